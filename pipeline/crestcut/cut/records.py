@@ -1,0 +1,68 @@
+"""What to take away, why there, and the proof that it is enough and no more than needed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.grid import HeightGrid, frozen_array
+from crestcut.travel.records import Clearance, Contact
+
+LIMIT_KINDS = ("deepest", "keep", "steel", "not slab", "not measured")
+
+
+@dataclass(frozen=True, eq=False)
+class Limits:
+    """The deepest cut allowed at every node, metres, and why: index into ``reasons``, -1 where nothing limits."""
+
+    deepest: HeightGrid
+    reason: NDArray[np.int16]
+    reasons: tuple[str, ...]
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "reason", frozen_array(self.reason, np.int16, 2, "reason"))
+
+
+@dataclass(frozen=True)
+class Certificate:
+    """Checks made on the finished surface by sweeping it again.
+
+    least_excess : least (gap - want) over every cell and zone, m, never below -0.05 mm when feasible.
+    loosest : largest (gap - want) among cut cells that neither feather nor a tyre contact nor a limit holds, m.
+    spectral_radius : of the wheel weights restricted to cut cells; below 1 the least cut is unique.  iterations, residual (m).
+    """
+
+    least_excess: float
+    loosest: float
+    spectral_radius: float
+    iterations: int
+    residual: float
+
+
+@dataclass(frozen=True, eq=False)
+class CutPlan:
+    """The depth to remove and what it buys.
+
+    depth : metres, 0 where nothing goes, NaN not measured.  finished : height after the cut.
+    target : what every gap was cut to beyond ``want`` (the margin for confidence), m.
+    feasible : every gap reaches want + margin.  short_by : how far the least gap stays below, m, 0 if feasible.
+    claim : "least" (pointwise least) or "maximal" (nothing can be left standing).  binding : limits that bind, in words.
+    """
+
+    depth: HeightGrid
+    finished: HeightGrid
+    limits: Limits
+    margin: float
+    deepest: float  # m
+    area: float  # m2
+    volume: float  # m3
+    feasible: bool
+    claim: str
+    slack: float  # m: largest gap - want over cut cells that nothing else holds
+    short_by: float
+    short_at: Contact | None
+    binding: tuple[str, ...]
+    certificate: Certificate
+    after: Clearance

@@ -1,0 +1,30 @@
+"""The one error a user ever meets: what is wrong, where, and what to do about it."""
+
+from __future__ import annotations
+
+
+class CrestcutError(Exception):
+    """Bad input, said in one line.
+
+    Parameters
+    ----------
+    what : the fault, in plain words ("no points in the file").
+    where : the file, key or place it was found in; empty if there is none to name.
+    mend : what the user can do about it.
+
+    The command line prints ``str(error)`` on one line and leaves with exit code 2.
+    """
+
+    def __init__(self, what: str, where: str = "", mend: str = "") -> None:
+        self.what = _one_line(what)
+        self.where = _one_line(where)
+        self.mend = _one_line(mend)
+        super().__init__(str(self))
+
+    def __str__(self) -> str:
+        head = f"{self.where}: {self.what}" if self.where else self.what
+        return f"{head}; {self.mend}" if self.mend else head
+
+
+def _one_line(text: str) -> str:
+    return " ".join(str(text).split())

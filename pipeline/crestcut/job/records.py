@@ -1,0 +1,178 @@
+"""The job as the rest of the program sees it: everything in SI, nothing resolved against a scan yet.
+
+Lengths are metres, angles radians, slopes rise over run. ``None`` means the user did not say.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+from pathlib import Path
+
+
+@dataclass(frozen=True)
+class PlanPoint:
+    """x, y in the scan's own coordinates and unit."""
+
+    x: float
+    y: float
+
+
+@dataclass(frozen=True)
+class MarkName:
+    """A point that was put on the concrete and named by a ``[[mark]]``."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class TapeTies:
+    """Two distances from two marks, metres along the slab; ``side`` as seen from the first mark to the second."""
+
+    first: str
+    first_distance: float
+    second: str
+    second_distance: float
+    side: str  # left | right
+
+
+Point = PlanPoint | MarkName | TapeTies
+
+
+@dataclass(frozen=True)
+class Site:
+    place: str | None = None  # outdoors | indoors
+    ground: str | None = None  # private | public
+    country: str | None = None
+
+
+@dataclass(frozen=True)
+class ScanChoice:
+    files: tuple[Path, ...]
+    unit: str | None = None
+    up: str | None = None  # x y z -x -y -z
+    scanner: str | None = None  # phone | photogrammetry | terrestrial | total-station
+
+
+@dataclass(frozen=True)
+class VehicleChoice:
+    file: Path
+    loads: tuple[str, ...] = ("as measured",)
+
+
+@dataclass(frozen=True)
+class Travel:
+    line: tuple[Point, ...]
+    track: str = "middle"  # middle | left | right
+    ways: tuple[str, ...] = ("forward",)  # forward | turned
+    wander: float = 0.200  # m each side
+    heading: float = math.radians(3.0)  # each side
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """The gap asked for once the work is done."""
+
+    want: float = 0.0127  # m, under the belly: 1/2 in
+    want_ends: float = 0.03175  # m, under nose and tail: 1 1/4 in
+    confidence: float = 0.95
+    in_use: tuple[tuple[str, float], ...] = ()  # named allowances, m
+
+
+@dataclass(frozen=True)
+class CutWish:
+    deepest: float | None = None  # m; None: the safe default
+    feather: float = 0.25  # rise over run
+
+
+@dataclass(frozen=True)
+class Slab:
+    """What is known of the concrete. ``None`` is unanswered, which is always the strictest case."""
+
+    kind: str | None = None
+    thickness: float | None = None
+    thickness_from: str | None = None  # drilled | edge | drawing | guess
+    steel_depth: float | None = None
+    steel_from: str | None = None  # covermeter | drawing | unknown
+    keep_cover: float = 0.020
+    post_tensioned: str | None = None  # yes | no | unknown
+    post_tensioned_from: str | None = None
+    heating: str | None = None
+    heating_from: str | None = None
+    conduit: str | None = None
+    conduit_from: str | None = None
+    suspended: str | None = None
+    suspended_from: str | None = None
+    permission: str | None = None
+    permission_from: str | None = None
+
+
+@dataclass(frozen=True)
+class Mark:
+    name: str
+    at: PlanPoint
+
+
+@dataclass(frozen=True)
+class Keep:
+    """An area to be cut less, or not at all."""
+
+    kind: str
+    area: tuple[Point, ...]
+    deepest: float = 0.0
+
+
+@dataclass(frozen=True)
+class StringReading:
+    """A string or straightedge on two equal blocks; ``at`` is metres from ``a``, or None for the least distance."""
+
+    a: Point
+    b: Point
+    at: float | None
+    blocks: float
+    down: float
+    within: float
+    placed: float
+
+
+@dataclass(frozen=True)
+class LevelReading:
+    """Distances from one unknown level plane down to the slab at each point, metres."""
+
+    points: tuple[tuple[Point, float], ...]
+    within: float
+    placed: float
+
+
+@dataclass(frozen=True)
+class Witness:
+    """The vehicle itself on the slab. Exactly one of gap, touched, cleared is given."""
+
+    part: str
+    front_axle: Point
+    load: str
+    gap: float | None = None
+    touched: bool | None = None
+    cleared: float | None = None
+    within: float = 0.001
+    placed: float = 0.020
+
+
+@dataclass(frozen=True)
+class Job:
+    path: Path
+    title: str
+    scan: ScanChoice
+    vehicle: VehicleChoice
+    travel: Travel
+    site: Site = field(default_factory=Site)
+    wanted: Wanted = field(default_factory=Wanted)
+    cut: CutWish = field(default_factory=CutWish)
+    slab: Slab = field(default_factory=Slab)
+    cell: float = 0.010
+    marks: tuple[Mark, ...] = ()
+    keeps: tuple[Keep, ...] = ()
+    strings: tuple[StringReading, ...] = ()
+    levels: tuple[LevelReading, ...] = ()
+    witnesses: tuple[Witness, ...] = ()
+    sha256: str = ""

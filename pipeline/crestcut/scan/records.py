@@ -1,0 +1,95 @@
+"""What a scan is once it is read: points in metres, z up, near a local origin."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from crestcut.grid import FloatArray, frozen_array
+
+
+@dataclass(frozen=True, eq=False)
+class Frame:
+    """How the scan's own coordinates become site coordinates, and back.
+
+    site = rotation @ (scale * file) - shift.  ``scale`` (3,): metres per file unit, one for each *file* axis.
+    ``rotation`` (3, 3): turns the scaled file axes so that z is up.  ``shift`` (3,): metres, float64, taken off after turning.
+    """
+
+    scale: FloatArray
+    rotation: FloatArray
+    shift: FloatArray
+    unit: str  # as printed: "m", "ft", "us-ft", "mm" ...
+    up: str  # x y z -x -y -z: the file axis that points up
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "scale", frozen_array(self.scale, ndim=1, name="scale"))
+        object.__setattr__(self, "rotation", frozen_array(self.rotation, ndim=2, name="rotation"))
+        object.__setattr__(self, "shift", frozen_array(self.shift, ndim=1, name="shift"))
+
+    def to_site(self, file_xyz: ArrayLike) -> FloatArray:
+        """File coordinates (..., 3) in file units -> site coordinates (..., 3) in metres."""
+        return (np.asarray(file_xyz, dtype=float) * self.scale) @ self.rotation.T - self.shift
+
+    def to_file(self, site_xyz: ArrayLike) -> FloatArray:
+        """Site coordinates (..., 3) in metres -> file coordinates (..., 3) in file units."""
+        return ((np.asarray(site_xyz, dtype=float) + self.shift) @ self.rotation) / self.scale
+
+    @property
+    def plan_scale(self) -> FloatArray:
+        """(2,) metres per file unit along the two plan axes, after turning z up."""
+        return np.abs(self.rotation @ np.diag(self.scale) @ self.rotation.T).diagonal()[:2]
+
+    def plan_to_site(self, plan_xy: ArrayLike) -> FloatArray:
+        """Plan coordinates (..., 2), in file units after turning z up (what a job file calls a point) -> site x, y, metres."""
+        return np.asarray(plan_xy, dtype=float) * self.plan_scale - self.shift[:2]
+
+    def site_to_plan(self, site_xy: ArrayLike) -> FloatArray:
+        """Site x, y (..., 2) in metres -> plan coordinates (..., 2) in file units."""
+        return (np.asarray(site_xy, dtype=float)[..., :2] + self.shift[:2]) / self.plan_scale
+
+
+@dataclass(frozen=True)
+class ScanFile:
+    """One file as it was read."""
+
+    path: Path
+    format: str
+    sha256: str
+    points: int  # kept
+    dropped: int  # NaN, infinite or otherwise unusable
+    mesh_edge: float | None  # median triangle edge, m; None for a point cloud
+    unit_reason: str  # "written in the file" or how it was guessed
+    up_reason: str
+    fit_error: float | None = None  # m, rms after registration on the first file; None for the first
+
+
+@dataclass(frozen=True, eq=False)
+class Scan:
+    """Points of one slab from one or more files.
+
+    points : (n, 3) float64 site metres, z up, in file order.  source : (n,) int16, index into ``files``.
+    colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.
+    """
+
+    points: FloatArray
+    source: NDArray[np.int16]
+    frame: Frame
+    files: tuple[ScanFile, ...]
+    colours: NDArray[np.uint8] | None = None
+    time: FloatArray | None = None
+    notes: tuple[str, ...] = ()  # plain sentences for the user
+
+    def __post_init__(self) -> None:
+        points = frozen_array(self.points, ndim=2, name="points")
+        if points.shape[1] != 3 or not np.isfinite(points).all():
+            raise ValueError("points: (n, 3) finite values expected")
+        object.__setattr__(self, "points", points)
+        object.__setattr__(self, "source", frozen_array(self.source, np.int16, 1, "source"))
+        if self.colours is not None:
+            object.__setattr__(self, "colours", frozen_array(self.colours, np.uint8, 2, "colours"))
+        if self.time is not None:
+            object.__setattr__(self, "time", frozen_array(self.time, np.float64, 1, "time"))

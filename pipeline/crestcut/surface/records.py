@@ -1,0 +1,60 @@
+"""The slab as a surface: heights, what may be rolled on and cut, and how wrong it may be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.grid import BoolArray, HeightGrid, frozen_array
+
+
+@dataclass(frozen=True)
+class ErrorModel:
+    """Three parts of the error of a height, each a standard deviation in metres, and where each figure came from.
+
+    white : one point's own noise about the fitted surface.  patch : correlated over ``patch_length`` (about 0.1 m).
+    warp : smooth, Matern-3/2 with covariance falling to half at ``warp_length`` metres.
+    ``*_source`` is a plain phrase: "from two repeats", "from the order of the points", "prior for phone scanners".
+    """
+
+    white: float
+    patch: float
+    patch_length: float
+    warp: float
+    warp_length: float
+    white_source: str
+    patch_source: str
+    warp_source: str
+
+
+@dataclass(frozen=True, eq=False)
+class Surface:
+    """Everything about the ground inside the window.
+
+    height : best estimate, metres, NaN not measured; what a tyre rolls on (a narrow joint does not lower it).
+    top : at least ``height``: raised by what the surface rises inside the cell above the straight line between its nodes, so that
+        a crest between two nodes is not lost to contact.
+    standard_error : of ``height``, white part only, metres, 1 sd; NaN where height is.
+    rollable : (ny, nx) a tyre may roll here (ground of any kind, measured).
+    slab : (ny, nx) concrete that could be cut: inside the slab's own outline, not kerb, lawn or gravel.
+    removed : (what, points) for what was taken away before fitting.
+    """
+
+    height: HeightGrid
+    top: HeightGrid
+    standard_error: HeightGrid
+    rollable: BoolArray
+    slab: BoolArray
+    error: ErrorModel
+    removed: tuple[tuple[str, int], ...]
+    points_used: int
+    notes: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        for name in ("rollable", "slab"):
+            array: NDArray = frozen_array(getattr(self, name), np.bool_, 2, name)
+            if array.shape != self.height.frame.shape:
+                raise ValueError(f"{name}: shape {self.height.frame.shape} expected, {array.shape} found")
+            object.__setattr__(self, name, array)

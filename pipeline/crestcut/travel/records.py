@@ -1,0 +1,103 @@
+"""Where the vehicle goes, how it stands there, and how low it reaches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.grid import FloatArray, HeightGrid, frozen_array
+
+ZONES = ("belly", "nose", "tail")
+WHEELS = ("front left", "front right", "rear left", "rear right")
+
+
+@dataclass(frozen=True, eq=False)
+class TravelLine:
+    """The path of the vehicle's middle on the ground, guided at the rear axle.
+
+    xy : (n, 2) site metres, ``step`` apart.  yaw : (n,) of its tangent from the site's x axis, radians, unwrapped.
+    """
+
+    xy: FloatArray
+    yaw: FloatArray
+    step: float
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "xy", frozen_array(self.xy, ndim=2, name="xy"))
+        object.__setattr__(self, "yaw", frozen_array(self.yaw, ndim=1, name="yaw"))
+
+    @property
+    def length(self) -> float:
+        """Metres."""
+        return (len(self.xy) - 1) * self.step
+
+
+@dataclass(frozen=True)
+class Variant:
+    """One way to drive the line: sideways offset (m, left positive), heading off the line (rad), way and load."""
+
+    offset: float
+    heading: float
+    way: str  # forward | turned
+    load: str
+
+
+@dataclass(frozen=True, eq=False)
+class Poses:
+    """Every station of one variant. Chassis point c lies at ``rotation[p] @ c + position[p]`` in *grid* axes (u, v, z), metres.
+
+    station : (n,) of the front axle's middle from the line's start along it, m.  wheels : (n, 4) height of the tyre's lowest point
+    as it stands (order WHEELS), m.  contact : (n, 4) flat index of the node each tyre stands on, -1 where unknown.
+    position : (n, 3).  rotation : (n, 3, 3).
+    """
+
+    variant: Variant
+    station: FloatArray
+    wheels: FloatArray
+    contact: NDArray[np.int64]
+    position: FloatArray
+    rotation: FloatArray
+
+
+@dataclass(frozen=True, eq=False)
+class Ride:
+    """All variants of the vehicle on the line."""
+
+    line: TravelLine
+    poses: tuple[Poses, ...]
+    filled: int  # nodes under the tyres that were bridged because the scan has a small hole there
+
+
+@dataclass(frozen=True)
+class Contact:
+    """The place where a gap is least."""
+
+    gap: float  # m, negative = overlap
+    zone: str  # belly | nose | tail
+    part: str
+    variant: Variant
+    station: float  # of the front axle from the line's start, m
+    xy: tuple[float, float]  # site, m
+    pose: tuple[int, int]  # index into Ride.poses, and of the station in it
+
+
+@dataclass(frozen=True, eq=False)
+class Clearance:
+    """Lowest height any underside part reaches over each cell, per zone, and the gap it leaves.
+
+    lowest : zone -> HeightGrid, metres (NaN: never reached).  gap : lowest of all zones minus ground, NaN where unmeasured or never
+    reached.  least : zone -> the worst contact (absent: that zone has no part or never meets measured ground).
+    unmeasured : cells that the underside passes over and the scan has not.
+    """
+
+    lowest: dict[str, HeightGrid]
+    gap: HeightGrid
+    least: dict[str, Contact]
+    unmeasured: int
+
+    @property
+    def worst(self) -> Contact | None:
+        """The least gap of all zones."""
+        return min(self.least.values(), key=lambda c: c.gap, default=None)
