@@ -50,11 +50,30 @@ class Poses:
 
     station : (n,) of the front axle's middle from the line's start along it, m.  wheels : (n, 4) height of the tyre's lowest point
     as it stands (order WHEELS), m.  contact : (n, 4) flat index of the node each tyre stands on, -1 where unknown.
-    position : (n, 3).  rotation : (n, 3, 3).
+    position : (n, 3).  rotation : (n, 3, 3).  live : (n,) False where a tyre would stand on nothing measured: not judged.
     """
 
     variant: Variant
     station: FloatArray
+    wheels: FloatArray
+    contact: NDArray[np.int64]
+    position: FloatArray
+    rotation: FloatArray
+    live: NDArray[np.bool_]
+
+
+@dataclass(frozen=True, eq=False)
+class Batch:
+    """All poses of all variants in one set of arrays, as the kernels want them; ``Poses`` are views into it.
+
+    places : (n, 5) u, v of the rear axle's middle, yaw from the grid's u axis, body shift at front and rear axle (load), m and rad.
+    variant : (n,) index into Ride.poses.  live : (n,) False where a tyre would stand on nothing measured.
+    wheels (n, 4), contact (n, 4), position (n, 3, 3), rotation (n, 3, 3, 3): as ``tyres.settle`` leaves them.
+    """
+
+    places: FloatArray
+    variant: NDArray[np.int64]
+    live: NDArray[np.bool_]
     wheels: FloatArray
     contact: NDArray[np.int64]
     position: FloatArray
@@ -67,7 +86,9 @@ class Ride:
 
     line: TravelLine
     poses: tuple[Poses, ...]
-    filled: int  # nodes under the tyres that were bridged because the scan has a small hole there
+    batch: Batch
+    filled: int  # nodes that were bridged for the tyres because the scan has a small hole there
+    notes: tuple[str, ...] = ()  # plain sentences: positions that could not be judged, and why
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,194 @@
+"""How the vehicle stands at every station of every way it may be driven over the line."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+from scipy import ndimage
+from scipy.interpolate import griddata
+
+from crestcut.errors import CrestcutError
+from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, frozen_array
+from crestcut.job.records import Travel
+from crestcut.surface.records import Surface
+from crestcut.travel.records import WHEELS, Batch, Poses, Ride, TravelLine, Variant
+from crestcut.travel.tyres import VOID, settle
+from crestcut.vehicle.records import LoadState, Vehicle
+
+CONTACT_LENGTH = 0.15  # m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
+WANDER_STEP = 0.10  # m, at most, between the offsets that stand for the wander
+
+
+def ride(
+    vehicle: Vehicle,
+    surface: Surface,
+    line: TravelLine,
+    travel: Travel,
+    loads: Sequence[LoadState],
+    ground: FloatArray | None = None,
+) -> Ride:
+    """Stand the vehicle at every station of every variant: offsets within the wander, headings, ways, loads.
+
+    A driver is anywhere within the wander and turned by anything within the heading at any station, so the poses are all
+    combinations of the discrete offsets and headings at every station (what a fan of skewed lines through every place would give).
+    ground : (ny, nx) what the tyres stand on, ``VOID`` where unmeasured; default: the surface, small holes bridged.
+
+    Raises CrestcutError where the line itself (no offset, no heading) leads a tyre off the measured ground. Other variants that
+    do are left out and said in ``notes``.
+    """
+    filled = 0
+    if ground is None:
+        ground, filled = ridden_ground(surface)
+    frame = surface.height.frame
+    variants = [
+        Variant(float(offset), float(heading), way, load.name)
+        for way in travel.ways
+        for load in loads
+        for heading in _headings(travel.heading)
+        for offset in _offsets(travel.wander)
+    ]
+    shift = {load.name: (load.front, load.rear) for load in loads}
+    places = [_places(line, frame, vehicle, variant, shift[variant.load]) for variant in variants]
+    counts = [len(p) for p in places]
+    batch = settle_batch(vehicle, ground, frame.cell, np.concatenate(places), np.repeat(np.arange(len(variants)), counts))
+    poses, at = [], 0
+    for variant, count in zip(variants, counts, strict=True):
+        poses.append(_view(batch, slice(at, at + count), variant, vehicle, line, frame))
+        at += count
+    notes = _judge(poses, batch, vehicle, surface.height)
+    return Ride(line, tuple(poses), batch, filled, tuple(notes))
+
+
+def _offsets(wander: float) -> FloatArray:
+    return np.linspace(-wander, wander, 2 * math.ceil(wander / WANDER_STEP - 1e-9) + 1)
+
+
+def _headings(heading: float) -> FloatArray:
+    return np.array([-heading, 0.0, heading]) if heading > 0 else np.zeros(1)
+
+
+def _places(
+    line: TravelLine, frame: GridFrame, vehicle: Vehicle, variant: Variant, load: tuple[float, float]
+) -> FloatArray:
+    """Rear-axle places (n, 5) whose wheels stay between the ends of the line, in the order they are driven."""
+    uv = frame.to_grid(line.xy)
+    yaw = line.yaw - frame.angle
+    stop = len(uv) - math.ceil(vehicle.wheelbase / line.step - 1e-9)
+    turned = variant.way == "turned"
+    index = np.arange(len(uv) - 1, len(uv) - 1 - stop, -1) if turned else np.arange(stop)
+    u, v, path = uv[index, 0], uv[index, 1], yaw[index]
+    # offsets are to the left of the line as drawn, whichever way it is driven
+    u, v = u - variant.offset * np.sin(path), v + variant.offset * np.cos(path)
+    heading = path + variant.heading + (math.pi if turned else 0.0)
+    return np.stack([u, v, heading, np.full(len(u), load[0]), np.full(len(u), load[1])], axis=1)
+
+
+def geometry(vehicle: Vehicle) -> FloatArray:
+    """What ``tyres.settle`` needs of a vehicle, (7,). Roll shares: axle roll stiffness k t^2 / 2 + bar, over the sum of both."""
+    springs = vehicle.springs
+    front = springs.front_rate * vehicle.front_track**2 / 2 + springs.front_anti_roll
+    rear = springs.rear_rate * vehicle.rear_track**2 / 2 + springs.rear_anti_roll
+    share = front / (front + rear)
+    return np.array([
+        vehicle.wheelbase, vehicle.front_track, vehicle.rear_track,
+        vehicle.tyre_radius, vehicle.tyre_width / 2, share, 1 - share,
+    ])  # fmt: skip
+
+
+def settle_batch(
+    vehicle: Vehicle, ground: FloatArray, cell: float, places: FloatArray, variant: np.ndarray, want_contact: bool = False
+) -> Batch:
+    """Settle many places at once; ``live`` is False where a tyre or its hub's foot meets nothing measured."""
+    n = len(places)
+    wheels, contact = np.empty((n, 4)), np.full((n, 4), -1, np.int64)
+    position, rotation = np.empty((n, 3, 3)), np.empty((n, 3, 3, 3))
+    settle(ground, cell, places, geometry(vehicle), want_contact, wheels, contact, position, rotation)
+    feet = wheel_feet(vehicle, places)
+    j = np.rint(feet[..., 1] / cell).astype(int)
+    i = np.rint(feet[..., 0] / cell).astype(int)
+    inside = (j >= 0) & (j < ground.shape[0]) & (i >= 0) & (i < ground.shape[1])
+    on = inside & (ground[np.where(inside, j, 0), np.where(inside, i, 0)] > VOID / 2) & (wheels > VOID / 2)
+    return Batch(places, variant, on.all(axis=1), wheels, contact, position, rotation)
+
+
+def wheel_feet(vehicle: Vehicle, places: FloatArray) -> FloatArray:
+    """Grid u, v under each hub, (n, 4, 2), to first order (level chassis)."""
+    cos, sin = np.cos(places[:, 2]), np.sin(places[:, 2])
+    x = np.array([vehicle.wheelbase, vehicle.wheelbase, 0.0, 0.0])
+    y = np.array([vehicle.front_track, -vehicle.front_track, vehicle.rear_track, -vehicle.rear_track]) / 2
+    u = places[:, :1] + x * cos[:, None] - y * sin[:, None]
+    v = places[:, 1:2] + x * sin[:, None] + y * cos[:, None]
+    return np.stack([u, v], axis=-1)
+
+
+def _view(batch: Batch, part: slice, variant: Variant, vehicle: Vehicle, line: TravelLine, frame: GridFrame) -> Poses:
+    rear = frame.to_grid(line.xy[:1])[0]
+    places, rotation = batch.places[part], batch.rotation[part, 0]
+    axle = places[:, :2] + vehicle.wheelbase * rotation[:, :2, 0]
+    yaw = float(line.yaw[0]) - frame.angle
+    station = (axle[:, 0] - rear[0]) * math.cos(yaw) + (axle[:, 1] - rear[1]) * math.sin(yaw)
+    return Poses(
+        variant, frozen_array(station), batch.wheels[part], batch.contact[part], batch.position[part, 0], rotation, batch.live[part]
+    )
+
+
+def _judge(poses: Sequence[Poses], batch: Batch, vehicle: Vehicle, height: HeightGrid) -> list[str]:
+    """Refuse a line that leads a tyre over nothing measured; say which other variants do."""
+    lost = 0
+    for k, pose in enumerate(poses):
+        if pose.live.all():
+            continue
+        if pose.variant.offset == 0 and pose.variant.heading == 0:
+            _refuse_hole(pose, batch.places[batch.variant == k], vehicle, height)
+        lost += int((~pose.live).sum())
+    if not lost:
+        return []
+    share = lost / len(batch.live)
+    return [
+        f"{share:.0%} of the positions within the wander would put a tyre where the scan has no ground; they are not judged. "
+        "Scan further to the sides, or give less wander"
+    ]
+
+
+def _refuse_hole(pose: Poses, places: FloatArray, vehicle: Vehicle, height: HeightGrid) -> None:
+    p = int(np.argmin(pose.live))
+    feet = wheel_feet(vehicle, places[p : p + 1])[0]
+    measured = height.sample(height.frame.to_site(feet))
+    wheel = int(np.argmax(np.isnan(measured))) if np.isnan(measured).any() else 0
+    gone = int((~pose.live).sum())
+    raise CrestcutError(
+        f"no measured ground under the {WHEELS[wheel]} tyre with the front axle {pose.station[p]:.2f} m along the line "
+        f"(and {gone - 1} more stations)",
+        "[travel] line",
+        f"keep the wheels on scanned slab, or scan the hole: only gaps under {CONTACT_LENGTH * 1000:.0f} mm are bridged",
+    )
+
+
+def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
+    """What the tyres stand on, ``VOID`` where unmeasured, and how many nodes were bridged.
+
+    Holes narrower than a tyre's contact are bridged in straight lines from rim to rim; they stay 'not measured' everywhere else.
+    """
+    values = np.where(surface.rollable, surface.height.values, np.nan)
+    known = ~np.isnan(values)
+    size = max(int(round(CONTACT_LENGTH / surface.height.frame.cell)), 1)
+    gaps = _closing(known, size) & ~known
+    if gaps.any():
+        rim = ndimage.binary_dilation(gaps, iterations=2) & known
+        values = values.copy()
+        values[gaps] = griddata(np.argwhere(rim), values[rim], np.argwhere(gaps), method="linear")
+    return np.ascontiguousarray(np.where(np.isnan(values), VOID, values)), int((gaps & ~np.isnan(values)).sum())
+
+
+def _closing(known: BoolArray, size: int) -> BoolArray:
+    """Binary closing by a square, as a pair of running maxima and minima (a structuring element of 15 x 15 is slow)."""
+    padded = np.pad(known.astype(np.uint8), size)
+    grown = ndimage.maximum_filter(padded, size)
+    return ndimage.minimum_filter(grown, size, origin=-1 if size % 2 == 0 else 0)[size:-size, size:-size].astype(bool)
+
+
+def contact_ground(surface: Surface) -> FloatArray:
+    """What the underside meets: the highest of each cell, ``VOID`` where unmeasured."""
+    return np.ascontiguousarray(np.where(np.isnan(surface.top.values), VOID, surface.top.values))

@@ -1,0 +1,116 @@
+"""How low the underside reaches over every cell, and what gap it leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from crestcut.grid import FloatArray, HeightGrid
+from crestcut.surface.records import Surface
+from crestcut.travel.kernels import plane, sweep_all
+from crestcut.travel.records import ZONES, Clearance, Contact, Ride
+from crestcut.travel.ride import contact_ground
+from crestcut.travel.tyres import VOID
+from crestcut.vehicle.records import Part, Vehicle
+
+FRAMES = ("body", "front axle", "rear axle")
+FAR = 1.0e18  # no part reaches, inside the kernels
+BANDS = 4
+
+
+def hard_parts(vehicle: Vehicle) -> tuple[Part, ...]:
+    """The parts that must not touch."""
+    return tuple(part for part in vehicle.parts if not part.soft)
+
+
+def part_arrays(parts: tuple[Part, ...]) -> tuple[FloatArray, np.ndarray, np.ndarray]:
+    """Parts as the kernels want them: edges and heights (m, 6), zone (m,), carrying body (m,)."""
+    plates = np.array([[*p.x, *p.y, *p.z] for p in parts], dtype=float).reshape(-1, 6)
+    zones = np.array([ZONES.index(p.zone) for p in parts], dtype=np.int64)
+    return plates, zones, np.array([FRAMES.index(p.on) for p in parts], dtype=np.int64)
+
+
+def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...] | None = None) -> Clearance:
+    """Lowest height of the underside over every cell, over all stations, variants and parts; the gap to the ground below it.
+
+    parts : default all that must not touch.  The gap is vertical, against the highest of each cell; negative is overlap.
+    """
+    return sweep_with_gaps(vehicle, surface, ride, parts)[0]
+
+
+def sweep_with_gaps(
+    vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...] | None = None
+) -> tuple[Clearance, FloatArray]:
+    """``sweep``, and the least gap of every (pose, part), (n, m), very large where a part meets nothing measured or the pose is not live."""
+    parts = hard_parts(vehicle) if parts is None else parts
+    ground = contact_ground(surface)
+    plates, zones, frames = part_arrays(parts)
+    lowest = np.full((len(ZONES), *ground.shape), FAR)
+    least = np.full((BANDS, len(ride.batch.places), len(parts)), FAR)
+    cell, batch = surface.top.frame.cell, ride.batch
+    sweep_all(ground, cell, batch.live, batch.position, batch.rotation, plates, zones, frames, lowest, least)
+    gaps = least.min(axis=0)
+    return _clearance(surface, ride, parts, lowest, gaps, ground), gaps
+
+
+def _clearance(
+    surface: Surface, ride: Ride, parts: tuple[Part, ...], lowest: FloatArray, gaps: FloatArray, ground: FloatArray
+) -> Clearance:
+    frame = surface.top.frame
+    reached = lowest < FAR / 2
+    known = ground > VOID / 2
+    low = lowest.min(axis=0)
+    gap = np.where((low < FAR / 2) & known, low - ground, np.nan)
+    least: dict[str, Contact] = {}
+    for zone in ZONES:
+        mine = [m for m, part in enumerate(parts) if part.zone == zone]
+        if mine and gaps[:, mine].min() < FAR / 2:
+            p, k = np.unravel_index(int(np.argmin(gaps[:, mine])), (len(gaps), len(mine)))
+            least[zone] = contact_at(surface, ride, parts[mine[int(k)]], int(p), ground)
+    grids = {zone: HeightGrid(frame, np.where(reached[z], lowest[z], np.nan)) for z, zone in enumerate(ZONES) if reached[z].any()}
+    return Clearance(grids, HeightGrid(frame, gap), least, int((reached.any(axis=0) & ~known).sum()))
+
+
+def contact_at(surface: Surface, ride: Ride, part: Part, pose: int, ground: FloatArray) -> Contact:
+    """Where one part comes nearest to the ground at one pose of the batch."""
+    batch, frame = ride.batch, surface.top.frame
+    k = FRAMES.index(part.on)
+    quad = np.empty((4, 2))
+    plate = part_arrays((part,))[0][0]
+    heights, i0, j0 = plate_heights(plate, batch.position[pose, k], batch.rotation[pose, k], frame.cell, ground.shape, quad)
+    patch = ground[j0 : j0 + heights.shape[0], i0 : i0 + heights.shape[1]]
+    gap = np.where(np.isnan(heights), np.inf, heights - patch)
+    j, i = np.unravel_index(int(np.argmin(gap)), gap.shape)
+    xy = frame.to_site(((i0 + i) * frame.cell, (j0 + j) * frame.cell))
+    v = int(batch.variant[pose])
+    place = pose - int(np.searchsorted(batch.variant, v))
+    poses = ride.poses[v]
+    return Contact(
+        float(gap[j, i]), part.zone, part.name, poses.variant, float(poses.station[place]), (float(xy[0]), float(xy[1])), (v, place)
+    )
+
+
+def plate_heights(
+    plate: FloatArray, position: FloatArray, rotation: FloatArray, cell: float, shape: tuple[int, int], quad: FloatArray
+) -> tuple[FloatArray, int, int]:
+    """Heights of one plate at one pose over the nodes it covers (NaN elsewhere), with the first column and row of the patch."""
+    from crestcut.travel.kernels import column_range, row_range
+
+    a, b, c = plane(plate, position, rotation, quad)
+    j0, j1 = row_range(quad, cell, shape[0])
+    runs = [column_range(quad, cell, j, shape[1]) for j in range(j0, j1 + 1)]
+    runs_i = [r for r in runs if r[1] >= r[0]]
+    i0 = min((r[0] for r in runs_i), default=0)
+    i1 = max((r[1] for r in runs_i), default=-1)
+    heights = np.full((max(j1 - j0 + 1, 1), max(i1 - i0 + 1, 1)), np.nan)
+    for row, (first, last) in enumerate(runs):
+        if last >= first:
+            i = np.arange(first, last + 1)
+            heights[row, first - i0 : last - i0 + 1] = a + b * i * cell + c * (j0 + row) * cell
+    return heights, i0, j0
+
+
+def wanted_gap(want: float, want_ends: float) -> Mapping[str, float]:
+    """The gap asked for in every zone, metres."""
+    return {"belly": want, "nose": want_ends, "tail": want_ends}
