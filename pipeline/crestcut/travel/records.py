@@ -111,12 +111,14 @@ class Clearance:
     lowest : zone -> HeightGrid, metres (NaN: never reached).  gap : lowest of all zones minus ground, NaN where unmeasured or never
     reached.  least : zone -> the worst contact (absent: that zone has no part or never meets measured ground).
     unmeasured : cells that the underside passes over and the scan has not.
+    pair_gap : (poses, hard parts) least gap of each, m, very large where there is none; None where it was not kept.
     """
 
     lowest: dict[str, HeightGrid]
     gap: HeightGrid
     least: dict[str, Contact]
     unmeasured: int
+    pair_gap: FloatArray | None = None
 
     @property
     def worst(self) -> Contact | None:

@@ -8,7 +8,7 @@ import numpy as np
 
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.surface.records import Surface
-from crestcut.travel.kernels import plane, sweep_all
+from crestcut.travel.kernels import column_range, plane, row_range, sweep_all
 from crestcut.travel.records import ZONES, Clearance, Contact, Ride
 from crestcut.travel.ride import contact_ground
 from crestcut.travel.tyres import VOID
@@ -36,13 +36,6 @@ def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...
 
     parts : default all that must not touch.  The gap is vertical, against the highest of each cell; negative is overlap.
     """
-    return sweep_with_gaps(vehicle, surface, ride, parts)[0]
-
-
-def sweep_with_gaps(
-    vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...] | None = None
-) -> tuple[Clearance, FloatArray]:
-    """``sweep``, and the least gap of every (pose, part), (n, m), very large where a part meets nothing measured or the pose is not live."""
     parts = hard_parts(vehicle) if parts is None else parts
     ground = contact_ground(surface)
     plates, zones, frames = part_arrays(parts)
@@ -51,7 +44,7 @@ def sweep_with_gaps(
     cell, batch = surface.top.frame.cell, ride.batch
     sweep_all(ground, cell, batch.live, batch.position, batch.rotation, plates, zones, frames, lowest, least)
     gaps = least.min(axis=0)
-    return _clearance(surface, ride, parts, lowest, gaps, ground), gaps
+    return _clearance(surface, ride, parts, lowest, gaps, ground)
 
 
 def _clearance(
@@ -69,7 +62,7 @@ def _clearance(
             p, k = np.unravel_index(int(np.argmin(gaps[:, mine])), (len(gaps), len(mine)))
             least[zone] = contact_at(surface, ride, parts[mine[int(k)]], int(p), ground)
     grids = {zone: HeightGrid(frame, np.where(reached[z], lowest[z], np.nan)) for z, zone in enumerate(ZONES) if reached[z].any()}
-    return Clearance(grids, HeightGrid(frame, gap), least, int((reached.any(axis=0) & ~known).sum()))
+    return Clearance(grids, HeightGrid(frame, gap), least, int((reached.any(axis=0) & ~known).sum()), gaps)
 
 
 def contact_at(surface: Surface, ride: Ride, part: Part, pose: int, ground: FloatArray) -> Contact:
@@ -95,8 +88,6 @@ def plate_heights(
     plate: FloatArray, position: FloatArray, rotation: FloatArray, cell: float, shape: tuple[int, int], quad: FloatArray
 ) -> tuple[FloatArray, int, int]:
     """Heights of one plate at one pose over the nodes it covers (NaN elsewhere), with the first column and row of the patch."""
-    from crestcut.travel.kernels import column_range, row_range
-
     a, b, c = plane(plate, position, rotation, quad)
     j0, j1 = row_range(quad, cell, shape[0])
     runs = [column_range(quad, cell, j, shape[1]) for j in range(j0, j1 + 1)]

@@ -1,0 +1,173 @@
+"""The cut as a fixed-point problem: what each cell needs, given the cut made so far.
+
+Lower the ground by a depth D and the tyres follow it down, so the underside does too. With G = ground - D,
+
+    F(G)(c) = min over poses and parts of  (height of the part over c when the tyres stand on G) - want,   required: G <= F(G),
+
+or in depths: D(c) >= need(D)(c) = ground(c) - F(ground - D)(c). Every evaluation settles the vehicle anew with full rotation; only the
+pairs of pose and part that could ever bind are kept (``prepare``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from crestcut.cut.feather import NO_ROOT, feather_out
+from crestcut.cut.records import Limits
+from crestcut.grid import FloatArray, IntArray
+from crestcut.surface.records import Surface
+from crestcut.travel.kernels import collect_runs, planes_of, sweep_runs
+from crestcut.travel.records import Batch, Clearance, Ride
+from crestcut.travel.ride import contact_ground, geometry, ridden_ground, settle_batch
+from crestcut.travel.sweep import FAR, FRAMES, hard_parts, part_arrays
+from crestcut.travel.tyres import VOID
+from crestcut.vehicle.records import Vehicle
+
+SLACK = 0.001  # m: kept beyond the first-order bound of what can bind, for the rotation's second order
+
+
+@dataclass(frozen=True, eq=False)
+class Problem:
+    """Everything that stays the same while the depth is sought. Arrays as the kernels want them, grid axes, metres."""
+
+    vehicle: Vehicle
+    cell: float
+    ridden: FloatArray  # (ny, nx) under the tyres
+    contact: FloatArray  # (ny, nx) under the parts
+    batch: Batch  # the poses that could bind, as they stand on the uncut ground
+    plates: FloatArray
+    frames: IntArray
+    pair_pose: IntArray
+    pair_part: IntArray
+    pair_drop: FloatArray  # the gap each pair must keep
+    runs: IntArray
+    row_start: IntArray
+    allowed: FloatArray  # (ny, nx) deepest cut
+    feather: float
+
+
+@dataclass(frozen=True, eq=False)
+class Step:
+    """One evaluation: what every cell needs, and what holds it.
+
+    need : (ny, nx) m, very low where nothing comes near.  pair : (ny, nx) the pair that sets it, -1 for none.
+    depth : (ny, nx) the depth it leads to, after feather and limits.  root : node whose feather holds it, ``NO_ROOT`` for itself.
+    """
+
+    need: FloatArray
+    pair: IntArray
+    depth: FloatArray
+    root: IntArray
+
+
+def weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArray) -> FloatArray:
+    """How far a chassis point follows each wheel, (n, 4), to first order; they sum to 1.
+
+    x / (2 L) +- y l_front / t_front at the front, (1 - x / L) / 2 +- y l_rear / t_rear at the rear, where l are the axles' shares of
+    roll stiffness (an unsprung part follows its own axle's roll alone).
+    """
+    base, front_track, rear_track, _, _, share_front, share_rear = geometry(vehicle)
+    roll_front = np.choose(frame, [share_front, 1.0, 0.0]) * y / front_track
+    roll_rear = np.choose(frame, [share_rear, 0.0, 1.0]) * y / rear_track
+    ahead = x / base
+    return np.stack([ahead / 2 + roll_front, ahead / 2 - roll_front, (1 - ahead) / 2 + roll_rear, (1 - ahead) / 2 - roll_rear], axis=-1)
+
+
+def prepare(
+    vehicle: Vehicle, surface: Surface, ride: Ride, before: Clearance, limits: Limits, keep_gap: Mapping[str, float], feather: float
+) -> Problem:
+    """Keep only what can bind.
+
+    keep_gap : zone -> gap that must be left, metres (want plus margin).
+    Lowering the ground by at most d lowers a part by at most d times the sum of its positive wheel weights, so a pair whose gap exceeds
+    what it must keep by more than that never binds: dropping it is exact.
+    """
+    parts = hard_parts(vehicle)
+    plates, _, frames = part_arrays(parts)
+    contact = contact_ground(surface)
+    deepest = float(limits.deepest.values.max(initial=0.0))
+    drop = np.array([keep_gap[p.zone] for p in parts])
+    threshold = drop + deepest * _follows(vehicle, plates, frames) + SLACK
+    assert before.pair_gap is not None
+    pose, part = np.nonzero((before.pair_gap < threshold) & ride.batch.live[:, None])
+    used, pose = np.unique(pose, return_inverse=True)
+    batch = _subset(ride.batch, used)
+    pair_pose, pair_part = pose.astype(np.int64), part.astype(np.int64)
+    args = (contact, surface.height.frame.cell, pair_pose, pair_part, batch.position, batch.rotation, plates, frames, threshold)
+    runs = np.empty((collect_runs(*args, np.empty((0, 4), np.int64)), 4), np.int64)
+    collect_runs(*args, runs)
+    runs = runs[np.argsort(runs[:, 1], kind="stable")]
+    row_start = np.searchsorted(runs[:, 1], np.arange(contact.shape[0] + 1))
+    return Problem(
+        vehicle, surface.height.frame.cell, ridden_ground(surface)[0], contact, batch, plates, frames,
+        pair_pose, pair_part, drop[pair_part], runs, row_start.astype(np.int64), limits.deepest.values, feather,
+    )  # fmt: skip
+
+
+def _follows(vehicle: Vehicle, plates: FloatArray, frames: IntArray) -> FloatArray:
+    """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a corner is worst."""
+    x, y = plates[:, [0, 0, 1, 1]], plates[:, [2, 3, 2, 3]]
+    w = weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))
+    return np.maximum(w, 0).sum(axis=-1).max(axis=1)
+
+
+def _subset(batch: Batch, keep: IntArray) -> Batch:
+    return Batch(
+        batch.places[keep], batch.variant[keep], batch.live[keep], batch.wheels[keep],
+        batch.contact[keep], batch.position[keep], batch.rotation[keep],
+    )  # fmt: skip
+
+
+def lowered(ground: FloatArray, depth: FloatArray) -> FloatArray:
+    """The ground after the cut; what is not measured stays so."""
+    return np.where(ground > VOID / 2, ground - depth, VOID)
+
+
+def evaluate(problem: Problem, depth: FloatArray) -> Step:
+    """What every cell needs when the tyres stand on the ground cut by ``depth`` (ny, nx), and the depth that follows from it."""
+    batch = settle_batch(
+        problem.vehicle, lowered(problem.ridden, depth), problem.cell, problem.batch.places, problem.batch.variant
+    )
+    pairs = len(problem.pair_pose)
+    planes, quads = np.empty((pairs, 3)), np.empty((pairs, 4, 2))
+    planes_of(
+        problem.pair_pose, problem.pair_part, batch.position, batch.rotation, problem.plates, problem.frames, planes, quads
+    )
+    limit = np.full(depth.shape, FAR)
+    pair = np.full(depth.shape, -1, np.int64)
+    sweep_runs(problem.cell, problem.runs, problem.row_start, planes, quads, problem.pair_drop, limit, pair)
+    known = (problem.contact > VOID / 2) & (pair >= 0)
+    need = np.where(known, problem.contact - limit, -FAR)
+    wanted = np.clip(need, 0.0, problem.allowed)
+    shaped, root = feather_out(wanted, problem.feather, problem.cell)
+    root = np.where(shaped > problem.allowed, NO_ROOT, root)
+    return Step(need, np.where(known, pair, -1), np.minimum(shaped, problem.allowed), root)
+
+
+def settled(problem: Problem, depth: FloatArray, poses: IntArray) -> Batch:
+    """Some of the problem's poses on the cut ground, with the nodes that carry their tyres."""
+    return settle_batch(
+        problem.vehicle,
+        lowered(problem.ridden, depth),
+        problem.cell,
+        problem.batch.places[poses],
+        problem.batch.variant[poses],
+        want_contact=True,
+    )
+
+
+def chassis_places(problem: Problem, batch: Batch, pose: IntArray, nodes: IntArray, frame: IntArray) -> tuple[FloatArray, FloatArray]:
+    """Chassis x and y over flat node indices, as a vehicle in ``batch[pose]`` sees them; m."""
+    columns = problem.contact.shape[1]
+    uv = np.stack([nodes % columns, nodes // columns], axis=-1) * problem.cell
+    position, rotation = batch.position[pose, frame], batch.rotation[pose, frame]
+    # the height of the node hardly matters here: weights are first order
+    d = np.concatenate([uv, problem.contact.ravel()[nodes][:, None]], axis=1) - position
+    local = np.einsum("nji,nj->ni", rotation, d)
+    return local[:, 0], local[:, 1]
+
+
+assert FRAMES == ("body", "front axle", "rear axle")  # ``weights`` chooses by this order
