@@ -1,0 +1,61 @@
+"""Nose and tail: why grinding is usually the wrong cure there, with the numbers of the case.
+
+On flat-floored ground a point x ahead of the rear axle follows the wheels as z = (x/L) front + (1 - x/L) rear. Beyond the front
+axle the first weight is above one: ground taken away under the front wheels lowers the nose by more than the cut.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from crestcut.deliver.report import Report
+from crestcut.units import both, millimetres
+
+
+@dataclass(frozen=True)
+class EndContact:
+    """ahead : of the contact beyond the axle next to it, m.  lever : how much the end moves per unit at that axle's wheels (above 1).
+
+    missing : from the least gap to what was asked for, m.  fill : under that axle's wheels that would lift the end so far, m.
+    """
+
+    end: str  # nose | tail
+    ahead: float
+    lever: float
+    missing: float
+    fill: float
+
+
+def end_contact(report: Report) -> EndContact | None:
+    """The numbers of a nose or tail contact; None for any other kind, or where nothing is missing."""
+    if report.kind not in ("nose", "tail"):
+        return None
+    contact = report.before.least.get(report.kind) or report.before.worst
+    if contact is None:
+        return None
+    missing = report.wanted(report.kind) - contact.gap
+    if missing <= 0:
+        return None
+    x, _ = report.on_vehicle(contact)
+    base = report.vehicle.wheelbase
+    ahead = max(x - base if report.kind == "nose" else -x, 0.0)
+    lever = 1.0 + ahead / base
+    return EndContact(report.kind, ahead, lever, missing, missing / lever)
+
+
+def grinding_seldom_cures(report: Report) -> str:
+    """One or two sentences for nose and tail, empty for any other kind."""
+    case = end_contact(report)
+    if case is None:
+        return ""
+    axle, place = ("front", "before the rise") if case.end == "nose" else ("rear", "that the rear wheels stand in")
+    plan = report.plan
+    size = ""
+    if plan is not None and plan.deepest > 0:
+        short = "" if plan.feasible else f" and would still be {both(plan.short_by)} short"
+        size = f": it would take {both(plan.deepest)} over {plan.area:.1f} m2{short}"
+    return (
+        f"Grinding is usually the wrong cure for the {case.end}{size}, and where the {axle} wheels follow onto ground cut"
+        f" by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}; filling the dip {place} by about"
+        f" {both(case.fill)}, or crossing at an angle, lifts it by the {millimetres(case.missing)} that are missing."
+    )

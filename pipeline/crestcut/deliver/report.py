@@ -1,0 +1,141 @@
+"""Everything the deliverables are made from, bundled once so that every writer takes the same thing."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from crestcut.cut.records import CutPlan
+from crestcut.grid import FloatArray, frozen_array
+from crestcut.job.records import Job
+from crestcut.scan.records import Scan
+from crestcut.surface.records import Surface
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
+from crestcut.vehicle.records import Vehicle
+
+KINDS = ("crest", "nose", "tail", "side", "none")
+RELEASES = ("ok", "provisional", "not for cutting")
+
+
+@dataclass(frozen=True)
+class PlacedMark:
+    """A mark on the concrete; ``xy`` in site metres."""
+
+    name: str
+    xy: tuple[float, float]
+
+
+@dataclass(frozen=True, eq=False)
+class PlacedKeep:
+    """An area to be cut less or not at all; ``area`` (n, 2) corners in site metres, ``deepest`` in metres."""
+
+    kind: str
+    area: FloatArray
+    deepest: float
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "area", frozen_array(self.area, ndim=2, name="area"))
+
+
+@dataclass(frozen=True, eq=False)
+class Report:
+    """One finished job.
+
+    kind : what meets what today: crest, nose, tail, side or none.  today, in_use, after : chance of contact as measured at
+    walking pace, with the allowances of use, and once cut; None where it was not worked out.  in_use_worst : the worst contact in
+    use, if another than today's.  plan : None when no cut was worked out.  release : ok, provisional or not for cutting.
+    provisional : depths may still move, whatever else the release says.  advice : hand measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
+    seconds : per stage, in running order.
+    """
+
+    job: Job
+    scan: Scan
+    surface: Surface
+    vehicle: Vehicle
+    ride: Ride
+    before: Clearance
+    kind: str
+    today: Chance | None = None
+    in_use: Chance | None = None
+    in_use_worst: Contact | None = None
+    plan: CutPlan | None = None
+    after: Chance | None = None
+    release: str = "not for cutting"
+    release_reasons: tuple[str, ...] = ()
+    provisional: bool = False
+    marks: tuple[PlacedMark, ...] = ()
+    keeps: tuple[PlacedKeep, ...] = ()
+    advice: tuple[Mapping[str, object], ...] = ()
+    version: str = ""
+    seed: int = 0
+    seconds: Mapping[str, float] = field(default_factory=dict)
+    notes: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        if self.kind not in KINDS:
+            raise ValueError(f"kind: one of {KINDS} expected, {self.kind!r} found")
+        if self.release not in RELEASES:
+            raise ValueError(f"release: one of {RELEASES} expected, {self.release!r} found")
+
+    @property
+    def line(self) -> TravelLine:
+        """The line of travel."""
+        return self.ride.line
+
+    @property
+    def depths_provisional(self) -> bool:
+        """Depths may still move once the slab is measured better."""
+        return self.provisional or self.release == "provisional"
+
+    @property
+    def verdict(self) -> str:
+        """clears, touches or cannot tell; from the chance if there is one, else from the sign of the least gap."""
+        if self.today is not None:
+            return self.today.verdict
+        worst = self.before.worst
+        if worst is None:
+            return "cannot tell"
+        return "touches" if worst.gap < 0 else "clears"
+
+    @property
+    def least_clearance(self) -> float:
+        """Best estimate of the least gap today, metres; NaN where nothing was swept."""
+        if self.today is not None:
+            return self.today.least_clearance
+        worst = self.before.worst
+        return math.nan if worst is None else worst.gap
+
+    @property
+    def title(self) -> str:
+        """The job's title, or the name of its file."""
+        return self.job.title or self.job.path.stem
+
+    def wanted(self, zone: str) -> float:
+        """The gap asked for in a zone, metres."""
+        return self.job.wanted.want if zone == "belly" else self.job.wanted.want_ends
+
+    def plan_point(self, xy: tuple[float, float]) -> tuple[float, float]:
+        """Site x, y in metres -> the scan's own plan coordinates and unit."""
+        x, y = self.scan.frame.site_to_plan(np.asarray(xy, dtype=float))
+        return float(x), float(y)
+
+    def poses_of(self, contact: Contact) -> tuple[Poses, int]:
+        """The poses of the variant in which the contact happens, and the index of its station."""
+        index, station = contact.pose
+        return self.ride.poses[index], station
+
+    def on_vehicle(self, contact: Contact) -> tuple[float, float]:
+        """Where on the vehicle the contact is: x ahead of the rear axle, y left of the middle, metres."""
+        poses, k = self.poses_of(contact)
+        frame = self.surface.height.frame
+        u, v = frame.to_grid(contact.xy)
+        turn, at = poses.rotation[k], poses.position[k]
+        # The contact's height is not carried; the plan position fixes x and y once z is taken at the part's own height.
+        z = next((sum(p.z) / 2 for p in self.vehicle.parts if p.name == contact.part), self.vehicle.belly_clearance)
+        flat = np.asarray([u, v]) - at[:2] - turn[:2, 2] * z
+        x, y = np.linalg.solve(turn[:2, :2], flat)
+        return float(x), float(y)

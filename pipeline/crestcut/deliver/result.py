@@ -1,0 +1,172 @@
+"""``result.json``: the answer as numbers, SI throughout; what is not known is null, never zero."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from pathlib import Path
+
+import numpy as np
+
+from crestcut.deliver.report import Report
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.records import Contact
+
+SCHEMA = "crestcut.result/1"
+RESULT_NAME = "result.json"
+
+
+def result_document(report: Report) -> dict[str, object]:
+    """Every key of the contract. ``x`` and ``y`` are metres along the scan's own axes and from its own origin; ``point`` is the same
+    place in the scan's own unit, as a job file would write it."""
+    document = {
+        "schema": SCHEMA,
+        "version": report.version,
+        "seed": report.seed,
+        "title": report.title,
+        "inputs": _inputs(report),
+        "want": report.job.wanted.want,
+        "want_ends": report.job.wanted.want_ends,
+        "confidence": report.job.wanted.confidence,
+        "before": _state(report, report.today, report.before.worst),
+        "in_use": _state(report, report.in_use, report.in_use_worst or report.before.worst, in_use=True),
+        "advice": {"measure": [dict(item) for item in report.advice]},
+        "cut": _cut(report),
+        "after": _after(report),
+        "release": {"state": report.release, "reasons": list(report.release_reasons)},
+        "surface": _surface(report),
+        "scan": _scan(report),
+        "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
+        "travel": {"line": _points(report, report.line.xy[[0, -1]]), "length": report.line.length},
+        "notes": [*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes],
+        "seconds": dict(report.seconds),
+    }
+    plain = _plain(document)
+    assert isinstance(plain, dict)
+    return plain
+
+
+def write_result(report: Report, path: Path) -> dict[str, object]:
+    """Write ``result.json`` and return the document."""
+    document = result_document(report)
+    path.write_text(result_text(document), encoding="utf-8")
+    return document
+
+
+def result_text(document: Mapping[str, object]) -> str:
+    """The document as JSON text; refuses NaN, which JSON does not have."""
+    return json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def _inputs(report: Report) -> list[dict[str, object]]:
+    job, vehicle = report.job, report.vehicle
+    rows: list[dict[str, object]] = [{"role": "job", "file": job.path.name, "sha256": job.sha256 or None}]
+    rows += [{"role": "scan", "file": f.path.name, "sha256": f.sha256} for f in report.scan.files]
+    rows.append({"role": "vehicle", "file": vehicle.path.name, "sha256": vehicle.sha256 or None})
+    return rows
+
+
+def _state(report: Report, chance: Chance | None, worst: Contact | None, in_use: bool = False) -> dict[str, object]:
+    """One of the two chances; where it was not worked out only the swept contact of today stands in, never for 'in use'."""
+    swept = None if worst is None or in_use else worst.gap
+    return {
+        "verdict": chance.verdict if chance else (None if in_use else report.verdict),
+        "kind": report.kind,
+        "least_clearance": chance.least_clearance if chance else swept,
+        "interval": chance.interval if chance else None,
+        "chance_of_contact": chance.chance_of_contact if chance else None,
+        "chance_in_words": chance.words if chance else None,
+        "spread": chance.spread if chance else None,
+        "scan_share": chance.scan_share if chance else None,
+        "draws": chance.draws if chance else None,
+        "reasons": chance.reasons if chance else (),
+        "swept_gap": None if worst is None else worst.gap,
+        **_place(report, worst),
+    }
+
+
+def _place(report: Report, contact: Contact | None) -> dict[str, object]:
+    if contact is None:
+        return dict.fromkeys(("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading"))
+    point = report.plan_point(contact.xy)
+    x, y = np.asarray(point) * report.scan.frame.plan_scale
+    return {
+        "station": contact.station, "x": x, "y": y, "point": point, "part": contact.part, "zone": contact.zone,
+        "load": contact.variant.load, "way": contact.variant.way,
+        "offset": contact.variant.offset, "heading": contact.variant.heading,
+    }  # fmt: skip
+
+
+def _cut(report: Report) -> dict[str, object]:
+    plan = report.plan
+    if plan is None:
+        keys = ("deepest", "area", "volume", "feasible", "provisional", "margin", "claim", "slack", "short_by", "binding")
+        return {**dict.fromkeys((*keys, "short_at", "certificate")), "binding": [], "provisional": report.depths_provisional}
+    proof = plan.certificate
+    return {
+        "deepest": plan.deepest, "area": plan.area, "volume": plan.volume, "feasible": plan.feasible,
+        "provisional": report.depths_provisional, "margin": plan.margin, "claim": plan.claim, "slack": plan.slack,
+        "short_by": plan.short_by, "binding": list(plan.binding),
+        "short_at": None if plan.short_at is None else _place(report, plan.short_at),
+        "certificate": {
+            "least_excess": proof.least_excess, "loosest": proof.loosest, "spectral_radius": proof.spectral_radius,
+            "iterations": proof.iterations, "residual": proof.residual,
+        },
+    }  # fmt: skip
+
+
+def _after(report: Report) -> dict[str, object]:
+    swept = report.plan.after.worst if report.plan is not None else None
+    return {
+        "least_clearance": report.after.least_clearance if report.after else (swept.gap if swept else None),
+        "interval": report.after.interval if report.after else None,
+        "chance_of_contact": report.after.chance_of_contact if report.after else None,
+        "swept_gap": swept.gap if swept else None,
+    }
+
+
+def _surface(report: Report) -> dict[str, object]:
+    surface, worst = report.surface, report.before.worst
+    error = surface.error
+    at_worst = surface.standard_error.sample(worst.xy) if worst is not None else math.nan
+    return {
+        "cell": surface.height.frame.cell,
+        "noise": error.white,
+        "systematic": math.hypot(error.patch, error.warp),
+        "standard_error": float(at_worst),
+        "patch": error.patch, "patch_length": error.patch_length, "warp": error.warp, "warp_length": error.warp_length,
+        "sources": {"white": error.white_source, "patch": error.patch_source, "warp": error.warp_source},
+        "points_used": surface.points_used,
+        "removed": dict(surface.removed),
+        "not_measured_under_vehicle": report.before.unmeasured,
+    }  # fmt: skip
+
+
+def _scan(report: Report) -> dict[str, object]:
+    scan = report.scan
+    files = [
+        {"file": f.path.name, "format": f.format, "points": f.points, "dropped": f.dropped, "unit_reason": f.unit_reason,
+         "up_reason": f.up_reason, "fit_error": f.fit_error}
+        for f in scan.files
+    ]  # fmt: skip
+    return {"points": len(scan.points), "unit": scan.frame.unit, "up": scan.frame.up, "files": files}
+
+
+def _points(report: Report, xy: np.ndarray) -> list[tuple[float, float]]:
+    return [report.plan_point((float(x), float(y))) for x, y in xy]
+
+
+def _plain(value: object) -> object:
+    """numpy and tuples -> what JSON has; NaN and infinity -> null."""
+    if isinstance(value, Mapping):
+        return {str(key): _plain(item) for key, item in value.items()}
+    if isinstance(value, (list, tuple, np.ndarray)):
+        return [_plain(item) for item in value]
+    if isinstance(value, (bool, np.bool_)):
+        return bool(value)
+    if isinstance(value, (int, np.integer)):
+        return int(value)
+    if isinstance(value, (float, np.floating)):
+        return float(value) if math.isfinite(value) else None
+    return value if value is None else str(value)
