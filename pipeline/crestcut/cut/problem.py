@@ -97,13 +97,14 @@ def prepare(
     batch = _subset(ride.batch, used)
     pair_pose, pair_part = pose.astype(np.int64), part.astype(np.int64)
     args = (contact, surface.height.frame.cell, pair_pose, pair_part, batch.position, batch.rotation, plates, frames, threshold)
-    runs = np.empty((collect_runs(*args, np.empty((0, 4), np.int64)), 4), np.int64)
-    collect_runs(*args, runs)
-    runs = runs[np.argsort(runs[:, 1], kind="stable")]
-    row_start = np.searchsorted(runs[:, 1], np.arange(contact.shape[0] + 1))
+    row_start = np.zeros(contact.shape[0] + 1, np.int64)
+    collect_runs(*args, row_start, np.empty((0, 4), np.int64))
+    row_start = np.cumsum(row_start)
+    runs = np.empty((row_start[-1], 4), np.int64)
+    collect_runs(*args, row_start, runs)
     return Problem(
         vehicle, surface.height.frame.cell, ridden_ground(surface)[0], contact, batch, plates, frames,
-        pair_pose, pair_part, drop[pair_part], runs, row_start.astype(np.int64), limits.deepest.values, feather,
+        pair_pose, pair_part, drop[pair_part], runs, row_start, limits.deepest.values, feather,
     )  # fmt: skip
 
 

@@ -76,16 +76,26 @@ def column_range(quad: np.ndarray, cell: float, row: int, columns: int) -> tuple
     return max(i0, 0), min(i1, columns - 1)
 
 
-@njit(cache=True, fastmath={"reassoc", "nsz", "contract"})
-def _lower_run(
-    lowest: np.ndarray, ground: np.ndarray, i0: int, i1: int, start: float, step: float
-) -> float:
-    """Lower ``lowest`` along one run of a row to start + i step; the least gap to ``ground`` on the way."""
+@njit(cache=True, fastmath=True)
+def _lower_run(lowest: np.ndarray, ground: np.ndarray, u: np.ndarray, start: float, slope: float) -> float:
+    """Lower ``lowest`` along one run of a row to start + slope u; the least gap to ``ground`` on the way.
+
+    The columns' u come as an array: turning the loop counter into a float would keep the loop from being vectorised.
+    """
     least = 1.0e18
-    for i in range(i0, i1 + 1):
-        z = start + step * i
+    for i in range(lowest.shape[0]):
+        z = start + slope * u[i]
         lowest[i] = min(lowest[i], z)
         least = min(least, z - ground[i])
+    return least
+
+
+@njit(cache=True, fastmath=True)
+def _least_gap(ground: np.ndarray, u: np.ndarray, start: float, slope: float) -> float:
+    """Least gap of start + slope u over one run of a row."""
+    least = 1.0e18
+    for i in range(ground.shape[0]):
+        least = min(least, start + slope * u[i] - ground[i])
     return least
 
 
@@ -106,11 +116,13 @@ def sweep_all(
 
     ground : (ny, nx), very low where unmeasured.  live : (n,) poses that count.  position (n, 3, 3), rotation (n, 3, 3, 3) as ``settle``
     leaves them.  parts : (m, 6).  part_zone, part_frame : (m,) which zone it belongs to and which body carries it.
-    lowest : (zones, ny, nx), starts very high.  least : (bands, n, m), starts very high; bands share the rows out among the cores, so
-    that no two write the same row.
+    lowest : (zones, ny, nx), starts very high.  least : (bands, n, m), starts very high. A band is a strip of neighbouring rows, few
+    enough to stay in the fastest cache while the vehicle crawls over them; no two cores write the same row.
     """
     bands = least.shape[0]
     rows, columns = ground.shape
+    height = (rows + bands - 1) // bands
+    u = np.arange(columns) * cell
     for band in prange(bands):
         quad = np.empty((4, 2))
         for p in range(position.shape[0]):
@@ -121,15 +133,16 @@ def sweep_all(
                 a, b, c = plane(parts[m], position[p, frame], rotation[p, frame], quad)
                 j0, j1 = row_range(quad, cell, rows)
                 gap = 1.0e18
-                for j in range(j0 + (band - j0) % bands, j1 + 1, bands):
+                for j in range(max(j0, band * height), min(j1, band * height + height - 1) + 1):
                     i0, i1 = column_range(quad, cell, j, columns)
                     if i1 >= i0:
-                        run = _lower_run(lowest[part_zone[m], j], ground[j], i0, i1, a + c * j * cell, b * cell)
+                        part = slice(i0, i1 + 1)
+                        run = _lower_run(lowest[part_zone[m], j, part], ground[j, part], u[part], a + c * j * cell, b)
                         gap = min(gap, run)
                 least[band, p, m] = gap
 
 
-@njit(cache=True)
+@njit(cache=True, parallel=True)
 def collect_runs(
     ground: np.ndarray,
     cell: float,
@@ -140,32 +153,44 @@ def collect_runs(
     parts: np.ndarray,
     part_frame: np.ndarray,
     threshold: np.ndarray,
+    start: np.ndarray,
     runs: np.ndarray,
-) -> int:
-    """The pieces of rows on which a pair's gap is under its threshold: (pair, row, first column, last column) into ``runs`` (k, 4).
+) -> None:
+    """The pieces of rows on which a pair's gap is under its threshold: (pair, row, first column, last column).
 
-    Returns how many there are; only as many as fit are written, so call once with an empty array to count.
+    start : (rows + 1,) where each row's pieces begin in ``runs`` (k, 4). With an empty ``runs`` the pieces are only counted:
+    ``start[j + 1]`` receives the number of row j (the caller sums them up). Rows are shared out among the cores.
     """
     rows, columns = ground.shape
-    quad = np.empty((4, 2))
-    count = 0
-    for q in range(pair_pose.shape[0]):
+    counting = runs.shape[0] == 0
+    u = np.arange(columns) * cell
+    planes, quads = np.empty((pair_pose.shape[0], 3)), np.empty((pair_pose.shape[0], 4, 2))
+    span = np.empty((pair_pose.shape[0], 2), np.int64)
+    for q in prange(pair_pose.shape[0]):
         p, m = pair_pose[q], pair_part[q]
-        a, b, c = plane(parts[m], position[p, part_frame[m]], rotation[p, part_frame[m]], quad)
-        j0, j1 = row_range(quad, cell, rows)
-        for j in range(j0, j1 + 1):
-            i0, i1 = column_range(quad, cell, j, columns)
-            first, last = -1, -1
-            for i in range(i0, i1 + 1):
-                if a + b * i * cell + c * j * cell - ground[j, i] < threshold[m]:
-                    if first < 0:
-                        first = i
-                    last = i
-            if first >= 0:
-                if count < runs.shape[0]:
-                    runs[count, 0], runs[count, 1], runs[count, 2], runs[count, 3] = q, j, first, last
-                count += 1
-    return count
+        a, b, c = plane(parts[m], position[p, part_frame[m]], rotation[p, part_frame[m]], quads[q])
+        planes[q, 0], planes[q, 1], planes[q, 2] = a, b, c
+        span[q, 0], span[q, 1] = row_range(quads[q], cell, rows)
+    for j in prange(rows):
+        at = 0 if counting else start[j]
+        for q in range(pair_pose.shape[0]):
+            if j < span[q, 0] or j > span[q, 1]:
+                continue
+            i0, i1 = column_range(quads[q], cell, j, columns)
+            if i1 < i0:
+                continue
+            base, slope, most = planes[q, 0] + planes[q, 2] * j * cell, planes[q, 1], threshold[pair_part[q]]
+            if _least_gap(ground[j, i0 : i1 + 1], u[i0 : i1 + 1], base, slope) >= most:
+                continue
+            if not counting:
+                while base + slope * u[i0] - ground[j, i0] >= most:
+                    i0 += 1
+                while base + slope * u[i1] - ground[j, i1] >= most:
+                    i1 -= 1
+                runs[at, 0], runs[at, 1], runs[at, 2], runs[at, 3] = q, j, i0, i1
+            at += 1
+        if counting:
+            start[j + 1] = at
 
 
 @njit(cache=True, parallel=True)

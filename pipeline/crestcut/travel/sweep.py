@@ -16,7 +16,7 @@ from crestcut.vehicle.records import Part, Vehicle
 
 FRAMES = ("body", "front axle", "rear axle")
 FAR = 1.0e18  # no part reaches, inside the kernels
-BANDS = 4
+BAND_ROWS = 8
 
 
 def hard_parts(vehicle: Vehicle) -> tuple[Part, ...]:
@@ -40,7 +40,8 @@ def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...
     ground = contact_ground(surface)
     plates, zones, frames = part_arrays(parts)
     lowest = np.full((len(ZONES), *ground.shape), FAR)
-    least = np.full((BANDS, len(ride.batch.places), len(parts)), FAR)
+    bands = -(-ground.shape[0] // BAND_ROWS)
+    least = np.full((bands, len(ride.batch.places), len(parts)), FAR)
     cell, batch = surface.top.frame.cell, ride.batch
     sweep_all(ground, cell, batch.live, batch.position, batch.rotation, plates, zones, frames, lowest, least)
     gaps = least.min(axis=0)
