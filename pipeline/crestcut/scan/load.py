@@ -1,0 +1,147 @@
+"""Files -> Scan: read, put in metres with z up near a local origin, and, where several, registered on the first."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable
+from pathlib import Path
+
+import numpy as np
+
+from crestcut.errors import CrestcutError
+from crestcut.grid import FloatArray
+from crestcut.job.records import ScanChoice
+from crestcut.scan.mesh import edge_lengths
+from crestcut.scan.raw import RawScan, Say
+from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.scan.sample import sample_faces
+from crestcut.scan.sniff import sniff
+from crestcut.scan.unit import Size, measure, settle_unit
+from crestcut.scan.up import ROTATION, guess_up
+
+SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
+FEWEST_POINTS = 50
+_THINNEST = 1e-3  # second side over the first: below it all points are on a line
+
+
+def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
+    """All files of ``choice`` as one Scan in site metres, z up; the first file's frame is the scan's frame.
+
+    ``progress`` is called with a plain sentence before each slow step. Raises CrestcutError with one line for a file that
+    is missing, empty, cut short, foreign, without enough points, on a line, or of a size that is no slab; and for repeats
+    that do not register.
+    """
+    say = progress or (lambda _: None)
+    if not choice.files:
+        raise CrestcutError("no scan file given", "", "name one or more")
+    scans = []
+    for path in choice.files:
+        say(f"reading {path.name}")
+        scans.append(read_file(path, choice.unit, choice.up))
+    if len(scans) == 1:
+        return scans[0]
+    from crestcut.scan.repeats import join_repeats
+
+    say(f"registering {len(scans)} repeats")
+    return join_repeats(scans)
+
+
+def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Scan:
+    """One file as a Scan of its own."""
+    where = str(path)
+    if up is not None and up not in ROTATION:
+        raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
+    raw, bad = _finite(_reader(sniff(path))(path), where)
+    size = measure(raw.points)
+    _refuse_thin(raw.points, size, where)
+    found, notes = settle_unit(size, unit, raw.unit, where)
+    axis, up_reason, up_notes = _settle_up(raw, up, where)
+    notes = (*raw.notes, *notes, *up_notes)
+    scale, turn = np.asarray(found.scale), ROTATION[axis]
+    turned = (raw.points * scale) @ turn.T
+    shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
+    points, colours, edge = turned - shift, raw.colours, None
+    if raw.faces is not None:
+        edge = float(np.median(edge_lengths(points, raw.faces)))
+        points, colours = sample_faces(points, raw.faces, raw.colours)
+        if len(points) == 0:
+            raise CrestcutError("its faces have no area", where, "export the scan again")
+    record = ScanFile(
+        path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason
+    )
+    return Scan(
+        points=points,
+        source=np.zeros(len(points), np.int16),
+        frame=Frame(scale, turn, shift, found.name, axis),
+        files=(record,),
+        colours=colours,
+        time=raw.time if raw.faces is None else None,
+        notes=notes,
+    )
+
+
+def _reader(kind: str) -> Callable[[Path], RawScan]:
+    """The reader of a format; imported late, since most of them pull in a large library."""
+    from crestcut.scan import gltf, las, mesh, ply
+
+    readers: dict[str, Callable[[Path], RawScan]] = {
+        "las": las.read_las, "ply": ply.read_ply, "glb": gltf.read_gltf, "gltf": gltf.read_gltf,
+        "obj": mesh.read_obj, "stl": mesh.read_stl,
+    }  # fmt: skip
+    return readers[kind]
+
+
+def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
+    """The scan without NaN and infinite points (and the faces that hang on them), and how many those were."""
+    good = np.isfinite(raw.points).all(axis=1)
+    bad = int((~good).sum())
+    total = len(good)
+    if total == 0:
+        raise CrestcutError("no points in the file", where, "export the scan again")
+    if bad > total / 2:
+        raise CrestcutError(f"{bad:,} of {total:,} points are not numbers", where, "export the scan again")
+    if total - bad < (3 if raw.faces is not None else FEWEST_POINTS):
+        raise CrestcutError(f"only {total - bad} points", where, "a slab needs thousands; scan it again")
+    if bad == 0:
+        return raw, 0
+    faces = raw.faces
+    if faces is not None:
+        new = np.cumsum(good) - 1
+        faces = new[faces[good[faces].all(axis=1)]]
+        if len(faces) == 0:
+            raise CrestcutError("no whole face in the file", where, "export the scan again")
+    colours = None if raw.colours is None else raw.colours[good]
+    time = None if raw.time is None else raw.time[good]
+    return RawScan(
+        raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes
+    ), bad
+
+
+def _refuse_thin(points: FloatArray, size: Size, where: str) -> None:
+    """Points that all sit in one place or on one line carry no surface."""
+    if not size.across > 0.0:
+        raise CrestcutError("all points are in one place", where, "export the scan again")
+    thin = points[:: max(1, len(points) // 100_000)]
+    spread = np.linalg.svd(thin - thin.mean(axis=0), compute_uv=False)
+    if spread[1] < _THINNEST * spread[0]:
+        raise CrestcutError("all points are on one line", where, "a surface needs points beside it; scan lanes across")
+
+
+def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str, tuple[str, ...]]:
+    """(axis, reason, notes on contradictions): declared, else written, else guessed from the shape."""
+    guess, reason, sure = guess_up(raw.points)
+    stated = declared or (raw.up.axis if raw.up else None)
+    if stated is None:
+        return guess, reason, ()
+    said = "declared" if declared else (raw.up.reason if raw.up else "")
+    notes = []
+    if declared and raw.up and raw.up.axis != declared:
+        notes.append(f"{where}: up axis {declared} was declared, though the file says {raw.up.reason}")
+    if sure and guess.lstrip("-") != stated.lstrip("-"):
+        notes.append(f"{where}: up axis {stated} is {said}, but the shape says {reason}")
+    return stated, said, tuple(notes)
+
+
+def _sha256(path: Path) -> str:
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()

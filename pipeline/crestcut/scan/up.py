@@ -1,0 +1,110 @@
+"""Which axis points up: declared, written, or found from the largest near-level face of the scan."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from crestcut.grid import FloatArray
+
+AXES = ("x", "y", "z")
+# Right-handed turns that bring each file axis up.
+ROTATION: dict[str, FloatArray] = {
+    "z": np.eye(3),
+    "-z": np.diag([1.0, -1.0, -1.0]),
+    "y": np.array([[1.0, 0, 0], [0, 0, -1], [0, 1, 0]]),
+    "-y": np.array([[1.0, 0, 0], [0, 0, 1], [0, -1, 0]]),
+    "x": np.array([[0, 1.0, 0], [0, 0, 1], [1, 0, 0]]),
+    "-x": np.array([[0, 0, 1.0], [0, 1, 0], [-1, 0, 0]]),
+}
+_LEVEL = np.cos(np.radians(30.0))  # steeper than any slab that is driven on
+_CLEARLY = 1.3  # how much more level area another axis must have before z is given up
+_MOST = 20_000  # voxels looked at
+
+
+def level_share(points: ArrayLike, seed: int = 0) -> FloatArray:
+    """(3,) share of the scan's smooth area that lies square to each file axis (within 30 degrees).
+
+    The scan is thinned to voxels so that every bit of area counts once however often it was measured; the normal of each
+    comes from its neighbours; ragged neighbourhoods (planting) are left out. Unit-free: works before the unit is known.
+    """
+    voxels = _voxels(np.asarray(points, dtype=float), seed)
+    if len(voxels) < 20:
+        return np.zeros(3)
+    normal, rough = _normals(voxels)
+    smooth = np.abs(normal)[rough < 0.08]
+    if len(smooth) < 0.02 * len(voxels) or len(smooth) < 10:
+        return np.zeros(3)
+    return np.asarray((smooth > _LEVEL).sum(axis=0) / len(voxels))
+
+
+def _voxels(points: FloatArray, seed: int) -> FloatArray:
+    """Centroids of occupied voxels, in units of the scan's size."""
+    rng = np.random.default_rng(seed)
+    if len(points) > 400_000:
+        points = points[np.sort(rng.choice(len(points), 400_000, replace=False))]
+    low, high = np.percentile(points, [1.0, 99.0], axis=0)
+    size = float(np.max(high - low))
+    if not size > 0.0:
+        return np.empty((0, 3))
+    inside = np.all((points >= low - 0.05 * size) & (points <= high + 0.05 * size), axis=1)
+    scaled = (points[inside] - low) / size
+    key = np.floor((scaled + 0.1) * 100).astype(np.int64)
+    _, group = np.unique(key @ np.array([1, 1000, 1_000_000]), return_inverse=True)
+    count = np.bincount(group)
+    centre = np.stack([np.bincount(group, scaled[:, k]) / count for k in range(3)], axis=1)
+    if len(centre) > _MOST:
+        centre = centre[np.sort(rng.choice(len(centre), _MOST, replace=False))]
+    return np.asarray(centre)
+
+
+def _normals(voxels: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Unit normals (n, 3) and roughness (n,): least over middle principal value of 16 neighbours."""
+    from scipy.spatial import cKDTree
+
+    near = cKDTree(voxels).query(voxels, k=min(16, len(voxels)))[1]
+    around = voxels[near] - voxels[near].mean(axis=1, keepdims=True)
+    value, vector = np.linalg.eigh(np.einsum("nki,nkj->nij", around, around))
+    return vector[:, :, 0], value[:, 0] / np.maximum(value[:, 1], 1e-30)
+
+
+def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
+    """(axis, reason, sure) from the shape alone; z where the shape does not say otherwise."""
+    share = level_share(points)
+    best = int(np.argmax(share))
+    z = 2
+    if share[best] < 0.05:
+        return "z", "z taken: no level face was found that would say otherwise", False
+    sure = bool(share[best] > _CLEARLY * np.delete(share, best).max())
+    if best != z and share[best] <= _CLEARLY * share[z]:
+        best = z
+    axis = AXES[best]
+    if _hangs_below(np.asarray(points, dtype=float), axis):
+        axis = "-" + axis
+    others = ", ".join(f"{AXES[k]} {share[k]:.0%}" for k in range(3) if k != best)
+    reason = f"{axis}, guessed: {share[best]:.0%} of the area lies square to it ({others})"
+    if axis.startswith("-"):
+        reason += " and things stand out on its negative side"
+    return axis, reason, sure
+
+
+def _hangs_below(points: FloatArray, axis: str) -> bool:
+    """Whether what stands out from the level face stands out downwards: the scan is upside down.
+
+    In columns that hold more than a thin layer, the densest layer is the slab; objects on it lie on its upper side.
+    """
+    turned = points @ ROTATION[axis].T
+    low, high = np.percentile(turned, [1.0, 99.0], axis=0)
+    size = float(np.max(high - low)) or 1.0
+    cell, layer = size / 60.0, size / 150.0
+    inside = np.all((turned >= low) & (turned <= high), axis=1)
+    ij = np.floor((turned[inside] - low) / [cell, cell, layer]).astype(np.int64)
+    column = ij[:, 0] * 1000 + ij[:, 1]
+    _, group = np.unique(column, return_inverse=True)
+    layers = int(ij[:, 2].max()) + 1
+    filled = np.bincount(group * layers + ij[:, 2], minlength=(int(group.max()) + 1) * layers).reshape(-1, layers)
+    top = np.argmax(filled, axis=1)
+    level = np.arange(layers)
+    above = np.where(level > top[:, None] + 2, filled, 0).sum(axis=1) > 0.1 * filled.max(axis=1)
+    below = np.where(level < top[:, None] - 2, filled, 0).sum(axis=1) > 0.1 * filled.max(axis=1)
+    return bool(below.sum() > 20 and below.sum() > 3 * above.sum())
