@@ -1,9 +1,8 @@
-"""A made-up job with every figure known: a straight crest (or a rise) under a flat-floored vehicle, swept by plain loops."""
+"""A made-up job, every figure known: a straight crest or a rise under a flat floor, swept by plain loops."""
 
 from __future__ import annotations
 
 import dataclasses
-import math
 from pathlib import Path
 
 import numpy as np
@@ -49,7 +48,9 @@ def gutter(u: np.ndarray, v: np.ndarray) -> np.ndarray:
 
 def frame_in(unit: str) -> Frame:
     """Coordinates of survey size, z up, in the unit named."""
-    return Frame(np.full(3, METRES_PER[unit]), np.eye(3), np.array([512_300.0, 4_481_200.0, 210.0]), unit, "z")
+    return Frame(
+        np.full(3, METRES_PER[unit]), np.eye(3), np.array([512_300.0, 4_481_200.0, 210.0]), unit, "z"
+    )
 
 
 def _poses(vehicle: Vehicle, ground, variant: Variant) -> Poses:
@@ -71,11 +72,14 @@ def _poses(vehicle: Vehicle, ground, variant: Variant) -> Poses:
     rotation[:, :, 1] = np.stack([-sp * sr, cr, cp * sr], axis=-1)
     rotation[:, :, 2] = np.cross(rotation[:, :, 0], rotation[:, :, 1])
     position = np.stack([rear, np.full_like(rear, v0), back], axis=-1)
-    return Poses(variant, stations, wheels, np.full((len(rear), 4), -1), position, rotation, np.ones(len(rear), bool))
+    return Poses(
+        variant, stations, wheels, np.full((len(rear), 4), -1), position, rotation, np.ones(len(rear), bool)
+    )
 
 
 def _batch(rides: tuple[Poses, ...]) -> Batch:
     """The same poses in one set of arrays; axles stand as the body does."""
+
     def joined(name: str) -> np.ndarray:
         return np.concatenate([getattr(r, name) for r in rides])
 
@@ -102,7 +106,12 @@ def _sweep(vehicle: Vehicle, height: HeightGrid, rides: tuple[Poses, ...]) -> Cl
                 cols = (u >= at[0] + part.x[0]) & (u <= at[0] + part.x[1])
                 rows = (v >= at[1] + part.y[0]) & (v <= at[1] + part.y[1])
                 x, y = u[cols] - at[0], (v[rows] - at[1])[:, None]
-                z = at[2] + turn[2, 0] * x + turn[2, 1] * y + turn[2, 2] * (part.z[0] + slope * (x - part.x[0]))
+                z = (
+                    at[2]
+                    + turn[2, 0] * x
+                    + turn[2, 1] * y
+                    + turn[2, 2] * (part.z[0] + slope * (x - part.x[0]))
+                )
                 block = np.ix_(rows, cols)
                 low[block] = np.minimum(low[block], z)
                 gap = z - height.values[block]
@@ -131,9 +140,14 @@ def _plan(height: HeightGrid, before: Clearance, feasible: bool) -> CutPlan:
     worst = before.worst
     assert worst is not None
     gap = before.gap.values + depth
-    limits = Limits(height.like(np.full(height.frame.shape, 0.013)), np.zeros(height.frame.shape, np.int16), ("deepest",))
+    limits = Limits(
+        height.like(np.full(height.frame.shape, 0.013)), np.zeros(height.frame.shape, np.int16), ("deepest",)
+    )
     after = Clearance(
-        before.lowest, height.like(gap), {"belly": dataclasses.replace(worst, gap=float(np.nanmin(gap)))}, before.unmeasured
+        before.lowest,
+        height.like(gap),
+        {"belly": dataclasses.replace(worst, gap=float(np.nanmin(gap)))},
+        before.unmeasured,
     )
     cut = np.nan_to_num(depth) > 0
     return CutPlan(
@@ -158,7 +172,9 @@ def make_report(
         z = np.where((u < 0.5) & (v < 0.6), np.nan, z)
     height = HeightGrid(frame, z)
     measured = height.measured
-    error = ErrorModel(0.004, 0.0013, 0.1, 0.003, 0.38, "from residuals", "from two repeats", "prior for phone scanners")
+    error = ErrorModel(
+        0.004, 0.0013, 0.1, 0.003, 0.38, "from residuals", "from two repeats", "prior for phone scanners"
+    )
     surface = Surface(
         height, height, height.like(np.where(measured, 0.0006, np.nan)), measured, measured & (v < 2.9), error,
         (("planter", 1200), ("leaves", 90)), 120_000, ("a planter was left out",),
@@ -189,9 +205,13 @@ def make_report(
     )  # fmt: skip
     corners = frame.to_site(np.array([[5.6, 0.1], [6.4, 0.1], [6.4, 0.9], [5.6, 0.9]]))
     marks = tuple(
-        PlacedMark(name, tuple(float(c) for c in frame.to_site(uv))) for name, uv in (("A", (2.4, 0.3)), ("B", (6.9, 0.4)))
+        PlacedMark(name, tuple(float(c) for c in frame.to_site(uv)))
+        for name, uv in (("A", (2.4, 0.3)), ("B", (6.9, 0.4)))
     )
-    reasons = {"ok": (), "provisional": ("the scan carries more than half of the margin: depths are provisional",)}
+    reasons = {
+        "ok": (),
+        "provisional": ("the scan carries more than half of the margin: depths are provisional",),
+    }
     return Report(
         job, scan, surface, vehicle, Ride(line, rides, _batch(rides), 0), before, kind, today, None, None,
         _plan(height, before, feasible) if cut else None, None, release,

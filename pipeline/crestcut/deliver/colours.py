@@ -1,7 +1,7 @@
 """The one colour ramp for depth: sequential, safe for colour-blind eyes, over neutral concrete grey.
 
-It darkens evenly with depth, so it keeps its order in a black-and-white print and to an eye without red, green or blue cones;
-the numbered contours carry the figures.
+It darkens evenly with depth, so it keeps its order in a black-and-white print and to an eye without red,
+green or blue cones; the numbered contours carry the figures.
 """
 
 from __future__ import annotations
@@ -19,11 +19,17 @@ if TYPE_CHECKING:
 
 CONCRETE = (203, 202, 198)  # nothing to go: lighter than every depth
 NOT_MEASURED = (246, 247, 249)  # drawn hatched wherever hatching is possible
-DEPTH_ENDS = ((238, 176, 74), (203, 106, 66), (140, 50, 92), (45, 20, 78))  # sRGB knots: amber, clay, plum, night
+DEPTH_ENDS = (
+    (238, 176, 74),
+    (203, 106, 66),
+    (140, 50, 92),
+    (45, 20, 78),
+)  # sRGB knots: amber, clay, plum, night
 STEPS = 256
 SHALLOWEST = 0.00005  # m: less than this is not worth a colour
 
-# Oklab, B. Ottosson, "A perceptual color space for image processing" (2020): linear sRGB -> cone response -> Lab.
+# Oklab, B. Ottosson, "A perceptual color space for image processing" (2020): linear sRGB -> cone response ->
+# Lab.
 _TO_CONES = np.array([
     [0.4122214708, 0.5363325363, 0.0514459929],
     [0.2119034982, 0.6806995451, 0.1073969566],
@@ -62,7 +68,8 @@ def _ramp() -> NDArray[np.uint8]:
 
 
 def depth_colours(depth: ArrayLike, deepest: float) -> NDArray[np.uint8]:
-    """Depths (...) in metres -> sRGB (..., 3): concrete grey where nothing goes, the ramp below it, pale where NaN.
+    """Depths (...) in metres -> sRGB (..., 3): concrete grey where nothing goes, the ramp below it, pale
+    where NaN.
 
     ``deepest`` (metres, above 0) takes the darkest colour; deeper keeps it.
     """

@@ -1,7 +1,8 @@
 """Nose and tail: why grinding is usually the wrong cure there, with the numbers of the case.
 
-On flat-floored ground a point x ahead of the rear axle follows the wheels as z = (x/L) front + (1 - x/L) rear. Beyond the front
-axle the first weight is above one: ground taken away under the front wheels lowers the nose by more than the cut.
+A point x ahead of the rear axle follows the wheels as z = (x/L) front + (1 - x/L) rear. Beyond the front
+axle the first weight is above one: ground taken away under the front wheels lowers the nose by more than
+the cut.
 """
 
 from __future__ import annotations
@@ -14,9 +15,11 @@ from crestcut.units import both, millimetres
 
 @dataclass(frozen=True)
 class EndContact:
-    """ahead : of the contact beyond the axle next to it, m.  lever : how much the end moves per unit at that axle's wheels (above 1).
+    """A nose or tail that lacks room.
 
-    missing : from the least gap to what was asked for, m.  fill : under that axle's wheels that would lift the end so far, m.
+    ahead : of the contact beyond the axle next to it, m.  lever : how far the end moves per unit at that
+    axle's wheels, 1 or more.  missing : from the least gap to what was asked for, m.  fill : under that
+    axle's wheels that would lift the end so far, m.
     """
 
     end: str  # nose | tail
@@ -44,18 +47,20 @@ def end_contact(report: Report) -> EndContact | None:
 
 
 def grinding_seldom_cures(report: Report) -> str:
-    """One or two sentences for nose and tail, empty for any other kind."""
+    """Why not to grind, with the numbers, for nose and tail; empty for any other kind."""
     case = end_contact(report)
     if case is None:
         return ""
-    axle, place = ("front", "before the rise") if case.end == "nose" else ("rear", "that the rear wheels stand in")
+    axle = "front" if case.end == "nose" else "rear"
     plan = report.plan
     size = ""
     if plan is not None and plan.deepest > 0:
-        short = "" if plan.feasible else f" and would still be {both(plan.short_by)} short"
-        size = f": it would take {both(plan.deepest)} over {plan.area:.1f} m2{short}"
+        size = f" (it would take {both(plan.deepest)} over {plan.area:.1f} m2"
+        size += ")" if plan.feasible else f" and still be {both(plan.short_by)} short)"
+    elif plan is not None and not plan.feasible:
+        size = f" (the limits leave {both(plan.short_by)} missing)"
     return (
-        f"Grinding is usually the wrong cure for the {case.end}{size}, and where the {axle} wheels follow onto ground cut"
-        f" by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}; filling the dip {place} by about"
-        f" {both(case.fill)}, or crossing at an angle, lifts it by the {millimetres(case.missing)} that are missing."
+        f"Grinding is usually the wrong cure for a {case.end}{size}: where the {axle} wheels run onto ground"
+        f" cut by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}. To gain the"
+        f" {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle} wheels, or cross at an angle."
     )

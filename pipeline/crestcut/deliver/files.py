@@ -14,9 +14,9 @@ from crestcut.errors import CrestcutError
 class Staging:
     """A hidden folder that becomes ``out`` file by file, or vanishes.
 
-    ``with Staging(out) as folder:`` write into ``folder`` (sub-folders are kept). When the block ends well every file is moved to
-    the same name under ``out``; files of ``out`` with other names stay. When it ends in an error, or a move fails, ``out`` is as
-    it was before.
+    ``with Staging(out) as folder:`` write into ``folder`` (sub-folders are kept). When the block ends well
+    every file is moved to the same name under ``out``; files of ``out`` with other names stay. When it ends
+    in an error, or a move fails, ``out`` is as it was before.
 
     Raises CrestcutError where ``out`` is a file or cannot be written, before any work is done.
     """
@@ -28,12 +28,15 @@ class Staging:
 
     def __enter__(self) -> Path:
         _refuse_unwritable(self.out)
-        # Beside the final place, so that a move is a rename on the same disk; inside it where only that is ours to write.
+        # Beside the final place, so that a move is a rename on the same disk; inside it where only that is
+        # ours to write.
         beside = _nearest_folder(self.out.absolute().parent)
         if not os.access(beside, os.W_OK | os.X_OK):
             beside = self.out
         try:
-            self._folder = Path(tempfile.mkdtemp(prefix=f".{self.out.name or 'out'}-", suffix=".part", dir=beside))
+            self._folder = Path(
+                tempfile.mkdtemp(prefix=f".{self.out.name or 'out'}-", suffix=".part", dir=beside)
+            )
             os.chmod(self._folder, 0o755)
         except OSError as error:
             raise _cannot_write(self.out, error) from None
@@ -120,4 +123,6 @@ def _is_inside(name: object, folder: Path) -> bool:
 def _cannot_write(out: Path, error: OSError) -> CrestcutError:
     reason = (error.strerror or str(error)).lower()
     place = str(error.filename) if isinstance(error, IsADirectoryError) else str(out)
-    return CrestcutError(f"cannot write: {reason}", place, "free some space or name another folder with --out")
+    return CrestcutError(
+        f"cannot write: {reason}", place, "free some space or name another folder with --out"
+    )

@@ -1,4 +1,4 @@
-"""How every drawing looks: paper, inks, heads, stamps, scale bars. matplotlib is loaded only when something is drawn."""
+"""How every drawing looks: paper, inks, heads, stamps, scale bars. matplotlib loads when it must."""
 
 from __future__ import annotations
 
@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
 PAGE_WIDTH = 11.69  # in: A4 on its side; a letter page shrinks it by 6 %
 MARGIN = 0.45  # in
-DPI = 200
+DPI = 180
 INK, SOFT, FAINT = "#1b1a19", "#5d5b58", "#a19e99"
-BODY = {"fontsize": 8.0, "color": INK}
-SMALL = {"fontsize": 7.0, "color": INK}
+BODY: dict[str, Any] = {"fontsize": 8.0, "color": INK}
+SMALL: dict[str, Any] = {"fontsize": 7.0, "color": INK}
 
 
 def new_figure(height: float, width: float = PAGE_WIDTH) -> Figure:
@@ -46,7 +46,7 @@ def text_at(figure: Figure, left: float, bottom: float, text: str, **style: Any)
 
 def save(figure: Figure, path: Path) -> None:
     """Write a PNG that holds nothing but the picture: same input, same bytes."""
-    figure.savefig(path, dpi=DPI, format="png", metadata={"Software": None})
+    figure.savefig(path, dpi=DPI, format="png", metadata={"Software": None}, pil_kwargs={"compress_level": 4})
 
 
 def halo(width: float = 1.8) -> list[Any]:
@@ -56,13 +56,23 @@ def halo(width: float = 1.8) -> list[Any]:
     return [withStroke(linewidth=width, foreground="white")]
 
 
+def _head_lines(report: Report, words: str) -> list[str]:
+    return textwrap.wrap(words, 112 if report.release != "ok" else 165)[:5]
+
+
+def head_room(report: Report, words: str) -> float:
+    """Height that ``head`` takes, with a title line for the first picture, inches."""
+    lines = max(len(_head_lines(report, words)), 3 if report.release != "ok" else 1)
+    return 1.0 + 0.135 * lines
+
+
 def head(figure: Figure, report: Report, drawing: str, words: str) -> None:
-    """Title, what is drawn, and the verdict; room for it is 0.95 in from the top. A stamp stands at the right."""
+    """Title, what is drawn, and the verdict. A stamp stands at the right unless the release is ok."""
     height = float(figure.get_size_inches()[1])
     text_at(figure, MARGIN, height - 0.40, report.title, fontsize=14, fontweight="bold")
     text_at(figure, MARGIN, height - 0.59, drawing, fontsize=8.5, color=SOFT)
-    lines = textwrap.wrap(words, 122 if report.release != "ok" else 158)
-    text_at(figure, MARGIN, height - 0.67, "\n".join(lines[:3]), fontsize=8.5, va="top", linespacing=1.25)
+    lines = "\n".join(_head_lines(report, words))
+    text_at(figure, MARGIN, height - 0.66, lines, fontsize=8.0, va="top", linespacing=1.2)
     if report.release != "ok":
         _stamp(figure, report)
 
@@ -96,10 +106,19 @@ def watermark(axes: Axes, report: Report) -> None:
 def foot(figure: Figure, report: Report) -> None:
     """Where it came from and what it is not; 0.3 in from the bottom."""
     files = ", ".join(f.path.name for f in report.scan.files)
-    source = f"scan {files} | vehicle {report.vehicle.name} | job {report.job.path.name} | crestcut {report.version}"
+    job = report.job.path.name
+    source = f"scan {files} | vehicle {report.vehicle.name} | job {job} | crestcut {report.version}"
     text_at(figure, MARGIN, 0.2, textwrap.shorten(source, 120, placeholder=" ..."), fontsize=6.8, color=SOFT)
     width = float(figure.get_size_inches()[0])
-    text_at(figure, width - MARGIN, 0.2, "Not field-proved: check with the vehicle.", fontsize=6.8, color=SOFT, ha="right")
+    text_at(
+        figure,
+        width - MARGIN,
+        0.2,
+        "Not field-proved: check with the vehicle.",
+        fontsize=6.8,
+        color=SOFT,
+        ha="right",
+    )
 
 
 def nice_step(span: float, parts: int) -> float:
@@ -114,27 +133,27 @@ def decimals_for(step: float) -> int:
     return max(0, -math.floor(math.log10(step) + 1e-9))
 
 
-def scale_bar(axes: Axes, at: tuple[float, float], span: float) -> None:
-    """A bar in metres with feet beneath it, its left end at ``at``; the axes count metres, ``span`` is what they show."""
-    length = nice_step(span, 8)
-    x, y = at
-    inch = span / axes_width(axes)  # metres on one inch of paper
-    tall = 0.05 * inch
+def scale_bar(figure: Figure, right: float, bottom: float, metres_per_inch: float) -> None:
+    """Metres with feet beneath them, true for this page; its right end and base are placed in inches."""
+    length = nice_step(1.9 * metres_per_inch, 1) / 2
+    length = next(m for m in (5, 2, 1) if m * length / metres_per_inch <= 3.4 or m == 1) * length
+    feet = nice_step(length / FOOT, 1) / 2
+    width = length / metres_per_inch
+    axes = axes_at(figure, right - width - 0.42, bottom, width + 0.42, 0.24)
+    axes.set_xlim(0, (width + 0.42) * metres_per_inch)
+    axes.set_ylim(0, 0.24)
+    axes.set_axis_off()
     for k in range(4):
-        shade = INK if k % 2 == 0 else "white"
-        bar = _box(x + k * length / 4, y, length / 4, tall, facecolor=shade)
-        axes.add_patch(bar)
-    feet = nice_step(length / FOOT, 1) / (1 if nice_step(length / FOOT, 1) <= length / FOOT * 1.3 else 2)
-    axes.plot([x, x + feet * FOOT], [y - 0.03 * inch] * 2, color=INK, lw=1.2, zorder=15, path_effects=halo())
-    label = {**SMALL, "zorder": 15, "path_effects": halo()}
-    axes.text(x + length + 0.05 * inch, y + tall / 2, f"{length:g} m", va="center", **label)
-    axes.text(x + feet * FOOT + 0.05 * inch, y - 0.03 * inch, f"{feet:g} ft", va="top", **label)
+        axes.add_patch(_box(k * length / 4, 0.14, length / 4, 0.05, INK if k % 2 == 0 else "white"))
+    axes.plot([0, 0, feet * FOOT, feet * FOOT], [0.11, 0.06, 0.06, 0.11], color=INK, lw=0.8)
+    axes.text(length + 0.05 * metres_per_inch, 0.165, f"{length:g} m", va="center", **SMALL)
+    axes.text(feet * FOOT + 0.05 * metres_per_inch, 0.05, f"{feet:g} ft", va="center", **SMALL)
 
 
-def _box(x: float, y: float, width: float, height: float, **style: Any) -> Any:
+def _box(x: float, y: float, width: float, height: float, colour: str) -> Any:
     from matplotlib.patches import Rectangle
 
-    return Rectangle((x, y), width, height, **{"edgecolor": INK, "linewidth": 0.6, "zorder": 15, **style})
+    return Rectangle((x, y), width, height, facecolor=colour, edgecolor=INK, linewidth=0.6)
 
 
 def axes_width(axes: Axes) -> float:

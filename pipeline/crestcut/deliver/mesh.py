@@ -1,7 +1,7 @@
 """The depth to remove as a coloured mesh: PLY in the scan's own coordinates, GLB for viewers.
 
-The PLY is written from structured arrays: of the libraries tried none keeps double coordinates and a float property beside the
-colours, and at survey coordinates single precision is a quarter of a metre off.
+The PLY is written from structured arrays: of the libraries tried none keeps double coordinates and a float
+property beside the colours, and at survey coordinates single precision is a quarter of a metre off.
 """
 
 from __future__ import annotations
@@ -20,14 +20,18 @@ from crestcut.grid import BoolArray, FloatArray, IntArray
 
 DISPLAY_VERTICES = 150_000  # a viewer on a phone still turns this smoothly
 PLY_VERTEX = np.dtype([
-    ("x", "<f8"), ("y", "<f8"), ("z", "<f8"), ("red", "u1"), ("green", "u1"), ("blue", "u1"), ("depth", "<f4"),
+    ("x", "<f8"), ("y", "<f8"), ("z", "<f8"), ("red", "u1"), ("green", "u1"), ("blue", "u1"), ("depth",
+    "<f4"),
 ])  # fmt: skip
 PLY_FACE = np.dtype([("count", "u1"), ("index", "<i4", (3,))])
 
 
 @dataclass(frozen=True, eq=False)
 class DepthMesh:
-    """site : (n, 3) metres.  faces : (m, 3), upward side counter-clockwise.  depth : (n,) metres, NaN not measured.  rgb : (n, 3)."""
+    """site : (n, 3) metres.  faces : (m, 3), counter-clockwise from above.  depth : (n,) metres.
+
+    depth is NaN where not measured.  rgb : (n, 3) sRGB.
+    """
 
     site: FloatArray
     faces: IntArray
@@ -36,7 +40,7 @@ class DepthMesh:
 
 
 def depth_grid(report: Report) -> FloatArray:
-    """Depth to remove at every node, (ny, nx) metres: 0 where nothing goes, NaN where nothing was measured."""
+    """Depth to remove at every node, (ny, nx) metres: 0 where nothing goes, NaN where not measured."""
     height = report.surface.height
     if report.plan is None:
         return np.where(height.measured, 0.0, np.nan)
@@ -46,8 +50,9 @@ def depth_grid(report: Report) -> FloatArray:
 def depth_mesh(report: Report, stride: int = 1) -> DepthMesh:
     """The surface as it is with its depth to remove, every ``stride``-th node.
 
-    A hole stays a hole: no face spans it. Its nodes are kept as loose vertices with depth NaN, so that whoever looks a place up
-    learns that it was not measured; their height is carried over from the nearest measured node.
+    A hole stays a hole: no face spans it. Its nodes are kept as loose vertices with depth NaN, so that
+    whoever looks a place up learns that it was not measured; their height is carried over from the nearest
+    measured node.
     """
     frame = report.surface.height.frame
     pick = (slice(None, None, stride), slice(None, None, stride))
@@ -64,7 +69,7 @@ def depth_mesh(report: Report, stride: int = 1) -> DepthMesh:
 
 
 def _faces(measured: BoolArray, kept: BoolArray) -> IntArray:
-    """Two triangles for each square of four measured nodes, one where three are measured. Indices count kept nodes."""
+    """Two triangles a square of four measured nodes, one where three are. Indices count kept nodes."""
     number = np.cumsum(kept.ravel()).reshape(kept.shape) - 1
     near, ahead = number[:-1, :-1], number[:-1, 1:]  # row j at u, u + 1
     left, far = number[1:, :-1], number[1:, 1:]  # row j + 1
@@ -104,7 +109,9 @@ def _ply_header(report: Report, vertices: int, faces: int) -> str:
         f"release: {report.release}",
     ]
     properties = [f"property double {axis}" for axis in "xyz"]
-    properties += [f"property uchar {colour}" for colour in ("red", "green", "blue")] + ["property float depth"]
+    properties += [f"property uchar {colour}" for colour in ("red", "green", "blue")] + [
+        "property float depth"
+    ]
     lines = ["ply", "format binary_little_endian 1.0", *(f"comment {text}" for text in comments)]
     lines += [f"element vertex {vertices}", *properties, f"element face {faces}"]
     lines += ["property list uchar int vertex_indices", "end_header"]
@@ -118,7 +125,7 @@ def display_stride(report: Report) -> int:
 
 
 def write_depth_glb(report: Report, path: Path) -> DepthMesh:
-    """Write ``depth_to_remove.glb``: metres, y up (glTF 2.0, 3.4), near the origin, colours per vertex, holes left open."""
+    """Write ``depth_to_remove.glb``: metres, y up (glTF 2.0, 3.4), near the origin, holes left open."""
     import trimesh
 
     mesh = depth_mesh(report, display_stride(report))
@@ -131,10 +138,13 @@ def write_depth_glb(report: Report, path: Path) -> DepthMesh:
     )
     # COLOR_0 is linear light (glTF 2.0, 3.7.2.1), not sRGB.
     linear = np.rint(linear_from_srgb(rgb) * 255).astype(np.uint8)
-    body.visual = trimesh.visual.ColorVisuals(body, vertex_colors=np.c_[linear, np.full(len(linear), 255, np.uint8)])
+    body.visual = trimesh.visual.ColorVisuals(
+        body, vertex_colors=np.c_[linear, np.full(len(linear), 255, np.uint8)]
+    )
     body.vertex_attributes["_depth"] = depth.astype(np.float32)
     body.metadata["depth"] = "metres to remove, in attribute _DEPTH; 0 nothing to go"
-    scene = trimesh.Scene({"depth to remove": body})
+    scene = trimesh.Scene()
+    scene.add_geometry(body, geom_name="depth to remove")
     scene.metadata["origin"] = [float(v) for v in middle + report.scan.frame.shift]
     scene.metadata["origin_is"] = "metres, scan axes turned z up, of this file's origin; this file is y up"
     path.write_bytes(scene.export(file_type="glb", include_normals=True, tree_postprocessor=_plain_material))

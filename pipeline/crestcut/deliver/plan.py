@@ -1,4 +1,4 @@
-"""``plan.png``: the slab from above, turned so that the line of travel runs left to right, with depths to remove."""
+"""``plan.png``: the slab from above with its depths to remove, turned so that travel runs left to right."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.deliver import ink, plan_layers
 from crestcut.deliver.colours import SHALLOWEST, depth_colourmap
@@ -15,24 +16,27 @@ from crestcut.deliver.mesh import depth_grid
 from crestcut.deliver.plan_layers import Window
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import CONCRETE_DENSITY, verdict_line
+from crestcut.grid import FloatArray
 from crestcut.units import INCH, both, inches
 
 if TYPE_CHECKING:
+    from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-HEAD, FOOT_ROOM, GAP = 1.28, 0.62, 0.52  # in
+FOOT_ROOM, GAP = 0.62, 0.58  # in
 WIDE = ink.PAGE_WIDTH - 2 * ink.MARGIN - 0.55  # in: room left of the map for coordinates
 KEY_WIDTH = 2.75  # in
+Box = tuple[float, float, float, float]  # left, bottom, width, height, in
 
 
 @dataclass(frozen=True)
 class Layout:
-    """Rectangles in inches (left, bottom, width, height): whole slab, enlarged cut (None if nothing is cut), key."""
+    """Places on the page: whole slab, enlarged cut (None if nothing is cut), key; ``page``: height, in."""
 
     page: float
-    whole: tuple[float, float, float, float]
-    cut: tuple[float, float, float, float] | None
-    key: tuple[float, float, float, float]
+    whole: Box
+    cut: Box | None
+    key: Box
 
 
 def draw_plan(report: Report, path: Path) -> None:
@@ -49,20 +53,36 @@ def plan_figure(report: Report) -> Figure:
     depth = depth_grid(report)
     whole = whole_window(report)
     cut = cut_window(report, depth)
-    layout = _layout(whole, cut is not None)
+    words = verdict_line(report)
+    layout = _layout(whole, cut is not None, ink.head_room(report, words))
     figure = ink.new_figure(layout.page)
-    ink.head(figure, report, "Plan: the slab from above; travel runs from left to right", verdict_line(report))
-    panel = ink.axes_at(figure, *layout.whole)
-    plan_layers.draw_map(panel, report, depth, whole.fitted(layout.whole[2] / layout.whole[3]), detail=False)
+    ink.head(figure, report, "Plan: the slab from above; travel runs from left to right", words)
+    picture = plan_layers.ground_picture(report, depth)
+    panel = _panel(figure, report, depth, picture, whole, layout.whole, "The whole slab")
     if cut is not None and layout.cut is not None:
-        zoomed = cut.fitted(layout.cut[2] / layout.cut[3])
-        plan_layers.frame_on(panel, zoomed)
-        enlarged = ink.axes_at(figure, *layout.cut)
-        plan_layers.draw_map(enlarged, report, depth, zoomed, detail=True)
-        ink.text_at(figure, layout.cut[0], layout.cut[1] + layout.cut[3] + 0.07, "The cut, enlarged", fontweight="bold")
+        plan_layers.frame_on(panel, cut.fitted(layout.cut[2] / layout.cut[3]))
+        _panel(figure, report, depth, picture, cut, layout.cut, "The cut, enlarged")
     _key(figure, report, layout, plan_layers.contour_levels(depth))
     ink.foot(figure, report)
     return figure
+
+
+def _panel(
+    figure: Figure,
+    report: Report,
+    depth: FloatArray,
+    picture: NDArray[np.uint8],
+    window: Window,
+    box: Box,
+    name: str,
+) -> Axes:
+    left, bottom, width, height = box
+    shown = window.fitted(width / height)
+    axes = ink.axes_at(figure, *box)
+    plan_layers.draw_map(axes, report, depth, picture, shown, detail="enlarged" in name)
+    ink.text_at(figure, left, bottom + height + 0.07, name, fontweight="bold")
+    ink.scale_bar(figure, left + width, bottom + height + 0.03, shown.width / width)
+    return axes
 
 
 def whole_window(report: Report) -> Window:
@@ -72,11 +92,14 @@ def whole_window(report: Report) -> Window:
     if len(rows) == 0:
         return Window(0.0, 0.0, frame.size[0] or 1.0, frame.size[1] or 1.0)
     return Window(
-        columns.min() * frame.cell, rows.min() * frame.cell, columns.max() * frame.cell, rows.max() * frame.cell
+        columns.min() * frame.cell,
+        rows.min() * frame.cell,
+        columns.max() * frame.cell,
+        rows.max() * frame.cell,
     ).grown(0.05)
 
 
-def cut_window(report: Report, depth: np.ndarray) -> Window | None:
+def cut_window(report: Report, depth: FloatArray) -> Window | None:
     """All that is to be cut, with air; None where nothing is."""
     cell = report.surface.height.frame.cell
     rows, columns = np.nonzero(np.nan_to_num(depth) >= SHALLOWEST)
@@ -86,7 +109,7 @@ def cut_window(report: Report, depth: np.ndarray) -> Window | None:
     return around.grown(max(0.12, 0.08 * (around.u1 - around.u0)))
 
 
-def _layout(whole: Window, with_cut: bool) -> Layout:
+def _layout(whole: Window, with_cut: bool, head: float) -> Layout:
     """Long slabs: whole above, cut below. Square ones: side by side. The page grows to fit."""
     left = ink.MARGIN + 0.55
     aspect = whole.width / whole.height
@@ -94,33 +117,37 @@ def _layout(whole: Window, with_cut: bool) -> Layout:
         tall = min(max((WIDE - KEY_WIDTH - 0.3) / aspect, 2.6), 5.4)
         bottom = FOOT_ROOM
         key = (left + WIDE - KEY_WIDTH, bottom, KEY_WIDTH, tall)
-        return Layout(bottom + tall + HEAD, (left, bottom, WIDE - KEY_WIDTH - 0.3, tall), None, key)
+        return Layout(bottom + tall + head, (left, bottom, WIDE - KEY_WIDTH - 0.3, tall), None, key)
     low = 3.5
     tall = min(max(WIDE / aspect, 1.3), 4.6)
     bottom = FOOT_ROOM + low + GAP
     cut = (left, FOOT_ROOM, WIDE - KEY_WIDTH - 0.3, low)
     key = (left + WIDE - KEY_WIDTH, FOOT_ROOM, KEY_WIDTH, low)
-    return Layout(bottom + tall + HEAD, (left, bottom, WIDE, tall), cut, key)
+    return Layout(bottom + tall + head, (left, bottom, WIDE, tall), cut, key)
 
 
-def _key(figure: Figure, report: Report, layout: Layout, levels: np.ndarray) -> None:
+def _key(figure: Figure, report: Report, layout: Layout, levels: FloatArray) -> None:
     left, bottom, width, height = layout.key
     axes = ink.axes_at(figure, left, bottom, width, height)
     axes.set_axis_off()
+    handles = plan_layers.legend_handles(report)
     axes.legend(
-        handles=plan_layers.legend_handles(report), loc="upper left", bbox_to_anchor=(-0.02, 1.02), frameon=False,
-        fontsize=7.2, handlelength=2.6, labelspacing=0.42, borderaxespad=0.0, ncols=2, columnspacing=1.0,
+        handles=handles, loc="upper left", bbox_to_anchor=(-0.02, 1.02), frameon=False, fontsize=7.2,
+        handlelength=2.6, labelspacing=0.42, borderaxespad=0.0, ncols=2, columnspacing=1.0,
     )  # fmt: skip
-    plan = report.plan
-    top = bottom + height - 1.35
-    if plan is not None and plan.deepest > 0:
-        _colour_bar(figure, plan.deepest, levels, left, top - 0.34, width)
-        top -= 0.85
-    text = "\n".join(line for fact in _facts(report) for line in textwrap.wrap(fact, 52, subsequent_indent="  "))
+    top = bottom + height - 0.16 * ((len(handles) + 1) // 2) - 0.2
+    if report.plan is not None and report.plan.deepest > 0:
+        _colour_bar(figure, report.plan.deepest, levels, left, top - 0.38, width)
+        top -= 0.9
+    text = "\n".join(
+        line for fact in _facts(report) for line in textwrap.wrap(fact, 50, subsequent_indent="  ")
+    )
     ink.text_at(figure, left, top, text, fontsize=7.2, va="top", linespacing=1.35)
 
 
-def _colour_bar(figure: Figure, deepest: float, levels: np.ndarray, left: float, bottom: float, width: float) -> None:
+def _colour_bar(
+    figure: Figure, deepest: float, levels: FloatArray, left: float, bottom: float, width: float
+) -> None:
     axes = ink.axes_at(figure, left, bottom, width, 0.13)
     ramp = np.linspace(0, 1, 256)[None, :]
     axes.imshow(ramp, cmap=depth_colourmap(), aspect="auto", extent=(0, deepest * 1000, 0, 1))
@@ -130,7 +157,8 @@ def _colour_bar(figure: Figure, deepest: float, levels: np.ndarray, left: float,
     axes.set_xticks(marks, [f"{m:g}" for m in marks])
     axes.set_xlabel("depth to remove, mm (contours) and inches", fontsize=7.0, labelpad=1.5)
     axes.tick_params(labelsize=6.8, length=2, pad=1.5)
-    above = axes.secondary_xaxis("top", functions=(lambda mm: mm / 1000 / INCH, lambda i: i * INCH * 1000))
+    above = axes.twiny()
+    above.set_xlim(0, deepest / INCH)
     step = next(s for s in (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0) if deepest / INCH / s <= 5)
     ticks = np.arange(0, deepest / INCH + 1e-9, step)
     above.set_xticks(ticks, [inches(t * INCH).removesuffix(" in") if t else "0" for t in ticks])
@@ -141,8 +169,10 @@ def _facts(report: Report) -> list[str]:
     facts = []
     plan = report.plan
     if plan is not None and plan.deepest > 0:
-        facts.append(f"Deepest {both(plan.deepest)}; {plan.area:.2f} m2; {plan.volume * 1000:.1f} litres; "
-                     f"{plan.volume * CONCRETE_DENSITY:.0f} kg")  # fmt: skip
+        facts.append(f"Deepest {both(plan.deepest)}")
+        facts.append(
+            f"{plan.area:.2f} m2, {plan.volume * 1000:.1f} litres, {plan.volume * CONCRETE_DENSITY:.0f} kg"
+        )
     if plan is not None and not plan.feasible:
         facts.append(f"Not enough: {both(plan.short_by)} short; limited by {'; '.join(plan.binding)}")
     worst = report.before.worst

@@ -45,11 +45,12 @@ class PlacedKeep:
 class Report:
     """One finished job.
 
-    kind : what meets what today: crest, nose, tail, side or none.  today, in_use, after : chance of contact as measured at
-    walking pace, with the allowances of use, and once cut; None where it was not worked out.  in_use_worst : the worst contact in
-    use, if another than today's.  plan : None when no cut was worked out.  release : ok, provisional or not for cutting.
-    provisional : depths may still move, whatever else the release says.  advice : hand measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
-    seconds : per stage, in running order.
+    kind : what meets what today: crest, nose, tail, side or none.  today, in_use, after : chance of contact
+    as measured at walking pace, with the allowances of use, and once cut; None where it was not worked out.
+    in_use_worst : the worst contact in use, if another than today's.  plan : None when no cut was worked out.
+    release : ok, provisional or not for cutting. provisional : depths may still move, whatever else the
+    release says.  advice : hand measurements worth making first, best first, each a mapping with kind, where,
+    expect, narrows. seconds : per stage, in running order.
     """
 
     job: Job
@@ -93,7 +94,7 @@ class Report:
 
     @property
     def verdict(self) -> str:
-        """clears, touches or cannot tell; from the chance if there is one, else from the sign of the least gap."""
+        """clears, touches or cannot tell; from the chance if there is one, else from the least gap's sign."""
         if self.today is not None:
             return self.today.verdict
         worst = self.before.worst
@@ -134,8 +135,11 @@ class Report:
         frame = self.surface.height.frame
         u, v = frame.to_grid(contact.xy)
         turn, at = poses.rotation[k], poses.position[k]
-        # The contact's height is not carried; the plan position fixes x and y once z is taken at the part's own height.
-        z = next((sum(p.z) / 2 for p in self.vehicle.parts if p.name == contact.part), self.vehicle.belly_clearance)
+        # The contact's height is not carried; the plan position fixes x and y once z is taken at the part's
+        # own height.
+        z = next(
+            (sum(p.z) / 2 for p in self.vehicle.parts if p.name == contact.part), self.vehicle.belly_clearance
+        )
         flat = np.asarray([u, v]) - at[:2] - turn[:2, 2] * z
         x, y = np.linalg.solve(turn[:2, :2], flat)
         return float(x), float(y)

@@ -18,8 +18,8 @@ RESULT_NAME = "result.json"
 
 
 def result_document(report: Report) -> dict[str, object]:
-    """Every key of the contract. ``x`` and ``y`` are metres along the scan's own axes and from its own origin; ``point`` is the same
-    place in the scan's own unit, as a job file would write it."""
+    """Every key of the contract. ``x`` and ``y`` are metres along the scan's own axes and from its own
+    origin; ``point`` is the same place in the scan's own unit, as a job file would write it."""
     document = {
         "schema": SCHEMA,
         "version": report.version,
@@ -67,8 +67,10 @@ def _inputs(report: Report) -> list[dict[str, object]]:
     return rows
 
 
-def _state(report: Report, chance: Chance | None, worst: Contact | None, in_use: bool = False) -> dict[str, object]:
-    """One of the two chances; where it was not worked out only the swept contact of today stands in, never for 'in use'."""
+def _state(
+    report: Report, chance: Chance | None, worst: Contact | None, in_use: bool = False
+) -> dict[str, object]:
+    """One of the two chances; only for today does the swept contact stand in where none was worked out."""
     swept = None if worst is None or in_use else worst.gap
     return {
         "verdict": chance.verdict if chance else (None if in_use else report.verdict),
@@ -88,30 +90,46 @@ def _state(report: Report, chance: Chance | None, worst: Contact | None, in_use:
 
 def _place(report: Report, contact: Contact | None) -> dict[str, object]:
     if contact is None:
-        return dict.fromkeys(("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading"))
+        return dict.fromkeys(
+            ("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading")
+        )
     point = report.plan_point(contact.xy)
     x, y = np.asarray(point) * report.scan.frame.plan_scale
     return {
-        "station": contact.station, "x": x, "y": y, "point": point, "part": contact.part, "zone": contact.zone,
-        "load": contact.variant.load, "way": contact.variant.way,
-        "offset": contact.variant.offset, "heading": contact.variant.heading,
+        "station": contact.station, "x": x, "y": y, "point": point, "part": contact.part, "zone":
+        contact.zone, "load": contact.variant.load, "way": contact.variant.way, "offset":
+        contact.variant.offset, "heading": contact.variant.heading,
     }  # fmt: skip
 
 
 def _cut(report: Report) -> dict[str, object]:
     plan = report.plan
     if plan is None:
-        keys = ("deepest", "area", "volume", "feasible", "provisional", "margin", "claim", "slack", "short_by", "binding")
-        return {**dict.fromkeys((*keys, "short_at", "certificate")), "binding": [], "provisional": report.depths_provisional}
+        keys = (
+            "deepest",
+            "area",
+            "volume",
+            "feasible",
+            "provisional",
+            "margin",
+            "claim",
+            "slack",
+            "short_by",
+            "binding",
+        )
+        return {
+            **dict.fromkeys((*keys, "short_at", "certificate")),
+            "binding": [],
+            "provisional": report.depths_provisional,
+        }
     proof = plan.certificate
     return {
         "deepest": plan.deepest, "area": plan.area, "volume": plan.volume, "feasible": plan.feasible,
-        "provisional": report.depths_provisional, "margin": plan.margin, "claim": plan.claim, "slack": plan.slack,
-        "short_by": plan.short_by, "binding": list(plan.binding),
-        "short_at": None if plan.short_at is None else _place(report, plan.short_at),
-        "certificate": {
-            "least_excess": proof.least_excess, "loosest": proof.loosest, "spectral_radius": proof.spectral_radius,
-            "iterations": proof.iterations, "residual": proof.residual,
+        "provisional": report.depths_provisional, "margin": plan.margin, "claim": plan.claim, "slack":
+        plan.slack, "short_by": plan.short_by, "binding": list(plan.binding), "short_at": None if
+        plan.short_at is None else _place(report, plan.short_at), "certificate": {
+            "least_excess": proof.least_excess, "loosest": proof.loosest, "spectral_radius":
+            proof.spectral_radius, "iterations": proof.iterations, "residual": proof.residual,
         },
     }  # fmt: skip
 
@@ -135,10 +153,9 @@ def _surface(report: Report) -> dict[str, object]:
         "noise": error.white,
         "systematic": math.hypot(error.patch, error.warp),
         "standard_error": float(at_worst),
-        "patch": error.patch, "patch_length": error.patch_length, "warp": error.warp, "warp_length": error.warp_length,
-        "sources": {"white": error.white_source, "patch": error.patch_source, "warp": error.warp_source},
-        "points_used": surface.points_used,
-        "removed": dict(surface.removed),
+        "patch": error.patch, "patch_length": error.patch_length, "warp": error.warp, "warp_length":
+        error.warp_length, "sources": {"white": error.white_source, "patch": error.patch_source, "warp":
+        error.warp_source}, "points_used": surface.points_used, "removed": dict(surface.removed),
         "not_measured_under_vehicle": report.before.unmeasured,
     }  # fmt: skip
 
@@ -146,7 +163,8 @@ def _surface(report: Report) -> dict[str, object]:
 def _scan(report: Report) -> dict[str, object]:
     scan = report.scan
     files = [
-        {"file": f.path.name, "format": f.format, "points": f.points, "dropped": f.dropped, "unit_reason": f.unit_reason,
+        {"file": f.path.name, "format": f.format, "points": f.points, "dropped": f.dropped, "unit_reason":
+        f.unit_reason,
          "up_reason": f.up_reason, "fit_error": f.fit_error}
         for f in scan.files
     ]  # fmt: skip

@@ -1,20 +1,27 @@
-"""The answer in plain words, for the terminal: verdict first, then where, how deep, how sure, and what to do next."""
+"""The answer in plain words, for the terminal: verdict, where, how deep, how sure, what to do next."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping
 
+from crestcut.cut.records import CutPlan
 from crestcut.deliver.ends import grinding_seldom_cures
 from crestcut.deliver.report import Report
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
 from crestcut.units import FOOT, both, millimetres
 
-CONCRETE_DENSITY = 2400.0  # kg/m3, normal-weight concrete (ACI 318-19: 150 lb/ft3)
+CONCRETE_DENSITY = 2400.0  # kg/m3, normal-weight concrete, 150 lb/ft3 (ACI 318-19)
 POUND = 0.45359237  # kg, exact: international yard and pound agreement of 1959
-FIELD_NOTE = "Worked out from the scan and the vehicle as measured; not proved in the field. Check with the vehicle before cutting."
-
+FIELD_NOTE = (
+    "Worked out from the scan and the vehicle as measured; not proved in the field. "
+    "Check with the vehicle itself before cutting, and follow local codes."
+)
+MEASURE_BY_HAND = (
+    "measure the worst place by hand (a gap felt under the standing vehicle, or a string over two blocks),"
+    " add it to the job and run again."
+)
 MEETS = {
     "crest": "hangs up on the crest",
     "nose": "meets the rise with its nose",
@@ -27,74 +34,92 @@ NEAREST = {
     "nose": "under the nose",
     "tail": "under the tail",
     "side": "at the side",
-    "none": "anywhere",
+}
+RELEASE_HEADS = {
+    "ok": "Release: OK for cutting, within local codes and the owner's permission.",
+    "provisional": "Release: PROVISIONAL. Depths may still move; do not cut to them yet:",
+    "not for cutting": "Release: NOT FOR CUTTING:",
 }
 
 
 def summary_lines(report: Report) -> list[str]:
-    """The terminal summary, one entry a line; the first is the verdict with the kind of contact and its chance in words."""
-    lines = [verdict_line(report)]
-    lines += _chance_lines(report)
+    """The terminal summary; first the verdict with the kind of contact and its chance in words."""
+    lines = [verdict_line(report), *_chance_lines(report)]
     worst = report.before.worst
     if worst is not None:
         lines.append(f"Where: {place_words(report, worst)}.")
     if report.before.unmeasured:
-        cell = report.surface.height.frame.cell
-        area = report.before.unmeasured * cell**2
-        lines.append(f"Not measured: {area:.2f} m2 under the vehicle's path has no points; nothing is said of it.")
+        area = report.before.unmeasured * report.surface.height.frame.cell**2
+        lines.append(f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it.")
     lines += cut_lines(report)
-    lines += release_lines(report)
+    lines += [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
     lines += [f"Next: {step}" for step in next_steps(report)]
     return [*lines, FIELD_NOTE]
 
 
 def verdict_line(report: Report) -> str:
-    """One line: touches, clears or cannot tell; by how much; the chance; for nose and tail why grinding is usually wrong."""
+    """One line: touches, clears or cannot tell; how much; the chance; at nose and tail why not to grind."""
     name, gap = report.vehicle.name, report.least_clearance
     chance = f"; {report.today.words}" if report.today is not None and report.today.words else ""
     if math.isnan(gap):
         return f"CANNOT TELL: nothing under the {name}'s path was measured."
+    near = _nearest(report)
     if report.verdict == "touches":
-        how = f"by {both(abs(gap))}" if gap < 0 else f"(best estimate {both(gap)} clear)"
+        how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
         head = f"TOUCHES: the {name} {MEETS[report.kind]} {how}{chance}."
     elif report.verdict == "clears":
-        head = f"CLEARS: the {name} has {both(gap)} to spare {NEAREST[report.kind]}{chance}."
+        head = f"CLEARS: the {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
     else:
-        guess = f"{both(abs(gap))} {'short of clearing' if gap < 0 else 'to spare'}"
-        head = f"CANNOT TELL: the {name} has, at best estimate, {guess} {NEAREST[report.kind]}{chance}."
+        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
+        head = f"CANNOT TELL: at best estimate the {name} has {guess} {near}{chance}."
     why = grinding_seldom_cures(report)
     return f"{head} {why}" if why else head
 
 
+def _nearest(report: Report) -> str:
+    worst = report.before.worst
+    return NEAREST.get(report.kind) or (f"under the {worst.part}" if worst is not None else "")
+
+
+def _less_than_asked(report: Report) -> str:
+    worst = report.before.worst
+    if worst is None or report.least_clearance >= report.wanted(worst.zone):
+        return ""
+    return f"; that is less than the {both(report.wanted(worst.zone))} asked for"
+
+
 def _chance_lines(report: Report) -> list[str]:
-    lines = [_chance_line("Today, as measured, at walking pace", report.today)] if report.today else []
+    lines = []
+    if report.today is not None:
+        lines.append(f"{_chance_line('Today, as measured, at walking pace', report.today)}.")
     if report.in_use is not None:
-        line = _chance_line("In use (load, speed, wear and the like as allowed for)", report.in_use)
-        lines.append(f"{line}; {report.in_use.words}" if report.in_use.words else line)
+        line = _chance_line("In use, with the allowances for load, speed and wear", report.in_use)
+        lines.append(f"{line}; {report.in_use.words}." if report.in_use.words else f"{line}.")
     return lines
 
 
 def _chance_line(name: str, chance: Chance) -> str:
     low, high = chance.interval
-    return (
-        f"{name}: least gap {both(chance.least_clearance)}, 95 % between {millimetres(low)} and {millimetres(high)}"
-        f" ({chance.verdict})"
-    )
+    span = f"95 % between {millimetres(low)} and {millimetres(high)}"
+    return f"{name}: {chance.verdict}, least gap {both(chance.least_clearance)}, {span}"
 
 
 def place_words(report: Report, contact: Contact) -> str:
-    """Station, scan coordinates, part and way of a contact."""
+    """Scan coordinates, part, station and way of driving of a contact."""
     x, y = report.plan_point(contact.xy)
-    decimals = 3 if report.scan.frame.unit in ("m", "ft", "us-ft") else 1
-    at = f"x {x:.{decimals}f}, y {y:.{decimals}f} {report.scan.frame.unit} in the scan"
-    words = f"{at}, under the {contact.part}, when the front axle stands {contact.station:.2f} m along the line"
+    unit = report.scan.frame.unit
+    decimals = 3 if unit in ("m", "ft", "us-ft") else 1
+    at = f"x {x:.{decimals}f}, y {y:.{decimals}f} ({unit}, as in the scan)"
+    words = f"{at}, under the {contact.part}, front axle {contact.station:.2f} m along the line"
     variant = contact.variant
     how = [] if variant.load == "as measured" else [f"load {variant.load}"]
     how += ["driven the other way"] if variant.way == "turned" else []
     if abs(variant.offset) >= 0.0005:
-        how.append(f"{abs(variant.offset) * 1000:.0f} mm {'left' if variant.offset > 0 else 'right'} of it")
+        side = "left" if variant.offset > 0 else "right"
+        how.append(f"{abs(variant.offset) * 1000:.0f} mm {side} of it")
     if abs(variant.heading) >= 0.0005:
-        how.append(f"headed {abs(math.degrees(variant.heading)):.1f} degrees to the {'left' if variant.heading > 0 else 'right'}")
+        side = "left" if variant.heading > 0 else "right"
+        how.append(f"turned {math.degrees(abs(variant.heading)):.1f} degrees to the {side}")
     return words + (f" ({', '.join(how)})" if how else "")
 
 
@@ -103,22 +128,28 @@ def cut_lines(report: Report) -> list[str]:
     plan = report.plan
     if plan is None:
         return ["Cut: none worked out."]
-    if plan.deepest <= 0 and plan.feasible:
-        return [f"Cut: nothing to take off; every gap is already {both(report.wanted('belly'))} or more."]
+    if _nothing_to_cut(report):
+        return [f"Cut: nothing to take off; asked for {_asked(report)}."]
     lines = []
     if plan.deepest > 0:
-        litres, mass = plan.volume * 1000, plan.volume * CONCRETE_DENSITY
-        size = f"{plan.area:.2f} m2 ({plan.area / FOOT**2:.1f} ft2), {litres:.1f} litres, {mass:.0f} kg ({mass / POUND:.0f} lb)"
-        lines.append(f"Cut: {both(plan.deepest)} at the deepest over {size} of concrete.")
-        lines.append(_claim_line(plan.claim, plan.margin, report))
+        lines = [f"Cut: {both(plan.deepest)} at the deepest, over {quantity_words(plan)}."]
+        lines.append(_claim_line(plan, report))
     if plan.feasible:
-        after = report.after.least_clearance if report.after else (plan.after.worst.gap if plan.after.worst else math.nan)
+        swept = plan.after.worst.gap if plan.after.worst is not None else math.nan
+        after = report.after.least_clearance if report.after is not None else swept
         lines.append(f"After it: least gap {both(after)}; asked for {_asked(report)}.")
-    else:
-        where = f" {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
-        lines.append(f"NOT ENOUGH: within the limits no cut reaches it; {both(plan.short_by)} still missing{where}.")
-        lines.append(f"What limits it: {'; '.join(plan.binding) or 'not named'}.")
+        return lines
+    where = f", at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
+    lines.append(f"NOT ENOUGH: within the limits no cut reaches it; {both(plan.short_by)} short{where}.")
+    lines.append(f"What limits it: {'; '.join(plan.binding) or 'not named'}.")
     return lines
+
+
+def quantity_words(plan: CutPlan) -> str:
+    """Area, volume and mass of what goes."""
+    mass = plan.volume * CONCRETE_DENSITY
+    area = f"{plan.area:.2f} m2 ({plan.area / FOOT**2:.1f} ft2)"
+    return f"{area}: {plan.volume * 1000:.1f} litres, {mass:.0f} kg ({mass / POUND:.0f} lb) of concrete"
 
 
 def _asked(report: Report) -> str:
@@ -126,47 +157,42 @@ def _asked(report: Report) -> str:
     return f"{both(wanted.want)} under the belly, {both(wanted.want_ends)} under nose and tail"
 
 
-def _claim_line(claim: str, margin: float, report: Report) -> str:
+def _claim_line(plan: CutPlan, report: Report) -> str:
     text = {
-        "least": "it is the least cut: no point of it can be shallower",
-        "maximal": "nothing of it can be left standing, though another cut may take other places",
-    }.get(claim, claim)
-    share = f"{report.job.wanted.confidence * 100:g} % sure"
-    extra = f"; {both(margin)} of it is margin, to be {share}" if margin > 0 else ""
-    return f"Claim: {text}{extra}."
-
-
-def release_lines(report: Report) -> list[str]:
-    """The release state with a line for each reason."""
-    head = {
-        "ok": "Release: ok for cutting, within local codes and the owner's permission.",
-        "provisional": "Release: PROVISIONAL. Depths may still move; do not cut to them yet:",
-        "not for cutting": "Release: NOT FOR CUTTING:",
-    }[report.release]
-    return [head, *(f"  - {reason}" for reason in report.release_reasons)]
+        "least": "the least cut, no point of it can be shallower",
+        "maximal": "nothing of it can be left standing, though a cut elsewhere might do",
+    }.get(plan.claim, plan.claim)
+    if plan.margin <= 0:
+        return f"Claim: {text}."
+    sure = f"{report.job.wanted.confidence * 100:g} %"
+    return f"Claim: {text}; {both(plan.margin)} of it is margin, to be {sure} sure."
 
 
 def next_steps(report: Report) -> list[str]:
     """What to do now, in order."""
     steps = []
     if report.verdict == "cannot tell" or report.depths_provisional:
-        steps += [_measure_words(item) for item in report.advice[:3]] or [
-            "measure the worst place by hand (a gap felt under the standing vehicle, or a string over two blocks) and add it to the job."
+        steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]
+    if report.verdict == "clears" and _nothing_to_cut(report):
+        return steps or [
+            "nothing to cut; drive it slowly once with someone watching the place in profile.png."
         ]
-    if report.verdict == "clears" and (report.plan is None or report.plan.deepest <= 0):
-        return steps or ["nothing to cut; look at plan.png and profile.png, and drive it slowly once with someone watching."]
     if report.kind in ("nose", "tail"):
         steps.append("look at another line or a fill before any cut; profile.png shows where it meets.")
     if report.plan is not None and not report.plan.feasible:
-        steps.append("try another line, less clearance asked for, or ask an engineer about the limit named above.")
+        steps.append("try another line or less clearance, or ask an engineer about the limit named above.")
     if report.release == "not for cutting":
-        steps.append("answer what the release asks for, in [site] and [slab] of the job file, and run again.")
+        steps.append("answer what the release asks for, under [site] and [slab] of the job, and run again.")
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
-        steps.append("open plan.png and depth_to_remove.glb, mark the outline on the slab, and check it with the vehicle.")
+        steps.append("open plan.png and depth_to_remove.glb, and set the outline out on the slab.")
     return steps or ["open plan.png and profile.png."]
+
+
+def _nothing_to_cut(report: Report) -> bool:
+    return report.plan is None or (report.plan.deepest <= 0 and report.plan.feasible)
 
 
 def _measure_words(item: Mapping[str, object]) -> str:
     parts = [str(item.get("kind", "one gap by hand"))]
-    parts += [f"{before}{item[key]}" for key, before in (("where", ""), ("expect", "expect ")) if item.get(key)]
+    parts += [f"{lead}{item[key]}" for key, lead in (("where", ""), ("expect", "expect ")) if item.get(key)]
     return f"measure first: {', '.join(parts)}."
