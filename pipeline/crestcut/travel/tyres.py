@@ -205,6 +205,8 @@ def settle(
         roll_rear = math.asin(min(max((rl - rr) / rear_track, -0.9), 0.9))
         _attitude(yaw, pitch, share_front * roll_front + share_rear * roll_rear, rotation[p, 0])
         _hang(u, v, rear + radius, 0.0, radius - load_rear, rotation[p, 0], position[p, 0])
+        # what an axle carries keeps its height over the wheels, whatever the body above does under load
+        pitch = math.asin(min(max((0.5 * (fl + fr) - rear) / base, -0.9), 0.9))
         _attitude(yaw, pitch, roll_front, rotation[p, 1])
         _hang(mu, mv, 0.5 * (fl + fr) + radius, base, radius, rotation[p, 1], position[p, 1])
         _attitude(yaw, pitch, roll_rear, rotation[p, 2])
