@@ -1,0 +1,58 @@
+"""``report.html``: the whole answer on one page that needs no network."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from crestcut.deliver import page_sections as part
+from crestcut.deliver.page_figures import figure_table, meanings
+from crestcut.deliver.page_pick import switches
+from crestcut.deliver.page_scene import scene
+from crestcut.deliver.page_shell import esc, page, write_page
+from crestcut.deliver.report import Report
+from crestcut.deliver.result import result_document
+
+NAME = "report.html"
+INCH_COUNTRIES = ("US",)
+CONTENTS = (
+    ("answer", "Answer"), ("drive", "On the slab"), ("options", "Options"), ("work", "Work"), ("measure", "Measure"),
+    ("cautions", "Cautions"), ("sure", "How sure"), ("figures", "All figures"),
+)  # fmt: skip
+
+
+def write_report(report: Report, out: Path) -> Path:
+    """Write the page and return its path; ``out`` is the file, or the folder it goes into.
+
+    Raises CrestcutError if it cannot be written.
+    """
+    return write_page(report_text(report), out, NAME)
+
+
+def report_text(report: Report) -> str:
+    """The whole page. Its figures are those of ``result.json``: both come from the same document."""
+    document = result_document(report)
+    units = "inches" if (report.job.site.country or "").upper() in INCH_COUNTRIES else "metric"
+    links = "".join(f'<a href="#{key}">{esc(name)}</a>' for key, name in CONTENTS)
+    body = "\n".join([
+        f'<header class="top"><div><h1><bdi>{esc(report.title)}</bdi></h1><p>{esc(report.vehicle.name)} on the slab</p></div>{switches()}</header>',
+        part.stamp(report),
+        f'<nav class="contents" aria-label="On this page">{links}</nav>',
+        '<main id="app">',
+        part.answer(report, document),
+        part.drive(),
+        part.options(report, document),
+        '<div class="pair">',
+        part.work(report, document),
+        part.measure(report),
+        part.cautions(),
+        part.sure(report, document),
+        "</div>",
+        '<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All figures, and what they mean</h2>'
+        f"{figure_table(document)}</section>",
+        '<p id="said" role="status" class="away"></p>',
+        "<noscript><p>The pictures need JavaScript, which this browser has switched off; every figure stands in the tables.</p></noscript>",
+        "</main>",
+        part.inputs(document),
+        meanings(document),
+    ])  # fmt: skip
+    return page(f"{report.title}: report", "report", body, scene(report), units)

@@ -1,0 +1,16 @@
+// Writes built/viewer.js and built/page.css. Run: npm ci && npm run build
+import { build } from "esbuild";
+import { readFileSync } from "node:fs";
+
+const target = ["chrome105", "firefox115", "safari16.4"];
+// Every page is a copy of these libraries, so their notices travel inside the script.
+const notices = ["three", "d3-contour", "d3-array", "internmap", "smol-toml"].map((name) => {
+  const { version, license } = JSON.parse(readFileSync(`node_modules/${name}/package.json`, "utf8"));
+  return `${name} ${version} (${license})\n${readFileSync(`node_modules/${name}/LICENSE`, "utf8").trim()}`;
+});
+
+await build({
+  entryPoints: ["src/main.js"], outfile: "built/viewer.js", bundle: true, minify: true, format: "iife", charset: "utf8", target,
+  legalComments: "none", banner: { js: `/*!\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/` },
+});
+await build({ entryPoints: ["src/page.css"], outfile: "built/page.css", minify: true, target });

@@ -1,0 +1,161 @@
+// The slab as a mesh, the lines of equal depth on it, and ruler and grid over it.
+
+import {
+  BufferAttribute, BufferGeometry, CanvasTexture, LineBasicMaterial, LineSegments, LinearFilter, Mesh, MeshBasicMaterial,
+  MeshLambertMaterial, PlaneGeometry, SRGBColorSpace,
+} from "three";
+import { contours } from "d3-contour";
+import { roundStep, s } from "./dom.js";
+import { inches, metric } from "./units.js";
+
+/** A mesh over every cell whose four nodes are measured; holes stay holes. */
+export class GroundMesh {
+  constructor(stage, raster) {
+    this.stage = stage;
+    this.geometry = new BufferGeometry();
+    this.material = new MeshLambertMaterial({});
+    this.mesh = new Mesh(this.geometry, this.material);
+    this.#lay(raster);
+    stage.world.add(this.mesh);
+  }
+
+  #lay(raster) {
+    const { nx, ny, cell, values: z } = raster;
+    const position = new Float32Array(3 * nx * ny), normal = new Float32Array(3 * nx * ny), uv = new Float32Array(2 * nx * ny);
+    const faces = new Uint32Array(6 * (nx - 1) * (ny - 1));
+    let used = 0;
+    for (let j = 0; j < ny; j++) {
+      for (let i = 0; i < nx; i++) {
+        const k = j * nx + i, height = Number.isNaN(z[k]) ? 0 : z[k] - this.stage.level;
+        position.set([i * cell - this.stage.size[0] / 2, j * cell - this.stage.size[1] / 2, height], 3 * k);
+        const p = slope(z, i ? k - 1 : k, k, i < nx - 1 ? k + 1 : k, cell), q = slope(z, j ? k - nx : k, k, j < ny - 1 ? k + nx : k, cell);
+        const long = Math.hypot(p, q, 1);
+        normal.set([-p / long, -q / long, 1 / long], 3 * k);
+        uv.set([(i + 0.5) / nx, (j + 0.5) / ny], 2 * k);
+        if (i === nx - 1 || j === ny - 1 || Number.isNaN(z[k] + z[k + 1] + z[k + nx] + z[k + nx + 1])) continue;
+        faces.set([k, k + 1, k + nx + 1, k, k + nx + 1, k + nx], used);
+        used += 6;
+      }
+    }
+    this.geometry.setAttribute("position", new BufferAttribute(position, 3));
+    this.geometry.setAttribute("normal", new BufferAttribute(normal, 3));
+    this.geometry.setAttribute("uv", new BufferAttribute(uv, 2));
+    this.geometry.setIndex(new BufferAttribute(faces.slice(0, used), 1));
+  }
+
+  /** Puts a painted canvas on the mesh. */
+  wear(canvas) {
+    this.material.map?.dispose();
+    this.material.map = textureOf(canvas);
+    this.material.needsUpdate = true;
+    this.stage.request();
+  }
+}
+
+function slope(z, before, here, after, cell) {
+  const low = Number.isNaN(z[before]) ? here : before, high = Number.isNaN(z[after]) ? here : after;
+  const d = z[high] - z[low];
+  return high === low || Number.isNaN(d) ? 0 : d / (Math.abs(high - low) > 1 && low !== here && high !== here ? 2 * cell : cell);
+}
+
+/** The plan as one textured sheet (for the page that only looks from above). */
+export function layPlan(stage, canvas) {
+  stage.backdrop = canvas;
+  const sheet = new Mesh(new PlaneGeometry(...stage.size), new MeshBasicMaterial({ map: textureOf(canvas), transparent: true }));
+  stage.world.add(sheet);
+  stage.request();
+}
+
+function textureOf(canvas) {
+  const texture = new CanvasTexture(canvas);
+  texture.colorSpace = SRGBColorSpace;
+  texture.minFilter = LinearFilter;
+  texture.generateMipmaps = false;
+  return texture;
+}
+
+/** Steps between contour lines of depth: at most about five lines, in the reader's unit. */
+export function contourLevels(deepest, units) {
+  if (!(deepest > 0.0002)) return [];
+  const sixteenth = 0.0254 / 16;
+  const step = units === "inches"
+    ? [0.5, 1, 2, 4, 8].map((n) => n * sixteenth).find((n) => deepest / n <= 6) ?? 16 * sixteenth
+    : roundStep(deepest / 6);
+  const levels = [];
+  for (let k = 1; k * step < deepest * 0.995; k++) levels.push(k * step);
+  return levels;
+}
+
+/** Lines of equal depth with numbers: 3D segments just over the ground, and labels at the longest loop of each level. */
+export class ContourLines {
+  constructor(stage, height) {
+    this.stage = stage;
+    this.height = height;
+    this.lines = new LineSegments(new BufferGeometry(), new LineBasicMaterial({ color: 0x1c1917 }));
+    this.labels = [];
+    stage.world.add(this.lines);
+  }
+
+  draw(values, levels) {
+    const { nx, ny, cell } = this.height;
+    const filled = Float64Array.from(values, (d) => (Number.isNaN(d) ? 0 : d));
+    const points = [];
+    this.labels = [];
+    for (const band of contours().size([nx, ny]).thresholds(levels)(filled)) {
+      const rings = band.coordinates.flat().map((ring) => ring.map(([a, b]) => [(a - 0.5) * cell, (b - 0.5) * cell]));
+      for (const ring of rings) {
+        for (let k = 1; k < ring.length; k++) points.push(...this.#lift(ring[k - 1]), ...this.#lift(ring[k]));
+      }
+      const longest = rings.reduce((a, b) => (b.length > (a?.length ?? 0) ? b : a), null);
+      if (longest && longest.length > 12) this.labels.push({ level: band.value, at: longest[Math.floor(longest.length * (0.12 + 0.09 * this.labels.length)) % longest.length] });
+    }
+    this.lines.geometry.setAttribute("position", new BufferAttribute(new Float32Array(points), 3));
+    this.lines.geometry.computeBoundingSphere();
+    this.stage.request();
+  }
+
+  #lift([u, v]) {
+    const z = this.height.at(u, v);
+    return [u - this.stage.size[0] / 2, v - this.stage.size[1] / 2, (Number.isNaN(z) ? 0 : z - this.stage.level) + 0.004];
+  }
+}
+
+/** A scale bar in the lower left corner: a round length in the reader's unit. */
+export function scaleBar(stage, units) {
+  const per = stage.metresPerPixel();
+  const unit = units === "inches" ? 0.3048 : 1;
+  const long = roundStep((70 * per) / unit) * unit;
+  const wide = long / per, y = stage.height - 16;
+  const text = units === "inches" ? inches(long, 8) : long >= 1 ? `${+long.toFixed(2)} m` : metric(long, 0);
+  return s("g", { class: "scale" },
+    s("path", { d: `M14 ${y - 6}V${y}H${14 + wide}V${y - 6}`, class: "halo" }),
+    s("path", { d: `M14 ${y - 6}V${y}H${14 + wide}V${y - 6}` }),
+    label(text, 14 + wide / 2, y - 9, "middle"));
+}
+
+/** Text with a halo, so that it reads on any ground. */
+export function label(text, x, y, anchor = "start", kind = "") {
+  const both = { x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor };
+  return [s("text", { ...both, class: "halo" }, text), s("text", { ...both, class: kind }, text)];
+}
+
+/** Coordinate lines of the scan's own plan over a view from above, with numbers at the rim. */
+export function planGrid(stage, plan, unit) {
+  const corners = [[0, 0], [stage.width, 0], [stage.width, stage.height], [0, stage.height]].map(([x, y]) => plan.toPlan(stage.ground(x, y)));
+  const xs = corners.map((c) => c[0]), ys = corners.map((c) => c[1]);
+  const box = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const step = roundStep(((box[1] - box[0]) / stage.width) * 90);
+  const group = s("g", { class: "grid" });
+  const digits = Math.max(0, -Math.floor(Math.log10(step)));
+  const pixel = (x, y) => { const [u, v] = plan.toGrid([x, y]); return stage.project(u, v, NaN); };
+  for (let x = Math.ceil(box[0] / step) * step; x <= box[1]; x += step) {
+    const a = pixel(x, box[2]), b = pixel(x, box[3]);
+    group.append(s("path", { d: `M${a[0]} ${a[1]}L${b[0]} ${b[1]}` }), ...label(x.toFixed(digits), a[0] + 3, 12));
+  }
+  for (let y = Math.ceil(box[2] / step) * step; y <= box[3]; y += step) {
+    const a = pixel(box[0], y), b = pixel(box[1], y);
+    group.append(s("path", { d: `M${a[0]} ${a[1]}L${b[0]} ${b[1]}` }));
+    if (a[1] > 26) group.append(...label(`${y.toFixed(digits)}${unit ? ` ${unit}` : ""}`, 4, a[1] - 3));
+  }
+  return group;
+}

@@ -1,0 +1,34 @@
+// Reads what the page carries and starts the right half.
+
+import { byId } from "./dom.js";
+import { startPick } from "./pick.js";
+import { startReport } from "./report.js";
+
+const root = document.documentElement;
+
+/** The two switches in the header: units and light. */
+function switches() {
+  const units = byId("units-switch");
+  units?.addEventListener("change", () => {
+    root.dataset.units = units.value;
+    document.dispatchEvent(new CustomEvent("units", { detail: units.value }));
+  });
+  const light = byId("light-switch");
+  light?.addEventListener("change", () => {
+    root.dataset.light = light.value;
+    document.dispatchEvent(new Event("light"));
+  });
+}
+
+async function start() {
+  const data = JSON.parse(byId("crestcut-data").textContent);
+  switches();
+  await (data.page === "pick" ? startPick : startReport)(data, byId("app"));
+  root.dataset.ready = "yes";
+  performance.mark("ready");
+}
+
+start().catch((error) => {
+  byId("said").textContent = `This page could not start: ${error.message}. Open it in a current browser.`;
+  throw error;
+});

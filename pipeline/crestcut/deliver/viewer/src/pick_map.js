@@ -1,0 +1,239 @@
+// The plan one taps on: line, marks, keep areas, and the vehicle at true size along the line.
+
+import { announce, h, s } from "./dom.js";
+import { label, planGrid, scaleBar } from "./ground.js";
+import { Route, shift } from "./pick_check.js";
+import { length } from "./pick_model.js";
+import { show } from "./units.js";
+
+const TAP = 7; // pixels a finger may slip and still be a tap
+const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+
+export class PickMap {
+  constructor(stage, plan, height, model, page) {
+    Object.assign(this, { stage, plan, height, model, page, tool: "look", along: 0, open: [] });
+    this.layer = h("div", { class: "handles" });
+    stage.holder.append(this.layer);
+    stage.drawn.push(() => this.#draw());
+    this.#listen();
+  }
+
+  setTool(tool) {
+    if (this.open.length) this.closeArea();
+    this.tool = tool;
+    this.stage.holder.dataset.tool = tool;
+    this.stage.request();
+  }
+
+  /** The line in grid metres, as far as its points are known. */
+  get route() {
+    const points = this.model.line.map((p) => this.model.resolve(p)).filter(Boolean);
+    return new Route(points.map((p) => this.plan.toGrid(p)));
+  }
+
+  #listen() {
+    const { holder, canvas } = this.stage;
+    let down = null;
+    canvas.addEventListener("pointerdown", (e) => { down = e.isPrimary ? [e.offsetX, e.offsetY] : null; });
+    canvas.addEventListener("pointermove", (e) => {
+      if (down && Math.hypot(e.offsetX - down[0], e.offsetY - down[1]) > TAP) down = null;
+      this.page.read(this.plan.toPlan(this.stage.ground(e.offsetX, e.offsetY)));
+    });
+    canvas.addEventListener("pointerup", (e) => {
+      if (down) this.tap([e.offsetX, e.offsetY]);
+      down = null;
+    });
+    holder.addEventListener("keydown", (e) => this.#key(e));
+  }
+
+  /** Puts a point where the finger was, as the chosen tool says. */
+  tap([x, y]) {
+    const at = this.model.round(this.plan.toPlan(this.stage.ground(x, y)));
+    if (this.tool === "line") {
+      this.model.remember();
+      this.model.line.push(at);
+      announce(`Line point ${this.model.line.length} at ${at.join(", ")}`);
+    } else if (this.tool === "mark") this.model.addMark(at);
+    else if (this.tool === "keep") {
+      this.open.push(at);
+      announce(`Corner ${this.open.length} at ${at.join(", ")}`);
+    } else return;
+    this.model.changed();
+  }
+
+  /** Ends the keep area being drawn. */
+  closeArea() {
+    if (this.open.length >= 3) {
+      this.model.remember();
+      (this.model.doc.keep ??= []).push({ kind: "other", area: this.open, deepest: "0 mm" });
+      announce("Keep area added");
+    }
+    this.open = [];
+    this.model.changed();
+  }
+
+  #key(e) {
+    if (e.target !== this.stage.holder) return;
+    const way = KEYS[e.key];
+    if (way) this.stage.nudge({ pan: [way[0] * 40, way[1] * 40] });
+    else if (e.key === "+" || e.key === "=") this.stage.nudge({ zoom: 1.3 });
+    else if (e.key === "-") this.stage.nudge({ zoom: 1 / 1.3 });
+    else if (e.key === "Home") this.stage.home();
+    else if (e.key === "Enter" || e.key === " ") this.tap([this.stage.width / 2, this.stage.height / 2]);
+    else return;
+    e.preventDefault();
+    this.page.read(this.plan.toPlan(this.stage.ground(this.stage.width / 2, this.stage.height / 2)));
+  }
+
+  #pixel(xy) {
+    const [u, v] = this.plan.toGrid(xy);
+    return this.stage.project(u, v, NaN);
+  }
+
+  #path(points, close = false) {
+    return "M" + points.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L") + (close ? "Z" : "");
+  }
+
+  #draw() {
+    const units = this.page.units;
+    const parts = [planGrid(this.stage, this.plan, this.model.data.planUnit), scaleBar(this.stage, units)];
+    this.model.keeps.forEach((keep, k) => {
+      const corners = keep.area.map((p) => this.model.resolve(p)).filter(Boolean).map((p) => this.#pixel(p));
+      if (!corners.length) return;
+      parts.push(s("path", { d: this.#path(corners, true), class: "keep" }));
+      const middle = [0, 1].map((c) => corners.reduce((sum, p) => sum + p[c], 0) / corners.length);
+      parts.push(...label(`${keep.kind || `keep ${k + 1}`}`, ...middle, "middle"));
+    });
+    if (this.open.length) parts.push(s("path", { d: this.#path(this.open.map((p) => this.#pixel(p))), class: "keep open" }));
+    parts.push(...this.#drawLine(units));
+    if (document.activeElement === this.stage.holder) {
+      const [x, y] = [this.stage.width / 2, this.stage.height / 2];
+      parts.push(s("path", { class: "cross", d: `M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}` }));
+    }
+    this.stage.overlay.replaceChildren(...parts.flat(Infinity));
+    this.#handles();
+  }
+
+  #drawLine(units) {
+    const route = this.route;
+    if (route.points.length < 2) return [];
+    const sizes = this.model.sizes;
+    const pixels = route.points.map((p) => this.stage.project(p[0], p[1], NaN));
+    const parts = [];
+    if (sizes) parts.push(this.#lane(route, sizes), this.#vehicle(route, sizes));
+    parts.push(s("path", { d: this.#path(pixels), class: "halo line" }), s("path", { d: this.#path(pixels), class: "line" }));
+    const end = route.place(route.long), tip = this.stage.project(...end.at, NaN), angle = Math.atan2(-end.way[1], end.way[0]);
+    const barb = (turn) => [tip[0] - 13 * Math.cos(angle + turn), tip[1] - 13 * Math.sin(angle + turn)];
+    parts.push(s("path", { d: this.#path([barb(0.45), tip, barb(-0.45)]), class: "line" }));
+    const middle = this.stage.project(...route.place(route.long / 2).at, NaN);
+    parts.push(label(show(route.long, units), middle[0], middle[1] - 8, "middle"));
+    return parts;
+  }
+
+  /** The ground the vehicle may cover: its width and the wander to each side. */
+  #lane(route, sizes) {
+    const wander = length(this.model.get(["travel", "wander"]) ?? "200 mm") || 0;
+    const half = sizes.width / 2 + wander, offset = shift(this.model, sizes);
+    const side = (sign) => {
+      const out = [];
+      for (let d = 0; d <= route.long + 1e-9; d += route.long / 60) {
+        const { at, way } = route.place(d);
+        out.push(this.stage.project(at[0] - way[1] * (offset + sign * half), at[1] + way[0] * (offset + sign * half), NaN));
+      }
+      return out;
+    };
+    return s("path", { d: this.#path([...side(1), ...side(-1).reverse()], true), class: "lane" });
+  }
+
+  #vehicle(route, z) {
+    const rear = this.along * Math.max(route.long - z.wheelbase, 0);
+    const { at, way } = route.place(rear);
+    const offset = shift(this.model, z);
+    const corner = (x, y) => this.stage.project(at[0] + way[0] * x - way[1] * (y + offset), at[1] + way[1] * x + way[0] * (y + offset), NaN);
+    const box = (x0, x1, y0, y1) => this.#path([corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)], true);
+    const nose = z.wheelbase + (z.front || z.radius), tail = -(z.rear || z.radius), half = z.width / 2, cut = Math.min(0.18, half / 3);
+    const body = this.#path([corner(tail, -half), corner(nose - cut, -half), corner(nose, -half + 1.6 * cut), corner(nose, half - 1.6 * cut), corner(nose - cut, half), corner(tail, half)], true);
+    const wheels = [[z.wheelbase, z.frontTrack], [0, z.rearTrack]].flatMap(([x, track]) => [1, -1].map((side) =>
+      s("path", { d: box(x - z.radius, x + z.radius, (side * track) / 2 - z.tyre / 2, (side * track) / 2 + z.tyre / 2), class: "tyre" })));
+    return [s("path", { d: body, class: "body" }), ...wheels, s("path", { class: "axle", d: `${this.#path([corner(0, -z.rearTrack / 2), corner(0, z.rearTrack / 2)])}${this.#path([corner(z.wheelbase, -z.frontTrack / 2), corner(z.wheelbase, z.frontTrack / 2)])}` })];
+  }
+
+  /** One button a point: dragged by finger or mouse, moved by arrow keys, taken away by Delete. */
+  #handles() {
+    const wanted = [];
+    this.model.line.forEach((p, k) => wanted.push({ key: `line-${k}`, name: `Line point ${k + 1}`, sign: `${k + 1}`, point: p, list: "line", k }));
+    this.model.marks.forEach((m, k) => wanted.push({ key: `mark-${k}`, name: `Mark ${m.name}`, sign: m.name, point: m.at, list: "mark", k }));
+    this.model.keeps.forEach((keep, k) => keep.area.forEach((p, c) => wanted.push({ key: `keep-${k}-${c}`, name: `Keep area ${k + 1}, corner ${c + 1}`, sign: "", point: p, list: "keep", k, c })));
+    const have = new Map([...this.layer.children].map((b) => [b.dataset.key, b]));
+    for (const item of wanted) {
+      const at = this.model.resolve(item.point);
+      if (!at) continue;
+      const button = have.get(item.key) ?? this.#handle(item);
+      have.delete(item.key);
+      const [x, y] = this.#pixel(at);
+      button.style.transform = `translate(${x}px, ${y}px)`;
+      button.setAttribute("aria-label", `${item.name} at ${at.join(", ")}; arrow keys move it, Delete takes it away`);
+      button.firstChild.textContent = item.sign;
+      if (!button.isConnected) this.layer.append(button);
+    }
+    for (const left of have.values()) left.remove();
+  }
+
+  #handle({ key, list, k, c }) {
+    const button = h("button", { type: "button", class: `handle ${list}`, "data-key": key }, h("span"));
+    const move = (at) => {
+      const point = this.model.round(at);
+      if (list === "line") this.model.line[k] = point;
+      else if (list === "mark") this.model.marks[k].at = point;
+      else this.model.keeps[k].area[c] = point;
+      this.model.changed();
+    };
+    const here = () => this.model.resolve(list === "line" ? this.model.line[k] : list === "mark" ? this.model.marks[k].at : this.model.keeps[k].area[c]);
+    button.addEventListener("pointerdown", (e) => {
+      this.model.remember();
+      button.setPointerCapture(e.pointerId);
+    });
+    button.addEventListener("pointermove", (e) => {
+      if (!button.hasPointerCapture(e.pointerId)) return;
+      const box = this.stage.holder.getBoundingClientRect();
+      move(this.plan.toPlan(this.stage.ground(e.clientX - box.left, e.clientY - box.top)));
+      this.page.read(here());
+    });
+    button.addEventListener("keydown", (e) => {
+      const way = KEYS[e.key];
+      const step = e.shiftKey ? 0.1 : 0.01; // metres
+      if (way) move(here().map((value, axis) => value + (way[axis] * step) / this.model.scale[axis]));
+      else if (e.key === "Delete" || e.key === "Backspace") {
+        if (list === "keep" && this.model.keeps[k].area.length > 3) { this.model.remember(); this.model.keeps[k].area.splice(c, 1); this.model.changed(); }
+        else this.model.drop(list, k);
+        this.stage.holder.focus();
+      } else return;
+      e.preventDefault();
+    });
+    return button;
+  }
+}
+
+/** Height along the line, drawn tall: where the crest is. */
+export function heightStrip(map, units) {
+  const route = map.route;
+  if (route.points.length < 2 || !(route.long > 0)) return null;
+  const n = 240, w = 480, high = 84;
+  const z = Array.from({ length: n + 1 }, (_, k) => map.height.near(...route.place((route.long * k) / n).at));
+  const known = z.filter(Number.isFinite);
+  if (known.length < 2) return null;
+  const low = Math.min(...known), rise = Math.max(Math.max(...known) - low, 0.02);
+  let d = "", pen = false;
+  z.forEach((value, k) => {
+    if (!Number.isFinite(value)) { pen = false; return; }
+    d += `${pen ? "L" : "M"}${((k / n) * w).toFixed(1)} ${(high - 10 - ((value - low) / rise) * (high - 24)).toFixed(1)}`;
+    pen = true;
+  });
+  const sizes = map.model.sizes;
+  const wheels = sizes ? [0, sizes.wheelbase].map((x) => ((map.along * Math.max(route.long - sizes.wheelbase, 0) + x) / route.long) * w) : [];
+  const tall = (rise / (high - 24)) / (route.long / w);
+  return h("figure", { class: "strip" },
+    s("svg", { viewBox: `0 0 ${w} ${high}`, role: "img", "aria-label": `Height along the line, rising and falling by ${show(rise, units)} over ${show(route.long, units)}` },
+      s("path", { d, class: "ground-line" }), ...wheels.map((x) => s("path", { d: `M${x} 4V${high - 4}`, class: "wheel-at" }))),
+    h("figcaption", {}, `Height along the line, ${(1 / tall).toFixed(0)} times taller than true; it spans ${show(rise, units)}. The two bars are the axles.`));
+}
