@@ -1,0 +1,104 @@
+"""Scan -> Surface: what is ground, how high it is at every node, and how wrong that may be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+from scipy import ndimage
+
+from crestcut.errors import CrestcutError
+from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.scan.records import Scan
+from crestcut.surface.ground import find_ground
+from crestcut.surface.local import fit_local
+from crestcut.surface.plain import fit_plain
+from crestcut.surface.raster import Cells, Lattice, sum_cells
+from crestcut.surface.records import ErrorModel, Surface
+
+Say = Callable[[str], None]
+FEWEST = 50  # ground points: below this nothing is claimed
+PILOT = 0.15  # m, half window of the first fit
+
+
+def build_surface(
+    scan: Scan,
+    frame: GridFrame,
+    scanner: str | None = None,
+    error: ErrorModel | None = None,
+    progress: Say | None = None,
+) -> Surface:
+    """The ground inside ``frame``: heights, what may be rolled on and cut, standard error, and what was taken away.
+
+    Cells farther from a ground point than a few point spacings stay NaN. Raises CrestcutError where too few points lie inside.
+    """
+    say = progress or (lambda _: None)
+    lattice = Lattice.around(frame)
+    say("sorting points into cells")
+    placed = lattice.place(scan.points)
+    say("telling ground from what stands on it")
+    ground = find_ground(lattice, placed)
+    used = int(ground.keep.sum())
+    if used < FEWEST:
+        raise CrestcutError(
+            f"only {used} ground points where the vehicle goes", "", "scan the slab there, or move the line"
+        )
+    say("fitting heights")
+    cells = sum_cells(lattice, placed, ground.keep)
+    mask = measured_cells(cells.count, lattice.pitch)
+    z = level_means(cells, mask, lattice.pitch, ground.noise)
+    height, se, _ = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise)
+    grid = HeightGrid(frame, lattice.nodes(height))
+    measured = grid.measured
+    model = error or _prior(scanner, ground.noise)
+    return Surface(
+        height=grid,
+        top=grid,
+        standard_error=grid.like(lattice.nodes(se)),
+        rollable=measured & lattice.nodes(ground.rollable),
+        slab=measured & lattice.nodes(ground.slab),
+        error=model,
+        removed=ground.removed,
+        points_used=used,
+    )
+
+
+def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
+    """Cells that may carry a height: occupied ones, and gaps between them that a random thinning of the points explains.
+
+    A closing with a disk: gaps up to two reaches wide are spanned, the outline is not moved outwards.
+    """
+    occupied = count > 0
+    per_cell = float(np.median(count[occupied])) if occupied.any() else 0.0
+    covered = ndimage.binary_closing(occupied, iterations=3)
+    density = count.sum() / max(covered.sum(), 1) / pitch**2 if per_cell else 1.0
+    # a disk of radius r is empty by chance with probability exp(-density pi r^2): once in 3 million here
+    reach = float(np.clip(np.sqrt(15 / (np.pi * density)), 1.5 * pitch, 0.06))
+    pad = int(np.ceil(reach / pitch)) + 1
+    inner = np.pad(occupied, pad)
+    near = ndimage.distance_transform_edt(~inner) * pitch <= reach
+    closed = ndimage.distance_transform_edt(near) * pitch > reach
+    return (closed[pad:-pad, pad:-pad] | occupied) & True
+
+
+def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> FloatArray:
+    """Mean heights moved along the local slope from where the points lie to the cell's centre, m."""
+    half = max(2, round(PILOT / pitch))
+    pilot = fit_local(cells.count, cells.z, mask, half, pitch, noise, beta=True)
+    assert pilot.beta is not None
+    slope = np.nan_to_num(pilot.beta[..., :2]) / half  # m per cell
+    return cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv
+
+
+def _prior(scanner: str | None, noise: float) -> ErrorModel:
+    """Stated figures by kind of scanner until repeats or point order give better ones."""
+    kinds = {
+        "phone": (0.0013, 0.0045),
+        "photogrammetry": (0.0020, 0.0060),
+        "terrestrial": (0.0005, 0.0010),
+        "total-station": (0.0, 0.0005),
+    }
+    kind = scanner or "phone"
+    patch, warp = kinds.get(kind, kinds["phone"])
+    said = f"prior for {kind} scanners"
+    return ErrorModel(noise, patch, 0.10, warp, 0.40, "from the spread about the surface", said, said)
