@@ -1,0 +1,96 @@
+"""The job file as written -> the records the rest of the program sees; and back to plain data, stored with the results."""
+
+from __future__ import annotations
+
+import dataclasses
+from pathlib import Path
+from typing import Any
+
+from crestcut.job.records import (
+    CutWish,
+    Job,
+    Keep,
+    LevelReading,
+    Mark,
+    ScanChoice,
+    Site,
+    Slab,
+    StringReading,
+    Travel,
+    VehicleChoice,
+    Wanted,
+    Witness,
+)
+from crestcut.job.schema import JobFile
+
+
+def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
+    """``path`` : of the job file; file names in it are relative to its folder."""
+    scan, folder = written.scan, path.parent
+    names = scan.files if scan.files is not None else [scan.file or ""]
+    clearance = written.clearance
+    return Job(
+        path=path,
+        title=written.title or path.stem.replace("_", " ").capitalize(),
+        scan=ScanChoice(tuple(beside(folder, name) for name in names), scan.unit, scan.up, scan.scanner),
+        vehicle=VehicleChoice(beside(folder, written.vehicle.file), tuple(written.vehicle.load)),
+        travel=Travel(
+            tuple(written.travel.line),
+            written.travel.track,
+            tuple(written.travel.ways),
+            written.travel.wander,
+            written.travel.heading,
+        ),
+        site=Site(**written.site.model_dump()),
+        wanted=Wanted(
+            clearance.want, clearance.want_ends, clearance.confidence, tuple(clearance.in_use.items())
+        ),
+        cut=CutWish(written.cut.deepest, written.cut.feather),
+        slab=Slab(**written.slab.model_dump()),
+        cell=written.surface.cell,
+        marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
+        keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest) for keep in written.keep),
+        strings=tuple(
+            StringReading(s.a, s.b, None if s.at == "least" else s.at, s.blocks, s.down, s.within, s.placed)
+            for s in written.string
+        ),
+        levels=tuple(
+            LevelReading(tuple(level.points), level.within, level.placed) for level in written.level
+        ),
+        witnesses=tuple(
+            Witness(w.part, w.front_axle, w.load, w.gap, w.touched, w.cleared, w.within, w.placed)
+            for w in written.witness
+        ),
+        sha256=sha256,
+    )
+
+
+def beside(folder: Path, name: str) -> Path:
+    """A file named in a file that lies in ``folder``; ``..`` is taken out so that messages stay readable."""
+    path = Path(name).expanduser()
+    if path.is_absolute():
+        return path
+    parts: list[str] = list(folder.parts)
+    for part in path.parts:
+        if part == ".." and parts and parts[-1] not in ("..", folder.anchor):
+            parts.pop()
+        else:
+            parts.append(part)
+    return Path(*parts)
+
+
+def resolved(job: Job) -> dict[str, Any]:
+    """The whole job as plain data (SI, radians, None where nothing was said), for storing beside the results.
+
+    File names lose their folders, so that the same job gives the same bytes on every machine.
+    """
+    data: dict[str, Any] = _plain(dataclasses.asdict(job))
+    return data
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _plain(inner) for key, inner in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [_plain(inner) for inner in value]
+    return value.name if isinstance(value, Path) else value

@@ -1,0 +1,141 @@
+"""The kinds of value a file that people write may hold, as pydantic types: a fault says what to write instead."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic_core import PydanticCustomError
+
+from crestcut.errors import CrestcutError
+from crestcut.units import parse_length, parse_slope
+
+FAULT = "crestcut"  # the type of every fault that carries its own words
+
+
+def fault(what: str, mend: str = "") -> PydanticCustomError:
+    """What is wrong and what to write instead; the place is added by whoever read the file."""
+    return PydanticCustomError(FAULT, "{what}", {"what": what, "mend": mend})
+
+
+class Table(BaseModel):
+    """A table of a file: unknown keys are refused, no value is taken for another type."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
+
+
+def _said(parse: Callable[[Any], float]) -> Callable[[Any], float]:
+    def run(value: Any) -> float:
+        try:
+            return parse(value)
+        except CrestcutError as error:
+            raise fault(error.what, error.mend) from None
+
+    return run
+
+
+def between(low: float, high: float, low_words: str, high_words: str) -> Callable[[Any], float]:
+    """A length within [low, high] metres, or a fault in words."""
+
+    def run(value: Any) -> float:
+        metres = parse_length(value)
+        if metres < low:
+            raise CrestcutError(
+                f"{_quoted(value)} is {low_words}", "", 'a number alone is metres; write it like "140 mm"'
+            )
+        if metres > high:
+            raise CrestcutError(
+                f"{_quoted(value)} is {high_words}", "", 'a number alone is metres; write it like "140 mm"'
+            )
+        return metres
+
+    return _said(run)
+
+
+def _quoted(value: Any) -> str:
+    return f'"{value}"' if isinstance(value, str) else f"{value}"
+
+
+def _slope(value: Any) -> float:
+    slope = parse_slope(value)
+    if not 0.005 <= slope <= 2.0:
+        raise CrestcutError(f"{_quoted(value)} is no feather", "", 'write it as rise to run, like "1:4"')
+    return slope
+
+
+def _degrees(value: Any) -> float:
+    """Degrees as a number -> radians."""
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+        raise CrestcutError(
+            f"{_quoted(value)} is no number of degrees", "", "write degrees as a bare number, like 3"
+        )
+    if not 0.0 <= value <= 30.0:
+        raise CrestcutError(
+            f"{value} degrees each side is outside 0 to 30", "", "write degrees as a bare number, like 3"
+        )
+    return math.radians(value)
+
+
+def _number(value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+        raise CrestcutError(
+            f"{_quoted(value)} is no number", "", "write it in the scan's own coordinates, like 2.10"
+        )
+    return float(value)
+
+
+def _yes_no(value: Any) -> Any:
+    return {True: "yes", False: "no"}.get(value, value) if isinstance(value, bool) else value
+
+
+def _unsaid(value: Any) -> Any:
+    """ "unknown" is the same as saying nothing."""
+    return None if isinstance(value, str) and value.strip().lower() in ("unknown", "") else value
+
+
+def listed(value: Any) -> Any:
+    """One word where a list may stand."""
+    return [value] if isinstance(value, str) else value
+
+
+def _country(value: Any) -> Any:
+    if not isinstance(value, str) or not re.fullmatch(r"[A-Za-z]{2}", value.strip()):
+        raise fault(f"{_quoted(value)} is no country", 'write its two letters (ISO 3166), like "US"')
+    return value.strip().upper()
+
+
+def _text(value: Any) -> Any:
+    if not isinstance(value, str) or not value.strip():
+        raise fault("words expected", "write them between quotation marks")
+    return value.strip()
+
+
+_MOST = 1000.0  # m
+Length = Annotated[float, BeforeValidator(between(-_MOST, _MOST, "no length", "longer than any site"))]
+Positive = Annotated[float, BeforeValidator(between(1e-5, _MOST, "not above zero", "longer than any site"))]
+NotNegative = Annotated[float, BeforeValidator(between(0.0, _MOST, "below zero", "longer than any site"))]
+Depth = Annotated[float, BeforeValidator(between(0.0, 0.3, "below zero", "deeper than a slab is thick"))]
+PositiveDepth = Annotated[
+    float, BeforeValidator(between(1e-5, 0.3, "not above zero", "deeper than a slab is thick"))
+]
+Thickness = Annotated[
+    float, BeforeValidator(between(0.02, 2.0, "thinner than any slab", "thicker than any slab"))
+]
+Gap = Annotated[
+    float, BeforeValidator(between(0.0, 0.5, "below zero", "more than a gap under a low vehicle"))
+]
+Within = Annotated[float, BeforeValidator(between(0.0, 0.5, "below zero", "no reading at all"))]
+Cell = Annotated[
+    float, BeforeValidator(between(0.002, 0.05, "finer than a scan (2 mm)", "coarser than a crest (50 mm)"))
+]
+Slope = Annotated[float, BeforeValidator(_said(_slope))]
+Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
+Number = Annotated[float, BeforeValidator(_said(_number))]
+Text = Annotated[str, BeforeValidator(_text)]
+Country = Annotated[str, BeforeValidator(_country)]
+Words = Annotated[list[Text], BeforeValidator(listed), Field(min_length=1)]
+Answer = Annotated[Literal["yes", "no", "unknown"], BeforeValidator(_yes_no)]
+Unsaid = BeforeValidator(_unsaid)

@@ -1,0 +1,88 @@
+"""A job file -> Job: strictly validated, everything in SI. Nothing is resolved against the scan here."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pydantic import ValidationError
+
+from crestcut.errors import CrestcutError
+from crestcut.job.convert import job_from_file
+from crestcut.job.faults import as_one_line, did_you_mean
+from crestcut.job.records import (
+    Job,
+    Keep,
+    LevelReading,
+    MarkName,
+    PlanPoint,
+    Point,
+    StringReading,
+    TapeTies,
+    Witness,
+)
+from crestcut.job.schema import JobFile
+from crestcut.job.toml_file import read_toml
+
+
+def load_job(path: Path) -> Job:
+    """Read and check a job file. Files named in it are relative to it; whether they exist is not looked at.
+
+    Raises CrestcutError: one line naming the file, the key and the mend, for anything not understood: an unknown key ('did you
+    mean'), a length without a unit, a decimal comma, a value out of all reason, a mark that nobody put, a mark put twice.
+    """
+    path = Path(path)
+    data, digest = read_toml(path, "job file")
+    try:
+        written = JobFile.model_validate(data)
+    except ValidationError as error:
+        raise as_one_line(error, path, JobFile, data) from None
+    job = job_from_file(written, path, digest)
+    _check_marks(job)
+    return job
+
+
+def _check_marks(job: Job) -> None:
+    names = [mark.name for mark in job.marks]
+    for name in names:
+        if names.count(name) > 1:
+            raise CrestcutError(
+                f'mark "{name}" is put twice', f"{job.path.name}: mark", "give each mark a name of its own"
+            )
+    for place, point in _points(job):
+        for name in _marks_in(point):
+            if name not in names:
+                mend = did_you_mean(name, names) or "add a [[mark]] with that name and its place"
+                raise CrestcutError(f'no mark is named "{name}"', f"{job.path.name}: {place}", mend)
+        if isinstance(point, TapeTies) and point.first == point.second:
+            raise CrestcutError(
+                "both ties start from one mark", f"{job.path.name}: {place}", "tie it to two marks"
+            )
+
+
+def _marks_in(point: Point) -> tuple[str, ...]:
+    match point:
+        case MarkName(name):
+            return (name,)
+        case TapeTies(first, _, second, _, _):
+            return first, second
+        case PlanPoint():
+            return ()
+
+
+def _points(job: Job) -> list[tuple[str, Point]]:
+    """Every point of the job with the key it stands under."""
+    found = [("travel.line", p) for p in job.travel.line]
+    for k, item in enumerate([*job.keeps, *job.strings, *job.levels, *job.witnesses]):
+        match item:
+            case Keep():
+                found += [(f"keep {k + 1}.area", p) for p in item.area]
+            case StringReading():
+                number = k + 1 - len(job.keeps)
+                found += [(f"string {number}.a", item.a), (f"string {number}.b", item.b)]
+            case LevelReading():
+                number = k + 1 - len(job.keeps) - len(job.strings)
+                found += [(f"level {number}.points", p) for p, _ in item.points]
+            case Witness():
+                number = k + 1 - len(job.keeps) - len(job.strings) - len(job.levels)
+                found.append((f"witness {number}.front_axle", item.front_axle))
+    return found

@@ -1,0 +1,234 @@
+"""The job file as it is written: every table and key that may stand in it. ``convert`` makes the records of it."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, field_validator, model_validator
+
+from crestcut.job.fields import (
+    Answer,
+    Cell,
+    Country,
+    Degrees,
+    Depth,
+    Gap,
+    NotNegative,
+    Number,
+    PositiveDepth,
+    Slope,
+    Table,
+    Text,
+    Thickness,
+    Unsaid,
+    Within,
+    Words,
+    listed,
+    fault,
+)
+from crestcut.job.points import point
+from crestcut.job.records import PlanPoint, Point
+from crestcut.units import METRES_PER
+
+AnyPoint = Annotated[Point, BeforeValidator(point)]
+Corner = Annotated[PlanPoint, BeforeValidator(lambda value: point(value, plain=True))]
+SCANNERS = ("phone", "photogrammetry", "terrestrial", "total-station")
+
+
+class SiteTable(Table):
+    place: Annotated[Literal["outdoors", "indoors"] | None, Unsaid] = None
+    ground: Annotated[Literal["private", "public"] | None, Unsaid] = None
+    country: Annotated[Country | None, Unsaid] = None
+
+
+class ScanTable(Table):
+    file: Text | None = None
+    files: Words | None = None
+    unit: str | None = None
+    up: Literal["x", "y", "z", "-x", "-y", "-z"] | None = None
+    scanner: Literal["phone", "photogrammetry", "terrestrial", "total-station"] | None = None
+
+    @field_validator("unit")
+    @classmethod
+    def _known_unit(cls, value: str | None) -> str | None:
+        if value is not None and value not in METRES_PER:
+            raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
+        return value
+
+    @model_validator(mode="after")
+    def _one_or_many(self) -> ScanTable:
+        if (self.file is None) == (self.files is None):
+            raise fault("the scan's file is named not at all or twice", 'write files = ["slab.laz"]')
+        return self
+
+
+class VehicleTable(Table):
+    file: Text
+    load: Words = Field(default_factory=lambda: ["as measured"])
+
+
+class TravelTable(Table):
+    line: list[AnyPoint] = Field(min_length=2)
+    track: Literal["middle", "left", "right"] = "middle"
+    ways: Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Field(min_length=1)] = [
+        "forward"
+    ]
+    wander: NotNegative = 0.200
+    heading: Degrees = math.radians(3.0)
+
+    @field_validator("wander")
+    @classmethod
+    def _on_the_drive(cls, value: float) -> float:
+        if value > 2.0:
+            raise fault(f"{value:g} m of wander each side is no line at all", 'write it like "200 mm"')
+        return value
+
+    @field_validator("ways")
+    @classmethod
+    def _once(cls, value: list[str]) -> list[str]:
+        if len(set(value)) < len(value):
+            raise fault("the same way is written twice", "write each once")
+        return value
+
+
+class ClearanceTable(Table):
+    want: Gap = 0.0127
+    want_ends: Gap = 0.03175
+    confidence: Number = 0.95
+    in_use: dict[Text, Gap] = Field(default_factory=dict)
+
+    @field_validator("confidence")
+    @classmethod
+    def _a_share(cls, value: float) -> float:
+        if not 0.5 <= value <= 0.9999:
+            raise fault(f"a confidence of {value:g} is outside 0.5 to 0.9999", "write it like 0.95")
+        return value
+
+
+class CutTable(Table):
+    deepest: PositiveDepth | None = None
+    feather: Slope = 0.25
+
+
+class SlabTable(Table):
+    kind: Annotated[Text | None, Unsaid] = None
+    thickness: Annotated[Thickness | None, Unsaid] = None
+    thickness_from: Annotated[Literal["drilled", "edge", "drawing", "guess"] | None, Unsaid] = None
+    steel_depth: Annotated[Depth | None, Unsaid] = None
+    steel_from: Literal["covermeter", "drawing", "unknown"] | None = None
+    keep_cover: Depth = 0.020
+    post_tensioned: Answer | None = None
+    post_tensioned_from: Annotated[Text | None, Unsaid] = None
+    heating: Answer | None = None
+    heating_from: Annotated[Text | None, Unsaid] = None
+    conduit: Answer | None = None
+    conduit_from: Annotated[Text | None, Unsaid] = None
+    suspended: Answer | None = None
+    suspended_from: Annotated[Text | None, Unsaid] = None
+    permission: Answer | None = None
+    permission_from: Annotated[Text | None, Unsaid] = None
+
+    @model_validator(mode="after")
+    def _steel_in_the_slab(self) -> SlabTable:
+        if self.thickness is not None and self.steel_depth is not None and self.steel_depth >= self.thickness:
+            raise fault(
+                f"steel {self.steel_depth * 1000:g} mm down lies below a slab {self.thickness * 1000:g} mm thick",
+                "check steel_depth and thickness",
+            )
+        return self
+
+
+class SurfaceTable(Table):
+    cell: Cell = 0.010
+
+
+class MarkTable(Table):
+    name: Text
+    at: Corner
+
+
+class KeepTable(Table):
+    kind: Text
+    area: list[AnyPoint] = Field(min_length=3)
+    deepest: Depth = 0.0
+
+
+class StringTable(Table):
+    a: AnyPoint
+    b: AnyPoint
+    at: Literal["least"] | NotNegative = "least"
+    blocks: NotNegative
+    down: NotNegative
+    within: Within = 0.001
+    placed: Within = 0.020
+
+    @field_validator("at", mode="before")
+    @classmethod
+    def _least(cls, value: Any) -> Any:
+        if isinstance(value, str) and value.strip().lower() == "least":
+            return "least"
+        return _length_at(value)
+
+
+class LevelTable(Table):
+    points: list[tuple[AnyPoint, NotNegative]] = Field(min_length=2)
+    within: Within = 0.002
+    placed: Within = 0.020
+
+    @field_validator("points", mode="before")
+    @classmethod
+    def _pairs(cls, value: Any) -> Any:
+        good = isinstance(value, list) and all(isinstance(pair, list) and len(pair) == 2 for pair in value)
+        if not good:
+            raise fault(
+                "a list of pairs of a point and a distance expected", 'write [[[3.0, 2.0], "1.204 m"], ...]'
+            )
+        return [tuple(pair) for pair in value]
+
+
+class WitnessTable(Table):
+    part: Text
+    front_axle: AnyPoint
+    load: Text = "as measured"
+    gap: Gap | None = None
+    touched: bool | None = None
+    cleared: Gap | None = None
+    within: Within = 0.001
+    placed: Within = 0.020
+
+    @model_validator(mode="after")
+    def _one_reading(self) -> WitnessTable:
+        if sum(x is not None for x in (self.gap, self.touched, self.cleared)) != 1:
+            raise fault(
+                "one of gap, touched and cleared expected",
+                'write gap = "4 mm", or touched = true, or cleared = "10 mm"',
+            )
+        return self
+
+
+class JobFile(Table):
+    title: Text | None = None
+    site: SiteTable = Field(default_factory=SiteTable)
+    scan: ScanTable
+    vehicle: VehicleTable
+    travel: TravelTable
+    clearance: ClearanceTable = Field(default_factory=ClearanceTable)
+    cut: CutTable = Field(default_factory=CutTable)
+    slab: SlabTable = Field(default_factory=SlabTable)
+    surface: SurfaceTable = Field(default_factory=SurfaceTable)
+    mark: list[MarkTable] = Field(default_factory=list)
+    keep: list[KeepTable] = Field(default_factory=list)
+    string: list[StringTable] = Field(default_factory=list)
+    level: list[LevelTable] = Field(default_factory=list)
+    witness: list[WitnessTable] = Field(default_factory=list)
+
+
+def _length_at(value: Any) -> float:
+    from crestcut.errors import CrestcutError
+    from crestcut.units import parse_length
+
+    try:
+        return parse_length(value)
+    except CrestcutError as error:
+        raise fault(error.what, 'write a length from a, or at = "least"') from None
