@@ -20,7 +20,9 @@ def read_gltf(path: Path) -> RawScan:
     document = _document(path)
     _check_extensions(document, path)
     binary = path.open("rb").read(4) == b"glTF"
-    raw = gather(path, "GLB" if binary else "glTF", {"file_type": "glb" if binary else "gltf", "skip_materials": True})
+    raw = gather(
+        path, "GLB" if binary else "glTF", {"file_type": "glb" if binary else "gltf", "skip_materials": True}
+    )
     return RawScan(
         raw.format, raw.points, raw.faces, raw.colours,
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the glTF standard has it"),
@@ -38,7 +40,9 @@ def _document(path: Path) -> dict[str, Any]:
             raise truncated(path, "20 bytes or more", f"{len(data)}")
         version, length = (int.from_bytes(data[i : i + 4], "little") for i in (4, 8))
         if version != 2:
-            raise CrestcutError(f"glTF version {version}, version 2 is needed", str(path), "export it again as glTF 2")
+            raise CrestcutError(
+                f"glTF version {version}, version 2 is needed", str(path), "export it again as glTF 2"
+            )
         if len(data) < length:
             raise truncated(path, f"{length:,} bytes", f"{len(data):,}")
         data = data[20 : 20 + int.from_bytes(data[12:16], "little")]
@@ -60,7 +64,9 @@ def _check_beside(path: Path, uri: str, length: int) -> None:
 
     beside = path.parent / unquote(uri)
     if not beside.is_file():
-        raise CrestcutError(f"its data file {uri} is missing", str(path), "put it beside the glTF, or export one GLB file")
+        raise CrestcutError(
+            f"its data file {uri} is missing", str(path), "put it beside the glTF, or export one GLB file"
+        )
     if beside.stat().st_size < length:
         raise truncated(beside, f"{length:,} bytes", f"{beside.stat().st_size:,}")
 
@@ -69,15 +75,21 @@ def _check_extensions(document: dict[str, Any], path: Path) -> None:
     required = list(document.get("extensionsRequired", []))
     if "KHR_mesh_quantization" in [*required, *document.get("extensionsUsed", [])]:
         # Some readers ignore the scale of quantised positions and return a shape of the wrong size.
-        raise CrestcutError("its coordinates are quantised", str(path), "export it again without mesh quantisation")
+        raise CrestcutError(
+            "its coordinates are quantised", str(path), "export it again without mesh quantisation"
+        )
     if _DRACO in required:
         try:
             import DracoPy  # noqa: F401
         except ImportError:
             raise CrestcutError(
-                "its geometry is Draco-compressed", str(path), "export it uncompressed, or install crestcut[draco]"
+                "its geometry is Draco-compressed",
+                str(path),
+                "export it uncompressed, or install crestcut[draco]",
             ) from None
         required.remove(_DRACO)
     unknown = [name for name in required if not name.startswith(_LOOKS_ONLY)]
     if unknown:
-        raise CrestcutError(f"it needs the extension {unknown[0]}", str(path), "export it again without extensions")
+        raise CrestcutError(
+            f"it needs the extension {unknown[0]}", str(path), "export it again without extensions"
+        )

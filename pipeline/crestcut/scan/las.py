@@ -19,7 +19,9 @@ _EPSG_UNIT = {9001: 1.0, 9002: FOOT, 9003: US_SURVEY_FOOT}  # EPSG units of meas
 def read_las(path: Path) -> RawScan:
     """All points that are not flagged withheld; float64 file coordinates; GPS time and colours where they hold anything."""
     las = _load(path)
-    points = np.column_stack([las.x.scaled_array(), las.y.scaled_array(), las.z.scaled_array()]).astype(np.float64)
+    points = np.column_stack([las.x.scaled_array(), las.y.scaled_array(), las.z.scaled_array()]).astype(
+        np.float64
+    )
     names = set(las.point_format.dimension_names)
     colours = None
     if {"red", "green", "blue"} <= names:
@@ -32,7 +34,10 @@ def read_las(path: Path) -> RawScan:
     unit, notes = _unit(las.header, path)
     quantum = float(np.max(las.header.scales))
     if unit is not None and quantum * max(unit.scale) > 0.0025:
-        notes = (*notes, f"{path.name}: coordinates are rounded to {quantum * max(unit.scale) * 1000:.1f} mm in the file")
+        notes = (
+            *notes,
+            f"{path.name}: coordinates are rounded to {quantum * max(unit.scale) * 1000:.1f} mm in the file",
+        )
     return RawScan(
         format="LAZ" if las.header.are_points_compressed else "LAS",
         points=points[keep],
@@ -54,7 +59,9 @@ def _load(path: Path) -> Any:
     except CrestcutError:
         raise
     except MemoryError:
-        raise CrestcutError("not enough memory for this many points", str(path), "thin the scan or crop it") from None
+        raise CrestcutError(
+            "not enough memory for this many points", str(path), "thin the scan or crop it"
+        ) from None
     except BaseException as error:
         # lazrs reports damage through its own panic class, which is no Exception.
         if isinstance(error, (KeyboardInterrupt, SystemExit)):
@@ -103,7 +110,9 @@ def _axis_factors(crs: Any, path: Path) -> tuple[list[float], float | None]:
     """Metres per unit of the two plan axes, and of the height axis where the system has one."""
     parts = crs.sub_crs_list if crs.is_compound else [crs]
     if any(part.is_geographic for part in parts):
-        raise CrestcutError("plan coordinates are in degrees", str(path), "export it in a metric or foot grid")
+        raise CrestcutError(
+            "plan coordinates are in degrees", str(path), "export it in a metric or foot grid"
+        )
     axes = [axis for part in parts for axis in part.axis_info]
     plan = [axis.unit_conversion_factor for axis in axes if axis.direction not in ("up", "down")]
     height = [axis.unit_conversion_factor for axis in axes if axis.direction in ("up", "down")]

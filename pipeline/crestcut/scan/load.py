@@ -82,11 +82,11 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
 
 def _reader(kind: str) -> Callable[[Path], RawScan]:
     """The reader of a format; imported late, since most of them pull in a large library."""
-    from crestcut.scan import gltf, las, mesh, ply
+    from crestcut.scan import e57, gltf, las, mesh, pcd, ply, text, usd
 
     readers: dict[str, Callable[[Path], RawScan]] = {
-        "las": las.read_las, "ply": ply.read_ply, "glb": gltf.read_gltf, "gltf": gltf.read_gltf,
-        "obj": mesh.read_obj, "stl": mesh.read_stl,
+        "las": las.read_las, "ply": ply.read_ply, "pcd": pcd.read_pcd, "text": text.read_text, "e57": e57.read_e57,
+        "glb": gltf.read_gltf, "gltf": gltf.read_gltf, "obj": mesh.read_obj, "stl": mesh.read_stl, "usd": usd.read_usd,
     }  # fmt: skip
     return readers[kind]
 
@@ -124,7 +124,9 @@ def _refuse_thin(points: FloatArray, size: Size, where: str) -> None:
     thin = points[:: max(1, len(points) // 100_000)]
     spread = np.linalg.svd(thin - thin.mean(axis=0), compute_uv=False)
     if spread[1] < _THINNEST * spread[0]:
-        raise CrestcutError("all points are on one line", where, "a surface needs points beside it; scan lanes across")
+        raise CrestcutError(
+            "all points are on one line", where, "a surface needs points beside it; scan lanes across"
+        )
 
 
 def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str, tuple[str, ...]]:

@@ -15,7 +15,9 @@ from crestcut.grid import FloatArray
 from crestcut.scan.raw import RawScan, eight_bit, truncated, unreadable
 
 _NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?|[-+]?(?:nan|inf)\w*"
-_BAD_VERTEX = re.compile(rb"(?mi)^v[ \t]+(?!(?:" + _NUMBER + rb")(?:[ \t]+(?:" + _NUMBER + rb")){2,}[ \t]*\r?$)[^\n]*")
+_BAD_VERTEX = re.compile(
+    rb"(?mi)^v[ \t]+(?!(?:" + _NUMBER + rb")(?:[ \t]+(?:" + _NUMBER + rb")){2,}[ \t]*\r?$)[^\n]*"
+)
 _BAD_FACE = re.compile(rb"(?m)^f[ \t]+(?!-?\d+[\d/-]*(?:[ \t]+-?\d+[\d/-]*){2,}[ \t]*\r?$)[^\n]*")
 _RELATIVE = re.compile(rb"(?m)^f[^\n]*[ \t]-\d")
 
@@ -48,12 +50,16 @@ def read_obj(path: Path) -> RawScan:
         if bad := pattern.search(text):
             number = text.count(b"\n", 0, bad.start()) + 1
             raise CrestcutError(
-                f"line {number} is not a whole {kind}; the file may be cut short", str(path), "copy or export it again"
+                f"line {number} is not a whole {kind}; the file may be cut short",
+                str(path),
+                "copy or export it again",
             )
     if not re.search(rb"(?m)^v[ \t]", text):
         raise CrestcutError("no vertices in the file", str(path), "export the scan again")
     if (back := _RELATIVE.search(text)) and re.search(rb"(?m)^v[ \t]", text[back.start() :]):
-        raise CrestcutError("faces count back from vertices that follow later", str(path), "export it again as GLB or PLY")
+        raise CrestcutError(
+            "faces count back from vertices that follow later", str(path), "export it again as GLB or PLY"
+        )
     return gather(path, "OBJ", {"file_type": "obj", "skip_materials": True, "group_material": False})
 
 
@@ -71,7 +77,9 @@ def read_stl(path: Path) -> RawScan:
 
 def _check_ascii_stl(path: Path) -> None:
     text = path.read_bytes()
-    starts, ends = (len(re.findall(pattern, text)) for pattern in (rb"(?m)^\s*facet\b", rb"(?m)^\s*endfacet\b"))
+    starts, ends = (
+        len(re.findall(pattern, text)) for pattern in (rb"(?m)^\s*facet\b", rb"(?m)^\s*endfacet\b")
+    )
     if starts != ends or not re.search(rb"(?m)^\s*endsolid", text):
         raise truncated(path, f"{starts:,} whole facets and the end line", f"{ends:,}")
 
@@ -123,7 +131,11 @@ def _colours(part: Any) -> NDArray[np.uint8] | None:
         if part.visual.kind != "vertex":
             return None
         return np.asarray(part.visual.vertex_colors)[:, :3]
-    return np.asarray(part.colors)[:, :3] if part.colors is not None and len(part.colors) == len(part.vertices) else None
+    return (
+        np.asarray(part.colors)[:, :3]
+        if part.colors is not None and len(part.colors) == len(part.vertices)
+        else None
+    )
 
 
 def edge_lengths(points: FloatArray, faces: NDArray[np.int64]) -> FloatArray:

@@ -17,9 +17,19 @@ _SIZE = {
     "char": 1, "uchar": 1, "int8": 1, "uint8": 1, "short": 2, "ushort": 2, "int16": 2, "uint16": 2,
     "int": 4, "uint": 4, "int32": 4, "uint32": 4, "float": 4, "float32": 4, "double": 8, "float64": 8,
 }  # fmt: skip
-_UNIT = re.compile(r"\b(?:units?|coordinates)\b\W*(?:are|in|is)?\W*(us-ft|mm|cm|m|metres?|meters?|in|inch(?:es)?|ft|feet)\b")
+_UNIT = re.compile(
+    r"\b(?:units?|coordinates)\b\W*(?:are|in|is)?\W*(us-ft|mm|cm|m|metres?|meters?|in|inch(?:es)?|ft|feet)\b"
+)
 _UP = re.compile(r"\b(?:up(?:[ _-]?axis)?\b\W*([+-]?[xyz])\b|([+-]?[xyz])[ _-]?(?:is[ _-])?up\b)")
-_PLAIN = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", "inch": "in", "inches": "in", "feet": "ft"}
+_PLAIN = {
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "inch": "in",
+    "inches": "in",
+    "feet": "ft",
+}
 
 
 def read_ply(path: Path) -> RawScan:
@@ -36,7 +46,9 @@ def read_ply(path: Path) -> RawScan:
     if len(points) != count:
         raise truncated(path, f"{count:,} points", f"{len(points):,}")
     colours = stack_columns(columns, "red", "green", "blue")
-    time = next((columns[n].astype(float) for n in ("gps_time", "gpstime", "time", "timestamp") if n in columns), None)
+    time = next(
+        (columns[n].astype(float) for n in ("gps_time", "gpstime", "time", "timestamp") if n in columns), None
+    )
     unit, up = _comments(header)
     return RawScan(
         format=f"PLY, {header[1].split()[1].replace('_', ' ')}",
@@ -78,7 +90,9 @@ def _expected(header: list[str], path: Path) -> tuple[int, list[tuple[int, int]]
     return vertices, [(number, size) for _, number, size in elements]
 
 
-def _check_length(path: Path, body: int, count: int, lengths: list[tuple[int, int]], header: list[str]) -> None:
+def _check_length(
+    path: Path, body: int, count: int, lengths: list[tuple[int, int]], header: list[str]
+) -> None:
     size = path.stat().st_size - body
     if "ascii" in header[1]:
         with path.open("rb") as file:

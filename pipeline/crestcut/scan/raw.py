@@ -54,7 +54,9 @@ class RawScan:
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:
     """The one wording for a file that ends too early."""
-    return CrestcutError(f"the file is cut short: {expected} expected, {found} found", str(path), "copy or export it again")
+    return CrestcutError(
+        f"the file is cut short: {expected} expected, {found} found", str(path), "copy or export it again"
+    )
 
 
 def unreadable(path: Path, kind: str, why: object) -> CrestcutError:

@@ -48,7 +48,9 @@ def sniff(path: Path) -> str:
             raise CrestcutError(f"this is {name}, not a scan", str(path), f"give {READABLE}")
     if head.startswith(b"PK\x03\x04"):
         return _zip_kind(path)
-    if b".PCD v" in head[:200] or (head.startswith((b"VERSION", b"# ")) and b"\nFIELDS" in head and b"\nDATA" in head):
+    if b".PCD v" in head[:200] or (
+        head.startswith((b"VERSION", b"# ")) and b"\nFIELDS" in head and b"\nDATA" in head
+    ):
         return "pcd"
     if _is_binary_stl(path, head):
         return "stl"
@@ -64,7 +66,9 @@ def _head(path: Path, size: int = 4096) -> bytes:
     except FileNotFoundError:
         raise CrestcutError("no such file", str(path), "check the name and the folder") from None
     except OSError as error:
-        raise CrestcutError(f"cannot be opened: {(error.strerror or '').lower()}", str(path), "check its rights") from None
+        raise CrestcutError(
+            f"cannot be opened: {(error.strerror or '').lower()}", str(path), "check its rights"
+        ) from None
     if not head:
         raise CrestcutError("the file is empty", str(path), "copy or export it again")
     return head
@@ -75,7 +79,9 @@ def _zip_kind(path: Path) -> str:
         with zipfile.ZipFile(path) as archive:
             names = archive.namelist()
     except zipfile.BadZipFile:
-        raise CrestcutError("the archive is damaged or cut short", str(path), "copy or export it again") from None
+        raise CrestcutError(
+            "the archive is damaged or cut short", str(path), "copy or export it again"
+        ) from None
     if any(name.lower().endswith((".usdc", ".usda", ".usd")) for name in names):
         return "usd"
     raise CrestcutError("this is a zip archive, not a scan", str(path), "unpack it and give the scan inside")

@@ -34,19 +34,25 @@ def measure(points: FloatArray) -> Size:
     return Size(float(sides[2]), spacing, float(np.abs(points).max()))
 
 
-def settle_unit(size: Size, declared: str | None, found: UnitFound | None, where: str) -> tuple[UnitFound, tuple[str, ...]]:
+def settle_unit(
+    size: Size, declared: str | None, found: UnitFound | None, where: str
+) -> tuple[UnitFound, tuple[str, ...]]:
     """The unit to use and notes on contradictions.
 
     Raises CrestcutError where the scan would be absurdly large or small, or where its size fits no unit.
     """
     if declared is not None:
         if declared not in METRES_PER:
-            raise CrestcutError(f'unit "{declared}" is not known', where, 'use "m", "cm", "mm", "ft", "us-ft" or "in"')
+            raise CrestcutError(
+                f'unit "{declared}" is not known', where, 'use "m", "cm", "mm", "ft", "us-ft" or "in"'
+            )
         factor = METRES_PER[declared]
         chosen = UnitFound(declared, (factor,) * 3, "declared")
         notes: tuple[str, ...] = ()
         if found is not None and not np.allclose(found.scale, chosen.scale, rtol=1e-9):
-            notes = (f"{where}: unit {declared} was declared, though the file says {found.name} ({found.reason})",)
+            notes = (
+                f"{where}: unit {declared} was declared, though the file says {found.name} ({found.reason})",
+            )
         _refuse_absurd(size, chosen, where)
         return chosen, notes
     if found is not None:
@@ -59,8 +65,14 @@ def _refuse_absurd(size: Size, unit: UnitFound, where: str) -> None:
     across = size.across * max(unit.scale)
     if SMALLEST <= across <= LARGEST:
         return
-    fitting = [u for u in ("mm", "cm", "m", "ft", "in") if 1.0 <= size.across * METRES_PER[u] <= 60.0 and u != unit.name]
-    hint = f'if it is in another unit write unit = "{fitting[0]}"' if fitting else "crop it, or check its unit"
+    fitting = [
+        u
+        for u in ("mm", "cm", "m", "ft", "in")
+        if 1.0 <= size.across * METRES_PER[u] <= 60.0 and u != unit.name
+    ]
+    hint = (
+        f'if it is in another unit write unit = "{fitting[0]}"' if fitting else "crop it, or check its unit"
+    )
     raise CrestcutError(
         f"{across:,.4g} m across in {unit.name} ({unit.reason}): a slab is metres across", where, hint
     )

@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from crestcut.grid import FloatArray
+from crestcut.scan.voxels import normals, thin
 
 AXES = ("x", "y", "z")
 # Right-handed turns that bring each file axis up.
@@ -31,7 +32,7 @@ def level_share(points: ArrayLike, seed: int = 0) -> FloatArray:
     voxels = _voxels(np.asarray(points, dtype=float), seed)
     if len(voxels) < 20:
         return np.zeros(3)
-    normal, rough = _normals(voxels)
+    normal, rough = normals(voxels)
     smooth = np.abs(normal)[rough < 0.08]
     if len(smooth) < 0.02 * len(voxels) or len(smooth) < 10:
         return np.zeros(3)
@@ -49,23 +50,10 @@ def _voxels(points: FloatArray, seed: int) -> FloatArray:
         return np.empty((0, 3))
     inside = np.all((points >= low - 0.05 * size) & (points <= high + 0.05 * size), axis=1)
     scaled = (points[inside] - low) / size
-    key = np.floor((scaled + 0.1) * 100).astype(np.int64)
-    _, group = np.unique(key @ np.array([1, 1000, 1_000_000]), return_inverse=True)
-    count = np.bincount(group)
-    centre = np.stack([np.bincount(group, scaled[:, k]) / count for k in range(3)], axis=1)
+    centre = thin(scaled, 0.01)
     if len(centre) > _MOST:
         centre = centre[np.sort(rng.choice(len(centre), _MOST, replace=False))]
     return np.asarray(centre)
-
-
-def _normals(voxels: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Unit normals (n, 3) and roughness (n,): least over middle principal value of 16 neighbours."""
-    from scipy.spatial import cKDTree
-
-    near = cKDTree(voxels).query(voxels, k=min(16, len(voxels)))[1]
-    around = voxels[near] - voxels[near].mean(axis=1, keepdims=True)
-    value, vector = np.linalg.eigh(np.einsum("nki,nkj->nij", around, around))
-    return vector[:, :, 0], value[:, 0] / np.maximum(value[:, 1], 1e-30)
 
 
 def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
@@ -102,7 +90,9 @@ def _hangs_below(points: FloatArray, axis: str) -> bool:
     column = ij[:, 0] * 1000 + ij[:, 1]
     _, group = np.unique(column, return_inverse=True)
     layers = int(ij[:, 2].max()) + 1
-    filled = np.bincount(group * layers + ij[:, 2], minlength=(int(group.max()) + 1) * layers).reshape(-1, layers)
+    filled = np.bincount(group * layers + ij[:, 2], minlength=(int(group.max()) + 1) * layers).reshape(
+        -1, layers
+    )
     top = np.argmax(filled, axis=1)
     level = np.arange(layers)
     above = np.where(level > top[:, None] + 2, filled, 0).sum(axis=1) > 0.1 * filled.max(axis=1)

@@ -1,0 +1,78 @@
+"""E57 (ASTM E2807): all scans of a file in their poses, metres."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.errors import CrestcutError
+from crestcut.grid import FloatArray
+from crestcut.scan.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
+
+
+def read_e57(path: Path) -> RawScan:
+    """Points of every scan of the file, each turned and moved by its pose in float64; invalid returns counted as dropped."""
+    import pye57
+
+    _check_length(path)
+    try:
+        file = pye57.E57(str(path))
+        count = file.scan_count
+        parts = [_scan(file, index) for index in range(count)]
+    except CrestcutError:
+        raise
+    except Exception as error:
+        raise unreadable(path, "E57", str(error).split(":")[-1].strip() or error) from None
+    if not parts or not sum(len(p) for p, _, _ in parts):
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    colours = [c for _, c, _ in parts]
+    return RawScan(
+        format=f"E57, {count} scan{'s' if count > 1 else ''}",
+        points=np.concatenate([p for p, _, _ in parts]),
+        colours=None
+        if any(c is None for c in colours)
+        else eight_bit(np.concatenate([c for c in colours if c is not None])),
+        unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the E57 standard has it"),
+        dropped=sum(d for _, _, d in parts),
+    )
+
+
+def _check_length(path: Path) -> None:
+    # ASTM E2807, file header: 8 bytes signature, two 4-byte versions, then the 8-byte physical length.
+    with path.open("rb") as file:
+        head = file.read(24)
+    if len(head) < 24:
+        raise truncated(path, "48 bytes or more", f"{path.stat().st_size}")
+    length = int.from_bytes(head[16:24], "little")
+    if path.stat().st_size < length:
+        raise truncated(path, f"{length:,} bytes", f"{path.stat().st_size:,}")
+
+
+def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
+    """(points in file coordinates, colours or None, dropped) of one scan."""
+    header = file.get_header(index)
+    fields = set(header.point_fields)
+    data = file.read_scan_raw(index)
+    if {"cartesianX", "cartesianY", "cartesianZ"} <= fields:
+        points = np.stack([data[f"cartesian{a}"] for a in "XYZ"], axis=1).astype(np.float64)
+        invalid = data.get("cartesianInvalidState")
+    elif {"sphericalRange", "sphericalAzimuth", "sphericalElevation"} <= fields:
+        distance, azimuth, elevation = (data[f"spherical{n}"] for n in ("Range", "Azimuth", "Elevation"))
+        flat = distance * np.cos(elevation)
+        points = np.stack(
+            [flat * np.cos(azimuth), flat * np.sin(azimuth), distance * np.sin(elevation)], axis=1
+        )
+        invalid = data.get("sphericalInvalidState")
+    else:
+        raise CrestcutError(f"scan {index + 1} has no coordinates", "", "export it with positions")
+    keep = np.ones(len(points), bool) if invalid is None else np.asarray(invalid) == 0
+    if header.has_pose():
+        # pye57 turns in the type of the data: the pose is applied here in float64.
+        points = points @ header.rotation_matrix.T + np.asarray(header.translation, dtype=float)
+    colours = None
+    if {"colorRed", "colorGreen", "colorBlue"} <= fields:
+        colours = np.stack([data[f"color{c}"] for c in ("Red", "Green", "Blue")], axis=1)[keep]
+    return points[keep], colours, int((~keep).sum())
