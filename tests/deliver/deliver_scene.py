@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from functools import cache
 from pathlib import Path
 
 import numpy as np
@@ -159,11 +160,12 @@ def _plan(height: HeightGrid, before: Clearance, feasible: bool) -> CutPlan:
     )  # fmt: skip
 
 
+@cache
 def make_report(
     unit: str = "m", ground=crest, kind: str = "crest", clearance: float = 0.105, angle: float = 0.5,
     hole: bool = True, release: str = "ok", feasible: bool = True, cut: bool = True, way: str = "forward",
 ) -> Report:  # fmt: skip
-    """The whole made-up job. The grid is turned by ``angle`` in the site; coordinates are those of a survey."""
+    """The whole made-up job. The grid is turned by ``angle``; coordinates are those of a survey."""
     frame = GridFrame((3.0, -2.0), angle, CELL, (round(WIDTH / CELL) + 1, round(LENGTH / CELL) + 1))
     u, v = np.meshgrid(np.arange(frame.shape[1]) * CELL, np.arange(frame.shape[0]) * CELL)
     z = ground(u, v)
@@ -176,7 +178,8 @@ def make_report(
         0.004, 0.0013, 0.1, 0.003, 0.38, "from residuals", "from two repeats", "prior for phone scanners"
     )
     surface = Surface(
-        height, height, height.like(np.where(measured, 0.0006, np.nan)), measured, measured & (v < 2.9), error,
+        height, height, height.like(np.where(measured, 0.0006, np.nan)), measured, measured & (v < 2.9),
+        error,
         (("planter", 1200), ("leaves", 90)), 120_000, ("a planter was left out",),
     )  # fmt: skip
     vehicle = van(clearance)
@@ -189,19 +192,19 @@ def make_report(
     site = np.concatenate([frame.node_xy(), z[..., None]], axis=-1)[measured]
     scan = Scan(
         site[::7], np.zeros(len(site[::7]), np.int16), frame_in(unit),
-        (ScanFile(Path("apron.laz"), "LAS", "a" * 64, len(site[::7]), 0, None, "written in the file", "guessed: flattest way"),),
+        (ScanFile(Path("apron.laz"), "LAS", "a" * 64, len(site[::7]), 0, None, "written in it", "flattest"),),
     )  # fmt: skip
     job = Job(
-        Path("courtyard.toml"), "Courtyard apron", ScanChoice((Path("apron.laz"),)), VehicleChoice(Path("van.toml")),
-        Travel((PlanPoint(0, 0), PlanPoint(1, 0))), slab=Slab(kind="plain concrete", thickness=0.104, steel_depth=0.06),
-        sha256="b" * 64,
+        Path("courtyard.toml"), "Courtyard apron", ScanChoice((Path("apron.laz"),)),
+        VehicleChoice(Path("van.toml")), Travel((PlanPoint(0, 0), PlanPoint(1, 0))),
+        slab=Slab(kind="plain concrete", thickness=0.104, steel_depth=0.06), sha256="b" * 64,
     )  # fmt: skip
     worst = before.worst
     assert worst is not None
+    share, verdict, odds = (0.97, "touches", "29 in 30") if worst.gap < 0 else (0.02, "clears", "1 in 50")
     today = Chance(
-        worst.gap + 0.0007, (worst.gap - 0.004, worst.gap + 0.006), 0.97 if worst.gap < 0 else 0.02,
-        "touches" if worst.gap < 0 else "clears", "about 29 in 30 that it touches" if worst.gap < 0 else "about 1 in 50 that it touches",
-        0.0026, 0.7, 400,
+        worst.gap + 0.0007, (worst.gap - 0.004, worst.gap + 0.006), share, verdict,
+        f"about {odds} that it touches", 0.0026, 0.7, 400,
     )  # fmt: skip
     corners = frame.to_site(np.array([[5.6, 0.1], [6.4, 0.1], [6.4, 0.9], [5.6, 0.9]]))
     marks = tuple(
@@ -215,7 +218,6 @@ def make_report(
     return Report(
         job, scan, surface, vehicle, Ride(line, rides, _batch(rides), 0), before, kind, today, None, None,
         _plan(height, before, feasible) if cut else None, None, release,
-        reasons.get(release, ("post-tensioning is not answered: ask whoever poured the slab", "steel depth is unknown")),
-        marks=marks, keeps=(PlacedKeep("drain", corners, 0.0),), version="0.1.0", seed=7,
+        reasons, marks=marks, keeps=(PlacedKeep("drain", corners, 0.0),), version="0.1.0", seed=7,
         seconds={"scan": 0.4, "surface": 1.2, "travel": 0.8},
     )  # fmt: skip

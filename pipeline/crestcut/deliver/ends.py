@@ -62,5 +62,6 @@ def grinding_seldom_cures(report: Report) -> str:
     return (
         f"Grinding is usually the wrong cure for a {case.end}{size}: where the {axle} wheels run onto ground"
         f" cut by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}. To gain the"
-        f" {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle} wheels, or cross at an angle."
+        f" {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle} wheels,"
+        " or cross at an angle."
     )

@@ -141,7 +141,7 @@ def write_depth_glb(report: Report, path: Path) -> DepthMesh:
     body.visual = trimesh.visual.ColorVisuals(
         body, vertex_colors=np.c_[linear, np.full(len(linear), 255, np.uint8)]
     )
-    body.vertex_attributes["_depth"] = depth.astype(np.float32)
+    body.vertex_attributes["_DEPTH"] = depth.astype(np.float32)
     body.metadata["depth"] = "metres to remove, in attribute _DEPTH; 0 nothing to go"
     scene = trimesh.Scene()
     scene.add_geometry(body, geom_name="depth to remove")

@@ -1,0 +1,93 @@
+"""Outputs appear whole or not at all."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+from crestcut.deliver.files import Staging
+from crestcut.errors import CrestcutError
+
+
+def leftovers(folder: Path) -> list[str]:
+    return sorted(p.name for p in folder.iterdir())
+
+
+def test_files_arrive_and_others_stay(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    out.mkdir()
+    (out / "note.txt").write_text("mine")
+    (out / "plan.png").write_text("old")
+    staging = Staging(out)
+    with staging as folder:
+        (folder / "plan.png").write_text("new")
+        (folder / "sheets").mkdir()
+        (folder / "sheets" / "one.pdf").write_text("sheet")
+        assert (out / "plan.png").read_text() == "old", "nothing moves before all is whole"
+    assert (out / "plan.png").read_text() == "new"
+    assert (out / "sheets" / "one.pdf").read_text() == "sheet"
+    assert (out / "note.txt").read_text() == "mine"
+    assert leftovers(tmp_path) == ["out"]
+    assert sorted(p.name for p in staging.moved) == ["one.pdf", "plan.png"]
+
+
+def test_a_failure_leaves_nothing(tmp_path: Path) -> None:
+    out = tmp_path / "deep" / "out"
+    with pytest.raises(ZeroDivisionError), Staging(out) as folder:
+        (folder / "half.png").write_text("half")
+        _ = 1 / 0
+    assert leftovers(tmp_path) == []
+
+
+def test_a_failed_move_puts_everything_back(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    (out / "z.png").mkdir(parents=True)  # a folder where a file must go: the last move fails
+    (out / "a.png").write_text("old")
+    with pytest.raises(CrestcutError, match="a folder has that name") as caught, Staging(out) as folder:
+        (folder / "a.png").write_text("new")
+        (folder / "b.png").write_text("new")
+        (folder / "sub").mkdir()
+        (folder / "sub" / "c.png").write_text("new")
+        (folder / "z.png").write_text("new")
+    assert "\n" not in str(caught.value)
+    assert (out / "a.png").read_text() == "old"
+    assert leftovers(out) == ["a.png", "z.png"]
+    assert leftovers(tmp_path) == ["out"]
+
+
+def test_a_full_disk_is_one_line(tmp_path: Path) -> None:
+    with pytest.raises(CrestcutError, match="no space left on device"), Staging(tmp_path / "out"):
+        raise OSError(28, "No space left on device")
+    assert leftovers(tmp_path) == []
+
+
+def test_an_error_about_another_file_is_not_hidden(tmp_path: Path) -> None:
+    with pytest.raises(FileNotFoundError), Staging(tmp_path / "out"):
+        (tmp_path / "missing.laz").read_bytes()
+
+
+@pytest.mark.parametrize("name", ["taken", "taken/below"])
+def test_a_file_in_the_way_is_refused_at_once(tmp_path: Path, name: str) -> None:
+    (tmp_path / "taken").write_text("a file")
+    with pytest.raises(CrestcutError, match="file") as caught, Staging(tmp_path / name):
+        pytest.fail("the block must not run")
+    assert "--out" in str(caught.value) and "\n" not in str(caught.value)
+    assert (tmp_path / "taken").read_text() == "a file"
+
+
+def test_no_right_to_write_is_refused_at_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(os, "access", lambda *_: False)
+    with pytest.raises(CrestcutError, match="no right to write"), Staging(tmp_path / "out"):
+        pytest.fail("the block must not run")
+
+
+def test_a_folder_of_ours_in_a_folder_that_is_not(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    out = tmp_path / "out"
+    out.mkdir()
+    monkeypatch.setattr(os, "access", lambda path, _: Path(path) != tmp_path)
+    with Staging(out) as folder:
+        assert folder.parent == out
+        (folder / "a.txt").write_text("a")
+    assert leftovers(out) == ["a.txt"]

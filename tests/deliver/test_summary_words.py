@@ -1,0 +1,151 @@
+"""The summary says the verdict first, in plain words, and the numbers behind it are right."""
+
+from __future__ import annotations
+
+import dataclasses
+
+import numpy as np
+import pytest
+from deliver_scene import BASE, gutter, make_report
+
+from crestcut.deliver.ends import end_contact, grinding_seldom_cures
+from crestcut.deliver.report import Report
+from crestcut.deliver.summary import next_steps, quantity_words, summary_lines, verdict_line
+
+
+def nose(**options: object) -> Report:
+    """A nose that comes down 25 mm too low for a rise."""
+    report = make_report(ground=gutter, kind="nose", feasible=False, **options)
+    least = {
+        zone: dataclasses.replace(c, gap=c.gap - 0.06) if zone == "nose" else c
+        for zone, c in report.before.least.items()
+    }
+    worst = least["nose"]
+    today = dataclasses.replace(
+        report.today, least_clearance=worst.gap, verdict="touches", words="about 19 in 20 that it touches"
+    )
+    return dataclasses.replace(report, before=dataclasses.replace(report.before, least=least), today=today)
+
+
+def test_first_line_has_verdict_kind_size_and_chance() -> None:
+    first = summary_lines(make_report(clearance=0.098))[0]
+    assert first.startswith("TOUCHES: the lowered-floor mobility van hangs up on the crest by ")
+    assert "mm (" in first and " in)" in first
+    assert "about 29 in 30 that it touches" in first
+    assert "rinding" not in first
+
+
+def test_first_line_of_a_nose_says_why_not_to_grind_with_the_numbers() -> None:
+    report = nose()
+    first = summary_lines(report)[0]
+    case = end_contact(report)
+    assert case is not None
+    assert "meets the rise with its nose" in first
+    assert "Grinding is usually the wrong cure for a nose" in first
+    assert f"{case.missing * 1000:.1f} mm" in first
+    assert f"{case.fill * 1000:.1f} mm" in first
+    assert f"{10 * case.lever:.1f} mm" in first
+
+
+def test_lever_and_fill_hold_for_a_rigid_vehicle_turned_in_full() -> None:
+    """Raise the front wheels by the fill: the contact point must rise by what is missing."""
+    report = nose()
+    case = end_contact(report)
+    contact = report.before.least["nose"]
+    assert case is not None
+    x, _ = report.on_vehicle(contact)
+    z = 0.19
+    angle = np.arcsin(case.fill / BASE)  # the rear wheels stay where they are
+    lift = x * np.sin(angle) + z * (np.cos(angle) - 1)
+    assert lift == pytest.approx(case.missing, rel=0.002)
+    assert case.lever == pytest.approx(x / BASE, rel=1e-9)
+    assert case.missing == pytest.approx(0.03175 - contact.gap)
+
+
+def test_contact_is_found_on_the_vehicle() -> None:
+    """The nose touches with the front edge of its apron, 3.40 m ahead of the rear axle."""
+    report = nose(angle=1.1)
+    x, y = report.on_vehicle(report.before.least["nose"])
+    assert x == pytest.approx(3.40, abs=0.021)  # a cell
+    assert -0.82 <= y <= 0.82
+
+
+def test_crest_and_roomy_ends_get_no_lecture() -> None:
+    assert grinding_seldom_cures(make_report()) == ""
+    roomy = make_report(kind="nose")
+    assert roomy.before.least["nose"].gap > 0.03175
+    assert grinding_seldom_cures(roomy) == ""
+
+
+def test_where_how_deep_and_what_stays_short() -> None:
+    lines = "\n".join(summary_lines(make_report(clearance=0.098, feasible=False)))
+    assert "under the belly" in lines and "m along the line" in lines and "x 5123" in lines
+    assert "litres" in lines and "kg (" in lines and "ft2)" in lines
+    assert "4.0 mm (5/32 in) short" in lines
+    assert "deepest 13 mm (an eighth of the thickness); keep area 'drain'" in lines
+    assert "not proved in the field" in lines
+
+
+def test_claims_say_which() -> None:
+    report = make_report()
+    assert report.plan is not None
+    assert "the least cut" in "\n".join(summary_lines(report))
+    most = dataclasses.replace(report, plan=dataclasses.replace(report.plan, claim="maximal"))
+    assert "nothing of it can be left standing" in "\n".join(summary_lines(most))
+
+
+def test_clearing_with_less_than_asked_is_said() -> None:
+    assert "less than the 12.7 mm (1/2 in) asked for" in verdict_line(make_report(clearance=0.108))
+    assert "asked for" not in verdict_line(make_report(clearance=0.20))
+
+
+@pytest.mark.parametrize("release", ["ok", "provisional", "not for cutting"])
+def test_release_and_its_reasons(release: str) -> None:
+    report = make_report(release=release)
+    lines = summary_lines(report)
+    assert any(line.lower().startswith(f"release: {release}") for line in lines)
+    for reason in report.release_reasons:
+        assert f"  - {reason}" in lines
+
+
+def test_next_steps_follow_the_state() -> None:
+    assert any("[slab]" in step for step in next_steps(make_report(release="not for cutting")))
+    assert any("by hand" in step for step in next_steps(make_report(release="provisional")))
+    advised = dataclasses.replace(
+        make_report(release="provisional"),
+        advice=({"kind": "one gap felt under the vehicle", "where": "at station 5.60 m", "expect": "4 mm"},),
+    )
+    assert (
+        next_steps(advised)[0]
+        == "measure first: one gap felt under the vehicle, at station 5.60 m, expect 4 mm."
+    )
+    clear = make_report(clearance=0.20, cut=False)
+    assert next_steps(clear) == [
+        "nothing to cut; drive it slowly once with someone watching the place in profile.png."
+    ]
+    assert any("another line" in step for step in next_steps(nose()))
+
+
+def test_nothing_measured_is_cannot_tell() -> None:
+    report = make_report(cut=False)
+    blind = dataclasses.replace(report, today=None, before=dataclasses.replace(report.before, least={}))
+    assert verdict_line(blind).startswith("CANNOT TELL")
+    assert len(summary_lines(blind)) >= 4
+
+
+def test_mass_of_concrete() -> None:
+    # Normal concrete, 2,400 kg/m3 (150 lb/ft3, ACI 318-19): 1 m2 by 10 mm is 24.0 kg; 1 ft2 by 1/4 in is
+    # 3.125 lb at 150 lb/ft3.
+    plan = make_report().plan
+    assert plan is not None
+    assert "10.0 litres, 24 kg (53 lb)" in quantity_words(dataclasses.replace(plan, area=1.0, volume=0.010))
+    foot = 0.3048
+    words = quantity_words(dataclasses.replace(plan, area=100 * foot**2, volume=100 * foot**2 * 0.0254 / 4))
+    assert "(100.0 ft2)" in words
+    pounds = float(words.split("kg (")[1].split(" lb")[0])
+    assert pounds == pytest.approx(312.5, rel=0.002)  # 2,400 kg/m3 is 149.83 lb/ft3
+
+
+def test_every_line_is_one_line() -> None:
+    for line in summary_lines(nose(release="not for cutting")):
+        assert "\n" not in line and "nan" not in line.lower().split()
