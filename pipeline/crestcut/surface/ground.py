@@ -1,22 +1,33 @@
-"""Which points are ground: what a tyre may roll on, and what of it is slab."""
+"""Which points are ground: what a tyre may roll on, what of it is slab that could be cut, and what was taken away."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
+from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.raster import Lattice, sort_into
+from crestcut.surface.raster import Lattice
+from crestcut.surface.regions import GHOST, GROUND, OBJECT, Pieces, split
+from crestcut.surface.tiles import Tiles, make_tiles, residuals, robust_planes, tile_spread
 
-TILE = 0.05  # m, side of the tiles that ground is judged on
+NEAREST = 0.012  # m: points this near the ground's plane are never taken away
+FARTHEST = 3.5  # standard deviations: farther points are
+BESIDE = 2.5  # the same for points above the ground right beside an object
+ROUGHER = 1.35  # times the slab's own spread: lawn, gravel
+SMOOTH = 0.0025  # m: a spread below this is never called rough
+ONE_SLAB = 0.06  # m: a step up to this joins two slabs; more is a kerb
+KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
 
 
 @dataclass(frozen=True, eq=False)
 class Ground:
-    """keep : (n,) points that are ground.  noise : sd of one of them, m.  rollable, slab : per lattice cell."""
+    """keep : (n,) points that are ground.  noise : sd of one of them, m.  rollable, slab : per lattice cell.
+
+    removed : (what in plain words, points) of what was taken away inside the lattice.
+    """
 
     keep: BoolArray
     noise: float
@@ -26,112 +37,114 @@ class Ground:
 
 
 def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
-    """Robust separation of ground from what stands on it, hangs over it or lies below it."""
-    side = max(1, round(TILE / lattice.pitch))
-    ny, nx = (-(-n // side) for n in lattice.shape)
-    start, order = sort_into(placed, side, ny, nx)
-    level = np.full(ny * nx, np.nan)
-    lowest_layers(placed[:, 2], start, order, 0.03, level)
-    fitted = np.empty((ny, nx, 3))
-    robust_planes(level.reshape(ny, nx), 4, 0.02, fitted)
-    keep = np.zeros(len(placed), bool)
-    resid = np.full(len(placed), np.nan)
-    residuals(placed, start, order, side, ny, nx, fitted, resid)
-    centre = np.nanmedian(resid[np.abs(resid) < 0.05]) if np.isfinite(resid).any() else 0.0
-    noise = float(1.4826 * np.nanmedian(np.abs(resid[np.abs(resid) < 0.05] - centre))) if np.isfinite(resid).any() else 0.0
+    """Robust separation of ground from what stands on it, hangs over it or lies below it; ``placed`` (n, 3) as on the lattice."""
+    tiles = make_tiles(lattice, placed)
+    pieces = split(tiles.level, tiles.width, _inner(lattice, tiles))
+    is_ground = (pieces.label >= 0) & (pieces.kind[pieces.label] == GROUND)
+    group = np.where(is_ground, pieces.label, -1)
+    planes = robust_planes(tiles.level, group, 1, 0.03)
+    above = residuals(placed, tiles.start, tiles.order, tiles.side, planes)
+    noise = _noise(above)
+    limit = max(NEAREST, FARTHEST * noise)
+    beside = _beside_objects(pieces)
+    upper = _per_point(tiles, np.where(beside, max(NEAREST, BESIDE * noise), limit), len(placed))
     with np.errstate(invalid="ignore"):
-        keep = np.abs(resid) < max(0.012, 3.5 * noise)
-        above, below = int((resid >= max(0.012, 3.5 * noise)).sum()), int((resid <= -max(0.012, 3.5 * noise)).sum())
-    everywhere = np.ones(lattice.shape, bool)
-    removed = tuple((w, n) for w, n in (("above the ground", above), ("below the ground", below)) if n)
-    return Ground(keep, max(noise, 5e-5), everywhere, everywhere, removed)
+        keep = (above < upper) & (above > -limit)
+    removed = _words(tiles, pieces, above, keep, upper, len(placed))
+    slab = _slab(tiles, pieces, is_ground, tile_spread(above, keep, tiles.start, tiles.order))
+    return Ground(keep, noise, _to_cells(is_ground, tiles, lattice), _to_cells(slab, tiles, lattice), removed)
 
 
-@njit(cache=True, nogil=True)
-def lowest_layers(z, start, order, band, level):  # type: ignore[no-untyped-def]
-    """Mean height of the lowest layer of each tile, ``band`` thick, that holds a fair share of the densest layer's points."""
-    for t in range(len(start) - 1):
-        n = start[t + 1] - start[t]
-        if n == 0:
-            continue
-        h = np.empty(n)
-        for p in range(n):
-            h[p] = z[order[start[t] + p]]
-        h.sort()
-        most, hi = 0, 0
-        for lo in range(n):
-            while hi < n and h[hi] <= h[lo] + band:
-                hi += 1
-            most = max(most, hi - lo)
-        hi, need = 0, max(1.0, 0.34 * most)
-        for lo in range(n):
-            while hi < n and h[hi] <= h[lo] + band:
-                hi += 1
-            if hi - lo >= need:
-                # the layer begins here; its densest band starts within one more band
-                best, at, top = hi - lo, lo, hi
-                q, m = hi, lo
-                while m < n and h[m] <= h[lo] + band:
-                    while q < n and h[q] <= h[m] + band:
-                        q += 1
-                    if q - m > best:
-                        best, at, top = q - m, m, q
-                    m += 1
-                level[t] = h[at:top].mean()
-                break
+def _inner(lattice: Lattice, tiles: Tiles) -> BoolArray:
+    """Tiles inside the frame."""
+    first = lattice.pad // tiles.side
+    ny, nx = tiles.level.shape
+    out = np.zeros((ny, nx), bool)
+    out[first : ny - first, first : nx - first] = True
+    return out
 
 
-@njit(cache=True, nogil=True)
-def robust_planes(level, reach, scale, fitted):  # type: ignore[no-untyped-def]
-    """Plane (height at centre, slope per tile along u and v) about every tile, bisquare-weighted, from tiles within ``reach``."""
-    ny, nx = level.shape
-    for j in range(ny):
-        for i in range(nx):
-            fitted[j, i, :] = np.nan
-            if np.isnan(level[j, i]):
-                continue
-            a, b, c = level[j, i], 0.0, 0.0
-            tolerance = 8.0
-            for _ in range(6):
-                s = np.zeros((3, 3))
-                r = np.zeros(3)
-                for y in range(max(-reach, -j), min(reach, ny - 1 - j) + 1):
-                    for x in range(max(-reach, -i), min(reach, nx - 1 - i) + 1):
-                        zz = level[j + y, i + x]
-                        if np.isnan(zz):
-                            continue
-                        e = (zz - a - b * x - c * y) / (scale * tolerance)
-                        if abs(e) >= 1.0:
-                            continue
-                        w = (1 - e * e) ** 2
-                        s[0, 0] += w
-                        s[0, 1] += w * x
-                        s[0, 2] += w * y
-                        s[1, 1] += w * x * x
-                        s[1, 2] += w * x * y
-                        s[2, 2] += w * y * y
-                        r[0] += w * zz
-                        r[1] += w * x * zz
-                        r[2] += w * y * zz
-                s[1, 0], s[2, 0], s[2, 1] = s[0, 1], s[0, 2], s[1, 2]
-                if s[0, 0] == 0.0:
-                    break
-                s[1, 1] += 0.05
-                s[2, 2] += 0.05
-                q = np.linalg.solve(s, r)
-                a, b, c = q[0], q[1], q[2]
-                tolerance = max(2.0, tolerance * 0.6)
-            fitted[j, i, 0], fitted[j, i, 1], fitted[j, i, 2] = a, b, c
+def _noise(above: FloatArray) -> float:
+    """Standard deviation of single points about their tile's plane, m, from the median of what lies near it."""
+    near = above[np.abs(above) < 0.03]
+    if len(near) < 10:
+        return 5e-5
+    return max(float(1.4826 * np.median(np.abs(near - np.median(near)))), 5e-5)
 
 
-@njit(cache=True, nogil=True)
-def residuals(placed, start, order, side, ny, nx, fitted, out):  # type: ignore[no-untyped-def]
-    """Height of every point inside above its tile's plane, m."""
-    for j in range(ny):
-        for i in range(nx):
-            t = j * nx + i
-            for q in range(start[t], start[t + 1]):
-                p = order[q]
-                x = (placed[p, 0] + 0.5) / side - i - 0.5
-                y = (placed[p, 1] + 0.5) / side - j - 0.5
-                out[p] = placed[p, 2] - fitted[j, i, 0] - fitted[j, i, 1] * x - fitted[j, i, 2] * y
+def _beside_objects(pieces: Pieces) -> BoolArray:
+    """Tiles that touch an object's tile: points of both lie in them."""
+    known = pieces.label >= 0
+    standing = known & (pieces.kind[pieces.label] == OBJECT) & (np.nan_to_num(pieces.step[pieces.label]) > 0)
+    return ndimage.binary_dilation(standing, np.ones((3, 3), bool))
+
+
+def _per_point(tiles: Tiles, values: FloatArray, n: int) -> FloatArray:
+    """A tile's value for each of its points; 0 outside."""
+    out = np.zeros(n)
+    out[tiles.order] = np.repeat(values.ravel(), np.diff(tiles.start))
+    return out
+
+
+def _words(
+    tiles: Tiles, pieces: Pieces, above: FloatArray, keep: BoolArray, upper: FloatArray, n: int
+) -> tuple[tuple[str, int], ...]:
+    """What was taken away, in words, and how many points each."""
+    kind = np.where(pieces.label >= 0, pieces.kind[pieces.label], 0)
+    of_point = np.zeros(n, np.int8)
+    of_point[tiles.order] = np.repeat(kind.ravel(), np.diff(tiles.start))
+    gone = ~keep & (of_point > 0)
+    on_ground = gone & (of_point == GROUND)
+    with np.errstate(invalid="ignore"):
+        high = on_ground & (above >= upper)
+    counts = (
+        ("standing on the ground (objects, wheels, legs, planting)", int((gone & (of_point == OBJECT)).sum())),
+        ("over the ground (overhang, leaves, sides of objects)", int(high.sum())),
+        ("below the ground (ghost points)", int((on_ground & ~high).sum() + (gone & (of_point == GHOST)).sum())),
+        ("apart from the ground (nothing joins them to it)", int((gone & (of_point > GHOST)).sum())),
+    )
+    return tuple((what, count) for what, count in counts if count)
+
+
+def _slab(tiles: Tiles, pieces: Pieces, is_ground: BoolArray, spread: FloatArray) -> BoolArray:
+    """Tiles of the slab itself: joined to the main piece at no more than a small step, wide, and as smooth as it is."""
+    known = np.maximum(pieces.label, 0)
+    step, width = np.nan_to_num(pieces.step, nan=9.0)[known], pieces.width[known]
+    flush = is_ground & (np.abs(step) <= ONE_SLAB) & ((width >= KERB_WIDTH) | (np.abs(step) <= NEAREST))
+    n, square = (spread[:, k].reshape(flush.shape) for k in (0, 2))
+    pooled_n = ndimage.uniform_filter(np.where(flush, n, 0.0), 5)
+    pooled = ndimage.uniform_filter(np.where(flush, n * square, 0.0), 5)
+    rough = np.sqrt(np.maximum(pooled, 0.0) / np.maximum(pooled_n, 1e-9))
+    if not flush.any():
+        return flush
+    # the smooth part of what is flush sets the measure: a slab has at least a third of it
+    usual = float(np.percentile(rough[flush], 33))
+    smooth = flush & (rough <= max(SMOOTH, ROUGHER * usual))
+    # a rough patch counts only where it is as large as a lawn or a bed, a smooth one only where a slab is
+    smooth = _drop_small(flush & ~smooth, 0.3 / tiles.width**2, flush & smooth, flush)
+    return _largest(ndimage.binary_opening(smooth, np.ones((3, 3), bool)) | (smooth & (n == 0)), smooth, tiles.width)
+
+
+def _drop_small(rough: BoolArray, fewest: float, smooth: BoolArray, all_of: BoolArray) -> BoolArray:
+    labels, count = ndimage.label(rough)
+    sizes = np.bincount(labels.ravel(), minlength=count + 1)
+    large = sizes >= fewest
+    large[0] = False
+    return all_of & ~large[labels]
+
+
+def _largest(core: BoolArray, smooth: BoolArray, width: float) -> BoolArray:
+    """Connected pieces of ``core`` of at least half a square metre, grown back over ``smooth`` by one tile."""
+    labels, count = ndimage.label(core)
+    if count == 0:
+        return smooth
+    sizes = np.bincount(labels.ravel(), minlength=count + 1) * width**2
+    large = sizes >= min(0.5, sizes[1:].max())
+    large[0] = False
+    return ndimage.binary_dilation(large[labels], np.ones((3, 3), bool)) & smooth
+
+
+def _to_cells(tile_mask: NDArray[np.bool_], tiles: Tiles, lattice: Lattice) -> BoolArray:
+    """A mask of tiles as a mask of lattice cells."""
+    big = np.repeat(np.repeat(tile_mask, tiles.side, axis=0), tiles.side, axis=1)
+    return big[: lattice.shape[0], : lattice.shape[1]]

@@ -1,0 +1,173 @@
+"""Pieces of ground: tiles that run on into each other without a step, and what each piece is.
+
+A crest of 20 % is no step, a 25 mm kerb is. Pieces that stand like islands are objects; raised pieces that reach the rim of the
+scan or are large are kerbs, lawns and upper slabs; small pieces that lie low are ghosts.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import ndimage, sparse
+
+from crestcut.grid import BoolArray, FloatArray
+from crestcut.surface.tiles import STEEPEST, robust_planes
+
+STEP = 0.015  # m: a piece this much off its neighbour is another level
+KERB = 0.20  # m: no tyre is meant to roll up more
+ISLAND_AREA = 1.0  # m2: a raised piece smaller than this, with ground all round, stands on it
+PIT_AREA = 0.3  # m2: a sunk piece smaller than this is a ghost
+LONG = 0.8  # m: a raised piece at the rim of the scan this long is a kerb or a lawn
+FAR = 0.6  # m: a piece farther than this from any ground is judged by its size alone
+
+GROUND, OBJECT, GHOST, APART = 1, 2, 3, 4  # kinds of piece
+
+
+@dataclass(frozen=True, eq=False)
+class Pieces:
+    """label : (ny, nx) piece of each tile, -1 where empty.  kind, step (m), area (m2), width (m, widest inscribed) per piece.
+
+    main : the piece that the rest is judged against.
+    """
+
+    label: NDArray[np.int32]
+    kind: NDArray[np.int8]
+    step: FloatArray
+    area: FloatArray
+    width: FloatArray
+    main: int
+
+
+def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
+    """Pieces of the tile levels (ny, nx), m; ``width`` of a tile, m; ``inner`` marks tiles inside the frame."""
+    label = _connect(level)
+    count = int(label.max()) + 1
+    area = np.bincount(label[label >= 0], minlength=count) * width**2
+    inside = np.bincount(label[(label >= 0) & inner], minlength=count)
+    main = int(np.argmax(inside if inside.max() > 0 else area))
+    slices = ndimage.find_objects(label + 1)
+    kind = np.full(count, APART, np.int8)
+    step = np.full(count, np.nan)
+    fat = np.zeros(count)
+    kind[main], step[main], fat[main] = GROUND, 0.0, np.inf
+    rim = _rim(label >= 0)
+    planes = robust_planes(level, label, 2, 0.03)
+    ground = label == main
+    for piece in np.argsort(-area, kind="stable"):
+        if piece == main or kind[piece] == GROUND:
+            continue
+        box = slices[piece]
+        if area[piece] < 1.5 * width**2:
+            break  # single tiles are judged below, all at once
+        _judge(int(piece), box, label, level, planes, ground, rim, width, kind, step, fat, area)
+    _judge_single(label, level, planes, ground, area, width, kind, step)
+    return Pieces(label, kind, step, area, fat, main)
+
+
+def _connect(level: FloatArray) -> NDArray[np.int32]:
+    """Label of each tile, -1 where empty: neighbours (also over one empty tile) that a slope explains are one piece."""
+    ny, nx = level.shape
+    group = np.zeros(level.shape, np.int32)
+    planes = robust_planes(level, group, 3, 0.03)
+    index = np.arange(ny * nx).reshape(ny, nx)
+    rows, columns = [], []
+    allowed = _allowance(level, planes)
+    for axis, distance in ((0, 1), (1, 1), (0, 2), (1, 2)):
+        a, b = _pairs(level, axis, distance)
+        sa, sb = _pairs(planes[..., 2 - axis], axis, distance)
+        ia, ib = _pairs(index, axis, distance)
+        rise = np.clip((sa + sb) / 2, -np.inf, np.inf) * distance
+        joined = np.abs(b - a - rise) <= allowed * (1 if distance == 1 else 1.2)
+        if distance == 2:  # only over a gap
+            middle = np.take(level, np.arange(1, level.shape[axis] - 1), axis=axis)
+            joined &= np.isnan(middle)
+        rows.append(ia[joined])
+        columns.append(ib[joined])
+    r, c = np.concatenate(rows), np.concatenate(columns)
+    graph = sparse.coo_matrix((np.ones(len(r), bool), (r, c)), shape=(ny * nx, ny * nx))
+    _, label = sparse.csgraph.connected_components(graph, directed=False)
+    filled = ~np.isnan(level).ravel()
+    out = np.full(ny * nx, -1, np.int32)
+    _, out[filled] = np.unique(label[filled], return_inverse=True)
+    return out.reshape(ny, nx)
+
+
+def _pairs(values: NDArray, axis: int, distance: int) -> tuple[NDArray, NDArray]:
+    n = values.shape[axis]
+    return np.take(values, np.arange(n - distance), axis=axis), np.take(values, np.arange(distance, n), axis=axis)
+
+
+def _allowance(level: FloatArray, planes: FloatArray) -> float:
+    """How far neighbours may be off their common slope, m: three standard deviations of tile levels, within 9 to 16 mm."""
+    a, b = _pairs(level, 1, 1)
+    sa, sb = _pairs(planes[..., 1], 1, 1)
+    off = np.abs(b - a - (sa + sb) / 2)
+    off = off[np.isfinite(off)]
+    return float(np.clip(3 * 1.4826 * np.median(off), 0.009, 0.016)) if len(off) else 0.009
+
+
+def _rim(filled: BoolArray) -> BoolArray:
+    """Tiles beside what the scan never saw: outside the raster, or an empty region that is joined to the outside."""
+    empty = np.pad(~filled, 1, constant_values=True)
+    labels, _ = ndimage.label(empty)
+    outside = labels == labels[0, 0]
+    return ndimage.binary_dilation(outside, iterations=2)[1:-1, 1:-1]
+
+
+def _judge(piece, box, label, level, planes, ground, rim, width, kind, step, fat, area) -> None:  # type: ignore[no-untyped-def]
+    """Decides on one piece and, where it is ground, adds it to ``ground``."""
+    reach = int(np.ceil(FAR / width))
+    j, i = (slice(max(0, s.start - reach), s.stop + reach) for s in box)
+    mine, near = label[j, i] == piece, ground[j, i]
+    fat[piece] = 2 * ndimage.distance_transform_edt(np.pad(mine, 1)).max() * width
+    length = max(box[0].stop - box[0].start, box[1].stop - box[1].start) * width
+    touches = bool((rim[j, i] & mine).any())
+    if near.any():
+        step[piece] = _step(mine, near, level[j, i], planes[j, i])
+    if np.isnan(step[piece]):
+        kind[piece] = GROUND if area[piece] >= 3 * ISLAND_AREA else APART
+    elif step[piece] > KERB:
+        kind[piece] = OBJECT
+    elif step[piece] > STEP:
+        wide = area[piece] >= ISLAND_AREA or (touches and length >= LONG and area[piece] >= LONG * 2 * width)
+        kind[piece] = GROUND if wide else OBJECT
+    elif step[piece] < -STEP:
+        large = area[piece] >= PIT_AREA or length >= 1.0
+        kind[piece] = GROUND if large and step[piece] > -0.5 else GHOST
+    else:
+        kind[piece] = GROUND
+    if kind[piece] == GROUND:
+        ground[j, i] |= mine
+
+
+def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArray) -> float:
+    """Median height of a piece's nearest tiles over the ground carried on to them along its slope, m; NaN if too far."""
+    distance, (fj, fi) = ndimage.distance_transform_edt(~near, return_indices=True)
+    closest = distance[mine].min()
+    pick = mine & (distance <= closest + 2)
+    at, (j, i) = (fj[pick], fi[pick]), np.nonzero(pick)
+    su, sv = (np.nan_to_num(np.clip(planes[..., k][at], -1, 1)) for k in (1, 2))
+    rise = np.clip(su * (i - at[1]) + sv * (j - at[0]), -0.15, 0.15)
+    return float(np.median(level[pick] - planes[..., 0][at] - rise))
+
+
+def _judge_single(label, level, planes, ground, area, width, kind, step) -> None:  # type: ignore[no-untyped-def]
+    """Single tiles: ground where the ground around runs through them, else something on it or under it."""
+    single = (area < 1.5 * width**2) & (kind != GROUND)
+    pick = (label >= 0) & single[np.maximum(label, 0)]
+    if not pick.any() or not ground.any():
+        return
+    distance, (fj, fi) = ndimage.distance_transform_edt(~ground, return_indices=True)
+    j, i = np.nonzero(pick)
+    at = fj[pick], fi[pick]
+    su, sv = (np.nan_to_num(np.clip(planes[..., k][at], -1, 1)) for k in (1, 2))
+    off = level[pick] - planes[..., 0][at] - su * (i - at[1]) - sv * (j - at[0])
+    what = np.where(off > STEP, OBJECT, np.where(off < -STEP, GHOST, GROUND))
+    what = np.where(distance[pick] * width > FAR / 2, APART, what)
+    kind[label[pick]] = what
+    step[label[pick]] = off
+
+
+__all__ = ["APART", "GHOST", "GROUND", "OBJECT", "STEEPEST", "Pieces", "split"]
