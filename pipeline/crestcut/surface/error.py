@@ -1,0 +1,185 @@
+"""How wrong the heights of a scan may be, and where each figure came from.
+
+Three parts: white noise of single points (from residuals), patch over about a tenth of a metre, and warp, the smooth drift that
+no averaging removes. Patch and warp show themselves only where the same slab was seen twice: in repeats, or in one walk that
+came back over its own ground (known by time stamps, or by the order of the points in the file). Where nothing was seen twice a
+prior by kind of scanner stands, and says so.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.grid import FloatArray, HeightGrid, IntArray
+from crestcut.scan.records import Scan
+from crestcut.surface.error_fit import PassFit, fit_difference
+from crestcut.surface.error_priors import Prior, prior_for
+from crestcut.surface.records import ErrorModel
+
+POINTS = 200_000  # thinned to about so many, in file order: enough for every figure here
+BIN = 0.05  # m: cells in which passes are compared
+ENOUGH_POINTS = 3  # of each pass in a cell
+ENOUGH_CELLS = 150  # seen by both passes
+ENOUGH_SHARE = 0.10  # of all cells, seen by both passes: a file sorted by place shares only a seam
+SEGMENTS = 24  # of a walk, in its order
+STEP_SHARE = 0.2  # neighbours in a coherent file are this much nearer than points at random
+UNSEEN = 0.5  # of the prior's warp is kept when one walk is compared with itself: what all of it shares does not show
+
+
+@dataclass(frozen=True, eq=False)
+class _Seen:
+    """Points on the slab, in the order they were measured."""
+
+    xy: FloatArray  # (n, 2) grid u, v, m
+    residual: FloatArray  # (n,) about the fitted heights, m
+    source: NDArray[np.int16]
+    ordered: str  # "time stamps", "the order of the points", or ""
+
+
+@dataclass(frozen=True, eq=False)
+class _Cells:
+    """Per pass and cell: how many points (passes, n) and their mean residual (passes, n); middles (n, 2), m."""
+
+    count: FloatArray
+    mean: FloatArray
+    xy: FloatArray
+
+
+def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> ErrorModel:
+    """White, patch and warp of a fitted surface.
+
+    height : the fitted heights, NaN where there is no slab; points over NaN do not count.  scanner : phone, photogrammetry,
+    terrestrial, total-station, or None.  Sources of the figures are in the record, ready to print.
+    """
+    edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
+    prior, phrase = prior_for(scanner, float(np.median(edges)) if edges and len(edges) == len(scan.files) else None)
+    seen = _on_slab(scan, height, meshed=bool(edges))
+    white, white_source = _white(seen.residual)
+    repeats = _repeats(seen, len(scan.files))
+    if repeats is not None:
+        return _from_repeats(repeats, prior, white, white_source)
+    if seen.ordered:
+        return _from_walk(seen, prior, phrase, white, white_source)
+    return ErrorModel(white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase)
+
+
+def _on_slab(scan: Scan, height: HeightGrid, meshed: bool) -> _Seen:
+    """Thin the scan, keep what lies on the slab, and put it in order of time if there are times."""
+    index = np.arange(0, len(scan.points), max(len(scan.points) // POINTS, 1))
+    ordered = ""
+    if scan.time is not None and np.ptp(scan.time) > 0:
+        index, ordered = index[np.argsort(scan.time[index], kind="stable")], "time stamps"
+    elif not meshed and _coherent(scan.points):
+        ordered = "the order of the points"
+    points = scan.points[index]
+    residual = points[:, 2] - height.sample(points[:, :2])
+    known = np.isfinite(residual)
+    spread = _robust(residual[known]) if known.any() else 0.0
+    near = known & (np.abs(residual) <= max(4 * spread, 0.002))
+    return _Seen(height.frame.to_grid(points[near, :2]), residual[near], scan.source[index][near], ordered)
+
+
+def _coherent(points: FloatArray) -> bool:
+    """Whether neighbours in the file are neighbours on the slab: a walk is, a shuffled or hashed cloud is not."""
+    if len(points) < 1000:
+        return False
+    at = np.linspace(0, len(points) - 2, 2000).astype(int)
+    step = np.median(np.linalg.norm(points[at + 1] - points[at], axis=1))
+    apart = np.median(np.linalg.norm(points[np.random.default_rng(0).permutation(at)] - points[at], axis=1))
+    return bool(step < STEP_SHARE * apart)
+
+
+def _robust(values: FloatArray) -> float:
+    return 1.4826 * float(np.median(np.abs(values - np.median(values))))
+
+
+def _white(residual: FloatArray) -> tuple[float, str]:
+    if len(residual) < 30:
+        return float("nan"), "not measured: too few points on the slab"
+    return _robust(residual), "from the residuals of the points"
+
+
+def _cells(seen: _Seen, label: IntArray, passes: int) -> _Cells:
+    """Mean residual of each pass in each cell that any pass saw."""
+    cell = np.floor(seen.xy / BIN).astype(np.int64)
+    cell -= cell.min(axis=0)
+    wide = int(cell[:, 0].max()) + 1
+    used, key = np.unique(cell[:, 1] * wide + cell[:, 0], return_inverse=True)
+    flat = label * len(used) + key
+    count = np.bincount(flat, minlength=passes * len(used)).reshape(passes, -1).astype(float)
+    total = np.bincount(flat, weights=seen.residual, minlength=passes * len(used)).reshape(passes, -1)
+    mean = np.where(count >= ENOUGH_POINTS, total / np.maximum(count, 1), np.nan)
+    return _Cells(count, mean, np.column_stack([used % wide, used // wide]) * BIN)
+
+
+def _both(cells: _Cells, a: int, b: int) -> NDArray[np.bool_]:
+    return np.isfinite(cells.mean[a]) & np.isfinite(cells.mean[b])
+
+
+def _fit(
+    cells: _Cells, a: int, b: int, patch_length: float, warp_length: float | None = None, patch: float | None = None
+) -> PassFit | None:
+    """One pass's parts from the difference of passes a and b; None where too little was seen by both."""
+    both = _both(cells, a, b)
+    if both.sum() < max(ENOUGH_CELLS, ENOUGH_SHARE * len(both)):
+        return None
+    noise = 1 / cells.count[a, both] + 1 / cells.count[b, both]
+    difference = cells.mean[a, both] - cells.mean[b, both]
+    return fit_difference(cells.xy[both], difference, noise, patch_length, warp_length=warp_length, patch=patch)
+
+
+def _fused(cells: _Cells) -> float:
+    """Mean over cells of the sum of squared shares of the passes: 1 where one pass saw the cell, 1/2 where two did alike.
+
+    The height of a cell is the mean of its points, so its error's variance is this times that of one pass.
+    """
+    count = cells.count[:, cells.count.sum(axis=0) >= ENOUGH_POINTS]
+    share = count / count.sum(axis=0)
+    return float((share**2).sum(axis=0).mean())
+
+
+def _repeats(seen: _Seen, files: int) -> tuple[_Cells, list[PassFit]] | None:
+    if files < 2 or len(seen.residual) == 0:
+        return None
+    cells = _cells(seen, seen.source.astype(np.int64), files)
+    fits = [_fit(cells, k, k + 1, 0.10) for k in range(min(files - 1, 3))]
+    found = [f for f in fits if f is not None]
+    return (cells, found) if found else None
+
+
+def _from_repeats(
+    repeats: tuple[_Cells, list[PassFit]], prior: Prior, white: float, white_source: str
+) -> ErrorModel:
+    cells, fits = repeats
+    fused = _fused(cells) ** 0.5
+    warp = float(np.sqrt(np.mean([f.warp**2 for f in fits])))
+    patch = float(np.sqrt(np.mean([f.patch**2 for f in fits])))
+    length = float(np.exp(np.mean([np.log(f.warp_length) for f in fits])))
+    source = f"from {len(cells.count)} repeats, {warp * 1000:.1f} mm each"
+    return ErrorModel(white, patch * fused, prior.patch_length, warp * fused, length, white_source, f"from {len(cells.count)} repeats", source)
+
+
+def _from_walk(seen: _Seen, prior: Prior, phrase: str, white: float, white_source: str) -> ErrorModel:
+    """Warp from the first half of the walk against the second, patch from every other short stretch against the rest."""
+    segment = np.arange(len(seen.residual)) * SEGMENTS // len(seen.residual)
+    halves = _cells(seen, (segment >= SEGMENTS // 2).astype(np.int64), 2)
+    stretches = _cells(seen, segment % 2, 2)
+    by_stretch = _fit(stretches, 0, 1, prior.patch_length, warp_length=prior.patch_length)
+    # what neighbouring stretches do not share is short: both parts of that fit are patch
+    one = float(np.hypot(by_stretch.patch, by_stretch.warp)) if by_stretch else prior.patch
+    by_half = _fit(halves, 0, 1, prior.patch_length, patch=one)
+    patch, patch_source, warp, length, warp_source = prior.patch, phrase, prior.warp, prior.warp_length, phrase
+    if by_stretch is not None:
+        patch = one * _fused(stretches) ** 0.5
+        patch_source = f"from {seen.ordered}, every other stretch of {SEGMENTS} against the rest"
+    if by_half is not None:
+        length = by_half.warp_length
+        warp_source = f"from {seen.ordered}, one half of the walk against the other ({by_half.warp * 1000:.1f} mm each)"
+        warp = by_half.warp * _fused(halves) ** 0.5
+        if warp < UNSEEN * prior.warp:
+            warp = UNSEEN * prior.warp
+            warp_source += f"; not less than half of the {phrase}, as what the whole walk shares does not show"
+    return ErrorModel(white, patch, prior.patch_length, warp, length, white_source, patch_source, warp_source)
