@@ -73,7 +73,7 @@ def test_unknown_is_as_strict_as_unanswered(name: str, value: str) -> None:
         ({"heating": "yes"}, "not located"), ({"conduit": "yes", "conduit_from": "owner"}, "not located"),
         ({"suspended": "yes"}, "structural engineer"), ({"permission": "no"}, "not given"),
         ({"steel_from": "unknown"}, "not measured"), ({"thickness_from": "guess"}, "guessed"),
-        ({"kind": "clay pavers"}, "not a concrete slab"), ({"heating_from": "guess"}, "guessed"),
+        ({"kind": "clay pavers on concrete"}, "not a concrete slab"), ({"heating_from": "guess"}, "guessed"),
     ],
 )  # fmt: skip
 def test_each_bad_answer_is_named_and_asked_about(change: dict[str, str], word: str) -> None:

@@ -14,7 +14,7 @@ from crestcut.job.records import Job, Slab
 from crestcut.units import both
 from crestcut.work.records import Question, Release
 
-NOT_KNOWN = (None, "", "unknown", "guess", "guessed", "assumed")
+NOT_KNOWN = ("", "?", "unknown", "not known", "guess", "guessed", "assumed", "no idea", "not sure", "hearsay")
 NOT_CONCRETE = (
     "asphalt",
     "bitumen",
@@ -94,9 +94,9 @@ def _kind(slab: Slab) -> Iterator[Finding]:
         " or pavers on something else?"
     )
     question = Question("slab.kind", "What kind of slab is it?", whom)
-    if slab.kind in NOT_KNOWN:
+    if _open(slab.kind):
         yield "the kind of slab is not known", question
-    elif any(word in str(slab.kind).lower() for word in NOT_CONCRETE):
+    elif "concrete" not in str(slab.kind).lower() or _among(slab.kind, NOT_CONCRETE):
         yield f"{slab.kind} is not a concrete slab on the ground: these sheets are for that alone", question
 
 
@@ -115,9 +115,9 @@ def _post_tension(slab: Slab) -> Iterator[Finding]:
             ),
             question,
         )
-    elif slab.post_tensioned in NOT_KNOWN:
+    elif _open(slab.post_tensioned):
         yield "it is not known whether the slab is post-tensioned", question
-    elif slab.post_tensioned_from in NOT_KNOWN:
+    elif _open(slab.post_tensioned_from):
         yield "it is not said how one knows that the slab is not post-tensioned", question
 
 
@@ -125,7 +125,7 @@ def _in_the_slab(
     key: str, what: str, answer: str | None, known_from: str | None, whom: str
 ) -> Iterator[Finding]:
     question = Question(f"slab.{key}", f"Are there {what} in the slab, and how is that known?", whom)
-    if answer in NOT_KNOWN:
+    if _open(answer):
         yield f"it is not known whether there are {what} in the slab", question
     elif answer == "yes" and not _among(known_from, LOCATED):
         yield (
@@ -135,7 +135,7 @@ def _in_the_slab(
             ),
             question,
         )
-    elif answer == "no" and known_from is not None and known_from in NOT_KNOWN:
+    elif answer == "no" and known_from is not None and _open(known_from):
         yield f"that there are no {what} in the slab is only guessed", question
 
 
@@ -152,9 +152,9 @@ def _suspended(slab: Slab) -> Iterator[Finding]:
             ),
             question,
         )
-    elif slab.suspended in NOT_KNOWN:
+    elif _open(slab.suspended):
         yield "it is not known whether the slab is suspended", question
-    elif slab.suspended_from is not None and slab.suspended_from in NOT_KNOWN:
+    elif slab.suspended_from is not None and _open(slab.suspended_from):
         yield "that the slab lies on the ground is only guessed", question
 
 
@@ -166,7 +166,7 @@ def _steel(slab: Slab) -> Iterator[Finding]:
     question = Question("slab.steel_depth", "How deep is the uppermost steel, and how is that known?", whom)
     if slab.steel_depth is None:
         yield "the depth of the steel is not known", question
-    elif slab.steel_from in NOT_KNOWN:
+    elif _open(slab.steel_from):
         yield "the depth of the steel was not measured", question
 
 
@@ -178,7 +178,7 @@ def _thickness(slab: Slab) -> Iterator[Finding]:
     question = Question("slab.thickness", "How thick is the slab at the cut, and how is that known?", whom)
     if slab.thickness is None:
         yield "the thickness of the slab is not known", question
-    elif slab.thickness_from in NOT_KNOWN:
+    elif _open(slab.thickness_from):
         yield "the thickness of the slab is only guessed", question
 
 
@@ -226,6 +226,11 @@ def _site_findings(job: Job) -> Iterator[Finding]:
         yield "it is not said whether the cut is on private or public land", permit
     elif site.ground == "public" and not _among(slab.permission_from, PERMIT):
         yield "the cut is on public land and no permit of its authority is named", permit
+
+
+def _open(value: str | None) -> bool:
+    """Not answered, or answered with a guess."""
+    return value is None or value.strip().lower() in NOT_KNOWN
 
 
 def _among(value: str | None, words: tuple[str, ...]) -> bool:

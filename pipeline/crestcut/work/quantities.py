@@ -1,0 +1,96 @@
+"""How much: concrete, slots, bags, wheels, hours. Ranges, because nobody knows the concrete."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from crestcut.work.records import Jig, Quantities, Range, Tool
+from crestcut.work.tools import KERFS_POINTLESS
+
+DENSITY = 2400.0  # kg/m3: normal concrete, 150 lb/ft3
+BAG = Range(10.0, 20.0)  # kg of dust a person should put in one bag (common practice, no source)
+TRIGGER = Range(0.5, 0.8)  # share of the working time with the tool running (common practice, no source)
+SETTING_UP = Range(1.0, 3.0)  # h: marks, jig, sheeting, cleaning (common practice, no source)
+AFTER_KERFS = 0.3  # of the volume is left to the cup after slots and fins (common practice, no source)
+BY_MACHINE = 0.75  # of the volume goes by machine before the board comes out (common practice, no source)
+ACTION_VALUE, LIMIT_VALUE = 2.5, 5.0  # m/s2 over eight hours: Directive 2002/44/EC (from memory)
+
+
+def mass_of(volume: float) -> float:
+    """Of normal concrete, kg, from m3."""
+    return volume * DENSITY
+
+
+def shares(tools: Sequence[Tool], deepest: float) -> tuple[float, ...]:
+    """Which part of the volume each tool takes, in order; they sum to 1."""
+    if len(tools) <= 1 or deepest < KERFS_POINTLESS:
+        return (1.0,) * min(len(tools), 1) + (0.0,) * max(len(tools) - 1, 0)
+    by_hand = [1 - AFTER_KERFS, AFTER_KERFS]
+    if not tools[0].by_hand:
+        hand = by_hand if len(tools) == 3 else [1.0]
+        return (BY_MACHINE, *((1 - BY_MACHINE) * share for share in hand))
+    return tuple(by_hand)
+
+
+def hours_of(tool: Tool, volume: float) -> Range:
+    """Working hours of a tool for ``volume`` m3."""
+    litres = volume * 1000
+    return Range(litres / tool.rate.high, litres / tool.rate.low)
+
+
+def work_out(
+    deepest: float, volume: float, area: float, tools: Sequence[Tool], jig: Jig | None
+) -> Quantities:
+    """Volumes and times of the whole work; deepest m, volume m3, area m2."""
+    part = shares(tools, deepest)
+    working = [hours_of(tool, volume * share) for tool, share in zip(tools, part, strict=True)]
+    set_up = SETTING_UP if tools else Range(0.0, 0.0)
+    hours = Range(set_up.low + sum(h.low for h in working), set_up.high + sum(h.high for h in working))
+    mass = mass_of(volume)
+    litres = [volume * 1000 * share for share in part]
+    return Quantities(
+        area=area,
+        volume=volume,
+        mass=mass,
+        kerf_metres=_kerf_metres(jig),
+        bags=Range(mass / BAG.high, mass / BAG.low),
+        wheels=tuple(
+            (t.name, Range(used / t.life.high, used / t.life.low))
+            for t, used in zip(tools, litres, strict=True)
+        ),
+        hours=hours,
+        trigger_hours=Range(
+            sum(h.low for h in working) * TRIGGER.low, sum(h.high for h in working) * TRIGGER.high
+        ),
+        vibration=tuple((tool.name, tool.vibration) for tool in tools),
+        notes=(
+            *_vibration_notes(tools),
+            "Rates, wear and times are common practice, no source: measure the first hour and correct.",
+        ),
+    )
+
+
+def _kerf_metres(jig: Jig | None) -> float:
+    """Metres of slot: every setting once in each lift that reaches its concrete."""
+    if jig is None:
+        return 0.0
+    return sum(
+        (row.stop - row.start) * (1 + sum(0 < lift.raised <= row.raise_first + 1e-9 for lift in jig.lifts))
+        for row in jig.rows
+    )
+
+
+def trigger_limit(vibration: float, value: float) -> float:
+    """Hours a day until the eight-hour value is reached: A(8) = a sqrt(T / 8)."""
+    return 8.0 * (value / vibration) ** 2
+
+
+def _vibration_notes(tools: Sequence[Tool]) -> list[str]:
+    worst = max((tool.vibration.high for tool in tools if tool.by_hand), default=0.0)
+    if worst <= 0:
+        return []
+    return [
+        f"Vibration at {worst:.0f} m/s2: {trigger_limit(worst, ACTION_VALUE) * 60:.0f} min of trigger a day"
+        f" reach the action value, {trigger_limit(worst, LIMIT_VALUE) * 60:.0f} min the limit. Change hands"
+        " or people; your tool's own figure goes first."
+    ]

@@ -1,0 +1,249 @@
+"""The worksheet: everything the person on the slab needs, from one plan."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+from crestcut.cut.area import inside
+from crestcut.cut.limits import KeepArea
+from crestcut.cut.records import CutPlan
+from crestcut.cut.slab_limits import deepest_allowed, steel_depth, stop_rules
+from crestcut.errors import CrestcutError
+from crestcut.grid import BoolArray
+from crestcut.job.records import Job
+from crestcut.surface.records import Surface
+from crestcut.travel.records import Ride, TravelLine
+from crestcut.units import both, millimetres
+from crestcut.vehicle.records import Vehicle
+from crestcut.work import cards
+from crestcut.work.dust import silica_line
+from crestcut.work.ground_records import WalkSlope
+from crestcut.work.jig import Site, make_jig
+from crestcut.work.lanes import lay_lanes
+from crestcut.work.passes import make_passes
+from crestcut.work.quantities import work_out
+from crestcut.work.records import Jig, Release, SetOut, Tool, Worksheet
+from crestcut.work.setout import make_set_out
+from crestcut.work.slopes import walk_slope
+from crestcut.work.tools import choose_tools, load_tools, tool_folder
+from crestcut.work.water import water_report
+
+BUILDING = ("door", "building", "threshold", "garage", "wall", "sill")
+GUTTER = ("gutter", "drain", "kerb", "curb", "street", "channel")
+WALK = ("walk", "path", "pavement", "sidewalk", "footway")
+INCH_COUNTRIES = ("US", "USA")
+# m: the strip at either end of the line that stands in for gutter or building
+END_DEPTH, END_WIDTH = 0.30, 1.0
+
+
+def make_worksheet(
+    job: Job,
+    vehicle: Vehicle,
+    surface: Surface,
+    line: TravelLine,
+    ride: Ride,
+    plan: CutPlan | None,
+    release: Release,
+    marks: Mapping[str, tuple[float, float]] | None = None,
+    keeps: Sequence[KeepArea] = (),
+    advice: Sequence[Mapping[str, object]] = (),
+    tools: Sequence[Tool] | None = None,
+    hours: float | None = None,
+) -> Worksheet:
+    """Jig, passes and set-out when released; quantities, dust line, water, slopes, limits and cautions
+    always.
+
+    marks : name -> site x, y, m.  keeps : areas cut less, site metres.  advice : hand measurements worth
+    making first.
+    tools : default: the files of ``configs/tools``.  hours : of grinding in a shift, None = more than four.
+    Raises CrestcutError for a tool file that is not understood or has guard or shroud off.
+    """
+    site = make_site(surface, line, plan)
+    if tools is None:
+        folder = tool_folder(job.path)
+        tools = load_tools(folder) if folder else ()
+    deepest, volume = (plan.deepest, plan.volume) if plan is not None else (0.0, 0.0)
+    chosen, why = choose_tools(tools, deepest, volume) if deepest > 0 else ((), "nothing to cut")
+    metric = (job.site.country or "").upper() not in INCH_COUNTRIES
+    notes = (
+        [] if tools or deepest <= 0 else ["No tool files were found (configs/tools): no jig and no times."]
+    )
+    jig, set_out = None, None
+    if release.state == "ok" and plan is not None and deepest > 0:
+        jig, set_out, said = _cutting(site, surface, plan, ride, vehicle, chosen, marks or {}, metric)
+        notes += said
+    passes = make_passes(plan, chosen, jig) if set_out is not None and plan is not None else ()
+    gutter, building = water_places(job, surface, line, site, keeps)
+    return Worksheet(
+        title=job.title or job.path.stem,
+        stamp=release.stamp,
+        release=release,
+        source=f"vehicle {vehicle.name} | job {job.path.name}",
+        metric=metric,
+        first=tuple(_advice_words(a) for a in advice) if release.state != "ok" else (),
+        jig=jig,
+        passes=passes,
+        why_tools=why,
+        set_out=set_out,
+        quantities=work_out(deepest, volume, plan.area if plan else 0.0, chosen, jig),
+        silica=tuple(silica_line(tool, job.site.place, hours) for tool in chosen),
+        limits=limit_lines(job, plan, keeps),
+        water=water_report(
+            surface.height.values,
+            site.finished,
+            surface.height.frame,
+            site.station,
+            site.offset,
+            gutter,
+            building,
+        ),
+        walks=walks(site, surface, keeps, job.cut.feather),
+        cautions=cards.cautions(job, chosen),
+        cards=cards.HIT_CARDS,
+        afterwards=cards.afterwards(job.slab.thickness),
+        notes=tuple(notes),
+    )
+
+
+def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None) -> Site:
+    """Heights, stations and offsets of the raster against the line's first direction."""
+    frame = surface.height.frame
+    ground = surface.height.values
+    finished = plan.finished.values if plan is not None else ground
+    u, v = frame.to_grid(line.xy[0])
+    depth = np.nan_to_num(ground - finished)
+    return Site(
+        ground,
+        finished,
+        surface.slab & surface.height.measured & (depth <= 0),
+        frame.cell,
+        np.arange(frame.shape[1], dtype=np.float64) * frame.cell - float(u),
+        np.arange(frame.shape[0], dtype=np.float64) * frame.cell - float(v),
+    )
+
+
+def _cutting(
+    site: Site,
+    surface: Surface,
+    plan: CutPlan,
+    ride: Ride,
+    vehicle: Vehicle,
+    tools: Sequence[Tool],
+    marks: Mapping[str, tuple[float, float]],
+    metric: bool,
+) -> tuple[Jig | None, SetOut, list[str]]:
+    """Jig (None where the tools or the reach do not serve, with the reason) and set-out."""
+    notes: list[str] = []
+    blade = next((tool for tool in tools if tool.use == "kerf"), None)
+    pitch = max(round((blade.pitch if blade else 0.09) / site.cell), 1)
+    lanes = lay_lanes(site.ground, site.finished, pitch)
+    jig = None
+    # The string's blocks stand where a jig's would, also where only a cup is used.
+    rider = blade or Tool.plain()
+    try:
+        made = make_jig(site, lanes, rider, wheel_stations(plan, ride, vehicle, site), metric)
+        jig = made if blade is not None else None
+        rows = made.rows
+    except CrestcutError as error:
+        notes.append(f"No jig sheet: {error}.")
+        rows = ()
+    return jig, make_set_out(site, lanes, rows, marks, surface.height), notes
+
+
+def wheel_stations(plan: CutPlan, ride: Ride, vehicle: Vehicle, site: Site) -> tuple[float, float]:
+    """Stations of the axles, the lower first, where the gap is least once cut: there the blocks stand."""
+    worst = plan.after.worst
+    if worst is None:
+        middle = float(np.median(site.station))
+        return middle - vehicle.wheelbase / 2, middle + vehicle.wheelbase / 2
+    other = worst.station + (vehicle.wheelbase if worst.variant.way == "turned" else -vehicle.wheelbase)
+    return min(worst.station, other), max(worst.station, other)
+
+
+def _advice_words(item: Mapping[str, object]) -> str:
+    parts = [str(item.get("kind", "a measurement"))]
+    parts += [
+        f"{words}{item[key]}"
+        for key, words in (("where", ""), ("expect", "expect "), ("narrows", "narrows "))
+        if item.get(key)
+    ]
+    return "; ".join(parts)
+
+
+def limit_lines(job: Job, plan: CutPlan | None, keeps: Sequence[KeepArea]) -> tuple[str, ...]:
+    """What is left of the slab, what lies in it, and where replacing the bay should be priced."""
+    limit = deepest_allowed(job)
+    lines = [f"Deepest cut allowed {both(limit.depth)}: {limit.reason}."]
+    lines += [f"Next limit {both(depth)}: {words}." for words, depth in limit.rules[1:]]
+    slab = job.slab
+    if plan is not None and slab.thickness is not None:
+        lines.append(
+            f"Section left at the deepest place: {millimetres(slab.thickness - plan.deepest, 0)} "
+            f"of {millimetres(slab.thickness, 0)}."
+        )
+    steel = steel_depth(slab)
+    if plan is not None and steel is not None:
+        lines.append(
+            f"Cover left over the steel: {millimetres(max(steel[0] - plan.deepest, 0.0), 0)} ({steel[1]})."
+        )
+    if plan is not None:
+        rules = stop_rules(job, plan.deepest, plan.volume)
+        if rules:
+            bay = (
+                f"about {math.ceil(plan.area * 2):.0f} m2 and {plan.area * 2 * (slab.thickness or 0.1):.2f}"
+                " m3 of concrete"
+            )
+            lines.append(f"Price replacing the bay as well ({bay}): {'; '.join(rules)}.")
+    joints = [k for k in keeps if "joint" in k.kind.lower()]
+    lines.append(
+        f"Joints: {len(joints)} named; those the cut makes shallower are re-sawn to a quarter of the"
+        " thickness."
+        if joints
+        else "Joints: none named; look for them, and re-saw any that the cut makes shallower."
+    )
+    return tuple(lines)
+
+
+def walks(site: Site, surface: Surface, keeps: Sequence[KeepArea], feather: float) -> tuple[WalkSlope, ...]:
+    """Finished slopes of every area people walk on."""
+    frame = surface.height.frame
+    found = [
+        walk_slope(keep.kind, site.ground, site.finished, inside(frame, keep.corners), frame, feather)
+        for keep in keeps
+        if any(word in keep.kind.lower() for word in WALK)
+    ]
+    return tuple(w for w in found if w is not None)
+
+
+def water_places(
+    job: Job, surface: Surface, line: TravelLine, site: Site, keeps: Sequence[KeepArea]
+) -> tuple[tuple[str, BoolArray], tuple[str, BoolArray]]:
+    """Gutter and building: keep areas that say so, else the lower and the higher end of the line."""
+    frame = surface.height.frame
+    named = {}
+    for role, words in (("gutter", GUTTER), ("building", BUILDING)):
+        areas = [k for k in keeps if any(word in k.kind.lower() for word in words)]
+        if areas:
+            mask = np.logical_or.reduce([inside(frame, k.corners) for k in areas])
+            if (mask & surface.height.measured).any():
+                named[role] = (" and ".join(dict.fromkeys(k.kind for k in areas)), mask)
+    ends = [_end(site, at) for at in (0.0, line.length)]
+    heights = [_mean_height(surface, mask) for mask in ends]
+    low, high = (0, 1) if not heights[0] > heights[1] else (1, 0)
+    gutter = named.get("gutter", ("the low end of the line", ends[low]))
+    building = named.get("building", ("the high end of the line", ends[high]))
+    return gutter, building
+
+
+def _end(site: Site, at: float) -> BoolArray:
+    along = np.abs(site.station - at) <= END_DEPTH
+    across = np.abs(site.offset) <= END_WIDTH
+    return across[:, None] & along[None, :]
+
+
+def _mean_height(surface: Surface, mask: BoolArray) -> float:
+    values = surface.height.values[mask & surface.height.measured]
+    return float(values.mean()) if len(values) else math.nan

@@ -1,0 +1,98 @@
+"""Places on the slab by two tapes from two marks.
+
+The tape lies on the slab and is pulled straight: it touches the high points between its ends, so its length
+is that of the taut string over the ground (the upper convex hull of the profile), not the plan distance.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Mapping
+
+import numpy as np
+
+from crestcut.grid import FloatArray, HeightGrid
+from crestcut.work.records import Ties
+
+# Two tapes each 1 mm (1 sd) off put the point sqrt(1/(1 - |cos c|)) mm off along the worse axis; at 50
+# degrees three of those are 5 mm.
+LEAST_CROSSING = math.radians(50.0)
+NEAREST = 0.25  # m: a shorter tape is hard to pull square to a mark
+STEP = 0.02  # m along the profile
+
+
+def tape_ties(
+    xy: tuple[float, float], marks: Mapping[str, tuple[float, float]], height: HeightGrid
+) -> Ties | None:
+    """The two marks that cross best over the place, the nearer pair where two cross alike; None where none
+    cross well.
+
+    xy : site metres.  Lengths are over the slab, rounded to the millimetre.
+    """
+    best: tuple[float, Ties] | None = None
+    for a, b in itertools.combinations(sorted(marks), 2):
+        pa, pb = np.asarray(marks[a]), np.asarray(marks[b])
+        da, db = np.asarray(xy) - pa, np.asarray(xy) - pb
+        ra, rb = float(np.hypot(*da)), float(np.hypot(*db))
+        if min(ra, rb) < NEAREST:
+            continue
+        cross = float(da[0] * db[1] - da[1] * db[0]) / (ra * rb)
+        angle = abs(math.atan2(cross, float(da @ db) / (ra * rb)))
+        if not LEAST_CROSSING <= angle <= math.pi - LEAST_CROSSING:
+            continue
+        score = ra + rb + 4.0 * abs(angle - math.pi / 2)
+        if best is None or score < best[0]:
+            along = pb - pa
+            left = along[0] * da[1] - along[1] * da[0] > 0
+            over_a, over_b = tape_length(marks[a], xy, height), tape_length(marks[b], xy, height)
+            if math.isnan(over_a) or math.isnan(over_b):
+                continue
+            ties = Ties(
+                a, round(over_a, 3), b, round(over_b, 3), "left" if left else "right", math.degrees(angle)
+            )
+            best = (score, ties)
+    return best[1] if best else None
+
+
+def tape_length(a: tuple[float, float], b: tuple[float, float], height: HeightGrid) -> float:
+    """Length of a tape pulled taut over the slab from a to b, m; NaN where either end is not measured. Holes
+    are bridged straight.
+    """
+    plan = math.hypot(b[0] - a[0], b[1] - a[1])
+    count = max(int(plan / STEP), 1) + 1
+    share = np.linspace(0, 1, count)[:, None]
+    z = height.sample(np.asarray(a) * (1 - share) + np.asarray(b) * share)
+    if np.isnan(z[[0, -1]]).any():
+        return math.nan
+    s = share[:, 0] * plan
+    keep = ~np.isnan(z)
+    hull = upper_hull(s[keep], z[keep])
+    return float(np.hypot(np.diff(hull[:, 0]), np.diff(hull[:, 1])).sum())
+
+
+def upper_hull(s: FloatArray, z: FloatArray) -> FloatArray:
+    """Vertices (m, 2) of the upper convex hull of a profile with rising s (Andrew's monotone chain)."""
+    hull: list[tuple[float, float]] = []
+    for p in zip(s.tolist(), z.tolist(), strict=True):
+        while len(hull) > 1:
+            (x0, y0), (x1, y1) = hull[-2], hull[-1]
+            if (x1 - x0) * (p[1] - y0) - (y1 - y0) * (p[0] - x0) < 0:
+                break
+            hull.pop()
+        hull.append(p)
+    return np.asarray(hull)
+
+
+def place_from_ties(
+    ties: Ties, marks: Mapping[str, tuple[float, float]], stretch: tuple[float, float] = (1.0, 1.0)
+) -> tuple[float, float]:
+    """Where two plan distances cross, on the side named. stretch : tape over plan length of each tie."""
+    pa, pb = np.asarray(marks[ties.first]), np.asarray(marks[ties.second])
+    ra, rb = ties.first_distance / stretch[0], ties.second_distance / stretch[1]
+    base = float(np.hypot(*(pb - pa)))
+    along = (ra**2 - rb**2 + base**2) / (2 * base)
+    across = math.sqrt(max(ra**2 - along**2, 0.0)) * (1 if ties.side == "left" else -1)
+    e = (pb - pa) / base
+    x, y = pa + along * e + across * np.array([-e[1], e[0]])
+    return float(x), float(y)

@@ -1,0 +1,226 @@
+"""Where water stays and where it spills, before and after the cut.
+
+One flood serves both: from its seeds water rises over the lowest saddles, so the level it reaches at a place
+is the least, over all paths from the seeds, of the highest ground on the path (priority-flood, Barnes et al.
+2014, Computers & Geosciences 62).
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Sequence
+
+import numpy as np
+from numba import njit
+from scipy import ndimage
+
+from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.work.ground_records import Pond, Spill, Water
+
+PUDDLE = 0.003  # m: shallower is a damp patch (a setting: no published depth of a puddle was found)
+PUDDLE_AREA = 0.02  # m2: smaller is not listed
+ARROWS = 0.40  # m between flow arrows
+FLAT = 0.005  # rise over run: flatter has no certain direction from a scan
+
+
+@njit(cache=True)
+def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarray) -> None:
+    """level : least highest ground on any 8-connected path from a seed; saddle : flat index of that highest
+    place. NaN is never entered.
+    """
+    rows, columns = z.shape
+    heap = [(0.0, -1)]
+    heap.pop()
+    for j in range(rows):
+        for i in range(columns):
+            if seeds[j, i] and not np.isnan(z[j, i]):
+                level[j, i] = z[j, i]
+                saddle[j, i] = j * columns + i
+                heapq.heappush(heap, (z[j, i], j * columns + i))
+    while len(heap) > 0:
+        at, index = heapq.heappop(heap)
+        j, i = index // columns, index % columns
+        if at > level[j, i]:
+            continue
+        for dj in range(-1, 2):
+            for di in range(-1, 2):
+                jj, ii = j + dj, i + di
+                if jj < 0 or ii < 0 or jj >= rows or ii >= columns or np.isnan(z[jj, ii]):
+                    continue
+                reached = max(at, z[jj, ii])
+                if reached < level[jj, ii]:
+                    level[jj, ii] = reached
+                    saddle[jj, ii] = jj * columns + ii if z[jj, ii] > at else saddle[j, i]
+                    heapq.heappush(heap, (reached, jj * columns + ii))
+
+
+def flood(z: FloatArray, seeds: BoolArray) -> tuple[FloatArray, IntArray]:
+    """Level that water from the seeds must rise to, to reach each node, m (inf where it cannot), and the node
+    that decides it (-1).
+    """
+    level = np.full(z.shape, np.inf)
+    saddle = np.full(z.shape, -1, np.int64)
+    _flood(np.ascontiguousarray(z, dtype=float), np.ascontiguousarray(seeds), level, saddle)
+    return level, saddle
+
+
+def open_edge(z: FloatArray) -> BoolArray:
+    """Where water leaves: the rim of what is measured. Beyond it nothing is known, so nothing is said to be
+    held back there.
+    """
+    known = np.pad(~np.isnan(z), 1)
+    return ~np.isnan(z) & ~ndimage.binary_erosion(known, np.ones((3, 3)))[1:-1, 1:-1]
+
+
+def standing_water(z: FloatArray) -> FloatArray:
+    """Depth of water that stays after rain, (ny, nx) m; NaN where not measured."""
+    level, _ = flood(z, open_edge(z))
+    return np.where(np.isnan(z), np.nan, level - z)
+
+
+def ponds(
+    z: FloatArray,
+    cell: float,
+    station: FloatArray,
+    offset: FloatArray,
+    least: float = PUDDLE,
+    least_area: float = PUDDLE_AREA,
+) -> tuple[Pond, ...]:
+    """Every pond at least ``least`` m deep and ``least_area`` m2 large, the largest volume first."""
+    water = np.nan_to_num(standing_water(z))
+    labels, count = ndimage.label(water > 1e-7, np.ones((3, 3)))
+    found = []
+    for k, box in enumerate(ndimage.find_objects(labels), start=1):
+        inside = labels[box] == k
+        depth = np.where(inside, water[box], 0.0)
+        if depth.max() < least or inside.sum() * cell**2 < least_area:
+            continue
+        j, i = np.unravel_index(int(depth.argmax()), depth.shape)
+        j, i = j + box[0].start, i + box[1].start
+        found.append(
+            Pond(
+                float(water[j, i]),
+                float(inside.sum()) * cell**2,
+                float(depth.sum()) * cell**2,
+                float(z[j, i] + water[j, i]),
+                float(station[i]),
+                float(offset[j]),
+            )
+        )
+    assert len(ndimage.find_objects(labels)) == count
+    return tuple(sorted(found, key=lambda p: -p.volume))
+
+
+def spill(
+    z: FloatArray, gutter: BoolArray, building: BoolArray, station: FloatArray, offset: FloatArray
+) -> Spill | None:
+    """The lowest saddle between gutter and building, over the gutter's lowest place; None where no measured
+    way joins them.
+    """
+    if not (gutter & ~np.isnan(z)).any() or not (building & ~np.isnan(z)).any():
+        return None
+    level, saddle = flood(z, gutter)
+    reached = np.where(building, level, np.inf)
+    at = int(reached.argmin())
+    if not np.isfinite(reached.flat[at]):
+        return None
+    lowest = float(np.nanmin(np.where(gutter, z, np.nan)))
+    j, i = np.unravel_index(int(saddle.flat[at]), z.shape)
+    return Spill(float(reached.flat[at]) - lowest, float(station[i]), float(offset[j]))
+
+
+def flow_arrows(
+    z: FloatArray, cell: float, station: FloatArray, offset: FloatArray
+) -> list[tuple[float, float, float, float]]:
+    """Downhill unit vectors on a coarse square; left out where the ground is flatter than 1:200 or not
+    measured.
+    """
+    step = max(round(ARROWS / cell), 1)
+    if min(z.shape) < 2 * step:
+        return []
+    smooth = ndimage.gaussian_filter(
+        np.where(np.isnan(z), np.nanmean(z) if (~np.isnan(z)).any() else 0.0, z), step / 4
+    )
+    across, along = np.gradient(smooth, cell)
+    known = ndimage.minimum_filter((~np.isnan(z)).astype(np.uint8), step // 2 + 1) > 0
+    out = []
+    for j in range(step // 2, z.shape[0], step):
+        for i in range(step // 2, z.shape[1], step):
+            steep = float(np.hypot(along[j, i], across[j, i]))
+            if known[j, i] and steep > FLAT:
+                out.append(
+                    (
+                        float(station[i]),
+                        float(offset[j]),
+                        float(-along[j, i] / steep),
+                        float(-across[j, i] / steep),
+                    )
+                )
+    return out
+
+
+def water_report(
+    before: FloatArray,
+    after: FloatArray,
+    frame: GridFrame,
+    station: FloatArray,
+    offset: FloatArray,
+    gutter: tuple[str, BoolArray],
+    building: tuple[str, BoolArray],
+) -> Water:
+    """Ponding, spill level and flow before and after. gutter, building : what they are in words, and where
+    (ny, nx).
+    """
+    was, now = (ponds(z, frame.cell, station, offset) for z in (before, after))
+    spill_was, spill_now = (spill(z, gutter[1], building[1], station, offset) for z in (before, after))
+    notes = [
+        "Water is judged on the scan's own heights: a scan that is 5 mm out over a few metres hides or"
+        " invents a puddle."
+    ]
+    if np.isnan(before).any():
+        notes.append(
+            "Holes in the scan and its rim are taken to drain: a puddle that reaches one is not seen."
+        )
+    return Water(
+        was,
+        now,
+        spill_was,
+        spill_now,
+        gutter[0],
+        building[0],
+        tuple(flow_arrows(after, frame.cell, station, offset)),
+        headline(spill_was, spill_now, was, now, gutter[0], building[0]),
+        tuple(notes),
+    )
+
+
+def headline(
+    was: Spill | None,
+    now: Spill | None,
+    ponds_was: Sequence[Pond],
+    ponds_now: Sequence[Pond],
+    gutter: str,
+    building: str,
+) -> str:
+    """The one line on water."""
+    if was is None or now is None:
+        level = f"Spill level: not told, no measured way from {gutter} to {building}."
+    else:
+        level = (
+            f"Spill level from {gutter} to {building}: {was.height * 1000:.0f} mm before,"
+            f" {now.height * 1000:.0f} mm after the cut."
+        )
+        if now.height < was.height - 0.0005:
+            level += (
+                f" The cut takes {(was.height - now.height) * 1000:.0f} mm off what keeps water out: check"
+                " with the drain running."
+            )
+    new = [
+        p
+        for p in ponds_now
+        if not any(abs(p.station - q.station) < 0.5 and abs(p.offset - q.offset) < 0.5 for q in ponds_was)
+    ]
+    return (
+        f"{level} Ponds over 3 mm: {len(ponds_was)} before, {len(ponds_now)}"
+        f" after{f', {len(new)} of them new' if new else ''}."
+    )
