@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.deliver.page_pack import pack_colours, pack_layer
-from crestcut.deliver.page_pick_vehicles import GENERIC
+from crestcut.deliver.page_pick_vehicles import generic_vehicles
 from crestcut.deliver.page_shell import esc, page, write_page
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
@@ -71,7 +71,7 @@ def pick_data(scan: Scan, health: Any, folder: Path) -> dict[str, Any]:
         "planUnit": scan.frame.unit,
         "planScale": [float(scale[0]), float(scale[1])],
         "scan": {"files": files, "unit": scan.frame.unit, "up": scan.frame.up, "notes": [*facts, *scan.notes, *_sentences(health)]},
-        "vehicles": [{"file": file, "doc": doc} for file, doc in GENERIC.items()],
+        "vehicles": generic_vehicles(),
     }  # fmt: skip
 
 
@@ -84,7 +84,7 @@ def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | 
     inside = ((xyz[:, :2] >= low) & (xyz[:, :2] <= high)).all(axis=1)
     xyz = xyz[inside]
     size = np.maximum(high - low, 0.1)
-    cell = max(FINEST, math.sqrt(size[0] * size[1] / MOST_CELLS), math.sqrt(size[0] * size[1] * POINTS_PER_CELL / len(xyz) / 4))
+    cell = max(FINEST, math.sqrt(size[0] * size[1] / MOST_CELLS), math.sqrt(size[0] * size[1] * POINTS_PER_CELL / len(xyz)))
     nx, ny = (np.ceil(size / cell).astype(int) + 1).tolist()
     column, row = np.rint((xyz[:, :2] - low) / cell).astype(int).T
     flat = row * nx + column

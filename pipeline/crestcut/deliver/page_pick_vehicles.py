@@ -1,13 +1,15 @@
-"""Made-up vehicles for a first look: the same files as in configs/vehicles, carried inside the page."""
+"""Made-up vehicles for a first look: copies of the files in configs/vehicles that an installed package carries along."""
 
 from __future__ import annotations
 
+import tomllib
+from importlib import resources
 from typing import Any
 
-GENERIC: dict[str, dict[str, Any]] = {
-    "flat_floor_hatchback.toml": {
-        "name": "flat-floor hatchback",
-        "wheelbase": "2.60 m", "front_track": "1.51 m", "rear_track": "1.50 m", "tyre_radius": "305 mm", "tyre_width": "195 mm",
-        "width": "1.76 m", "belly_clearance": "135 mm", "front_overhang": "820 mm", "rear_overhang": "700 mm",
-    },
-}  # fmt: skip
+
+def generic_vehicles() -> list[dict[str, Any]]:
+    """``{"file": name, "doc": the file as an object, "text": the file itself}``, in the order of their names."""
+    folder = resources.files("crestcut.deliver").joinpath("viewer/vehicles")
+    found = sorted((f for f in folder.iterdir() if f.name.endswith(".toml")), key=lambda f: f.name)
+    texts = [(f.name, f.read_text(encoding="utf-8")) for f in found]
+    return [{"file": name, "doc": tomllib.loads(text), "text": text} for name, text in texts]

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 
 const target = ["chrome105", "firefox115", "safari16.4"];
 // Every page is a copy of these libraries, so their notices travel inside the script.
-const notices = ["three", "d3-contour", "d3-array", "internmap", "smol-toml"].map((name) => {
+const notices = ["three", "d3-contour", "d3-array", "internmap", "delatin", "smol-toml"].map((name) => {
   const { version, license } = JSON.parse(readFileSync(`node_modules/${name}/package.json`, "utf8"));
   return `${name} ${version} (${license})\n${readFileSync(`node_modules/${name}/LICENSE`, "utf8").trim()}`;
 });

@@ -1,46 +1,58 @@
 // The slab as a mesh, the lines of equal depth on it, and ruler and grid over it.
 
 import {
-  BufferAttribute, BufferGeometry, CanvasTexture, LineBasicMaterial, LineSegments, LinearFilter, Mesh, MeshBasicMaterial,
-  MeshLambertMaterial, PlaneGeometry, SRGBColorSpace,
+  BufferAttribute, BufferGeometry, CanvasTexture, DoubleSide, LineBasicMaterial, LineSegments, LinearFilter, Mesh, MeshBasicMaterial,
+  PlaneGeometry, SRGBColorSpace,
 } from "three";
 import { contours } from "d3-contour";
+import Delatin from "delatin";
 import { roundStep, s } from "./dom.js";
 import { inches, metric } from "./units.js";
 
-/** A mesh over every cell whose four nodes are measured; holes stay holes. */
+const STRAY = 0.001; // m the drawn triangles may leave the heights by; figures never come from them
+const MOST_CORNERS = 9000; // keeps the slider smooth without a graphics card
+
+/** Heights with every hole filled from the nearest measured node on its row or column: only to carry the see-through paint. */
+function filled(raster) {
+  const { nx, ny } = raster, z = Float32Array.from(raster.values);
+  const sweep = (start, step, n) => {
+    let last = NaN;
+    for (let k = 0, at = start; k < n; k++, at += step) {
+      if (Number.isNaN(z[at])) z[at] = last;
+      else last = z[at];
+    }
+  };
+  for (let j = 0; j < ny; j++) { sweep(j * nx, 1, nx); sweep(j * nx + nx - 1, -1, nx); }
+  for (let i = 0; i < nx; i++) { sweep(i, nx, ny); sweep(i + (ny - 1) * nx, -nx, ny); }
+  return z.map((value) => (Number.isNaN(value) ? 0 : value));
+}
+
+/** The slab as triangles that stray from the heights by at most about a millimetre. Colour, relief and holes are painted on it. */
 export class GroundMesh {
   constructor(stage, raster) {
     this.stage = stage;
-    this.geometry = new BufferGeometry();
-    this.material = new MeshLambertMaterial({});
-    this.mesh = new Mesh(this.geometry, this.material);
-    this.#lay(raster);
+    this.material = new MeshBasicMaterial({ alphaTest: 0.5 });
+    this.mesh = new Mesh(this.#lay(raster), this.material);
     stage.world.add(this.mesh);
   }
 
   #lay(raster) {
-    const { nx, ny, cell, values: z } = raster;
-    const position = new Float32Array(3 * nx * ny), normal = new Float32Array(3 * nx * ny), uv = new Float32Array(2 * nx * ny);
-    const faces = new Uint32Array(6 * (nx - 1) * (ny - 1));
-    let used = 0;
-    for (let j = 0; j < ny; j++) {
-      for (let i = 0; i < nx; i++) {
-        const k = j * nx + i, height = Number.isNaN(z[k]) ? 0 : z[k] - this.stage.level;
-        position.set([i * cell - this.stage.size[0] / 2, j * cell - this.stage.size[1] / 2, height], 3 * k);
-        const p = slope(z, i ? k - 1 : k, k, i < nx - 1 ? k + 1 : k, cell), q = slope(z, j ? k - nx : k, k, j < ny - 1 ? k + nx : k, cell);
-        const long = Math.hypot(p, q, 1);
-        normal.set([-p / long, -q / long, 1 / long], 3 * k);
-        uv.set([(i + 0.5) / nx, (j + 0.5) / ny], 2 * k);
-        if (i === nx - 1 || j === ny - 1 || Number.isNaN(z[k] + z[k + 1] + z[k + nx] + z[k + nx + 1])) continue;
-        faces.set([k, k + 1, k + nx + 1, k, k + nx + 1, k + nx], used);
-        used += 6;
-      }
+    const { nx, ny, cell } = raster, z = filled(raster);
+    const net = new Delatin(z, nx, ny);
+    while (net.getMaxError() > STRAY && net.coords.length < 2 * MOST_CORNERS) net.refine();
+    const n = net.coords.length / 2;
+    const position = new Float32Array(3 * n), uv = new Float32Array(2 * n);
+    for (let k = 0; k < n; k++) {
+      const i = net.coords[2 * k], j = net.coords[2 * k + 1];
+      position.set([i * cell - this.stage.size[0] / 2, j * cell - this.stage.size[1] / 2, z[j * nx + i] - this.stage.level], 3 * k);
+      uv.set([(i + 0.5) / nx, (j + 0.5) / ny], 2 * k);
     }
-    this.geometry.setAttribute("position", new BufferAttribute(position, 3));
-    this.geometry.setAttribute("normal", new BufferAttribute(normal, 3));
-    this.geometry.setAttribute("uv", new BufferAttribute(uv, 2));
-    this.geometry.setIndex(new BufferAttribute(faces.slice(0, used), 1));
+    const geometry = new BufferGeometry();
+    geometry.setAttribute("position", new BufferAttribute(position, 3));
+    geometry.setAttribute("uv", new BufferAttribute(uv, 2));
+    geometry.setIndex(new BufferAttribute(new Uint32Array(net.triangles), 1));
+    this.material.side = DoubleSide;
+    return geometry;
   }
 
   /** Puts a painted canvas on the mesh. */
@@ -52,10 +64,28 @@ export class GroundMesh {
   }
 }
 
-function slope(z, before, here, after, cell) {
-  const low = Number.isNaN(z[before]) ? here : before, high = Number.isNaN(z[after]) ? here : after;
-  const d = z[high] - z[low];
-  return high === low || Number.isNaN(d) ? 0 : d / (Math.abs(high - low) > 1 && low !== here && high !== here ? 2 * cell : cell);
+/** A band on the ground along a line of grid points: the line of travel. */
+export function layBand(stage, raster, points, wide, colour) {
+  const position = [], faces = [];
+  const places = points.flatMap((p, k) => (k ? split(points[k - 1], p) : [p]));
+  places.forEach(([u, v], k) => {
+    const a = places[Math.max(k - 1, 0)], b = places[Math.min(k + 1, places.length - 1)];
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1, across = [-(b[1] - a[1]) / long, (b[0] - a[0]) / long];
+    const z = raster.at(u, v);
+    for (const side of [wide / 2, -wide / 2]) {
+      position.push(u + across[0] * side - stage.size[0] / 2, v + across[1] * side - stage.size[1] / 2, (Number.isNaN(z) ? stage.level : z) - stage.level + 0.006);
+    }
+    if (k && Number.isFinite(z)) faces.push(2 * k - 2, 2 * k - 1, 2 * k, 2 * k - 1, 2 * k + 1, 2 * k);
+  });
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(new Float32Array(position), 3));
+  geometry.setIndex(faces);
+  stage.world.add(new Mesh(geometry, new MeshBasicMaterial({ color: colour, side: DoubleSide })));
+}
+
+function split(a, b) {
+  const n = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 0.1));
+  return Array.from({ length: n }, (_, k) => [0, 1].map((c) => a[c] + ((b[c] - a[c]) * (k + 1)) / n));
 }
 
 /** The plan as one textured sheet (for the page that only looks from above). */

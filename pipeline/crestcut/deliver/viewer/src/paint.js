@@ -2,9 +2,28 @@
 
 export const CONCRETE = [176, 174, 170];
 
+/** Means over 3 x 3 nodes, so that a scan's noise does not sparkle in the relief; holes stay holes. */
+function calm({ nx, ny, values }) {
+  const out = new Float32Array(nx * ny);
+  for (let j = 0; j < ny; j++) {
+    for (let i = 0; i < nx; i++) {
+      let sum = 0, n = 0;
+      for (let b = Math.max(j - 1, 0); b <= Math.min(j + 1, ny - 1); b++) {
+        for (let a = Math.max(i - 1, 0); a <= Math.min(i + 1, nx - 1); a++) {
+          const value = values[b * nx + a];
+          if (!Number.isNaN(value)) { sum += value; n++; }
+        }
+      }
+      out[j * nx + i] = Number.isNaN(values[j * nx + i]) ? NaN : sum / n;
+    }
+  }
+  return out;
+}
+
 /** Shade 0..1 of every node, lit from the upper left; `steep` exaggerates the slopes. */
 function shades(raster, steep) {
-  const { nx, ny, cell, values: z } = raster;
+  const { nx, ny, cell } = raster;
+  const z = calm(raster);
   const out = new Float32Array(nx * ny).fill(0.75);
   const light = [-0.5, 0.6, 0.62];
   for (let j = 0; j < ny; j++) {
@@ -61,14 +80,14 @@ export function paintRelief(height, colours) {
   });
 }
 
-/** A value over concrete grey: grey where it is at or below `zero`, the ramp up to `top`; hatch-free holes stay holes. */
-export function paintValue(height, values, stops, zero, top, baked) {
-  const shade = baked ? shades(height, 3) : null;
+/** A value over concrete grey: grey where it is at or below `zero`, the ramp up to `top`; relief over both, holes stay holes. */
+export function paintValue(height, values, stops, concrete, zero, top) {
+  const shade = shades(height, 2);
   return canvasOf(height, (k) => {
     if (Number.isNaN(height.values[k])) return null;
-    const value = values ? values[k] : NaN;
-    const base = value > zero ? ramp(stops, (value - zero) / (top - zero)) : CONCRETE;
-    const light = shade ? 0.5 + 0.65 * shade[k] : 1;
+    const value = values[k];
+    const base = value > zero ? ramp(stops, (value - zero) / (top - zero)) : concrete;
+    const light = 0.52 + 0.76 * shade[k];
     return base.map((c) => c * light);
   });
 }

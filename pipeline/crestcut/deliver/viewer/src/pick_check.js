@@ -16,6 +16,7 @@ export function check(model, height, plan, units) {
   const sizes = vehicle(model, say, units);
   line(model, sizes, height, plan, say, units);
   answers(model, sizes, say, units);
+  words(model, say);
   places(model, height, plan, say);
   return found;
 }
@@ -112,8 +113,16 @@ function answers(model, s, say, units) {
   const confidence = model.get(["clearance", "confidence"]);
   if (confidence !== undefined && !(confidence >= 0.5 && confidence < 1)) say("stop", "How sure: between 50 and 99.9 %", "f-clearance-confidence");
   const heading = model.get(["travel", "heading"]);
-  if (heading !== undefined && !(heading >= 0 && heading <= 20)) say("stop", "Steering off the line: between 0 and 20 degrees", "f-travel-heading");
+  if (heading !== undefined && !(heading >= 0 && heading <= 30)) say("stop", "Steering off the line: between 0 and 30 degrees", "f-travel-heading");
   if (!(model.get(["travel", "ways"]) ?? ["forward"]).length) say("stop", "Choose at least one way of driving", "f-travel-ways");
+}
+
+function words(model, say) {
+  const country = model.get(["site", "country"]);
+  if (country !== undefined && !/^[A-Za-z]{2}$/.test(country)) say("stop", "Country: two letters, like US", "f-site-country");
+  if (!(model.get(["scan", "files"]) ?? [model.get(["scan", "file"])]).filter(Boolean).length) say("stop", "No scan file is named", "f-scan-files");
+  const load = model.get(["vehicle", "load"]);
+  if (load && !load.length) say("stop", "Choose at least one load to check", "f-vehicle-load");
 }
 
 function places(model, height, plan, say) {

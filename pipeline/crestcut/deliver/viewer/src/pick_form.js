@@ -40,8 +40,8 @@ export const SECTIONS = [
   { title: "The scan", ask: [
     { path: ["scan", "files"], name: "Files, as seen from the job file's folder (one a line)", kind: "lines" },
     { path: ["scan", "scanner"], name: "Kind of scanner", kind: "select", options: [UNKNOWN, ["phone", "phone"], ["photogrammetry", "photographs"], ["terrestrial", "scanner on a tripod"], ["total-station", "total station"]] },
-    { path: ["scan", "unit"], name: "Unit of the scan", kind: HOW },
-    { path: ["scan", "up"], name: "Up axis of the scan", kind: HOW },
+    { path: ["scan", "unit"], name: "Unit of the scan", kind: "select", options: [["", "as found"], ...["m", "cm", "mm", "ft", "us-ft", "in"].map((u) => [u, u])] },
+    { path: ["scan", "up"], name: "Up axis of the scan", kind: "select", options: [["", "as found"], ...["x", "y", "z", "-x", "-y", "-z"].map((u) => [u, u])] },
   ] },
 ];
 
@@ -159,6 +159,7 @@ export function vehicleSection(model, units, redraw) {
       h("label", { class: "file-button" }, "Open vehicle file", h("input", { type: "file", id: "v-open", accept: ".toml", onchange: (e) => openVehicle(e, model, redraw) })),
       h("p", { class: "wrong", id: "v-wrong", role: "status" }));
   } else body.push(h("p", { class: "hint" }, "A generic vehicle shows the way the page works. Before anyone cuts, measure the real one."));
+  if (model.loads.length > 1) body.push(checks({ name: "Check it", options: model.loads.map((name) => [name, name]) }, "f-vehicle-load", model.get(["vehicle", "load"]) ?? ["as measured"], (next) => model.set(["vehicle", "load"], next)));
   return h("details", { class: "section", open: true }, h("summary", {}, h("span", { class: "section-title" }, "Vehicle")), body);
 }
 

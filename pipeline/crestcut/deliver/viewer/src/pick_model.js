@@ -108,6 +108,9 @@ export class PickModel extends EventTarget {
     return this.data.vehicles.find((v) => v.file === this.choice)?.doc ?? null;
   }
 
+  /** Names of the load states the vehicle file knows. */
+  get loads() { return ["as measured", ...Object.keys(this.vehicleDoc?.load ?? {})]; }
+
   get vehicleFile() {
     if (this.choice === "typed") return `${slug(this.typed.name, "our_vehicle")}.toml`;
     return this.choice === "own" ? this.own?.file ?? "" : this.choice;
@@ -126,7 +129,9 @@ export class PickModel extends EventTarget {
   }
 
   jobText() {
-    const doc = { ...this.doc, vehicle: { ...this.doc.vehicle, file: this.vehicleFile } };
+    const loads = (this.doc.vehicle?.load ?? []).filter((name) => this.choice === "own" || this.loads.includes(name));
+    const doc = { ...this.doc, vehicle: { ...this.doc.vehicle, file: this.vehicleFile, ...(loads.length ? { load: loads } : {}) } };
+    if (!loads.length) delete doc.vehicle.load;
     const named = Object.keys(doc).sort((a, b) => rank(a) - rank(b));
     const ordered = Object.fromEntries(named.filter((key) => doc[key] !== "").map((key) => [key, doc[key]]));
     const unit = this.data.planUnit;
@@ -134,6 +139,8 @@ export class PickModel extends EventTarget {
   }
 
   vehicleText() {
+    const known = this.data.vehicles.find((v) => v.file === this.choice);
+    if (known) return known.text;
     return `# All on flat ground, driver in, never on a jack.\n${stringify(this.vehicleDoc)}\n`;
   }
 
@@ -145,7 +152,7 @@ export class PickModel extends EventTarget {
     if (!doc.travel && !doc.scan) throw new Error("this is not a job file: it has neither [scan] nor [travel]");
     this.remember();
     doc.travel = { line: [], ...doc.travel };
-    doc.scan = { files: [...this.data.scan.files], ...doc.scan };
+    doc.scan = { ...(doc.scan?.file ? {} : { files: [...this.data.scan.files] }), ...doc.scan };
     const file = String(doc.vehicle?.file ?? "");
     const known = this.data.vehicles.find((v) => v.file === file.split("/").pop());
     if (known && !file.includes("/")) this.choice = known.file;
@@ -213,6 +220,7 @@ function overhang(end, doc, clearance) {
   const half = `${((length(doc.width) / 2) * 1000).toFixed(1)} mm`, base = length(doc.wheelbase);
   const long = length(doc[end === "nose" ? "front_overhang" : "rear_overhang"]);
   const mm = (metres) => `${(metres * 1000).toFixed(1)} mm`;
-  const back = end === "nose" ? [mm(-long), "0 mm"] : [mm(base), mm(base + long)];
+  const clear = Math.min(length(doc.tyre_radius) || 0, long / 2); // behind the nose comes the tyre
+  const back = end === "nose" ? [mm(-long), mm(-clear)] : [mm(base + clear), mm(base + long)];
   return { name: end === "nose" ? "front skirt" : "rear skirt", back, across: [`-${half}`, half], clearance };
 }

@@ -3,7 +3,7 @@
 import { announce, byId, h, s } from "./dom.js";
 import { Car } from "./car.js";
 import { Drive } from "./drive.js";
-import { ContourLines, GroundMesh, contourLevels, label, scaleBar } from "./ground.js";
+import { ContourLines, GroundMesh, contourLevels, label, layBand, scaleBar } from "./ground.js";
 import { paintRelief, paintValue, ramp } from "./paint.js";
 import { closeUp, gapWords, sideView } from "./profile.js";
 import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
@@ -33,7 +33,9 @@ export async function startReport(data) {
     if (report.drive) { proof(report); report.show(); }
     view.wear();
   });
-  window.addEventListener("beforeprint", () => view.stage.draw());
+  const paper = h("img", { class: "paper", alt: "The slab as it stood on the screen" });
+  byId("view").after(paper);
+  window.addEventListener("beforeprint", () => { paper.src = view.stage.picture(); });
   window.crestcut = { report, view };
 }
 
@@ -50,6 +52,7 @@ function fillDrawing(report, k, y, home, words) {
   home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide)].filter(Boolean));
   const parts = [`Front axle ${show(report.drive.stations[k], report.units)} from the start.`];
   if (tight) parts.push(`Above: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`);
+  if (exact !== undefined && k === report.drive.worst) parts.push(`That is on the surface as it was scanned; the figure in the verdict allows for the scan’s noise.`);
   parts.push("Below: the whole vehicle, true to scale; the frame shows where the tight place is.");
   if (report.depth) parts.push("Hatched: what the cut takes off.");
   words.textContent = parts.join(" ");
@@ -119,6 +122,7 @@ class SlabView {
     if (!this.stage.flat) {
       this.mesh = new GroundMesh(this.stage, height);
       this.contours = new ContourLines(this.stage, height);
+      layBand(this.stage, height, data.line, 0.06, 0x0b5568);
       if (report.drive) this.car = new Car(this.stage, report.drive);
     }
     this.stage.drawn.push(() => this.#labels());
@@ -167,7 +171,7 @@ class SlabView {
       values = lack ? gap.values.map((g) => (Number.isNaN(g) ? NaN : Math.max(data.want.belly - g, 0))) : depth.values;
       if (lack) top = Math.max(values.reduce((a, b) => (b > a ? b : a), 0), 0.001);
       name = lack ? `Gap short of ${show(data.want.belly, units)} by` : "Depth to take off";
-      canvas = paintValue(height, values, data.ramp, SHALLOWEST, top, flat);
+      canvas = paintValue(height, values, data.ramp, data.concrete, SHALLOWEST, top);
     }
     if (flat) { this.stage.backdrop = canvas; this.stage.request(); } else this.mesh.wear(canvas);
     const levels = values ? contourLevels(top, units) : [];
@@ -202,16 +206,23 @@ class SlabView {
     const parts = [scaleBar(stage, units)];
     const at = ([u, v]) => stage.project(u, v, height.at(u, v));
     const line = data.line.map(at);
-    parts.push(s("path", { class: "line halo", d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}` }), s("path", { class: "line", d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}` }));
+    if (stage.flat) parts.push(s("path", { class: "line halo", d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}` }), s("path", { class: "line", d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}` }));
     for (const keep of data.keeps) {
       const ring = keep.area.map(at);
       parts.push(s("path", { class: "keep", d: `M${ring.map((p) => p.slice(0, 2).join(" ")).join("L")}Z` }), ...label(keep.kind, ring[0][0] + 4, ring[0][1] - 4));
     }
     for (const mark of data.marks) { const [x, y] = at(mark.at); parts.push(s("rect", { x: x - 4, y: y - 4, width: 8, height: 8, class: "pin" }), ...label(mark.name, x + 7, y + 4)); }
-    for (const { level, at: place } of this.contours?.labels ?? []) { const [x, y] = at(place); parts.push(...label(show(level, units, level % 0.001 > 1e-6 ? 1 : 0), x, y, "middle", "depth-label")); }
+    for (const { level, at: place } of this.contours?.labels ?? []) { const [x, y] = at(place); if (!this.#crowded(x, y)) parts.push(...label(show(level, units, level % 0.001 > 1e-6 ? 1 : 0), x, y, "middle", "depth-label")); }
     if (report.drive) parts.push(...this.#gapMark());
     if (data.release !== "ok") parts.push(...label(data.release.toUpperCase(), stage.width - 10, 18, "end", "stamp-label"));
     stage.overlay.replaceChildren(...parts.flat(Infinity));
+  }
+
+  /** Whether a number here would run into the gap's own. */
+  #crowded(x, y) {
+    if (!this.report.drive || this.k !== this.report.drive.worst) return false;
+    const { at, ground } = this.report.data.drive.contact, pin = this.stage.project(...at, ground);
+    return Math.abs(x - pin[0]) < 60 && Math.abs(y - pin[1]) < 22;
   }
 
   /** The gap at the worst point, drawn where it is, while the vehicle stands there. */

@@ -92,13 +92,23 @@ export class Stage {
       this.camera.updateProjectionMatrix();
     } else {
       const tilt = { corner: [-0.42, -1, 0.62], above: [0, -0.02, 1], side: [0, -1, 0.16], along: [-1, -0.06, 0.2] }[from];
-      const half = Math.tan((this.camera.fov * Math.PI) / 360);
-      const across = from === "along" ? this.size[1] : this.size[0];
-      const far = Math.max((across * 0.56) / (half * this.camera.aspect), (this.size[1] * 0.62) / half, 2);
-      this.camera.position.copy(new Vector3(...tilt).normalize().multiplyScalar(far));
+      this.camera.position.copy(new Vector3(...tilt).normalize().multiplyScalar(this.#distance(new Vector3(...tilt).normalize())));
     }
     this.controls.update();
     this.request();
+  }
+
+  /** How far off, along `way`, the four corners of the slab (and a vehicle's height over them) are all in view. */
+  #distance(way) {
+    const half = Math.tan((this.camera.fov * Math.PI) / 360);
+    const right = new Vector3().crossVectors(UP, way).normalize(), up = new Vector3().crossVectors(way, right);
+    let far = 2;
+    for (const [a, b, c] of [[-1, -1, -0.4], [1, -1, -0.4], [-1, 1, 0.6], [1, 1, 0.6], [1, 1, -0.4], [-1, 1, -0.4]]) {
+      const corner = new Vector3((a * this.size[0]) / 2, (b * this.size[1]) / 2, c);
+      const wide = Math.abs(corner.dot(right)) / (half * this.camera.aspect), tall = Math.abs(corner.dot(up)) / half;
+      far = Math.max(far, 1.06 * Math.max(wide, tall) + corner.dot(way));
+    }
+    return far;
   }
 
   /** Brings a place (u, v, z) to the middle, as near as `span` metres across. */
@@ -164,6 +174,12 @@ export class Stage {
     context.drawImage(this.backdrop, from[0] * ratio, from[1] * ratio, (to[0] - from[0]) * ratio, (to[1] - from[1]) * ratio);
   }
 
+  /** The view as a picture, for paper. */
+  picture() {
+    this.draw();
+    return this.canvas.toDataURL("image/png");
+  }
+
   #world(u, v, z) {
     return new Vector3(u - this.size[0] / 2, v - this.size[1] / 2, (z - this.level) * this.exaggeration);
   }
@@ -198,11 +214,16 @@ export class Stage {
   }
 }
 
+/** WebGL if the browser has it; without a graphics card plain edges, or the picture would lag behind the finger. */
 function makeRenderer(canvas) {
   const log = console.error;
   console.error = () => {}; // a browser without WebGL is no fault of the page: the flat plan takes over
   try {
-    return new WebGLRenderer({ canvas, alpha: true, antialias: true, preserveDrawingBuffer: true });
+    const probe = document.createElement("canvas").getContext("webgl2");
+    const named = probe?.getExtension("WEBGL_debug_renderer_info");
+    const slow = /swiftshader|llvmpipe|software/i.test(named ? probe.getParameter(named.UNMASKED_RENDERER_WEBGL) : "");
+    probe?.getExtension("WEBGL_lose_context")?.loseContext();
+    return new WebGLRenderer({ canvas, alpha: true, antialias: !slow });
   } catch {
     return null;
   } finally {
