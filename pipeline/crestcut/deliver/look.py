@@ -1,0 +1,140 @@
+"""``look``: what is in a scan, as a plan picture, a JSON file and plain words."""
+
+from __future__ import annotations
+
+import json
+import math
+from pathlib import Path
+from typing import Any
+
+from crestcut.deliver.files import Staging
+from crestcut.deliver.look_how import how_text
+from crestcut.scan.health import Health
+from crestcut.scan.records import Scan
+from crestcut.units import both, millimetres
+
+__all__ = ["health_lines", "how_text", "look_record", "write_look"]
+
+_AXES = {"x": "x", "y": "y", "z": "z", "-x": "minus x", "-y": "minus y", "-z": "minus z"}
+_MOST_HOLES = 5  # named in words; the picture and the file have them all
+
+
+def write_look(scan: Scan, health: Health, out: Path) -> tuple[Path, ...]:
+    """``look.png`` (plan) and ``look.json`` in ``out``, both or neither. Raises CrestcutError where it cannot be written."""
+    from crestcut.deliver.look_plan import draw_plan
+
+    staging = Staging(Path(out))
+    with staging as folder:
+        draw_plan(scan, health, folder / "look.png")
+        text = json.dumps(look_record(scan, health), indent=1, allow_nan=False)
+        (folder / "look.json").write_text(text + "\n", encoding="utf-8")
+    return staging.moved
+
+
+def look_record(scan: Scan, health: Health) -> dict[str, Any]:
+    """What ``look.json`` holds: SI, None where not measured; places in the scan's own plan coordinates and unit."""
+    frame = scan.frame
+    corner = frame.site_to_plan(scan.points[:, :2].min(axis=0)), frame.site_to_plan(scan.points[:, :2].max(axis=0))
+    return {
+        "schema": "crestcut.look/1",
+        "files": [
+            {
+                "name": f.path.name,
+                "format": f.format,
+                "sha256": f.sha256,
+                "points": f.points,
+                "dropped": f.dropped,
+                "mesh_edge": f.mesh_edge,
+                "unit_reason": f.unit_reason,
+                "up_reason": f.up_reason,
+                "fit_error": f.fit_error,
+            }
+            for f in scan.files
+        ],
+        "points": len(scan.points),
+        "unit": frame.unit,
+        "metres_per_unit": frame.scale.tolist(),
+        "up": frame.up,
+        "origin_shift": frame.shift.tolist(),
+        "plan_extent": [corner[0].tolist(), corner[1].tolist()],
+        "extent": list(health.extent),
+        "area": health.area,
+        "density_median": health.density_median,
+        "density_5th_percentile": health.density_low,
+        "noise": _or_none(health.noise),
+        "noise_cell": health.noise_cell,
+        "two_layers": health.two_layers,
+        "layers_apart": _or_none(health.layers_apart),
+        "has_colours": scan.colours is not None,
+        "has_time": scan.time is not None,
+        "holes": [
+            {"area": h.area, "at": frame.site_to_plan((h.x, h.y)).tolist(), "size": list(h.size)} for h in health.holes
+        ],
+        "decides": list(health.decides),
+        "notes": list(health.notes),
+    }
+
+
+def _or_none(value: float) -> float | None:
+    return value if math.isfinite(value) else None
+
+
+def health_lines(scan: Scan, health: Health) -> list[str]:
+    """The terminal summary, a plain sentence or figure a line."""
+    frame = scan.frame
+    lines = []
+    for file in scan.files:
+        dropped = f", {file.dropped:,} unusable ones left out" if file.dropped else ""
+        sampled = " sampled on its faces" if file.mesh_edge is not None else ""
+        lines.append(f"{file.path.name}: {file.format}, {file.points:,} points{sampled}{dropped}")
+        lines.append(f"  unit       {_with_reason(frame.unit if len(scan.files) == 1 else '', file.unit_reason)}")
+        lines.append(f"  up         {_with_reason(_AXES[frame.up] if len(scan.files) == 1 else '', file.up_reason)}")
+        if file.mesh_edge is not None:
+            lines.append(f"  triangles  {both(file.mesh_edge)} a side, at the median")
+        if file.fit_error is not None:
+            lines.append(f"  fits       the first scan to {millimetres(file.fit_error)} rms")
+    x, y, z = health.extent
+    lines.append(f"extent       {x:.2f} x {y:.2f} m, {z:.2f} m high; {health.area:,.1f} m2 of it measured")
+    if all(f.mesh_edge is None for f in scan.files):
+        lines.append(
+            f"density      {_round(health.density_median)} points per m2, {_round(health.density_low)} where it is thinnest"
+        )
+        cell = f"{health.noise_cell * 1000:.0f} mm"
+        said = (
+            "cannot be told, too few points share a cell"
+            if math.isnan(health.noise)
+            else f"{millimetres(health.noise)} sd about a plane in {cell} cells"
+        )
+        lines.append(f"noise        {said}")
+    lines += _hole_lines(scan, health)
+    lines.append("could decide")
+    lines += [f"  - {text}" for text in health.decides]
+    if health.notes:
+        lines.append("note")
+        lines += [f"  - {text}" for text in health.notes]
+    return lines
+
+
+def _with_reason(value: str, reason: str) -> str:
+    if not value or reason.startswith((f"{value},", f"{value} ")):
+        return reason
+    return f"{value} ({reason})"
+
+
+def _round(value: float) -> str:
+    """Three figures are more than a density is worth; two are honest."""
+    digits = max(0, 2 - math.ceil(math.log10(value))) if value > 0 else 0
+    return f"{round(value, digits if value < 100 else 2 - math.ceil(math.log10(value))):,.{digits}f}"
+
+
+def _hole_lines(scan: Scan, health: Health) -> list[str]:
+    if not health.holes:
+        return ["holes        none larger than a hand"]
+    whole = sum(h.area for h in health.holes)
+    lines = [f"holes        {len(health.holes):,} ({whole:.2f} m2 not measured), hatched in the picture; the largest:"]
+    for number, hole in enumerate(health.holes[:_MOST_HOLES], 1):
+        at = scan.frame.site_to_plan((hole.x, hole.y))
+        lines.append(
+            f"  {number}. {hole.size[0]:.2f} x {hole.size[1]:.2f} m about {at[0]:,.2f}, {at[1]:,.2f} {scan.frame.unit}"
+        )
+    return lines
