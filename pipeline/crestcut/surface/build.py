@@ -14,6 +14,7 @@ from crestcut.surface.ground import find_ground
 from crestcut.surface.local import fit_local
 from crestcut.surface.plain import fit_plain
 from crestcut.surface.raster import Cells, Lattice, sum_cells
+from crestcut.surface.ridges import blend, find_knots
 from crestcut.surface.records import ErrorModel, Surface
 
 Say = Callable[[str], None]
@@ -47,13 +48,16 @@ def build_surface(
     cells = sum_cells(lattice, placed, ground.keep)
     mask = measured_cells(cells.count, lattice.pitch)
     z = level_means(cells, mask, lattice.pitch, ground.noise)
-    height, se, _ = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise)
+    inflation = 1.0
+    plain, se, _ = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise, inflation)
+    knots = find_knots(cells, z, mask, lattice.pitch, ground.noise, inflation)
+    height, se, excess = blend(knots, plain, se, mask, lattice.pitch, ground.noise)
     grid = HeightGrid(frame, lattice.nodes(height))
     measured = grid.measured
     model = error or _prior(scanner, ground.noise)
     return Surface(
         height=grid,
-        top=grid,
+        top=grid.like(highest_in_cell(lattice, height, excess)),
         standard_error=grid.like(lattice.nodes(se)),
         rollable=measured & lattice.nodes(ground.rollable),
         slab=measured & lattice.nodes(ground.slab),
@@ -88,6 +92,28 @@ def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> Fl
     assert pilot.beta is not None
     slope = np.nan_to_num(pilot.beta[..., :2]) / half  # m per cell
     return cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv
+
+
+def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) -> FloatArray:
+    """Node heights raised by the largest rise of the surface inside the node's cell over the bilinear surface of the nodes, m.
+
+    ``height`` and ``excess`` (over the lattice's own bilinear surface) per lattice cell.
+    """
+    k, ny, nx = lattice.steps, *lattice.frame.shape
+    nodes = lattice.nodes(height)
+    if k == 1:
+        return nodes + np.maximum(lattice.nodes(excess), 0.0)
+    coarse = np.full(height.shape, np.nan)
+    j = np.clip((np.arange(height.shape[0]) - lattice.pad) / k, 0, ny - 1)
+    i = np.clip((np.arange(height.shape[1]) - lattice.pad) / k, 0, nx - 1)
+    j0, i0 = np.minimum(j.astype(int), max(ny - 2, 0)), np.minimum(i.astype(int), max(nx - 2, 0))
+    b, a = (j - j0)[:, None], (i - i0)[None, :]
+    j1, i1 = np.minimum(j0 + 1, ny - 1), np.minimum(i0 + 1, nx - 1)
+    coarse = (1 - b) * ((1 - a) * nodes[np.ix_(j0, i0)] + a * nodes[np.ix_(j0, i1)]) + b * (
+        (1 - a) * nodes[np.ix_(j1, i0)] + a * nodes[np.ix_(j1, i1)]
+    )
+    over = np.nan_to_num(height + excess - coarse, nan=0.0)
+    return nodes + lattice.nodes(ndimage.maximum_filter(np.maximum(over, 0.0), 2 * (k // 2) + 1))
 
 
 def _prior(scanner: str | None, noise: float) -> ErrorModel:

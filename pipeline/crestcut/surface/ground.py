@@ -16,8 +16,8 @@ from crestcut.surface.tiles import Tiles, make_tiles, residuals, robust_planes, 
 NEAREST = 0.012  # m: points this near the ground's plane are never taken away
 FARTHEST = 3.5  # standard deviations: farther points are
 BESIDE = 2.5  # the same for points above the ground right beside an object
-ROUGHER = 1.35  # times the slab's own spread: lawn, gravel
-SMOOTH = 0.0025  # m: a spread below this is never called rough
+ROUGHER = 1.7  # times the slab's own spread: lawn, gravel (a phone's own noise grows 1.5 times from near to far)
+SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brushed concrete
 ONE_SLAB = 0.06  # m: a step up to this joins two slabs; more is a kerb
 KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
 

@@ -1,0 +1,267 @@
+"""One window of the slab fitted with a hinge or a step, in the knot's own axes: n across the break, l along it, metres.
+
+hinge:  z = a + b n + c l + e s            with v = n - d - g l - k l^2,  s = sqrt(v^2 + rho^2)
+step:   z = a + b n + c l + e s + h H(v)   with rho = RISE and H(v) = (1 + v / s) / 2
+
+Eight parameters each: [a, b, c, e, d, g, k, rho or h]. Least squares by Levenberg-Marquardt (Marquardt 1963, J. SIAM 11:431)
+with weak priors on angle, plan curvature and rounding that matter only where noise would decide them.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numba import njit
+
+HALF_ACROSS = 0.15  # m
+HALF_ALONG = 0.20  # m
+RISE = 0.003  # m, width of a step's face: 10 to 90 % within 2.7 times this
+PLAIN, HINGE, STEP = 0, 1, 2
+
+_ANGLE_SD = 0.15  # rad, pilot direction
+_BOW_SD = 0.35  # 1/m: a plan radius of 1.4 m
+_ROUND_SD = 0.04  # m
+_TINY = 2e-4  # m: s stays smooth at the break
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def gather(count, du, dv, z, ci, cj, ca, sa, pitch, half_n, half_l, out):  # type: ignore[no-untyped-def]
+    """Cells of a turned window about lattice place (ci, cj) -> rows (n, l, z, count) of ``out``; returns how many."""
+    ny, nx = count.shape
+    reach = math.sqrt(half_n**2 + half_l**2) / pitch
+    m = 0
+    for j in range(max(0, int(cj - reach)), min(ny, int(cj + reach) + 2)):
+        for i in range(max(0, int(ci - reach)), min(nx, int(ci + reach) + 2)):
+            if count[j, i] <= 0.0:
+                continue
+            x, y = (i + du[j, i] - ci) * pitch, (j + dv[j, i] - cj) * pitch
+            n, along = x * ca + y * sa, -x * sa + y * ca
+            if abs(n) > half_n or abs(along) > half_l or m >= out.shape[0]:
+                continue
+            out[m, 0], out[m, 1], out[m, 2], out[m, 3] = n, along, z[j, i], count[j, i]
+            m += 1
+    return m
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def cholesky_solve(a, b, size):  # type: ignore[no-untyped-def]
+    """Solves a x = b in place (b becomes x); False where a is not positive definite."""
+    for c in range(size):
+        for r in range(c, size):
+            v = a[r, c]
+            for m in range(c):
+                v -= a[r, m] * a[c, m]
+            if r == c:
+                if v <= 0.0:
+                    return False
+                a[r, c] = math.sqrt(v)
+            else:
+                a[r, c] = v / a[c, c]
+    for r in range(size):
+        for m in range(r):
+            b[r] -= a[r, m] * b[m]
+        b[r] /= a[r, r]
+    for r in range(size - 1, -1, -1):
+        for m in range(r + 1, size):
+            b[r] -= a[m, r] * b[m]
+        b[r] /= a[r, r]
+    return True
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def quadratic_rss(data, m):  # type: ignore[no-untyped-def]
+    """Weighted residual sum of squares of a full quadratic in the window, m2."""
+    a, b = np.zeros((6, 6)), np.zeros(6)
+    f = np.empty(6)
+    zz = 0.0
+    mean = data[:m, 2].mean()
+    for q in range(m):
+        x, y, w = data[q, 0] / HALF_ACROSS, data[q, 1] / HALF_ALONG, data[q, 3]
+        t = data[q, 2] - mean
+        f[0], f[1], f[2], f[3], f[4], f[5] = 1.0, x, y, x * x, x * y, y * y
+        for r in range(6):
+            b[r] += w * f[r] * t
+            for c in range(r + 1):
+                a[r, c] += w * f[r] * f[c]
+        zz += w * t * t
+    for r in range(6):
+        a[r, r] += 1e-9
+    right = b.copy()
+    if not cholesky_solve(a, b, 6):
+        return zz
+    return max(zz - (b * right).sum(), 0.0)
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
+    """Value of the model at (n, l); ``f`` := its derivatives by the eight parameters."""
+    v = n - p[4] - p[5] * along - p[6] * along * along
+    rho = RISE if step else p[7]
+    s = math.sqrt(v * v + rho * rho + _TINY * _TINY)
+    slope = p[3] * v / s
+    f[0], f[1], f[2], f[3] = 1.0, n, along, s
+    value = p[0] + p[1] * n + p[2] * along + p[3] * s
+    if step:
+        f[7] = 0.5 * (1.0 + v / s)
+        value += p[7] * f[7]
+        slope += p[7] * 0.5 * (s * s - v * v) / (s * s * s)
+    else:
+        f[7] = p[3] * rho / s
+    f[4], f[5], f[6] = -slope, -slope * along, -slope * along * along
+    return value
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def _normal(data, m, p, step, variance, a, b, f):  # type: ignore[no-untyped-def]
+    """Normal matrix and gradient at p with the priors, and the penalised sum of squares."""
+    a[:] = 0.0
+    b[:] = 0.0
+    total = 0.0
+    for q in range(m):
+        w = data[q, 3]
+        e = data[q, 2] - basis(data[q, 0], data[q, 1], p, step, f)
+        total += w * e * e
+        for r in range(8):
+            wf = w * f[r]
+            b[r] += wf * e
+            for c in range(r + 1):
+                a[r, c] += wf * f[c]
+    for r, sd, mean in ((5, _ANGLE_SD, 0.0), (6, _BOW_SD, 0.0), (7, _ROUND_SD, 0.0)):
+        if r == 7 and step:
+            continue
+        h = variance / (sd * sd)
+        a[r, r] += h
+        b[r] -= h * (p[r] - mean)
+        total += h * (p[r] - mean) ** 2
+    for r in range(8):
+        for c in range(r):
+            a[c, r] = a[r, c]
+    return total
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def _linear_start(data, m, d, g, rho, step, p):  # type: ignore[no-untyped-def]
+    """Best linear parameters for a break at d + g l; returns the residual sum of squares and fills p."""
+    size = 5 if step else 4
+    a, b = np.zeros((5, 5)), np.zeros(5)
+    f = np.empty(5)
+    mean = data[:m, 2].mean()
+    zz = 0.0
+    for q in range(m):
+        v = data[q, 0] - d - g * data[q, 1]
+        s = math.sqrt(v * v + rho * rho)
+        f[0], f[1], f[2], f[3], f[4] = 1.0, data[q, 0], data[q, 1], s, 0.5 * (1 + v / s)
+        w, t = data[q, 3], data[q, 2] - mean
+        for r in range(size):
+            b[r] += w * f[r] * t
+            for c in range(r + 1):
+                a[r, c] += w * f[r] * f[c]
+        zz += w * t * t
+    for r in range(size):
+        a[r, r] += 1e-7
+    right = b.copy()
+    if not cholesky_solve(a, b, size):
+        return 1e30
+    p[0], p[1], p[2], p[3] = b[0] + mean, b[1], b[2], b[3]
+    p[4], p[5], p[6], p[7] = d, g, 0.0, (b[4] if step else rho)
+    rss = zz
+    for r in range(size):
+        rss -= b[r] * right[r]
+    return rss
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def fit_break(data, m, step, variance, p, inverse):  # type: ignore[no-untyped-def]
+    """Best parameters p (8) and the inverse normal matrix (8, 8); returns the weighted residual sum of squares without priors."""
+    trial = np.empty(8)
+    best = 1e30
+    for s in range(13):
+        d = (s - 6) * 0.02
+        for t in range(3):
+            rss = _linear_start(data, m, d, (t - 1) * 0.15, 0.004 if step else 0.010, step, trial)
+            if rss < best:
+                best = rss
+                p[:] = trial
+    a, b, f = np.empty((8, 8)), np.empty(8), np.empty(8)
+    work, move = np.empty((8, 8)), np.empty(8)
+    cost = _normal(data, m, p, step, variance, a, b, f)
+    damp = 1e-3
+    for _ in range(25):
+        work[:] = a
+        move[:] = b
+        for r in range(8):
+            work[r, r] += damp * a[r, r] + 1e-12
+        if not cholesky_solve(work, move, 8):
+            damp *= 10.0
+            continue
+        trial[:] = p + move
+        trial[4] = min(max(trial[4], -0.25), 0.25)
+        trial[5] = min(max(trial[5], -0.8), 0.8)
+        trial[6] = min(max(trial[6], -2.0), 2.0)
+        if not step:
+            trial[7] = min(abs(trial[7]), 0.30)
+        new = _normal(data, m, trial, step, variance, work, move, f)
+        if new < cost:
+            gain = cost - new
+            p[:] = trial
+            a[:] = work
+            b[:] = move
+            cost = new
+            damp = max(damp * 0.2, 1e-9)
+            if gain < 1e-5 * cost + 1e-16:
+                break
+        else:
+            damp *= 8.0
+            if damp > 1e6:
+                break
+    for c in range(8):
+        work[:] = a
+        for r in range(8):
+            work[r, r] += 1e-9 * a[r, r] + 1e-12
+        move[:] = 0.0
+        move[c] = 1.0
+        cholesky_solve(work, move, 8)
+        inverse[:, c] = move
+    rss = 0.0
+    for q in range(m):
+        rss += data[q, 3] * (data[q, 2] - basis(data[q, 0], data[q, 1], p, step, f)) ** 2
+    return rss
+
+
+@njit(cache=True, nogil=True)
+def fit_knots(count, du, dv, z, knots, k0, k1, pitch, noise, inflation, model, params, inverse):  # type: ignore[no-untyped-def]
+    """Fits knots k0..k1: rows (column, row, angle of n) of ``knots``; fills model (PLAIN, HINGE, STEP), params and inverse.
+
+    The Bayesian information criterion (Schwarz 1978, Ann. Statist. 6:461) decides; ``inflation`` is by how much noise that
+    neighbours share makes a sum of squares count for less.
+    """
+    side = int(2 * math.sqrt(HALF_ACROSS**2 + HALF_ALONG**2) / pitch) + 4
+    data = np.empty((side * side, 4))
+    p, q = np.empty(8), np.empty(8)
+    ip, iq = np.empty((8, 8)), np.empty((8, 8))
+    variance = noise * noise * inflation
+    for t in range(k0, k1):
+        ca, sa = math.cos(knots[t, 2]), math.sin(knots[t, 2])
+        m = gather(count, du, dv, z, knots[t, 0], knots[t, 1], ca, sa, pitch, HALF_ACROSS, HALF_ALONG, data)
+        model[t] = PLAIN
+        if m < 24:
+            continue
+        rough = quadratic_rss(data, m)
+        hinge = fit_break(data, m, False, variance, p, ip)
+        floor = m * 1e-12  # below a micrometre nothing is told apart
+        price = 2.0 * math.log(m / inflation + 2.0)
+        gain = m / inflation * math.log((rough + floor) / (hinge + floor)) - price
+        found = HINGE
+        if gain < 1.0 or rough - hinge > 30.0 * variance:
+            jump = fit_break(data, m, True, variance, q, iq)
+            if jump < hinge * (1 - 4.0 * inflation / m) and abs(q[7]) > 3.0 * noise / math.sqrt(m) + 5e-4:
+                better = m / inflation * math.log((rough + floor) / (jump + floor)) - price
+                if better > gain + 2.0:
+                    found, gain = STEP, better
+                    p[:] = q
+                    ip[:] = iq
+        if gain > 0.0:
+            model[t] = found
+            params[t] = p
+            inverse[t] = ip
