@@ -138,10 +138,12 @@ def test_mass_of_concrete() -> None:
     # 3.125 lb at 150 lb/ft3.
     plan = make_report().plan
     assert plan is not None
-    assert "10.0 litres, 24 kg (53 lb)" in quantity_words(dataclasses.replace(plan, area=1.0, volume=0.010))
+    assert "1.00 m2 (10.8 ft2): 10.0 litres, 24.0 kg (52.9 lb)" in quantity_words(
+        dataclasses.replace(plan, area=1.0, volume=0.010)
+    )
     foot = 0.3048
     words = quantity_words(dataclasses.replace(plan, area=100 * foot**2, volume=100 * foot**2 * 0.0254 / 4))
-    assert "(100.0 ft2)" in words
+    assert "(100 ft2)" in words
     pounds = float(words.split("kg (")[1].split(" lb")[0])
     assert pounds == pytest.approx(312.5, rel=0.002)  # 2,400 kg/m3 is 149.83 lb/ft3
 

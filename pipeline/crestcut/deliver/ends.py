@@ -55,8 +55,8 @@ def grinding_seldom_cures(report: Report) -> str:
     plan = report.plan
     size = ""
     if plan is not None and plan.deepest > 0:
-        size = f" (it would take {both(plan.deepest)} over {plan.area:.1f} m2"
-        size += ")" if plan.feasible else f" and still be {both(plan.short_by)} short)"
+        size = f" ({both(plan.deepest)} off {plan.area:.1f} m2"
+        size += " in all)" if plan.feasible else f" would still leave {both(plan.short_by)} missing)"
     elif plan is not None and not plan.feasible:
         size = f" (the limits leave {both(plan.short_by)} missing)"
     return (

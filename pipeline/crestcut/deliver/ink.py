@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 
 PAGE_WIDTH = 11.69  # in: A4 on its side; a letter page shrinks it by 6 %
 MARGIN = 0.45  # in
-DPI = 180
-INK, SOFT, FAINT = "#1b1a19", "#5d5b58", "#a19e99"
+DPI = 160
+INK, SOFT, FAINT, PALE = "#1b1a19", "#5d5b58", "#a19e99", "#f4f2ee"
 BODY: dict[str, Any] = {"fontsize": 8.0, "color": INK}
 SMALL: dict[str, Any] = {"fontsize": 7.0, "color": INK}
 
@@ -46,7 +46,7 @@ def text_at(figure: Figure, left: float, bottom: float, text: str, **style: Any)
 
 def save(figure: Figure, path: Path) -> None:
     """Write a PNG that holds nothing but the picture: same input, same bytes."""
-    figure.savefig(path, dpi=DPI, format="png", metadata={"Software": None}, pil_kwargs={"compress_level": 4})
+    figure.savefig(path, dpi=DPI, format="png", metadata={"Software": None}, pil_kwargs={"compress_level": 3})
 
 
 def halo(width: float = 1.8) -> list[Any]:
@@ -97,9 +97,10 @@ def watermark(axes: Axes, report: Report) -> None:
     """The release state across the drawing itself, so that a cropped picture still says it."""
     if report.release == "ok":
         return
+    tall = axes.get_position().height * float(axes.figure.get_size_inches()[1])  # type: ignore[union-attr]
     axes.text(
         0.5, 0.5, report.release.upper(), transform=axes.transAxes, ha="center", va="center", rotation=12,
-        fontsize=34, fontweight="bold", color=INK, alpha=0.16, zorder=20, clip_on=True,
+        fontsize=min(34.0, 24 * tall), fontweight="bold", color=INK, alpha=0.16, zorder=20, clip_on=True,
     )  # fmt: skip
 
 

@@ -15,7 +15,7 @@ from crestcut.deliver.colours import SHALLOWEST, depth_colourmap
 from crestcut.deliver.mesh import depth_grid
 from crestcut.deliver.plan_layers import Window
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import CONCRETE_DENSITY, verdict_line
+from crestcut.deliver.summary import CONCRETE_DENSITY, number, verdict_line
 from crestcut.grid import FloatArray
 from crestcut.units import INCH, both, inches
 
@@ -169,15 +169,17 @@ def _facts(report: Report) -> list[str]:
     facts = []
     plan = report.plan
     if plan is not None and plan.deepest > 0:
+        litres = plan.volume * 1000
         facts.append(f"Deepest {both(plan.deepest)}")
         facts.append(
-            f"{plan.area:.2f} m2, {plan.volume * 1000:.1f} litres, {plan.volume * CONCRETE_DENSITY:.0f} kg"
+            f"{number(plan.area)} m2, {number(litres)} litres, {number(litres / 1000 * CONCRETE_DENSITY)} kg"
         )
     if plan is not None and not plan.feasible:
         facts.append(f"Not enough: {both(plan.short_by)} short; limited by {'; '.join(plan.binding)}")
     worst = report.before.worst
     if worst is not None:
         x, y = report.plan_point(worst.xy)
-        facts.append(f"Worst point x {x:.3f}, y {y:.3f}: swept gap {both(worst.gap)} under the {worst.part}")
+        say = "overlap" if worst.gap < 0 else "gap"
+        facts.append(f"Worst point x {x:.3f}, y {y:.3f}: {say} {both(abs(worst.gap))} under the {worst.part}")
     facts.append(f"Coordinates are the scan's own, in {report.scan.frame.unit}")
     return facts

@@ -161,11 +161,11 @@ def _contours(axes: Axes, report: Report, depth: FloatArray, detail: bool) -> No
     levels = contour_levels(depth)
     if not detail or len(levels) == 0:
         return
-    lines = axes.contour(
-        u, v, filled * 1000, levels=levels * 1000, colors=[ink.INK], linewidths=0.6, zorder=6
-    )
-    lines.set_path_effects(ink.halo(1.3))
+    # Dark lines on the light half of the ramp, light ones on the dark half.
+    shades = [ink.INK if level < 0.5 * levels[-1] else ink.PALE for level in levels]
+    lines = axes.contour(u, v, filled * 1000, levels=levels * 1000, colors=shades, linewidths=0.6, zorder=6)
     for label in axes.clabel(lines, fmt="%g", fontsize=6.8, inline=True, inline_spacing=1.5):
+        label.set_color(ink.INK)
         label.set_path_effects(ink.halo(2.2))
         label.set_zorder(9)
     j, i = np.unravel_index(int(filled.argmax()), filled.shape)

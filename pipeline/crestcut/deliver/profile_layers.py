@@ -11,7 +11,7 @@ from crestcut.deliver import ink
 from crestcut.deliver.colours import CONCRETE, SHALLOWEST
 from crestcut.deliver.report import Report
 from crestcut.deliver.section import Section
-from crestcut.grid import BoolArray
+from crestcut.grid import BoolArray, FloatArray
 from crestcut.travel.records import Contact
 from crestcut.units import both, millimetres
 
@@ -22,6 +22,10 @@ SLAB = tuple((c / 255.0) * 0.5 + 0.47 for c in CONCRETE)
 CUT_HATCH = "/////"
 REACH_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 1.0, "ls": (0, (7, 2, 1, 2))}
 FINISHED_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 1.3, "ls": (0, (4, 1.6))}
+CONTACT_STYLE: dict[str, Any] = {"marker": "D", "ms": 5.5, "mfc": "none", "mec": ink.INK, "mew": 1.2}
+ARROW: dict[str, Any] = {
+    "arrowstyle": "-|>", "color": ink.INK, "lw": 0.9, "shrinkA": 0, "shrinkB": 0, "mutation_scale": 8,
+}  # fmt: skip
 STEEL_STYLE: dict[str, Any] = {"color": ink.SOFT, "lw": 1.6, "ls": (0, (0.6, 2.4)), "dash_capstyle": "round"}
 TRACK_STYLE: dict[str, Any] = {"color": ink.SOFT, "lw": 0.7, "ls": (0, (2, 1.6))}
 
@@ -76,16 +80,22 @@ def draw_cut(axes: Axes, section: Section, words: bool) -> None:
     axes.plot(section.s, finished, zorder=5, **(FINISHED_STYLE if words else {"color": ink.INK, "lw": 0.8}))
     if not words:
         return
+    _cut_depth(axes, section, depth)
+
+
+def _cut_depth(axes: Axes, section: Section, depth: FloatArray) -> None:
+    """The greatest depth in view, away from the gap's dimension, told in the corner below."""
     s0, s1 = axes.get_xlim()
     shown = np.where((section.s > s0) & (section.s < s1), depth, 0.0)
-    k = int(shown.argmax())
-    if shown[k] <= 0:
-        return
+    deep = np.flatnonzero(shown >= shown.max() - 0.0002)
+    right = _dimension_side(axes, section) > 0
+    k = int(deep[np.argmin(np.abs(section.s[deep] - (section.at - (0.02 if right else -0.02))))])
     axes.annotate(
         f"cut {both(float(shown[k]))}",
-        (section.s[k], section.finished[k]), xytext=(-46, -30), textcoords="offset points",
-        arrowprops={"arrowstyle": "-", "color": ink.INK, "lw": 0.7, "shrinkA": 0, "shrinkB": 0}, ha="right",
-        va="top", zorder=12, path_effects=ink.halo(2.4), **ink.BODY,
+        (section.s[k], section.finished[k]),
+        xytext=(0.30 if right else 0.70, 0.07), textcoords="axes fraction",
+        arrowprops={"arrowstyle": "-", "color": ink.INK, "lw": 0.7, "shrinkA": 0, "shrinkB": 0},
+        ha="right" if right else "left", va="center", zorder=12, path_effects=ink.halo(2.4), **ink.BODY,
     )  # fmt: skip
 
 
@@ -155,56 +165,50 @@ def draw_steel(axes: Axes, report: Report, section: Section) -> bool:
     return True
 
 
+def _dimension_side(axes: Axes, section: Section) -> int:
+    """+1 where the dimension of the gap stands to the right of the low point, -1 to the left."""
+    s0, s1 = axes.get_xlim()
+    return 1 if section.at < s0 + 0.62 * (s1 - s0) else -1
+
+
 def dimension_gap(axes: Axes, section: Section, contact: Contact | None) -> None:
     """The gap or overlap at the low point, dimensioned beside it: arrows from outside where it is narrow."""
     if contact is None:
         return
-    s0, s1 = axes.get_xlim()
-    z0, z1 = axes.get_ylim()
-    right = section.at < s0 + 0.62 * (s1 - s0)
-    foot = section.at + (0.10 if right else -0.10) * (s1 - s0)
+    wide, tall = np.ptp(axes.get_xlim()), float(np.ptp(axes.get_ylim()))
+    side = _dimension_side(axes, section)
+    foot = section.at + side * 0.10 * wide
     low, high = sorted((section.z_ground, section.z_low))
     for z in (low, high):
-        axes.plot(
-            [section.at, foot + np.copysign(0.012 * (s1 - s0), foot - section.at)],
-            [z, z],
-            color=ink.INK,
-            lw=0.6,
-            zorder=10,
-        )
-    axes.plot(
-        section.at,
-        section.z_ground,
-        marker="D",
-        ms=5.5,
-        mfc="none",
-        mec=ink.INK,
-        mew=1.2,
-        zorder=11,
-        path_effects=ink.halo(2.6),
-    )
-    tail = 0.085 * (z1 - z0)
-    arrow = {
-        "arrowstyle": "-|>",
-        "color": ink.INK,
-        "lw": 0.9,
-        "shrinkA": 0,
-        "shrinkB": 0,
-        "mutation_scale": 8,
-    }
-    if high - low > 0.16 * (z1 - z0):
+        axes.plot([section.at, foot + side * 0.012 * wide], [z, z], color=ink.INK, lw=0.6, zorder=10)
+    axes.plot(section.at, section.z_ground, zorder=11, path_effects=ink.halo(2.6), **CONTACT_STYLE)
+    inside = high - low > 0.16 * tall
+    bare = (low + high) / 2 if inside else high + 0.085 * tall
+    text = _clear_of_ground(section, foot, foot + side * 0.30 * wide, bare, 0.045 * tall)
+    text = min(text, axes.get_ylim()[1] - 0.05 * tall)
+    if inside:
         for a, b in pairwise((low, high, low)):
-            axes.annotate("", (foot, b), (foot, a), arrowprops=arrow, zorder=10)
+            axes.annotate("", (foot, b), (foot, a), arrowprops=ARROW, zorder=10)
+        if text > bare:
+            axes.plot([foot, foot], [high, text], color=ink.INK, lw=0.9, zorder=10)
     else:
-        axes.annotate("", (foot, high), (foot, high + tail), arrowprops=arrow, zorder=10)
-        axes.annotate("", (foot, low), (foot, low - tail), arrowprops=arrow, zorder=10)
-    say = "overlap" if contact.gap < 0 else "gap"
+        axes.annotate("", (foot, high), (foot, text), arrowprops=ARROW, zorder=10)
+        axes.annotate("", (foot, low), (foot, low - 0.085 * tall), arrowprops=ARROW, zorder=10)
     axes.annotate(
-        f"{say} {both(abs(contact.gap))}",
-        (foot, high + tail), xytext=(5 if right else -5, 0), textcoords="offset points",
-        ha="left" if right else "right", va="center", fontweight="bold", fontsize=9, color=ink.INK, zorder=12,
-        path_effects=ink.halo(2.6),
+        f"{'overlap' if contact.gap < 0 else 'gap'} {both(abs(contact.gap))}",
+        (foot, text), xytext=(5 * side, 0), textcoords="offset points", ha="left" if side > 0 else "right",
+        va="center", fontweight="bold", fontsize=9, color=ink.INK, zorder=12, path_effects=ink.halo(2.6),
     )  # fmt: skip
+
+
+def _clear_of_ground(section: Section, start: float, end: float, z: float, air: float) -> float:
+    """``z``, or as much higher as text between two stations needs to stand above slab and underside."""
+    low, high = sorted((start, end))
+    under = section.ground[(section.s >= low) & (section.s <= high)]
+    if np.isnan(under).all() or z - air > np.nanmax(under):
+        return z
+    plates = [max(p.z) for p in section.plates if p.cut and min(p.s) < high and max(p.s) > low]
+    return float(max(z, np.nanmax(under) + air, *(p + air for p in plates)))
 
 
 def legend_handles(report: Report, steel: bool) -> list[Any]:

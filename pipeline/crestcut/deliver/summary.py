@@ -148,8 +148,18 @@ def cut_lines(report: Report) -> list[str]:
 def quantity_words(plan: CutPlan) -> str:
     """Area, volume and mass of what goes."""
     mass = plan.volume * CONCRETE_DENSITY
-    area = f"{plan.area:.2f} m2 ({plan.area / FOOT**2:.1f} ft2)"
-    return f"{area}: {plan.volume * 1000:.1f} litres, {mass:.0f} kg ({mass / POUND:.0f} lb) of concrete"
+    area = f"{number(plan.area)} m2 ({number(plan.area / FOOT**2)} ft2)"
+    weight = f"{number(mass)} kg ({number(mass / POUND)} lb)"
+    return f"{area}: {number(plan.volume * 1000)} litres, {weight} of concrete"
+
+
+def number(value: float) -> str:
+    """A quantity with as many decimals as its size deserves: 312, 35.3, 2.24, 0.043."""
+    if value >= 100:
+        return f"{value:.0f}"
+    if value >= 1:
+        return f"{value:.1f}" if value >= 10 else f"{value:.2f}"
+    return f"{value:.2g}"
 
 
 def _asked(report: Report) -> str:
