@@ -7,6 +7,8 @@ import math
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
 from crestcut.deliver.files import Staging
 from crestcut.deliver.look_how import how_text
 from crestcut.scan.health import Health
@@ -20,7 +22,8 @@ _MOST_HOLES = 5  # named in words; the picture and the file have them all
 
 
 def write_look(scan: Scan, health: Health, out: Path) -> tuple[Path, ...]:
-    """``look.png`` (plan) and ``look.json`` in ``out``, both or neither. Raises CrestcutError where it cannot be written."""
+    """``look.png`` (plan) and ``look.json`` in ``out``, both or neither. Raises CrestcutError where it cannot
+    be written."""
     from crestcut.deliver.look_plan import draw_plan
 
     staging = Staging(Path(out))
@@ -32,9 +35,10 @@ def write_look(scan: Scan, health: Health, out: Path) -> tuple[Path, ...]:
 
 
 def look_record(scan: Scan, health: Health) -> dict[str, Any]:
-    """What ``look.json`` holds: SI, None where not measured; places in the scan's own plan coordinates and unit."""
+    """What ``look.json`` holds: SI, None where not measured; places in the scan's own plan coordinates and
+    unit."""
     frame = scan.frame
-    corner = frame.site_to_plan(scan.points[:, :2].min(axis=0)), frame.site_to_plan(scan.points[:, :2].max(axis=0))
+    corners = [frame.site_to_plan(f(scan.points[:, :2], axis=0)).tolist() for f in (np.min, np.max)]
     return {
         "schema": "crestcut.look/1",
         "files": [
@@ -56,7 +60,7 @@ def look_record(scan: Scan, health: Health) -> dict[str, Any]:
         "metres_per_unit": frame.scale.tolist(),
         "up": frame.up,
         "origin_shift": frame.shift.tolist(),
-        "plan_extent": [corner[0].tolist(), corner[1].tolist()],
+        "plan_extent": corners,
         "extent": list(health.extent),
         "area": health.area,
         "density_median": health.density_median,
@@ -68,7 +72,8 @@ def look_record(scan: Scan, health: Health) -> dict[str, Any]:
         "has_colours": scan.colours is not None,
         "has_time": scan.time is not None,
         "holes": [
-            {"area": h.area, "at": frame.site_to_plan((h.x, h.y)).tolist(), "size": list(h.size)} for h in health.holes
+            {"area": h.area, "at": frame.site_to_plan((h.x, h.y)).tolist(), "size": list(h.size)}
+            for h in health.holes
         ],
         "decides": list(health.decides),
         "notes": list(health.notes),
@@ -83,12 +88,12 @@ def health_lines(scan: Scan, health: Health) -> list[str]:
     """The terminal summary, a plain sentence or figure a line."""
     frame = scan.frame
     lines = []
-    for file in scan.files:
+    for index, file in enumerate(scan.files):
         dropped = f", {file.dropped:,} unusable ones left out" if file.dropped else ""
         sampled = " sampled on its faces" if file.mesh_edge is not None else ""
         lines.append(f"{file.path.name}: {file.format}, {file.points:,} points{sampled}{dropped}")
-        lines.append(f"  unit       {_with_reason(frame.unit if len(scan.files) == 1 else '', file.unit_reason)}")
-        lines.append(f"  up         {_with_reason(_AXES[frame.up] if len(scan.files) == 1 else '', file.up_reason)}")
+        lines.append(f"  unit       {_with_reason(frame.unit if index == 0 else '', file.unit_reason)}")
+        lines.append(f"  up         {_with_reason(_AXES[frame.up] if index == 0 else '', file.up_reason)}")
         if file.mesh_edge is not None:
             lines.append(f"  triangles  {both(file.mesh_edge)} a side, at the median")
         if file.fit_error is not None:
@@ -96,9 +101,8 @@ def health_lines(scan: Scan, health: Health) -> list[str]:
     x, y, z = health.extent
     lines.append(f"extent       {x:.2f} x {y:.2f} m, {z:.2f} m high; {health.area:,.1f} m2 of it measured")
     if all(f.mesh_edge is None for f in scan.files):
-        lines.append(
-            f"density      {_round(health.density_median)} points per m2, {_round(health.density_low)} where it is thinnest"
-        )
+        thinnest = f"{_round(health.density_low)} where it is thinnest"
+        lines.append(f"density      {_round(health.density_median)} points per m2, {thinnest}")
         cell = f"{health.noise_cell * 1000:.0f} mm"
         said = (
             "cannot be told, too few points share a cell"
@@ -131,10 +135,10 @@ def _hole_lines(scan: Scan, health: Health) -> list[str]:
     if not health.holes:
         return ["holes        none larger than a hand"]
     whole = sum(h.area for h in health.holes)
-    lines = [f"holes        {len(health.holes):,} ({whole:.2f} m2 not measured), hatched in the picture; the largest:"]
+    count = f"{len(health.holes):,} ({whole:.2f} m2 not measured)"
+    lines = [f"holes        {count}, hatched in the picture; the largest:"]
     for number, hole in enumerate(health.holes[:_MOST_HOLES], 1):
         at = scan.frame.site_to_plan((hole.x, hole.y))
-        lines.append(
-            f"  {number}. {hole.size[0]:.2f} x {hole.size[1]:.2f} m about {at[0]:,.2f}, {at[1]:,.2f} {scan.frame.unit}"
-        )
+        place = f"{at[0]:,.2f}, {at[1]:,.2f} {scan.frame.unit}"
+        lines.append(f"  {number}. {hole.size[0]:.2f} x {hole.size[1]:.2f} m about {place}")
     return lines

@@ -1,4 +1,5 @@
-"""The plan picture of a scan: seen from above in colour or relief, holes hatched, with its own coordinates round it."""
+"""The plan picture of a scan: seen from above in colour or relief, holes hatched, with its own coordinates
+round it."""
 
 from __future__ import annotations
 
@@ -21,6 +22,7 @@ _FINEST = 0.010  # m
 _LIGHT = np.array([-0.5, 0.5, 1.0]) / np.sqrt(1.5)  # from the upper left, as maps are lit
 _GENTLE = 0.30  # rise over run: steeper is the side of a thing
 _RELIEF = 3.0  # slopes are steepened this much for the shading only
+_BRIGHT = 170.0  # of 255: the 90th percentile of colours is lifted to this
 _PAPER = (1.0, 1.0, 1.0)
 _INK = "#2b2b2b"
 _NUMBERED = 5  # holes that get their number, as the words do
@@ -56,7 +58,9 @@ def _picture(scan: Scan, health: Health) -> tuple[float, float, float, NDArray[n
     points = scan.points
     low, high = np.percentile(points[:, :2], [0.1, 99.9], axis=0)
     keep = np.all((points[:, :2] >= low) & (points[:, :2] <= high), axis=1) & near_ground(points)
-    cell = max(_FINEST, float((high - low).max()) / _PIXELS, float(np.sqrt(3.0 / max(health.density_median, 1e-9))))
+    cell = max(
+        _FINEST, float((high - low).max()) / _PIXELS, float(np.sqrt(3.0 / max(health.density_median, 1e-9)))
+    )
     nx, ny = (np.floor((high - low) / cell).astype(int) + 1).tolist()
     i, j = np.floor((points[keep, :2] - low) / cell).astype(int).T
     flat = j * nx + i
@@ -70,6 +74,8 @@ def _picture(scan: Scan, health: Health) -> tuple[float, float, float, NDArray[n
         colour = np.full((ny, nx, 3), 205.0)
     else:
         colour = _mean_colour(scan.colours[keep].astype(float), flat, (ny, nx))
+        # A scan taken in a dark place is lifted, so that lines and numbers stand out on it.
+        colour *= np.clip(_BRIGHT / max(float(np.percentile(colour, 90.0)), 1.0), 1.0, 3.0)
     image = np.where(np.isnan(height)[..., None], 255.0, colour * shade[..., None])
     return cell, float(low[0]), float(low[1]), np.clip(image, 0, 255).astype(np.uint8), height
 
@@ -96,13 +102,16 @@ def _mean_colour(colours: FloatArray, flat: NDArray, shape: tuple[int, int]) -> 
 
 
 def _shade(height: FloatArray, cell: float) -> FloatArray:
-    """Brightness (ny, nx) about 1 of a surface lit from the upper left; smoothed, so that noise does not sparkle."""
+    """Brightness (ny, nx) about 1 of a surface lit from the upper left; smoothed, so that noise does not
+    sparkle."""
     from scipy.ndimage import gaussian_filter
 
     known = ~np.isnan(height)
     spread = max(0.03 / cell, 1.0)
     weight = gaussian_filter(known.astype(float), spread)
-    smooth = gaussian_filter(np.where(known, height - np.nanmedian(height), 0.0), spread) / np.maximum(weight, 1e-6)
+    smooth = gaussian_filter(np.where(known, height - np.nanmedian(height), 0.0), spread) / np.maximum(
+        weight, 1e-6
+    )
     dy, dx = np.gradient(smooth, cell)
     normal = np.stack([-dx * _RELIEF, -dy * _RELIEF, np.ones_like(dx)], axis=-1)
     normal /= np.linalg.norm(normal, axis=-1, keepdims=True)
@@ -166,8 +175,18 @@ def _hatch_holes(axes: Axes, scan: Scan, health: Health) -> None:
     axes.contour(xy, y, padded, levels=[0.5], colors=[_INK], linewidths=0.9, zorder=5)
     for number, hole in enumerate(health.holes[:_NUMBERED], 1):
         at = scan.frame.site_to_plan((hole.x, hole.y))
-        axes.text(at[0], at[1], str(number), ha="center", va="center", fontsize=9, weight="bold", color=_INK, zorder=8,
-                  bbox={"boxstyle": "circle,pad=0.25", "facecolor": "white", "edgecolor": _INK, "linewidth": 0.8})  # fmt: skip
+        axes.text(
+            at[0],
+            at[1],
+            str(number),
+            ha="center",
+            va="center",
+            fontsize=9,
+            weight="bold",
+            color=_INK,
+            zorder=8,
+            bbox={"boxstyle": "circle,pad=0.25", "facecolor": "white", "edgecolor": _INK, "linewidth": 0.8},
+        )
 
 
 def _dress(axes: Axes, scan: Scan, box: tuple[float, ...]) -> None:

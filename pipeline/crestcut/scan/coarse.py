@@ -1,8 +1,9 @@
-"""Where one scan lies on another when their coordinates do not agree: height pictures from above, matched over all turns.
+"""Where one scan lies on another when their coordinates do not agree: height pictures from above, matched
+over all turns.
 
-Both scans are level (z up), so three unknowns are left: a turn and a shift in plan. For each turn the shift comes from the
-normalised cross-correlation of two height rasters with holes, by Fourier transform (Padfield 2012, 'Masked object registration
-in the Fourier domain').
+Both scans are level (z up), so three unknowns are left: a turn and a shift in plan. For each turn the shift
+comes from the normalised cross-correlation of two height rasters with holes, by Fourier transform (Padfield
+2012, 'Masked object registration in the Fourier domain').
 """
 
 from __future__ import annotations
@@ -28,7 +29,8 @@ class Start:
 
 
 def find_starts(reference: FloatArray, moving: FloatArray) -> list[Start]:
-    """The likeliest place of ``moving`` (m, 3) on ``reference`` (n, 3), both thinned site metres, for each of the turns."""
+    """The likeliest place of ``moving`` (m, 3) on ``reference`` (n, 3), both thinned site metres, for each of
+    the turns."""
     from scipy.fft import next_fast_len
 
     middle = np.median(moving, axis=0)
@@ -68,7 +70,8 @@ def _raster(xy: FloatArray, z: FloatArray) -> tuple[FloatArray, BoolArray]:
 def _masked_correlation(
     fixed: FloatArray, fixed_mask: BoolArray, image: FloatArray, mask: BoolArray, shape: tuple[int, ...]
 ) -> FloatArray:
-    """Likeness of heights at every shift (shape), -inf where too little overlaps (Padfield 2012, equation 13)."""
+    """Likeness of heights at every shift (shape), -inf where too little overlaps (Padfield 2012, equation
+    13)."""
     from scipy.fft import irfft2, rfft2
 
     def ahead(a: FloatArray) -> FloatArray:

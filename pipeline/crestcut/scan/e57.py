@@ -14,7 +14,8 @@ from crestcut.scan.raw import RawScan, UnitFound, eight_bit, truncated, unreadab
 
 
 def read_e57(path: Path) -> RawScan:
-    """Points of every scan of the file, each turned and moved by its pose in float64; invalid returns counted as dropped."""
+    """Points of every scan of the file, each turned and moved by its pose in float64; invalid returns counted
+    as dropped."""
     import pye57
 
     _check_length(path)

@@ -1,4 +1,5 @@
-"""What a scan is good for: extent, density, noise and holes, and in plain words what it could decide about a slab."""
+"""What a scan is good for: extent, density, noise and holes, and in plain words what it could decide about a
+slab."""
 
 from __future__ import annotations
 
@@ -6,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray, GridFrame
+from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.scan.records import Scan
 from crestcut.scan.verdict import could_decide
 
@@ -19,7 +20,8 @@ HEADROOM = 1.8  # m: over the ground; higher things hang over it
 _HOLE_CELL = 0.05  # m, at least
 _SMALLEST_HOLE = 0.02  # m2: about a hand
 _STEEPEST = 0.40  # rise over run: steeper cells are sides of things, not slab
-_LAYERS_APART = (0.015, 0.10)  # m: a gap inside a cell that parts two passes; wider ones part ground from things over it
+# m: a gap inside a cell that parts two passes; wider ones part ground from things over it
+_LAYERS_APART = (0.015, 0.10)
 
 
 @dataclass(frozen=True)
@@ -36,8 +38,9 @@ class Hole:
 class Health:
     """What ``assess`` found.
 
-    ``hole_mask`` (ny, nx) on ``hole_frame``: True where a hole lies. Densities are points per m2 of covered ground; of a mesh
-    they are those of the sampling and say nothing of the capture. ``noise`` is NaN where too few points share a cell.
+    ``hole_mask`` (ny, nx) on ``hole_frame``: True where a hole lies. Densities are points per m2 of covered
+    ground; of a mesh they are those of the sampling and say nothing of the capture. ``noise`` is NaN where
+    too few points share a cell.
     """
 
     extent: tuple[float, float, float]  # m, x y z, holding 99.8 % of the points up to 1.8 m over ground
@@ -56,7 +59,8 @@ class Health:
 
 
 def assess(scan: Scan, scanner: str | None = None) -> Health:
-    """The health of a scan. ``scanner``: phone, photogrammetry, terrestrial, total-station, or None where unknown."""
+    """The health of a scan. ``scanner``: phone, photogrammetry, terrestrial, total-station, or None where
+    unknown."""
     points = scan.points[near_ground(scan.points)]
     low, high = np.percentile(points, [0.1, 99.9], axis=0)
     inside = points[np.all((points[:, :2] >= low[:2]) & (points[:, :2] <= high[:2]), axis=1)]
@@ -71,8 +75,8 @@ def assess(scan: Scan, scanner: str | None = None) -> Health:
     if two_layers > 0.10:
         notes = (
             *notes,
-            f"over {two_layers:.0%} of the area two surfaces lie {apart * 1000:.0f} mm apart: two passes disagree, so nothing"
-            " finer can be told; scan again in one slow walk",
+            f"over {two_layers:.0%} of the area two surfaces lie {apart * 1000:.0f} mm apart: two passes"
+            " disagree, so nothing finer can be told; scan again in one slow walk",
         )
     return Health(
         extent=(extent[0], extent[1], extent[2]),
@@ -92,9 +96,11 @@ def assess(scan: Scan, scanner: str | None = None) -> Health:
 
 
 def near_ground(points: FloatArray) -> BoolArray:
-    """Which of the points (n, 3) lie within ``HEADROOM`` over the lowest ground about them: no ceiling, no tree.
+    """Which of the points (n, 3) lie within ``HEADROOM`` over the lowest ground about them: no ceiling, no
+    tree.
 
-    The lowest is the 5th percentile of each half metre in plan, so that a ghost point below the slab does not set it.
+    The lowest is the 5th percentile of each half metre in plan, so that a ghost point below the slab does not
+    set it.
     """
     group, count = _cells(points, _GROUND_CELL)
     order = np.lexsort((points[:, 2], group))
@@ -103,15 +109,16 @@ def near_ground(points: FloatArray) -> BoolArray:
     return np.asarray(points[:, 2] <= lowest[group] + HEADROOM)
 
 
-def _cells(points: FloatArray, cell: float) -> tuple[FloatArray, FloatArray]:
+def _cells(points: FloatArray, cell: float) -> tuple[IntArray, IntArray]:
     """Group number (n,) of each point's plan cell, and the number of points (m,) of each occupied cell."""
     i, j = np.floor((points[:, :2] - points[:, :2].min(axis=0)) / cell).astype(np.int64).T
     _, group, count = np.unique(i * (int(j.max()) + 1) + j, return_inverse=True, return_counts=True)
-    return group, count
+    return np.asarray(group, np.int64), np.asarray(count, np.int64)
 
 
 def _densities(points: FloatArray) -> FloatArray:
-    """Points per m2 (m,) of every occupied cell; the cell grows for scans so thin that most would hold one point."""
+    """Points per m2 (m,) of every occupied cell; the cell grows for scans so thin that most would hold one
+    point."""
     cell = _DENSITY_CELL
     while True:
         count = _cells(points, cell)[1]
@@ -123,7 +130,8 @@ def _densities(points: FloatArray) -> FloatArray:
 def _noise(points: FloatArray, cell: float) -> tuple[float, float, float]:
     """(sd of heights about a plane in each cell, share of cells with two layers, their distance), metres.
 
-    The median over near-level cells, so that objects and edges do not count. NaN where no cell holds enough points.
+    The median over near-level cells, so that objects and edges do not count. NaN where no cell holds enough
+    points.
     """
     group, count = _cells(points, cell)
     if (count >= _FEWEST_IN_CELL).sum() < 20:
@@ -141,13 +149,15 @@ def _noise(points: FloatArray, cell: float) -> tuple[float, float, float]:
     return float(np.sqrt(np.median(unbiased))), float(double.sum() / level.sum()), apart
 
 
-def _plane_variance(points: FloatArray, group: FloatArray, count: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Residual variance (n - 3 degrees of freedom) and slope of the least-squares plane of every cell, (m,) each."""
+def _plane_variance(points: FloatArray, group: IntArray, count: IntArray) -> tuple[FloatArray, FloatArray]:
+    """Residual variance (n - 3 degrees of freedom) and slope of the least-squares plane of every cell, (m,)
+    each."""
     n = len(count)
     mean = np.stack([np.bincount(group, points[:, k], n) / count for k in range(3)], axis=1)
     d = points - mean[group]
     s = {(a, b): np.bincount(group, d[:, a] * d[:, b], n) for a in range(3) for b in range(a, 3)}
-    # Two by two normal equations about the cell's mean; a touch of ridge for cells whose points stand in one line.
+    # Two by two normal equations about the cell's mean; a touch of ridge for cells whose points stand in one
+    # line.
     tiny = 1e-12 + 1e-9 * (s[0, 0] + s[1, 1])
     xx, yy = s[0, 0] + tiny, s[1, 1] + tiny
     determinant = xx * yy - s[0, 1] ** 2
@@ -157,8 +167,9 @@ def _plane_variance(points: FloatArray, group: FloatArray, count: FloatArray) ->
     return rest / np.maximum(count - 3, 1), np.hypot(a, b)
 
 
-def _widest_gap(z: FloatArray, group: FloatArray, cells: int) -> FloatArray:
-    """Widest empty height (m,) inside each cell that leaves at least a quarter of its points on either side, metres."""
+def _widest_gap(z: FloatArray, group: IntArray, cells: int) -> FloatArray:
+    """Widest empty height (m,) inside each cell that leaves at least a quarter of its points on either side,
+    metres."""
     order = np.lexsort((z, group))
     z, group = z[order], group[order]
     count = np.bincount(group, minlength=cells)
@@ -172,7 +183,8 @@ def _widest_gap(z: FloatArray, group: FloatArray, cells: int) -> FloatArray:
 
 
 def _holes(points: FloatArray, density: float) -> tuple[GridFrame, BoolArray, BoolArray, tuple[Hole, ...]]:
-    """(frame, covered, holes) (ny, nx) and the list of holes: bare cells that the scan encloses or nearly so."""
+    """(frame, covered, holes) (ny, nx) and the list of holes: bare cells that the scan encloses or nearly
+    so."""
     from scipy.ndimage import binary_closing, binary_fill_holes, find_objects, label
 
     # So wide that a cell of an evenly scanned slab is hardly ever empty by chance (exp(-9)).
@@ -183,7 +195,8 @@ def _holes(points: FloatArray, density: float) -> tuple[GridFrame, BoolArray, Bo
     covered[j, i] = True
     frame = GridFrame((float(origin[0]), float(origin[1])), 0.0, cell, (covered.shape[0], covered.shape[1]))
     reach = max(1, round(0.15 / cell))
-    ball = np.add.outer(np.arange(-reach, reach + 1) ** 2, np.arange(-reach, reach + 1) ** 2) <= reach**2 + 0.5
+    square = np.arange(-reach, reach + 1) ** 2
+    ball = np.add.outer(square, square) <= reach**2 + 0.5
     closed = binary_closing(np.pad(covered, reach), ball)[reach:-reach, reach:-reach]
     bare = binary_fill_holes(closed) & ~covered
     number, count = label(bare)

@@ -17,7 +17,8 @@ _EPSG_UNIT = {9001: 1.0, 9002: FOOT, 9003: US_SURVEY_FOOT}  # EPSG units of meas
 
 
 def read_las(path: Path) -> RawScan:
-    """All points that are not flagged withheld; float64 file coordinates; GPS time and colours where they hold anything."""
+    """All points that are not flagged withheld; float64 file coordinates; GPS time and colours where they
+    hold anything."""
     las = _load(path)
     points = np.column_stack([las.x.scaled_array(), las.y.scaled_array(), las.z.scaled_array()]).astype(
         np.float64
@@ -102,7 +103,8 @@ def _crs(header: Any) -> Any:
     try:
         return header.parse_crs()
     except Exception:
-        # A reference system that pyproj cannot make sense of is treated as absent; geo keys may still state the units.
+        # A reference system that pyproj cannot make sense of is treated as absent; geo keys may still state
+        # the units.
         return None
 
 

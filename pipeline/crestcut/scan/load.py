@@ -1,4 +1,5 @@
-"""Files -> Scan: read, put in metres with z up near a local origin, and, where several, registered on the first."""
+"""Files -> Scan: read, put in metres with z up near a local origin, and, where several, registered on the
+first."""
 
 from __future__ import annotations
 
@@ -27,9 +28,9 @@ _THINNEST = 1e-3  # second side over the first: below it all points are on a lin
 def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     """All files of ``choice`` as one Scan in site metres, z up; the first file's frame is the scan's frame.
 
-    ``progress`` is called with a plain sentence before each slow step. Raises CrestcutError with one line for a file that
-    is missing, empty, cut short, foreign, without enough points, on a line, or of a size that is no slab; and for repeats
-    that do not register.
+    ``progress`` is called with a plain sentence before each slow step. Raises CrestcutError with one line for
+    a file that is missing, empty, cut short, foreign, without enough points, on a line, or of a size that is
+    no slab; and for repeats that do not register.
     """
     say = progress or (lambda _: None)
     if not choice.files:
@@ -85,15 +86,16 @@ def _reader(kind: str) -> Callable[[Path], RawScan]:
     from crestcut.scan import e57, gltf, las, mesh, pcd, ply, text, usd
 
     readers: dict[str, Callable[[Path], RawScan]] = {
-        "las": las.read_las, "ply": ply.read_ply, "pcd": pcd.read_pcd, "text": text.read_text, "e57": e57.read_e57,
-        "glb": gltf.read_gltf, "gltf": gltf.read_gltf, "obj": mesh.read_obj, "stl": mesh.read_stl, "usd": usd.read_usd,
+        "las": las.read_las, "ply": ply.read_ply, "pcd": pcd.read_pcd, "text": text.read_text,
+        "e57": e57.read_e57, "glb": gltf.read_gltf, "gltf": gltf.read_gltf, "obj": mesh.read_obj,
+        "stl": mesh.read_stl, "usd": usd.read_usd,
     }  # fmt: skip
     return readers[kind]
 
 
 def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
     """The scan without NaN and infinite points (and the faces that hang on them), and how many those were."""
-    good = np.isfinite(raw.points).all(axis=1)
+    good = np.asarray(np.isfinite(raw.points).all(axis=1))
     bad = int((~good).sum())
     total = len(good)
     if total == 0:

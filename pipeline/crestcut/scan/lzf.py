@@ -1,4 +1,5 @@
-"""LZF, the compression of PCD files: no library on the list reads it. Compiled, since it goes byte by byte."""
+"""LZF, the compression of PCD files: no library on the list reads it. Compiled, since it goes byte by
+byte."""
 
 from __future__ import annotations
 
@@ -11,8 +12,9 @@ from numpy.typing import NDArray
 def unpack(source: NDArray[np.uint8], target: NDArray[np.uint8]) -> int:
     """Fill ``target`` (m,) from compressed ``source`` (n,); bytes written, or -1 where the stream is damaged.
 
-    Format as in liblzf (M. Lehmann): a control byte below 32 opens a run of that many literals plus one; any other holds
-    the length less two in its top three bits (7: one more length byte) and the high part of the distance back in the rest.
+    Format as in liblzf (M. Lehmann): a control byte below 32 opens a run of that many literals plus one; any
+    other holds the length less two in its top three bits (7: one more length byte) and the high part of the
+    distance back in the rest.
     """
     i, o = 0, 0
     n, m = source.size, target.size

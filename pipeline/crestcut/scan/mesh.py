@@ -98,13 +98,13 @@ def gather(path: Path, kind: str, options: dict[str, Any]) -> RawScan:
     for part in meshes:
         faces.append(np.asarray(part.faces, dtype=np.int64) + start)
         start += len(part.vertices)
-    colours = [_colours(part) for part in parts]
+    colours = [c for part in parts if (c := _colours(part)) is not None]
     notes = (f"{path.name}: loose points beside the mesh are left out",) if meshes and clouds else ()
     return RawScan(
         format=kind,
         points=points,
         faces=triangles(np.concatenate(faces), len(points), path) if faces else None,
-        colours=None if any(c is None for c in colours) else eight_bit(np.concatenate(colours)),
+        colours=eight_bit(np.concatenate(colours)) if len(colours) == len(parts) else None,
         notes=notes,
     )
 

@@ -1,4 +1,5 @@
-"""PCD: ascii, binary and compressed binary, float or integer fields of any width (Point Cloud Data format 0.7)."""
+"""PCD: ascii, binary and compressed binary, float or integer fields of any width (Point Cloud Data format
+0.7)."""
 
 from __future__ import annotations
 
@@ -15,7 +16,8 @@ _KINDS = {"F": "f", "I": "i", "U": "u"}
 
 
 def read_pcd(path: Path) -> RawScan:
-    """Points of a PCD file; colours from ``rgb``/``rgba``; rows that hold NaN (no return) stay for the caller to count."""
+    """Points of a PCD file; colours from ``rgb``/``rgba``; rows that hold NaN (no return) stay for the caller
+    to count."""
     data = path.read_bytes()
     header, body = _header(data, path)
     fields = _fields(header, path)
@@ -122,7 +124,8 @@ def _compressed(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[s
 
 
 def _unpack(source: NDArray[np.uint8], whole: int) -> NDArray[np.uint8] | None:
-    """Undo LZF (M. Lehmann's liblzf format): a control byte under 32 opens a literal run, else a copy from behind."""
+    """Undo LZF (M. Lehmann's liblzf format): a control byte under 32 opens a literal run, else a copy from
+    behind."""
     from crestcut.scan.lzf import unpack
 
     target = np.zeros(whole, np.uint8)

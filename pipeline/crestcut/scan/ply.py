@@ -1,4 +1,5 @@
-"""PLY: ascii, binary of either byte order, points or mesh. The header is checked here, the body is read by trimesh."""
+"""PLY: ascii, binary of either byte order, points or mesh. The header is checked here, the body is read by
+trimesh."""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""What a reader hands on: numbers exactly as the file has them, before unit, up axis and origin are settled."""
+"""What a reader hands on: numbers exactly as the file has them, before unit, up axis and origin are
+settled."""
 
 from __future__ import annotations
 
@@ -36,9 +37,9 @@ class UpFound:
 class RawScan:
     """One file as read.
 
-    points : (n, 3) float64 file coordinates; NaN or infinite rows still in.  faces : (m, 3) int64 into points, None for a
-    cloud.  colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.  dropped : points that the file itself
-    marks as not to be used, already left out.
+    points : (n, 3) float64 file coordinates; NaN or infinite rows still in.  faces : (m, 3) int64 into
+    points, None for a cloud.  colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.  dropped
+    : points that the file itself marks as not to be used, already left out.
     """
 
     format: str
@@ -65,7 +66,8 @@ def unreadable(path: Path, kind: str, why: object) -> CrestcutError:
 
 
 def eight_bit(colours: NDArray) -> NDArray[np.uint8] | None:
-    """Colours (n, 3) of any integer or 0..1 float type -> uint8; None where all are zero, which means 'no colour'."""
+    """Colours (n, 3) of any integer or 0..1 float type -> uint8; None where all are zero, which means 'no
+    colour'."""
     values = np.asarray(colours)
     if values.size == 0 or not np.any(values):
         return None

@@ -1,8 +1,10 @@
-"""Laying one scan of a slab on another: robust point-to-plane fit that leaves alone what the shape does not settle.
+"""Laying one scan of a slab on another: robust point-to-plane fit that leaves alone what the shape does not
+settle.
 
-A slab is nearly a plane, and a phone scan is warped by about 5 mm. Fitted freely, such scans slide along the slab and turn on
-it, chasing the warp. Height and tilt are always fitted. Shift and turn in plan are fitted only along those combinations that
-the shape settles to better than ``SETTLED``; the others stay where they were, which by the same token hardly changes heights.
+A slab is nearly a plane, and a phone scan is warped by about 5 mm. Fitted freely, such scans slide along the
+slab and turn on it, chasing the warp. Height and tilt are always fitted. Shift and turn in plan are fitted
+only along those combinations that the shape settles to better than ``SETTLED``; the others stay where they
+were, which by the same token hardly changes heights.
 """
 
 from __future__ import annotations
@@ -28,7 +30,8 @@ AGREE = 0.030  # m: faces further apart than this are different things, not nois
 
 @dataclass(frozen=True, eq=False)
 class Fit:
-    """How a scan lies on the reference. ``rotation`` (3, 3), ``move`` (3,) metres: reference = rotation @ moving + move."""
+    """How a scan lies on the reference. ``rotation`` (3, 3), ``move`` (3,) metres: reference = rotation @
+    moving + move."""
 
     rotation: FloatArray
     move: FloatArray
@@ -64,7 +67,8 @@ class Reference:
     ) -> tuple[FloatArray, FloatArray, FloatArray]:
         """For points (n, 3) with normals (n, 3) that have a partner within ``gate`` facing alike:
 
-        which they are (m,), the partners' normals (m, 3) and the signed distances (m,) from the partners' planes.
+        which they are (m,), the partners' normals (m, 3) and the signed distances (m,) from the partners'
+        planes.
         """
         far, index = self.tree.query(moved, distance_upper_bound=gate)
         which = np.flatnonzero(np.isfinite(far))
@@ -82,8 +86,9 @@ class Reference:
         return overlap, float((self.all_tree.query(moved[beside])[0] < _BESIDE).mean())
 
     def settle_in_plan(self, source: FloatArray, turn: float, move: FloatArray) -> tuple[float, FloatArray]:
-        """Turn and shift in plan refined by all that was scanned, planting and objects too: least mean distance, held at
-        0.1 m so that what only one scan saw has no pull. ``source`` (n, 3): few thinned points."""
+        """Turn and shift in plan refined by all that was scanned, planting and objects too: least mean
+        distance, held at 0.1 m so that what only one scan saw has no pull. ``source`` (n, 3): few thinned
+        points."""
         from scipy.optimize import minimize
 
         middle = source.mean(axis=0)
@@ -99,8 +104,12 @@ class Reference:
             return float(np.minimum(far, 0.1).mean())
 
         start = np.vstack([np.zeros(3), np.diag([np.radians(2.0), 0.06, 0.06])])
-        best = minimize(cost, np.zeros(3), method="Nelder-Mead",
-                        options={"initial_simplex": start, "maxfev": 60, "xatol": 1e-3, "fatol": 1e-6})  # fmt: skip
+        best = minimize(
+            cost,
+            np.zeros(3),
+            method="Nelder-Mead",
+            options={"initial_simplex": start, "maxfev": 60, "xatol": 1e-3, "fatol": 1e-6},
+        )
         return place(best.x)
 
 
@@ -111,7 +120,8 @@ def turn_about_z(angle: float) -> FloatArray:
 
 
 def _smooth(thinned: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Thinned points (m, 3) and their normals where the scan is smooth: planting and edges make poor planes."""
+    """Thinned points (m, 3) and their normals where the scan is smooth: planting and edges make poor
+    planes."""
     normal, rough = normals(thinned)
     return thinned[rough < _ROUGH], normal[rough < _ROUGH]
 
@@ -119,7 +129,8 @@ def _smooth(thinned: FloatArray) -> tuple[FloatArray, FloatArray]:
 def register(
     reference: Reference, moving: FloatArray, turn: float = 0.0, move: FloatArray | None = None
 ) -> Fit:
-    """Lay ``moving`` (n, 3) site metres on the reference, from a start turned by ``turn`` about z (radians) and moved."""
+    """Lay ``moving`` (n, 3) site metres on the reference, from a start turned by ``turn`` about z (radians)
+    and moved."""
     thinned = thin(moving, CELL)
     source, facing = _smooth(thinned)
     rotation = turn_about_z(turn)
@@ -147,7 +158,8 @@ def register(
 def _step(arm: FloatArray, normal: FloatArray, distance: FloatArray) -> tuple[FloatArray, tuple[str, ...]]:
     """One Gauss-Newton step (turn about x, y, z; move x, y, z) and what it held still.
 
-    Point-to-plane distance linearised: d + n . (w x a) + n . t, so its row is [a x n, n] (Chen & Medioni 1992).
+    Point-to-plane distance linearised: d + n . (w x a) + n . t, so its row is [a x n, n] (Chen & Medioni
+    1992).
     """
     row = np.hstack([np.cross(arm, normal), normal])
     scale = max(1.4826 * float(np.median(np.abs(distance - np.median(distance)))), 1e-4)
@@ -169,8 +181,8 @@ def _step(arm: FloatArray, normal: FloatArray, distance: FloatArray) -> tuple[Fl
 def _free_directions(matrix: FloatArray, scale: float) -> tuple[FloatArray, tuple[str, ...]]:
     """Columns (6, m) spanning the movements to fit, and words for those held still.
 
-    What the data say of the plan movements once height and tilt are free is the Schur complement; its variance counts one
-    reading per patch of warp, not per point.
+    What the data say of the plan movements once height and tilt are free is the Schur complement; its
+    variance counts one reading per patch of warp, not per point.
     """
     upright, plan = [0, 1, 5], [2, 3, 4]
     cross = matrix[np.ix_(plan, upright)]

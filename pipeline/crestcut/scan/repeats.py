@@ -24,7 +24,8 @@ _STARTS, _STARTS_APART = 6, np.radians(10.0)  # places tried to the end
 
 
 def join_repeats(scans: Sequence[Scan]) -> Scan:
-    """Points of all ``scans`` in the frame of the first; ``source`` tells them apart, ``fit_error`` says how well each lies.
+    """Points of all ``scans`` in the frame of the first; ``source`` tells them apart, ``fit_error`` says how
+    well each lies.
 
     Raises CrestcutError where one does not register, or fits in more than one place.
     """
@@ -55,7 +56,8 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
 
 
 def _lay(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, bool]:
-    """The fit, and whether the scan had to be searched for since its coordinates do not agree with the first's."""
+    """The fit, and whether the scan had to be searched for since its coordinates do not agree with the
+    first's."""
     fit = register(reference, moving)
     if fit.good:
         return fit, False
@@ -64,8 +66,9 @@ def _lay(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, boo
     if not good:
         best = max([fit, *fits], key=lambda f: f.overlap * f.agree)
         raise CrestcutError(
-            f"does not register on the first scan (at best {best.overlap:.0%} of it overlaps and {best.agree:.0%} of that"
-            " agrees)", where, "leave it out, or scan the same slab again with the same things standing on it",
+            f"does not register on the first scan (at best {best.overlap:.0%} of it overlaps"
+            f" and {best.agree:.0%} of that agrees)", where,
+            "leave it out, or scan the same slab again with the same things standing on it",
         )  # fmt: skip
     rivals = [f for f in fits if f.agree > good[0].agree - _CLEARLY and _differ(f, good[0], moving)]
     if rivals:
@@ -77,7 +80,8 @@ def _lay(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, boo
 
 
 def _search(reference: Reference, moving: FloatArray) -> list[Fit]:
-    """Fits from all over, the best agreeing first. What stands on the slab decides, since a slab fits on itself anyhow."""
+    """Fits from all over, the best agreeing first. What stands on the slab decides, since a slab fits on
+    itself anyhow."""
     source = thin(moving, CELL)
     few = source[:: max(1, len(source) // 2500)]
     starts = find_starts(reference.all, source)
@@ -116,5 +120,6 @@ def _said(fit: Fit, searched: bool, moving: FloatArray, name: str, first: str) -
     if searched:
         text += "; its place in plan was found by what stands on the slab, to a few centimetres"
     elif fit.held:
-        text += f"; its {' and '.join(fit.held)} could not be told from the shape of the slab and was kept as scanned"
+        held = " and ".join(fit.held)
+        text += f"; its {held} could not be told from the shape of the slab and was kept as scanned"
     return text

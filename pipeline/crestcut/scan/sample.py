@@ -17,10 +17,12 @@ FEWEST = 20_000
 def sample_faces(
     points: FloatArray, faces: NDArray[np.int64], colours: NDArray[np.uint8] | None, seed: int = 0
 ) -> tuple[FloatArray, NDArray[np.uint8] | None]:
-    """Points (n, 3) spread evenly over triangles (m, 3) of ``points`` in metres, and their colours (n, 3) where given.
+    """Points (n, 3) spread evenly over triangles (m, 3) of ``points`` in metres, and their colours (n, 3)
+    where given.
 
-    Every triangle gets its share of area times ``DENSITY``, the rest of it by a seeded draw. Stratified in order of faces,
-    so that the density is even also over long runs of small triangles. Triangles without area get nothing.
+    Every triangle gets its share of area times ``DENSITY``, the rest of it by a seeded draw. Stratified in
+    order of faces, so that the density is even also over long runs of small triangles. Triangles without area
+    get nothing.
     """
     corner = points[faces]
     area = np.linalg.norm(np.cross(corner[:, 1] - corner[:, 0], corner[:, 2] - corner[:, 0]), axis=1) / 2.0
@@ -32,7 +34,8 @@ def sample_faces(
     # One draw in each of `number` equal slices of the cumulated area.
     at = (np.arange(number) + rng.random(number)) / number * whole
     face = np.minimum(np.searchsorted(np.cumsum(area), at, side="right"), len(faces) - 1)
-    # Uniform on a triangle by folding the unit square (Turk 1990, Graphics Gems, 'Generating random points in triangles').
+    # Uniform on a triangle by folding the unit square (Turk 1990, Graphics Gems, 'Generating random points in
+    # triangles').
     s, t = rng.random((2, number))
     fold = s + t > 1.0
     s, t = np.where(fold, 1.0 - s, s), np.where(fold, 1.0 - t, t)

@@ -1,8 +1,10 @@
-"""XYZ, CSV, TXT and PTS: columns of numbers, with the delimiter, header, order and decimal mark told from the text."""
+"""XYZ, CSV, TXT and PTS: columns of numbers, with the delimiter, header, order and decimal mark told from the
+text."""
 
 from __future__ import annotations
 
 import io
+import itertools
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -21,8 +23,8 @@ _COMMENT = ("#", "//", "%", "!")
 _MEANING = {
     "x": "x", "easting": "x", "east": "x", "e": "x", "xcoord": "x", "coordx": "x", "xcoordinate": "x",
     "y": "y", "northing": "y", "north": "y", "n": "y", "ycoord": "y", "coordy": "y", "ycoordinate": "y",
-    "z": "z", "elevation": "z", "elev": "z", "height": "z", "h": "z", "altitude": "z", "level": "z", "rl": "z",
-    "zcoord": "z", "coordz": "z", "zcoordinate": "z",
+    "z": "z", "elevation": "z", "elev": "z", "height": "z", "h": "z", "altitude": "z", "level": "z",
+    "rl": "z", "zcoord": "z", "coordz": "z", "zcoordinate": "z",
     "r": "r", "red": "r", "g": "g", "green": "g", "b": "b", "blue": "b",
     "time": "t", "gpstime": "t", "timestamp": "t", "t": "t",
 }  # fmt: skip
@@ -101,7 +103,8 @@ def _layout(text: str, path: Path) -> _Layout:
 
 
 def _first_lines(text: str, most: int = 200) -> tuple[list[str], int]:
-    """The first lines with anything in them after leading comments, and how many physical lines stand before them.
+    """The first lines with anything in them after leading comments, and how many physical lines stand before
+    them.
 
     A comment line that names columns ("# x y z") is kept as a header.
     """
@@ -207,7 +210,7 @@ def _counts_up(sample: list[list[str]]) -> bool:
     first = [row[0] for row in sample]
     if len(first) < _FEWEST_ROWS or not all(re.fullmatch(r"\d+", w) for w in first):
         return False
-    return all(int(b) == int(a) + 1 for a, b in zip(first, first[1:], strict=False))
+    return all(int(b) == int(a) + 1 for a, b in itertools.pairwise(first))
 
 
 def _are_colours(sample: list[list[str]], start: int) -> bool:

@@ -1,4 +1,5 @@
-"""Which unit the numbers are in: declared, written in the file, or told from their size. A slab is metres across."""
+"""Which unit the numbers are in: declared, written in the file, or told from their size. A slab is metres
+across."""
 
 from __future__ import annotations
 
@@ -89,7 +90,8 @@ def _guess(size: Size, where: str) -> UnitFound:
     if 10 * _WIDEST_GUESS <= across <= 2e5:
         reason = f"guessed: {across:,.0f} across, which is a slab in millimetres ({across / 1000:,.1f} m)"
         return UnitFound("mm", (0.001,) * 3, reason)
+    wrong = "small" if across < SMALLEST else "large"
     raise CrestcutError(
-        f"{across:,.4g} units across: too {'small' if across < SMALLEST else 'large'} for metres, and it fits no one unit",
+        f"{across:,.4g} units across: too {wrong} for metres, and it fits no one unit",
         where, 'say it, like unit = "cm"',
     )  # fmt: skip

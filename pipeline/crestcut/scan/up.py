@@ -26,8 +26,9 @@ _MOST = 20_000  # voxels looked at
 def level_share(points: ArrayLike, seed: int = 0) -> FloatArray:
     """(3,) share of the scan's smooth area that lies square to each file axis (within 30 degrees).
 
-    The scan is thinned to voxels so that every bit of area counts once however often it was measured; the normal of each
-    comes from its neighbours; ragged neighbourhoods (planting) are left out. Unit-free: works before the unit is known.
+    The scan is thinned to voxels so that every bit of area counts once however often it was measured; the
+    normal of each comes from its neighbours; ragged neighbourhoods (planting) are left out. Unit-free: works
+    before the unit is known.
     """
     voxels = _voxels(np.asarray(points, dtype=float), seed)
     if len(voxels) < 20:
@@ -79,7 +80,8 @@ def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
 def _hangs_below(points: FloatArray, axis: str) -> bool:
     """Whether what stands out from the level face stands out downwards: the scan is upside down.
 
-    In columns that hold more than a thin layer, the densest layer is the slab; objects on it lie on its upper side.
+    In columns that hold more than a thin layer, the densest layer is the slab; objects on it lie on its upper
+    side.
     """
     turned = points @ ROTATION[axis].T
     low, high = np.percentile(turned, [1.0, 99.0], axis=0)

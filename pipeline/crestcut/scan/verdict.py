@@ -6,8 +6,8 @@ import math
 
 from crestcut.scan.records import Scan
 
-# Systematic error of one scan, m sd: it does not average away. Phone: measured on a real slab between the two halves of one
-# walk (5.4 mm a half). The others: common practice, no source.
+# Systematic error of one scan, m sd: it does not average away. Phone: measured on a real slab between the two
+# halves of one walk (5.4 mm a half). The others: common practice, no source.
 SYSTEMATIC = {"phone": 0.0054, "photogrammetry": 0.006, "terrestrial": 0.002, "total-station": 0.0015}
 _STRICT = 0.006  # m: an unknown scanner counts as the worst
 _PATCH = 0.10  # m: points nearer than this to one another share much of their error
@@ -23,7 +23,8 @@ def settles(scanner: str | None, density: float, noise: float) -> float:
 
 
 def crest_rounding(edge: float, grade_break: float = _CREST_BREAK) -> float:
-    """How far triangles of side ``edge`` (m) may cut off a sharp crest of that total break (rise over run), metres.
+    """How far triangles of side ``edge`` (m) may cut off a sharp crest of that total break (rise over run),
+    metres.
 
     A chord of length e laid evenly over the crest passes (e/2)(k/2) under it.
     """
@@ -31,7 +32,12 @@ def crest_rounding(edge: float, grade_break: float = _CREST_BREAK) -> float:
 
 
 def could_decide(
-    scan: Scan, scanner: str | None, plan: tuple[float, float], density: float, low_density: float, noise: float
+    scan: Scan,
+    scanner: str | None,
+    plan: tuple[float, float],
+    density: float,
+    low_density: float,
+    noise: float,
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """(what it could decide, notes), plain sentences. ``plan``: extent along x and y, metres."""
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
@@ -45,27 +51,34 @@ def could_decide(
         f"'clears' or 'touches' where the gap is more than about {math.ceil(within * 1000)} mm from nothing",
     ]
     if len(scan.files) == 1 and within > 0.006:
-        decides.append("not, by itself, a depth of cut to the millimetre: plan on one or two hand measurements")
+        decides.append(
+            "not, by itself, a depth of cut to the millimetre: plan on one or two hand measurements"
+        )
     notes = _notes(scan, scanner, plan, density, low_density, edges)
     return tuple(decides), notes
 
 
 def _notes(
-    scan: Scan, scanner: str | None, plan: tuple[float, float], density: float, low_density: float, edges: list[float]
+    scan: Scan,
+    scanner: str | None,
+    plan: tuple[float, float],
+    density: float,
+    low_density: float,
+    edges: list[float],
 ) -> tuple[str, ...]:
     notes = []
     if edges:
         rounding = crest_rounding(max(edges)) * 1000
         notes.append(
-            f"a mesh with triangles of {max(edges) * 1000:.0f} mm may have rounded a sharp crest of 20 % by {rounding:.1f} mm:"
-            " export the raw points if the app can"
+            f"a mesh with triangles of {max(edges) * 1000:.0f} mm may have rounded a sharp crest of 20 %"
+            f" by {rounding:.1f} mm: export the raw points if the app can"
         )
     elif density < THIN:
         notes.append(f"thin: {density:,.0f} points per m2; walk slower and lower, in closer lanes")
     elif low_density < THIN / 3:
         notes.append(f"uneven: a twentieth of the ground has fewer than {low_density:,.0f} points per m2")
     if max(plan) < 5.0:
-        notes.append(f"short: {max(plan):.1f} m; a wheelbase of ground is needed before and after the crest (see --how)")
+        notes.append(f"short: {max(plan):.1f} m; a wheelbase of ground is needed before and after the crest")
     if len(scan.files) == 1:
         notes.append("one scan: two short repeats would show how far its heights can be trusted")
     if scan.frame.unit == "m" and any("guessed" in f.unit_reason for f in scan.files):

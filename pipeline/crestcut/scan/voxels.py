@@ -8,7 +8,8 @@ from crestcut.grid import FloatArray
 
 
 def thin(points: FloatArray, cell: float) -> FloatArray:
-    """Centroids (m, 3) of the occupied cubes of side ``cell``, in the unit of ``points`` (n, 3), n above 0."""
+    """Centroids (m, 3) of the occupied cubes of side ``cell``, in the unit of ``points`` (n, 3), n above
+    0."""
     key = np.floor((points - points.min(axis=0)) / cell).astype(np.int64)
     across = key.max(axis=0) + 1
     flat = (key[:, 0] * across[1] + key[:, 1]) * across[2] + key[:, 2]
@@ -18,7 +19,8 @@ def thin(points: FloatArray, cell: float) -> FloatArray:
 
 
 def normals(points: FloatArray, neighbours: int = 16) -> tuple[FloatArray, FloatArray]:
-    """Unit normals (n, 3), of no settled sign, and roughness (n,): least over middle principal value about each point."""
+    """Unit normals (n, 3), of no settled sign, and roughness (n,): least over middle principal value about
+    each point."""
     from scipy.spatial import cKDTree
 
     near = cKDTree(points).query(points, k=min(neighbours, len(points)))[1]
