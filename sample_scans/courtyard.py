@@ -118,3 +118,12 @@ def _in_leaf(x: FloatArray, y: FloatArray) -> NDArray[np.bool_]:
     for lx, ly, a, b in _LEAF:
         out |= ((x - lx) / a) ** 2 + ((y - ly) / b) ** 2 < 1.0
     return out
+
+
+def string_down(a: tuple[float, float], b: tuple[float, float], blocks: float, at: float | None = None) -> float:
+    """What a rule reads from a taut string on two blocks down to the slab, metres: at a distance from ``a``, or the least."""
+    length = float(np.hypot(b[0] - a[0], b[1] - a[1]))
+    s = np.linspace(0.0, 1.0, 4001) if at is None else np.array([at / length])
+    x, y = a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1])
+    ends = slab(np.array([a[0], b[0]]), np.array([a[1], b[1]])) + blocks
+    return float(np.min(ends[0] + s * (ends[1] - ends[0]) - slab(x, y)))

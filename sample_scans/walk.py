@@ -68,7 +68,7 @@ class Field:
 
 
 def walk(seed: int, points: int, pose: Pose = Pose()) -> Walk:
-    """``points`` : how many rays are cast (some meet nothing). Up along y = 1.5, back along y = 3.4, phone held at 1.4 m."""
+    """``points`` : how many rays are cast (some meet nothing). Up along y = 1.4, back along y = 3.6, phone held at 1.4 m."""
     rng = np.random.default_rng(seed)
     warps, patch = [Field(rng, WARP_HALF) for _ in range(3)], Field(rng, PATCH_HALF)
     eye, heading, time, back = _path(rng, points)
@@ -90,16 +90,16 @@ def walk(seed: int, points: int, pose: Pose = Pose()) -> Walk:
 
 def _path(rng: np.random.Generator, points: int) -> tuple[FloatArray, FloatArray, FloatArray, NDArray[np.bool_]]:
     """Eye (n, 3), way (n,) rad, time (n,) s and whether on the way back, ray by ray, in the order of time."""
-    start, end = -1.6, 15.2
+    start, end = -1.7, 15.2
     lane = end - start
     moment = np.sort(rng.uniform(0.0, 2 * lane / SPEED + 2.0, points))
     time = np.floor(moment * FRAMES) / FRAMES
     along = np.clip(time * SPEED, 0.0, 2 * lane)
     back = along > lane
-    x = np.where(back, end + 0.8 - (along - lane), start + along)
+    x = np.where(back, end + 1.9 - (along - lane), start + along)
     # a hand sways, and slows down where the walker looks: density is uneven along the path
     x = x + 0.22 * np.sin(0.55 * time) + 0.10 * np.sin(1.7 * time)
-    y = np.where(back, 3.55, 1.55) + 0.18 * np.sin(0.8 * time + 1.0)
+    y = np.where(back, 3.60, 1.40) + 0.18 * np.sin(0.8 * time + 1.0)
     z = courtyard.slab(x, np.full_like(x, 2.0)) + 1.40 + 0.05 * np.sin(1.1 * time)
     heading = np.where(back, np.pi, 0.0) + 0.16 * np.sin(0.9 * time)
     return np.column_stack([x, y, z]), heading, time, back
@@ -107,7 +107,7 @@ def _path(rng: np.random.Generator, points: int) -> tuple[FloatArray, FloatArray
 
 def _rays(rng: np.random.Generator, heading: FloatArray, n: int) -> FloatArray:
     """Unit vectors (n, 3): a phone's field of view about a line looking 50 degrees down."""
-    down, side = np.radians(50.0 + 24.0 * rng.uniform(-1, 1, n)), np.radians(31.0 * rng.uniform(-1, 1, n))
+    down, side = np.radians(50.0 + 24.0 * rng.uniform(-1, 1, n)), np.radians(34.0 * rng.uniform(-1, 1, n))
     forward, across = np.cos(down) * np.cos(side), np.sin(side)
     c, s = np.cos(heading), np.sin(heading)
     return np.column_stack([forward * c - across * s, forward * s + across * c, -np.sin(down) * np.cos(side)])
