@@ -1,0 +1,163 @@
+"""Hand measurements folded into drawn errors of ground and vehicle.
+
+With e the error of the fitted ground and d that of a part's height, a reading differs from what was predicted by
+r = -sum w e + d + noise. Everything is Gaussian, so e and d given r are a shift and a smaller spread: kriging. Draws are moved by
+Matheron's rule. A bound ("it touched", "it cleared 10 mm") is a reading whose r is drawn from the part of its range that the bound
+leaves (Gibbs; Geweke, Computing Science and Statistics 23, 1991).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import linalg, stats
+
+from crestcut.grid import FloatArray
+from crestcut.surface.covariance import of_functionals
+from crestcut.surface.draws import towards
+from crestcut.surface.evidence_records import Evidence, Reading
+from crestcut.surface.records import ErrorModel
+from crestcut.units import millimetres
+
+CONTRADICTS = 3.3  # standard deviations: 1 in 1,000
+UNLIKELY = 1e-3
+SWEEPS = 20  # of the Gibbs chain between draws that are used
+
+
+@dataclass(frozen=True, eq=False)
+class Fold:
+    """What the readings make of the errors.
+
+    ground : (n,) expected error of the fitted heights at the places asked for, m.  parts : (p,) expected error of part heights, m.
+    contradictions : plain sentences; where there are any, no reading was used.
+    """
+
+    ground: FloatArray
+    parts: FloatArray
+    contradictions: tuple[str, ...] = ()
+    ground_gain: FloatArray | None = None  # (n, m)
+    part_gain: FloatArray | None = None  # (p, m)
+    part_weights: FloatArray | None = None  # (p, m)
+    weights: tuple[FloatArray, ...] = ()
+    noise_root: FloatArray | None = None
+    drawn: FloatArray | None = None  # (count, m) r where bounds leave it free, less its mean
+
+    def residual(
+        self, ground: FloatArray, at_points: Sequence[FloatArray], parts: FloatArray, rng: np.random.Generator
+    ) -> tuple[FloatArray, FloatArray]:
+        """One drawn error of ground (n,) and parts (p,), moved to where the readings leave it, about the expected error.
+
+        at_points : the drawn ground error at each reading's points.
+        """
+        if self.ground_gain is None or self.part_gain is None or self.part_weights is None or self.noise_root is None:
+            return ground, parts
+        read = np.array([-float(w @ e) for w, e in zip(self.weights, at_points, strict=True)])
+        read += parts @ self.part_weights + self.noise_root @ rng.standard_normal(len(read))
+        return ground - self.ground_gain @ read, parts - self.part_gain @ read
+
+    def wander(self, row: int) -> tuple[FloatArray | float, FloatArray | float]:
+        """What bounds leave free: a shift of ground (n,) and parts (p,) in draw ``row``; zero without bounds."""
+        if self.drawn is None or self.ground_gain is None or self.part_gain is None:
+            return 0.0, 0.0
+        return self.ground_gain @ self.drawn[row], self.part_gain @ self.drawn[row]
+
+
+def fold_in(
+    evidence: Evidence | None,
+    error: ErrorModel,
+    places: FloatArray,
+    within: Mapping[str, float],
+    rng: np.random.Generator,
+    count: int,
+) -> Fold:
+    """Fold ``evidence`` into the errors at ``places`` (n, 2), site metres.
+
+    within : 1 sd of each part's height, m, in the order the parts come.  count : draws wanted, for bounds.
+    """
+    nothing = Fold(np.zeros(len(places)), np.zeros(len(within)))
+    if evidence is None or not evidence.readings:
+        return nothing
+    readings = evidence.readings
+    spread = np.array(list(within.values()))
+    belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(len(within), len(readings))
+    own = own_covariance(evidence, error) + belongs.T @ (spread[:, None] ** 2 * belongs)
+    missed = np.array([r.observed - r.predicted for r in readings])
+    against = contradictions(readings, own, missed)
+    if against:
+        return Fold(nothing.ground, nothing.parts, against)
+    solve = linalg.cho_factor(own)
+    points, weights = [r.points for r in readings], [r.weights for r in readings]
+    ground_gain = linalg.cho_solve(solve, -towards(error, places, points, weights).T).T
+    part_gain = linalg.cho_solve(solve, (spread[:, None] ** 2 * belongs).T).T
+    r, drawn = missed, None
+    if any(reading.relation != "is" for reading in readings):
+        every = _bounded(readings, own, missed, rng, count)
+        r = every.mean(axis=0)
+        drawn = np.asarray(every - r, dtype=np.float64)
+    root = np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings)))
+    return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, drawn)
+
+
+def own_covariance(evidence: Evidence, error: ErrorModel) -> FloatArray:
+    """Covariance (m, m), m2, of what ground errors and the readings' own errors make of the readings; parts not in it."""
+    points, weights = tuple(r.points for r in evidence.readings), tuple(r.weights for r in evidence.readings)
+    return of_functionals(error, points, weights, tuple(r.standard_error for r in evidence.readings)) + evidence.noise
+
+
+def contradictions(readings: Sequence[Reading], own: FloatArray, missed: FloatArray) -> tuple[str, ...]:
+    """Readings that scan, vehicle and all other readings together make unbelievable, each in a sentence.
+
+    Each is compared with what all others leave of it: (S^-1 r)_i / sqrt((S^-1)_ii) is its miss in standard deviations.
+    """
+    said = []
+    exact = [i for i, r in enumerate(readings) if r.relation == "is"]
+    inverse = linalg.inv(own[np.ix_(exact, exact)]) if exact else np.zeros((0, 0))
+    for k, i in enumerate(exact):
+        miss = float((inverse @ missed[exact])[k] / inverse[k, k])
+        if abs(miss) * np.sqrt(inverse[k, k]) > CONTRADICTS:
+            said.append(_against(readings[i], readings[i].observed - miss, 1 / np.sqrt(inverse[k, k]), len(exact)))
+    for i, reading in enumerate(readings):
+        if reading.relation == "is":
+            continue
+        gain = own[i, exact] @ inverse
+        mean, variance = float(gain @ missed[exact]), float(own[i, i] - gain @ own[exact, i])
+        sd = float(np.sqrt(max(variance, 1e-12)))
+        above = (mean - missed[i]) / sd
+        if stats.norm.cdf(-above if reading.relation == "at most" else above) < UNLIKELY:
+            said.append(_against(reading, reading.predicted + mean, sd, len(exact) + 1))
+    return tuple(said)
+
+
+def _against(reading: Reading, expected: float, sd: float, readings: int) -> str:
+    others = "the scan and the other readings say" if readings > 1 else "the scan says"
+    bound = "" if reading.relation == "is" else f"{reading.relation} "
+    return (
+        f"{reading.name}: {reading.what} {bound}{millimetres(reading.observed)} contradicts what {others}, "
+        f"{millimetres(expected)} give or take {millimetres(2 * sd)}; measure it again, and check where it was taken"
+    )
+
+
+def _bounded(
+    readings: Sequence[Reading], own: FloatArray, missed: FloatArray, rng: np.random.Generator, count: int
+) -> FloatArray:
+    """Draws (count, m) of r: fixed where it was read, within its bound where only a bound is known."""
+    free = [i for i, r in enumerate(readings) if r.relation != "is"]
+    exact = [i for i, r in enumerate(readings) if r.relation == "is"]
+    gain = np.linalg.solve(own[np.ix_(exact, exact)], own[np.ix_(exact, free)]).T if exact else np.zeros((len(free), 0))
+    mean = gain @ missed[exact]
+    inverse = np.linalg.inv(own[np.ix_(free, free)] - gain @ own[np.ix_(exact, free)])
+    low = np.array([missed[i] if readings[i].relation == "at least" else -np.inf for i in free])
+    high = np.array([missed[i] if readings[i].relation == "at most" else np.inf for i in free])
+    x = np.clip(mean, low, high)
+    out = np.tile(missed, (count, 1))
+    for row in range(count):
+        for _ in range(1 if len(free) == 1 else SWEEPS):
+            for k in range(len(free)):
+                sd = 1 / np.sqrt(inverse[k, k])
+                centre = mean[k] - (inverse[k] @ (x - mean) - inverse[k, k] * (x[k] - mean[k])) / inverse[k, k]
+                a, b = stats.norm.cdf((low[k] - centre) / sd), stats.norm.cdf((high[k] - centre) / sd)
+                x[k] = np.clip(centre + sd * stats.norm.ppf(a + (b - a) * rng.random()), low[k], high[k])
+        out[row, free] = x
+    return out

@@ -1,0 +1,170 @@
+"""Seeded draws of surface and vehicle through ride and sweep, at the poses that could decide."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from crestcut.grid import FloatArray, IntArray, frozen_array
+from crestcut.surface.draws import FieldMaker
+from crestcut.surface.evidence_fold import Fold, fold_in
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import ErrorModel, Surface
+from crestcut.travel.chance_footing import Footing, find_footing
+from crestcut.travel.records import Clearance, Ride
+from crestcut.travel.sweep import hard_parts
+from crestcut.vehicle.records import Vehicle
+
+REACH = 4.0  # standard deviations that a pair may come down against the least one and still be looked at
+LEAST_REACH = 0.004  # m
+
+
+@dataclass(frozen=True, eq=False)
+class Draws:
+    """Gaps of the critical pairs on drawn surfaces with drawn vehicles. Read-only, metres.
+
+    base : (q,) on the surface as estimated (hand measurements folded in).  once : (n, q) with one error drawn; rows come in
+    opposite pairs.  twice : (k, q) with two.
+    vehicle : (n, q) with the vehicle's own errors only.  zone : (q,) of each pair, index into ZONES.  part : (q,) its hard part.
+    pose : (q,) its pose in the ride's batch.
+    tyre_bias : how much higher the tyres ride, on average, than they would on the true ground, m: in base, and added by a draw.
+    """
+
+    base: FloatArray
+    once: FloatArray
+    twice: FloatArray
+    vehicle: FloatArray
+    zone: IntArray
+    part: IntArray
+    pose: IntArray
+    tyre_bias: tuple[float, float]
+    fold: Fold
+
+    def __post_init__(self) -> None:
+        for name in ("base", "once", "twice", "vehicle"):
+            object.__setattr__(self, name, frozen_array(getattr(self, name), name=name))
+
+
+def white_length(surface: Surface) -> float:
+    """How far neighbouring heights share their points, m: the side of the area whose points make one height.
+
+    A height of standard error s from points of noise w holds (w / s)^2 points; the scan's density says how wide that is.
+    """
+    cell = surface.height.frame.cell
+    error = surface.standard_error.values
+    known = np.isfinite(error) & (error > 0)
+    if not known.any() or not surface.error.white > 0 or surface.points_used == 0:
+        return 0.03
+    density = surface.points_used / (known.sum() * cell**2)
+    held = (surface.error.white / float(np.median(error[known]))) ** 2
+    return float(np.clip(0.5 * np.sqrt(held / density), cell, 0.15))
+
+
+def reach_of(vehicle: Vehicle, error: ErrorModel) -> float:
+    """How far two gaps may move against each other, m."""
+    tolerance = max((p.within for p in hard_parts(vehicle)), default=0.0)
+    return max(REACH * float(np.sqrt(error.warp**2 + error.patch**2 + tolerance**2)), LEAST_REACH)
+
+
+def draw_clearances(
+    vehicle: Vehicle,
+    surface: Surface,
+    ride: Ride,
+    clearance: Clearance,
+    error: ErrorModel,
+    seed: int = 0,
+    draws: int = 200,
+    evidence: Evidence | None = None,
+) -> Draws | None:
+    """Gaps of the pairs that could be least, ``draws`` times. None where no part meets measured ground.
+
+    Surfaces are drawn from ``error`` (given what was measured by hand), the heights of parts from their ``within``.
+    """
+    parts = hard_parts(vehicle)
+    extra = evidence_points(evidence)
+    footing = find_footing(vehicle, surface, ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error), extra=extra)
+    if footing is None:
+        return None
+    source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
+    return _collect(footing, source)
+
+
+class Source:
+    """Drawn errors of ground and vehicle at a footing's nodes, ``count`` of them and their opposites."""
+
+    def __init__(
+        self, vehicle: Vehicle, surface: Surface, footing: Footing, error: ErrorModel, seed: int, count: int, evidence: Evidence | None
+    ) -> None:
+        rng = np.random.default_rng(seed)
+        parts = hard_parts(vehicle)
+        maker = FieldMaker(error, footing.window, footing.standard_error, white_length(surface), footing.nodes)
+        self.within = np.array([p.within for p in parts])
+        names = [p.name for p in parts]
+        places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
+        evidence, at = snapped(evidence, footing, places)
+        self.fold = fold_in(evidence, error, places, dict(zip(names, self.within, strict=True)), rng, 2 * count)
+        self.count = count
+        self.fields = np.empty((count, len(footing.nodes)), np.float32)
+        self.parts = np.empty((count, len(parts)))
+        for k in range(count):
+            field, shift = maker.draw(rng), rng.standard_normal(len(parts)) * self.within
+            self.fields[k], self.parts[k] = self.fold.residual(field, [field[i] for i in at], shift, rng)
+
+    def error(self, k: int, sign: int) -> tuple[FloatArray, FloatArray]:
+        """The k-th drawn error of the ground (n,) and of the parts' heights (m,), or its opposite; about the estimate."""
+        row = k if sign > 0 else k + self.count
+        ground, parts = self.fold.wander(row)
+        return sign * self.fields[k].astype(float) + ground, sign * self.parts[k] + parts
+
+
+def evidence_points(evidence: Evidence | None) -> FloatArray:
+    """Site x, y of every point of every reading, (k, 2): the ground there must be drawn too."""
+    return np.concatenate([r.points for r in evidence.readings]) if evidence and evidence.readings else np.zeros((0, 2))
+
+
+def snapped(evidence: Evidence | None, footing: Footing, places: FloatArray) -> tuple[Evidence | None, list[IntArray]]:
+    """Readings moved to the nodes nearest to their points (half a cell), so that draw and covariance speak of the same places."""
+    if evidence is None:
+        return None, []
+    at = np.split(footing.extra, np.cumsum([len(r.points) for r in evidence.readings])[:-1])
+    readings = tuple(replace(r, points=places[i]) for r, i in zip(evidence.readings, at, strict=True))
+    return replace(evidence, readings=readings), list(at)
+
+
+def _collect(footing: Footing, source: Source) -> Draws:
+    count, pairs = source.count, len(footing.base)
+    ground, parts = source.fold.ground, source.fold.parts
+    part = footing.pair_part
+
+    def gaps(error: FloatArray, shift: FloatArray) -> tuple[FloatArray, float]:
+        field = error - ground
+        lift = footing.lifts(field)
+        return footing.gaps(field, lift)[0] + (shift + parts)[part], float(lift.mean())
+
+    none = np.zeros(len(footing.nodes))
+    base, level = gaps(none, np.zeros(len(source.within)))
+    once, lifts = np.empty((2 * count, pairs)), np.empty(2 * count)
+    for k in range(2 * count):
+        once[k], lifts[k] = gaps(*source.error(k % count, 1 if k < count else -1))
+    partner = np.concatenate([np.arange(0, count, 2), count + np.arange(0, count, 2)])
+    twice, double = np.empty((len(partner), pairs)), np.empty(len(partner))
+    for row, k in enumerate(partner):
+        sign = 1 if k < count else -1
+        one, two = source.error(k % count, sign), source.error((k + 1) % count, sign)
+        twice[row], double[row] = gaps(one[0] + two[0], one[1] + two[1])
+    first, second = float(lifts.mean()) - level, float(double.mean() - lifts.mean())
+    only = base + np.concatenate([source.parts, -source.parts])[:, part]
+    return Draws(
+        base, once, twice, only, footing.pair_zone, part, footing.pose[footing.pair_pose],
+        (extrapolated(first, second), first), source.fold,
+    )  # fmt: skip
+
+
+def extrapolated(first: float, second: float) -> float:
+    """Bias of an estimate on noisy ground from what noise added once and once more does: b1 + 2 (b1 - b2).
+
+    Noise adds less and less bias the rougher the ground already is, so the first of it, which cannot be seen, did most.
+    """
+    return first + 2.0 * (first - second)
+
