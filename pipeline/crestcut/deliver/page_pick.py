@@ -16,19 +16,21 @@ from crestcut.deliver.page_pick_vehicles import generic_vehicles
 from crestcut.deliver.page_shell import esc, page, write_page
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
+from crestcut.scan.health import Health, near_ground
 from crestcut.scan.records import Scan
 
 FINEST = 0.02  # m
+FEWEST = 16  # points that make a picture
 MOST_CELLS = 400_000  # keeps the page under about 2 MB
 POINTS_PER_CELL = 4.0
 LOW_SHARE = 0.2  # of the points over a cell, counted from below: leaves and noise stand above the ground
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the picture
 
 
-def write_pick(scan: Scan, health: Any, out: Path) -> Path:
+def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
     """Write the page and return its path.
 
-    health : what `look` found (any object with ``notes`` or ``lines`` of plain sentences), or None.  out : the file, or its folder.
+    health : what `look` found, or None.  out : the file, or its folder.
     Raises CrestcutError where the scan has too few points to draw.
     """
     data = pick_data(scan, health, out if out.suffix != ".html" else out.parent)
@@ -52,7 +54,7 @@ def switches() -> str:
     )
 
 
-def pick_data(scan: Scan, health: Any, folder: Path) -> dict[str, Any]:
+def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]:
     """What the viewer reads: rasters, how grid metres become plan coordinates, the scan's facts, generic vehicles."""
     frame, height, colours = plan_raster(scan)
     scale = scan.frame.plan_scale
@@ -77,11 +79,12 @@ def pick_data(scan: Scan, health: Any, folder: Path) -> dict[str, Any]:
 
 def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | None]:
     """Height (ny, nx) of what lies lowest over each cell, NaN where the scan has nothing, and its mean colour (ny, nx, 3)."""
+    if len(scan.points) < FEWEST:
+        raise CrestcutError(f"only {len(scan.points)} points", "scan", "scan the slab again, slower and closer")
     xyz = scan.points
-    if len(xyz) < 16:
-        raise CrestcutError(f"only {len(xyz)} points", "scan", "scan the slab again, slower and closer")
-    low, high = np.quantile(xyz[:, :2], [FAR_SHARE, 1 - FAR_SHARE], axis=0)
-    inside = ((xyz[:, :2] >= low) & (xyz[:, :2] <= high)).all(axis=1)
+    inside = near_ground(xyz)
+    low, high = np.quantile(xyz[inside, :2], [FAR_SHARE, 1 - FAR_SHARE], axis=0)
+    inside &= ((xyz[:, :2] >= low) & (xyz[:, :2] <= high)).all(axis=1)
     xyz = xyz[inside]
     size = np.maximum(high - low, 0.1)
     cell = max(FINEST, math.sqrt(size[0] * size[1] / MOST_CELLS), math.sqrt(size[0] * size[1] * POINTS_PER_CELL / len(xyz)))
@@ -122,10 +125,5 @@ def _seen_from(path: Path, folder: Path) -> str:
         return path.resolve().as_posix()
 
 
-def _sentences(health: Any) -> list[str]:
-    for name in ("sentences", "lines", "notes"):
-        found = getattr(health, name, None)
-        found = found() if callable(found) else found
-        if found:
-            return [str(line) for line in found]
-    return []
+def _sentences(health: Health | None) -> list[str]:
+    return [] if health is None else [*health.decides, *health.notes]

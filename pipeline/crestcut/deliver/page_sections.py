@@ -126,7 +126,7 @@ def options(report: Report, document: Document) -> str:
 def work(report: Report, document: Document) -> str:
     """The cut in figures; withheld words where it is not released."""
     plan = report.plan
-    if plan is None or plan.deepest <= 0:
+    if plan is None or (plan.deepest <= 0 and plan.feasible):
         text = "No cut was worked out." if plan is None else "Nothing has to be taken off: every gap is already what was asked for, or more."
         return _section("work", "Work sheet", f"<p>{text}</p>")
     mass = plan.volume * CONCRETE_DENSITY

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import contextlib
 import hashlib
 import html
 import json
@@ -81,7 +82,8 @@ def write_page(text: str, out: Path, name: str) -> Path:
         beside.write_text(text, encoding="utf-8", newline="\n")
         os.replace(beside, path)
     except OSError as error:
-        beside.unlink(missing_ok=True)
+        with contextlib.suppress(OSError):
+            beside.unlink()
         raise CrestcutError(f"cannot be written ({error.strerror})", str(path), "choose another folder with --out") from None
     return path
 

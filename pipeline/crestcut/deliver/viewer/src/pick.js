@@ -174,5 +174,5 @@ function points(model, map) {
     line.length ? h("div", {}, line) : h("p", { class: "hint" }, "Choose “Line” above the plan and tap its start and end."),
     h("div", {}, marks), h("div", {}, keeps),
     h("datalist", { id: "keep-kinds" }, ["joint", "drain", "door seal", "barrier", "property line", "walk", "public walk"].map((kind) => h("option", { value: kind }))),
-    keeps.length ? h("p", { class: "hint" }, "Beside each keep area: what it is, and the deepest cut allowed there.") : null);
+    ...(keeps.length ? [h("p", { class: "hint" }, "Beside each keep area: what it is, and the deepest cut allowed there.")] : []));
 }

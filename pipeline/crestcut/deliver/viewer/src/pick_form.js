@@ -159,7 +159,7 @@ export function vehicleSection(model, units, redraw) {
       h("label", { class: "file-button" }, "Open vehicle file", h("input", { type: "file", id: "v-open", accept: ".toml", onchange: (e) => openVehicle(e, model, redraw) })),
       h("p", { class: "wrong", id: "v-wrong", role: "status" }));
   } else body.push(h("p", { class: "hint" }, "A generic vehicle shows the way the page works. Before anyone cuts, measure the real one."));
-  if (model.loads.length > 1) body.push(checks({ name: "Check it", options: model.loads.map((name) => [name, name]) }, "f-vehicle-load", model.get(["vehicle", "load"]) ?? ["as measured"], (next) => model.set(["vehicle", "load"], next)));
+  if (model.loads.length > 1) body.push(checks({ name: "Check it when loaded", options: model.loads.map((name) => [name, name]) }, "f-vehicle-load", model.get(["vehicle", "load"]) ?? ["as measured"], (next) => model.set(["vehicle", "load"], next)));
   return h("details", { class: "section", open: true }, h("summary", {}, h("span", { class: "section-title" }, "Vehicle")), body);
 }
 

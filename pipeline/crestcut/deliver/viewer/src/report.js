@@ -196,6 +196,7 @@ class SlabView {
   }
 
   stand(k) {
+    if (k !== this.k) this.stage.hurry();
     this.k = k;
     this.car?.stand(k);
     this.stage.request();

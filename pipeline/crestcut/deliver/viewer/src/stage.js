@@ -23,7 +23,7 @@ export class Stage {
     this.drawn = []; // called after each picture, to move the labels
     this.backdrop = null; // painted canvas for the flat fallback
     this.canvas = document.createElement("canvas");
-    this.renderer = noWebGL ? null : makeRenderer(this.canvas);
+    [this.renderer, this.slow] = noWebGL ? [null, false] : makeRenderer(this.canvas);
     this.flat = !this.renderer;
     this.plan = plan || this.flat;
     this.overlay = s("svg", { class: "overlay", "aria-hidden": "true" });
@@ -52,14 +52,14 @@ export class Stage {
       this.controls.maxPolarAngle = Math.PI * 0.49;
       this.canvas.style.touchAction = "pan-y"; // a swipe up or down still scrolls the page
     }
-    this.controls.addEventListener("change", () => this.request());
+    this.controls.addEventListener("change", () => { this.hurry(); this.request(); });
   }
 
   #resize() {
     const { clientWidth: w, clientHeight: h } = this.holder;
     if (!w || !h) return;
     const first = !this.width;
-    const ratio = Math.min(window.devicePixelRatio || 1, 2);
+    const ratio = this.#ratio();
     this.width = w;
     this.height = h;
     if (this.renderer) {
@@ -76,6 +76,24 @@ export class Stage {
     } else this.camera.aspect = w / h;
     this.camera.updateProjectionMatrix();
     if (first) this.home();
+    this.request();
+  }
+
+  #ratio() {
+    return this.hurried ? 0.55 : Math.min(window.devicePixelRatio || 1, this.slow ? 1 : 2);
+  }
+
+  /** While something moves and there is no graphics card: a coarser picture, sharp again when it rests. */
+  hurry() {
+    if (!this.slow || !this.renderer) return;
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => this.#pace(false), 250);
+    if (!this.hurried) this.#pace(true);
+  }
+
+  #pace(hurried) {
+    this.hurried = hurried;
+    this.renderer.setPixelRatio(this.#ratio());
     this.request();
   }
 
@@ -214,7 +232,7 @@ export class Stage {
   }
 }
 
-/** WebGL if the browser has it; without a graphics card plain edges, or the picture would lag behind the finger. */
+/** [renderer, whether there is no graphics card behind it]: then edges are plain, or the picture would lag behind the finger. */
 function makeRenderer(canvas) {
   const log = console.error;
   console.error = () => {}; // a browser without WebGL is no fault of the page: the flat plan takes over
@@ -223,9 +241,9 @@ function makeRenderer(canvas) {
     const named = probe?.getExtension("WEBGL_debug_renderer_info");
     const slow = /swiftshader|llvmpipe|software/i.test(named ? probe.getParameter(named.UNMASKED_RENDERER_WEBGL) : "");
     probe?.getExtension("WEBGL_lose_context")?.loseContext();
-    return new WebGLRenderer({ canvas, alpha: true, antialias: !slow });
+    return [new WebGLRenderer({ canvas, alpha: true, antialias: !slow }), slow];
   } catch {
-    return null;
+    return [null, false];
   } finally {
     console.error = log;
   }

@@ -1,0 +1,155 @@
+"""report.html says what result.json says, loads nothing, and survives any title."""
+
+from __future__ import annotations
+
+import dataclasses
+from pathlib import Path
+
+import numpy as np
+import pytest
+from deliver_scene import CELL, crest, gutter, make_report
+from page_text import PageText
+
+from crestcut.deliver.page_figures import MEANINGS, length, look_up
+from crestcut.deliver.page_pack import unpack_layer
+from crestcut.deliver.page_report import report_text, write_report
+from crestcut.deliver.report import Report
+from crestcut.deliver.result import result_document
+from crestcut.job.records import Site
+from crestcut.travel.chance_records import Chance
+
+
+def with_title(report: Report, title: str) -> Report:
+    return dataclasses.replace(report, job=dataclasses.replace(report.job, title=title))
+
+
+@pytest.fixture(scope="module")
+def page() -> PageText:
+    return PageText(report_text(make_report()))
+
+
+def test_page_stands_alone_and_is_small(tmp_path: Path) -> None:
+    path = write_report(make_report(), tmp_path)
+    assert path.name == "report.html" and [p.name for p in tmp_path.iterdir()] == ["report.html"]
+    PageText.read(path).assert_self_contained()
+    assert path.stat().st_size <= 3_000_000
+
+
+@pytest.mark.parametrize("options", [{}, {"feasible": False}, {"cut": False}, {"clearance": 0.16}, {"ground": gutter, "kind": "nose"}])
+def test_every_figure_equals_the_result(options: dict[str, object]) -> None:
+    report = make_report(**options)  # type: ignore[arg-type]
+    shown, document = PageText(report_text(report)).data, result_document(report)
+    assert len(shown) >= 12
+    for key, value in shown.items():
+        assert float(value) == look_up(document, key), key
+    for meaning in MEANINGS:  # and none that is known is left out
+        assert (meaning.key in shown) == (look_up(document, meaning.key) is not None), meaning.key
+
+
+def test_every_figure_opens_a_meaning_that_is_there(page: PageText) -> None:
+    ids = [a["id"] for _, a in page.elements if "id" in a]
+    assert len(ids) == len(set(ids))
+    buttons = [a["popovertarget"] for t, a in page.elements if t == "button" and "popovertarget" in a]
+    assert buttons and set(buttons) <= set(ids)
+
+
+@pytest.mark.parametrize(
+    ("options", "start"),
+    [({"clearance": 0.09}, "Touches: the lowered-floor mobility van hangs up on the crest by"), ({"clearance": 0.16}, "Clears: the lowered-floor mobility van has")],
+)
+def test_verdict_comes_first_with_its_chance_in_words(options: dict[str, float], start: str) -> None:
+    report = make_report(**options)  # type: ignore[arg-type]
+    text = PageText(report_text(report)).text
+    assert start in text and report.today is not None and report.today.words in text
+    order = [text.index(start), text.index("What to do next"), text.index("See it on the slab"), text.rindex("Cautions")]
+    assert order == sorted(order)
+
+
+def test_cannot_tell_is_a_verdict() -> None:
+    report = make_report()
+    unsure = Chance(0.001, (-0.01, 0.012), 0.4, "cannot tell", "about 2 in 5 that it touches", 0.006, 0.8, 400)
+    text = PageText(report_text(dataclasses.replace(report, today=unsure))).text
+    assert "Cannot tell yet: at best estimate" in text and "2 in 5" in text
+
+
+def test_nose_says_that_grinding_is_seldom_the_cure() -> None:
+    assert "Grinding is usually the wrong cure for a nose" in PageText(report_text(make_report(ground=gutter, kind="nose"))).text
+
+
+@pytest.mark.parametrize("release", ["ok", "provisional", "not for cutting"])
+def test_release_stamp_is_in_plain_sight(release: str) -> None:
+    report = dataclasses.replace(make_report(), release=release, release_reasons=("ask whoever poured it",))
+    page = PageText(report_text(report))
+    stamp = next(a for t, a in page.elements if "stamp" in a.get("class", "").split())
+    assert release.replace(" ", "-") in stamp["class"] and "ask whoever poured it" in page.text
+    assert page.carried["release"] == release
+    if release != "ok":
+        assert "they are not an order to cut" in page.text
+
+
+NASTY = '</title></script><script>alert("x")</script> <b onclick=1>& מגרש حديقة \u2028'
+
+
+def test_a_title_is_only_ever_text() -> None:
+    page = PageText(report_text(with_title(make_report(), NASTY)))
+    page.assert_self_contained()
+    assert " ".join(NASTY.split()) in page.text
+    assert not [t for t, _ in page.elements if t == "b"]
+
+
+def test_depths_on_the_slab_are_those_of_the_plan(page: PageText) -> None:
+    report, data = make_report(), page.carried
+    grid, plan = data["grid"], report.plan
+    assert plan is not None and grid["cell"] == CELL
+    shown = unpack_layer(data["depth"], (grid["ny"], grid["nx"]))
+    matrix = np.array(grid["plan"])
+    j, i = np.unravel_index(np.nanargmax(shown), shown.shape)
+    place = matrix[:, :2] @ (i * CELL, j * CELL) + matrix[:, 2]
+    there = plan.depth.sample(report.scan.frame.plan_to_site(place))
+    assert float(shown[j, i]) == pytest.approx(float(there), abs=2e-5) and data["deepest"] == plan.deepest
+    assert np.isnan(shown).sum() == np.isnan(plan.depth.values).sum()
+
+
+def test_vehicle_stands_where_the_ride_put_it(page: PageText) -> None:
+    import base64
+    import zlib
+
+    report, drive = make_report(), page.carried["drive"]
+    place = np.frombuffer(zlib.decompress(base64.b64decode(drive["place"])), "<f4").reshape(-1, 3, 3)
+    wheels = np.frombuffer(zlib.decompress(base64.b64decode(drive["wheels"])), "<f4").reshape(-1, 4)
+    assert len(place) == len(wheels) == len(drive["stations"]) <= 241
+    assert drive["stations"] == sorted(drive["stations"])
+    worst = report.before.worst
+    assert worst is not None
+    poses, k = report.poses_of(worst)
+    assert drive["stations"][drive["worst"]] == pytest.approx(worst.station, abs=1e-4)
+    assert wheels[drive["worst"]] == pytest.approx(poses.wheels[k], abs=1e-5)
+    assert place[drive["worst"], 0] == pytest.approx(poses.position[k], abs=1e-5)
+    assert drive["contact"]["gap"] == worst.gap
+
+
+def test_first_units_follow_the_country() -> None:
+    report = make_report()
+    in_us = dataclasses.replace(report, job=dataclasses.replace(report.job, site=Site(country="US")))
+    assert 'data-units="inches"' in report_text(in_us) and 'data-units="metric"' in report_text(report)
+
+
+def test_lengths_stand_in_both_systems() -> None:
+    assert length(0.0127) == '<span class="si">12.7 mm</span><span class="us">1/2 in</span>'
+    assert length(8.299) == '<span class="si">8.30 m</span><span class="us">27.23 ft</span>'
+    assert length(float("nan")) == "not measured"
+
+
+def test_nothing_to_cut_and_no_plan_are_said() -> None:
+    assert "No cut was worked out" in PageText(report_text(make_report(cut=False))).text
+
+
+def test_scan_that_never_meets_the_path_still_makes_a_page() -> None:
+    report = make_report()
+    empty = dataclasses.replace(report.before, least={})
+    page = PageText(report_text(dataclasses.replace(report, before=empty, today=None, plan=None)))
+    assert "Cannot tell: nothing under" in page.text and page.carried["drive"] is None
+
+
+def test_same_job_same_bytes() -> None:
+    assert report_text(make_report()) == report_text(make_report(ground=crest))
