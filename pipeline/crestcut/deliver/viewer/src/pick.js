@@ -9,7 +9,7 @@ import { PickMap, heightStrip } from "./pick_map.js";
 import { PickModel } from "./pick_model.js";
 import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
 import { Stage } from "./stage.js";
-import { inches, metric } from "./units.js";
+import { parseLength } from "./units.js";
 
 const TOOLS = [
   ["look", "Move", "Drag to move the plan, pinch or turn the wheel to come nearer. Points can be dragged with any tool."],
@@ -35,7 +35,7 @@ export async function startPick(data, root) {
   view.addEventListener("focus", () => stage.request());
   view.addEventListener("blur", () => stage.request());
   wire(page, model, map, height, plan, data);
-  window.crestcut = { model, map, stage };
+  window.crestcut = { model, map, stage, parseLength }; // a handle for tests and for whoever looks under the bonnet
 }
 
 function toolbar() {

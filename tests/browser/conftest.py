@@ -1,0 +1,106 @@
+"""Pages in a real browser. A page under test fails on any console error, uncaught error, dialog or network request."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+# --disable-gpu as on a machine without a graphics card; WebGL then runs in software
+FLAGS = ["--no-sandbox", "--disable-gpu"]
+WIDTHS = {"phone": (390, 844), "tablet": (820, 1180), "laptop": (1366, 768)}
+Opener = Callable[..., Any]
+
+
+def _need(what: str) -> None:
+    """Without a browser these tests are left out on a desk, never in CI."""
+    message = f"{what}: install Debian's chromium and `pip install -e .[test]`"
+    if os.environ.get("CI"):
+        pytest.fail(message)
+    pytest.skip(message)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Any]:
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        _need("playwright is not installed")
+    path = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, ("chromium", "chromium-browser"))), None)
+    if path is None:
+        _need("no chromium found")
+    with sync_playwright() as play:
+        running = play.chromium.launch(executable_path=path, args=FLAGS)
+        yield running
+        running.close()
+
+
+@pytest.fixture
+def open_page(browser: Any) -> Iterator[Opener]:
+    """``open_page(path, "phone", scheme="dark", hash="#flat")`` -> a page that is ready and watched."""
+    faults: list[str] = []
+    opened = []
+
+    def go(path: Path, size: str = "laptop", scheme: str = "light", hash: str = "") -> Any:
+        wide, tall = WIDTHS[size]
+        context = browser.new_context(
+            viewport={"width": wide, "height": tall}, color_scheme=scheme, has_touch=size != "laptop",
+            accept_downloads=True,
+        )  # fmt: skip
+        opened.append(context)
+        page = context.new_page()
+        page.set_default_timeout(20_000)
+        page.on("console", lambda m: faults.append(f"console: {m.text}") if m.type == "error" else None)
+        page.on("pageerror", lambda e: faults.append(f"uncaught: {e}"))
+        page.on("dialog", lambda d: (faults.append(f"dialog: {d.message}"), d.dismiss()))
+        local = ("file:", "blob:", "data:")
+        page.on("request", lambda r: None if r.url.startswith(local) else faults.append(f"network: {r.url}"))
+        page.goto(path.as_uri() + hash)
+        page.wait_for_selector("html[data-ready]")
+        return page
+
+    yield go
+    for context in opened:
+        context.close()
+    assert not faults
+
+
+@contextmanager
+def saving(page: Any, folder: Path) -> Iterator[list[Path]]:
+    """The file that a click inside the block saves, kept in ``folder``."""
+    kept: list[Path] = []
+    with page.expect_download() as download:
+        yield kept
+    kept.append(folder / download.value.suggested_filename)
+    download.value.save_as(kept[0])
+
+
+def until(page: Any, condition: str, seconds: float = 10.0) -> None:
+    """Wait for an expression to hold. (The library's own wait evaluates text in the page, which the page's policy forbids.)"""
+    end = time.monotonic() + seconds
+    while not page.evaluate(condition):
+        assert time.monotonic() < end, condition
+        page.wait_for_timeout(50)
+
+
+def overflow(page: Any) -> int:
+    """Pixels that the page is wider than its window."""
+    return page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+
+
+def grave_faults(page: Any) -> list[str]:
+    """What axe-core calls serious or critical."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    found = Axe().run(page).response["violations"]
+    return [
+        f"{v['id']}: {v['nodes'][0]['html'][:160]} ({v['nodes'][0].get('failureSummary', '')[:200]})"
+        for v in found
+        if v["impact"] in ("serious", "critical")
+    ]

@@ -1,0 +1,311 @@
+"""pick.html in a browser: taps, keys, mistakes, and the job file that comes out of it."""
+
+from __future__ import annotations
+
+import math
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+from browser.conftest import grave_faults, overflow, saving, until
+
+from crestcut.deliver.page_pick import write_pick
+from crestcut.errors import CrestcutError
+from crestcut.job.load import load_job
+from crestcut.job.records import PlanPoint
+from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.units import parse_length
+from crestcut.vehicle.load import load_vehicle
+
+ROOT = Path(__file__).parents[2]
+SHIFT = (-512_300.0, 4_481_200.0)  # taken off: the plan then counts from 512 300 back
+
+
+def courtyard(name: str = "apron.laz") -> Scan:
+    """12 x 4.5 m, a crest at 6 m, a hole at (9.5, 3.2); plan coordinates of survey size."""
+    rng = np.random.default_rng(2)
+    xy = rng.uniform((0, 0), (12, 4.5), (90_000, 2))
+    xy = xy[np.hypot(xy[:, 0] - 9.5, xy[:, 1] - 3.2) > 0.35]
+    z = -0.1 * np.abs(xy[:, 0] - 6)
+    frame = Frame(np.ones(3), np.eye(3), np.array([*SHIFT, 0.0]), "m", "z")
+    file = ScanFile(Path(name), "LAZ", "0" * 64, len(xy), 0, None, "written in the file", "flattest")
+    return Scan(np.column_stack([xy, z]), np.zeros(len(xy), np.int16), frame, (file,))
+
+
+@pytest.fixture(scope="module")
+def pick(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("look")
+    return write_pick(courtyard(str(folder / "apron.laz")), None, folder)
+
+
+def plan(x: float, y: float) -> tuple[float, float]:
+    """Courtyard metres -> the scan's plan coordinates."""
+    return x + SHIFT[0], y + SHIFT[1]
+
+
+def tap(page: Any, x: float, y: float, touch: bool = True) -> None:
+    """Tap the plan where the courtyard's (x, y) lies."""
+    px, py = page.evaluate(
+        "([x, y]) => { const { map, stage } = crestcut; const [u, v] = map.plan.toGrid([x, y]);"
+        " const p = stage.project(u, v, NaN), box = stage.holder.getBoundingClientRect();"
+        " return [p[0] + box.left, p[1] + box.top]; }",
+        list(plan(x, y)),
+    )
+    page.touchscreen.tap(px, py) if touch else page.mouse.click(px, py)
+
+
+def mistakes(page: Any) -> list[str]:
+    return page.locator("#mistakes .stop").all_inner_texts()
+
+
+def draw_line(page: Any, ends: tuple[tuple[float, float], ...] = ((1.0, 1.7), (11.0, 1.8)), touch: bool = True) -> None:
+    page.locator("#tool-line").check(force=True)
+    for x, y in ends:
+        tap(page, x, y, touch)
+    page.locator("#tool-look").check(force=True)
+
+
+def reveal(page: Any, title: str) -> None:
+    section = page.locator("#panel details.section", has=page.get_by_text(title, exact=True))
+    if section.get_attribute("open") is None:
+        section.locator("summary").first.click()
+
+
+def test_a_newcomer_with_a_phone_saves_a_job_that_loads(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    page = open_page(pick, "phone")
+    assert "Tap where the line of travel starts and ends" in mistakes(page)[0]
+    draw_line(page)
+    page.locator("#tool-mark").check(force=True)
+    tap(page, 2.0, 0.6)
+    page.locator("#tool-keep").check(force=True)
+    for corner in ((4.0, 0.2), (5.0, 0.2), (5.0, 0.9), (4.0, 0.9)):
+        tap(page, *corner)
+    page.locator("#close-area").click()
+    page.get_by_label("Name of the job").fill("Courtyard apron")
+    page.get_by_label("Which vehicle").select_option("lowered_floor_mobility_van.toml")
+    reveal(page, "The slab")
+    page.get_by_label("Kind of slab").select_option("plain concrete")
+    page.get_by_label("Thickness", exact=True).fill("104")
+    page.get_by_label("Thickness known from").select_option("drilled")
+    page.get_by_label("Post-tensioned").select_option("no")
+    page.locator("#f-slab-post_tensioned_from").fill("drawings")
+    reveal(page, "The place")
+    page.get_by_label("Ground").select_option("private")
+    assert mistakes(page) == []
+    with saving(page, tmp_path) as kept:
+        page.locator("#save-job").click()
+    with saving(page, tmp_path) as car:
+        page.locator("#save-vehicle").click()
+    pixel = 12 * 1.06 / 390
+    job = load_job(kept[0])
+    assert kept[0].name == "courtyard_apron.toml" and car[0].name == "lowered_floor_mobility_van.toml"
+    assert load_vehicle(job.vehicle.file).name == "lowered-floor mobility van"
+    assert job.title == "Courtyard apron" and [f.name for f in job.scan.files] == ["apron.laz"]
+    wanted = [plan(1.0, 1.7), plan(11.0, 1.8), plan(2.0, 0.6), plan(4.0, 0.2), plan(5.0, 0.2), plan(5.0, 0.9), plan(4.0, 0.9)]
+    found = [*job.travel.line, job.marks[0].at, *job.keeps[0].area]
+    for point, (x, y) in zip(found, wanted, strict=True):
+        assert isinstance(point, PlanPoint) and (point.x, point.y) == pytest.approx((x, y), abs=1.1 * pixel)
+    assert job.travel.ways == ("forward", "turned") and job.wanted.want == pytest.approx(0.0127)
+    assert job.slab.thickness == pytest.approx(0.104) and job.slab.thickness_from == "drilled"
+    assert (job.slab.kind, job.slab.post_tensioned, job.slab.post_tensioned_from) == ("plain concrete", "no", "drawings")
+    assert job.site.ground == "private" and job.site.place is None and job.keeps[0].deepest == 0.0
+
+
+EXPECTED = {
+    "title": "Court",
+    "scan": {"files": ["apron.laz"]},
+    "vehicle": {"file": "flat_floor_hatchback.toml", "load": ["as measured", "four people"]},
+    "travel": {"line": [[-512_299.0, 4_481_202.0], [-512_289.0, 4_481_202.125]], "track": "left", "ways": ["forward"], "wander": "4 in"},
+    "clearance": {"want": "3/4 in", "confidence": 0.9},
+    "mark": [{"name": "peg", "at": [-512_298.0, 4_481_200.5]}],
+}  # fmt: skip
+
+
+def test_typed_answers_make_exactly_the_expected_job(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    page = open_page(pick, "laptop")
+    page.locator("#units-switch").select_option("inches")
+    draw_line(page, touch=False)
+    page.locator("#tool-mark").check(force=True)
+    tap(page, 2.0, 0.6, touch=False)
+    for row, values in (("line-0", EXPECTED["travel"]["line"][0]), ("line-1", EXPECTED["travel"]["line"][1]), ("mark-0", EXPECTED["mark"][0]["at"])):
+        for axis, value in enumerate(values):
+            box = page.locator(f"#{row} input[inputmode=decimal]").nth(axis)
+            box.fill(str(value))
+            box.blur()
+    page.get_by_label("Name of mark 1").fill("peg")
+    page.get_by_label("Name of mark 1").blur()
+    page.get_by_label("Name of the job").fill("Court")
+    page.locator("#f-vehicle-load").get_by_text("four people").click()
+    page.get_by_label("Gap to leave under the belly").fill("3/4")
+    page.get_by_label("How sure of it").fill("90")
+    reveal(page, "Driving")
+    page.get_by_text("nose first, against the arrow").click()
+    page.get_by_label("The line shows the path of").select_option("left")
+    page.get_by_label("It may be off the line by, each side").fill("4")
+    with saving(page, tmp_path) as kept:
+        page.locator("#save-job").click()
+    assert tomllib.loads(kept[0].read_text(encoding="utf-8")) == EXPECTED
+
+
+def test_keys_alone_draw_and_mend_a_line(pick: Path, open_page: Any) -> None:
+    page = open_page(pick, "laptop")
+    page.locator("#tool-look").focus()
+    page.keyboard.press("ArrowRight")  # the next tool: line
+    page.locator(".view").focus()
+    for _ in range(9):
+        page.keyboard.press("ArrowLeft")
+    page.keyboard.press("Enter")
+    for _ in range(18):
+        page.keyboard.press("ArrowRight")
+    page.keyboard.press("Enter")
+    line = page.evaluate("crestcut.model.line")
+    assert len(line) == 2 and line[1][0] - line[0][0] > 6
+    page.locator(".handle.line").first.focus()
+    page.keyboard.press("ArrowUp")
+    page.keyboard.press("Shift+ArrowRight")
+    moved = page.evaluate("crestcut.model.line[0]")
+    assert np.subtract(moved, line[0]) == pytest.approx([0.1, 0.01], abs=1e-6)
+    page.keyboard.press("Delete")
+    assert len(page.evaluate("crestcut.model.line")) == 1
+    page.locator("#undo").press("Enter")
+    assert page.evaluate("crestcut.model.line[0]") == moved
+
+
+def test_mistakes_are_said_at_once(pick: Path, open_page: Any) -> None:
+    page = open_page(pick, "laptop")
+    draw_line(page, ((2.0, 2.0), (3.5, 2.0)), touch=False)
+    assert any("shorter than the wheelbase" in m for m in mistakes(page))
+    page.locator("#undo").click()
+    page.locator("#undo").click()
+    draw_line(page, ((1.0, 2.5), (11.5, 2.5)), touch=False)
+    assert any("left wheels roll over" in m for m in mistakes(page))
+    page.get_by_label("Gap to leave under the belly").fill("0,5 in")
+    assert page.locator("#f-clearance-want-back").inner_text() == "use a point for decimals, like 0.14 m"
+    assert page.locator("#f-clearance-want").get_attribute("aria-invalid") == "true"
+    page.get_by_label("Gap to leave under the belly").fill("8 in")
+    assert any("as much as the belly has" in m for m in mistakes(page))
+    page.get_by_label("Which vehicle").select_option("typed")
+    assert sum("is not given yet" in m for m in mistakes(page)) == 5
+    page.get_by_label("Axle to axle").fill("26 mm")
+    assert any("cannot be right" in m for m in mistakes(page))
+    page.locator("#save-job").click(force=True)  # refused: nothing is saved while something is wrong
+    assert "not complete" in page.locator("#said").inner_text()
+    page.locator("#mistakes a", has_text="Hub height").click()
+    assert page.evaluate("document.activeElement.id") == "v-radius"
+
+
+def test_five_tape_lengths_make_a_good_vehicle_file(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    page = open_page(pick, "tablet")
+    draw_line(page)
+    page.get_by_label("Which vehicle").select_option("typed")
+    page.get_by_label("Its name").fill("Café cart")
+    for name, length in (("Axle to axle", "2.62 m"), ("Outside to outside", "1685"), ("Tyre width", "195"), ("Hub height", "296"), ("Belly clearance", "5 1/2 in")):
+        page.get_by_label(name).fill(length)
+    page.get_by_text("Nose, tail and body").click()
+    page.get_by_label("Front overhang").fill("820")
+    page.get_by_label("Clearance under the nose").fill("170")
+    assert mistakes(page) == []
+    with saving(page, tmp_path) as kept:
+        page.locator("#save-vehicle").click()
+    vehicle = load_vehicle(kept[0])
+    assert kept[0].name == "café_cart.toml" and vehicle.name == "Café cart"
+    assert (vehicle.wheelbase, vehicle.front_track, vehicle.tyre_radius) == pytest.approx((2.62, 1.49, 0.296))
+    assert vehicle.belly_clearance == pytest.approx(5.5 * 0.0254)
+    nose = next(p for p in vehicle.parts if p.zone == "nose")
+    assert nose.z == pytest.approx((0.17, 0.17)) and nose.x[1] == pytest.approx(2.62 + 0.82)
+
+
+def test_an_opened_job_comes_back_the_same(pick: Path, open_page: Any) -> None:
+    page, jobs = open_page(pick, "laptop"), sorted((ROOT / "configs" / "jobs").glob("*.toml"))
+    assert len(jobs) >= 3
+    for job in jobs:
+        page.locator("#open-job").set_input_files(job)
+        until(page, f"document.getElementById('said').textContent === '{job.name} opened'")
+        text = page.locator("#job-text").input_value()
+        assert tomllib.loads(text) == tomllib.loads(job.read_text(encoding="utf-8")), job.name
+
+
+def test_what_is_no_job_file_is_refused_and_nothing_lost(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    page = open_page(pick, "laptop")
+    draw_line(page, touch=False)
+    for name, text in (("notes.toml", "a = 1"), ("broken.toml", "title = ")):
+        (tmp_path / name).write_text(text)
+        page.locator("#open-job").set_input_files(tmp_path / name)
+        until(page, f"document.getElementById('open-wrong').textContent.startsWith('{name}')")
+    assert len(page.evaluate("crestcut.model.line")) == 2
+
+
+def test_tape_ties_and_marks_stand_where_they_should(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    a, b = plan(2.0, 1.0), plan(6.0, 1.0)
+    text = f"""
+        [scan]
+        files = ["apron.laz"]
+        [vehicle]
+        file = "kiln_trolley.toml"
+        [travel]
+        line = [{{ A = "2 m", B = "3 m", side = "left" }}, "B"]
+        [[mark]]
+        name = "A"
+        at = [{a[0]}, {a[1]}]
+        [[mark]]
+        name = "B"
+        at = [{b[0]}, {b[1]}]
+        """
+    (tmp_path / "tied.toml").write_text(text)
+    page = open_page(pick, "laptop")
+    page.locator("#open-job").set_input_files(tmp_path / "tied.toml")
+    until(page, "crestcut.model.line.length === 2")
+    x, y = page.evaluate("crestcut.model.resolve(crestcut.model.line[0])")
+    assert math.hypot(x - a[0], y - a[1]) == pytest.approx(2.0, abs=1e-6)
+    assert math.hypot(x - b[0], y - b[1]) == pytest.approx(3.0, abs=1e-6)
+    assert y > a[1]  # left of A to B
+    assert page.evaluate("crestcut.model.resolve('B')") == pytest.approx(list(b))
+    assert page.evaluate("crestcut.model.choice") == "kiln_trolley.toml"
+
+
+LENGTHS = ["140 mm", "5 1/2 in", "5 ft 6 in", "-20 mm", '3/8"', "2.62 m", "0.14", "1,5 m", "in", "5 6 in", "1/0 in", "12 in 1 ft", "7 parsec", " 1 us-ft ", "+3 cm", ""]
+
+
+def test_lengths_are_read_as_the_program_reads_them(pick: Path, open_page: Any) -> None:
+    page = open_page(pick, "laptop")
+    for text in LENGTHS:
+        try:
+            wanted: float | None = parse_length(text)
+        except CrestcutError:
+            wanted = None
+        found = page.evaluate("t => { try { return crestcut.parseLength(t); } catch { return null; } }", text)
+        assert (found is None) == (wanted is None), text
+        if wanted is not None:
+            assert found == pytest.approx(wanted, rel=1e-12), text
+
+
+@pytest.mark.parametrize(("size", "scheme"), [("phone", "dark"), ("tablet", "light"), ("laptop", "dark")])
+def test_it_fits_and_axe_finds_nothing_grave(pick: Path, open_page: Any, size: str, scheme: str) -> None:
+    page = open_page(pick, size, scheme)
+    draw_line(page, touch=size != "laptop")
+    for closed in page.locator("#panel details:not([open]) > summary").all():
+        if closed.is_visible():
+            closed.click()
+    assert overflow(page) <= 0
+    assert grave_faults(page) == []
+
+
+def test_odd_titles_and_names_stay_text(open_page: Any, tmp_path: Path) -> None:
+    name = "<img src=x onerror=alert(1)> حديقة.laz"
+    page = open_page(write_pick(courtyard(name), None, tmp_path), "phone")
+    assert name in page.locator("header").inner_text()
+    page.get_by_label("Name of the job").fill("</script><b>מגרש</b> \u202e \"quoted\" \\ back")
+    title = tomllib.loads(page.locator("#job-text").input_value())["title"]
+    assert title == '</script><b>מגרש</b> \u202e "quoted" \\ back'
+    assert page.locator("main b, main img").count() == 0 and overflow(page) <= 0
+
+
+def test_without_webgl_the_plan_still_works(pick: Path, open_page: Any) -> None:
+    page = open_page(pick, "phone", hash="#flat")
+    draw_line(page)
+    assert mistakes(page) == [] and page.evaluate("crestcut.stage.flat")
+    pixels = "() => { const c = document.querySelector('.view canvas'), d = c.getContext('2d').getImageData(0, 0, c.width, c.height).data;" \
+             " let n = 0; for (let k = 3; k < d.length; k += 4) n += d[k] > 0; return n; }"
+    assert page.evaluate(pixels) > 20_000
