@@ -1,7 +1,6 @@
 // The slab cut open along the vehicle: the whole side view true to scale, and the tight place magnified.
 
-import { s } from "./dom.js";
-import { roundStep } from "./dom.js";
+import { roundStep, s } from "./dom.js";
 import { show } from "./units.js";
 
 /** Heights along the vehicle at station k, y left of its middle: {x, ground, finished, under}, NaN or null where there is none. */
@@ -94,7 +93,9 @@ function tightest(rows) {
 export function closeUp(report, k, y, wide, units, exact) {
   const wheelbase = report.drive.vehicle.wheelbase;
   const all = section(report, k, y, -1.5, wheelbase + 1.5, 0.02);
-  const tight = report.drive.worst === k && report.atWorst?.y === y ? { ...all.reduce((a, r) => (Math.abs(r.x - report.atWorst.x) < Math.abs(a.x - report.atWorst.x) ? r : a)) } : tightest(all);
+  const met = all.filter((r) => r.under && Number.isFinite(r.ground));
+  const known = report.drive.worst === k && report.atWorst?.y === y;
+  const tight = known ? met.reduce((a, r) => (Math.abs(r.x - report.atWorst.x) < Math.abs(a.x - report.atWorst.x) ? r : a), met[0]) : tightest(all);
   if (!tight?.under || !Number.isFinite(tight.ground)) return null;
   const half = wide < 480 ? 0.45 : 0.7;
   const rows = section(report, k, y, tight.x - half, tight.x + half, 0.01);

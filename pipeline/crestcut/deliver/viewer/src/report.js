@@ -34,7 +34,7 @@ export async function startReport(data) {
     view.wear();
   });
   const paper = h("img", { class: "paper", alt: "The slab as it stood on the screen" });
-  byId("view").after(paper);
+  view.stage.overlay.before(paper); // under the labels, in place of the live picture
   window.addEventListener("beforeprint", () => { paper.src = view.stage.picture(); });
   window.crestcut = { report, view };
 }
