@@ -16,63 +16,77 @@ INCH = 0.0254  # m, exact: international yard and pound agreement of 1959
 FOOT = 0.3048  # m, exact
 US_SURVEY_FOOT = 1200.0 / 3937.0  # m, exact by definition
 
-METRES_PER: dict[str, float] = {
-    "mm": 0.001, "cm": 0.01, "m": 1.0, "km": 1000.0,
-    "in": INCH, "inch": INCH, "inches": INCH, '"': INCH,
-    "ft": FOOT, "foot": FOOT, "feet": FOOT, "'": FOOT,
-    "us-ft": US_SURVEY_FOOT,
+_EXACT: dict[str, Fraction] = {
+    "mm": Fraction(1, 1000), "cm": Fraction(1, 100), "m": Fraction(1), "km": Fraction(1000),
+    "in": Fraction(254, 10_000), "inch": Fraction(254, 10_000), "inches": Fraction(254, 10_000), '"': Fraction(254, 10_000),
+    "ft": Fraction(3048, 10_000), "foot": Fraction(3048, 10_000), "feet": Fraction(3048, 10_000), "'": Fraction(3048, 10_000),
+    "us-ft": Fraction(1200, 3937),
 }  # fmt: skip
+METRES_PER: dict[str, float] = {name: float(factor) for name, factor in _EXACT.items()}
 
-_NUMBER = r"(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+\.\d*|\.\d+|\d+)"
+_NUMBER = r"(?:[0-9]+\s+[0-9]+\s*/\s*[0-9]+|[0-9]+\s*/\s*[0-9]+|[0-9]+\.[0-9]*|\.[0-9]+|[0-9]+)"
 _TERM = re.compile(rf"\s*({_NUMBER})\s*(us-ft|inches|inch|feet|foot|mm|cm|km|in|ft|m|\"|')(?![a-z])")
+_SAME = str.maketrans(
+    {"\u2033": '"', "\u201d": '"', "\u2032": "'", "\u2019": "'", "\u2212": "-", "\u00a0": " ", "\u202f": " "}
+)
+_DECIMAL = r"[0-9]{1,15}(?:\.[0-9]{1,15})?"
+_LONGEST = 200  # characters: nobody writes a longer length
+_LIKE = 'write it like "140 mm" or "5 1/2 in"'
 
 
 def parse_length(value: str | float | int, where: str = "length") -> float:
     """A length in metres from "140 mm", "5 1/2 in", "5 ft 6 in", "-20 mm"; a bare number is metres.
 
-    Raises CrestcutError for a string without a unit, a decimal comma, or anything not wholly understood.
+    Reckoned in exact fractions, so "13 mm" is the float nearest to 0.013. Several terms go from the larger unit to the smaller,
+    once each. Raises CrestcutError for a string without a unit, a decimal comma, or anything not wholly understood.
     """
     if isinstance(value, bool):
         raise CrestcutError("a length expected, true or false found", where, 'write it like "140 mm"')
     if isinstance(value, (int, float)):
-        if not math.isfinite(value):
+        if not -1e12 < value < 1e12:
             raise CrestcutError("not a finite length", where, 'write it like "140 mm"')
         return float(value)
     if not isinstance(value, str):
-        raise CrestcutError(f"a length expected, {type(value).__name__} found", where, 'write it like "140 mm"')
-    text = value.strip().lower()
+        raise CrestcutError(
+            f"a length expected, {type(value).__name__} found", where, 'write it like "140 mm"'
+        )
+    text = value.strip().lower().translate(_SAME)
     if "," in text:
         raise CrestcutError(f'"{value}" has a comma', where, 'use a point for decimals, like "0.14 m"')
-    sign = 1.0
-    if text[:1] in "+-−" and text:
-        sign = -1.0 if text[0] in "-−" else 1.0
+    sign = -1 if text[:1] == "-" else 1
+    if text[:1] in ("+", "-"):
         text = text[1:]
-    total, at, last = 0.0, 0, math.inf
-    while at < len(text):
+    total, at, last = Fraction(0), 0, Fraction(10**9)
+    while at < len(text) <= _LONGEST:
         term = _TERM.match(text, at)
-        if not term:
+        if not term or _EXACT[term[2]] >= last:
             break
-        factor = METRES_PER[term[2]]
-        if factor >= last:
-            break
-        total += _number(term[1], value, where) * factor
-        at, last = term.end(), factor
-    if at == 0 or text[at:].strip():
+        last = _EXACT[term[2]]
+        total += _number(term[1], value, where) * last
+        at = term.end()
+    if at == 0 or text[at:].strip() or len(text) > _LONGEST:
         if re.fullmatch(rf"\s*{_NUMBER}\s*", text):
-            raise CrestcutError(f'"{value}" has no unit', where, 'write it like "140 mm" or "5 1/2 in"')
-        raise CrestcutError(f'"{value}" is not understood as a length', where, 'write it like "140 mm" or "5 1/2 in"')
-    return sign * total
+            raise CrestcutError(f'"{value}" has no unit', where, _LIKE)
+        shown = value if len(value) <= 40 else value[:37] + "..."
+        raise CrestcutError(f'"{shown}" is not understood as a length', where, _LIKE)
+    if total > 10**12:
+        raise CrestcutError("not a finite length", where, _LIKE)
+    return float(sign * total)
 
 
-def _number(text: str, value: str, where: str) -> float:
+def _number(text: str, value: str, where: str) -> Fraction:
+    """One number, a fraction or a whole with a fraction, exactly."""
     parts = text.replace("/", " / ").split()
-    try:
-        if "/" not in parts:
-            return float(parts[0])
-        whole = Fraction(int(parts[0])) if len(parts) == 4 else Fraction(0)
-        return float(whole + Fraction(int(parts[-3]), int(parts[-1])))
-    except ZeroDivisionError:
-        raise CrestcutError(f'"{value}" divides by zero', where, 'write it like "5 1/2 in"') from None
+    if "/" not in parts:
+        return Fraction(parts[0])
+    if int(parts[-1]) == 0:
+        raise CrestcutError(f'"{value}" divides by zero', where, 'write it like "5 1/2 in"')
+    fraction = Fraction(int(parts[-3]), int(parts[-1]))
+    if len(parts) == 4 and fraction >= 1:
+        raise CrestcutError(
+            f'"{value}" has a fraction of one or more after the whole', where, 'write it like "5 1/2 in"'
+        )
+    return (Fraction(int(parts[0])) if len(parts) == 4 else Fraction(0)) + fraction
 
 
 def parse_slope(value: str | float | int, where: str = "slope") -> float:
@@ -85,10 +99,10 @@ def parse_slope(value: str | float | int, where: str = "slope") -> float:
         slope = float(value)
     elif isinstance(value, str):
         text = value.strip()
-        if ratio := re.fullmatch(r"(\d+(?:\.\d+)?)\s*:\s*(\d+(?:\.\d+)?)", text):
+        if ratio := re.fullmatch(rf"({_DECIMAL})\s*:\s*({_DECIMAL})", text):
             rise, run = float(ratio[1]), float(ratio[2])
             slope = rise / run if run > 0 else math.nan
-        elif percent := re.fullmatch(r"(\d+(?:\.\d+)?)\s*%", text):
+        elif percent := re.fullmatch(rf"({_DECIMAL})\s*%", text):
             slope = float(percent[1]) / 100.0
     if not (math.isfinite(slope) and slope > 0):
         raise CrestcutError(f'"{value}" is not understood as a slope', where, 'write it like "1:4" or "25 %"')
@@ -97,7 +111,10 @@ def parse_slope(value: str | float | int, where: str = "slope") -> float:
 
 def millimetres(metres: float, decimals: int = 1) -> str:
     """ "12.7 mm"; "not measured" for NaN."""
-    return "not measured" if math.isnan(metres) else f"{metres * 1000:.{decimals}f} mm"
+    if math.isnan(metres):
+        return "not measured"
+    text = f"{metres * 1000:.{decimals}f}"
+    return f"{text.removeprefix('-') if float(text) == 0 else text} mm"  # no "-0.0 mm"
 
 
 def inches(metres: float, denominator: int = 32) -> str:
@@ -110,7 +127,9 @@ def inches(metres: float, denominator: int = 32) -> str:
     if steps == 0:
         return "0 in"
     fraction = Fraction(rest, denominator)
-    text = " ".join(([str(whole)] if whole else []) + ([f"{fraction.numerator}/{fraction.denominator}"] if rest else []))
+    text = " ".join(
+        ([str(whole)] if whole else []) + ([f"{fraction.numerator}/{fraction.denominator}"] if rest else [])
+    )
     return f"{sign}{text} in"
 
 
