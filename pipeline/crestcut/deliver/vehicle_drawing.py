@@ -26,15 +26,15 @@ def draw_vehicle(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
     span = ahead + behind
     room = 0.13 * span  # for the dimensions at both ends
     scale = (_WIDTH - 2 * _BESIDE) / (span + 2 * room)  # in per m
-    top, below = 2.7 * vehicle.tyre_radius, 0.17 * span  # of the side view, m above and below ground
-    half = vehicle.width / 2 + 0.11 * span
-    side_height, plan_height = (top + below) * scale, 2 * half * scale
+    top, below = 2.5 * vehicle.tyre_radius, 0.115 * span  # of the side view, m above and below ground
+    half, over = vehicle.width / 2 + 0.085 * span, vehicle.width / 2 + 0.02 * span
+    side_height, plan_height = (top + below) * scale, (half + over) * scale
     height = 1.05 + side_height + 0.35 + plan_height + 0.45
     figure = new_figure(height)
     limits = (-behind - room, vehicle.wheelbase + (ahead - vehicle.wheelbase) + room)
     plan = axes_at(figure, _BESIDE, 0.45, _WIDTH - 2 * _BESIDE, plan_height)
     side = axes_at(figure, _BESIDE, 0.45 + plan_height + 0.35, _WIDTH - 2 * _BESIDE, side_height)
-    for axes, low, high in ((side, -below, top), (plan, -half, half)):
+    for axes, low, high in ((side, -below, top), (plan, -half, over)):
         axes.set_xlim(*limits)
         axes.set_ylim(low, high)
         axes.axis("off")
@@ -152,7 +152,14 @@ def _side(axes: Axes, vehicle: Vehicle, angles: Angles, below: float) -> None:
         axes.plot([x], [radius], marker="+", color=INK, ms=6, zorder=6)
     for part in vehicle.parts:
         colour = _SOFT_PLATE if part.soft else _PLATE
-        axes.plot(part.x, part.z, color=colour, lw=2.6, solid_capstyle="butt", zorder=7)
+        axes.plot(
+            part.x,
+            part.z,
+            color=colour,
+            lw=2.6,
+            solid_capstyle="butt",
+            zorder=3.8 if part.name == "belly" else 7,
+        )
     _heights(axes, vehicle)
     rows = (-0.36 * below, -0.72 * below)
     _across(axes, 0.0, length, rows[0], f"A  wheelbase {length * 1000:.0f}")
@@ -166,9 +173,10 @@ def _side(axes: Axes, vehicle: Vehicle, angles: Angles, below: float) -> None:
     if lowest.name != "belly":
         _across(axes, lowest.x[1], length, rows[1], f"K  {(length - lowest.x[1]) * 1000:.0f}")
         _across(axes, *lowest.x, rows[1], f"{lowest.name} {(lowest.x[1] - lowest.x[0]) * 1000:.0f}")
-    x = -behind if vehicle.rear_overhang else -radius
-    axes.plot([x, 0], [radius, radius], color=FAINT, lw=0.6, zorder=2)
-    _upright(axes, x - 0.015 * (x1 - x0), 0.0, radius, f"D  {radius * 1000:.0f}")
+    axes.plot([0.0, 0.0], [0.0, radius], color="white", lw=0.9, zorder=6)
+    axes.text(
+        0.02 * (x1 - x0) * 0.3, 0.24 * radius, f"D {radius * 1000:.0f}", color="white", zorder=7, **_figures()
+    )
 
 
 def _body(axes: Axes, vehicle: Vehicle, ahead: float, behind: float) -> None:
@@ -214,7 +222,7 @@ def _draw_angle(axes: Axes, angle: PartAngle | None, vehicle: Vehicle) -> None:
     ]
     for hub, way in hubs:
         foot = _touching(hub, way, angle, radius)
-        stretch = 1.12
+        stretch = 1.0 if angle.kind == "breakover" else 1.12
         tip = (foot[0] + stretch * (angle.x - foot[0]), foot[1] + stretch * (angle.z - foot[1]))
         axes.plot([foot[0], tip[0]], [foot[1], tip[1]], **style)
     axes.plot([angle.x], [angle.z], marker="o", ms=3.6, color=colour, zorder=8)
@@ -228,7 +236,7 @@ def _draw_angle(axes: Axes, angle: PartAngle | None, vehicle: Vehicle) -> None:
         return
     way = 1 if angle.kind == "approach" else -1
     axes.text(
-        angle.x + way * 0.06, 0.42 * radius, words, color=colour, fontsize=8.5, fontweight="bold",
+        angle.x + way * 0.012 * (axes.get_xlim()[1] - axes.get_xlim()[0]), max(1.15 * radius, angle.z + 0.35 * radius), words, color=colour, fontsize=8.5, fontweight="bold",
         ha="left" if way > 0 else "right", va="center", zorder=9, linespacing=1.1, path_effects=halo(),
     )  # fmt: skip
 
@@ -345,6 +353,10 @@ def _name(axes: Axes, part: Part, vehicle: Vehicle) -> None:
         axes.text(x, y if part.zone != "nose" or not part.soft else y, words, rotation=90, **style)
     else:
         axes.annotate(words, (x, y), (x, y + 0.06), **style)
+
+
+def _figures() -> dict[str, Any]:
+    return {"fontsize": 7.0, "ha": "left", "va": "center"}
 
 
 def _across(axes: Axes, x0: float, x1: float, y: float, words: str) -> None:
