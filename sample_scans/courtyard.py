@@ -88,7 +88,9 @@ def seen(x: ArrayLike, y: ArrayLike) -> FloatArray:
     z[kind == 7] += 0.009 + 0.004 * np.sin(60.0 * x[kind == 7])
     z[kind == 2] += KERB
     lawn = kind == 3
-    z[lawn] += KERB - 0.02 + 0.018 * np.sin(41.0 * x[lawn] + 7.0 * np.sin(23.0 * y[lawn])) * np.cos(37.0 * y[lawn])
+    z[lawn] += (
+        KERB - 0.02 + 0.018 * np.sin(41.0 * x[lawn] + 7.0 * np.sin(23.0 * y[lawn])) * np.cos(37.0 * y[lawn])
+    )
     z[kind == 4] += WALL_TOP
     plant = kind == 5
     bush = np.clip(1.0 - ((x[plant] - 9.42) / 0.36) ** 2 - ((y[plant] - 4.25) / 0.34) ** 2, 0.0, None)
@@ -120,7 +122,9 @@ def _in_leaf(x: FloatArray, y: FloatArray) -> NDArray[np.bool_]:
     return out
 
 
-def string_down(a: tuple[float, float], b: tuple[float, float], blocks: float, at: float | None = None) -> float:
+def string_down(
+    a: tuple[float, float], b: tuple[float, float], blocks: float, at: float | None = None
+) -> float:
     """What a rule reads from a taut string on two blocks down to the slab, metres: at a distance from ``a``, or the least."""
     length = float(np.hypot(b[0] - a[0], b[1] - a[1]))
     s = np.linspace(0.0, 1.0, 4001) if at is None else np.array([at / length])

@@ -66,7 +66,17 @@ def _coarse(scan: Walk, edge: float) -> tuple[np.ndarray, np.ndarray, np.ndarray
 
 def truth() -> dict[str, object]:
     """What a test may want to know without reading the generator."""
-    names = ("GUTTER", "CREST", "FALL", "DRAIN", "ROAD_GRADE", "APRON_GRADE", "YARD_GRADE", "FALL_GRADE", "KILN_GRADE")
+    names = (
+        "GUTTER",
+        "CREST",
+        "FALL",
+        "DRAIN",
+        "ROAD_GRADE",
+        "APRON_GRADE",
+        "YARD_GRADE",
+        "FALL_GRADE",
+        "KILN_GRADE",
+    )
     return {
         "units": "metres, rise over run; heights are courtyard.ground(x, y), 'slab' without joints",
         "lengths_and_grades": {name.lower(): getattr(courtyard, name) for name in names},

@@ -88,7 +88,9 @@ def walk(seed: int, points: int, pose: Pose = Pose()) -> Walk:
     return Walk(pose.to_own(xyz), time, _colour(rng, hit, kind), kind)
 
 
-def _path(rng: np.random.Generator, points: int) -> tuple[FloatArray, FloatArray, FloatArray, NDArray[np.bool_]]:
+def _path(
+    rng: np.random.Generator, points: int
+) -> tuple[FloatArray, FloatArray, FloatArray, NDArray[np.bool_]]:
     """Eye (n, 3), way (n,) rad, time (n,) s and whether on the way back, ray by ray, in the order of time."""
     start, end = -1.7, 15.2
     lane = end - start
@@ -142,14 +144,27 @@ def _in_sight(p: FloatArray) -> NDArray[np.bool_]:
 
 
 _PAINT = np.array(
-    [[168, 166, 160], [112, 113, 116], [180, 178, 172], [104, 128, 74], [150, 128, 108], [88, 112, 64], [66, 72, 78], [150, 104, 52]],
+    [
+        [168, 166, 160],
+        [112, 113, 116],
+        [180, 178, 172],
+        [104, 128, 74],
+        [150, 128, 108],
+        [88, 112, 64],
+        [66, 72, 78],
+        [150, 104, 52],
+    ],
     dtype=float,
 )
 
 
 def _colour(rng: np.random.Generator, hit: FloatArray, kind: NDArray[np.int8]) -> NDArray[np.uint8]:
     """Muted colours in steps of 6 (they pack better), chalk crosses at the marks."""
-    rgb = _PAINT[kind] + 12.0 * np.sin(3.1 * hit[:, :1]) * np.cos(2.3 * hit[:, 1:2]) + 6.0 * rng.standard_normal((len(hit), 1))
+    rgb = (
+        _PAINT[kind]
+        + 12.0 * np.sin(3.1 * hit[:, :1]) * np.cos(2.3 * hit[:, 1:2])
+        + 6.0 * rng.standard_normal((len(hit), 1))
+    )
     for x, y in courtyard.MARKS.values():
         dx, dy = np.abs(hit[:, 0] - x), np.abs(hit[:, 1] - y)
         cross = (np.minimum(dx, dy) < 0.015) & (np.maximum(dx, dy) < 0.10)

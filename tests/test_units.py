@@ -129,13 +129,16 @@ def test_anything_else_is_a_length_or_one_line(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "slope"), [("1:4", 0.25), ("1 : 12", 1 / 12), ("12 %", 0.12), ("2.5%", 0.025), (0.25, 0.25), (1, 1.0)]
+    ("value", "slope"),
+    [("1:4", 0.25), ("1 : 12", 1 / 12), ("12 %", 0.12), ("2.5%", 0.025), (0.25, 0.25), (1, 1.0)],
 )
 def test_slopes(value: str | float, slope: float) -> None:
     assert parse_slope(value) == pytest.approx(slope)
 
 
-@pytest.mark.parametrize("value", ["1:0", "0:4", "4", "-1:4", "1/4", "1:4:2", "25", "", "1,5 %", 0, -0.1, True, math.nan, None])
+@pytest.mark.parametrize(
+    "value", ["1:0", "0:4", "4", "-1:4", "1/4", "1:4:2", "25", "", "1,5 %", 0, -0.1, True, math.nan, None]
+)
 def test_refused_slopes(value: object) -> None:
     with pytest.raises(CrestcutError, match="slope"):
         parse_slope(value, "cut.feather")  # type: ignore[arg-type]

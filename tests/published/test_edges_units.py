@@ -29,13 +29,18 @@ def test_the_foot_and_the_inch() -> None:
 def test_printed_pairs(written: str, millimetres_printed: float) -> None:
     # Standards round the metric side and say that inches govern: within half of the last digit printed (ACI rounds to 5 mm).
     digit = 0.1 if millimetres_printed % 1 else 5 if millimetres_printed == 75 else 1
-    assert abs(parse_length(written) * 1000 - millimetres_printed) <= digit / 2 + 1e-9  # 6.35 is half way, and printed 6.4
+    assert (
+        abs(parse_length(written) * 1000 - millimetres_printed) <= digit / 2 + 1e-9
+    )  # 6.35 is half way, and printed 6.4
 
 
 @pytest.mark.parametrize(
     ("ratio", "percent"),
     [
-        ("1:48", 2.083),  # 2010 ADA Standards 403.3, cross slope; ACI 302.1R-04: 1/4 in per ft drains, 2.083 %
+        (
+            "1:48",
+            2.083,
+        ),  # 2010 ADA Standards 403.3, cross slope; ACI 302.1R-04: 1/4 in per ft drains, 2.083 %
         ("1:20", 5.0),  # 402, running slope of a walk
         ("1:12", 8.333),  # 405, ramp; Ohio DOT: 1 in/ft, 8.3 %
         ("1:10", 10.0),  # 406.3, flares

@@ -40,9 +40,13 @@ def plate(x: float, z: float, zone: str = "belly") -> Part:
         (2800, 120, 315, 900, 11.4104),
     ],
 )
-def test_breakover_by_tangents(wheelbase: int, height: int, radius: int, behind_front: int, degrees: float) -> None:
+def test_breakover_by_tangents(
+    wheelbase: int, height: int, radius: int, behind_front: int, degrees: float
+) -> None:
     length, x = wheelbase / 1000, (wheelbase - behind_front) / 1000
-    assert math.degrees(breakover_angle(x, height / 1000, length, radius / 1000)) == pytest.approx(degrees, abs=6e-5)
+    assert math.degrees(breakover_angle(x, height / 1000, length, radius / 1000)) == pytest.approx(
+        degrees, abs=6e-5
+    )
     derived = derive_angles(car(length, radius / 1000, plate(x, height / 1000))).breakover
     assert derived is not None and math.degrees(derived.angle) == pytest.approx(degrees, abs=2e-3)
 
@@ -116,7 +120,9 @@ def test_a_loaded_vehicle_has_smaller_angles(empty: int, laden: int) -> None:
     # Three published cars drop 205 -> 156, 225 -> 184, 189 -> 149 mm from empty to gross weight: ISO 612 measures at gross
     # weight, 49 CFR 523.2 at curb weight, so an angle means nothing without its load state.
     drop = (laden - empty) / 1000
-    vehicle = replace(car(2.8, 0.33, plate(1.4, empty / 1000)), loads=(AS_MEASURED, LoadState("gross", drop, drop)))
+    vehicle = replace(
+        car(2.8, 0.33, plate(1.4, empty / 1000)), loads=(AS_MEASURED, LoadState("gross", drop, drop))
+    )
     light, heavy = (derive_angles(vehicle, load) for load in vehicle.loads)
     assert light.running_clearance == pytest.approx(empty / 1000)
     assert heavy.running_clearance == pytest.approx(laden / 1000)

@@ -68,11 +68,6 @@ def resolve_area(
         resolve_point(p, marks, frame, height_at, f"{where} {k + 1}") for k, p in enumerate(points)
     )
     n = len(corners)
-    double = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
-    if n < 3 or abs(double) / 2 < 1e-6:
-        raise CrestcutError(
-            "its corners enclose nothing", where, "give three or more corners in order around the area"
-        )
     edges = [(corners[k], corners[(k + 1) % n]) for k in range(n)]
     for i in range(n):
         for j in range(i + 2, n - (i == 0)):
@@ -80,6 +75,11 @@ def resolve_area(
                 raise CrestcutError(
                     "its outline crosses itself", where, "give the corners in order around the area"
                 )
+    double = sum(a[0] * b[1] - b[0] * a[1] for a, b in edges)
+    if n < 3 or abs(double) / 2 < 1e-6:
+        raise CrestcutError(
+            "its corners enclose nothing", where, "give three or more corners in order around the area"
+        )
     return corners
 
 

@@ -1,0 +1,179 @@
+"""Vehicle files: behind-the-front-axle figures become the vehicle frame, and what cannot be is refused in one line."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from crestcut.errors import CrestcutError
+from crestcut.vehicle.angles import derive_angles, height_at
+from crestcut.vehicle.load import load_state, load_vehicle, parts_over_tracks, refuse_parts_over_tracks
+from crestcut.vehicle.records import Part
+from crestcut.vehicle.sheet import measuring_sheet
+
+ROOT = Path(__file__).resolve().parents[2]
+CAR = """
+name = "made-up"
+wheelbase = "2800 mm"
+front_track = "1500 mm"
+rear_track = "1480 mm"
+tyre_radius = "315 mm"
+tyre_width = "200 mm"
+front_overhang = "900 mm"
+rear_overhang = "800 mm"
+width = "1750 mm"
+belly_clearance = "120 mm"
+[[part]]
+name = "front lip"
+back = ["-900 mm", "-700 mm"]
+across = ["-700 mm", "700 mm"]
+clearance = ["150 mm", "180 mm"]
+soft = true
+within = "5 mm"
+[[part]]
+name = "tray"
+back = ["2000 mm", "600 mm"]
+across = ["400 mm", "-500 mm"]
+clearance = "110 mm"
+[springs]
+front = { rate = 30_000, anti_roll = 12_000, droop = "80 mm", load = 9_000 }
+rear = { rate = 25_000 }
+[load.laden]
+front = "-20 mm"
+rear = "-45 mm"
+"""
+
+
+def write(tmp_path: Path, text: str) -> Path:
+    path = tmp_path / "car.toml"
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_the_vehicle_frame(tmp_path: Path) -> None:
+    car = load_vehicle(write(tmp_path, CAR))
+    belly, lip, tray = car.parts
+    assert belly == Part(
+        "belly", (0.0, 2.8), (-0.64, 0.64), (0.12, 0.12), "belly"
+    )  # between the narrower tyres
+    assert lip.x == pytest.approx((3.5, 3.7)) and lip.zone == "nose" and lip.soft and lip.within == 0.005
+    assert lip.z == (0.18, 0.15)  # (rear, front): the front edge is the lower
+    assert tray.x == pytest.approx((0.8, 2.2)) and tray.y == (-0.5, 0.4) and tray.zone == "belly"
+    assert car.springs.measured and car.springs.front_anti_roll == 12_000 and car.springs.rear_rate == 25_000
+    assert [state.name for state in car.loads] == ["as measured", "laden"]
+    assert car.notes == ("the tail is not checked: no part describes it",)
+
+
+def test_load_states(tmp_path: Path) -> None:
+    car = load_vehicle(write(tmp_path, CAR))
+    laden = load_state(car, "laden")
+    tray = car.parts[2]
+    assert height_at(tray, car, laden, 1.4) == pytest.approx(
+        0.110 - 0.0325
+    )  # half way: the mean of both drops
+    assert derive_angles(car, laden).running_clearance == pytest.approx(0.110 - 0.045 + 0.025 * 0.8 / 2.8)
+    with pytest.raises(CrestcutError, match='no load "ladden"; did you mean "laden"'):
+        load_state(car, "ladden")
+
+
+def test_parts_over_a_wheel_track(tmp_path: Path) -> None:
+    car = load_vehicle(write(tmp_path, CAR))
+    assert parts_over_tracks(car, 0.0127) == ()
+    low = (
+        CAR
+        + '[[part]]\nname = "sill"\nback = ["1 m", "1.5 m"]\nacross = ["600 mm", "700 mm"]\nclearance = "50 mm"\n'
+    )
+    car = load_vehicle(write(tmp_path, low))
+    # laden its rear end, 1.3 m ahead of the rear axle, drops 33.4 mm of its 50
+    assert [part.name for part in parts_over_tracks(car, 0.0127)] == []
+    assert [part.name for part in parts_over_tracks(car, 0.0170)] == ["sill"]
+    with pytest.raises(CrestcutError, match=r"sill lies over a wheel track with 16\.6 mm to level ground"):
+        refuse_parts_over_tracks(car, 0.0254)
+    inside = low.replace('"600 mm", "700 mm"]\nclearance = "50', '"500 mm", "630 mm"]\nclearance = "50')
+    assert parts_over_tracks(load_vehicle(write(tmp_path, inside)), 0.0254) == ()
+
+
+@pytest.mark.parametrize("path", sorted((ROOT / "configs/vehicles").glob("*.toml")), ids=lambda p: p.stem)
+def test_the_example_vehicles(path: Path) -> None:
+    car = load_vehicle(path)
+    angles = derive_angles(car)
+    assert car.parts[0].name == "belly" and angles.approach and angles.departure and angles.breakover
+    refuse_parts_over_tracks(car, 0.0127, 0.03175)
+
+
+FAULTS = [
+    ('wheelbase = "2800 mm"', "wheelbase = 2800", "wheelbase: 2800 is long for a wheelbase"),
+    ('wheelbase = "2800 mm"', 'wheelbase = "2.8 mm"', "wheelbase: "),
+    ('wheelbase = "2800 mm"', 'wheelbase = "-2800 mm"', "short for a wheelbase"),
+    ('wheelbase = "2800 mm"', "", "wheelbase: missing"),
+    (
+        'wheelbase = "2800 mm"',
+        'wheel_base = "2800 mm"',
+        'wheel_base: unknown key (and 1 more: wheelbase); did you mean "wheelbase"?',
+    ),
+    ('belly_clearance = "120 mm"', 'belly_clearance = "-120 mm"', "below the ground"),
+    ('belly_clearance = "120 mm"', 'belly_clearance = "120 cm"', "high for a low vehicle"),
+    ('tyre_radius = "315 mm"', "tyre_radius = 315", "large for a wheel"),
+    ('tyre_width = "200 mm"', 'tyre_width = "700 mm"', "wide for a tyre"),
+    ('width = "1750 mm"', 'width = "1200 mm"', "the tyres stand outside the vehicle"),
+    (
+        'across = ["-700 mm", "700 mm"]',
+        'across = ["-900 mm", "900 mm"]',
+        "part (front lip).across: reaches 900 mm to the side",
+    ),
+    (
+        'across = ["400 mm", "-500 mm"]',
+        'across = ["400 mm", "400 mm"]',
+        "part 2 (tray): the part has no length or no width",
+    ),
+    (
+        'back = ["-900 mm", "-700 mm"]',
+        'back = ["-950 mm", "-700 mm"]',
+        "reaches 950 mm beyond the front axle",
+    ),
+    ('back = ["2000 mm", "600 mm"]', 'back = ["3700 mm", "600 mm"]', "reaches 900 mm beyond the rear axle"),
+    ('back = ["2000 mm", "600 mm"]', 'back = "600 mm"', "part 2 (tray).back: two lengths expected"),
+    ('clearance = "110 mm"', 'clearance = "-10 mm"', "the part is 10 mm below the ground"),
+    ('clearance = "110 mm"', 'clearance = "110"', "has no unit"),
+    ('name = "tray"', 'name = "front lip"', 'the name "front lip" is there twice'),
+    ('name = "tray"', 'name = "belly"', 'the name "belly" is the plate'),
+    ("soft = true", 'soft = "yes"', "part 1 (front lip).soft: true or false expected"),
+    ("rear = { rate = 25_000 }", "", "springs: a rate at one axle only"),
+    ("rate = 25_000", 'rate = "25 N/mm"', "springs.rear.rate: "),
+    ('front = "-20 mm"', 'front = "-2 m"', "load.laden.front: "),
+    ('name = "made-up"', 'name = "made-up"\nrigid = true', "a rigid cart without centre_of_mass"),
+    ('name = "made-up"', 'name = "x"\nrigid = true\ncentre_of_mass = { back = "-1 m" }', "it would tip over"),
+]
+
+
+@pytest.mark.parametrize(("written", "instead", "says"), FAULTS)
+def test_a_fault_is_one_line(tmp_path: Path, written: str, instead: str, says: str) -> None:
+    assert written in CAR
+    with pytest.raises(CrestcutError) as caught:
+        load_vehicle(write(tmp_path, CAR.replace(written, instead, 1)))
+    line = str(caught.value)
+    assert says in line and "car.toml" in line and "\n" not in line
+
+
+def test_small_carts_are_vehicles(tmp_path: Path) -> None:
+    cart = load_vehicle(ROOT / "configs/vehicles/kiln_trolley.toml")
+    assert cart.rigid and cart.centre_of_mass == pytest.approx((0.47, 0.0, 0.42))
+
+
+def test_the_measuring_sheet_names_every_key_and_every_danger() -> None:
+    sheet = measuring_sheet()
+    for key in (
+        "wheelbase",
+        "front_track",
+        "rear_track",
+        "tyre_radius",
+        "tyre_width",
+        "width",
+        "belly_clearance",
+        "back",
+    ):
+        assert key in sheet
+    for word in ("straightedge", "driver in", "NEVER", "jack", "hub centre", "STACK OF CARDS", "HOT"):
+        assert word in sheet
+    assert max(len(line) for line in sheet.splitlines()) <= 100
