@@ -19,6 +19,9 @@ HALF_ALONG = 0.20  # m
 RISE = 0.003  # m, width of a step's face: 10 to 90 % within 2.7 times this
 PLAIN, HINGE, STEP = 0, 1, 2
 
+ROUNDINGS = np.array([0.0, 0.01, 0.02, 0.03, 0.045, 0.07, 0.1])  # m, tried for rho
+
+_FOLD_SD = 0.15  # half the change of slope
 _ANGLE_SD = 0.15  # rad, pilot direction
 _BOW_SD = 0.35  # 1/m: a plan radius of 1.4 m
 _ROUND_SD = 0.04  # m
@@ -113,8 +116,8 @@ def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
 
 
 @njit(cache=True, nogil=True, fastmath=True)
-def _normal(data, m, p, step, variance, a, b, f):  # type: ignore[no-untyped-def]
-    """Normal matrix and gradient at p with the priors, and the penalised sum of squares."""
+def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-untyped-def]
+    """Normal matrix and gradient at p with the priors (rows mean, 1/sd^2), and the penalised sum of squares."""
     a[:] = 0.0
     b[:] = 0.0
     total = 0.0
@@ -127,13 +130,11 @@ def _normal(data, m, p, step, variance, a, b, f):  # type: ignore[no-untyped-def
             b[r] += wf * e
             for c in range(r + 1):
                 a[r, c] += wf * f[c]
-    for r, sd, mean in ((5, _ANGLE_SD, 0.0), (6, _BOW_SD, 0.0), (7, _ROUND_SD, 0.0)):
-        if r == 7 and step:
-            continue
-        h = variance / (sd * sd)
+    for r in range(3, 8):
+        h = variance * prior[1, r]
         a[r, r] += h
-        b[r] -= h * (p[r] - mean)
-        total += h * (p[r] - mean) ** 2
+        b[r] -= h * (p[r] - prior[0, r])
+        total += h * (p[r] - prior[0, r]) ** 2
     for r in range(8):
         for c in range(r):
             a[c, r] = a[r, c]
@@ -172,22 +173,25 @@ def _linear_start(data, m, d, g, rho, step, p):  # type: ignore[no-untyped-def]
 
 
 @njit(cache=True, nogil=True, fastmath=True)
-def fit_break(data, m, step, variance, p, inverse):  # type: ignore[no-untyped-def]
-    """Best parameters p (8) and the inverse normal matrix (8, 8); returns the weighted residual sum of squares without priors."""
+def start(data, m, step, p):  # type: ignore[no-untyped-def]
+    """Best of a row of straight breaks across the window, as a start for ``descend``; p is filled."""
     trial = np.empty(8)
     best = 1e30
-    for s in range(13):
-        d = (s - 6) * 0.02
-        for t in range(3):
-            rss = _linear_start(data, m, d, (t - 1) * 0.15, 0.004 if step else 0.010, step, trial)
-            if rss < best:
-                best = rss
-                p[:] = trial
-    a, b, f = np.empty((8, 8)), np.empty(8), np.empty(8)
-    work, move = np.empty((8, 8)), np.empty(8)
-    cost = _normal(data, m, p, step, variance, a, b, f)
+    for s in range(15):
+        rss = _linear_start(data, m, (s - 7) * 0.02, 0.0, RISE if step else 0.010, step, trial)
+        if rss < best:
+            best = rss
+            p[:] = trial
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-def]
+    """Levenberg-Marquardt from p; ``a`` := normal matrix there. Returns the weighted sum of squares without priors, m2."""
+    b, f, trial = np.empty(8), np.empty(8), np.empty(8)
+    work, move, new_a, new_b = np.empty((8, 8)), np.empty(8), np.empty((8, 8)), np.empty(8)
+    cost = _normal(data, m, p, step, variance, prior, a, b, f)
     damp = 1e-3
-    for _ in range(25):
+    for _ in range(20):
         work[:] = a
         move[:] = b
         for r in range(8):
@@ -196,72 +200,117 @@ def fit_break(data, m, step, variance, p, inverse):  # type: ignore[no-untyped-d
             damp *= 10.0
             continue
         trial[:] = p + move
-        trial[4] = min(max(trial[4], -0.25), 0.25)
+        trial[4] = min(max(trial[4], -0.3), 0.3)
         trial[5] = min(max(trial[5], -0.8), 0.8)
         trial[6] = min(max(trial[6], -2.0), 2.0)
         if not step:
             trial[7] = min(abs(trial[7]), 0.30)
-        new = _normal(data, m, trial, step, variance, work, move, f)
+        new = _normal(data, m, trial, step, variance, prior, new_a, new_b, f)
         if new < cost:
             gain = cost - new
             p[:] = trial
-            a[:] = work
-            b[:] = move
+            a[:] = new_a
+            b[:] = new_b
             cost = new
             damp = max(damp * 0.2, 1e-9)
-            if gain < 1e-5 * cost + 1e-16:
+            if gain < 1e-4 * variance + 1e-6 * cost:
                 break
         else:
             damp *= 8.0
-            if damp > 1e6:
+            if damp > 1e5:
                 break
-    for c in range(8):
-        work[:] = a
-        for r in range(8):
-            work[r, r] += 1e-9 * a[r, r] + 1e-12
-        move[:] = 0.0
-        move[c] = 1.0
-        cholesky_solve(work, move, 8)
-        inverse[:, c] = move
     rss = 0.0
     for q in range(m):
         rss += data[q, 3] * (data[q, 2] - basis(data[q, 0], data[q, 1], p, step, f)) ** 2
     return rss
 
 
-@njit(cache=True, nogil=True)
-def fit_knots(count, du, dv, z, knots, k0, k1, pitch, noise, inflation, model, params, inverse):  # type: ignore[no-untyped-def]
-    """Fits knots k0..k1: rows (column, row, angle of n) of ``knots``; fills model (PLAIN, HINGE, STEP), params and inverse.
+@njit(cache=True, nogil=True, fastmath=True)
+def rounding_profile(data, m, p, out):  # type: ignore[no-untyped-def]
+    """Weighted sum of squares for each of ``ROUNDINGS`` with the break's line held and heights and slopes free, m2."""
+    a, b, f = np.empty((4, 4)), np.empty(4), np.empty(4)
+    mean = data[:m, 2].mean()
+    for k in range(len(ROUNDINGS)):
+        a[:] = 0.0
+        b[:] = 0.0
+        zz = 0.0
+        for q in range(m):
+            v = data[q, 0] - p[4] - p[5] * data[q, 1] - p[6] * data[q, 1] ** 2
+            f[0], f[1], f[2], f[3] = 1.0, data[q, 0], data[q, 1], math.sqrt(v * v + ROUNDINGS[k] ** 2 + _TINY * _TINY)
+            w, t = data[q, 3], data[q, 2] - mean
+            for r in range(4):
+                b[r] += w * f[r] * t
+                for c in range(r + 1):
+                    a[r, c] += w * f[r] * f[c]
+            zz += w * t * t
+        for r in range(4):
+            a[r, r] += 1e-9
+        right = b.copy()
+        if cholesky_solve(a, b, 4):
+            out[k] = max(zz - (b * right).sum(), 0.0)
+        else:
+            out[k] = zz
 
-    The Bayesian information criterion (Schwarz 1978, Ann. Statist. 6:461) decides; ``inflation`` is by how much noise that
-    neighbours share makes a sum of squares count for less.
-    """
+
+@njit(cache=True, nogil=True)
+def invert(a, out):  # type: ignore[no-untyped-def]
+    """Inverse of the normal matrix, with a hair of ridge."""
+    work, column = np.empty((8, 8)), np.empty(8)
+    for c in range(8):
+        work[:] = a
+        for r in range(8):
+            work[r, r] += 1e-9 * a[r, r] + 1e-12
+        column[:] = 0.0
+        column[c] = 1.0
+        cholesky_solve(work, column, 8)
+        out[:, c] = column
+
+
+@njit(cache=True, nogil=True)
+def loose_prior():  # type: ignore[no-untyped-def]
+    """(2, 8): means and 1/sd^2 that matter only where noise would decide."""
+    prior = np.zeros((2, 8))
+    prior[1, 3], prior[1, 5], prior[1, 6], prior[1, 7] = 1 / _FOLD_SD**2, 1 / _ANGLE_SD**2, 1 / _BOW_SD**2, 1 / _ROUND_SD**2
+    return prior
+
+
+@njit(cache=True, nogil=True)
+def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params, squares, profile):  # type: ignore[no-untyped-def]
+    """Each knot k0..k1 by itself: params (n, 2, 8) of hinge and step; squares (n, 4): quadratic, hinge, step, cells; profile."""
     side = int(2 * math.sqrt(HALF_ACROSS**2 + HALF_ALONG**2) / pitch) + 4
-    data = np.empty((side * side, 4))
-    p, q = np.empty(8), np.empty(8)
-    ip, iq = np.empty((8, 8)), np.empty((8, 8))
+    data, a = np.empty((side * side, 4)), np.empty((8, 8))
     variance = noise * noise * inflation
+    prior = loose_prior()
+    step_prior = prior.copy()
+    step_prior[1, 7] = 0.0
     for t in range(k0, k1):
-        ca, sa = math.cos(knots[t, 2]), math.sin(knots[t, 2])
-        m = gather(count, du, dv, z, knots[t, 0], knots[t, 1], ca, sa, pitch, HALF_ACROSS, HALF_ALONG, data)
-        model[t] = PLAIN
+        ca, sa = math.cos(place[t, 2]), math.sin(place[t, 2])
+        m = gather(count, du, dv, z, place[t, 0], place[t, 1], ca, sa, pitch, HALF_ACROSS, HALF_ALONG, data)
+        squares[t, 3] = m
         if m < 24:
             continue
-        rough = quadratic_rss(data, m)
-        hinge = fit_break(data, m, False, variance, p, ip)
-        floor = m * 1e-12  # below a micrometre nothing is told apart
-        price = 2.0 * math.log(m / inflation + 2.0)
-        gain = m / inflation * math.log((rough + floor) / (hinge + floor)) - price
-        found = HINGE
-        if gain < 1.0 or rough - hinge > 30.0 * variance:
-            jump = fit_break(data, m, True, variance, q, iq)
-            if jump < hinge * (1 - 4.0 * inflation / m) and abs(q[7]) > 3.0 * noise / math.sqrt(m) + 5e-4:
-                better = m / inflation * math.log((rough + floor) / (jump + floor)) - price
-                if better > gain + 2.0:
-                    found, gain = STEP, better
-                    p[:] = q
-                    ip[:] = iq
-        if gain > 0.0:
-            model[t] = found
-            params[t] = p
-            inverse[t] = ip
+        squares[t, 0] = quadratic_rss(data, m)
+        start(data, m, False, params[t, 0])
+        squares[t, 1] = descend(data, m, False, variance, prior, params[t, 0], a)
+        rounding_profile(data, m, params[t, 0], profile[t])
+        start(data, m, True, params[t, 1])
+        squares[t, 2] = descend(data, m, True, variance, step_prior, params[t, 1], a)
+
+
+@njit(cache=True, nogil=True)
+def second_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, model, priors, params, inverse):  # type: ignore[no-untyped-def]
+    """Each knot that has a model again, from what its neighbours along the ridge agree on: priors (n, 2, 8)."""
+    side = int(2 * math.sqrt(HALF_ACROSS**2 + HALF_ALONG**2) / pitch) + 4
+    data, a = np.empty((side * side, 4)), np.empty((8, 8))
+    variance = noise * noise * inflation
+    for t in range(k0, k1):
+        if model[t] == PLAIN:
+            continue
+        ca, sa = math.cos(place[t, 2]), math.sin(place[t, 2])
+        m = gather(count, du, dv, z, place[t, 0], place[t, 1], ca, sa, pitch, HALF_ACROSS, HALF_ALONG, data)
+        p, step = params[t], model[t] == STEP
+        agreed = priors[t, 0]
+        _linear_start(data, m, agreed[4], agreed[5], max(agreed[7], RISE), step, p)
+        p[5], p[6] = agreed[5], agreed[6]
+        descend(data, m, step, variance, priors[t], p, a)
+        invert(a, inverse[t])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
@@ -12,7 +13,8 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.hinge import HINGE, PLAIN, STEP, basis, fit_knots
+from crestcut.surface.agree import agree
+from crestcut.surface.hinge import HINGE, PLAIN, ROUNDINGS, STEP, basis, first_fits, second_fits
 from crestcut.surface.local import WORKERS, biweight, fit_local
 from crestcut.surface.raster import Cells
 
@@ -43,22 +45,31 @@ class Knots:
 def find_knots(
     cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float, inflation: float
 ) -> Knots:
-    """Knots on a lattice of ``SPACING`` wherever bending is significant, each fitted and judged."""
+    """Knots on a lattice of ``SPACING`` wherever bending is significant: fitted alone, judged with their neighbours, fitted again."""
     place = _candidates(cells.count, z, mask, pitch, noise * math.sqrt(inflation))
     n = len(place)
+    alone, squares, profile = np.zeros((n, 2, 8)), np.zeros((n, 4)), np.zeros((n, len(ROUNDINGS)))
+    data = (cells.count, cells.du, cells.dv, cells.z, place)
+    _in_parts(n, lambda a, b: first_fits(*data, a, b, pitch, noise, inflation, alone, squares, profile))
     knots = Knots(place, np.zeros(n, np.int8), np.zeros((n, 8)), np.zeros((n, 8, 8)))
-    edges = np.linspace(0, n, 4 * WORKERS + 1).astype(int)
+    priors = np.zeros((n, 2, 8))
+    agree(place, pitch, noise * noise * inflation, alone, squares, profile, knots.model, priors)
+    _in_parts(
+        n,
+        lambda a, b: second_fits(
+            *data, a, b, pitch, noise, inflation, knots.model, priors, knots.params, knots.inverse
+        ),
+    )
+    return knots
+
+
+def _in_parts(n: int, work: Callable[[int, int], None]) -> None:
+    """Runs ``work(first, last)`` over n items in a few threads."""
+    edges = np.linspace(0, n, 8 * WORKERS + 1).astype(int)
     with ThreadPoolExecutor(WORKERS) as pool:
-        jobs = [
-            pool.submit(
-                fit_knots, cells.count, cells.du, cells.dv, cells.z, place, a, b, pitch, noise, inflation,
-                knots.model, knots.params, knots.inverse,
-            )
-            for a, b in zip(edges[:-1], edges[1:], strict=True) if b > a
-        ]  # fmt: skip
+        jobs = [pool.submit(work, a, b) for a, b in zip(edges[:-1], edges[1:], strict=True) if b > a]
         for job in jobs:
             job.result()
-    return knots
 
 
 def _candidates(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> FloatArray:
