@@ -10,12 +10,13 @@ from scipy import ndimage
 from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.scan.records import Scan
+from crestcut.surface.error import estimate_error
 from crestcut.surface.ground import find_ground
 from crestcut.surface.local import fit_local
 from crestcut.surface.plain import fit_plain
 from crestcut.surface.raster import Cells, Lattice, sum_cells
-from crestcut.surface.ridges import blend, find_knots
 from crestcut.surface.records import ErrorModel, Surface
+from crestcut.surface.ridges import Knots, blend, find_knots
 
 Say = Callable[[str], None]
 FEWEST = 50  # ground points: below this nothing is claimed
@@ -48,13 +49,14 @@ def build_surface(
     cells = sum_cells(lattice, placed, ground.keep)
     mask = measured_cells(cells.count, lattice.pitch)
     z = level_means(cells, mask, lattice.pitch, ground.noise)
-    inflation = 1.0
+    inflation = shared_noise(cells, z, mask, lattice.pitch, ground.noise)
     plain, se, _ = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise, inflation)
     knots = find_knots(cells, z, mask, lattice.pitch, ground.noise, inflation)
     height, se, excess = blend(knots, plain, se, mask, lattice.pitch, ground.noise)
     grid = HeightGrid(frame, lattice.nodes(height))
     measured = grid.measured
-    model = error or _prior(scanner, ground.noise)
+    model = error or estimate_error(scan, grid, scanner)
+    note = _mesh_note(scan, knots)
     return Surface(
         height=grid,
         top=grid.like(highest_in_cell(lattice, height, excess)),
@@ -64,6 +66,7 @@ def build_surface(
         error=model,
         removed=ground.removed,
         points_used=used,
+        notes=(note,) if note else (),
     )
 
 
@@ -116,15 +119,43 @@ def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) ->
     return nodes + lattice.nodes(ndimage.maximum_filter(np.maximum(over, 0.0), 2 * (k // 2) + 1))
 
 
-def _prior(scanner: str | None, noise: float) -> ErrorModel:
-    """Stated figures by kind of scanner until repeats or point order give better ones."""
-    kinds = {
-        "phone": (0.0013, 0.0045),
-        "photogrammetry": (0.0020, 0.0060),
-        "terrestrial": (0.0005, 0.0010),
-        "total-station": (0.0, 0.0005),
-    }
-    kind = scanner or "phone"
-    patch, warp = kinds.get(kind, kinds["phone"])
-    said = f"prior for {kind} scanners"
-    return ErrorModel(noise, patch, 0.10, warp, 0.40, "from the spread about the surface", said, said)
+def shared_noise(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> float:
+    """By how much the mean of 5 cm of points scatters more than their own noise says: what neighbours share, as a factor >= 1.
+
+    Squared mean residuals about the pilot times their counts over the variance of one point: the median, over that of chi square
+    with one degree of freedom (0.455), so that crests and edges do not count.
+    """
+    half, k = max(2, round(PILOT / pitch)), max(2, round(0.05 / pitch))
+    ny, nx = (n // k * k for n in cells.count.shape)
+    centres = np.zeros(mask.shape, bool)
+    centres[k // 2 : ny : k, k // 2 : nx : k] = True
+    pilot = fit_local(cells.count, z, centres & mask, half, pitch, noise, beta=True)
+    assert pilot.beta is not None
+    base, slopes = pilot.z[k // 2 : ny : k, k // 2 : nx : k], pilot.beta[k // 2 : ny : k, k // 2 : nx : k, :2] / half
+    count = cells.count[:ny, :nx].reshape(ny // k, k, nx // k, k)
+    offset = np.arange(k) - k // 2
+    flat = z[:ny, :nx].reshape(count.shape) - base[:, None, :, None]
+    flat = flat - slopes[:, None, :, None, 0] * offset - slopes[:, None, :, None, 1] * offset[:, None, None]
+    n = count.sum(axis=(1, 3))
+    mean = np.nansum(np.where(count > 0, count * flat, 0.0), axis=(1, 3)) / np.maximum(n, 1)
+    # what the tile itself pulls the pilot by is added back
+    own = 1 - np.clip(n * pilot.variance[k // 2 : ny : k, k // 2 : nx : k], 0, 0.5)
+    ratio = (n * mean**2 / own)[(n >= 4) & np.isfinite(base)]
+    return float(np.clip(np.median(ratio) / 0.455 / noise**2, 1.0, 50.0)) if len(ratio) > 20 else 1.0
+
+
+def _mesh_note(scan: Scan, knots: Knots) -> str | None:
+    """How far a mesh's triangles may have rounded the crest: an edge as long as the median one, laid across the break."""
+    edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
+    if not edges:
+        return None
+    edge = float(np.median(edges))
+    crests = -knots.kinks[knots.kinks < 0]
+    kink = float(np.percentile(crests, 75)) if len(crests) else 0.0
+    if kink < 0.01:
+        return f"the scan is a mesh with edges of {edge * 1000:.0f} mm; no sharp crest was found that they could have rounded"
+    # a chord of length t across a fold of k lies k t / 4 below it in the middle
+    return (
+        f"the scan is a mesh: its triangles (median edge {edge * 1000:.0f} mm) may have cut the crest, which folds by "
+        f"{kink * 100:.0f} %, by up to {kink * edge / 4 * 1000:.1f} mm; raw points would show it whole"
+    )
