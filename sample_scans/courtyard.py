@@ -1,7 +1,7 @@
 """The invented courtyard of a hillside pottery, exactly: every height the sample scans were made from.
 
-Coordinates are those of the first walk, metres: x from the road up into the yard, y to the left, z up, zero where the walker
-held the phone when the walk began. Nothing here is measured; all of it is made up.
+Coordinates are those of the first walk, metres: x from the road up into the yard, y to the left, z up, zero
+where the walker held the phone when the walk began. Nothing here is measured; all of it is made up.
 """
 
 from __future__ import annotations
@@ -45,7 +45,7 @@ def crest_x(y: ArrayLike) -> FloatArray:
 
 
 def slab(x: ArrayLike, y: ArrayLike) -> FloatArray:
-    """Height of road and concrete, broadcast of x and y, metres; as if it went on for ever, without joints."""
+    """Height of road and concrete, metres (broadcast of x, y); as if it went on for ever, without joints."""
     x, y = np.asarray(x, dtype=float), np.asarray(y, dtype=float)
     z = _break(x - GUTTER, ROAD_GRADE, APRON_GRADE, OTHER_ROUNDING)
     z = z + _break(x - crest_x(y), APRON_GRADE, YARD_GRADE, CREST_ROUNDING) - APRON_GRADE * (x - crest_x(y))
@@ -81,7 +81,9 @@ def label(x: ArrayLike, y: ArrayLike) -> NDArray[np.int8]:
 
 
 def seen(x: ArrayLike, y: ArrayLike) -> FloatArray:
-    """Height of the uppermost thing at x, y: slab, kerb, lawn, wall, planter with its plant, bin, leaf. Metres."""
+    """Height of the uppermost thing at x, y: slab, kerb, lawn, wall, planter with its plant, bin, leaf.
+    Metres.
+    """
     x, y = np.broadcast_arrays(np.asarray(x, dtype=float), np.asarray(y, dtype=float))
     z = np.array(ground(x, y))
     kind = label(x, y)
@@ -125,7 +127,9 @@ def _in_leaf(x: FloatArray, y: FloatArray) -> NDArray[np.bool_]:
 def string_down(
     a: tuple[float, float], b: tuple[float, float], blocks: float, at: float | None = None
 ) -> float:
-    """What a rule reads from a taut string on two blocks down to the slab, metres: at a distance from ``a``, or the least."""
+    """What a rule reads from a taut string on two blocks down to the slab, metres: at a distance from ``a``,
+    or the least.
+    """
     length = float(np.hypot(b[0] - a[0], b[1] - a[1]))
     s = np.linspace(0.0, 1.0, 4001) if at is None else np.array([at / length])
     x, y = a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1])

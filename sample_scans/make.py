@@ -37,7 +37,9 @@ def write_laz(scan: Walk, path: Path) -> None:
 
 
 def write_mesh(scan: Walk, path: Path, edge: float = 0.06) -> None:
-    """A height mesh on jittered 60 mm cells, y up, float32: what is left of a walk after an app has tidied it."""
+    """A height mesh on jittered 60 mm cells, y up, float32: what is left of a walk after an app has tidied
+    it.
+    """
     import trimesh
 
     xyz, colour, faces = _coarse(scan, edge)
@@ -47,7 +49,9 @@ def write_mesh(scan: Walk, path: Path, edge: float = 0.06) -> None:
 
 
 def _coarse(scan: Walk, edge: float) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Vertices (n, 3), colours (n, 4) uint8, faces (m, 3): the median of each cell's points, cells joined two by two."""
+    """Vertices (n, 3), colours (n, 4) uint8, faces (m, 3): the median of each cell's points, cells joined two
+    by two.
+    """
     low = scan.xyz[:, :2].min(axis=0)
     cell = np.floor((scan.xyz[:, :2] - low) / edge).astype(int)
     ny, nx = cell[:, 1].max() + 1, cell[:, 0].max() + 1
@@ -80,10 +84,13 @@ def truth() -> dict[str, object]:
     return {
         "units": "metres, rise over run; heights are courtyard.ground(x, y), 'slab' without joints",
         "lengths_and_grades": {name.lower(): getattr(courtyard, name) for name in names},
-        "slab_y": courtyard.SLAB_Y, "kerb_y": courtyard.KERB_Y, "joints_x": courtyard.JOINTS, "marks": courtyard.MARKS,
-        "hole": courtyard.HOLE, "planter": courtyard.PLANTER, "bin": courtyard.BIN, "leaves": courtyard.LEAVES,
+        "slab_y": courtyard.SLAB_Y, "kerb_y": courtyard.KERB_Y, "joints_x": courtyard.JOINTS,
+        "marks": courtyard.MARKS,
+        "hole": courtyard.HOLE, "planter": courtyard.PLANTER, "bin": courtyard.BIN,
+        "leaves": courtyard.LEAVES,
         "errors": {
-            "range_noise": RANGE_NOISE, "patch": PATCH, "patch_half": PATCH_HALF, "warp": WARP, "warp_half": WARP_HALF,
+            "range_noise": RANGE_NOISE, "patch": PATCH, "patch_half": PATCH_HALF, "warp": WARP,
+            "warp_half": WARP_HALF,
         },
         "second_walk": {"yaw": SECOND.yaw, "move": SECOND.move},
     }  # fmt: skip

@@ -1,7 +1,8 @@
-"""A simulated walk with a phone: rays from a moving hand onto the courtyard, with the errors such scans are known for.
+"""A simulated walk with a phone: rays from a moving hand onto the courtyard, with the errors such scans are
+known for.
 
-Three errors, as measured on a real slab (repeatability only): noise of single ranges; patches of about 0.1 m; and a smooth
-warp, Matern-3/2, that differs between the way up and the way back and does not average away.
+Three errors, as measured on a real slab (repeatability only): noise of single ranges; patches of about 0.1 m;
+and a smooth warp, Matern-3/2, that differs between the way up and the way back and does not average away.
 """
 
 from __future__ import annotations
@@ -24,7 +25,9 @@ _HALF_UNIT = 1.6783469900166605  # (1 + x) exp(-x) = 1/2: Matern-3/2
 
 @dataclass(frozen=True, eq=False)
 class Walk:
-    """xyz (n, 3) metres in the walk's own frame; time (n,) s; colour (n, 3) uint8; kind (n,) index into courtyard.LABELS."""
+    """xyz (n, 3) metres in the walk's own frame; time (n,) s; colour (n, 3) uint8; kind (n,) index into
+    courtyard.LABELS.
+    """
 
     xyz: FloatArray
     time: FloatArray
@@ -46,12 +49,13 @@ class Pose:
 
 
 class Field:
-    """A random smooth field of unit variance with Matern-3/2 covariance, on a 40 mm raster, read bilinearly."""
+    """A random field of unit variance with Matern-3/2 covariance, on a 40 mm raster, read bilinearly."""
 
     STEP, SIZE = 0.04, (1024, 512)
 
     def __init__(self, rng: np.random.Generator, half: float) -> None:
-        # spectral density of Matern-3/2 in the plane: (kappa^2 + k^2)^-5/2 (Rasmussen & Williams 2006, eq. 4.15)
+        # spectral density of Matern-3/2 in the plane: (kappa^2 + k^2)^-5/2 (Rasmussen & Williams 2006, eq.
+        # 4.15)
         kappa = _HALF_UNIT / half
         kx, ky = (2 * np.pi * np.fft.fftfreq(n, self.STEP) for n in self.SIZE)
         density = (kappa**2 + kx[:, None] ** 2 + ky[None, :] ** 2) ** -2.5
@@ -68,7 +72,9 @@ class Field:
 
 
 def walk(seed: int, points: int, pose: Pose = Pose()) -> Walk:
-    """``points`` : how many rays are cast (some meet nothing). Up along y = 1.4, back along y = 3.6, phone held at 1.4 m."""
+    """``points`` : how many rays are cast (some meet nothing). Up along y = 1.4, back along y = 3.6, phone
+    held at 1.4 m.
+    """
     rng = np.random.default_rng(seed)
     warps, patch = [Field(rng, WARP_HALF) for _ in range(3)], Field(rng, PATCH_HALF)
     eye, heading, time, back = _path(rng, points)

@@ -1,4 +1,6 @@
-"""Lengths and slopes as people write them: what is read, what is refused, and what comes back when written again."""
+"""Lengths and slopes as people write them: what is read, what is refused, and what comes back when written
+again.
+"""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """Lengths and slopes as people write them <-> SI. Inches and fractions exist only here, at the edge.
 
-A general unit library was tried and left: it reads "5 1/2 in" as 2.5 in and "0,14 m" as 0, silently. What this parser does
-not fully understand it refuses.
+A general unit library was tried and left: it reads "5 1/2 in" as 2.5 in and "0,14 m" as 0, silently. What
+this parser does not fully understand it refuses.
 """
 
 from __future__ import annotations
@@ -16,10 +16,11 @@ INCH = 0.0254  # m, exact: international yard and pound agreement of 1959
 FOOT = 0.3048  # m, exact
 US_SURVEY_FOOT = 1200.0 / 3937.0  # m, exact by definition
 
+_INCH = Fraction(254, 10_000)
 _EXACT: dict[str, Fraction] = {
     "mm": Fraction(1, 1000), "cm": Fraction(1, 100), "m": Fraction(1), "km": Fraction(1000),
-    "in": Fraction(254, 10_000), "inch": Fraction(254, 10_000), "inches": Fraction(254, 10_000), '"': Fraction(254, 10_000),
-    "ft": Fraction(3048, 10_000), "foot": Fraction(3048, 10_000), "feet": Fraction(3048, 10_000), "'": Fraction(3048, 10_000),
+    "in": _INCH, "inch": _INCH, "inches": _INCH, '"': _INCH,
+    "ft": 12 * _INCH, "foot": 12 * _INCH, "feet": 12 * _INCH, "'": 12 * _INCH,
     "us-ft": Fraction(1200, 3937),
 }  # fmt: skip
 METRES_PER: dict[str, float] = {name: float(factor) for name, factor in _EXACT.items()}
@@ -37,8 +38,9 @@ _LIKE = 'write it like "140 mm" or "5 1/2 in"'
 def parse_length(value: str | float | int, where: str = "length") -> float:
     """A length in metres from "140 mm", "5 1/2 in", "5 ft 6 in", "-20 mm"; a bare number is metres.
 
-    Reckoned in exact fractions, so "13 mm" is the float nearest to 0.013. Several terms go from the larger unit to the smaller,
-    once each. Raises CrestcutError for a string without a unit, a decimal comma, or anything not wholly understood.
+    Reckoned in exact fractions, so "13 mm" is the float nearest to 0.013. Several terms go from the larger
+    unit to the smaller, once each. Raises CrestcutError for a string without a unit, a decimal comma, or
+    anything not wholly understood.
     """
     if isinstance(value, bool):
         raise CrestcutError("a length expected, true or false found", where, 'write it like "140 mm"')

@@ -1,4 +1,4 @@
-"""Job files: the whole of the written form is read, and every fault is one line with its place and its mend."""
+"""Job files: all of the written form is read, and every fault is one line with its place and its mend."""
 
 from __future__ import annotations
 

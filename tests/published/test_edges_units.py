@@ -1,4 +1,6 @@
-"""Units, edges and grades as standards print them: the two ways of writing a length must agree with the printed pairs."""
+"""Units, edges and grades as standards print them: the two ways of writing a length must agree with the
+printed pairs.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +12,8 @@ from crestcut.units import FOOT, INCH, US_SURVEY_FOOT, both, millimetres, parse_
 
 
 def test_the_foot_and_the_inch() -> None:
-    # International yard and pound agreement of 1959: 25.4 mm; US survey foot 1200/3937 m, 2 ppm longer (NIST SP 811)
+    # International yard and pound agreement of 1959: 25.4 mm; US survey foot 1200/3937 m, 2 ppm longer (NIST
+    # SP 811)
     assert parse_length("1 in") == INCH == 0.0254
     assert parse_length("1 ft") == FOOT == 0.3048
     assert parse_length("1 us-ft") == US_SURVEY_FOOT
@@ -27,7 +30,8 @@ def test_the_foot_and_the_inch() -> None:
     ],
 )
 def test_printed_pairs(written: str, millimetres_printed: float) -> None:
-    # Standards round the metric side and say that inches govern: within half of the last digit printed (ACI rounds to 5 mm).
+    # Standards round the metric side and say that inches govern: within half of the last digit printed (ACI
+    # rounds to 5 mm).
     digit = 0.1 if millimetres_printed % 1 else 5 if millimetres_printed == 75 else 1
     assert (
         abs(parse_length(written) * 1000 - millimetres_printed) <= digit / 2 + 1e-9

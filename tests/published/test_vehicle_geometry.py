@@ -1,4 +1,6 @@
-"""Vehicle geometry against published figures and against arithmetic from them; the source stands beside each."""
+"""Vehicle geometry against published figures and against arithmetic from them; the source stands beside
+each.
+"""
 
 from __future__ import annotations
 
@@ -29,7 +31,8 @@ def plate(x: float, z: float, zone: str = "belly") -> Part:
     return Part("plate", (x - 1e-4, x + 1e-4), (-0.5, 0.5), (z, z), zone)
 
 
-# 49 CFR 523.2 (2015): tangents to the static loaded radius arcs; arithmetic from its definition, done twice (closed form and
+# 49 CFR 523.2 (2015): tangents to the static loaded radius arcs; arithmetic from its definition, done twice
+# (closed form and
 # brute force). Millimetres and degrees.
 @pytest.mark.parametrize(
     ("wheelbase", "height", "radius", "behind_front", "degrees"),
@@ -58,7 +61,8 @@ def test_breakover_of_wheels_without_size() -> None:
 
 
 def test_approach_by_tangent_is_not_the_naive_angle() -> None:
-    # 49 CFR 523.2, arithmetic: a point 900 ahead at 180, R 330 -> 11.7409 degrees; atan(180 / 900) = 11.3099 is wrong
+    # 49 CFR 523.2, arithmetic: a point 900 ahead at 180, R 330 -> 11.7409 degrees; atan(180 / 900) = 11.3099
+    # is wrong
     assert math.degrees(tangent_angle(0.9, 0.18, 0.33)) == pytest.approx(11.7409, abs=6e-5)
     assert math.degrees(math.atan(0.18 / 0.9)) == pytest.approx(11.3099, abs=6e-5)
     derived = derive_angles(car(2.8, 0.33, plate(3.7, 0.18, "nose"), plate(1.4, 0.3))).approach
@@ -88,7 +92,8 @@ def test_level_into_a_grade(grade: float, used: float) -> None:
 
 
 def test_low_vehicle_of_eck_and_kang() -> None:
-    # Eck & Kang, Transportation Research Record 1356 (1992): 36 ft wheelbase and 5 in of clearance hang up above 2.3 % a
+    # Eck & Kang, Transportation Research Record 1356 (1992): 36 ft wheelbase and 5 in of clearance hang up
+    # above 2.3 % a
     # side, 4.6 % in all. 5 / 216 = 2.3148 %, doubled 4.6296 % is arithmetic. Their wheels are points.
     side = math.tan(breakover_angle(18 * FOOT, 5 * INCH, 36 * FOOT, 0.0) / 2)
     assert side == pytest.approx(5 / 216) and round(side * 100, 1) == 2.3
@@ -97,7 +102,8 @@ def test_low_vehicle_of_eck_and_kang() -> None:
 
 
 def test_low_vehicle_on_a_rail_crossing() -> None:
-    # TxDOT Roadway Design Manual 13.11.2 (from AASHTO): level to 2 ft beyond the rails, within 3 in at 30 ft from the rail.
+    # TxDOT Roadway Design Manual 13.11.2 (from AASHTO): level to 2 ft beyond the rails, within 3 in at 30 ft
+    # from the rail.
     # Standard gauge 4 ft 8 1/2 in. Centred, the vehicle above has 3.538 in of its 5 left (arithmetic).
     wheel = 18 * FOOT - (4 * FOOT + 8.5 * INCH) / 2  # of a wheel from the nearer rail
     falls = 3 * INCH * (wheel - 2 * FOOT) / (28 * FOOT)
@@ -109,7 +115,8 @@ def test_low_vehicle_on_a_rail_crossing() -> None:
 
 
 def test_driveway_breaks() -> None:
-    # Ohio DOT Location & Design Manual vol. 1: a break of 1 in/ft (8.3 %) clears with springs fully compressed. TxDOT RDM App. C:
+    # Ohio DOT Location & Design Manual vol. 1: a break of 1 in/ft (8.3 %) clears with springs fully
+    # compressed. TxDOT RDM App. C:
     # breaks of 6 to 8 % may work. Both hold for the design car here: even at 100 mm they leave something.
     for grade in (1 / 12, 0.06, 0.08):
         assert level_into_grade_uses(grade, 2.8, 0.315) < 0.060
@@ -117,7 +124,8 @@ def test_driveway_breaks() -> None:
 
 @pytest.mark.parametrize(("empty", "laden"), [(205, 156), (225, 184), (189, 149)])
 def test_a_loaded_vehicle_has_smaller_angles(empty: int, laden: int) -> None:
-    # Three published cars drop 205 -> 156, 225 -> 184, 189 -> 149 mm from empty to gross weight: ISO 612 measures at gross
+    # Three published cars drop 205 -> 156, 225 -> 184, 189 -> 149 mm from empty to gross weight: ISO 612
+    # measures at gross
     # weight, 49 CFR 523.2 at curb weight, so an angle means nothing without its load state.
     drop = (laden - empty) / 1000
     vehicle = replace(
@@ -132,8 +140,10 @@ def test_a_loaded_vehicle_has_smaller_angles(empty: int, laden: int) -> None:
 
 
 def test_what_counts_as_off_road() -> None:
-    # 49 CFR 523.5(b)(2): at least four of approach 28, breakover 14, departure 20 degrees, running clearance 20 cm, axle
-    # clearance 18 cm, each 'not less than'. A car that clears 20 cm in the middle of a 2.8 m wheelbase breaks over at more
+    # 49 CFR 523.5(b)(2): at least four of approach 28, breakover 14, departure 20 degrees, running clearance
+    # 20 cm, axle
+    # clearance 18 cm, each 'not less than'. A car that clears 20 cm in the middle of a 2.8 m wheelbase breaks
+    # over at more
     # than 14 degrees, which is why a low car is out by every figure.
     high = car(2.8, 0.36, plate(1.4, 0.20), plate(3.5, 0.40, "nose"), plate(-0.7, 0.40, "tail"))
     low = car(2.8, 0.315, plate(1.4, 0.12), plate(3.5, 0.17, "nose"), plate(-0.7, 0.2, "tail"))

@@ -1,4 +1,6 @@
-"""Points by coordinates, marks and tapes: planted places come back, on level ground, on a slope and over a crest."""
+"""Points by coordinates, marks and tapes: planted places come back, on level ground, on a slope and over a
+crest.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Vehicle files: behind-the-front-axle figures become the vehicle frame, and what cannot be is refused in one line."""
+"""Vehicle files: behind-the-front-axle figures become the vehicle frame, and what cannot be is refused in
+one line.
+"""
 
 from __future__ import annotations
 
@@ -82,7 +84,8 @@ def test_parts_over_a_wheel_track(tmp_path: Path) -> None:
     assert parts_over_tracks(car, 0.0127) == ()
     low = (
         CAR
-        + '[[part]]\nname = "sill"\nback = ["1 m", "1.5 m"]\nacross = ["600 mm", "700 mm"]\nclearance = "50 mm"\n'
+        + '[[part]]\nname = "sill"\nback = ["1 m", "1.5 m"]\nacross = ["600 mm", "700 mm"]\nclearance = "50'
+        ' mm"\n'
     )
     car = load_vehicle(write(tmp_path, low))
     # laden its rear end, 1.3 m ahead of the rear axle, drops 33.4 mm of its 50

@@ -1,4 +1,6 @@
-"""The vehicle as the file describes it, drawn to scale from the side and from below, with its dimensions and angles."""
+"""The vehicle as the file describes it, drawn to scale from the side and from below, with its dimensions and
+angles.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +9,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from crestcut.deliver.ink import FAINT, INK, SMALL, SOFT, axes_at, halo, new_figure, save, text_at
-from crestcut.units import both, inches, millimetres
+from crestcut.deliver.vehicle_dimensions import across, figures, scale_bar, upright
+from crestcut.deliver.vehicle_words import KINDS, vehicle_lines
+from crestcut.units import both
 from crestcut.vehicle.angles import Angles, PartAngle
 from crestcut.vehicle.records import Part, Vehicle
 
@@ -17,11 +21,14 @@ if TYPE_CHECKING:
 _WIDTH, _BESIDE = 11.69, 0.55  # in: the page, and what stays free at its sides
 _BODY, _TYRE, _PLATE, _SOFT_PLATE = "#e6e4df", "#4a4947", "#8c5a2b", "#c9a06c"
 _ANGLE = {"approach": "#2f5d8a", "departure": "#2f5d8a", "breakover": "#6b3f77"}
-_KINDS = ("approach", "breakover", "departure")
+
+__all__ = ["draw_vehicle", "vehicle_lines"]
 
 
 def draw_vehicle(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
-    """Write the drawing: side view above, underside below (seen through the floor from above), both to one scale."""
+    """Write the drawing: side view above, underside below (seen through the floor from above), both to one
+    scale.
+    """
     ahead, behind = _reach(vehicle)
     span = ahead + behind
     room = 0.13 * span  # for the dimensions at both ends
@@ -51,58 +58,13 @@ def draw_vehicle(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
         **_label(),
     )
     text_at(figure, _BESIDE, height - 1.05, "SIDE", **_label())
-    _scale_bar(plan, limits, half)
+    scale_bar(plan, limits, half)
     save(figure, out_png)
-
-
-def vehicle_lines(vehicle: Vehicle, angles: Angles) -> list[str]:
-    """What the terminal prints of a vehicle: dimensions, parts, angles and what is not known."""
-    lines = [
-        f"{vehicle.name} ({angles.load.name})",
-        f"  wheelbase {both(vehicle.wheelbase, 0)}, tracks {millimetres(vehicle.front_track, 0)} and"
-        f" {millimetres(vehicle.rear_track, 0)}, hub {millimetres(vehicle.tyre_radius, 0)} above the ground",
-        f"  running clearance {both(angles.running_clearance, 0)} ({angles.running_part})",
-    ]
-    lines += [f"  {kind} angle {_said(getattr(angles, kind))}" for kind in _KINDS]
-    if angles.breakover is not None:
-        grade = 100 * math.tan(angles.breakover.angle)
-        lines.append(
-            f"  so it hangs up where level ground turns down into more than {grade:.0f} % at a sharp edge"
-        )
-    lines.append("  underside:")
-    for part in vehicle.parts:
-        low = " to ".join(millimetres(z, 0) for z in sorted(set(part.z)))
-        extra = ", may touch" if part.soft else ""
-        lines.append(
-            f"    {part.name}: {low} above level ground, {_span(vehicle.wheelbase - part.x[1], vehicle.wheelbase - part.x[0])} behind"
-            f" the front axle, {part.zone}{extra}"
-        )
-    for state in vehicle.loads:
-        if state.front or state.rear:
-            lines.append(
-                f"  load {state.name}: front {millimetres(state.front, 0)}, rear {millimetres(state.rear, 0)}"
-            )
-    if vehicle.rigid:
-        lines.append("  rigid: stands on three wheels chosen by its centre of mass")
-    lines += [f"  note: {note}" for note in vehicle.notes]
-    return lines
-
-
-def _said(angle: PartAngle | None) -> str:
-    return (
-        "not known: no part describes that end"
-        if angle is None
-        else f"{math.degrees(angle.angle):.1f} degrees ({angle.part})"
-    )
-
-
-def _span(first: float, last: float) -> str:
-    return f"{millimetres(first, 0)[:-3]} to {millimetres(last, 0)}"
 
 
 def _headline(vehicle: Vehicle, angles: Angles) -> str:
     words = [f"running clearance {both(angles.running_clearance, 0)} ({angles.running_part})"]
-    for kind in _KINDS:
+    for kind in KINDS:
         angle: PartAngle | None = getattr(angles, kind)
         words.append(f"{kind} {'not known' if angle is None else f'{math.degrees(angle.angle):.1f}°'}")
     return "   ·   ".join(words)
@@ -117,8 +79,9 @@ def _small_print(vehicle: Vehicle, angles: Angles) -> str:
         else "equal springs assumed"
     )
     return (
-        f"On level ground, {angles.load.name}; {springs}. Angles are between the ground and tangents to the loaded tyres"
-        f" (49 CFR 523.2). Lengths in mm, to scale. {' '.join(n[:1].upper() + n[1:] + '.' for n in vehicle.notes if 'springs' not in n)}"
+        f"On level ground, {angles.load.name}; {springs}. Angles are between the ground and tangents to the"
+        " loaded tyres (49 CFR 523.2). Lengths in mm, to scale."
+        f" {' '.join(n[:1].upper() + n[1:] + '.' for n in vehicle.notes if 'springs' not in n)}"
     )
 
 
@@ -144,7 +107,7 @@ def _side(axes: Axes, vehicle: Vehicle, angles: Angles, below: float) -> None:
     x0, x1 = axes.get_xlim()
     axes.plot([x0, x1], [0, 0], color=INK, lw=1.0, zorder=3)
     _body(axes, vehicle, ahead, behind)
-    for kind in _KINDS:
+    for kind in KINDS:
         _draw_angle(axes, getattr(angles, kind), vehicle)
     for x in (0.0, length):
         axes.add_patch(Circle((x, radius), radius, facecolor=_TYRE, edgecolor="white", lw=1.0, zorder=4))
@@ -162,20 +125,20 @@ def _side(axes: Axes, vehicle: Vehicle, angles: Angles, below: float) -> None:
         )
     _heights(axes, vehicle)
     rows = (-0.36 * below, -0.72 * below)
-    _across(axes, 0.0, length, rows[0], f"A  wheelbase {length * 1000:.0f}")
+    across(axes, 0.0, length, rows[0], f"A  wheelbase {length * 1000:.0f}")
     if vehicle.front_overhang:
-        _across(
+        across(
             axes, length, length + vehicle.front_overhang, rows[0], f"G  {vehicle.front_overhang * 1000:.0f}"
         )
     if vehicle.rear_overhang:
-        _across(axes, -vehicle.rear_overhang, 0.0, rows[0], f"H  {vehicle.rear_overhang * 1000:.0f}")
+        across(axes, -vehicle.rear_overhang, 0.0, rows[0], f"H  {vehicle.rear_overhang * 1000:.0f}")
     lowest = min((p for p in vehicle.parts if not p.soft and p.zone == "belly"), key=lambda p: min(p.z))
     if lowest.name != "belly":
-        _across(axes, lowest.x[1], length, rows[1], f"K  {(length - lowest.x[1]) * 1000:.0f}")
-        _across(axes, *lowest.x, rows[1], f"{lowest.name} {(lowest.x[1] - lowest.x[0]) * 1000:.0f}")
+        across(axes, lowest.x[1], length, rows[1], f"K  {(length - lowest.x[1]) * 1000:.0f}")
+        across(axes, *lowest.x, rows[1], f"{lowest.name} {(lowest.x[1] - lowest.x[0]) * 1000:.0f}")
     axes.plot([0.0, 0.0], [0.0, radius], color="white", lw=0.9, zorder=6)
     axes.text(
-        0.02 * (x1 - x0) * 0.3, 0.24 * radius, f"D {radius * 1000:.0f}", color="white", zorder=7, **_figures()
+        0.02 * (x1 - x0) * 0.3, 0.24 * radius, f"D {radius * 1000:.0f}", color="white", zorder=7, **figures()
     )
 
 
@@ -229,16 +192,33 @@ def _draw_angle(axes: Axes, angle: PartAngle | None, vehicle: Vehicle) -> None:
     words = f"{angle.kind}\n{math.degrees(angle.angle):.1f}°"
     if angle.kind == "breakover":
         axes.annotate(
-            f"{angle.kind} {math.degrees(angle.angle):.1f}°", (angle.x, angle.z), (angle.x, 1.45 * radius),
-            color=colour, fontsize=8.5, fontweight="bold", ha="center", va="center", zorder=9, path_effects=halo(),
+            f"{angle.kind} {math.degrees(angle.angle):.1f}°",
+            (angle.x, angle.z),
+            (angle.x, 1.45 * radius),
+            color=colour,
+            fontsize=8.5,
+            fontweight="bold",
+            ha="center",
+            va="center",
+            zorder=9,
+            path_effects=halo(),
             arrowprops={"arrowstyle": "-", "color": colour, "lw": 0.7},
-        )  # fmt: skip
+        )
         return
     way = 1 if angle.kind == "approach" else -1
     axes.text(
-        angle.x + way * 0.012 * (axes.get_xlim()[1] - axes.get_xlim()[0]), max(1.15 * radius, angle.z + 0.35 * radius), words, color=colour, fontsize=8.5, fontweight="bold",
-        ha="left" if way > 0 else "right", va="center", zorder=9, linespacing=1.1, path_effects=halo(),
-    )  # fmt: skip
+        angle.x + way * 0.012 * (axes.get_xlim()[1] - axes.get_xlim()[0]),
+        max(1.15 * radius, angle.z + 0.35 * radius),
+        words,
+        color=colour,
+        fontsize=8.5,
+        fontweight="bold",
+        ha="left" if way > 0 else "right",
+        va="center",
+        zorder=9,
+        linespacing=1.1,
+        path_effects=halo(),
+    )
 
 
 def _touching(hub: float, way: int, angle: PartAngle, radius: float) -> tuple[float, float]:
@@ -265,7 +245,7 @@ def _heights(axes: Axes, vehicle: Vehicle) -> None:
             z = part.z[0] + (x - part.x[0]) / (part.x[1] - part.x[0]) * (part.z[1] - part.z[0])
         taken.append(x)
         low = "/".join(f"{v * 1000:.0f}" for v in sorted(set(part.z)))
-        _upright(axes, x, 0.0, z, low)
+        upright(axes, x, 0.0, z, low)
 
 
 def _free_place(places: Any, taken: list[float], span: float) -> float:
@@ -290,7 +270,7 @@ def _plan(axes: Axes, vehicle: Vehicle) -> None:
             edgecolor=FAINT,
             lw=0.8,
             zorder=1,
-        )  # fmt: skip
+        )
     )
     axes.plot([-behind, ahead], [0, 0], color=FAINT, lw=0.6, ls=(0, (10, 3, 2, 3)), zorder=1.2)
     for x, track in ((length, vehicle.front_track), (0.0, vehicle.rear_track)):
@@ -319,13 +299,13 @@ def _plan(axes: Axes, vehicle: Vehicle) -> None:
                 edgecolor=colour,
                 lw=1.0,
                 zorder=2,
-            )  # fmt: skip
+            )
         )
         _name(axes, part, vehicle)
     outside = half + 0.045 * (ahead + behind)
-    _across(axes, -behind, ahead, -outside, f"length {(ahead + behind) * 1000:.0f}")
+    across(axes, -behind, ahead, -outside, f"length {(ahead + behind) * 1000:.0f}")
     for x, track, letter in ((length, vehicle.front_track, "B"), (0.0, vehicle.rear_track, "C")):
-        _upright(
+        upright(
             axes,
             x + 0.78 * radius * (1 if x else -1),
             -track / 2,
@@ -333,9 +313,7 @@ def _plan(axes: Axes, vehicle: Vehicle) -> None:
             f"{letter}  {track * 1000:.0f}",
             turned=True,
         )
-    _upright(
-        axes, ahead + 0.03 * (ahead + behind), -half, half, f"F  {vehicle.width * 1000:.0f}", turned=True
-    )
+    upright(axes, ahead + 0.03 * (ahead + behind), -half, half, f"F  {vehicle.width * 1000:.0f}", turned=True)
 
 
 def _name(axes: Axes, part: Part, vehicle: Vehicle) -> None:
@@ -350,46 +328,6 @@ def _name(axes: Axes, part: Part, vehicle: Vehicle) -> None:
     elif wide > 0.068 * len(words):
         axes.text(x, y, words, **style)
     elif tall > 0.068 * len(words):
-        axes.text(x, y if part.zone != "nose" or not part.soft else y, words, rotation=90, **style)
+        axes.text(x, y, words, rotation=90, **style)
     else:
         axes.annotate(words, (x, y), (x, y + 0.06), **style)
-
-
-def _figures() -> dict[str, Any]:
-    return {"fontsize": 7.0, "ha": "left", "va": "center"}
-
-
-def _across(axes: Axes, x0: float, x1: float, y: float, words: str) -> None:
-    axes.annotate(
-        "",
-        (x0, y),
-        (x1, y),
-        arrowprops={"arrowstyle": "<->", "color": SOFT, "lw": 0.7, "shrinkA": 0, "shrinkB": 0},
-    )
-    for x in (x0, x1):
-        axes.plot([x, x], [y - 0.02, y + 0.02], color=SOFT, lw=0.6)
-    axes.text((x0 + x1) / 2, y, words, ha="center", va="center", zorder=9, **SMALL, bbox=_PAPER)
-
-
-def _upright(axes: Axes, x: float, y0: float, y1: float, words: str, turned: bool = False) -> None:
-    axes.annotate(
-        "", (x, y0), (x, y1), zorder=8,
-        arrowprops={"arrowstyle": "<->", "color": INK, "lw": 0.7, "shrinkA": 0, "shrinkB": 0, "mutation_scale": 7},
-    )  # fmt: skip
-    axes.text(
-        x if turned else x + 0.018, (y0 + y1) / 2, words, ha="center" if turned else "left", va="center",
-        rotation=90 if turned else 0, zorder=9, path_effects=halo(), **SMALL,
-    )  # fmt: skip
-
-
-_PAPER = {"boxstyle": "square,pad=0.2", "facecolor": "white", "edgecolor": "none"}
-
-
-def _scale_bar(axes: Axes, limits: tuple[float, float], half: float) -> None:
-    """Half a metre, or a tenth for a cart."""
-    bar = 0.5 if limits[1] - limits[0] > 2.5 else 0.1
-    x, y = limits[0] + 0.01, -half + 0.01
-    axes.plot([x, x + bar], [y, y], color=INK, lw=2.2, solid_capstyle="butt", clip_on=False)
-    axes.text(
-        x + bar / 2, y + 0.02, f"{millimetres(bar, 0)} ({inches(bar, 4)})", ha="center", va="bottom", **SMALL
-    )

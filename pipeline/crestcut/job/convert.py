@@ -1,4 +1,6 @@
-"""The job file as written -> the records the rest of the program sees; and back to plain data, stored with the results."""
+"""The job file as written -> the records the rest of the program sees; and back to plain data, stored with
+the results.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""What a validator found, as one line: the file, the key as it stands in the file, what is wrong, what to write."""
+"""What a validator found, as one line: the file, the key as it stands in the file, what is wrong, what to
+write.
+"""
 
 from __future__ import annotations
 
@@ -119,5 +121,5 @@ def _place(loc: Sequence[int | str], data: dict[str, Any]) -> str:
         else:
             inside = here.get(part) if isinstance(here, dict) else None
             out += f".{part}" if out else str(part)
-        here = inside  # type: ignore[assignment]
+        here = inside
     return out or "the file"

@@ -1,4 +1,6 @@
-"""The kinds of value a file that people write may hold, as pydantic types: a fault says what to write instead."""
+"""The kinds of value a file that people write may hold, as pydantic types: a fault says what to write
+instead.
+"""
 
 from __future__ import annotations
 

@@ -27,8 +27,9 @@ from crestcut.job.toml_file import read_toml
 def load_job(path: Path) -> Job:
     """Read and check a job file. Files named in it are relative to it; whether they exist is not looked at.
 
-    Raises CrestcutError: one line naming the file, the key and the mend, for anything not understood: an unknown key ('did you
-    mean'), a length without a unit, a decimal comma, a value out of all reason, a mark that nobody put, a mark put twice.
+    Raises CrestcutError: one line naming the file, the key and the mend, for anything not understood: an
+    unknown key ('did you mean'), a length without a unit, a decimal comma, a value out of all reason, a mark
+    that nobody put, a mark put twice.
     """
     path = Path(path)
     data, digest = read_toml(path, "job file")

@@ -27,7 +27,9 @@ class MarkName:
 
 @dataclass(frozen=True)
 class TapeTies:
-    """Two distances from two marks, metres along the slab; ``side`` as seen from the first mark to the second."""
+    """Two distances from two marks, metres along the slab; ``side`` as seen from the first mark to the
+    second.
+    """
 
     first: str
     first_distance: float
@@ -124,7 +126,9 @@ class Keep:
 
 @dataclass(frozen=True)
 class StringReading:
-    """A string or straightedge on two equal blocks; ``at`` is metres from ``a``, or None for the least distance."""
+    """A string or straightedge on two equal blocks; ``at`` is metres from ``a``, or None for the least
+    distance.
+    """
 
     a: Point
     b: Point

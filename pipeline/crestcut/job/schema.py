@@ -1,4 +1,6 @@
-"""The job file as it is written: every table and key that may stand in it. ``convert`` makes the records of it."""
+"""The job file as it is written: every table and key that may stand in it. ``convert`` makes the records of
+it.
+"""
 
 from __future__ import annotations
 
@@ -24,14 +26,15 @@ from crestcut.job.fields import (
     Unsaid,
     Within,
     Words,
-    listed,
     fault,
+    listed,
 )
 from crestcut.job.points import point
 from crestcut.job.records import PlanPoint, Point
 from crestcut.units import METRES_PER
 
 AnyPoint = Annotated[Point, BeforeValidator(point)]
+Ways = Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Field(min_length=1)]
 Corner = Annotated[PlanPoint, BeforeValidator(lambda value: point(value, plain=True))]
 SCANNERS = ("phone", "photogrammetry", "terrestrial", "total-station")
 
@@ -68,12 +71,14 @@ class VehicleTable(Table):
     load: Words = Field(default_factory=lambda: ["as measured"])
 
 
+def _forward() -> list[Literal["forward", "turned"]]:
+    return ["forward"]
+
+
 class TravelTable(Table):
     line: list[AnyPoint] = Field(min_length=2)
     track: Literal["middle", "left", "right"] = "middle"
-    ways: Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Field(min_length=1)] = [
-        "forward"
-    ]
+    ways: Ways = Field(default_factory=_forward)
     wander: NotNegative = 0.200
     heading: Degrees = math.radians(3.0)
 
@@ -133,7 +138,8 @@ class SlabTable(Table):
     def _steel_in_the_slab(self) -> SlabTable:
         if self.thickness is not None and self.steel_depth is not None and self.steel_depth >= self.thickness:
             raise fault(
-                f"steel {self.steel_depth * 1000:g} mm down lies below a slab {self.thickness * 1000:g} mm thick",
+                f"steel {self.steel_depth * 1000:g} mm down lies below a slab {self.thickness * 1000:g} mm"
+                " thick",
                 "check steel_depth and thickness",
             )
         return self

@@ -1,10 +1,11 @@
-"""Points as a job names them -> site x, y: coordinates, chalk marks, and tape ties measured along the slab."""
+"""Points as a job names them -> site x, y: numbers, chalk marks, and tape ties measured along the slab."""
 
 from __future__ import annotations
 
 import difflib
 import math
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 from crestcut.errors import CrestcutError
 from crestcut.job.records import Mark, MarkName, PlanPoint, Point, TapeTies
@@ -23,11 +24,13 @@ def resolve_point(
 ) -> XY:
     """Site x, y in metres.
 
-    A tape lies along the slab: given ``height_at``, the distance in plan is shorter than the tape by the rise between its ends,
-    which is found by turns (a straight tape between the two heights; on a slab bent under the tape it lies a little high, at most
-    the bend's own height). Where the height is not measured the tape is taken as level.
+    A tape lies along the slab: given ``height_at``, the distance in plan is shorter than the tape by the rise
+    between its ends, which is found by turns (a straight tape between the two heights; on a slab bent under
+    the tape it lies a little high, at most the bend's own height). Where the height is not measured the tape
+    is taken as level.
 
-    Raises CrestcutError for a mark that nobody put, tapes that do not reach each other, or that cross too flatly.
+    Raises CrestcutError for a mark that nobody put, tapes that do not reach each other, or that cross too
+    flatly.
     """
     match point:
         case PlanPoint(x, y):
@@ -47,7 +50,7 @@ def resolve_line(
 ) -> tuple[XY, ...]:
     """Site x, y of each point of a line, metres. Raises CrestcutError where two neighbours are one place."""
     line = tuple(resolve_point(p, marks, frame, height_at, f"{where} {k + 1}") for k, p in enumerate(points))
-    for k, (a, b) in enumerate(zip(line, line[1:], strict=False)):
+    for k, (a, b) in enumerate(pairwise(line)):
         if math.dist(a, b) < 0.01:
             raise CrestcutError(f"points {k + 1} and {k + 2} are one place", where, "give two places apart")
     return line
@@ -142,8 +145,8 @@ def _crossing(a: XY, b: XY, ra: float, rb: float, tie: TapeTies, where: str) -> 
     if ra + rb < d - 1e-9 or abs(ra - rb) > d + 1e-9:
         gap = d - ra - rb if ra + rb < d else abs(ra - rb) - d
         raise CrestcutError(
-            f"ties of {ra:.3f} m from {tie.first} and {rb:.3f} m from {tie.second}, which are {d:.3f} m apart, miss each other"
-            f" by {gap:.3f} m",
+            f"ties of {ra:.3f} m from {tie.first} and {rb:.3f} m from {tie.second}, which are {d:.3f} m"
+            f" apart, miss each other by {gap:.3f} m",
             where,
             _again(tie),
         )
@@ -154,8 +157,8 @@ def _crossing(a: XY, b: XY, ra: float, rb: float, tie: TapeTies, where: str) -> 
     angle = math.acos(min(1.0, max(-1.0, cosine)))
     if min(angle, math.pi - angle) < _SHARP:
         raise CrestcutError(
-            f"the tapes from {tie.first} and {tie.second} cross at {math.degrees(angle):.0f} degrees: 1 mm of tape is"
-            f" worth many of place",
+            f"the tapes from {tie.first} and {tie.second} cross at {math.degrees(angle):.0f} degrees: 1 mm of"
+            " tape is worth many of place",
             where,
             "tie it to marks that it sees at 30 to 150 degrees",
         )

@@ -1,8 +1,10 @@
-"""What a vehicle file implies: approach, departure and breakover angle, running clearance, and what a crest uses of it.
+"""What a vehicle file implies: approach, departure and breakover angle, running clearance, and what a crest
+uses of it.
 
-Definitions are those of 49 CFR 523.2 (2015): angles between level ground and tangents to the static loaded radius arcs of the
-tyres; the breakover angle is the supplement of the largest angle of two such tangents that meet at a point of the underside.
-The regulation takes them at curb weight, ISO 612 at gross weight: an angle without its load state means nothing.
+Definitions are those of 49 CFR 523.2 (2015): angles between level ground and tangents to the static loaded
+radius arcs of the tyres; the breakover angle is the supplement of the largest angle of two such tangents that
+meet at a point of the underside. The regulation takes them at curb weight, ISO 612 at gross weight: an angle
+without its load state means nothing.
 """
 
 from __future__ import annotations
@@ -21,7 +23,7 @@ _ROUNDS = 5  # each narrows the bracket by 16
 
 @dataclass(frozen=True)
 class PartAngle:
-    """The angle (rad) that a part allows, and the point of it that does: x, z in the vehicle frame, metres."""
+    """The angle (rad) that a part allows, and the point that does: x, z in the vehicle frame, metres."""
 
     kind: str  # approach | departure | breakover
     angle: float
@@ -57,12 +59,20 @@ def derive_angles(vehicle: Vehicle, load: LoadState = AS_MEASURED) -> Angles:
     lowest = min(sprung, key=lambda p: min(height_at(p, vehicle, load, x) for x in p.x))
     clearance = min(height_at(lowest, vehicle, load, x) for x in lowest.x)
     return Angles(
-        load, governing("approach"), governing("departure"), governing("breakover"), clearance, lowest.name, every
+        load,
+        governing("approach"),
+        governing("departure"),
+        governing("breakover"),
+        clearance,
+        lowest.name,
+        every,
     )
 
 
 def height_at(part: Part, vehicle: Vehicle, load: LoadState, x: float) -> float:
-    """Height (m) of a part's underside at x (m) above level ground; what an axle carries does not move with the load."""
+    """Height (m) of a part's underside at x (m) above level ground; what an axle carries does not move with
+    the load.
+    """
     share = (x - part.x[0]) / (part.x[1] - part.x[0])
     z = part.z[0] + share * (part.z[1] - part.z[0])
     if part.on != "body":
@@ -74,19 +84,22 @@ def tangent_angle(ahead: float, height: float, radius: float) -> float:
     """Angle (rad) from level ground of the tangent to a tyre that passes under it and through a point.
 
     ahead : horizontal distance of the point from the wheel's centre, m, above 0.  height : of the point, m.
-    radius : static loaded radius, m; 0 is a wheel without size.  pi where the point lies inside the tyre's circle (seen from
-    the side), which no ground can reach before the tyre does.
+    radius : static loaded radius, m; 0 is a wheel without size.  pi where the point lies inside the tyre's
+    circle (seen from the side), which no ground can reach before the tyre does.
     """
     down = radius - height
     d = math.hypot(ahead, down)
     if d <= radius or ahead <= 0:
         return math.pi
-    # d sin(angle + e) = R, sin(e) = (R - c) / d: the tangent's distance from the centre is R (49 CFR 523.2, figure of it)
+    # d sin(angle + e) = R, sin(e) = (R - c) / d: the tangent's distance from the centre is R (49 CFR 523.2,
+    # figure of it)
     return math.asin(radius / d) - math.asin(down / d)
 
 
 def breakover_angle(x: float, height: float, wheelbase: float, radius: float) -> float:
-    """Breakover angle (rad) of one underside point, x metres ahead of the rear axle: the sum of the tangents to both tyres."""
+    """Breakover angle (rad) of one underside point, x metres ahead of the rear axle: the sum of the tangents
+    to both tyres.
+    """
     return min(tangent_angle(x, height, radius) + tangent_angle(wheelbase - x, height, radius), math.pi)
 
 
@@ -99,7 +112,12 @@ def _angles_of(part: Part, vehicle: Vehicle, load: LoadState) -> list[PartAngle]
 
     stretches: tuple[tuple[str, float, float, Callable[[float], float]], ...] = (
         ("departure", part.x[0], min(part.x[1], 0.0), lambda x: tangent_angle(-x, z(x), radius)),
-        ("breakover", max(part.x[0], 0.0), min(part.x[1], length), lambda x: breakover_angle(x, z(x), length, radius)),
+        (
+            "breakover",
+            max(part.x[0], 0.0),
+            min(part.x[1], length),
+            lambda x: breakover_angle(x, z(x), length, radius),
+        ),
         ("approach", max(part.x[0], length), part.x[1], lambda x: tangent_angle(x - length, z(x), radius)),
     )
     found = []
@@ -127,14 +145,15 @@ def _least_at(angle: Callable[[float], float], rear: float, front: float) -> flo
 def sharp_crest_uses(break_angle: float, wheelbase: float, radius: float) -> float:
     """Clearance (m) that a sharp crest of a total break (rad) uses at mid-wheelbase, wheels even about it.
 
-    (L/2) tan(b/2) - R (sec(b/2) - 1): the tyres, being round, stand a little higher on the slopes than points would.
+    (L/2) tan(b/2) - R (sec(b/2) - 1): the tyres, being round, stand a little higher on the slopes than points
+    would.
     """
     half = break_angle / 2
     return wheelbase / 2 * math.tan(half) - radius * (1 / math.cos(half) - 1)
 
 
 def arc_crest_uses(crest_radius: float, wheelbase: float, radius: float) -> float:
-    """Clearance (m) that a round crest (radius in m) uses at mid-wheelbase: hubs run on a circle of Rv + R."""
+    """Clearance that a round crest uses at mid-wheelbase, m in and out: hubs run on a circle of Rv + R."""
     hub = crest_radius + radius
     if wheelbase > 2 * hub:
         raise ValueError(f"a wheelbase of {wheelbase} m does not stand on a crest of radius {crest_radius} m")
@@ -142,5 +161,7 @@ def arc_crest_uses(crest_radius: float, wheelbase: float, radius: float) -> floa
 
 
 def level_into_grade_uses(grade: float, wheelbase: float, radius: float) -> float:
-    """Clearance (m) used where level ground turns down into a grade (rise over run): a sharp crest of atan(grade)."""
+    """Clearance (m) used where level ground turns down into a grade (rise over run): a sharp crest of
+    atan(grade).
+    """
     return sharp_crest_uses(math.atan(grade), wheelbase, radius)

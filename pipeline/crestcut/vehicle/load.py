@@ -17,10 +17,11 @@ _TOUCHING = 1e-6  # m: parts may end exactly at the bumper
 
 
 def load_vehicle(path: Path) -> Vehicle:
-    """Read and check a vehicle file; the belly plate comes first in ``parts``, then the parts in the order of the file.
+    """Read and check a vehicle file; the belly plate comes first in ``parts``, then the parts in the order of
+    the file.
 
-    Raises CrestcutError: one line naming the file, the key and the mend. ``notes`` of the result are plain sentences on what the
-    file does not say.
+    Raises CrestcutError: one line naming the file, the key and the mend. ``notes`` of the result are plain
+    sentences on what the file does not say.
     """
     path = Path(path)
     data, digest = read_toml(path, "vehicle file")
@@ -56,7 +57,9 @@ def load_vehicle(path: Path) -> Vehicle:
 
 
 def load_state(vehicle: Vehicle, name: str) -> LoadState:
-    """The named load state. Raises CrestcutError with 'did you mean' for a name the vehicle file does not hold."""
+    """The named load state. Raises CrestcutError with 'did you mean' for a name the vehicle file does not
+    hold.
+    """
     for state in vehicle.loads:
         if state.name == name:
             return state
@@ -65,10 +68,12 @@ def load_state(vehicle: Vehicle, name: str) -> LoadState:
 
 
 def parts_over_tracks(vehicle: Vehicle, want: float, want_ends: float | None = None) -> tuple[Part, ...]:
-    """Hard body parts over a wheel track that hang lower than asked for on level ground, in the deepest load state.
+    """Hard body parts over a wheel track that hang lower than asked for on level ground, in the deepest load
+    state.
 
-    Where the ground rises under such a part it rises under the wheel too, so the wheel lifts the part with every cut left
-    standing: no finite cut reaches ``want`` there. ``want_ends`` (default ``want``) is what nose and tail are asked for.
+    Where the ground rises under such a part it rises under the wheel too, so the wheel lifts the part with
+    every cut left standing: no finite cut reaches ``want`` there. ``want_ends`` (default ``want``) is what
+    nose and tail are asked for.
     """
     ends = want if want_ends is None else want_ends
     found = []
@@ -84,8 +89,8 @@ def refuse_parts_over_tracks(vehicle: Vehicle, want: float, want_ends: float | N
     for part in parts_over_tracks(vehicle, want, want_ends):
         asked = want if part.zone == "belly" or want_ends is None else want_ends
         raise CrestcutError(
-            f"{part.name} lies over a wheel track with {millimetres(lowest_loaded(part, vehicle))} to level ground, less than the"
-            f" {both(asked)} asked for: no cut can give it more",
+            f"{part.name} lies over a wheel track with {millimetres(lowest_loaded(part, vehicle))} to level"
+            f" ground, less than the {both(asked)} asked for: no cut can give it more",
             f"{vehicle.path.name}: part",
             "ask for less (want), mark it soft if it may touch, or measure it again",
         )
@@ -101,7 +106,9 @@ def lowest_loaded(part: Part, vehicle: Vehicle) -> float:
 
 
 def _drop(part: Part, vehicle: Vehicle, state: LoadState, x: float) -> float:
-    """How far the body moves above x, m: a straight line through both axles; what an axle carries does not move."""
+    """How far the body moves above x, m: a straight line through both axles; what an axle carries does not
+    move.
+    """
     if part.on != "body":
         return 0.0
     return state.rear + (state.front - state.rear) * x / vehicle.wheelbase
@@ -150,7 +157,8 @@ def _part(table: PartTable, written: VehicleFile, where: str) -> Part:
     x = (written.wheelbase - back, written.wheelbase - front)
     if left - right > written.width + _TOUCHING or max(left, -right) > written.width / 2 + _TOUCHING:
         raise CrestcutError(
-            f"reaches {millimetres(max(left, -right), 0)} to the side, beyond the vehicle's {millimetres(written.width, 0)} width",
+            f"reaches {millimetres(max(left, -right), 0)} to the side, beyond the vehicle's"
+            f" {millimetres(written.width, 0)} width",
             f"{place}.across",
             "give it from the middle of the vehicle, left positive",
         )
@@ -169,7 +177,8 @@ def _within_overhangs(x: tuple[float, float], written: VehicleFile, place: str) 
     ):
         if overhang is not None and reach > overhang + _TOUCHING:
             raise CrestcutError(
-                f"reaches {millimetres(reach, 0)} beyond the {key} axle, the {key} overhang is {millimetres(overhang, 0)}",
+                f"reaches {millimetres(reach, 0)} beyond the {key} axle, the {key} overhang is"
+                f" {millimetres(overhang, 0)}",
                 f"{place}.back",
                 "distances count from the front axle, towards the rear positive",
             )

@@ -1,6 +1,7 @@
 """The vehicle as measured: wheels, tyres, springs, underside, load states.
 
-Vehicle frame (ISO 8855 axes): x forward, y left, z up; origin on flat ground under the middle of the rear axle. Metres.
+Vehicle frame (ISO 8855 axes): x forward, y left, z up; origin on flat ground under the middle of the rear
+axle. Metres.
 """
 
 from __future__ import annotations
@@ -11,9 +12,11 @@ from pathlib import Path
 
 @dataclass(frozen=True)
 class Part:
-    """A plate of the underside. ``x`` = (rear, front) and ``y`` = (right, left) edges; ``z`` = height at (rear, front) edge.
+    """A plate of the underside. ``x`` = (rear, front) and ``y`` = (right, left) edges; ``z`` = height at
+    (rear, front) edge.
 
-    zone : "belly" between the axles, "nose" ahead of the front axle, "tail" behind the rear one (by the plate's middle).
+    zone : "belly" between the axles, "nose" ahead of the front axle, "tail" behind the rear one (by the
+    plate's middle).
     on : "body", or the axle that carries it unsprung.  within : 1 sd of its height, metres.
     """
 
@@ -29,7 +32,8 @@ class Part:
 
 @dataclass(frozen=True)
 class Springs:
-    """Vertical rate of one wheel (N/m) at front and rear, anti-roll rate per axle (N m/rad), droop (m), axle loads (N).
+    """Vertical rate of one wheel (N/m) at front and rear, anti-roll rate per axle (N m/rad), droop (m), axle
+    loads (N).
 
     The defaults are equal springs, no bars: only the ratios matter while no wheel hangs.
     """

@@ -11,7 +11,8 @@ from crestcut.errors import CrestcutError
 from crestcut.job.fields import Length, Table, Text, between, fault
 from crestcut.units import parse_length
 
-# Ranges: the lower ends let small carts in, the upper ends the longest low loader; outside them a unit was mixed up.
+# Ranges: the lower ends let small carts in, the upper ends the longest low loader; outside them a unit was
+# mixed up.
 Wheelbase = Annotated[
     float, BeforeValidator(between(0.3, 12.0, "short for a wheelbase", "long for a wheelbase"))
 ]

@@ -19,15 +19,15 @@ BEFORE YOU START
     battery tray or on orange cables.
 
 WHAT TO MEASURE (mm, or inches with fractions; write the unit)
-  A  wheelbase: front hub centre to rear hub centre, both sides, mean      wheelbase       __________
-  B  front track: middle of the left tyre to middle of the right, ground   front_track     __________
-  C  rear track, likewise                                                  rear_track      __________
-  D  hub centre straight down to the ground (smaller than half the tyre)   tyre_radius     __________
-  E  width of the tyre's tread                                             tyre_width      __________
-  F  body, left to right, without mirrors                                  width           __________
-  G  front hub centre to the foremost point, along the ground              front_overhang  __________
-  H  rear hub centre to the rearmost point, along the ground               rear_overhang   __________
-  J  floor to ground between the wheels, where it is mostly flat           belly_clearance  __________
+  A  wheelbase: front hub centre to rear hub centre, both sides, mean   wheelbase       ________
+  B  front track: middle of the left tyre to middle of the right, groundfront_track     ________
+  C  rear track, likewise                                               rear_track      ________
+  D  hub centre straight down to the ground (smaller than half the tyre)tyre_radius     ________
+  E  width of the tyre's tread                                          tyre_width      ________
+  F  body, left to right, without mirrors                               width           ________
+  G  front hub centre to the foremost point, along the ground           front_overhang  ________
+  H  rear hub centre to the rearmost point, along the ground            rear_overhang   ________
+  J  floor to ground between the wheels, where it is mostly flat        belly_clearance ________
 
   J and every part below: slide a STACK OF CARDS (or flat wood and shims) in from the side on a long
   stick until it just passes under; pull it out; measure the stack. Three times, take the least.
