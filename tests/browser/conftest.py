@@ -1,4 +1,5 @@
-"""Pages in a real browser. A page under test fails on any console error, uncaught error, dialog or network request."""
+"""Pages in a real browser. A page under test fails on any console error, uncaught error, dialog or network
+request."""
 
 from __future__ import annotations
 
@@ -32,7 +33,9 @@ def browser() -> Iterator[Any]:
         from playwright.sync_api import sync_playwright
     except ImportError:
         _need("playwright is not installed")
-    path = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, ("chromium", "chromium-browser"))), None)
+    path = os.environ.get("CHROMIUM") or next(
+        filter(None, map(shutil.which, ("chromium", "chromium-browser"))), None
+    )
     if path is None:
         _need("no chromium found")
     with sync_playwright() as play:
@@ -82,7 +85,8 @@ def saving(page: Any, folder: Path) -> Iterator[list[Path]]:
 
 
 def until(page: Any, condition: str, seconds: float = 10.0) -> None:
-    """Wait for an expression to hold. (The library's own wait evaluates text in the page, which the page's policy forbids.)"""
+    """Wait for an expression to hold. (The library's own wait evaluates text in the page, which the page's
+    policy forbids.)"""
     end = time.monotonic() + seconds
     while not page.evaluate(condition):
         assert time.monotonic() < end, condition

@@ -9,8 +9,8 @@ from typing import Any
 
 import numpy as np
 import pytest
-from browser.conftest import grave_faults, overflow, saving, until
 
+from browser.conftest import grave_faults, overflow, saving, until
 from crestcut.deliver.page_pick import write_pick
 from crestcut.errors import CrestcutError
 from crestcut.job.load import load_job
@@ -60,7 +60,9 @@ def mistakes(page: Any) -> list[str]:
     return page.locator("#mistakes .stop").all_inner_texts()
 
 
-def draw_line(page: Any, ends: tuple[tuple[float, float], ...] = ((1.0, 1.7), (11.0, 1.8)), touch: bool = True) -> None:
+def draw_line(
+    page: Any, ends: tuple[tuple[float, float], ...] = ((1.0, 1.7), (11.0, 1.8)), touch: bool = True
+) -> None:
     page.locator("#tool-line").check(force=True)
     for x, y in ends:
         tap(page, x, y, touch)
@@ -103,13 +105,25 @@ def test_a_newcomer_with_a_phone_saves_a_job_that_loads(pick: Path, open_page: A
     assert kept[0].name == "courtyard_apron.toml" and car[0].name == "lowered_floor_mobility_van.toml"
     assert load_vehicle(job.vehicle.file).name == "lowered-floor mobility van"
     assert job.title == "Courtyard apron" and [f.name for f in job.scan.files] == ["apron.laz"]
-    wanted = [plan(1.0, 1.7), plan(11.0, 1.8), plan(2.0, 0.6), plan(4.0, 0.2), plan(5.0, 0.2), plan(5.0, 0.9), plan(4.0, 0.9)]
+    wanted = [
+        plan(1.0, 1.7),
+        plan(11.0, 1.8),
+        plan(2.0, 0.6),
+        plan(4.0, 0.2),
+        plan(5.0, 0.2),
+        plan(5.0, 0.9),
+        plan(4.0, 0.9),
+    ]
     found = [*job.travel.line, job.marks[0].at, *job.keeps[0].area]
     for point, (x, y) in zip(found, wanted, strict=True):
         assert isinstance(point, PlanPoint) and (point.x, point.y) == pytest.approx((x, y), abs=1.1 * pixel)
     assert job.travel.ways == ("forward", "turned") and job.wanted.want == pytest.approx(0.0127)
     assert job.slab.thickness == pytest.approx(0.104) and job.slab.thickness_from == "drilled"
-    assert (job.slab.kind, job.slab.post_tensioned, job.slab.post_tensioned_from) == ("plain concrete", "no", "drawings")
+    assert (job.slab.kind, job.slab.post_tensioned, job.slab.post_tensioned_from) == (
+        "plain concrete",
+        "no",
+        "drawings",
+    )
     assert job.site.ground == "private" and job.site.place is None and job.keeps[0].deepest == 0.0
 
 
@@ -117,7 +131,10 @@ EXPECTED = {
     "title": "Court",
     "scan": {"files": ["apron.laz"]},
     "vehicle": {"file": "flat_floor_hatchback.toml", "load": ["as measured", "four people"]},
-    "travel": {"line": [[-512_299.0, 4_481_202.0], [-512_289.0, 4_481_202.125]], "track": "left", "ways": ["forward"], "wander": "4 in"},
+    "travel": {
+        "line": [[-512_299.0, 4_481_202.0], [-512_289.0, 4_481_202.125]], 
+        "track": "left", "ways": ["forward"], "wander": "4 in",
+    },
     "clearance": {"want": "3/4 in", "confidence": 0.9},
     "mark": [{"name": "peg", "at": [-512_298.0, 4_481_200.5]}],
 }  # fmt: skip
@@ -129,7 +146,11 @@ def test_typed_answers_make_exactly_the_expected_job(pick: Path, open_page: Any,
     draw_line(page, touch=False)
     page.locator("#tool-mark").check(force=True)
     tap(page, 2.0, 0.6, touch=False)
-    for row, values in (("line-0", EXPECTED["travel"]["line"][0]), ("line-1", EXPECTED["travel"]["line"][1]), ("mark-0", EXPECTED["mark"][0]["at"])):
+    for row, values in (
+        ("line-0", EXPECTED["travel"]["line"][0]),
+        ("line-1", EXPECTED["travel"]["line"][1]),
+        ("mark-0", EXPECTED["mark"][0]["at"]),
+    ):
         for axis, value in enumerate(values):
             box = page.locator(f"#{row} input[inputmode=decimal]").nth(axis)
             box.fill(str(value))
@@ -201,7 +222,13 @@ def test_five_tape_lengths_make_a_good_vehicle_file(pick: Path, open_page: Any, 
     draw_line(page)
     page.get_by_label("Which vehicle").select_option("typed")
     page.get_by_label("Its name").fill("Café cart")
-    for name, length in (("Axle to axle", "2.62 m"), ("Outside to outside", "1685"), ("Tyre width", "195"), ("Hub height", "296"), ("Belly clearance", "5 1/2 in")):
+    for name, length in (
+        ("Axle to axle", "2.62 m"),
+        ("Outside to outside", "1685"),
+        ("Tyre width", "195"),
+        ("Hub height", "296"),
+        ("Belly clearance", "5 1/2 in"),
+    ):
         page.get_by_label(name).fill(length)
     page.get_by_text("Nose, tail and body").click()
     page.get_by_label("Front overhang").fill("820")
@@ -265,7 +292,24 @@ def test_tape_ties_and_marks_stand_where_they_should(pick: Path, open_page: Any,
     assert page.evaluate("crestcut.model.choice") == "kiln_trolley.toml"
 
 
-LENGTHS = ["140 mm", "5 1/2 in", "5 ft 6 in", "-20 mm", '3/8"', "2.62 m", "0.14", "1,5 m", "in", "5 6 in", "1/0 in", "12 in 1 ft", "7 parsec", " 1 us-ft ", "+3 cm", ""]
+LENGTHS = [
+    "140 mm",
+    "5 1/2 in",
+    "5 ft 6 in",
+    "-20 mm",
+    '3/8"',
+    "2.62 m",
+    "0.14",
+    "1,5 m",
+    "in",
+    "5 6 in",
+    "1/0 in",
+    "12 in 1 ft",
+    "7 parsec",
+    " 1 us-ft ",
+    "+3 cm",
+    "",
+]
 
 
 def test_lengths_are_read_as_the_program_reads_them(pick: Path, open_page: Any) -> None:
@@ -296,7 +340,7 @@ def test_odd_titles_and_names_stay_text(open_page: Any, tmp_path: Path) -> None:
     name = "<img src=x onerror=alert(1)> حديقة.laz"
     page = open_page(write_pick(courtyard(name), None, tmp_path), "phone")
     assert name in page.locator("header").inner_text()
-    page.get_by_label("Name of the job").fill("</script><b>מגרש</b> \u202e \"quoted\" \\ back")
+    page.get_by_label("Name of the job").fill('</script><b>מגרש</b> \u202e "quoted" \\ back')
     title = tomllib.loads(page.locator("#job-text").input_value())["title"]
     assert title == '</script><b>מגרש</b> \u202e "quoted" \\ back'
     assert page.locator("main b, main img").count() == 0 and overflow(page) <= 0
@@ -306,6 +350,9 @@ def test_without_webgl_the_plan_still_works(pick: Path, open_page: Any) -> None:
     page = open_page(pick, "phone", hash="#flat")
     draw_line(page)
     assert mistakes(page) == [] and page.evaluate("crestcut.stage.flat")
-    pixels = "() => { const c = document.querySelector('.view canvas'), d = c.getContext('2d').getImageData(0, 0, c.width, c.height).data;" \
-             " let n = 0; for (let k = 3; k < d.length; k += 4) n += d[k] > 0; return n; }"
+    pixels = (
+        "() => { const c = document.querySelector('.view canvas'), d = c.getContext('2d').getImageData(0, "
+        "0, c.width, c.height).data;"
+        " let n = 0; for (let k = 3; k < d.length; k += 4) n += d[k] > 0; return n; }"
+    )
     assert page.evaluate(pixels) > 20_000

@@ -1,4 +1,5 @@
-"""report.html in a browser: verdict and picture at once, slab and vehicle linked, every figure's meaning one tap away."""
+"""report.html in a browser: verdict and picture at once, slab and vehicle linked, every figure's meaning
+one tap away."""
 
 from __future__ import annotations
 
@@ -8,19 +9,28 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from browser.conftest import grave_faults, overflow, until
-from deliver.deliver_scene import crest, gutter, make_report
 
+from browser.conftest import grave_faults, overflow, until
 from crestcut.deliver.page_report import write_report
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document
+from deliver.deliver_scene import crest, gutter, make_report
 
 
 def touching() -> Report:
     report = make_report(clearance=0.09)
-    advice = ({"kind": "a gap felt under the standing vehicle", "where": "front axle 5.9 m along the line", "narrows": 3.2},)
+    advice = (
+        {
+            "kind": "a gap felt under the standing vehicle",
+            "where": "front axle 5.9 m along the line",
+            "narrows": 3.2,
+        },
+    )
     return dataclasses.replace(
-        report, release="not for cutting", release_reasons=("ask whoever poured it whether it is post-tensioned",), advice=advice
+        report,
+        release="not for cutting",
+        release_reasons=("ask whoever poured it whether it is post-tensioned",),
+        advice=advice,
     )
 
 
@@ -37,7 +47,11 @@ def first_number(text: str) -> float:
 
 def test_verdict_and_proof_stand_at_the_top(shown: Path, open_page: Any) -> None:
     page = open_page(shown, "laptop")
-    assert page.locator("#verdict").inner_text().startswith("Touches: the lowered-floor mobility van hangs up on the crest by")
+    assert (
+        page.locator("#verdict")
+        .inner_text()
+        .startswith("Touches: the lowered-floor mobility van hangs up on the crest by")
+    )
     assert page.locator("#proof svg").count() == 2
     box = page.locator("#proof").bounding_box()
     assert box is not None and box["y"] + 200 < 768  # seen without scrolling
@@ -81,13 +95,17 @@ def test_slider_drives_the_vehicle_with_its_wheels_on_the_ground(shown: Path, op
     until(page, f"document.getElementById('station-words').textContent !== {worst!r}")
     assert page.locator("#profile").inner_html() != before
     off = page.evaluate(
-        "() => { const { report } = crestcut, d = report.drive; let most = 0; for (let k = 0; k < d.count; k++)"
+        "() => { const { report } = crestcut, d = report.drive; let most = 0; for (let k = 0; k < d.count; "
+        "k++)"
         " for (let w = 0; w < 4; w++) { const [u, v, z] = d.hub(k, w), g = report.height.at(u, v);"
         " if (Number.isFinite(g)) most = Math.max(most, Math.abs(z - d.vehicle.radius - g)); } return most; }"
     )
     assert off < 0.004  # the scene's wheels are points; pitch moves a hub by 2 mm over a sloping slab
-    least = page.evaluate("Math.min(...crestcut.report.drive.gap.filter(Number.isFinite))") if page.evaluate(
-        "crestcut.report.drive.gap.some(Number.isFinite)") else None
+    least = (
+        page.evaluate("Math.min(...crestcut.report.drive.gap.filter(Number.isFinite))")
+        if page.evaluate("crestcut.report.drive.gap.some(Number.isFinite)")
+        else None
+    )
     page.locator("#to-worst").click()
     assert page.locator("#station-words").inner_text() == worst
     if least is not None:
@@ -100,9 +118,11 @@ def test_reading_under_the_cursor_is_the_plan(shown: Path, open_page: Any) -> No
     page.locator("#view").scroll_into_view_if_needed()
     place = page.evaluate(
         "() => { const { report, view } = crestcut, d = report.depth, n = d.values.length; let best = 0;"
-        " for (let k = 0; k < n; k++) if (d.values[k] > d.values[best] || Number.isNaN(d.values[best])) best = k;"
+        " for (let k = 0; k < n; k++) if (d.values[k] > d.values[best] || Number.isNaN(d.values[best])) "
+        "best = k;"
         " const u = (best % d.nx) * d.cell, v = Math.floor(best / d.nx) * d.cell; view.stage.draw();"
-        " const p = view.stage.project(u, v, report.height.at(u, v)), box = view.stage.holder.getBoundingClientRect();"
+        " const p = view.stage.project(u, v, report.height.at(u, v)), box = "
+        "view.stage.holder.getBoundingClientRect();"
         " return [p[0] + box.left, p[1] + box.top]; }"
     )
     page.mouse.move(*place)
@@ -111,7 +131,9 @@ def test_reading_under_the_cursor_is_the_plan(shown: Path, open_page: Any) -> No
     x, y = map(float, re.findall(r"-?\d+\.\d+", said)[:2])
     site = report.scan.frame.plan_to_site((x, y))
     wanted = float(report.plan.depth.sample(site))
-    assert first_number(said.split("take off")[1]) == pytest.approx(wanted * 1000, abs=1.5)  # half a pixel and half a cell
+    assert first_number(said.split("take off")[1]) == pytest.approx(
+        wanted * 1000, abs=1.5
+    )  # half a pixel and half a cell
 
 
 def test_keys_turn_and_near_the_slab(shown: Path, open_page: Any) -> None:
@@ -141,7 +163,9 @@ def test_wheel_scrolls_the_page_until_the_slab_is_chosen(shown: Path, open_page:
     assert page.evaluate("crestcut.view.stage.controls.enableZoom") is True
 
 
-@pytest.mark.parametrize(("size", "scheme"), [("phone", "light"), ("phone", "dark"), ("tablet", "dark"), ("laptop", "light")])
+@pytest.mark.parametrize(
+    ("size", "scheme"), [("phone", "light"), ("phone", "dark"), ("tablet", "dark"), ("laptop", "light")]
+)
 def test_it_fits_and_axe_finds_nothing_grave(shown: Path, open_page: Any, size: str, scheme: str) -> None:
     page = open_page(shown, size, scheme)
     assert overflow(page) <= 0
@@ -165,7 +189,9 @@ NASTY = '</script><img src=x onerror=alert(1)>"& مرآب مائل \u202eabc'
 def test_odd_titles_stay_text(open_page: Any, tmp_path: Path) -> None:
     report = touching()
     odd = dataclasses.replace(
-        report, job=dataclasses.replace(report.job, title=NASTY), vehicle=dataclasses.replace(report.vehicle, name=NASTY)
+        report,
+        job=dataclasses.replace(report.job, title=NASTY),
+        vehicle=dataclasses.replace(report.vehicle, name=NASTY),
     )
     page = open_page(write_report(odd, tmp_path), "phone")
     assert page.locator("h1").inner_text() == NASTY
@@ -175,7 +201,9 @@ def test_odd_titles_stay_text(open_page: Any, tmp_path: Path) -> None:
 
 def test_without_webgl_the_slab_is_shown_from_above(shown: Path, open_page: Any) -> None:
     page = open_page(shown, "phone", hash="#flat")
-    assert page.evaluate("crestcut.view.stage.flat") and "from above" in page.locator("#view-tools").inner_text()
+    assert (
+        page.evaluate("crestcut.view.stage.flat") and "from above" in page.locator("#view-tools").inner_text()
+    )
     page.locator("#to-worst").click()
     assert overflow(page) <= 0
 
@@ -191,7 +219,19 @@ def test_paper_shows_both_units_the_slab_and_no_buttons(shown: Path, open_page: 
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
 
 
-@pytest.mark.parametrize("options", [{"clearance": 0.16}, {"cut": False}, {"ground": gutter, "kind": "nose"}, {"feasible": False, "ground": crest}])
+@pytest.mark.parametrize(
+    "options",
+    [
+        {"clearance": 0.16},
+        {"cut": False},
+        {"ground": gutter, "kind": "nose"},
+        {"feasible": False, "ground": crest},
+    ],
+)
 def test_every_kind_of_answer_makes_a_page(options: dict[str, Any], open_page: Any, tmp_path: Path) -> None:
     page = open_page(write_report(make_report(**options), tmp_path), "phone")
-    assert page.locator("#verdict").inner_text() and page.locator("#proof svg").count() == 2 and overflow(page) <= 0
+    assert (
+        page.locator("#verdict").inner_text()
+        and page.locator("#proof svg").count() == 2
+        and overflow(page) <= 0
+    )

@@ -14,7 +14,8 @@ from typing import Any
 
 @dataclass
 class PageText(HTMLParser):
-    """Elements in order with their attributes, the text of scripts and styles, and the words a reader sees."""
+    """Elements in order with their attributes, the text of scripts and styles, and the words a reader
+    sees."""
 
     raw: str
     elements: list[tuple[str, dict[str, str]]] = field(default_factory=list)
@@ -63,7 +64,8 @@ class PageText(HTMLParser):
         return " ".join(" ".join(self.words).split())
 
     def assert_self_contained(self) -> None:
-        """No address is loaded, nothing but the page's own script and style may run, no element carries code."""
+        """No address is loaded, nothing but the page's own script and style may run, no element carries
+        code."""
         for tag, attributes in self.elements:
             assert tag not in ("link", "iframe", "object", "embed", "base", "img"), tag
             for name, value in attributes.items():
@@ -71,11 +73,15 @@ class PageText(HTMLParser):
                 if name in ("src", "href", "action", "srcset", "data", "poster"):
                     assert value.startswith("#"), (tag, name, value)
         assert "url(" not in self.inside["style"][0] and "@import" not in self.inside["style"][0]
-        policy = next(a["content"] for t, a in self.elements if a.get("http-equiv") == "Content-Security-Policy")
+        policy = next(
+            a["content"] for t, a in self.elements if a.get("http-equiv") == "Content-Security-Policy"
+        )
         assert policy.startswith("default-src 'none'; ") and "unsafe" not in policy and "http" not in policy
         script, style = self.inside["script"], self.inside["style"]
         assert (len(script), len(style)) == (2, 1)
         for text in (script[1], style[0]):
             digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
             assert f"'sha256-{digest}'" in policy
-        assert not re.search(r"\b(fetch|XMLHttpRequest|WebSocket|sendBeacon|EventSource)\s*\(\s*[\"'`]", script[1])
+        assert not re.search(
+            r"\b(fetch|XMLHttpRequest|WebSocket|sendBeacon|EventSource)\s*\(\s*[\"'`]", script[1]
+        )

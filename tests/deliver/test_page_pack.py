@@ -16,7 +16,9 @@ from crestcut.deliver.page_pack import pack_colours, pack_layer, pack_numbers, u
 from crestcut.deliver.page_shell import json_for_script, plain
 
 heights = arrays(
-    np.float64, st.tuples(st.integers(1, 9), st.integers(1, 9)), elements=st.one_of(st.floats(-40, 40), st.just(np.nan))
+    np.float64,
+    st.tuples(st.integers(1, 9), st.integers(1, 9)),
+    elements=st.one_of(st.floats(-40, 40), st.just(np.nan)),
 )
 
 

@@ -19,7 +19,13 @@ ROOT = Path(__file__).parents[2]
 FOOT = 0.3048
 
 
-def slope_scan(n: int = 60_000, unit: float = 1.0, shift: tuple[float, float] = (0.0, 0.0), name: str = "apron.laz", long: float = 8.0) -> Scan:
+def slope_scan(
+    n: int = 60_000,
+    unit: float = 1.0,
+    shift: tuple[float, float] = (0.0, 0.0),
+    name: str = "apron.laz",
+    long: float = 8.0,
+) -> Scan:
     """A 10 % slope with a round hole, leaves 0.5 m above a corner, and colour."""
     rng = np.random.default_rng(4)
     xy = rng.uniform((0, 0), (long, 4), (n, 2))
@@ -79,7 +85,7 @@ def test_scan_is_named_as_seen_from_the_page(tmp_path: Path) -> None:
     assert data["scan"]["files"] == ["../../scans/apron.laz"]
 
 
-NASTY = '</script><img src=x onerror=alert(1)>"\'&\u2028حديقة.laz'
+NASTY = "</script><img src=x onerror=alert(1)>\"'&\u2028حديقة.laz"
 
 
 def test_a_file_name_is_only_ever_text(tmp_path: Path) -> None:

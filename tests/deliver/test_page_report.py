@@ -10,7 +10,8 @@ import pytest
 from deliver_scene import CELL, crest, gutter, make_report
 from page_text import PageText
 
-from crestcut.deliver.page_figures import MEANINGS, length, look_up
+from crestcut.deliver.page_figures import look_up
+from crestcut.deliver.page_meanings import MEANINGS, length
 from crestcut.deliver.page_pack import unpack_layer
 from crestcut.deliver.page_report import report_text, write_report
 from crestcut.deliver.report import Report
@@ -35,7 +36,10 @@ def test_page_stands_alone_and_is_small(tmp_path: Path) -> None:
     assert path.stat().st_size <= 3_000_000
 
 
-@pytest.mark.parametrize("options", [{}, {"feasible": False}, {"cut": False}, {"clearance": 0.16}, {"ground": gutter, "kind": "nose"}])
+@pytest.mark.parametrize(
+    "options",
+    [{}, {"feasible": False}, {"cut": False}, {"clearance": 0.16}, {"ground": gutter, "kind": "nose"}],
+)
 def test_every_figure_equals_the_result(options: dict[str, object]) -> None:
     report = make_report(**options)  # type: ignore[arg-type]
     shown, document = PageText(report_text(report)).data, result_document(report)
@@ -55,25 +59,38 @@ def test_every_figure_opens_a_meaning_that_is_there(page: PageText) -> None:
 
 @pytest.mark.parametrize(
     ("options", "start"),
-    [({"clearance": 0.09}, "Touches: the lowered-floor mobility van hangs up on the crest by"), ({"clearance": 0.16}, "Clears: the lowered-floor mobility van has")],
+    [
+        ({"clearance": 0.09}, "Touches: the lowered-floor mobility van hangs up on the crest by"),
+        ({"clearance": 0.16}, "Clears: the lowered-floor mobility van has"),
+    ],
 )
 def test_verdict_comes_first_with_its_chance_in_words(options: dict[str, float], start: str) -> None:
     report = make_report(**options)  # type: ignore[arg-type]
     text = PageText(report_text(report)).text
     assert start in text and report.today is not None and report.today.words in text
-    order = [text.index(start), text.index("What to do next"), text.index("See it on the slab"), text.rindex("Cautions")]
+    order = [
+        text.index(start),
+        text.index("What to do next"),
+        text.index("See it on the slab"),
+        text.rindex("Cautions"),
+    ]
     assert order == sorted(order)
 
 
 def test_cannot_tell_is_a_verdict() -> None:
     report = make_report()
-    unsure = Chance(0.001, (-0.01, 0.012), 0.4, "cannot tell", "about 2 in 5 that it touches", 0.006, 0.8, 400)
+    unsure = Chance(
+        0.001, (-0.01, 0.012), 0.4, "cannot tell", "about 2 in 5 that it touches", 0.006, 0.8, 400
+    )
     text = PageText(report_text(dataclasses.replace(report, today=unsure))).text
     assert "Cannot tell yet: at best estimate" in text and "2 in 5" in text
 
 
 def test_nose_says_that_grinding_is_seldom_the_cure() -> None:
-    assert "Grinding is usually the wrong cure for a nose" in PageText(report_text(make_report(ground=gutter, kind="nose"))).text
+    assert (
+        "Grinding is usually the wrong cure for a nose"
+        in PageText(report_text(make_report(ground=gutter, kind="nose"))).text
+    )
 
 
 @pytest.mark.parametrize("release", ["ok", "provisional", "not for cutting"])

@@ -18,7 +18,8 @@ NOT_MEASURED = 0xFFFF
 def pack_layer(values: ArrayLike, step: float = 1e-4) -> dict[str, Any]:
     """Heights or depths (ny, nx) in metres -> {step, zero, data}.
 
-    Codes are 16-bit multiples of ``step`` above ``zero``; a range too tall for them takes a coarser step. NaN keeps its own code.
+    Codes are 16-bit multiples of ``step`` above ``zero``; a range too tall for them takes a coarser step.
+    NaN keeps its own code.
     """
     z = np.asarray(values, dtype=float)
     finite = np.isfinite(z)
@@ -33,7 +34,11 @@ def pack_layer(values: ArrayLike, step: float = 1e-4) -> dict[str, Any]:
 
 def unpack_layer(layer: dict[str, Any], shape: tuple[int, int]) -> NDArray[np.float64]:
     """What the viewer sees, for tests: (ny, nx) metres, NaN where not measured."""
-    planes = np.frombuffer(zlib.decompress(base64.b64decode(layer["data"])), dtype=np.uint8).reshape(2, -1).astype(np.uint16)
+    planes = (
+        np.frombuffer(zlib.decompress(base64.b64decode(layer["data"])), dtype=np.uint8)
+        .reshape(2, -1)
+        .astype(np.uint16)
+    )
     codes = np.cumsum(planes[0] + (planes[1] << 8), dtype=np.uint16)
     return np.where(codes == NOT_MEASURED, np.nan, layer["zero"] + codes * layer["step"]).reshape(shape)
 

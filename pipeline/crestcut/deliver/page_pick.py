@@ -39,7 +39,8 @@ def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
         f'<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{esc(name)}</bdi></p></div>\n'
         f"{switches()}</header>\n"
         '<main><div id="app"></div><p id="said" role="status" class="away"></p>\n'
-        "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your device: the page works "
+        "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your "
+        "device: the page works "
         "without a network.</p></noscript></main>"
     )
     return write_page(page(f"Pick: {name}", "pick", body, data, "metric"), out, "pick.html")
@@ -49,18 +50,22 @@ def switches() -> str:
     """The two choices in the header of both pages."""
     return (
         '<div class="switches"><label>Units <select id="units-switch"><option value="metric">metric</option>'
-        '<option value="inches">inches</option></select></label><label>Light <select id="light-switch"><option value="auto">as the '
-        'device</option><option value="light">light</option><option value="dark">dark</option></select></label></div>'
+        '<option value="inches">inches</option></select></label><label>Light <select id="light-switch">'
+        '<option value="auto">as the '
+        'device</option><option value="light">light</option><option value="dark">dark</option></select>'
+        "</label></div>"
     )
 
 
 def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]:
-    """What the viewer reads: rasters, how grid metres become plan coordinates, the scan's facts, generic vehicles."""
+    """What the viewer reads: rasters, how grid metres become plan coordinates, the scan's facts, generic
+    vehicles."""
     frame, height, colours = plan_raster(scan)
     scale = scan.frame.plan_scale
     corner = scan.frame.site_to_plan(np.asarray(frame.origin))
     files = [_seen_from(f.path, folder) for f in scan.files]
-    facts = [f"{f.path.name}: {f.points:,} points; unit {scan.frame.unit} ({f.unit_reason}); up {scan.frame.up} ({f.up_reason})"
+    facts = [f"{f.path.name}: {f.points:,} points; unit {scan.frame.unit} ({f.unit_reason}); up "
+             f"{scan.frame.up} ({f.up_reason})"
              for f in scan.files]  # fmt: skip
     return {
         "page": "pick",
@@ -72,22 +77,32 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
         "colours": None if colours is None else pack_colours(colours),
         "planUnit": scan.frame.unit,
         "planScale": [float(scale[0]), float(scale[1])],
-        "scan": {"files": files, "unit": scan.frame.unit, "up": scan.frame.up, "notes": [*facts, *scan.notes, *_sentences(health)]},
+        "scan": {
+            "files": files, "unit": scan.frame.unit, "up": scan.frame.up,
+            "notes": [*facts, *scan.notes, *_sentences(health)],
+        },
         "vehicles": generic_vehicles(),
     }  # fmt: skip
 
 
 def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | None]:
-    """Height (ny, nx) of what lies lowest over each cell, NaN where the scan has nothing, and its mean colour (ny, nx, 3)."""
+    """Height (ny, nx) of what lies lowest over each cell, NaN where the scan has nothing, and its mean
+    colour (ny, nx, 3)."""
     if len(scan.points) < FEWEST:
-        raise CrestcutError(f"only {len(scan.points)} points", "scan", "scan the slab again, slower and closer")
+        raise CrestcutError(
+            f"only {len(scan.points)} points", "scan", "scan the slab again, slower and closer"
+        )
     xyz = scan.points
     inside = near_ground(xyz)
     low, high = np.quantile(xyz[inside, :2], [FAR_SHARE, 1 - FAR_SHARE], axis=0)
     inside &= ((xyz[:, :2] >= low) & (xyz[:, :2] <= high)).all(axis=1)
     xyz = xyz[inside]
     size = np.maximum(high - low, 0.1)
-    cell = max(FINEST, math.sqrt(size[0] * size[1] / MOST_CELLS), math.sqrt(size[0] * size[1] * POINTS_PER_CELL / len(xyz)))
+    cell = max(
+        FINEST,
+        math.sqrt(size[0] * size[1] / MOST_CELLS),
+        math.sqrt(size[0] * size[1] * POINTS_PER_CELL / len(xyz)),
+    )
     nx, ny = (np.ceil(size / cell).astype(int) + 1).tolist()
     column, row = np.rint((xyz[:, :2] - low) / cell).astype(int).T
     flat = row * nx + column
@@ -100,11 +115,17 @@ def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | 
     if scan.colours is not None:
         rgb = scan.colours[inside]
         sums = np.stack([np.bincount(flat, rgb[:, k], ny * nx) for k in range(3)], axis=-1)
-        colours = (sums / np.maximum(np.bincount(flat, minlength=ny * nx), 1)[:, None]).astype(np.uint8).reshape(ny, nx, 3)
+        colours = (
+            (sums / np.maximum(np.bincount(flat, minlength=ny * nx), 1)[:, None])
+            .astype(np.uint8)
+            .reshape(ny, nx, 3)
+        )
     return (frame, *_bridge(height.reshape(ny, nx), colours))
 
 
-def _bridge(height: FloatArray, colours: NDArray[np.uint8] | None) -> tuple[FloatArray, NDArray[np.uint8] | None]:
+def _bridge(
+    height: FloatArray, colours: NDArray[np.uint8] | None
+) -> tuple[FloatArray, NDArray[np.uint8] | None]:
     """Fill single empty cells among measured ones: an accident of the raster, not a hole in the scan."""
     empty = np.isnan(height)
     around = ndimage.uniform_filter((~empty).astype(float), 3, mode="constant") * 9
@@ -112,7 +133,9 @@ def _bridge(height: FloatArray, colours: NDArray[np.uint8] | None) -> tuple[Floa
     sums = ndimage.uniform_filter(np.where(empty, 0.0, height), 3, mode="constant") * 9
     height = np.where(fill, sums / np.maximum(around, 1), height)
     if colours is not None:
-        mean = ndimage.uniform_filter(np.where(empty[..., None], 0.0, colours), (3, 3, 0), mode="constant") * 9
+        mean = (
+            ndimage.uniform_filter(np.where(empty[..., None], 0.0, colours), (3, 3, 0), mode="constant") * 9
+        )
         colours = np.where(fill[..., None], mean / np.maximum(around, 1)[..., None], colours).astype(np.uint8)
     return height, colours
 

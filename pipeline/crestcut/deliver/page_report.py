@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from crestcut.deliver import page_sections as part
+from crestcut.deliver import page_details as lower
+from crestcut.deliver import page_sections as upper
 from crestcut.deliver.page_figures import figure_table, meanings
 from crestcut.deliver.page_pick import switches
 from crestcut.deliver.page_scene import scene
@@ -15,8 +16,8 @@ from crestcut.deliver.result import result_document
 NAME = "report.html"
 INCH_COUNTRIES = ("US",)
 CONTENTS = (
-    ("answer", "Answer"), ("drive", "On the slab"), ("options", "Options"), ("work", "Work"), ("measure", "Measure"),
-    ("cautions", "Cautions"), ("sure", "How sure"), ("figures", "All figures"),
+    ("answer", "Answer"), ("drive", "On the slab"), ("options", "Options"), ("work", "Work"),
+    ("measure", "Measure"), ("cautions", "Cautions"), ("sure", "How sure"), ("figures", "All figures"),
 )  # fmt: skip
 
 
@@ -34,25 +35,28 @@ def report_text(report: Report) -> str:
     units = "inches" if (report.job.site.country or "").upper() in INCH_COUNTRIES else "metric"
     links = "".join(f'<a href="#{key}">{esc(name)}</a>' for key, name in CONTENTS)
     body = "\n".join([
-        f'<header class="top"><div><h1><bdi>{esc(report.title)}</bdi></h1><p>{esc(report.vehicle.name)} on the slab</p></div>{switches()}</header>',
-        part.stamp(report),
+        f'<header class="top"><div><h1><bdi>{esc(report.title)}</bdi></h1><p>{esc(report.vehicle.name)} on '
+        f'the slab</p></div>{switches()}</header>',
+        upper.stamp(report),
         f'<nav class="contents" aria-label="On this page">{links}</nav>',
         '<main id="app">',
-        part.answer(report, document),
-        part.drive(),
-        part.options(report, document),
+        upper.answer(report, document),
+        upper.drive(),
+        upper.options(report, document),
         '<div class="pair">',
-        part.work(report, document),
-        part.measure(report),
-        part.cautions(),
-        part.sure(report, document),
+        lower.work(report, document),
+        lower.measure(report),
+        lower.cautions(),
+        lower.sure(report, document),
         "</div>",
-        '<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All figures, and what they mean</h2>'
+        '<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '
+        'figures, and what they mean</h2>'
         f"{figure_table(document)}</section>",
         '<p id="said" role="status" class="away"></p>',
-        "<noscript><p>The pictures need JavaScript, which this browser has switched off; every figure stands in the tables.</p></noscript>",
+        "<noscript><p>The pictures need JavaScript, which this browser has switched off; every figure "
+        "stands in the tables.</p></noscript>",
         "</main>",
-        part.inputs(document),
+        lower.inputs(document),
         meanings(document),
     ])  # fmt: skip
     return page(f"{report.title}: report", "report", body, scene(report), units)

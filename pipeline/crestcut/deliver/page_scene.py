@@ -1,4 +1,5 @@
-"""What the viewer of the report draws: the slab, what is taken off, and the vehicle at every station of its worst drive."""
+"""What the viewer of the report draws: the slab, what is taken off, and the vehicle at every station of its
+worst drive."""
 
 from __future__ import annotations
 
@@ -31,7 +32,12 @@ def scene(report: Report) -> dict[str, Any]:
     colours = _scan_colours(report, frame)
     return {
         "page": "report",
-        "grid": {"nx": frame.shape[1], "ny": frame.shape[0], "cell": frame.cell, "plan": _plan_matrix(report, frame)},
+        "grid": {
+            "nx": frame.shape[1],
+            "ny": frame.shape[0],
+            "cell": frame.cell,
+            "plan": _plan_matrix(report, frame),
+        },
         "planUnit": report.scan.frame.unit,
         "height": pack_layer(report.surface.height.values[pick], HEIGHT_STEP),
         "depth": pack_layer(plan.depth.values[pick], DEPTH_STEP) if plan is not None and cut else None,
@@ -41,8 +47,12 @@ def scene(report: Report) -> dict[str, Any]:
         "colours": None if colours is None else pack_colours(colours),
         "ramp": depth_colours(np.linspace(SHALLOWEST, 1.0, 17), 1.0).tolist(),
         "concrete": list(CONCRETE),
-        "line": frame.to_grid(report.line.xy[[0, *range(10, len(report.line.xy) - 1, 10), -1]]).round(4).tolist(),
-        "marks": [{"name": m.name, "at": frame.to_grid(np.asarray(m.xy)).round(4).tolist()} for m in report.marks],
+        "line": frame.to_grid(report.line.xy[[0, *range(10, len(report.line.xy) - 1, 10), -1]])
+        .round(4)
+        .tolist(),
+        "marks": [
+            {"name": m.name, "at": frame.to_grid(np.asarray(m.xy)).round(4).tolist()} for m in report.marks
+        ],
         "keeps": [{"kind": k.kind, "area": frame.to_grid(k.area).round(4).tolist()} for k in report.keeps],
         "vehicle": _vehicle(report),
         "drive": _drive(report, frame),
@@ -51,7 +61,8 @@ def scene(report: Report) -> dict[str, Any]:
 
 
 def _display(report: Report) -> tuple[GridFrame, int, tuple[int, int]]:
-    """The part of the grid with anything measured, at display spacing; the stride and first node of it in the full grid."""
+    """The part of the grid with anything measured, at display spacing; the stride and first node of it in
+    the full grid."""
     full = report.surface.height.frame
     known = report.surface.height.measured
     rows, columns = np.flatnonzero(known.any(axis=1)), np.flatnonzero(known.any(axis=0))
@@ -62,7 +73,11 @@ def _display(report: Report) -> tuple[GridFrame, int, tuple[int, int]]:
     stride = max(1, round(DISPLAY_CELL / full.cell), math.ceil(math.sqrt(high * wide / MOST_CELLS)))
     corner = full.to_site((i0 * full.cell, j0 * full.cell))
     shape = (max((high - 1) // stride + 1, 2), max((wide - 1) // stride + 1, 2))
-    return GridFrame((float(corner[0]), float(corner[1])), full.angle, full.cell * stride, shape), stride, (j0, i0)
+    return (
+        GridFrame((float(corner[0]), float(corner[1])), full.angle, full.cell * stride, shape),
+        stride,
+        (j0, i0),
+    )
 
 
 def _plan_matrix(report: Report, frame: GridFrame) -> list[list[float]]:
@@ -80,7 +95,10 @@ def _scan_colours(report: Report, frame: GridFrame) -> NDArray[np.uint8] | None:
     inside = (i >= 0) & (i < nx) & (j >= 0) & (j < ny)
     flat = j[inside] * nx + i[inside]
     n = np.bincount(flat, minlength=nx * ny)
-    mean = np.stack([np.bincount(flat, scan.colours[inside, k], nx * ny) for k in range(3)], axis=-1) / np.maximum(n, 1)[:, None]
+    mean = (
+        np.stack([np.bincount(flat, scan.colours[inside, k], nx * ny) for k in range(3)], axis=-1)
+        / np.maximum(n, 1)[:, None]
+    )
     mean[n == 0] = CONCRETE
     return mean.astype(np.uint8).reshape(ny, nx, 3)
 
@@ -88,19 +106,23 @@ def _scan_colours(report: Report, frame: GridFrame) -> NDArray[np.uint8] | None:
 def _vehicle(report: Report) -> dict[str, Any]:
     v = report.vehicle
     return {
-        "name": v.name, "wheelbase": v.wheelbase, "tracks": [v.front_track, v.rear_track], "radius": v.tyre_radius,
+        "name": v.name, "wheelbase": v.wheelbase, "tracks": [v.front_track, v.rear_track],
+        "radius": v.tyre_radius,
         "tyre": v.tyre_width, "width": v.width, "belly": v.belly_clearance,
         "overhangs": [v.front_overhang, v.rear_overhang], "rigid": v.rigid,
         "parts": [
-            {"name": p.name, "x": p.x, "y": p.y, "z": p.z, "zone": p.zone, "frame": FRAMES.index(p.on), "soft": p.soft} for p in v.parts
+            {"name": p.name, "x": p.x, "y": p.y, "z": p.z, "frame": FRAMES.index(p.on), "soft": p.soft}
+            for p in v.parts
         ],
     }  # fmt: skip
 
 
 def _drive(report: Report, frame: GridFrame) -> dict[str, Any] | None:
-    """Poses of the variant with the worst contact, in display grid axes (u, v from its node [0, 0]; z in site metres).
+    """Poses of the variant with the worst contact, in display grid axes (u, v from its node [0, 0]; z in
+    site metres).
 
-    place (n, 3 frames, 3) and turn (n, 3 frames, 3, 3) put chassis points onto the grid; wheels (n, 4) lowest points; gap (n,) least.
+    place (n, 3 frames, 3) and turn (n, 3 frames, 3, 3) put chassis points onto the grid; wheels (n, 4)
+    lowest points; gap (n,) least.
     """
     worst = report.before.worst
     if worst is None:
@@ -109,9 +131,15 @@ def _drive(report: Report, frame: GridFrame) -> dict[str, Any] | None:
     poses, batch = report.ride.poses[variant], report.ride.batch
     rows = np.flatnonzero(batch.variant == variant)
     live = np.flatnonzero(poses.live)
-    chosen = np.unique([*live[np.linspace(0, len(live) - 1, min(MOST_STATIONS, len(live))).round().astype(int)], at])
+    chosen = np.unique(
+        [*live[np.linspace(0, len(live) - 1, min(MOST_STATIONS, len(live))).round().astype(int)], at]
+    )
     shift = np.append(frame.to_grid(report.surface.height.frame.to_site((0.0, 0.0))), 0.0)
-    gaps = np.full(len(rows), np.nan) if report.before.pair_gap is None else report.before.pair_gap[rows].min(axis=1)
+    gaps = (
+        np.full(len(rows), np.nan)
+        if report.before.pair_gap is None
+        else report.before.pair_gap[rows].min(axis=1)
+    )
     gaps = np.where(gaps > 10.0, np.nan, gaps)
     order = chosen if poses.station[chosen[0]] <= poses.station[chosen[-1]] else chosen[::-1]
     return {
@@ -131,8 +159,7 @@ def _contact(report: Report, worst: Contact, frame: GridFrame) -> dict[str, Any]
     ground = float(report.surface.top.sample(np.asarray(worst.xy)))
     x, y = report.on_vehicle(worst)
     return {
-        "gap": worst.gap, "part": worst.part, "zone": worst.zone, "at": [float(u), float(v)], "ground": ground, "on": [x, y],
+        "gap": worst.gap, "part": worst.part, "zone": worst.zone, "at": [float(u), float(v)],
+        "ground": ground, "on": [x, y],
         "station": worst.station,
     }  # fmt: skip
-
-

@@ -1,4 +1,5 @@
-"""One self-contained page: style, viewer and data inside it, and a policy that lets nothing else run or load."""
+"""One self-contained page: style, viewer and data inside it, and a policy that lets nothing else run or
+load."""
 
 from __future__ import annotations
 
@@ -25,9 +26,11 @@ def esc(text: object) -> str:
 
 
 def json_for_script(data: Any) -> str:
-    """JSON that cannot leave its script element: ``<``, ``>``, ``&`` and the line separators are written as escapes.
+    """JSON that cannot leave its script element: ``<``, ``>``, ``&`` and the line separators are written as
+    escapes.
 
-    HTML Living Standard, "Restrictions for contents of script elements": "<!--", "<script" and "</script" must not occur.
+    HTML Living Standard, "Restrictions for contents of script elements": "<!--", "<script" and "</script"
+    must not occur.
     Raises ValueError for NaN and infinity: not measured is null.
     """
     text = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
@@ -52,7 +55,8 @@ def plain(value: Any) -> Any:
 def page(title: str, kind: str, body: str, data: Mapping[str, Any], units: str) -> str:
     """The whole HTML text.
 
-    title : plain text.  kind : "pick" or "report".  body : markup, already escaped.  data : what the viewer reads.
+    title : plain text.  kind : "pick" or "report".  body : markup, already escaped.  data : what the viewer
+    reads.
     units : "metric" or "inches", shown first.
     """
     style, script = _asset("page.css"), _asset("viewer.js")
@@ -61,17 +65,22 @@ def page(title: str, kind: str, body: str, data: Mapping[str, Any], units: str) 
         "base-uri 'none'; form-action 'none'"
     )
     return (
-        f'<!doctype html>\n<html lang="en" data-page="{esc(kind)}" data-units="{esc(units)}">\n<head>\n<meta charset="utf-8">\n'
+        f'<!doctype html>\n<html lang="en" data-page="{esc(kind)}" '
+        f'data-units="{esc(units)}">\n<head>\n<meta charset="utf-8">\n'
         f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
-        '<meta name="viewport" content="width=device-width, initial-scale=1">\n<meta name="color-scheme" content="light dark">\n'
-        f'<meta name="referrer" content="no-referrer">\n<title>{esc(title)}</title>\n<style>{style}</style>\n</head>\n'
-        f'<body>\n{body}\n<script type="application/json" id="crestcut-data">{json_for_script(plain(data))}</script>\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n<meta name="color-scheme" '
+        'content="light dark">\n'
+        '<meta name="referrer" '
+        f'content="no-referrer">\n<title>{esc(title)}</title>\n<style>{style}</style>\n</head>\n'
+        f'<body>\n{body}\n<script type="application/json" '
+        f'id="crestcut-data">{json_for_script(plain(data))}</script>\n'
         f"<script>{script}</script>\n</body>\n</html>\n"
     )
 
 
 def write_page(text: str, out: Path, name: str) -> Path:
-    """Writes beside the final name and moves into place when whole; ``out`` is the file, or the folder it goes into.
+    """Writes beside the final name and moves into place when whole; ``out`` is the file, or the folder it
+    goes into.
 
     Raises CrestcutError if it cannot be written.
     """
@@ -84,7 +93,9 @@ def write_page(text: str, out: Path, name: str) -> Path:
     except OSError as error:
         with contextlib.suppress(OSError):
             beside.unlink()
-        raise CrestcutError(f"cannot be written ({error.strerror})", str(path), "choose another folder with --out") from None
+        raise CrestcutError(
+            f"cannot be written ({error.strerror})", str(path), "choose another folder with --out"
+        ) from None
     return path
 
 

@@ -9,8 +9,8 @@ import Delatin from "delatin";
 import { roundStep, s } from "./dom.js";
 import { inches, metric } from "./units.js";
 
-const STRAY = 0.001; // m the drawn triangles may leave the heights by; figures never come from them
-const MOST_CORNERS = 9000; // keeps the slider smooth without a graphics card
+const STRAY = 0.0015; // m the drawn triangles may leave the heights by; figures never come from them
+const MOST_CORNERS = 6000; // keeps the slider smooth without a graphics card
 
 /** Heights with every hole filled from the nearest measured node on its row or column: only to carry the see-through paint. */
 function filled(raster) {
@@ -27,7 +27,7 @@ function filled(raster) {
   return z.map((value) => (Number.isNaN(value) ? 0 : value));
 }
 
-/** The slab as triangles that stray from the heights by at most about a millimetre. Colour, relief and holes are painted on it. */
+/** The slab as triangles that stray from the heights by little more than a millimetre. Colour, relief and holes are painted on it. */
 export class GroundMesh {
   constructor(stage, raster) {
     this.stage = stage;

@@ -3,6 +3,8 @@
 import { roundStep, s } from "./dom.js";
 import { show } from "./units.js";
 
+let made = 0; // counts what needs a name of its own in the page
+
 /** Heights along the vehicle at station k, y left of its middle: {x, ground, finished, under}, NaN or null where there is none. */
 function section(report, k, y, from, to, step) {
   const { drive, height, depth } = report;
@@ -38,7 +40,7 @@ class Scale {
 }
 
 /** The whole vehicle from its right-hand side, wheels on the ground, nothing stretched. */
-export function sideView(report, k, y, wide) {
+export function sideView(report, k, y, wide, brisk) {
   const { drive } = report, { wheelbase, radius, overhangs } = drive.vehicle;
   const ends = drive.vehicle.parts.flatMap((p) => p.x);
   const from = Math.min(-(overhangs[1] ?? 0), -radius, ...ends) - 0.35, to = wheelbase + Math.max(overhangs[0] ?? 0, radius, ...ends.map((x) => x - wheelbase)) + 0.35;
@@ -49,7 +51,7 @@ export function sideView(report, k, y, wide) {
   const pad = 6, tall = Math.max(90, ((wide - 2 * pad) * (high - low)) / (to - from) + 2 * pad);
   const c = new Scale({ left: from, right: to, low, high, wide, tall, pad });
   const svg = s("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(0)}`, width: wide, height: tall.toFixed(0), role: "img", "aria-label": `Side view at station ${drive.stations[k].toFixed(2)} m, true to scale` });
-  svg.append(...earth(c, rows, low));
+  svg.append(...earth(c, rows, low, brisk));
   for (const w of [0, 1, 2, 3]) {
     // the vehicle's own x of the hub in plan
     const near = w % 2 === (y > 0 ? 0 : 1);
@@ -62,21 +64,30 @@ export function sideView(report, k, y, wide) {
   return svg;
 }
 
-/** The ground as filled concrete with what is cut hatched on top. */
-function earth(c, rows, low) {
+/** Slanted lines that fill what the cut takes off. */
+function hatch() {
+  const id = `hatch-${(made += 1)}`;
+  const pattern = s("pattern", { id, width: 7, height: 7, patternUnits: "userSpaceOnUse" },
+    s("rect", { width: 7, height: 7, fill: "#e9c6d6" }), s("path", { class: "hatch", d: "M-2 9L9 -2M-2 2L2 -2M5 9L9 5" }));
+  return { id, pattern };
+}
+
+/** The ground as filled concrete with what is cut hatched on top (plain while `brisk`: patterns are slow to draw). */
+function earth(c, rows, low, brisk) {
   const runs = [];
   let run = [];
   for (const r of [...rows, { ground: NaN }]) {
     if (Number.isFinite(r.ground)) run.push(r);
     else { if (run.length > 1) runs.push(run); run = []; }
   }
-  return runs.flatMap((part) => {
+  const { id, pattern } = brisk ? {} : hatch();
+  return [pattern, ...runs.flatMap((part) => {
     const base = [[part.at(-1).x, low], [part[0].x, low]];
     const solid = s("path", { d: `${c.path([...part.map((r) => [r.x, r.finished]), ...base])}Z`, class: "earth" });
     const cut = part.some((r) => r.ground - r.finished > 5e-5)
-      ? s("path", { d: `${c.path([...part.map((r) => [r.x, r.ground]), ...part.map((r) => [r.x, r.finished]).reverse()])}Z`, class: "cut" }) : null;
+      ? s("path", { d: `${c.path([...part.map((r) => [r.x, r.ground]), ...part.map((r) => [r.x, r.finished]).reverse()])}Z`, class: "cut", fill: id ? `url(#${id})` : "#b5708f" }) : null;
     return [solid, cut, s("path", { d: c.path(part.map((r) => [r.x, r.ground])), class: "ground-line" })].filter(Boolean);
-  });
+  })].filter(Boolean);
 }
 
 function tightest(rows) {
@@ -90,7 +101,7 @@ function tightest(rows) {
 }
 
 /** The tight place, heights stretched: ground, cut, underside, the gap with its figure. `exact`: the gap the program found here, if known. */
-export function closeUp(report, k, y, wide, units, exact) {
+export function closeUp(report, k, y, wide, units, exact, brisk) {
   const wheelbase = report.drive.vehicle.wheelbase;
   const all = section(report, k, y, -1.5, wheelbase + 1.5, 0.02);
   const met = all.filter((r) => r.under && Number.isFinite(r.ground));
@@ -106,8 +117,8 @@ export function closeUp(report, k, y, wide, units, exact) {
   const tall = Math.min(240, wide * 0.5);
   const c = new Scale({ left: tight.x - half, right: tight.x + half, low: middle - reach, high: middle + reach, wide, tall, pad: 0 });
   const stretch = c.sz / c.sx;
-  const id = `clip-${Math.random().toString(36).slice(2, 8)}`;
-  const inside = s("g", { "clip-path": `url(#${id})` }, earth(c, rows, middle - 3 * reach),
+  const id = `clip-${(made += 1)}`;
+  const inside = s("g", { "clip-path": `url(#${id})` }, earth(c, rows, middle - 3 * reach, brisk),
     s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }));
   const x = c.x(tight.x), top = c.z(Math.max(tight.under.height, tight.ground)), bottom = c.z(Math.min(tight.under.height, tight.ground));
   const svg = s("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(0)}`, width: wide, height: tall.toFixed(0), role: "img", "aria-label": `The tight place, heights stretched: ${gapWords(gap, units)}` },
@@ -121,7 +132,7 @@ export function closeUp(report, k, y, wide, units, exact) {
 }
 
 function text(words, x, y, wide) {
-  const right = x > wide * 0.62;
+  const right = x + words.length * 8.2 > wide; // about the width of the letters
   const at = { x: (right ? x - 28 : x).toFixed(1), y: y.toFixed(1), "text-anchor": right ? "end" : "start" };
   return [s("text", { ...at, class: "halo" }, words), s("text", at, words)];
 }

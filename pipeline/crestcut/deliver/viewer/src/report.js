@@ -33,9 +33,13 @@ export async function startReport(data) {
     if (report.drive) { proof(report); report.show(); }
     view.wear();
   });
+  if (data.release !== "ok") document.body.append(h("div", { class: "every-page", "aria-hidden": "true" }, data.release.toUpperCase()));
   const paper = h("img", { class: "paper", alt: "The slab as it stood on the screen" });
   view.stage.overlay.before(paper); // under the labels, in place of the live picture
-  window.addEventListener("beforeprint", () => { paper.src = view.stage.picture(); });
+  window.addEventListener("beforeprint", () => {
+    paper.src = view.stage.picture();
+    for (const closed of document.querySelectorAll(".stamp details")) closed.open = true;
+  });
   window.crestcut = { report, view };
 }
 
@@ -45,15 +49,16 @@ function proof(report) {
   fillDrawing(report, k, report.atWorst.y, home, byId("proof-words"));
 }
 
-function fillDrawing(report, k, y, home, words) {
-  const wide = Math.max(260, Math.floor(home.clientWidth));
+function fillDrawing(report, k, y, home, words, brisk = false) {
+  const whole = home.clientWidth, beside = whole >= 900; // the two pictures side by side where there is room
+  const wide = Math.max(260, Math.floor(beside ? (whole - 24) / 2 : whole));
   const exact = y === report.atWorst.y ? report.drive.gap[k] ?? undefined : undefined;
-  const tight = closeUp(report, k, y, wide, report.units, exact);
-  home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide)].filter(Boolean));
+  const tight = closeUp(report, k, y, wide, report.units, exact, brisk);
+  home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide, brisk)].filter(Boolean));
   const parts = [`Front axle ${show(report.drive.stations[k], report.units)} from the start.`];
-  if (tight) parts.push(`Above: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`);
+  if (tight) parts.push(`${beside ? "Left" : "Above"}: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`);
   if (exact !== undefined && k === report.drive.worst) parts.push(`That is on the surface as it was scanned; the figure in the verdict allows for the scan’s noise.`);
-  parts.push("Below: the whole vehicle, true to scale; the frame shows where the tight place is.");
+  parts.push(`${beside ? "Right" : "Below"}: the whole vehicle, true to scale; the frame shows where the tight place is.`);
   if (report.depth) parts.push("Hatched: what the cut takes off.");
   words.textContent = parts.join(" ");
 }
@@ -69,7 +74,11 @@ function slider(report, view) {
     h("div", { class: "radios" }, h("button", { type: "button", id: "to-worst", onclick: () => { range.value = drive.worst; report.show(); } }, "Go to the worst place"), h("button", { type: "button", id: "play", onclick: () => play(range, report) }, "Drive"),
       h("label", { class: "inline" }, "Section through ", across)), told);
   const half = drive.vehicle.tracks[1] / 2;
-  report.show = () => {
+  report.slow = view.stage.slow;
+  let resting = 0;
+  report.show = (brisk = false) => {
+    clearTimeout(resting);
+    if (brisk) resting = setTimeout(report.show, 200); // and once more in full when the finger rests
     const k = Number(range.value);
     const y = { worst: report.atWorst.y, left: half, middle: 0, right: -half }[across.value];
     view.stand(k);
@@ -77,11 +86,11 @@ function slider(report, view) {
     const words = `Front axle at ${show(drive.stations[k], report.units)}: ${Number.isFinite(gap) ? `least ${gapWords(gap, report.units)} here` : "no gap known here"}`;
     told.textContent = words;
     range.setAttribute("aria-valuetext", words);
-    fillDrawing(report, k, y, byId("profile"), byId("profile-words"));
+    fillDrawing(report, k, y, byId("profile"), byId("profile-words"), brisk);
   };
   let waiting = 0;
-  range.addEventListener("input", () => { waiting ||= requestAnimationFrame(() => { waiting = 0; report.show(); }); });
-  across.addEventListener("change", report.show);
+  range.addEventListener("input", () => { waiting ||= requestAnimationFrame(() => { waiting = 0; report.show(view.stage.slow); }); });
+  across.addEventListener("change", () => report.show());
   let wide = 0;
   new ResizeObserver(() => {
     if (byId("profile").clientWidth === wide) return;
@@ -105,7 +114,7 @@ function play(range, report) {
       return;
     }
     range.value = Number(range.value) + 1;
-    report.show();
+    report.show(report.slow);
     requestAnimationFrame(step);
   };
   step();

@@ -1,0 +1,220 @@
+"""The lower half of ``report.html``: work, measurements, cautions, how sure and why, and its inputs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from crestcut.deliver.page_figures import figure
+from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_shell import esc
+from crestcut.deliver.report import Report
+from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, place_words
+
+Document = Mapping[str, object]
+
+STAMPS = {
+    "ok": "Released for cutting",
+    "provisional": "Provisional: not to be cut to yet",
+    "not for cutting": "Not for cutting",
+}
+
+# Dust: 29 CFR 1926.1153 Table 1 (hand grinders and collectors); the rest is common practice, no source.
+CAUTIONS = (
+    (
+        "Dust",
+        "Dust of ground concrete holds crystalline silica, which scars lungs for good. Grind with shroud "
+        "and collector fitted and a respirator that fits; indoors, and for long hours, more is asked for. "
+        "Never sweep or blow it dry.",
+    ),
+    (
+        "Guard",
+        "The guard and the shroud stay on. A set-up that works only without them is not used.",
+    ),
+    (
+        "What lies inside",
+        "Post-tensioned strands, heating pipes, cables and conduit can lie near the top. Stop at once when "
+        "steel, plastic or copper shows.",
+    ),
+    (
+        "The slab",
+        "Thinner concrete is weaker concrete. Over a room or void, or where the depth is more than an "
+        "eighth of the slab, a licensed engineer decides first.",
+    ),
+    (
+        "Eyes, ears, hands",
+        "Wear eye and ear protection and gloves; stop for breaks, the vibration harms hands.",
+    ),
+    (
+        "Water and power",
+        "Wet work only with a protected supply (residual-current device), and no slurry into drains.",
+    ),
+    (
+        "The vehicle",
+        "Never reach or crawl under a vehicle that stands on a jack. Drive over the finished slab at "
+        "walking pace first, with someone watching.",
+    ),
+    (
+        "People",
+        "Keep others away while it is open, and leave no edge that trips: every edge is feathered.",
+    ),
+)  # fmt: skip
+
+
+def work(report: Report, document: Document) -> str:
+    """The cut in figures; withheld words where it is not released."""
+    plan = report.plan
+    if plan is None or (plan.deepest <= 0 and plan.feasible):
+        text = (
+            "No cut was worked out."
+            if plan is None
+            else "Nothing has to be taken off: every gap is already what was asked for, or more."
+        )
+        return _section("work", "Work sheet", f"<p>{text}</p>")
+    mass = plan.volume * CONCRETE_DENSITY
+    rows = [
+        ("Deepest cut", figure(document, "cut.deepest")),
+        ("Area", figure(document, "cut.area")),
+        ("Volume", figure(document, "cut.volume")),
+        ("Mass", f'<span class="si">{mass:.0f} kg</span><span class="us">{mass / POUND:.0f} lb</span>'),
+        ("Feather", f"1 in {1 / report.job.cut.feather:g}, at every edge of the cut"),
+        ("Least gap afterwards", figure(document, "after.least_clearance")),
+    ]  # fmt: skip
+    claim = {
+        "least": "No place of it can be shallower: it is the least cut that reaches the gap asked for.",
+        "maximal": "Nothing of it can be left standing, though another cut may take other places.",
+    }.get(plan.claim, plan.claim)
+    short = ""
+    if not plan.feasible:
+        where = f" {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
+        short = (
+            '<p class="mind"><strong>Not enough.</strong> Within the limits no cut reaches it: '
+            f"{figure(document, 'cut.short_by')} are still "
+            f"missing{esc(where)}. What limits it: {esc('; '.join(plan.binding) or 'not named')}.</p>"
+        )
+    hold = (
+        ""
+        if report.release == "ok"
+        else f'<p class="mind"><strong>{esc(STAMPS[report.release])}.</strong> The figures show the size of '
+        "the job, they are not an order to cut.</p>"
+    )
+    return _section("work", "Work sheet", f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>")
+
+
+def measure(report: Report) -> str:
+    """What to measure first, and what has been measured by hand already."""
+    job = report.job
+    todo = "".join(f"<li>{esc(measure_line(item))}</li>" for item in report.advice)
+    first = (
+        f"<h3>Measure this first</h3><ol>{todo}</ol>" if todo else "<p>No hand measurement is asked for.</p>"
+    )
+    done = [
+        (len(job.strings), "string or straightedge reading"),
+        (len(job.levels), "level list"),
+        (len(job.witnesses), "observation of the vehicle itself"),
+    ]
+    given = [f"{n} {what}{'s' if n > 1 else ''}" for n, what in done if n]
+    folded = (
+        f"<p>Already in this result: {esc(', '.join(given))}.</p>"
+        if given
+        else "<p>This result rests on the scan alone; no hand measurement is in it.</p>"
+    )
+    return _section("measure", "Measurements", first + folded)
+
+
+def cautions() -> str:
+    """What can hurt."""
+    items = "".join(f"<li><strong>{esc(head)}.</strong> {esc(text)}</li>" for head, text in CAUTIONS)
+    return _section(
+        "cautions",
+        "Cautions",
+        f"<ul>{items}</ul><p>Local codes and licensed people decide; this page does not.</p>",
+    )
+
+
+def sure(report: Report, document: Document) -> str:
+    """How sure, and why: the parts of the error and where each comes from."""
+    error = report.surface.error
+    rows = [
+        ("Noise of one point", f'{length(error.white)} <span class="hint">{esc(error.white_source)}</span>'),
+        (
+            f"Bumps the scanner makes, about {length(error.patch_length)} wide",
+            f'{length(error.patch)} <span class="hint">{esc(error.patch_source)}</span>',
+        ),
+        (
+            f"Bending, alike over about {length(error.warp_length)}",
+            f'{length(error.warp)} <span class="hint">{esc(error.warp_source)}</span>',
+        ),
+    ]
+    if report.today is not None:
+        rows.append(("Share of the doubt that comes from the scan", f"{report.today.scan_share * 100:.0f} %"))
+        rows.append(("Trials worked through", f"{report.today.draws:,}".replace(",", " ")))
+    removed = [f"{n:,} points taken as {what}".replace(",", " ") for what, n in report.surface.removed]
+    chance = report.today.reasons if report.today else ()
+    stages = (report.scan, report.surface, report.vehicle, report.ride, report)
+    reasons = [*chance, *(note for stage in stages for note in stage.notes), *removed]
+    unmeasured = report.before.unmeasured * report.surface.height.frame.cell**2
+    if unmeasured > 0:
+        reasons.insert(
+            0, f"{unmeasured:.2f} m² under the vehicle’s path have no points; nothing is said of them."
+        )
+    listed = "".join(f"<li>{esc(sentence(r))}</li>" for r in dict.fromkeys(reasons))
+    allowances = "".join(
+        f'<tr><th scope="row">{esc(name)}</th><td>{length(value)}</td></tr>'
+        for name, value in report.job.wanted.in_use
+    )
+    use = (
+        f'<h3>Allowances for use</h3><table class="figures"><tbody>{allowances}</tbody></table>'
+        if allowances
+        else ""
+    )
+    return _section(
+        "sure",
+        "How sure, and why",
+        f"{_facts(rows)}{use}<h3>What went into it</h3><ul>{listed}</ul><p>{esc(FIELD_NOTE)}</p>",
+    )
+
+
+def inputs(document: Document) -> str:
+    """Version, seed and the files the answer rests on."""
+    found = document.get("inputs")
+    rows = [
+        f"<li>{esc(row.get('role'))}: <bdi>{esc(row.get('file'))}</bdi> <span "
+        f'class="hash">{esc(str(row.get("sha256") or "")[:16])}</span></li>'
+        for row in (found if isinstance(found, list) else [])
+        if isinstance(row, Mapping)
+    ]
+    made = f"Crestcut {esc(document.get('version'))}, seed {esc(document.get('seed'))}. Made from:"
+    return f"<footer><p>{made}</p><ul>{''.join(rows)}</ul></footer>"
+
+
+def measure_line(item: Mapping[str, object]) -> str:
+    """One hand measurement worth making, as a sentence."""
+    parts = [str(item.get("kind", "one gap by hand"))]
+    for key, before in (("where", ""), ("expect", "expect "), ("narrows", "it narrows the interval ")):
+        if item.get(key):
+            value = item[key]
+            parts.append(
+                f"{before}{value:.1f} times"
+                if key == "narrows" and isinstance(value, (int, float))
+                else f"{before}{value}"
+            )
+    return sentence("; ".join(parts))
+
+
+def _facts(rows: Iterable[tuple[str, str]]) -> str:
+    return (
+        '<dl class="facts">'
+        + "".join(f"<div><dt>{name}</dt><dd>{value}</dd></div>" for name, value in rows)
+        + "</dl>"
+    )
+
+
+def _section(key: str, title: str, inside: str) -> str:
+    head = f'<h2 id="{key}-title">{esc(title)}</h2>'
+    return f'<section id="{key}" class="card" aria-labelledby="{key}-title">{head}{inside}</section>'
+
+
+def sentence(text: str) -> str:
+    """The text with a capital and a full stop."""
+    text = text.strip()
+    return text[:1].upper() + text[1:] + ("" if text[-1:] in ".!?:" else ".")
