@@ -12,6 +12,7 @@ from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.scan.records import Scan
 from crestcut.surface.error import estimate_error
 from crestcut.surface.ground import find_ground
+from crestcut.surface.joints import find_joints
 from crestcut.surface.local import fit_local
 from crestcut.surface.plain import fit_plain
 from crestcut.surface.raster import Cells, Lattice, sum_cells
@@ -21,6 +22,7 @@ from crestcut.surface.ridges import Knots, blend, find_knots
 Say = Callable[[str], None]
 FEWEST = 50  # ground points: below this nothing is claimed
 PILOT = 0.15  # m, half window of the first fit
+JOINTS = "in joints that a tyre rides over"
 
 
 def build_surface(
@@ -49,6 +51,7 @@ def build_surface(
     cells = sum_cells(lattice, placed, ground.keep)
     mask = measured_cells(cells.count, lattice.pitch)
     z = level_means(cells, mask, lattice.pitch, ground.noise)
+    cells, z, in_joints = without_joints(cells, z, mask, lattice.pitch, ground.noise)
     inflation = shared_noise(cells, z, mask, lattice.pitch, ground.noise)
     plain, se, _ = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise, inflation)
     knots = find_knots(cells, z, mask, lattice.pitch, ground.noise, inflation)
@@ -64,8 +67,8 @@ def build_surface(
         rollable=measured & lattice.nodes(ground.rollable),
         slab=measured & lattice.nodes(ground.slab),
         error=model,
-        removed=ground.removed,
-        points_used=used,
+        removed=(*ground.removed, *((JOINTS, in_joints),) * (in_joints > 0)),
+        points_used=used - in_joints,
         notes=(note,) if note else (),
     )
 
@@ -95,6 +98,18 @@ def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> Fl
     assert pilot.beta is not None
     slope = np.nan_to_num(pilot.beta[..., :2]) / half  # m per cell
     return cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv
+
+
+def without_joints(
+    cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float
+) -> tuple[Cells, FloatArray, int]:
+    """Cells and levelled means without what lies in joints, and how many points that were."""
+    joint = find_joints(cells, z, mask, pitch, noise)
+    gone = int(cells.count[joint].sum())
+    if not gone:
+        return cells, z, 0
+    left = Cells(*(np.where(joint, 0.0, a) for a in (cells.count, cells.du, cells.dv, cells.z)))
+    return left, level_means(left, mask, pitch, noise), gone
 
 
 def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) -> FloatArray:

@@ -1,0 +1,113 @@
+"""Joints: narrow straight grooves that a tyre rides over. Their low points are left out, so that they do not pull the slab down.
+
+A strip as wide as a cell and 0.4 m long is laid through a low cell in every direction; where its mean lies under the strips
+beside it by more than noise can do, it is a joint, and points of it lower than half its depth go. Only low points go.
+"""
+
+from __future__ import annotations
+
+import math
+from concurrent.futures import ThreadPoolExecutor
+
+import numpy as np
+from numba import njit
+
+from crestcut.grid import BoolArray, FloatArray
+from crestcut.surface.local import WORKERS, fit_local
+from crestcut.surface.raster import Cells
+
+HALF_LENGTH = 0.20  # m of strip each way
+BESIDE = 0.03  # m to the strips it is compared with
+LEAST_DEPTH = 0.006  # m: a sag of two 20 % slopes is 6 mm lower in its middle than 30 mm beside it
+SURE = 4.5  # standard deviations of the difference of strip means
+LIKELY = 1.5  # standard deviations at which a longer strip is tried
+WINDOW = 0.10  # m, half window of the surface that residuals are taken from
+DIRECTIONS = 16
+
+
+def find_joints(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> BoolArray:
+    """Cells (rows, columns) whose points lie in a joint; ``z`` : cell means at cell centres, m."""
+    fit = fit_local(cells.count, z, mask, max(2, round(WINDOW / pitch)), pitch, noise)
+    residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
+    depth = np.zeros(mask.shape)
+    edges = np.linspace(0, mask.shape[0], 4 * WORKERS + 1).astype(int)
+    with ThreadPoolExecutor(WORKERS) as pool:
+        for job in [
+            pool.submit(_search, cells.count, residual, mask, pitch, noise, a, b, depth)
+            for a, b in zip(edges[:-1], edges[1:], strict=True)
+        ]:
+            job.result()
+    if not depth.any():
+        return np.zeros(mask.shape, bool)
+    return (cells.count > 0) & _low_beside(residual, depth)
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[no-untyped-def]
+    """Points and mean residual of the one-cell strip through (j + oj, i + oi) along (dj, di)."""
+    ny, nx = count.shape
+    n, s = 0.0, 0.0
+    for t in range(-half, half + 1):
+        y, x = int(math.floor(j + oj + t * dj + 0.5)), int(math.floor(i + oi + t * di + 0.5))
+        if y < 0 or x < 0 or y >= ny or x >= nx or not mask[y, x]:
+            continue
+        n += count[y, x]
+        s += count[y, x] * residual[y, x]
+    return n, (s / n if n > 0 else 0.0)
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
+    """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard deviations; 0 if unknown."""
+    dj, di = math.sin(angle), math.cos(angle)
+    n, mean = _strip(count, residual, mask, j, i, dj, di, 0.0, 0.0, half)
+    if n < 4 or mean > -0.4 * LEAST_DEPTH:
+        return 0.0, 0.0
+    nl, left = _strip(count, residual, mask, j, i, dj, di, off * di, -off * dj, half)
+    nr, right = _strip(count, residual, mask, j, i, dj, di, -off * di, off * dj, half)
+    if nl < 4 or nr < 4:
+        return 0.0, 0.0
+    fall = min(left, right) - mean
+    return fall, fall / (noise * math.sqrt(1 / n + 1 / min(nl, nr)))
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def _search(count, residual, mask, pitch, noise, j0, j1, depth):  # type: ignore[no-untyped-def]
+    """depth := how far the surest strip through each low cell lies under its neighbours, m, where that is sure.
+
+    A short strip that is likely a joint is tried again at two and a half times the length, in directions close to its own.
+    """
+    half = int(HALF_LENGTH / pitch + 0.5)
+    long = int(2.5 * HALF_LENGTH / pitch + 0.5)
+    off = BESIDE / pitch
+    turn = math.pi / DIRECTIONS
+    for j in range(j0, j1):
+        for i in range(count.shape[1]):
+            if not mask[j, i] or count[j, i] <= 0.0 or residual[j, i] > -0.5 * LEAST_DEPTH:
+                continue
+            for d in range(DIRECTIONS):
+                fall, sure = _fall(count, residual, mask, j, i, d * turn, half, off, noise)
+                if fall < LEAST_DEPTH or sure < LIKELY:
+                    continue
+                for r in range(-4, 5):
+                    longer, surer = _fall(count, residual, mask, j, i, (d + r / 8) * turn, long, off, noise)
+                    if surer > sure:
+                        fall, sure = longer, surer
+                if sure > SURE and fall > LEAST_DEPTH:
+                    depth[j, i] = max(depth[j, i], fall)
+
+
+@njit(cache=True, nogil=True)
+def _low_beside(residual, depth):  # type: ignore[no-untyped-def]
+    """Cells of a joint and beside it that lie lower than half its depth."""
+    ny, nx = depth.shape
+    out = np.zeros((ny, nx), np.bool_)
+    for j in range(ny):
+        for i in range(nx):
+            if depth[j, i] <= 0.0:
+                continue
+            for y in range(max(0, j - 1), min(ny, j + 2)):
+                for x in range(max(0, i - 1), min(nx, i + 2)):
+                    if residual[y, x] < -0.4 * depth[j, i]:
+                        out[y, x] = True
+    return out
