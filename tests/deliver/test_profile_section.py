@@ -67,6 +67,19 @@ def test_wheels_stand_on_the_ground_a_wheelbase_apart() -> None:
         assert wheel.z - RADIUS == pytest.approx(under, abs=RADIUS * GRADE**2 + 0.001)
 
 
+def test_track_is_the_ground_under_the_nearer_wheels() -> None:
+    """A cross slope of 1 % tells by how far the track lies beside the contact."""
+    report = make_report(hole=False)
+    worst = report.before.worst
+    assert worst is not None
+    section = worst_section(report)
+    side = float(report.on_vehicle(worst)[1])
+    beside = np.copysign(report.vehicle.front_track / 2, side) - side
+    assert abs(beside) > 0.08
+    inside = ~np.isnan(section.ground) & ~np.isnan(section.track)
+    assert (section.track - section.ground)[inside] == pytest.approx(0.01 * beside, abs=1e-4)
+
+
 def test_driven_the_other_way_the_nose_points_back() -> None:
     report = make_report()
     forward = worst_section(report)
