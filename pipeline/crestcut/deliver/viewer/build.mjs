@@ -10,7 +10,14 @@ const notices = ["three", "d3-contour", "d3-array", "internmap", "delatin", "smo
 });
 
 await build({
-  entryPoints: ["src/main.js"], outfile: "built/viewer.js", bundle: true, minify: true, format: "iife", charset: "utf8", target,
-  legalComments: "none", banner: { js: `/*!\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/` },
+  entryPoints: ["src/main.js"],
+  outfile: "built/viewer.js",
+  bundle: true,
+  minify: true,
+  format: "iife",
+  charset: "utf8",
+  target,
+  legalComments: "none",
+  banner: { js: `/*!\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/` },
 });
-await build({ entryPoints: ["src/page.css"], outfile: "built/page.css", minify: true, target });
+await build({ entryPoints: ["src/page.css"], outfile: "built/page.css", bundle: true, minify: true, target });

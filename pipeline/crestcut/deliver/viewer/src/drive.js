@@ -14,7 +14,10 @@ export class Drive {
 
   /** Chassis point (x, y, z) at a station on grid u, v, z; `frame`: 0 body, 1 front axle, 2 rear axle. */
   point(k, [x, y, z], frame = 0) {
-    const at = 9 * k + 3 * frame, t = 27 * k + 9 * frame, r = this.turn, p = this.place;
+    const at = 9 * k + 3 * frame,
+      t = 27 * k + 9 * frame,
+      r = this.turn,
+      p = this.place;
     return [
       r[t] * x + r[t + 1] * y + r[t + 2] * z + p[at],
       r[t + 3] * x + r[t + 4] * y + r[t + 5] * z + p[at + 1],
@@ -34,14 +37,16 @@ export class Drive {
   /** Hub of wheel w (front left, front right, rear left, rear right) as it stands. */
   hub(k, w) {
     const { wheelbase, tracks, radius } = this.vehicle;
-    const track = tracks[w < 2 ? 0 : 1], side = w % 2 ? -1 : 1;
+    const track = tracks[w < 2 ? 0 : 1],
+      side = w % 2 ? -1 : 1;
     const [u, v] = this.point(k, [w < 2 ? wheelbase : 0, (side * track) / 2, radius], w < 2 ? 1 : 2);
     return [u, v, this.wheels[4 * k + w] + radius];
   }
 
   /** Unit vector ahead in plan. */
   ahead(k) {
-    const r = this.rotation(k), long = Math.hypot(r[0], r[3]);
+    const r = this.rotation(k),
+      long = Math.hypot(r[0], r[3]);
     return [r[0] / long, r[3] / long];
   }
 

@@ -1,8 +1,17 @@
 // The slab as a mesh, the lines of equal depth on it, and ruler and grid over it.
 
 import {
-  BufferAttribute, BufferGeometry, CanvasTexture, DoubleSide, LineBasicMaterial, LineSegments, LinearFilter, Mesh, MeshBasicMaterial,
-  PlaneGeometry, SRGBColorSpace,
+  BufferAttribute,
+  BufferGeometry,
+  CanvasTexture,
+  DoubleSide,
+  LineBasicMaterial,
+  LineSegments,
+  LinearFilter,
+  Mesh,
+  MeshBasicMaterial,
+  PlaneGeometry,
+  SRGBColorSpace,
 } from "three";
 import { contours } from "d3-contour";
 import Delatin from "delatin";
@@ -14,7 +23,8 @@ const MOST_CORNERS = 6000; // keeps the slider smooth without a graphics card
 
 /** Heights with every hole filled from the nearest measured node on its row or column: only to carry the see-through paint. */
 function filled(raster) {
-  const { nx, ny } = raster, z = Float32Array.from(raster.values);
+  const { nx, ny } = raster,
+    z = Float32Array.from(raster.values);
   const sweep = (start, step, n) => {
     let last = NaN;
     for (let k = 0, at = start; k < n; k++, at += step) {
@@ -22,8 +32,14 @@ function filled(raster) {
       else last = z[at];
     }
   };
-  for (let j = 0; j < ny; j++) { sweep(j * nx, 1, nx); sweep(j * nx + nx - 1, -1, nx); }
-  for (let i = 0; i < nx; i++) { sweep(i, nx, ny); sweep(i + (ny - 1) * nx, -nx, ny); }
+  for (let j = 0; j < ny; j++) {
+    sweep(j * nx, 1, nx);
+    sweep(j * nx + nx - 1, -1, nx);
+  }
+  for (let i = 0; i < nx; i++) {
+    sweep(i, nx, ny);
+    sweep(i + (ny - 1) * nx, -nx, ny);
+  }
   return z.map((value) => (Number.isNaN(value) ? 0 : value));
 }
 
@@ -37,14 +53,24 @@ export class GroundMesh {
   }
 
   #lay(raster) {
-    const { nx, ny, cell } = raster, z = filled(raster);
+    const { nx, ny, cell } = raster,
+      z = filled(raster);
     const net = new Delatin(z, nx, ny);
     while (net.getMaxError() > STRAY && net.coords.length < 2 * MOST_CORNERS) net.refine();
     const n = net.coords.length / 2;
-    const position = new Float32Array(3 * n), uv = new Float32Array(2 * n);
+    const position = new Float32Array(3 * n),
+      uv = new Float32Array(2 * n);
     for (let k = 0; k < n; k++) {
-      const i = net.coords[2 * k], j = net.coords[2 * k + 1];
-      position.set([i * cell - this.stage.size[0] / 2, j * cell - this.stage.size[1] / 2, z[j * nx + i] - this.stage.level], 3 * k);
+      const i = net.coords[2 * k],
+        j = net.coords[2 * k + 1];
+      position.set(
+        [
+          i * cell - this.stage.size[0] / 2,
+          j * cell - this.stage.size[1] / 2,
+          z[j * nx + i] - this.stage.level,
+        ],
+        3 * k,
+      );
       uv.set([(i + 0.5) / nx, (j + 0.5) / ny], 2 * k);
     }
     const geometry = new BufferGeometry();
@@ -66,14 +92,21 @@ export class GroundMesh {
 
 /** A band on the ground along a line of grid points: the line of travel. */
 export function layBand(stage, raster, points, wide, colour) {
-  const position = [], faces = [];
+  const position = [],
+    faces = [];
   const places = points.flatMap((p, k) => (k ? split(points[k - 1], p) : [p]));
   places.forEach(([u, v], k) => {
-    const a = places[Math.max(k - 1, 0)], b = places[Math.min(k + 1, places.length - 1)];
-    const long = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1, across = [-(b[1] - a[1]) / long, (b[0] - a[0]) / long];
+    const a = places[Math.max(k - 1, 0)],
+      b = places[Math.min(k + 1, places.length - 1)];
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1,
+      across = [-(b[1] - a[1]) / long, (b[0] - a[0]) / long];
     const z = raster.at(u, v);
     for (const side of [wide / 2, -wide / 2]) {
-      position.push(u + across[0] * side - stage.size[0] / 2, v + across[1] * side - stage.size[1] / 2, (Number.isNaN(z) ? stage.level : z) - stage.level + 0.006);
+      position.push(
+        u + across[0] * side - stage.size[0] / 2,
+        v + across[1] * side - stage.size[1] / 2,
+        (Number.isNaN(z) ? stage.level : z) - stage.level + 0.006,
+      );
     }
     if (k && Number.isFinite(z)) faces.push(2 * k - 2, 2 * k - 1, 2 * k, 2 * k - 1, 2 * k + 1, 2 * k);
   });
@@ -91,7 +124,10 @@ function split(a, b) {
 /** The plan as one textured sheet (for the page that only looks from above). */
 export function layPlan(stage, canvas) {
   stage.backdrop = canvas;
-  const sheet = new Mesh(new PlaneGeometry(...stage.size), new MeshBasicMaterial({ map: textureOf(canvas), transparent: true }));
+  const sheet = new Mesh(
+    new PlaneGeometry(...stage.size),
+    new MeshBasicMaterial({ map: textureOf(canvas), transparent: true }),
+  );
   stage.world.add(sheet);
   stage.request();
 }
@@ -108,9 +144,10 @@ function textureOf(canvas) {
 export function contourLevels(deepest, units) {
   if (!(deepest > 0.0002)) return [];
   const sixteenth = 0.0254 / 16;
-  const step = units === "inches"
-    ? [0.5, 1, 2, 4, 8].map((n) => n * sixteenth).find((n) => deepest / n <= 6) ?? 16 * sixteenth
-    : roundStep(deepest / 6);
+  const step =
+    units === "inches"
+      ? ([0.5, 1, 2, 4, 8].map((n) => n * sixteenth).find((n) => deepest / n <= 6) ?? 16 * sixteenth)
+      : roundStep(deepest / 6);
   const levels = [];
   for (let k = 1; k * step < deepest * 0.995; k++) levels.push(k * step);
   return levels;
@@ -132,12 +169,18 @@ export class ContourLines {
     const points = [];
     this.labels = [];
     for (const band of contours().size([nx, ny]).thresholds(levels)(filled)) {
-      const rings = band.coordinates.flat().map((ring) => ring.map(([a, b]) => [(a - 0.5) * cell, (b - 0.5) * cell]));
+      const rings = band.coordinates
+        .flat()
+        .map((ring) => ring.map(([a, b]) => [(a - 0.5) * cell, (b - 0.5) * cell]));
       for (const ring of rings) {
         for (let k = 1; k < ring.length; k++) points.push(...this.#lift(ring[k - 1]), ...this.#lift(ring[k]));
       }
       const longest = rings.reduce((a, b) => (b.length > (a?.length ?? 0) ? b : a), null);
-      if (longest && longest.length > 12) this.labels.push({ level: band.value, at: longest[Math.floor(longest.length * (0.12 + 0.09 * this.labels.length)) % longest.length] });
+      if (longest && longest.length > 12)
+        this.labels.push({
+          level: band.value,
+          at: longest[Math.floor(longest.length * (0.12 + 0.09 * this.labels.length)) % longest.length],
+        });
     }
     this.lines.geometry.setAttribute("position", new BufferAttribute(new Float32Array(points), 3));
     this.lines.geometry.computeBoundingSphere();
@@ -146,7 +189,11 @@ export class ContourLines {
 
   #lift([u, v]) {
     const z = this.height.at(u, v);
-    return [u - this.stage.size[0] / 2, v - this.stage.size[1] / 2, (Number.isNaN(z) ? 0 : z - this.stage.level) + 0.004];
+    return [
+      u - this.stage.size[0] / 2,
+      v - this.stage.size[1] / 2,
+      (Number.isNaN(z) ? 0 : z - this.stage.level) + 0.004,
+    ];
   }
 }
 
@@ -155,12 +202,16 @@ export function scaleBar(stage, units) {
   const per = stage.metresPerPixel();
   const unit = units === "inches" ? 0.3048 : 1;
   const long = roundStep((70 * per) / unit) * unit;
-  const wide = long / per, y = stage.height - 16;
+  const wide = long / per,
+    y = stage.height - 16;
   const text = units === "inches" ? inches(long, 8) : long >= 1 ? `${+long.toFixed(2)} m` : metric(long, 0);
-  return s("g", { class: "scale" },
+  return s(
+    "g",
+    { class: "scale" },
     s("path", { d: `M14 ${y - 6}V${y}H${14 + wide}V${y - 6}`, class: "halo" }),
     s("path", { d: `M14 ${y - 6}V${y}H${14 + wide}V${y - 6}` }),
-    label(text, 14 + wide / 2, y - 9, "middle"));
+    label(text, 14 + wide / 2, y - 9, "middle"),
+  );
 }
 
 /** Text with a halo, so that it reads on any ground. */
@@ -171,19 +222,33 @@ export function label(text, x, y, anchor = "start", kind = "") {
 
 /** Coordinate lines of the scan's own plan over a view from above, with numbers at the rim. */
 export function planGrid(stage, plan, unit) {
-  const corners = [[0, 0], [stage.width, 0], [stage.width, stage.height], [0, stage.height]].map(([x, y]) => plan.toPlan(stage.ground(x, y)));
-  const xs = corners.map((c) => c[0]), ys = corners.map((c) => c[1]);
+  const corners = [
+    [0, 0],
+    [stage.width, 0],
+    [stage.width, stage.height],
+    [0, stage.height],
+  ].map(([x, y]) => plan.toPlan(stage.ground(x, y)));
+  const xs = corners.map((c) => c[0]),
+    ys = corners.map((c) => c[1]);
   const box = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   const step = roundStep(((box[1] - box[0]) / stage.width) * 90);
   const group = s("g", { class: "grid" });
   const digits = Math.max(0, -Math.floor(Math.log10(step)));
-  const pixel = (x, y) => { const [u, v] = plan.toGrid([x, y]); return stage.project(u, v, NaN); };
+  const pixel = (x, y) => {
+    const [u, v] = plan.toGrid([x, y]);
+    return stage.project(u, v, NaN);
+  };
   for (let x = Math.ceil(box[0] / step) * step; x <= box[1]; x += step) {
-    const a = pixel(x, box[2]), b = pixel(x, box[3]);
-    group.append(s("path", { d: `M${a[0]} ${a[1]}L${b[0]} ${b[1]}` }), ...label(x.toFixed(digits), a[0] + 3, 12));
+    const a = pixel(x, box[2]),
+      b = pixel(x, box[3]);
+    group.append(
+      s("path", { d: `M${a[0]} ${a[1]}L${b[0]} ${b[1]}` }),
+      ...label(x.toFixed(digits), a[0] + 3, 12),
+    );
   }
   for (let y = Math.ceil(box[2] / step) * step; y <= box[3]; y += step) {
-    const a = pixel(box[0], y), b = pixel(box[1], y);
+    const a = pixel(box[0], y),
+      b = pixel(box[1], y);
     group.append(s("path", { d: `M${a[0]} ${a[1]}L${b[0]} ${b[1]}` }));
     if (a[1] > 26) group.append(...label(`${y.toFixed(digits)}${unit ? ` ${unit}` : ""}`, 4, a[1] - 3));
   }

@@ -7,11 +7,15 @@ function calm({ nx, ny, values }) {
   const out = new Float32Array(nx * ny);
   for (let j = 0; j < ny; j++) {
     for (let i = 0; i < nx; i++) {
-      let sum = 0, n = 0;
+      let sum = 0,
+        n = 0;
       for (let b = Math.max(j - 1, 0); b <= Math.min(j + 1, ny - 1); b++) {
         for (let a = Math.max(i - 1, 0); a <= Math.min(i + 1, nx - 1); a++) {
           const value = values[b * nx + a];
-          if (!Number.isNaN(value)) { sum += value; n++; }
+          if (!Number.isNaN(value)) {
+            sum += value;
+            n++;
+          }
         }
       }
       out[j * nx + i] = Number.isNaN(values[j * nx + i]) ? NaN : sum / n;
@@ -29,9 +33,12 @@ function shades(raster, steep) {
   for (let j = 0; j < ny; j++) {
     for (let i = 0; i < nx; i++) {
       const k = j * nx + i;
-      const west = z[i ? k - 1 : k], east = z[i < nx - 1 ? k + 1 : k];
-      const south = z[j ? k - nx : k], north = z[j < ny - 1 ? k + nx : k];
-      let p = ((east - west) / (2 * cell)) * steep, q = ((north - south) / (2 * cell)) * steep;
+      const west = z[i ? k - 1 : k],
+        east = z[i < nx - 1 ? k + 1 : k];
+      const south = z[j ? k - nx : k],
+        north = z[j < ny - 1 ? k + nx : k];
+      let p = ((east - west) / (2 * cell)) * steep,
+        q = ((north - south) / (2 * cell)) * steep;
       if (!Number.isFinite(p)) p = 0;
       if (!Number.isFinite(q)) q = 0;
       out[k] = Math.max(0, (-p * light[0] - q * light[1] + light[2]) / Math.hypot(p, q, 1));
@@ -43,7 +50,8 @@ function shades(raster, steep) {
 /** RGB of the ramp at t in 0..1; `stops` is a list of [r, g, b]. */
 export function ramp(stops, t) {
   const place = Math.min(Math.max(t, 0), 1) * (stops.length - 1);
-  const i = Math.min(Math.floor(place), stops.length - 2), f = place - i;
+  const i = Math.min(Math.floor(place), stops.length - 2),
+    f = place - i;
   return stops[i].map((low, k) => low + f * (stops[i + 1][k] - low));
 }
 
@@ -76,7 +84,9 @@ export function paintRelief(height, colours) {
   return canvasOf(height, (k) => {
     if (Number.isNaN(height.values[k])) return null;
     const light = 0.35 + 0.85 * shade[k];
-    return [0, 1, 2].map((c) => (colours ? 0.25 * CONCRETE[c] + 0.75 * colours[3 * k + c] : CONCRETE[c]) * light);
+    return [0, 1, 2].map(
+      (c) => (colours ? 0.25 * CONCRETE[c] + 0.75 * colours[3 * k + c] : CONCRETE[c]) * light,
+    );
   });
 }
 

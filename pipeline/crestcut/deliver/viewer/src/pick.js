@@ -4,15 +4,20 @@ import { announce, byId, h } from "./dom.js";
 import { layPlan } from "./ground.js";
 import { paintRelief } from "./paint.js";
 import { check } from "./pick_check.js";
-import { questions, vehicleSection, withUnit } from "./pick_form.js";
+import { questions, vehicleSection } from "./pick_form.js";
 import { PickMap, heightStrip } from "./pick_map.js";
 import { PickModel } from "./pick_model.js";
+import { points } from "./pick_points.js";
 import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
 import { Stage } from "./stage.js";
 import { parseLength } from "./units.js";
 
 const TOOLS = [
-  ["look", "Move", "Drag to move the plan, pinch or turn the wheel to come nearer. Points can be dragged with any tool."],
+  [
+    "look",
+    "Move",
+    "Drag to move the plan, pinch or turn the wheel to come nearer. Points can be dragged with any tool.",
+  ],
   ["line", "Line", "Tap where the vehicle's middle starts, then where it ends. More taps make a bent line."],
   ["mark", "Mark", "Tap what was put on the concrete before the scan."],
   ["keep", "Keep area", "Tap the corners of what must not be cut, then “Close area”."],
@@ -23,13 +28,35 @@ export async function startPick(data, root) {
   const colours = data.colours ? await unpackColours(data.colours) : null;
   const plan = new Plan(data.grid.plan);
   const model = new PickModel(data);
-  const view = h("div", { class: "view", tabindex: 0, role: "application", "aria-label": "Plan of the slab from above. Arrow keys move it, plus and minus come nearer, Enter puts a point at the cross." });
+  const view = h("div", {
+    class: "view",
+    tabindex: 0,
+    role: "application",
+    "aria-label":
+      "Plan of the slab from above. Arrow keys move it, plus and minus come nearer, Enter puts a point at the cross.",
+  });
   const page = {
     units: document.documentElement.dataset.units,
-    read: ([x, y]) => { byId("cursor").textContent = `${x.toFixed(2)}, ${y.toFixed(2)} ${data.planUnit}`; },
+    read: ([x, y]) => {
+      byId("cursor").textContent = `${x.toFixed(2)}, ${y.toFixed(2)} ${data.planUnit}`;
+    },
   };
-  root.append(h("div", { class: "plan-side" }, toolbar(), view, h("div", { class: "under" }, slider(), h("output", { id: "cursor" }, "")), h("div", { id: "strip" })), h("form", { class: "panel", id: "panel", autocomplete: "off", onsubmit: (e) => e.preventDefault() }));
-  const stage = new Stage(view, { size: [(height.nx - 1) * height.cell, (height.ny - 1) * height.cell], plan: true, noWebGL: location.hash === "#flat" });
+  root.append(
+    h(
+      "div",
+      { class: "plan-side" },
+      toolbar(),
+      view,
+      h("div", { class: "under" }, slider(), h("output", { id: "cursor" }, "")),
+      h("div", { id: "strip" }),
+    ),
+    h("form", { class: "panel", id: "panel", autocomplete: "off", onsubmit: (e) => e.preventDefault() }),
+  );
+  const stage = new Stage(view, {
+    size: [(height.nx - 1) * height.cell, (height.ny - 1) * height.cell],
+    plan: true,
+    noWebGL: location.hash === "#flat",
+  });
   layPlan(stage, paintRelief(height, colours));
   const map = new PickMap(stage, plan, height, model, page);
   view.addEventListener("focus", () => stage.request());
@@ -39,22 +66,56 @@ export async function startPick(data, root) {
 }
 
 function toolbar() {
-  const radios = TOOLS.map(([key, name]) => h("label", { class: "tool" }, h("input", { type: "radio", name: "tool", value: key, id: `tool-${key}`, checked: key === "look" }), h("span", {}, name)));
-  return h("div", { class: "tools" }, h("div", { role: "radiogroup", "aria-label": "What a tap does", class: "radios" }, radios),
-    h("div", { class: "radios" }, h("button", { type: "button", id: "close-area", hidden: true }, "Close area"), h("button", { type: "button", id: "undo" }, "Undo"), h("button", { type: "button", id: "nearer", "aria-label": "Nearer" }, "+"), h("button", { type: "button", id: "farther", "aria-label": "Farther" }, "−"), h("button", { type: "button", id: "whole" }, "Whole slab")),
-    h("p", { class: "hint", id: "tool-hint" }, TOOLS[0][2]));
+  const radios = TOOLS.map(([key, name]) =>
+    h(
+      "label",
+      { class: "tool" },
+      h("input", { type: "radio", name: "tool", value: key, id: `tool-${key}`, checked: key === "look" }),
+      h("span", {}, name),
+    ),
+  );
+  return h(
+    "div",
+    { class: "tools" },
+    h("div", { role: "radiogroup", "aria-label": "What a tap does", class: "radios" }, radios),
+    h(
+      "div",
+      { class: "radios" },
+      h("button", { type: "button", id: "close-area", hidden: true }, "Close area"),
+      h("button", { type: "button", id: "undo" }, "Undo"),
+      h("button", { type: "button", id: "nearer", "aria-label": "Nearer" }, "+"),
+      h("button", { type: "button", id: "farther", "aria-label": "Farther" }, "−"),
+      h("button", { type: "button", id: "whole" }, "Whole slab"),
+    ),
+    h("p", { class: "hint", id: "tool-hint" }, TOOLS[0][2]),
+  );
 }
 
-const slider = () => h("label", { class: "drive" }, "Vehicle along the line", h("input", { type: "range", id: "along", min: 0, max: 100, step: 1, value: 0 }));
+const slider = () =>
+  h(
+    "label",
+    { class: "drive" },
+    "Vehicle along the line",
+    h("input", { type: "range", id: "along", min: 0, max: 100, step: 1, value: 0 }),
+  );
 
 function wire(page, model, map, height, plan, data) {
-  for (const [key, , hint] of TOOLS) byId(`tool-${key}`).addEventListener("change", () => { map.setTool(key); byId("tool-hint").textContent = hint; refresh(); });
+  for (const [key, , hint] of TOOLS)
+    byId(`tool-${key}`).addEventListener("change", () => {
+      map.setTool(key);
+      byId("tool-hint").textContent = hint;
+      refresh();
+    });
   byId("undo").addEventListener("click", () => announce(model.undo() ? "Undone" : "Nothing to undo"));
   byId("close-area").addEventListener("click", () => map.closeArea());
   byId("nearer").addEventListener("click", () => map.stage.nudge({ zoom: 1.4 }));
   byId("farther").addEventListener("click", () => map.stage.nudge({ zoom: 1 / 1.4 }));
   byId("whole").addEventListener("click", () => map.stage.home());
-  byId("along").addEventListener("input", (e) => { map.along = e.target.value / 100; map.stage.request(); strip(); });
+  byId("along").addEventListener("input", (e) => {
+    map.along = e.target.value / 100;
+    map.stage.request();
+    strip();
+  });
   const strip = () => byId("strip").replaceChildren(...[heightStrip(map, page.units)].filter(Boolean));
   const build = () => panel(page, model, map, data, build);
   const refresh = () => {
@@ -62,32 +123,66 @@ function wire(page, model, map, height, plan, data) {
     map.stage.request();
     strip();
     tellMistakes(check(model, height, plan, page.units), model);
-    points(model, map);
+    points(model);
     const text = byId("job-text");
     if (text) text.value = model.jobText();
   };
   model.addEventListener("change", refresh);
   build();
   refresh();
-  document.addEventListener("units", (e) => { page.units = e.detail; build(); refresh(); });
+  document.addEventListener("units", (e) => {
+    page.units = e.detail;
+    build();
+    refresh();
+  });
 }
 
 function panel(page, model, map, data, build) {
-  const open = new Set([...document.querySelectorAll("#panel details[open] > summary .section-title")].map((t) => t.textContent));
-  const title = h("input", { id: "title", type: "text", value: model.doc.title ?? "", placeholder: "Courtyard apron", oninput: (e) => { model.set(["title"], e.target.value); } });
+  const open = new Set(
+    [...document.querySelectorAll("#panel details[open] > summary .section-title")].map((t) => t.textContent),
+  );
+  const title = h("input", {
+    id: "title",
+    type: "text",
+    value: model.doc.title ?? "",
+    placeholder: "Courtyard apron",
+    oninput: (e) => {
+      model.set(["title"], e.target.value);
+    },
+  });
   const parts = [
     h("div", { class: "field" }, h("label", { for: "title" }, "Name of the job"), title),
-    h("details", { class: "section", open: true }, h("summary", {}, h("span", { class: "section-title" }, "Line, marks and keep areas")), h("div", { id: "points" })),
-    vehicleSection(model, page.units, () => build()), ...questions(model, page.units),
-    found(data), saving(model, map, build),
+    h(
+      "details",
+      { class: "section", open: true },
+      h("summary", {}, h("span", { class: "section-title" }, "Line, marks and keep areas")),
+      h("div", { id: "points" }),
+    ),
+    vehicleSection(model, page.units, () => build()),
+    ...questions(model, page.units),
+    found(data),
+    saving(model, map, build),
   ];
   byId("panel").replaceChildren(...parts);
-  if (open.size) document.querySelectorAll("#panel details.section").forEach((d) => { d.open = open.has(d.querySelector(".section-title").textContent); });
-  points(model, map);
+  if (open.size)
+    document.querySelectorAll("#panel details.section").forEach((d) => {
+      d.open = open.has(d.querySelector(".section-title").textContent);
+    });
+  points(model);
   model.changed();
 }
 
-const found = (data) => h("details", { class: "section" }, h("summary", {}, h("span", { class: "section-title" }, "What was found in the scan")), h("ul", {}, data.scan.notes.map((note) => h("li", {}, note))));
+const found = (data) =>
+  h(
+    "details",
+    { class: "section" },
+    h("summary", {}, h("span", { class: "section-title" }, "What was found in the scan")),
+    h(
+      "ul",
+      {},
+      data.scan.notes.map((note) => h("li", {}, note)),
+    ),
+  );
 
 function saving(model, map, build) {
   const wrong = h("p", { class: "wrong", id: "open-wrong", role: "status" });
@@ -104,14 +199,49 @@ function saving(model, map, build) {
       byId("open-wrong").textContent = `${file.name}: ${error.message.split("\n")[0]}`;
     }
   };
-  return h("section", { class: "save", "aria-label": "Save" },
+  return h(
+    "section",
+    { class: "save", "aria-label": "Save" },
     h("div", { id: "mistakes", "aria-live": "polite" }),
-    h("div", { class: "buttons" },
-      h("button", { type: "button", class: "main", id: "save-job", onclick: () => save(model.jobName(), model.jobText(), "save-job") }, "Save job file"),
-      h("button", { type: "button", id: "save-vehicle", onclick: () => save(model.vehicleFile, model.vehicleText(), "save-vehicle") }, "Save vehicle file")),
+    h(
+      "div",
+      { class: "buttons" },
+      h(
+        "button",
+        {
+          type: "button",
+          class: "main",
+          id: "save-job",
+          onclick: () => save(model.jobName(), model.jobText(), "save-job"),
+        },
+        "Save job file",
+      ),
+      h(
+        "button",
+        {
+          type: "button",
+          id: "save-vehicle",
+          onclick: () => save(model.vehicleFile, model.vehicleText(), "save-vehicle"),
+        },
+        "Save vehicle file",
+      ),
+    ),
     h("p", { class: "hint", id: "where" }),
-    h("label", { class: "file-button" }, "Open a job file", h("input", { type: "file", id: "open-job", accept: ".toml", onchange: open })), wrong,
-    h("details", { class: "inner" }, h("summary", {}, "The job file as text"), h("label", { for: "job-text", class: "hint" }, "For copying where a file cannot be saved."), h("textarea", { id: "job-text", rows: 14, readonly: true, spellcheck: "false" })));
+    h(
+      "label",
+      { class: "file-button" },
+      "Open a job file",
+      h("input", { type: "file", id: "open-job", accept: ".toml", onchange: open }),
+    ),
+    wrong,
+    h(
+      "details",
+      { class: "inner" },
+      h("summary", {}, "The job file as text"),
+      h("label", { for: "job-text", class: "hint" }, "For copying where a file cannot be saved."),
+      h("textarea", { id: "job-text", rows: 14, readonly: true, spellcheck: "false" }),
+    ),
+  );
 }
 
 function save(name, text, from) {
@@ -120,7 +250,10 @@ function save(name, text, from) {
     announce("The job is not complete yet: see the list above the button");
     return;
   }
-  const link = h("a", { href: URL.createObjectURL(new Blob([text], { type: "application/toml" })), download: name });
+  const link = h("a", {
+    href: URL.createObjectURL(new Blob([text], { type: "application/toml" })),
+    download: name,
+  });
   document.body.append(link);
   link.click();
   link.remove();
@@ -141,38 +274,21 @@ function tellMistakes(found, model) {
   const box = byId("mistakes");
   if (!box) return;
   box.replaceChildren(
-    h("h2", { class: "small" }, stops ? `${stops} thing${stops > 1 ? "s" : ""} to mend before it can run` : "Ready to save"),
-    h("ul", { class: "found" }, found.map((f) => h("li", { class: f.level }, h("a", { href: `#${f.at}`, onclick: go(f.at) }, f.text)))));
+    h(
+      "h2",
+      { class: "small" },
+      stops ? `${stops} thing${stops > 1 ? "s" : ""} to mend before it can run` : "Ready to save",
+    ),
+    h(
+      "ul",
+      { class: "found" },
+      found.map((f) => h("li", { class: f.level }, h("a", { href: `#${f.at}`, onclick: go(f.at) }, f.text))),
+    ),
+  );
   byId("save-job").setAttribute("aria-disabled", String(stops > 0));
   byId("save-vehicle").hidden = model.choice === "own" && !model.own?.doc;
-  byId("where").textContent = `Put ${model.jobName()} and ${model.vehicleFile} in the folder of this page, then: crestcut run ${model.jobName()}`;
+  byId("where").textContent =
+    `Put ${model.jobName()} and ${model.vehicleFile} in the folder of this page, then: crestcut run ${model.jobName()}`;
   for (const bad of document.querySelectorAll("[aria-invalid]")) bad.removeAttribute("aria-invalid");
   for (const f of found) if (f.level === "stop") byId(f.at)?.setAttribute("aria-invalid", "true");
-}
-
-/** The points as figures: for those who type, and to see what was tapped. */
-function points(model, map) {
-  const home = byId("points");
-  if (!home || home.contains(document.activeElement)) return;
-  const row = (id, name, point, put, drop, extra = null) => h("div", { class: "point", id, tabindex: -1 }, h("span", { class: "point-name" }, name), extra,
-    Array.isArray(point) ? [0, 1].map((axis) => h("input", { type: "text", inputmode: "decimal", "aria-label": `${typeof name === "string" ? name : ""} ${"xy"[axis]}`, value: String(point[axis]), onchange: (e) => {
-      const value = Number(e.target.value);
-      if (!Number.isFinite(value) || e.target.value.trim() === "") { e.target.setAttribute("aria-invalid", "true"); return; }
-      model.remember();
-      put(point.map((old, k) => (k === axis ? value : old)));
-      model.changed();
-    } })) : h("span", { class: "hint" }, typeof point === "string" ? `at mark ${point}` : "by tape from two marks"),
-    h("button", { type: "button", "aria-label": `Take away ${name}`, onclick: drop }, "×"));
-  const line = model.line.map((p, k) => row(`line-${k}`, `Line ${k + 1}`, p, (at) => { model.line[k] = at; }, () => { model.drop("line", k); }));
-  const marks = model.marks.map((m, k) => row(`mark-${k}`, `Mark`, m.at, (at) => { m.at = at; }, () => model.drop("mark", k),
-    h("input", { type: "text", class: "short", "aria-label": `Name of mark ${k + 1}`, value: m.name, onchange: (e) => { model.remember(); m.name = e.target.value.trim(); model.changed(); } })));
-  const keeps = model.keeps.map((keep, k) => h("div", { class: "point", id: `keep-${k}`, tabindex: -1 }, h("span", { class: "point-name" }, `Keep ${k + 1}`),
-    h("input", { type: "text", "aria-label": `What keep area ${k + 1} is`, list: "keep-kinds", value: keep.kind, onchange: (e) => { keep.kind = e.target.value.trim() || "other"; model.changed(); } }),
-    h("input", { type: "text", "aria-label": `Deepest cut in keep area ${k + 1}`, value: keep.deepest ?? "0 mm", onchange: (e) => { keep.deepest = withUnit(e.target.value, document.documentElement.dataset.units); model.changed(); } }),
-    h("button", { type: "button", "aria-label": `Take away keep area ${k + 1}`, onclick: () => model.drop("keep", k) }, "×")));
-  home.replaceChildren(
-    line.length ? h("div", {}, line) : h("p", { class: "hint" }, "Choose “Line” above the plan and tap its start and end."),
-    h("div", {}, marks), h("div", {}, keeps),
-    h("datalist", { id: "keep-kinds" }, ["joint", "drain", "door seal", "barrier", "property line", "walk", "public walk"].map((kind) => h("option", { value: kind }))),
-    ...(keeps.length ? [h("p", { class: "hint" }, "Beside each keep area: what it is, and the deepest cut allowed there.")] : []));
 }

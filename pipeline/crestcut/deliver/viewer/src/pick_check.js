@@ -5,8 +5,11 @@ import { length } from "./pick_model.js";
 
 const CONTACT = 0.15; // m: a wider hole under a tyre is not bridged (as in travel/ride.py)
 const VEHICLE = {
-  wheelbase: ["Axle to axle", 0.3, 8], over: ["Outside to outside", 0.25, 3], tyre: ["Tyre width", 0.01, 0.5],
-  radius: ["Hub height", 0.03, 0.8], belly: ["Belly clearance", 0.005, 0.6],
+  wheelbase: ["Axle to axle", 0.3, 8],
+  over: ["Outside to outside", 0.25, 3],
+  tyre: ["Tyre width", 0.01, 0.5],
+  radius: ["Hub height", 0.03, 0.8],
+  belly: ["Belly clearance", 0.005, 0.6],
 };
 
 /** List of {level, text, at}: `at` is the id of the field to mend. */
@@ -27,44 +30,89 @@ function vehicle(model, say, units) {
       const value = model.typed[key];
       const metres = value === undefined || value === "" ? NaN : length(value);
       if (value === undefined || value === "") say("stop", `${name} is not given yet`, `v-${key}`);
-      else if (!Number.isFinite(metres)) say("stop", `${name}: “${value}” is not understood as a length`, `v-${key}`);
-      else if (metres < low || metres > high) say("stop", `${name} of ${show(metres, units)} cannot be right: between ${show(low, units)} and ${show(high, units)}`, `v-${key}`);
+      else if (!Number.isFinite(metres))
+        say("stop", `${name}: “${value}” is not understood as a length`, `v-${key}`);
+      else if (metres < low || metres > high)
+        say(
+          "stop",
+          `${name} of ${show(metres, units)} cannot be right: between ${show(low, units)} and ${show(high, units)}`,
+          `v-${key}`,
+        );
     }
   }
   const s = model.sizes;
   if (!s) return null;
-  if (s.frontTrack <= s.tyre) say("stop", "The tyres are wider than half the vehicle: check outside to outside and tyre width", "v-over");
-  if (s.belly >= 2 * s.radius) say("care", "The belly is higher than the wheels: is the hub height measured to the middle of the hub?", "v-radius");
+  if (s.frontTrack <= s.tyre)
+    say(
+      "stop",
+      "The tyres are wider than half the vehicle: check outside to outside and tyre width",
+      "v-over",
+    );
+  if (s.belly >= 2 * s.radius)
+    say(
+      "care",
+      "The belly is higher than the wheels: is the hub height measured to the middle of the hub?",
+      "v-radius",
+    );
   if (s.belly === 0) say("stop", "A belly clearance of nothing always touches", "v-belly");
   return s;
 }
 
 function line(model, s, height, plan, say, units) {
   const points = model.line.map((p) => model.resolve(p));
-  if (points.length < 2) return say("stop", points.length ? "Tap where the line ends" : "Tap where the line of travel starts and ends", "tool-line");
+  if (points.length < 2)
+    return say(
+      "stop",
+      points.length ? "Tap where the line ends" : "Tap where the line of travel starts and ends",
+      "tool-line",
+    );
   const lost = points.findIndex((p) => !p);
   if (lost >= 0) return say("stop", `Line point ${lost + 1} names a mark that is not on the plan`, "points");
   points.forEach((p, k) => {
     const uv = plan.toGrid(p);
-    const inside = uv[0] >= 0 && uv[1] >= 0 && uv[0] <= (height.nx - 1) * height.cell && uv[1] <= (height.ny - 1) * height.cell;
+    const inside =
+      uv[0] >= 0 &&
+      uv[1] >= 0 &&
+      uv[0] <= (height.nx - 1) * height.cell &&
+      uv[1] <= (height.ny - 1) * height.cell;
     if (!inside) say("stop", `Line point ${k + 1} lies outside the scan`, `line-${k}`);
   });
   const route = new Route(points.map((p) => plan.toGrid(p)));
   if (!s) return undefined;
-  if (route.long <= s.wheelbase) return say("stop", `The line is ${show(route.long, units)} long, shorter than the wheelbase of ${show(s.wheelbase, units)}: draw it longer`, "tool-line");
-  if (route.long < s.wheelbase + 1) say("care", `The line leaves only ${show(route.long - s.wheelbase, units)} to drive: start it well before the crest and end it well after`, "tool-line");
-  for (const [wheels, side] of [["left", 1], ["right", -1]]) {
+  if (route.long <= s.wheelbase)
+    return say(
+      "stop",
+      `The line is ${show(route.long, units)} long, shorter than the wheelbase of ${show(s.wheelbase, units)}: draw it longer`,
+      "tool-line",
+    );
+  if (route.long < s.wheelbase + 1)
+    say(
+      "care",
+      `The line leaves only ${show(route.long - s.wheelbase, units)} to drive: start it well before the crest and end it well after`,
+      "tool-line",
+    );
+  for (const [wheels, side] of [
+    ["left", 1],
+    ["right", -1],
+  ]) {
     const hole = longestHole(route, height, (side * s.frontTrack) / 2 + shift(model, s));
-    if (hole.long > CONTACT) say("stop", `The ${wheels} wheels roll over ${metric(hole.long)} that the scan has not, ${metric(hole.at)} from the start: move the line or scan again`, "tool-line");
+    if (hole.long > CONTACT)
+      say(
+        "stop",
+        `The ${wheels} wheels roll over ${metric(hole.long)} that the scan has not, ${metric(hole.at)} from the start: move the line or scan again`,
+        "tool-line",
+      );
   }
   return undefined;
 }
 
 /** How far the vehicle's middle lies to the left of the drawn line, metres. */
-export const shift = (model, s) => ({ left: -s.frontTrack / 2, right: s.frontTrack / 2 }[model.doc.travel.track] ?? 0);
+export const shift = (model, s) =>
+  ({ left: -s.frontTrack / 2, right: s.frontTrack / 2 })[model.doc.travel.track] ?? 0;
 
 function longestHole(route, height, offset) {
-  let run = 0, best = { long: 0, at: 0 };
+  let run = 0,
+    best = { long: 0, at: 0 };
   for (let d = 0; d <= route.long; d += 0.02) {
     const { at, way } = route.place(d);
     const z = height.near(at[0] - way[1] * offset, at[1] + way[0] * offset);
@@ -80,7 +128,9 @@ export class Route {
     this.points = points;
     this.ends = [0];
     for (let k = 1; k < points.length; k++) {
-      this.ends.push(this.ends[k - 1] + Math.hypot(points[k][0] - points[k - 1][0], points[k][1] - points[k - 1][1]));
+      this.ends.push(
+        this.ends[k - 1] + Math.hypot(points[k][0] - points[k - 1][0], points[k][1] - points[k - 1][1]),
+      );
     }
     this.long = this.ends.at(-1) ?? 0;
   }
@@ -89,38 +139,71 @@ export class Route {
   place(distance) {
     let k = this.ends.findIndex((end) => end > distance) - 1;
     if (k < 0) k = distance < 0 ? 0 : this.points.length - 2;
-    const a = this.points[k], b = this.points[k + 1], long = this.ends[k + 1] - this.ends[k] || 1;
-    const way = [(b[0] - a[0]) / long, (b[1] - a[1]) / long], along = distance - this.ends[k];
+    const a = this.points[k],
+      b = this.points[k + 1],
+      long = this.ends[k + 1] - this.ends[k] || 1;
+    const way = [(b[0] - a[0]) / long, (b[1] - a[1]) / long],
+      along = distance - this.ends[k];
     return { at: [a[0] + way[0] * along, a[1] + way[1] * along], way };
   }
 }
 
 function answers(model, s, say, units) {
-  const lengths = { want: ["clearance", "want"], ends: ["clearance", "want_ends"], deepest: ["cut", "deepest"], wander: ["travel", "wander"], thickness: ["slab", "thickness"], steel: ["slab", "steel_depth"] };
+  const lengths = {
+    want: ["clearance", "want"],
+    ends: ["clearance", "want_ends"],
+    deepest: ["cut", "deepest"],
+    wander: ["travel", "wander"],
+    thickness: ["slab", "thickness"],
+    steel: ["slab", "steel_depth"],
+  };
   const read = {};
   for (const [name, path] of Object.entries(lengths)) {
     const value = model.get(path);
     if (value === undefined) continue;
     read[name] = length(value);
-    if (!Number.isFinite(read[name]) || read[name] < 0) say("stop", `“${value}” is not understood as a length`, `f-${path.join("-")}`);
+    if (!Number.isFinite(read[name]) || read[name] < 0)
+      say("stop", `“${value}” is not understood as a length`, `f-${path.join("-")}`);
   }
-  if (s && read.want >= s.belly) say("stop", `The gap asked for (${show(read.want, units)}) is as much as the belly has on flat ground (${show(s.belly, units)})`, "f-clearance-want");
+  if (s && read.want >= s.belly)
+    say(
+      "stop",
+      `The gap asked for (${show(read.want, units)}) is as much as the belly has on flat ground (${show(s.belly, units)})`,
+      "f-clearance-want",
+    );
   const share = read.deepest / read.thickness;
-  if (share > 0.25) say("stop", "The deepest cut is more than a quarter of the slab: that is where it is made to crack", "f-cut-deepest");
-  else if (share > 0.125 && model.get(["slab", "thickness_from"]) !== "drilled") say("stop", "More than an eighth of the slab needs its thickness drilled, not guessed", "f-slab-thickness_from");
-  else if (read.deepest > 0.013 && read.thickness === undefined) say("stop", `Deeper than ${show(0.013, units)} needs the slab's thickness, drilled`, "f-slab-thickness");
-  if (read.steel >= read.thickness) say("stop", "The steel cannot lie deeper than the slab is thick", "f-slab-steel_depth");
+  if (share > 0.25)
+    say(
+      "stop",
+      "The deepest cut is more than a quarter of the slab: that is where it is made to crack",
+      "f-cut-deepest",
+    );
+  else if (share > 0.125 && model.get(["slab", "thickness_from"]) !== "drilled")
+    say(
+      "stop",
+      "More than an eighth of the slab needs its thickness drilled, not guessed",
+      "f-slab-thickness_from",
+    );
+  else if (read.deepest > 0.013 && read.thickness === undefined)
+    say("stop", `Deeper than ${show(0.013, units)} needs the slab's thickness, drilled`, "f-slab-thickness");
+  if (read.steel >= read.thickness)
+    say("stop", "The steel cannot lie deeper than the slab is thick", "f-slab-steel_depth");
   const confidence = model.get(["clearance", "confidence"]);
-  if (confidence !== undefined && !(confidence >= 0.5 && confidence < 1)) say("stop", "How sure: between 50 and 99.9 %", "f-clearance-confidence");
+  if (confidence !== undefined && !(confidence >= 0.5 && confidence < 1))
+    say("stop", "How sure: between 50 and 99.9 %", "f-clearance-confidence");
   const heading = model.get(["travel", "heading"]);
-  if (heading !== undefined && !(heading >= 0 && heading <= 30)) say("stop", "Steering off the line: between 0 and 30 degrees", "f-travel-heading");
-  if (!(model.get(["travel", "ways"]) ?? ["forward"]).length) say("stop", "Choose at least one way of driving", "f-travel-ways");
+  if (heading !== undefined && !(heading >= 0 && heading <= 30))
+    say("stop", "Steering off the line: between 0 and 30 degrees", "f-travel-heading");
+  if (!(model.get(["travel", "ways"]) ?? ["forward"]).length)
+    say("stop", "Choose at least one way of driving", "f-travel-ways");
 }
 
 function words(model, say) {
   const country = model.get(["site", "country"]);
-  if (country !== undefined && !/^[A-Za-z]{2}$/.test(country)) say("stop", "Country: two letters, like US", "f-site-country");
-  if (!(model.get(["scan", "files"]) ?? [model.get(["scan", "file"])]).filter(Boolean).length) say("stop", "No scan file is named", "f-scan-files");
+  if (country !== undefined && !/^[A-Za-z]{2}$/.test(country))
+    say("stop", "Country: two letters, like US", "f-site-country");
+  if (!(model.get(["scan", "files"]) ?? [model.get(["scan", "file"])]).filter(Boolean).length)
+    say("stop", "No scan file is named", "f-scan-files");
   const load = model.get(["vehicle", "load"]);
   if (load && !load.length) say("stop", "Choose at least one load to check", "f-vehicle-load");
 }
@@ -133,6 +216,7 @@ function places(model, height, plan, say) {
   });
   model.keeps.forEach((keep, k) => {
     if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
-    if (!Number.isFinite(length(keep.deepest ?? 0))) say("stop", `Keep area ${k + 1}: “${keep.deepest}” is not understood as a length`, `keep-${k}`);
+    if (!Number.isFinite(length(keep.deepest ?? 0)))
+      say("stop", `Keep area ${k + 1}: “${keep.deepest}” is not understood as a length`, `keep-${k}`);
   });
 }

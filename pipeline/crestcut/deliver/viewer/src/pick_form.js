@@ -1,58 +1,8 @@
 // The short list of questions beside the plan. Each knows its key in the job file, so that the page and the file cannot drift apart.
 
 import { h } from "./dom.js";
+import { MORE, SECTIONS, TAPE } from "./pick_questions.js";
 import { inches, metric, parseLength } from "./units.js";
-
-const UNKNOWN = ["", "not known"];
-const YES_NO = [UNKNOWN, ["no", "no"], ["yes", "yes"]];
-
-const HOW = "text";
-export const SECTIONS = [
-  { title: "Clearance", open: true, ask: [
-    { path: ["clearance", "want"], name: "Gap to leave under the belly", kind: "length", empty: "1/2 in" },
-    { path: ["clearance", "want_ends"], name: "Gap to leave under nose and tail", kind: "length", empty: "1 1/4 in" },
-    { path: ["clearance", "confidence"], name: "How sure of it", kind: "percent", empty: "95", help: "95 % is usual." },
-    { path: ["cut", "deepest"], name: "Never cut deeper than", kind: "length", empty: "13 mm", help: "Left empty: 13 mm or an eighth of the slab, whichever is less." },
-  ] },
-  { title: "Driving", ask: [
-    { path: ["travel", "ways"], name: "Ways it is driven", kind: "checks", options: [["forward", "nose first, along the arrow"], ["turned", "nose first, against the arrow"]] },
-    { path: ["travel", "track"], name: "The line shows the path of", kind: "select", options: [["middle", "the vehicle's middle"], ["left", "its left wheels"], ["right", "its right wheels"]] },
-    { path: ["travel", "wander"], name: "It may be off the line by, each side", kind: "length", empty: "200 mm" },
-    { path: ["travel", "heading"], name: "It may be turned off the line by, degrees", kind: "number", empty: "3" },
-  ] },
-  { title: "The slab", note: "What is not known is taken as the worst case: the plan is then stamped “not for cutting” and says whom to ask.", ask: [
-    { path: ["slab", "kind"], name: "Kind of slab", kind: "select", options: [UNKNOWN, ["plain concrete", "plain concrete"], ["reinforced concrete", "reinforced concrete"]] },
-    { path: ["slab", "thickness"], name: "Thickness", kind: "length" },
-    { path: ["slab", "thickness_from"], name: "Thickness known from", kind: "select", options: [UNKNOWN, ["drilled", "a drilled hole"], ["edge", "seen at an edge"], ["drawing", "a drawing"], ["guess", "a guess"]] },
-    { path: ["slab", "steel_depth"], name: "Depth of the steel below the top", kind: "length" },
-    { path: ["slab", "steel_from"], name: "Steel known from", kind: "select", options: [UNKNOWN, ["covermeter", "a covermeter"], ["drawing", "a drawing"]] },
-    { path: ["slab", "post_tensioned"], name: "Post-tensioned", kind: "select", options: YES_NO, from: true },
-    { path: ["slab", "heating"], name: "Heating pipes or wires in it", kind: "select", options: YES_NO, from: true },
-    { path: ["slab", "conduit"], name: "Conduit in it", kind: "select", options: YES_NO, from: true },
-    { path: ["slab", "suspended"], name: "Suspended (a room or void below)", kind: "select", options: YES_NO, from: true },
-    { path: ["slab", "permission"], name: "The owner allows the cut", kind: "select", options: YES_NO, from: true },
-  ] },
-  { title: "The place", ask: [
-    { path: ["site", "place"], name: "Where the work is done", kind: "select", options: [UNKNOWN, ["outdoors", "outdoors"], ["indoors", "indoors"]] },
-    { path: ["site", "ground"], name: "Ground", kind: "select", options: [UNKNOWN, ["private", "private"], ["public", "public, or people walk on it"]] },
-    { path: ["site", "country"], name: "Country (two letters)", kind: HOW, help: "For the trade's local words." },
-  ] },
-  { title: "The scan", ask: [
-    { path: ["scan", "files"], name: "Files, as seen from the job file's folder (one a line)", kind: "lines" },
-    { path: ["scan", "scanner"], name: "Kind of scanner", kind: "select", options: [UNKNOWN, ["phone", "phone"], ["photogrammetry", "photographs"], ["terrestrial", "scanner on a tripod"], ["total-station", "total station"]] },
-    { path: ["scan", "unit"], name: "Unit of the scan", kind: "select", options: [["", "as found"], ...["m", "cm", "mm", "ft", "us-ft", "in"].map((u) => [u, u])] },
-    { path: ["scan", "up"], name: "Up axis of the scan", kind: "select", options: [["", "as found"], ...["x", "y", "z", "-x", "-y", "-z"].map((u) => [u, u])] },
-  ] },
-];
-
-const TAPE = [
-  ["wheelbase", "Axle to axle", "along the side, hub to hub"], ["over", "Outside to outside over the tyres", "across, at the ground"], ["tyre", "Tyre width", "across the tread"],
-  ["radius", "Hub height", "middle of a wheel down to the ground"], ["belly", "Belly clearance", "ground up to the lowest part between the axles"],
-];
-const MORE = [
-  ["width", "Width of the body", "without mirrors"], ["front_overhang", "Front overhang", "front axle to the foremost point"], ["nose", "Clearance under the nose", ""],
-  ["rear_overhang", "Rear overhang", "rear axle to the rearmost point"], ["tail", "Clearance under the tail", ""],
-];
 
 /** A length as typed, with the page's unit added to a bare number. */
 export function withUnit(text, units) {
@@ -73,56 +23,115 @@ function readBack(text) {
 /** A labelled length box that says back, in both units, what it read. */
 function lengthBox({ id, name, help, value, empty, units, put }) {
   const back = h("output", { class: "back", for: id, id: `${id}-back` }, readBack(value));
-  const box = h("input", { id, type: "text", inputmode: "text", autocomplete: "off", spellcheck: "false", value: value ?? "", placeholder: empty ?? (units === "inches" ? "5 1/2 in" : "140 mm"), "aria-describedby": `${id}-back` });
+  const box = h("input", {
+    id,
+    type: "text",
+    inputmode: "text",
+    autocomplete: "off",
+    spellcheck: "false",
+    value: value ?? "",
+    placeholder: empty ?? (units === "inches" ? "5 1/2 in" : "140 mm"),
+    "aria-describedby": `${id}-back`,
+  });
   const take = () => {
     const text = withUnit(box.value, units);
     back.textContent = readBack(text);
     put(text);
   };
   box.addEventListener("input", take);
-  box.addEventListener("change", () => { box.value = withUnit(box.value, units); });
-  return h("div", { class: "field" }, h("label", { for: id }, name), help ? h("span", { class: "hint" }, help) : null, box, back);
+  box.addEventListener("change", () => {
+    box.value = withUnit(box.value, units);
+  });
+  return h(
+    "div",
+    { class: "field" },
+    h("label", { for: id }, name),
+    help ? h("span", { class: "hint" }, help) : null,
+    box,
+    back,
+  );
 }
 
 function question(ask, model, units) {
   const id = `f-${ask.path.join("-")}`;
   const value = model.get(ask.path);
   const put = (next) => model.set(ask.path, next);
-  if (ask.kind === "length") return lengthBox({ ...ask, id, value: typeof value === "number" ? `${value} m` : value, units, put });
+  if (ask.kind === "length")
+    return lengthBox({ ...ask, id, value: typeof value === "number" ? `${value} m` : value, units, put });
   if (ask.kind === "checks") return checks(ask, id, value ?? ["forward"], put);
   let control;
   if (ask.kind === "select") {
-    control = h("select", { id, onchange: (e) => put(e.target.value) }, ask.options.map(([key, text]) => h("option", { value: key }, text)));
+    control = h(
+      "select",
+      { id, onchange: (e) => put(e.target.value) },
+      ask.options.map(([key, text]) => h("option", { value: key }, text)),
+    );
     if (value && !ask.options.some(([key]) => key === value)) control.append(h("option", { value }, value));
     control.value = value ?? "";
   } else if (ask.kind === "lines") {
-    control = h("textarea", { id, rows: 2, spellcheck: "false", oninput: (e) => put(e.target.value.split("\n").map((t) => t.trim()).filter(Boolean)) });
+    control = h("textarea", {
+      id,
+      rows: 2,
+      spellcheck: "false",
+      oninput: (e) =>
+        put(
+          e.target.value
+            .split("\n")
+            .map((t) => t.trim())
+            .filter(Boolean),
+        ),
+    });
     control.value = (value ?? []).join("\n");
   } else {
     const factor = ask.kind === "percent" ? 100 : 1;
-    const number = ask.kind !== HOW;
+    const number = ask.kind !== "text";
     const shown = value === undefined ? "" : number ? +(value * factor).toFixed(6) : value;
-    control = h("input", { id, type: "text", inputmode: number ? "decimal" : "text", autocomplete: "off", value: shown, placeholder: ask.empty ?? "" });
+    control = h("input", {
+      id,
+      type: "text",
+      inputmode: number ? "decimal" : "text",
+      autocomplete: "off",
+      value: shown,
+      placeholder: ask.empty ?? "",
+    });
     control.addEventListener("input", () => {
       const text = control.value.trim();
       put(text === "" ? "" : number ? +(Number(text) / factor).toFixed(8) : text);
     });
   }
   const how = ask.from ? whence(ask, id, value, model) : null;
-  if (how) control.addEventListener("change", () => { how.hidden = !control.value; });
-  return h("div", { class: "field" }, h("label", { for: id }, ask.name), ask.help ? h("span", { class: "hint" }, ask.help) : null, control, how);
+  if (how)
+    control.addEventListener("change", () => {
+      how.hidden = !control.value;
+    });
+  return h(
+    "div",
+    { class: "field" },
+    h("label", { for: id }, ask.name),
+    ask.help ? h("span", { class: "hint" }, ask.help) : null,
+    control,
+    how,
+  );
 }
 
 function whence(ask, id, value, model) {
   const path = [ask.path[0], `${ask.path[1]}_from`];
-  const box = h("input", { id: `${id}_from`, type: "text", value: model.get(path) ?? "", placeholder: "a drawing, the owner, a test …", oninput: (e) => model.set(path, e.target.value.trim()) });
+  const box = h("input", {
+    id: `${id}_from`,
+    type: "text",
+    value: model.get(path) ?? "",
+    placeholder: "a drawing, the owner, a test …",
+    oninput: (e) => model.set(path, e.target.value.trim()),
+  });
   return h("div", { class: "whence", hidden: !value }, h("label", { for: `${id}_from` }, "Known from"), box);
 }
 
 function checks(ask, id, value, put) {
   const boxes = ask.options.map(([key, text]) => {
     const box = h("input", { type: "checkbox", id: `${id}-${key}`, checked: value.includes(key) });
-    box.addEventListener("change", () => put(ask.options.map(([k]) => k).filter((k, i) => boxes[i].firstChild.checked)));
+    box.addEventListener("change", () =>
+      put(ask.options.map(([k]) => k).filter((k, i) => boxes[i].firstChild.checked)),
+    );
     return h("label", { class: "choice", for: `${id}-${key}` }, box, text);
   });
   return h("fieldset", { class: "field", id, tabindex: -1 }, h("legend", {}, ask.name), boxes);
@@ -133,34 +142,119 @@ export function questions(model, units) {
   return SECTIONS.map((section) => {
     const answered = () => section.ask.filter((a) => model.get(a.path) !== undefined).length;
     const count = h("span", { class: "count" });
-    const tell = () => { count.textContent = `${answered()} of ${section.ask.length} answered`; };
+    const tell = () => {
+      count.textContent = `${answered()} of ${section.ask.length} answered`;
+    };
     model.addEventListener("change", tell);
     tell();
-    return h("details", { class: "section", open: section.open }, h("summary", {}, h("span", { class: "section-title" }, section.title), count),
-      section.note ? h("p", { class: "hint" }, section.note) : null, section.ask.map((ask) => question(ask, model, units)));
+    return h(
+      "details",
+      { class: "section", open: section.open },
+      h("summary", {}, h("span", { class: "section-title" }, section.title), count),
+      section.note ? h("p", { class: "hint" }, section.note) : null,
+      section.ask.map((ask) => question(ask, model, units)),
+    );
   });
 }
 
 /** Which vehicle: a generic one, five tape lengths, or a file. */
 export function vehicleSection(model, units, redraw) {
-  const names = [...model.data.vehicles.map((v) => [v.file, `${v.doc.name} (made up, for a first look)`]), ["typed", "I measured it: five tape lengths"], ["own", "I have its vehicle file"]];
-  const choose = h("select", { id: "v-choice" }, names.map(([key, text]) => h("option", { value: key }, text)));
+  const names = [
+    ...model.data.vehicles.map((v) => [v.file, `${v.doc.name} (made up, for a first look)`]),
+    ["typed", "I measured it: five tape lengths"],
+    ["own", "I have its vehicle file"],
+  ];
+  const choose = h(
+    "select",
+    { id: "v-choice" },
+    names.map(([key, text]) => h("option", { value: key }, text)),
+  );
   choose.value = model.choice;
-  choose.addEventListener("change", () => { model.choice = choose.value; model.changed(); redraw(); });
-  const put = (key) => (text) => { model.typed[key] = text; model.changed(); };
-  const tape = ([key, name, help]) => lengthBox({ id: `v-${key}`, name, help, value: model.typed[key], units, put: put(key) });
+  choose.addEventListener("change", () => {
+    model.choice = choose.value;
+    model.changed();
+    redraw();
+  });
+  const put = (key) => (text) => {
+    model.typed[key] = text;
+    model.changed();
+  };
+  const tape = ([key, name, help]) =>
+    lengthBox({ id: `v-${key}`, name, help, value: model.typed[key], units, put: put(key) });
   const body = [h("div", { class: "field" }, h("label", { for: "v-choice" }, "Which vehicle"), choose)];
   if (model.choice === "typed") {
-    body.push(h("div", { class: "field" }, h("label", { for: "v-name" }, "Its name"), h("input", { id: "v-name", type: "text", value: model.typed.name, oninput: (e) => put("name")(e.target.value.trim()) })),
-      h("p", { class: "hint" }, "On flat ground, driver in, never on a jack. Both axles are taken as equally wide."), TAPE.map(tape),
-      h("details", { class: "inner" }, h("summary", {}, "Nose, tail and body (worth it where the slab starts or ends in a dip)"), MORE.map(tape)));
+    body.push(
+      h(
+        "div",
+        { class: "field" },
+        h("label", { for: "v-name" }, "Its name"),
+        h("input", {
+          id: "v-name",
+          type: "text",
+          value: model.typed.name,
+          oninput: (e) => put("name")(e.target.value.trim()),
+        }),
+      ),
+      h(
+        "p",
+        { class: "hint" },
+        "On flat ground, driver in, never on a jack. Both axles are taken as equally wide.",
+      ),
+      TAPE.map(tape),
+      h(
+        "details",
+        { class: "inner" },
+        h("summary", {}, "Nose, tail and body (worth it where the slab starts or ends in a dip)"),
+        MORE.map(tape),
+      ),
+    );
   } else if (model.choice === "own") {
-    body.push(h("p", { class: "hint" }, model.own?.doc ? `Using ${model.own.file}.` : model.own ? `The job names ${model.own.file}. Open it here to see its size on the plan.` : "Open the vehicle file to see its size on the plan."),
-      h("label", { class: "file-button" }, "Open vehicle file", h("input", { type: "file", id: "v-open", accept: ".toml", onchange: (e) => openVehicle(e, model, redraw) })),
-      h("p", { class: "wrong", id: "v-wrong", role: "status" }));
-  } else body.push(h("p", { class: "hint" }, "A generic vehicle shows the way the page works. Before anyone cuts, measure the real one."));
-  if (model.loads.length > 1) body.push(checks({ name: "Check it when loaded", options: model.loads.map((name) => [name, name]) }, "f-vehicle-load", model.get(["vehicle", "load"]) ?? ["as measured"], (next) => model.set(["vehicle", "load"], next)));
-  return h("details", { class: "section", open: true }, h("summary", {}, h("span", { class: "section-title" }, "Vehicle")), body);
+    body.push(
+      h(
+        "p",
+        { class: "hint" },
+        model.own?.doc
+          ? `Using ${model.own.file}.`
+          : model.own
+            ? `The job names ${model.own.file}. Open it here to see its size on the plan.`
+            : "Open the vehicle file to see its size on the plan.",
+      ),
+      h(
+        "label",
+        { class: "file-button" },
+        "Open vehicle file",
+        h("input", {
+          type: "file",
+          id: "v-open",
+          accept: ".toml",
+          onchange: (e) => openVehicle(e, model, redraw),
+        }),
+      ),
+      h("p", { class: "wrong", id: "v-wrong", role: "status" }),
+    );
+  } else
+    body.push(
+      h(
+        "p",
+        { class: "hint" },
+        "A generic vehicle shows the way the page works. Before anyone cuts, measure the real one.",
+      ),
+    );
+  if (model.loads.length > 1)
+    body.push(
+      checks(
+        { name: "Check it when loaded", options: model.loads.map((name) => [name, name]) },
+        "f-vehicle-load",
+        model.get(["vehicle", "load"]) ?? ["as measured"],
+        (next) => model.set(["vehicle", "load"], next),
+      ),
+    );
+  return h(
+    "details",
+    { class: "section", open: true },
+    h("summary", {}, h("span", { class: "section-title" }, "Vehicle")),
+    body,
+  );
 }
 
 async function openVehicle(event, model, redraw) {

@@ -34,7 +34,9 @@ export class PickMap {
   #listen() {
     const { holder, canvas } = this.stage;
     let down = null;
-    canvas.addEventListener("pointerdown", (e) => { down = e.isPrimary ? [e.offsetX, e.offsetY] : null; });
+    canvas.addEventListener("pointerdown", (e) => {
+      down = e.isPrimary ? [e.offsetX, e.offsetY] : null;
+    });
     canvas.addEventListener("pointermove", (e) => {
       if (down && Math.hypot(e.offsetX - down[0], e.offsetY - down[1]) > TAP) down = null;
       this.page.read(this.plan.toPlan(this.stage.ground(e.offsetX, e.offsetY)));
@@ -98,13 +100,17 @@ export class PickMap {
     const units = this.page.units;
     const parts = [planGrid(this.stage, this.plan, this.model.data.planUnit), scaleBar(this.stage, units)];
     this.model.keeps.forEach((keep, k) => {
-      const corners = keep.area.map((p) => this.model.resolve(p)).filter(Boolean).map((p) => this.#pixel(p));
+      const corners = keep.area
+        .map((p) => this.model.resolve(p))
+        .filter(Boolean)
+        .map((p) => this.#pixel(p));
       if (!corners.length) return;
       parts.push(s("path", { d: this.#path(corners, true), class: "keep" }));
       const middle = [0, 1].map((c) => corners.reduce((sum, p) => sum + p[c], 0) / corners.length);
       parts.push(...label(`${keep.kind || `keep ${k + 1}`}`, ...middle, "middle"));
     });
-    if (this.open.length) parts.push(s("path", { d: this.#path(this.open.map((p) => this.#pixel(p))), class: "keep open" }));
+    if (this.open.length)
+      parts.push(s("path", { d: this.#path(this.open.map((p) => this.#pixel(p))), class: "keep open" }));
     parts.push(...this.#drawLine(units));
     if (document.activeElement === this.stage.holder) {
       const [x, y] = [this.stage.width / 2, this.stage.height / 2];
@@ -121,8 +127,13 @@ export class PickMap {
     const pixels = route.points.map((p) => this.stage.project(p[0], p[1], NaN));
     const parts = [];
     if (sizes) parts.push(this.#lane(route, sizes), this.#vehicle(route, sizes));
-    parts.push(s("path", { d: this.#path(pixels), class: "halo line" }), s("path", { d: this.#path(pixels), class: "line" }));
-    const end = route.place(route.long), tip = this.stage.project(...end.at, NaN), angle = Math.atan2(-end.way[1], end.way[0]);
+    parts.push(
+      s("path", { d: this.#path(pixels), class: "halo line" }),
+      s("path", { d: this.#path(pixels), class: "line" }),
+    );
+    const end = route.place(route.long),
+      tip = this.stage.project(...end.at, NaN),
+      angle = Math.atan2(-end.way[1], end.way[0]);
     const barb = (turn) => [tip[0] - 13 * Math.cos(angle + turn), tip[1] - 13 * Math.sin(angle + turn)];
     parts.push(s("path", { d: this.#path([barb(0.45), tip, barb(-0.45)]), class: "line" }));
     const middle = this.stage.project(...route.place(route.long / 2).at, NaN);
@@ -133,12 +144,19 @@ export class PickMap {
   /** The ground the vehicle may cover: its width and the wander to each side. */
   #lane(route, sizes) {
     const wander = length(this.model.get(["travel", "wander"]) ?? "200 mm") || 0;
-    const half = sizes.width / 2 + wander, offset = shift(this.model, sizes);
+    const half = sizes.width / 2 + wander,
+      offset = shift(this.model, sizes);
     const side = (sign) => {
       const out = [];
       for (let d = 0; d <= route.long + 1e-9; d += route.long / 60) {
         const { at, way } = route.place(d);
-        out.push(this.stage.project(at[0] - way[1] * (offset + sign * half), at[1] + way[0] * (offset + sign * half), NaN));
+        out.push(
+          this.stage.project(
+            at[0] - way[1] * (offset + sign * half),
+            at[1] + way[0] * (offset + sign * half),
+            NaN,
+          ),
+        );
       }
       return out;
     };
@@ -149,21 +167,84 @@ export class PickMap {
     const rear = this.along * Math.max(route.long - z.wheelbase, 0);
     const { at, way } = route.place(rear);
     const offset = shift(this.model, z);
-    const corner = (x, y) => this.stage.project(at[0] + way[0] * x - way[1] * (y + offset), at[1] + way[1] * x + way[0] * (y + offset), NaN);
-    const box = (x0, x1, y0, y1) => this.#path([corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)], true);
-    const nose = z.wheelbase + (z.front || z.radius), tail = -(z.rear || z.radius), half = z.width / 2, cut = Math.min(0.18, half / 3);
-    const body = this.#path([corner(tail, -half), corner(nose - cut, -half), corner(nose, -half + 1.6 * cut), corner(nose, half - 1.6 * cut), corner(nose - cut, half), corner(tail, half)], true);
-    const wheels = [[z.wheelbase, z.frontTrack], [0, z.rearTrack]].flatMap(([x, track]) => [1, -1].map((side) =>
-      s("path", { d: box(x - z.radius, x + z.radius, (side * track) / 2 - z.tyre / 2, (side * track) / 2 + z.tyre / 2), class: "tyre" })));
-    return [s("path", { d: body, class: "body" }), ...wheels, s("path", { class: "axle", d: `${this.#path([corner(0, -z.rearTrack / 2), corner(0, z.rearTrack / 2)])}${this.#path([corner(z.wheelbase, -z.frontTrack / 2), corner(z.wheelbase, z.frontTrack / 2)])}` })];
+    const corner = (x, y) =>
+      this.stage.project(
+        at[0] + way[0] * x - way[1] * (y + offset),
+        at[1] + way[1] * x + way[0] * (y + offset),
+        NaN,
+      );
+    const box = (x0, x1, y0, y1) =>
+      this.#path([corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)], true);
+    const nose = z.wheelbase + (z.front || z.radius),
+      tail = -(z.rear || z.radius),
+      half = z.width / 2,
+      cut = Math.min(0.18, half / 3);
+    const body = this.#path(
+      [
+        corner(tail, -half),
+        corner(nose - cut, -half),
+        corner(nose, -half + 1.6 * cut),
+        corner(nose, half - 1.6 * cut),
+        corner(nose - cut, half),
+        corner(tail, half),
+      ],
+      true,
+    );
+    const wheels = [
+      [z.wheelbase, z.frontTrack],
+      [0, z.rearTrack],
+    ].flatMap(([x, track]) =>
+      [1, -1].map((side) =>
+        s("path", {
+          d: box(
+            x - z.radius,
+            x + z.radius,
+            (side * track) / 2 - z.tyre / 2,
+            (side * track) / 2 + z.tyre / 2,
+          ),
+          class: "tyre",
+        }),
+      ),
+    );
+    return [
+      s("path", { d: body, class: "body" }),
+      ...wheels,
+      s("path", {
+        class: "axle",
+        d: `${this.#path([corner(0, -z.rearTrack / 2), corner(0, z.rearTrack / 2)])}${this.#path([corner(z.wheelbase, -z.frontTrack / 2), corner(z.wheelbase, z.frontTrack / 2)])}`,
+      }),
+    ];
   }
 
   /** One button a point: dragged by finger or mouse, moved by arrow keys, taken away by Delete. */
   #handles() {
     const wanted = [];
-    this.model.line.forEach((p, k) => wanted.push({ key: `line-${k}`, name: `Line point ${k + 1}`, sign: `${k + 1}`, point: p, list: "line", k }));
-    this.model.marks.forEach((m, k) => wanted.push({ key: `mark-${k}`, name: `Mark ${m.name}`, sign: m.name, point: m.at, list: "mark", k }));
-    this.model.keeps.forEach((keep, k) => keep.area.forEach((p, c) => wanted.push({ key: `keep-${k}-${c}`, name: `Keep area ${k + 1}, corner ${c + 1}`, sign: "", point: p, list: "keep", k, c })));
+    this.model.line.forEach((p, k) =>
+      wanted.push({
+        key: `line-${k}`,
+        name: `Line point ${k + 1}`,
+        sign: `${k + 1}`,
+        point: p,
+        list: "line",
+        k,
+      }),
+    );
+    this.model.marks.forEach((m, k) =>
+      wanted.push({ key: `mark-${k}`, name: `Mark ${m.name}`, sign: m.name, point: m.at, list: "mark", k }),
+    );
+    this.model.keeps.forEach((keep, k) =>
+      keep.area.forEach((p, c) =>
+        wanted.push({
+          key: `keep-${k}-${c}`,
+          name: `Keep area ${k + 1}, corner ${c + 1}`,
+          sign: "",
+          point: p,
+          list: "keep",
+          k,
+          c,
+        }),
+      ),
+    );
     const have = new Map([...this.layer.children].map((b) => [b.dataset.key, b]));
     for (const item of wanted) {
       const at = this.model.resolve(item.point);
@@ -172,7 +253,10 @@ export class PickMap {
       have.delete(item.key);
       const [x, y] = this.#pixel(at);
       button.style.transform = `translate(${x}px, ${y}px)`;
-      button.setAttribute("aria-label", `${item.name} at ${at.join(", ")}; arrow keys move it, Delete takes it away`);
+      button.setAttribute(
+        "aria-label",
+        `${item.name} at ${at.join(", ")}; arrow keys move it, Delete takes it away`,
+      );
       button.firstChild.textContent = item.sign;
       if (!button.isConnected) this.layer.append(button);
     }
@@ -188,7 +272,14 @@ export class PickMap {
       else this.model.keeps[k].area[c] = point;
       this.model.changed();
     };
-    const here = () => this.model.resolve(list === "line" ? this.model.line[k] : list === "mark" ? this.model.marks[k].at : this.model.keeps[k].area[c]);
+    const here = () =>
+      this.model.resolve(
+        list === "line"
+          ? this.model.line[k]
+          : list === "mark"
+            ? this.model.marks[k].at
+            : this.model.keeps[k].area[c],
+      );
     button.addEventListener("pointerdown", (e) => {
       this.model.remember();
       button.setPointerCapture(e.pointerId);
@@ -204,8 +295,11 @@ export class PickMap {
       const step = e.shiftKey ? 0.1 : 0.01; // metres
       if (way) move(here().map((value, axis) => value + (way[axis] * step) / this.model.scale[axis]));
       else if (e.key === "Delete" || e.key === "Backspace") {
-        if (list === "keep" && this.model.keeps[k].area.length > 3) { this.model.remember(); this.model.keeps[k].area.splice(c, 1); this.model.changed(); }
-        else this.model.drop(list, k);
+        if (list === "keep" && this.model.keeps[k].area.length > 3) {
+          this.model.remember();
+          this.model.keeps[k].area.splice(c, 1);
+          this.model.changed();
+        } else this.model.drop(list, k);
         this.stage.holder.focus();
       } else return;
       e.preventDefault();
@@ -218,22 +312,48 @@ export class PickMap {
 export function heightStrip(map, units) {
   const route = map.route;
   if (route.points.length < 2 || !(route.long > 0)) return null;
-  const n = 240, w = 480, high = 84;
+  const n = 240,
+    w = 480,
+    high = 84;
   const z = Array.from({ length: n + 1 }, (_, k) => map.height.near(...route.place((route.long * k) / n).at));
   const known = z.filter(Number.isFinite);
   if (known.length < 2) return null;
-  const low = Math.min(...known), rise = Math.max(Math.max(...known) - low, 0.02);
-  let d = "", pen = false;
+  const low = Math.min(...known),
+    rise = Math.max(Math.max(...known) - low, 0.02);
+  let d = "",
+    pen = false;
   z.forEach((value, k) => {
-    if (!Number.isFinite(value)) { pen = false; return; }
+    if (!Number.isFinite(value)) {
+      pen = false;
+      return;
+    }
     d += `${pen ? "L" : "M"}${((k / n) * w).toFixed(1)} ${(high - 10 - ((value - low) / rise) * (high - 24)).toFixed(1)}`;
     pen = true;
   });
   const sizes = map.model.sizes;
-  const wheels = sizes ? [0, sizes.wheelbase].map((x) => ((map.along * Math.max(route.long - sizes.wheelbase, 0) + x) / route.long) * w) : [];
-  const tall = (rise / (high - 24)) / (route.long / w);
-  return h("figure", { class: "strip" },
-    s("svg", { viewBox: `0 0 ${w} ${high}`, role: "img", "aria-label": `Height along the line, rising and falling by ${show(rise, units)} over ${show(route.long, units)}` },
-      s("path", { d, class: "ground-line" }), ...wheels.map((x) => s("path", { d: `M${x} 4V${high - 4}`, class: "wheel-at" }))),
-    h("figcaption", {}, `Height along the line, ${(1 / tall).toFixed(0)} times taller than true; it spans ${show(rise, units)}. The two bars are the axles.`));
+  const wheels = sizes
+    ? [0, sizes.wheelbase].map(
+        (x) => ((map.along * Math.max(route.long - sizes.wheelbase, 0) + x) / route.long) * w,
+      )
+    : [];
+  const tall = rise / (high - 24) / (route.long / w);
+  return h(
+    "figure",
+    { class: "strip" },
+    s(
+      "svg",
+      {
+        viewBox: `0 0 ${w} ${high}`,
+        role: "img",
+        "aria-label": `Height along the line, rising and falling by ${show(rise, units)} over ${show(route.long, units)}`,
+      },
+      s("path", { d, class: "ground-line" }),
+      ...wheels.map((x) => s("path", { d: `M${x} 4V${high - 4}`, class: "wheel-at" })),
+    ),
+    h(
+      "figcaption",
+      {},
+      `Height along the line, ${(1 / tall).toFixed(0)} times taller than true; it spans ${show(rise, units)}. The two bars are the axles.`,
+    ),
+  );
 }

@@ -3,7 +3,22 @@
 import { parse, stringify } from "smol-toml";
 import { parseLength } from "./units.js";
 
-const ORDER = ["title", "site", "scan", "vehicle", "travel", "clearance", "cut", "slab", "surface", "mark", "keep", "string", "level", "witness"];
+const ORDER = [
+  "title",
+  "site",
+  "scan",
+  "vehicle",
+  "travel",
+  "clearance",
+  "cut",
+  "slab",
+  "surface",
+  "mark",
+  "keep",
+  "string",
+  "level",
+  "witness",
+];
 
 export class PickModel extends EventTarget {
   constructor(data) {
@@ -23,11 +38,19 @@ export class PickModel extends EventTarget {
     };
   }
 
-  get line() { return this.doc.travel.line; }
-  get marks() { return this.doc.mark ?? []; }
-  get keeps() { return this.doc.keep ?? []; }
+  get line() {
+    return this.doc.travel.line;
+  }
+  get marks() {
+    return this.doc.mark ?? [];
+  }
+  get keeps() {
+    return this.doc.keep ?? [];
+  }
 
-  changed() { this.dispatchEvent(new Event("change")); }
+  changed() {
+    this.dispatchEvent(new Event("change"));
+  }
 
   /** Keeps the state before a change, for Undo. */
   remember() {
@@ -42,7 +65,9 @@ export class PickModel extends EventTarget {
     return Boolean(last);
   }
 
-  get(path) { return path.reduce((at, key) => at?.[key], this.doc); }
+  get(path) {
+    return path.reduce((at, key) => at?.[key], this.doc);
+  }
 
   /** Sets a key; an empty value takes the key, and a table left empty, away. */
   set(path, value) {
@@ -94,11 +119,14 @@ export class PickModel extends EventTarget {
   /** Meeting of two circles, left or right of a to b; distances along the slab taken as level. */
   #tie(a, b, ra, rb, side) {
     const [sx, sy] = this.scale;
-    const dx = (b[0] - a[0]) * sx, dy = (b[1] - a[1]) * sy, d = Math.hypot(dx, dy);
-    const along = (ra * ra - rb * rb + d * d) / (2 * d), high = Math.sqrt(ra * ra - along * along);
+    const dx = (b[0] - a[0]) * sx,
+      dy = (b[1] - a[1]) * sy,
+      d = Math.hypot(dx, dy);
+    const along = (ra * ra - rb * rb + d * d) / (2 * d),
+      high = Math.sqrt(ra * ra - along * along);
     if (!Number.isFinite(high)) return null;
     const turn = side === "right" ? -1 : 1;
-    return [a[0] + ((along * dx - turn * high * dy) / d) / sx, a[1] + ((along * dy + turn * high * dx) / d) / sy];
+    return [a[0] + (along * dx - turn * high * dy) / d / sx, a[1] + (along * dy + turn * high * dx) / d / sy];
   }
 
   /** The vehicle file in use, as an object, or null where the page does not have it. */
@@ -109,11 +137,13 @@ export class PickModel extends EventTarget {
   }
 
   /** Names of the load states the vehicle file knows. */
-  get loads() { return ["as measured", ...Object.keys(this.vehicleDoc?.load ?? {})]; }
+  get loads() {
+    return ["as measured", ...Object.keys(this.vehicleDoc?.load ?? {})];
+  }
 
   get vehicleFile() {
     if (this.choice === "typed") return `${slug(this.typed.name, "our_vehicle")}.toml`;
-    return this.choice === "own" ? this.own?.file ?? "" : this.choice;
+    return this.choice === "own" ? (this.own?.file ?? "") : this.choice;
   }
 
   /** The vehicle's sizes in metres, for drawing; null where one is missing or not understood. */
@@ -122,15 +152,27 @@ export class PickModel extends EventTarget {
     if (!doc) return null;
     const read = (key, spare) => (doc[key] === undefined ? spare : length(doc[key]));
     const sizes = {
-      wheelbase: read("wheelbase"), frontTrack: read("front_track"), rearTrack: read("rear_track"), radius: read("tyre_radius"),
-      tyre: read("tyre_width"), width: read("width"), belly: read("belly_clearance"), front: read("front_overhang", 0), rear: read("rear_overhang", 0),
+      wheelbase: read("wheelbase"),
+      frontTrack: read("front_track"),
+      rearTrack: read("rear_track"),
+      radius: read("tyre_radius"),
+      tyre: read("tyre_width"),
+      width: read("width"),
+      belly: read("belly_clearance"),
+      front: read("front_overhang", 0),
+      rear: read("rear_overhang", 0),
     };
     return Object.values(sizes).every(Number.isFinite) ? sizes : null;
   }
 
   jobText() {
-    const loads = (this.doc.vehicle?.load ?? []).filter((name) => this.choice === "own" || this.loads.includes(name));
-    const doc = { ...this.doc, vehicle: { ...this.doc.vehicle, file: this.vehicleFile, ...(loads.length ? { load: loads } : {}) } };
+    const loads = (this.doc.vehicle?.load ?? []).filter(
+      (name) => this.choice === "own" || this.loads.includes(name),
+    );
+    const doc = {
+      ...this.doc,
+      vehicle: { ...this.doc.vehicle, file: this.vehicleFile, ...(loads.length ? { load: loads } : {}) },
+    };
     if (!loads.length) delete doc.vehicle.load;
     const named = Object.keys(doc).sort((a, b) => rank(a) - rank(b));
     const ordered = Object.fromEntries(named.filter((key) => doc[key] !== "").map((key) => [key, doc[key]]));
@@ -144,12 +186,15 @@ export class PickModel extends EventTarget {
     return `# All on flat ground, driver in, never on a jack.\n${stringify(this.vehicleDoc)}\n`;
   }
 
-  jobName() { return `${slug(this.doc.title, "job")}.toml`; }
+  jobName() {
+    return `${slug(this.doc.title, "job")}.toml`;
+  }
 
   /** Takes over a job file's text; throws an Error with one line if it is none. */
   open(text) {
     const doc = parse(text);
-    if (!doc.travel && !doc.scan) throw new Error("this is not a job file: it has neither [scan] nor [travel]");
+    if (!doc.travel && !doc.scan)
+      throw new Error("this is not a job file: it has neither [scan] nor [travel]");
     this.remember();
     doc.travel = { line: [], ...doc.travel };
     doc.scan = { ...(doc.scan?.file ? {} : { files: [...this.data.scan.files] }), ...doc.scan };
@@ -171,7 +216,7 @@ export class PickModel extends EventTarget {
   }
 }
 
-const rank = (key) => (ORDER.indexOf(key) + 1 || 99);
+const rank = (key) => ORDER.indexOf(key) + 1 || 99;
 
 /** TOML integers arrive as bigint where they are large; the page needs plain numbers. */
 function plainNumbers(value) {
@@ -194,19 +239,33 @@ export function length(value) {
 }
 
 export const slug = (title, spare) =>
-  String(title ?? "").normalize("NFC").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "_").replace(/^_+|_+$/g, "").slice(0, 60) || spare;
+  String(title ?? "")
+    .normalize("NFC")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, "_")
+    .replace(/^_+|_+$/g, "")
+    .slice(0, 60) || spare;
 
 /** Lengths as a tape gives them -> a vehicle file. The five: axle to axle, outside to outside over the tyres, tyre width, hub height, belly. */
 function typedVehicle(typed) {
-  const over = length(typed.over), tyre = length(typed.tyre);
+  const over = length(typed.over),
+    tyre = length(typed.tyre);
   const track = Number.isFinite(over - tyre) ? `${((over - tyre) * 1000).toFixed(1)} mm` : "";
   const doc = {
     name: typed.name || "our vehicle",
-    wheelbase: typed.wheelbase, front_track: track, rear_track: track, tyre_radius: typed.radius, tyre_width: typed.tyre,
-    width: typed.width || typed.over, belly_clearance: typed.belly,
+    wheelbase: typed.wheelbase,
+    front_track: track,
+    rear_track: track,
+    tyre_radius: typed.radius,
+    tyre_width: typed.tyre,
+    width: typed.width || typed.over,
+    belly_clearance: typed.belly,
   };
   const parts = [];
-  for (const [end, key] of [["nose", "front"], ["tail", "rear"]]) {
+  for (const [end, key] of [
+    ["nose", "front"],
+    ["tail", "rear"],
+  ]) {
     if (!typed[`${key}_overhang`]) continue;
     doc[`${key}_overhang`] = typed[`${key}_overhang`];
     if (typed[end]) parts.push(overhang(end, doc, typed[end]));
@@ -217,7 +276,8 @@ function typedVehicle(typed) {
 }
 
 function overhang(end, doc, clearance) {
-  const half = `${((length(doc.width) / 2) * 1000).toFixed(1)} mm`, base = length(doc.wheelbase);
+  const half = `${((length(doc.width) / 2) * 1000).toFixed(1)} mm`,
+    base = length(doc.wheelbase);
   const long = length(doc[end === "nose" ? "front_overhang" : "rear_overhang"]);
   const mm = (metres) => `${(metres * 1000).toFixed(1)} mm`;
   const clear = Math.min(length(doc.tyre_radius) || 0, long / 2); // behind the nose comes the tyre

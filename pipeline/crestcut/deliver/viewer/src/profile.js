@@ -8,12 +8,20 @@ let made = 0; // counts what needs a name of its own in the page
 /** Heights along the vehicle at station k, y left of its middle: {x, ground, finished, under}, NaN or null where there is none. */
 function section(report, k, y, from, to, step) {
   const { drive, height, depth } = report;
-  const [cx, cy] = drive.ahead(k), start = drive.point(k, [0, y, 0]);
+  const [cx, cy] = drive.ahead(k),
+    start = drive.point(k, [0, y, 0]);
   const rows = [];
   for (let x = from; x <= to + 1e-9; x += step) {
-    const u = start[0] + cx * x, v = start[1] + cy * x;
-    const ground = height.at(u, v), cut = depth ? depth.at(u, v) : 0;
-    rows.push({ x, ground, finished: ground - (Number.isNaN(cut) ? 0 : cut), under: drive.underside(k, x, y) });
+    const u = start[0] + cx * x,
+      v = start[1] + cy * x;
+    const ground = height.at(u, v),
+      cut = depth ? depth.at(u, v) : 0;
+    rows.push({
+      x,
+      ground,
+      finished: ground - (Number.isNaN(cut) ? 0 : cut),
+      under: drive.underside(k, x, y),
+    });
   }
   return rows;
 }
@@ -25,13 +33,21 @@ class Scale {
     this.sz = (tall - 2 * pad) / (high - low);
   }
 
-  x(value) { return this.pad + (value - this.left) * this.sx; }
-  z(value) { return this.tall - this.pad - (value - this.low) * this.sz; }
+  x(value) {
+    return this.pad + (value - this.left) * this.sx;
+  }
+  z(value) {
+    return this.tall - this.pad - (value - this.low) * this.sz;
+  }
 
   path(points) {
-    let d = "", pen = false;
+    let d = "",
+      pen = false;
     for (const [x, z] of points) {
-      if (!Number.isFinite(z)) { pen = false; continue; }
+      if (!Number.isFinite(z)) {
+        pen = false;
+        continue;
+      }
       d += `${pen ? "L" : "M"}${this.x(x).toFixed(1)} ${this.z(z).toFixed(1)}`;
       pen = true;
     }
@@ -41,34 +57,62 @@ class Scale {
 
 /** The whole vehicle from its right-hand side, wheels on the ground, nothing stretched. */
 export function sideView(report, k, y, wide, brisk) {
-  const { drive } = report, { wheelbase, radius, overhangs } = drive.vehicle;
+  const { drive } = report,
+    { wheelbase, radius, overhangs } = drive.vehicle;
   const ends = drive.vehicle.parts.flatMap((p) => p.x);
-  const from = Math.min(-(overhangs[1] ?? 0), -radius, ...ends) - 0.35, to = wheelbase + Math.max(overhangs[0] ?? 0, radius, ...ends.map((x) => x - wheelbase)) + 0.35;
+  const from = Math.min(-(overhangs[1] ?? 0), -radius, ...ends) - 0.35,
+    to = wheelbase + Math.max(overhangs[0] ?? 0, radius, ...ends.map((x) => x - wheelbase)) + 0.35;
   const rows = section(report, k, y, from, to, 0.02);
   const hubs = [0, 1, 2, 3].map((w) => drive.hub(k, w)[2]);
   const known = rows.map((r) => r.ground).filter(Number.isFinite);
-  const low = Math.min(...known, ...hubs.map((z) => z - radius)) - 0.16, high = Math.max(...known, ...hubs.map((z) => z + radius)) + 0.1;
-  const pad = 6, tall = Math.max(90, ((wide - 2 * pad) * (high - low)) / (to - from) + 2 * pad);
+  const low = Math.min(...known, ...hubs.map((z) => z - radius)) - 0.16,
+    high = Math.max(...known, ...hubs.map((z) => z + radius)) + 0.1;
+  const pad = 6,
+    tall = Math.max(90, ((wide - 2 * pad) * (high - low)) / (to - from) + 2 * pad);
   const c = new Scale({ left: from, right: to, low, high, wide, tall, pad });
-  const svg = s("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(0)}`, width: wide, height: tall.toFixed(0), role: "img", "aria-label": `Side view at station ${drive.stations[k].toFixed(2)} m, true to scale` });
+  const svg = s("svg", {
+    viewBox: `0 0 ${wide} ${tall.toFixed(0)}`,
+    width: wide,
+    height: tall.toFixed(0),
+    role: "img",
+    "aria-label": `Side view at station ${drive.stations[k].toFixed(2)} m, true to scale`,
+  });
   svg.append(...earth(c, rows, low, brisk));
   for (const w of [0, 1, 2, 3]) {
     // the vehicle's own x of the hub in plan
     const near = w % 2 === (y > 0 ? 0 : 1);
     const x = w < 2 ? wheelbase : 0;
-    svg.append(s("circle", { cx: c.x(x), cy: c.z(hubs[w]), r: radius * c.sx, class: near ? "wheel" : "wheel far" }));
+    svg.append(
+      s("circle", { cx: c.x(x), cy: c.z(hubs[w]), r: radius * c.sx, class: near ? "wheel" : "wheel far" }),
+    );
   }
-  svg.append(s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }));
+  svg.append(
+    s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }),
+  );
   const tight = tightest(rows);
-  if (tight) svg.append(s("rect", { x: c.x(tight.x - 0.35), y: c.z(tight.ground + 0.09), width: 0.7 * c.sx, height: 0.18 * c.sz, class: "lens", rx: 4 }));
+  if (tight)
+    svg.append(
+      s("rect", {
+        x: c.x(tight.x - 0.35),
+        y: c.z(tight.ground + 0.09),
+        width: 0.7 * c.sx,
+        height: 0.18 * c.sz,
+        class: "lens",
+        rx: 4,
+      }),
+    );
   return svg;
 }
 
 /** Slanted lines that fill what the cut takes off. */
 function hatch() {
   const id = `hatch-${(made += 1)}`;
-  const pattern = s("pattern", { id, width: 7, height: 7, patternUnits: "userSpaceOnUse" },
-    s("rect", { width: 7, height: 7, fill: "#e9c6d6" }), s("path", { class: "hatch", d: "M-2 9L9 -2M-2 2L2 -2M5 9L9 5" }));
+  const pattern = s(
+    "pattern",
+    { id, width: 7, height: 7, patternUnits: "userSpaceOnUse" },
+    s("rect", { width: 7, height: 7, fill: "#e9c6d6" }),
+    s("path", { class: "hatch", d: "M-2 9L9 -2M-2 2L2 -2M5 9L9 5" }),
+  );
   return { id, pattern };
 }
 
@@ -78,16 +122,37 @@ function earth(c, rows, low, brisk) {
   let run = [];
   for (const r of [...rows, { ground: NaN }]) {
     if (Number.isFinite(r.ground)) run.push(r);
-    else { if (run.length > 1) runs.push(run); run = []; }
+    else {
+      if (run.length > 1) runs.push(run);
+      run = [];
+    }
   }
   const { id, pattern } = brisk ? {} : hatch();
-  return [pattern, ...runs.flatMap((part) => {
-    const base = [[part.at(-1).x, low], [part[0].x, low]];
-    const solid = s("path", { d: `${c.path([...part.map((r) => [r.x, r.finished]), ...base])}Z`, class: "earth" });
-    const cut = part.some((r) => r.ground - r.finished > 5e-5)
-      ? s("path", { d: `${c.path([...part.map((r) => [r.x, r.ground]), ...part.map((r) => [r.x, r.finished]).reverse()])}Z`, class: "cut", fill: id ? `url(#${id})` : "#b5708f" }) : null;
-    return [solid, cut, s("path", { d: c.path(part.map((r) => [r.x, r.ground])), class: "ground-line" })].filter(Boolean);
-  })].filter(Boolean);
+  return [
+    pattern,
+    ...runs.flatMap((part) => {
+      const base = [
+        [part.at(-1).x, low],
+        [part[0].x, low],
+      ];
+      const solid = s("path", {
+        d: `${c.path([...part.map((r) => [r.x, r.finished]), ...base])}Z`,
+        class: "earth",
+      });
+      const cut = part.some((r) => r.ground - r.finished > 5e-5)
+        ? s("path", {
+            d: `${c.path([...part.map((r) => [r.x, r.ground]), ...part.map((r) => [r.x, r.finished]).reverse()])}Z`,
+            class: "cut",
+            fill: id ? `url(#${id})` : "#b5708f",
+          })
+        : null;
+      return [
+        solid,
+        cut,
+        s("path", { d: c.path(part.map((r) => [r.x, r.ground])), class: "ground-line" }),
+      ].filter(Boolean);
+    }),
+  ].filter(Boolean);
 }
 
 function tightest(rows) {
@@ -106,24 +171,59 @@ export function closeUp(report, k, y, wide, units, exact, brisk) {
   const all = section(report, k, y, -1.5, wheelbase + 1.5, 0.02);
   const met = all.filter((r) => r.under && Number.isFinite(r.ground));
   const known = report.drive.worst === k && report.atWorst?.y === y;
-  const tight = known ? met.reduce((a, r) => (Math.abs(r.x - report.atWorst.x) < Math.abs(a.x - report.atWorst.x) ? r : a), met[0]) : tightest(all);
+  const tight = known
+    ? met.reduce(
+        (a, r) => (Math.abs(r.x - report.atWorst.x) < Math.abs(a.x - report.atWorst.x) ? r : a),
+        met[0],
+      )
+    : tightest(all);
   if (!tight?.under || !Number.isFinite(tight.ground)) return null;
   const half = wide < 480 ? 0.45 : 0.7;
   const rows = section(report, k, y, tight.x - half, tight.x + half, 0.01);
   const gap = exact ?? tight.under.height - tight.ground;
-  const heights = rows.flatMap((r) => [r.ground, r.finished, Math.abs(r.x - tight.x) < half ? r.under?.height : NaN]).filter(Number.isFinite);
+  const heights = rows
+    .flatMap((r) => [r.ground, r.finished, Math.abs(r.x - tight.x) < half ? r.under?.height : NaN])
+    .filter(Number.isFinite);
   const middle = (tight.ground + tight.under.height) / 2;
-  const reach = Math.min(Math.max(...heights.map((z) => Math.abs(z - middle)), Math.abs(gap) * 1.4, 0.012), 0.06) * 1.25;
+  const reach =
+    Math.min(Math.max(...heights.map((z) => Math.abs(z - middle)), Math.abs(gap) * 1.4, 0.012), 0.06) * 1.25;
   const tall = Math.min(240, wide * 0.5);
-  const c = new Scale({ left: tight.x - half, right: tight.x + half, low: middle - reach, high: middle + reach, wide, tall, pad: 0 });
+  const c = new Scale({
+    left: tight.x - half,
+    right: tight.x + half,
+    low: middle - reach,
+    high: middle + reach,
+    wide,
+    tall,
+    pad: 0,
+  });
   const stretch = c.sz / c.sx;
   const id = `clip-${(made += 1)}`;
-  const inside = s("g", { "clip-path": `url(#${id})` }, earth(c, rows, middle - 3 * reach, brisk),
-    s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }));
-  const x = c.x(tight.x), top = c.z(Math.max(tight.under.height, tight.ground)), bottom = c.z(Math.min(tight.under.height, tight.ground));
-  const svg = s("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(0)}`, width: wide, height: tall.toFixed(0), role: "img", "aria-label": `The tight place, heights stretched: ${gapWords(gap, units)}` },
-    s("clipPath", { id }, s("rect", { width: wide, height: tall })), inside,
-    s("path", { class: "dimension", d: `M${x - 9} ${top}H${x + 9}M${x - 9} ${bottom}H${x + 9}M${x} ${Math.min(top, bottom) - 12}V${Math.max(top, bottom) + 12}` }));
+  const inside = s(
+    "g",
+    { "clip-path": `url(#${id})` },
+    earth(c, rows, middle - 3 * reach, brisk),
+    s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }),
+  );
+  const x = c.x(tight.x),
+    top = c.z(Math.max(tight.under.height, tight.ground)),
+    bottom = c.z(Math.min(tight.under.height, tight.ground));
+  const svg = s(
+    "svg",
+    {
+      viewBox: `0 0 ${wide} ${tall.toFixed(0)}`,
+      width: wide,
+      height: tall.toFixed(0),
+      role: "img",
+      "aria-label": `The tight place, heights stretched: ${gapWords(gap, units)}`,
+    },
+    s("clipPath", { id }, s("rect", { width: wide, height: tall })),
+    inside,
+    s("path", {
+      class: "dimension",
+      d: `M${x - 9} ${top}H${x + 9}M${x - 9} ${bottom}H${x + 9}M${x} ${Math.min(top, bottom) - 12}V${Math.max(top, bottom) + 12}`,
+    }),
+  );
   svg.append(...text(gapWords(gap, units), x + 14, Math.max(18, top - 8), wide));
   svg.append(...text(tight.under.part, 8, 18, wide));
   const bar = barOf(c, units, tall);
@@ -140,10 +240,15 @@ function text(words, x, y, wide) {
 /** Upright and level bars for the two scales. */
 function barOf(c, units, tall) {
   const unit = units === "inches" ? 0.0254 : 0.001;
-  const up = roundStep((34 / c.sz) / unit) * unit, along = roundStep((50 / c.sx) / (units === "inches" ? 0.0254 : 0.01)) * (units === "inches" ? 0.0254 : 0.01);
-  const y = tall - 10, x = 12;
-  return [s("path", { class: "dimension thin", d: `M${x} ${y - up * c.sz}V${y}H${x + along * c.sx}` }),
-    ...text(`${show(up, units, 0)} up, ${show(along, units, 0)} along`, x + along * c.sx + 6, y, 1e6)];
+  const up = roundStep(34 / c.sz / unit) * unit,
+    along =
+      roundStep(50 / c.sx / (units === "inches" ? 0.0254 : 0.01)) * (units === "inches" ? 0.0254 : 0.01);
+  const y = tall - 10,
+    x = 12;
+  return [
+    s("path", { class: "dimension thin", d: `M${x} ${y - up * c.sz}V${y}H${x + along * c.sx}` }),
+    ...text(`${show(up, units, 0)} up, ${show(along, units, 0)} along`, x + along * c.sx + 6, y, 1e6),
+  ];
 }
 
 export function gapWords(gap, units) {

@@ -51,22 +51,31 @@ export class Raster {
 
   /** Bilinear value at u, v; NaN outside and beside a hole. */
   at(u, v) {
-    const a = u / this.cell, b = v / this.cell;
+    const a = u / this.cell,
+      b = v / this.cell;
     if (!(a >= 0 && b >= 0 && a <= this.nx - 1 && b <= this.ny - 1)) return NaN;
-    const i = Math.min(Math.floor(a), this.nx - 2), j = Math.min(Math.floor(b), this.ny - 2);
-    const f = a - i, g = b - j, k = j * this.nx + i, z = this.values;
-    return (1 - g) * ((1 - f) * z[k] + f * z[k + 1]) + g * ((1 - f) * z[k + this.nx] + f * z[k + this.nx + 1]);
+    const i = Math.min(Math.floor(a), this.nx - 2),
+      j = Math.min(Math.floor(b), this.ny - 2);
+    const f = a - i,
+      g = b - j,
+      k = j * this.nx + i,
+      z = this.values;
+    return (
+      (1 - g) * ((1 - f) * z[k] + f * z[k + 1]) + g * ((1 - f) * z[k + this.nx] + f * z[k + this.nx + 1])
+    );
   }
 
   /** Value of the nearest node; NaN outside. */
   near(u, v) {
-    const i = Math.round(u / this.cell), j = Math.round(v / this.cell);
+    const i = Math.round(u / this.cell),
+      j = Math.round(v / this.cell);
     return i >= 0 && j >= 0 && i < this.nx && j < this.ny ? this.values[j * this.nx + i] : NaN;
   }
 
   /** [least, greatest] of what was measured; [NaN, NaN] if nothing was. */
   range() {
-    let low = Infinity, high = -Infinity;
+    let low = Infinity,
+      high = -Infinity;
     for (const z of this.values) {
       if (z < low) low = z;
       if (z > high) high = z;
@@ -87,7 +96,8 @@ export class Plan {
   }
 
   toGrid([x, y]) {
-    const p = x - this.c, q = y - this.f;
+    const p = x - this.c,
+      q = y - this.f;
     return [(this.e * p - this.b * q) / this.det, (this.a * q - this.d * p) / this.det];
   }
 }

@@ -1,16 +1,11 @@
 // report.html: the slab in three dimensions, the vehicle on it, and the section through the tight place.
 
-import { announce, byId, h, s } from "./dom.js";
-import { Car } from "./car.js";
+import { byId, h } from "./dom.js";
 import { Drive } from "./drive.js";
-import { ContourLines, GroundMesh, contourLevels, label, layBand, scaleBar } from "./ground.js";
-import { paintRelief, paintValue, ramp } from "./paint.js";
 import { closeUp, gapWords, sideView } from "./profile.js";
 import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
-import { Stage } from "./stage.js";
+import { SlabView } from "./slab_view.js";
 import { show } from "./units.js";
-
-const SHALLOWEST = 5e-5; // m: less is not worth a colour
 
 export async function startReport(data) {
   const report = { data, units: document.documentElement.dataset.units, plan: new Plan(data.grid.plan) };
@@ -30,10 +25,16 @@ export async function startReport(data) {
   if (report.drive) slider(report, view);
   document.addEventListener("units", (e) => {
     report.units = e.detail;
-    if (report.drive) { proof(report); report.show(); }
+    if (report.drive) {
+      proof(report);
+      report.show();
+    }
     view.wear();
   });
-  if (data.release !== "ok") document.body.append(h("div", { class: "every-page", "aria-hidden": "true" }, data.release.toUpperCase()));
+  if (data.release !== "ok")
+    document.body.append(
+      h("div", { class: "every-page", "aria-hidden": "true" }, data.release.toUpperCase()),
+    );
   const paper = h("img", { class: "paper", alt: "The slab as it stood on the screen" });
   view.stage.overlay.before(paper); // under the labels, in place of the live picture
   window.addEventListener("beforeprint", () => {
@@ -45,20 +46,30 @@ export async function startReport(data) {
 
 /** The picture beside the verdict: the worst station. */
 function proof(report) {
-  const k = report.drive.worst, home = byId("proof");
+  const k = report.drive.worst,
+    home = byId("proof");
   fillDrawing(report, k, report.atWorst.y, home, byId("proof-words"));
 }
 
 function fillDrawing(report, k, y, home, words, brisk = false) {
-  const whole = home.clientWidth, beside = whole >= 900; // the two pictures side by side where there is room
+  const whole = home.clientWidth,
+    beside = whole >= 900; // the two pictures side by side where there is room
   const wide = Math.max(260, Math.floor(beside ? (whole - 24) / 2 : whole));
-  const exact = y === report.atWorst.y ? report.drive.gap[k] ?? undefined : undefined;
+  const exact = y === report.atWorst.y ? (report.drive.gap[k] ?? undefined) : undefined;
   const tight = closeUp(report, k, y, wide, report.units, exact, brisk);
   home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide, brisk)].filter(Boolean));
   const parts = [`Front axle ${show(report.drive.stations[k], report.units)} from the start.`];
-  if (tight) parts.push(`${beside ? "Left" : "Above"}: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`);
-  if (exact !== undefined && k === report.drive.worst) parts.push(`That is on the surface as it was scanned; the figure in the verdict allows for the scan’s noise.`);
-  parts.push(`${beside ? "Right" : "Below"}: the whole vehicle, true to scale; the frame shows where the tight place is.`);
+  if (tight)
+    parts.push(
+      `${beside ? "Left" : "Above"}: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`,
+    );
+  if (exact !== undefined && k === report.drive.worst)
+    parts.push(
+      `That is on the surface as it was scanned; the figure in the verdict allows for the scan’s noise.`,
+    );
+  parts.push(
+    `${beside ? "Right" : "Below"}: the whole vehicle, true to scale; the frame shows where the tight place is.`,
+  );
   if (report.depth) parts.push("Hatched: what the cut takes off.");
   words.textContent = parts.join(" ");
 }
@@ -66,13 +77,46 @@ function fillDrawing(report, k, y, home, words, brisk = false) {
 /** The slider, and the section that goes with it. */
 function slider(report, view) {
   const { drive } = report;
-  const range = h("input", { type: "range", id: "station", min: 0, max: drive.count - 1, step: 1, value: drive.worst });
+  const range = h("input", {
+    type: "range",
+    id: "station",
+    min: 0,
+    max: drive.count - 1,
+    step: 1,
+    value: drive.worst,
+  });
   const told = h("output", { id: "station-words", for: "station" });
-  const across = h("select", { id: "across" }, h("option", { value: "worst" }, "the tight place"), h("option", { value: "left" }, "its left wheels"), h("option", { value: "middle" }, "its middle"), h("option", { value: "right" }, "its right wheels"));
+  const across = h(
+    "select",
+    { id: "across" },
+    h("option", { value: "worst" }, "the tight place"),
+    h("option", { value: "left" }, "its left wheels"),
+    h("option", { value: "middle" }, "its middle"),
+    h("option", { value: "right" }, "its right wheels"),
+  );
   byId("driver").replaceChildren(
-    h("label", { class: "drive", for: "station" }, "Drive the vehicle along the line"), range,
-    h("div", { class: "radios" }, h("button", { type: "button", id: "to-worst", onclick: () => { range.value = drive.worst; report.show(); } }, "Go to the worst place"), h("button", { type: "button", id: "play", onclick: () => play(range, report) }, "Drive"),
-      h("label", { class: "inline" }, "Section through ", across)), told);
+    h("label", { class: "drive", for: "station" }, "Drive the vehicle along the line"),
+    range,
+    h(
+      "div",
+      { class: "radios" },
+      h(
+        "button",
+        {
+          type: "button",
+          id: "to-worst",
+          onclick: () => {
+            range.value = drive.worst;
+            report.show();
+          },
+        },
+        "Go to the worst place",
+      ),
+      h("button", { type: "button", id: "play", onclick: () => play(range, report) }, "Drive"),
+      h("label", { class: "inline" }, "Section through ", across),
+    ),
+    told,
+  );
   const half = drive.vehicle.tracks[1] / 2;
   report.slow = view.stage.slow;
   let resting = 0;
@@ -89,7 +133,12 @@ function slider(report, view) {
     fillDrawing(report, k, y, byId("profile"), byId("profile-words"), brisk);
   };
   let waiting = 0;
-  range.addEventListener("input", () => { waiting ||= requestAnimationFrame(() => { waiting = 0; report.show(view.stage.slow); }); });
+  range.addEventListener("input", () => {
+    waiting ||= requestAnimationFrame(() => {
+      waiting = 0;
+      report.show(view.stage.slow);
+    });
+  });
   across.addEventListener("change", () => report.show());
   let wide = 0;
   new ResizeObserver(() => {
@@ -103,7 +152,10 @@ function slider(report, view) {
 
 function play(range, report) {
   const button = byId("play");
-  if (report.playing) { report.playing = false; return; }
+  if (report.playing) {
+    report.playing = false;
+    return;
+  }
   report.playing = true;
   button.textContent = "Stop";
   if (Number(range.value) >= range.max) range.value = 0;
@@ -118,167 +170,4 @@ function play(range, report) {
     requestAnimationFrame(step);
   };
   step();
-}
-
-class SlabView {
-  constructor(report) {
-    this.report = report;
-    const { height, data } = report;
-    const [low, high] = height.range();
-    this.stage = new Stage(byId("view"), { size: [(height.nx - 1) * height.cell, (height.ny - 1) * height.cell], level: (low + high) / 2 || 0, noWebGL: location.hash === "#flat" });
-    this.layer = data.depth ? "depth" : "lack";
-    this.k = report.drive?.worst ?? 0;
-    if (!this.stage.flat) {
-      this.mesh = new GroundMesh(this.stage, height);
-      this.contours = new ContourLines(this.stage, height);
-      layBand(this.stage, height, data.line, 0.06, 0x0b5568);
-      if (report.drive) this.car = new Car(this.stage, report.drive);
-    }
-    this.stage.drawn.push(() => this.#labels());
-    this.#tools();
-    this.#reading();
-    this.wear();
-    if (report.drive && !this.stage.flat) this.stage.home();
-  }
-
-  #tools() {
-    const layers = [["depth", "Depth to take off"], ["lack", "Where the gap is too small"], ["scan", "The scan’s own colour"]].filter(([key]) => (key !== "depth" || this.report.depth) && (key !== "scan" || this.report.colours));
-    const choose = h("select", { id: "layer", onchange: (e) => { this.layer = e.target.value; this.wear(); } }, layers.map(([key, name]) => h("option", { value: key }, name)));
-    const from = (key, name) => h("button", { type: "button", onclick: () => this.stage.home(key) }, name);
-    const views = this.stage.flat ? [] : [from("corner", "Corner"), from("above", "Above"), from("side", "Side")];
-    const tall = this.stage.flat ? null : h("label", { class: "inline" }, h("input", { type: "checkbox", id: "tall", onchange: (e) => this.#stretch(e.target.checked ? 4 : 1) }), "heights × 4");
-    const hide = this.car ? h("label", { class: "inline" }, h("input", { type: "checkbox", id: "show-car", checked: true, onchange: (e) => { this.car.visible = e.target.checked; } }), "vehicle") : null;
-    byId("view-tools").replaceChildren(h("div", { class: "radios" }, h("label", { class: "inline" }, "Show ", choose), tall, hide),
-      h("div", { class: "radios" }, ...views, h("button", { type: "button", "aria-label": "Nearer", onclick: () => this.stage.nudge({ zoom: 1.3 }) }, "+"), h("button", { type: "button", "aria-label": "Farther", onclick: () => this.stage.nudge({ zoom: 1 / 1.3 }) }, "−"),
-        this.report.drive ? h("button", { type: "button", id: "visit", onclick: () => this.#visit() }, "Worst place") : null));
-    if (this.stage.flat) byId("view-tools").prepend(h("p", { class: "hint" }, "This browser cannot draw in three dimensions here; the slab is shown from above."));
-  }
-
-  #visit() {
-    const { at, ground } = this.report.data.drive.contact;
-    byId("station").value = this.report.drive.worst;
-    this.report.show();
-    this.stage.visit([...at, ground], 3);
-  }
-
-  #stretch(times) {
-    this.stage.exaggeration = times;
-    this.stage.world.scale.z = times;
-    announce(times > 1 ? `Heights ${times} times taller than true, the vehicle too` : "Heights true to scale");
-    this.stage.request();
-  }
-
-  /** Paints the chosen layer, its contours and its legend. */
-  wear() {
-    const { height, depth, gap, data, units } = this.report;
-    const flat = this.stage.flat;
-    let canvas, values = null, top = 0, name = "";
-    if (this.layer === "scan") canvas = paintRelief(height, this.report.colours);
-    else {
-      const lack = this.layer === "lack";
-      top = lack ? Math.max(...Object.values(data.want)) : data.deepest;
-      values = lack ? gap.values.map((g) => (Number.isNaN(g) ? NaN : Math.max(data.want.belly - g, 0))) : depth.values;
-      if (lack) top = Math.max(values.reduce((a, b) => (b > a ? b : a), 0), 0.001);
-      name = lack ? `Gap short of ${show(data.want.belly, units)} by` : "Depth to take off";
-      canvas = paintValue(height, values, data.ramp, data.concrete, SHALLOWEST, top);
-    }
-    if (flat) { this.stage.backdrop = canvas; this.stage.request(); } else this.mesh.wear(canvas);
-    const levels = values ? contourLevels(top, units) : [];
-    this.contours?.draw(values ?? new Float32Array(height.values.length), levels);
-    this.#legend(name, top, levels);
-  }
-
-  #legend(name, top, levels) {
-    const { data, units } = this.report;
-    const w = 220;
-    const home = byId("legend");
-    if (!name) { home.replaceChildren(h("span", {}, "Colour of the scan, shaded by its relief.")); return; }
-    const stops = Array.from({ length: 33 }, (_, k) => s("rect", { x: (k * w) / 33, y: 16, width: w / 33 + 0.5, height: 12, fill: `rgb(${ramp(data.ramp, k / 32).map(Math.round).join(" ")})` }));
-    const every = Math.ceil(levels.length / 4);
-    const ticks = levels.filter((_, k) => k % every === every - 1 || levels.length < 5).filter((l) => l < top * 0.86).map((level) => {
-      const x = (level / top) * w;
-      return [s("path", { d: `M${x} 14V30`, class: "tick" }), s("text", { x, y: 42, "text-anchor": "middle" }, show(level, units, level % 0.001 > 1e-6 ? 1 : 0))];
-    });
-    home.replaceChildren(s("svg", { viewBox: "0 0 290 46", width: 290, height: 46, role: "img", "aria-label": `${name}: from nothing to ${show(top, units)}` },
-      s("text", { x: 0, y: 11, class: "name" }, name), ...stops, ...ticks.flat(), s("text", { x: w + 6, y: 27 }, show(top, units))),
-      h("span", { class: "key" }, h("span", { class: "swatch concrete" }), this.layer === "lack" ? "enough, or not driven over" : "nothing to take off"));
-  }
-
-  stand(k) {
-    if (k !== this.k) this.stage.hurry();
-    this.k = k;
-    this.car?.stand(k);
-    this.stage.request();
-  }
-
-  #labels() {
-    const { report, stage } = this, { data, units, height } = report;
-    const parts = [scaleBar(stage, units)];
-    const at = ([u, v]) => stage.project(u, v, height.at(u, v));
-    const line = data.line.map(at);
-    if (stage.flat) parts.push(s("path", { class: "line halo", d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}` }), s("path", { class: "line", d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}` }));
-    for (const keep of data.keeps) {
-      const ring = keep.area.map(at);
-      parts.push(s("path", { class: "keep", d: `M${ring.map((p) => p.slice(0, 2).join(" ")).join("L")}Z` }), ...label(keep.kind, ring[0][0] + 4, ring[0][1] - 4));
-    }
-    for (const mark of data.marks) { const [x, y] = at(mark.at); parts.push(s("rect", { x: x - 4, y: y - 4, width: 8, height: 8, class: "pin" }), ...label(mark.name, x + 7, y + 4)); }
-    for (const { level, at: place } of this.contours?.labels ?? []) { const [x, y] = at(place); if (!this.#crowded(x, y)) parts.push(...label(show(level, units, level % 0.001 > 1e-6 ? 1 : 0), x, y, "middle", "depth-label")); }
-    if (report.drive) parts.push(...this.#gapMark());
-    if (data.release !== "ok") parts.push(...label(data.release.toUpperCase(), stage.width - 10, 18, "end", "stamp-label"));
-    stage.overlay.replaceChildren(...parts.flat(Infinity));
-  }
-
-  /** Whether a number here would run into the gap's own. */
-  #crowded(x, y) {
-    if (!this.report.drive || this.k !== this.report.drive.worst) return false;
-    const { at, ground } = this.report.data.drive.contact, pin = this.stage.project(...at, ground);
-    return Math.abs(x - pin[0]) < 60 && Math.abs(y - pin[1]) < 22;
-  }
-
-  /** The gap at the worst point, drawn where it is, while the vehicle stands there. */
-  #gapMark() {
-    const { contact, worst } = this.report.data.drive;
-    const [x, y] = this.stage.project(...contact.at, contact.ground);
-    const pin = [s("circle", { cx: x, cy: y, r: 6, class: "gap-pin" })];
-    if (this.k !== worst) return pin;
-    const up = this.stage.flat ? y - 44 : Math.min(y - 44, this.stage.height - 40);
-    return [s("path", { class: "gap-lead", d: `M${x} ${y}V${up}` }), pin, label(gapWords(contact.gap, this.report.units), x, up - 6, "middle", "gap-label")];
-  }
-
-  #reading() {
-    const { stage, report } = this, out = byId("cursor");
-    const read = (x, y) => {
-      const place = stage.ground(x, y, report.height);
-      out.textContent = place ? this.#words(place) : "";
-    };
-    stage.canvas.addEventListener("pointermove", (e) => { if (e.buttons === 0 || e.pointerType === "touch") read(e.offsetX, e.offsetY); });
-    stage.canvas.addEventListener("pointerdown", (e) => { read(e.offsetX, e.offsetY); stage.holder.focus({ preventScroll: true }); });
-    stage.controls.enableZoom = false; // the wheel scrolls the page until the view is chosen
-    stage.holder.addEventListener("focusin", () => { stage.controls.enableZoom = true; });
-    stage.holder.addEventListener("focusout", () => { stage.controls.enableZoom = false; });
-    stage.holder.addEventListener("keydown", (e) => {
-      const turn = { ArrowLeft: [-0.1, 0], ArrowRight: [0.1, 0], ArrowUp: [0, -0.07], ArrowDown: [0, 0.07] }[e.key];
-      if (turn && (e.shiftKey || stage.flat)) stage.nudge({ pan: [turn[0] * 300, -turn[1] * 400] });
-      else if (turn) stage.nudge({ turn });
-      else if (e.key === "+" || e.key === "=") stage.nudge({ zoom: 1.25 });
-      else if (e.key === "-") stage.nudge({ zoom: 0.8 });
-      else if (e.key === "Home") stage.home();
-      else return;
-      e.preventDefault();
-      read(stage.width / 2, stage.height / 2);
-    });
-  }
-
-  #words([u, v]) {
-    const { data, units, plan, height, depth, gap } = this.report;
-    const [x, y] = plan.toPlan([u, v]);
-    const z = height.near(u, v);
-    if (Number.isNaN(z)) return `${x.toFixed(2)}, ${y.toFixed(2)} ${data.planUnit}: not measured`;
-    const words = [`${x.toFixed(2)}, ${y.toFixed(2)} ${data.planUnit}`];
-    const d = depth?.near(u, v), g = gap.near(u, v);
-    if (depth && Number.isFinite(d)) words.push(d > SHALLOWEST ? `take off ${show(d, units)}` : "nothing to take off");
-    if (Number.isFinite(g)) words.push(g < 0 ? `touches by ${show(-g, units)}` : `gap ${g >= 0.2999 ? "over " : ""}${show(g, units)}`);
-    else words.push("nothing passes over it");
-    return words.join(" · ");
-  }
 }

@@ -2,7 +2,15 @@
 // Drawn only when something changed. Where the browser has no WebGL the plan is painted on a flat canvas instead.
 
 import {
-  AmbientLight, DirectionalLight, Group, HemisphereLight, OrthographicCamera, PerspectiveCamera, Scene, Vector3, WebGLRenderer,
+  AmbientLight,
+  DirectionalLight,
+  Group,
+  HemisphereLight,
+  OrthographicCamera,
+  PerspectiveCamera,
+  Scene,
+  Vector3,
+  WebGLRenderer,
 } from "three";
 import { MapControls } from "three/addons/controls/MapControls.js";
 import { OrbitControls } from "three/addons/controls/OrbitControls.js";
@@ -41,9 +49,13 @@ export class Stage {
   }
 
   #aim() {
-    this.camera = this.plan ? new OrthographicCamera(-1, 1, 1, -1, 0.1, 1000) : new PerspectiveCamera(32, 1, 0.05, 500);
+    this.camera = this.plan
+      ? new OrthographicCamera(-1, 1, 1, -1, 0.1, 1000)
+      : new PerspectiveCamera(32, 1, 0.05, 500);
     if (!this.plan) this.camera.up.copy(UP);
-    this.controls = this.plan ? new MapControls(this.camera, this.canvas) : new OrbitControls(this.camera, this.canvas);
+    this.controls = this.plan
+      ? new MapControls(this.camera, this.canvas)
+      : new OrbitControls(this.camera, this.canvas);
     this.controls.enableRotate = !this.plan;
     this.controls.screenSpacePanning = this.plan;
     this.controls.enableDamping = false;
@@ -52,7 +64,10 @@ export class Stage {
       this.controls.maxPolarAngle = Math.PI * 0.49;
       this.canvas.style.touchAction = "pan-y"; // a swipe up or down still scrolls the page
     }
-    this.controls.addEventListener("change", () => { this.hurry(); this.request(); });
+    this.controls.addEventListener("change", () => {
+      this.hurry();
+      this.request();
+    });
   }
 
   #resize() {
@@ -72,7 +87,12 @@ export class Stage {
     this.overlay.setAttribute("viewBox", `0 0 ${w} ${h}`);
     if (this.plan) {
       const fit = this.#fit();
-      Object.assign(this.camera, { left: -w / 2 * fit, right: w / 2 * fit, top: h / 2 * fit, bottom: -h / 2 * fit });
+      Object.assign(this.camera, {
+        left: (-w / 2) * fit,
+        right: (w / 2) * fit,
+        top: (h / 2) * fit,
+        bottom: (-h / 2) * fit,
+      });
     } else this.camera.aspect = w / h;
     this.camera.updateProjectionMatrix();
     if (first) this.home();
@@ -109,8 +129,15 @@ export class Stage {
       this.camera.zoom = 1;
       this.camera.updateProjectionMatrix();
     } else {
-      const tilt = { corner: [-0.42, -1, 0.62], above: [0, -0.02, 1], side: [0, -1, 0.16], along: [-1, -0.06, 0.2] }[from];
-      this.camera.position.copy(new Vector3(...tilt).normalize().multiplyScalar(this.#distance(new Vector3(...tilt).normalize())));
+      const tilt = {
+        corner: [-0.42, -1, 0.62],
+        above: [0, -0.02, 1],
+        side: [0, -1, 0.16],
+        along: [-1, -0.06, 0.2],
+      }[from];
+      this.camera.position.copy(
+        new Vector3(...tilt).normalize().multiplyScalar(this.#distance(new Vector3(...tilt).normalize())),
+      );
     }
     this.controls.update();
     this.request();
@@ -119,11 +146,20 @@ export class Stage {
   /** How far off, along `way`, the four corners of the slab (and a vehicle's height over them) are all in view. */
   #distance(way) {
     const half = Math.tan((this.camera.fov * Math.PI) / 360);
-    const right = new Vector3().crossVectors(UP, way).normalize(), up = new Vector3().crossVectors(way, right);
+    const right = new Vector3().crossVectors(UP, way).normalize(),
+      up = new Vector3().crossVectors(way, right);
     let far = 2;
-    for (const [a, b, c] of [[-1, -1, -0.4], [1, -1, -0.4], [-1, 1, 0.6], [1, 1, 0.6], [1, 1, -0.4], [-1, 1, -0.4]]) {
+    for (const [a, b, c] of [
+      [-1, -1, -0.4],
+      [1, -1, -0.4],
+      [-1, 1, 0.6],
+      [1, 1, 0.6],
+      [1, 1, -0.4],
+      [-1, 1, -0.4],
+    ]) {
       const corner = new Vector3((a * this.size[0]) / 2, (b * this.size[1]) / 2, c);
-      const wide = Math.abs(corner.dot(right)) / (half * this.camera.aspect), tall = Math.abs(corner.dot(up)) / half;
+      const wide = Math.abs(corner.dot(right)) / (half * this.camera.aspect),
+        tall = Math.abs(corner.dot(up)) / half;
       far = Math.max(far, 1.06 * Math.max(wide, tall) + corner.dot(way));
     }
     return far;
@@ -133,7 +169,10 @@ export class Stage {
   visit([u, v, z], span) {
     const target = this.#world(u, v, z);
     const away = this.camera.position.clone().sub(this.controls.target);
-    if (!this.plan) away.setLength(span / (2 * Math.tan((this.camera.fov * Math.PI) / 360) * Math.min(this.camera.aspect, 1.6)));
+    if (!this.plan)
+      away.setLength(
+        span / (2 * Math.tan((this.camera.fov * Math.PI) / 360) * Math.min(this.camera.aspect, 1.6)),
+      );
     else this.camera.zoom = (this.camera.right - this.camera.left) / span;
     this.controls.target.copy(target);
     this.camera.position.copy(target).add(away);
@@ -146,7 +185,11 @@ export class Stage {
   nudge({ pan = [0, 0], turn = [0, 0], zoom = 1 }) {
     const metres = this.metresPerPixel();
     const right = new Vector3().setFromMatrixColumn(this.camera.matrix, 0).multiplyScalar(pan[0] * metres);
-    const ahead = new Vector3().setFromMatrixColumn(this.camera.matrix, 1).setZ(0).normalize().multiplyScalar(pan[1] * metres);
+    const ahead = new Vector3()
+      .setFromMatrixColumn(this.camera.matrix, 1)
+      .setZ(0)
+      .normalize()
+      .multiplyScalar(pan[1] * metres);
     const step = right.add(ahead);
     this.controls.target.add(step);
     const away = this.camera.position.clone().add(step).sub(this.controls.target);
@@ -187,9 +230,16 @@ export class Stage {
     context.clearRect(0, 0, this.canvas.width, this.canvas.height);
     if (!this.backdrop) return;
     const ratio = this.canvas.width / this.width;
-    const from = this.project(0, this.size[1], 0), to = this.project(this.size[0], 0, 0);
+    const from = this.project(0, this.size[1], 0),
+      to = this.project(this.size[0], 0, 0);
     context.imageSmoothingEnabled = true;
-    context.drawImage(this.backdrop, from[0] * ratio, from[1] * ratio, (to[0] - from[0]) * ratio, (to[1] - from[1]) * ratio);
+    context.drawImage(
+      this.backdrop,
+      from[0] * ratio,
+      from[1] * ratio,
+      (to[0] - from[0]) * ratio,
+      (to[1] - from[1]) * ratio,
+    );
   }
 
   /** The view as a picture, for paper. */
@@ -212,13 +262,19 @@ export class Stage {
   ground(x, y, raster) {
     const near = new Vector3((x / this.width) * 2 - 1, 1 - (y / this.height) * 2, -1).unproject(this.camera);
     if (this.plan) return [near.x + this.size[0] / 2, near.y + this.size[1] / 2];
-    const way = new Vector3((x / this.width) * 2 - 1, 1 - (y / this.height) * 2, 1).unproject(this.camera).sub(near).normalize();
+    const way = new Vector3((x / this.width) * 2 - 1, 1 - (y / this.height) * 2, 1)
+      .unproject(this.camera)
+      .sub(near)
+      .normalize();
     const [low, high] = raster.range().map((z) => (z - this.level) * this.exaggeration);
-    const from = Math.max((high + 0.01 - near.z) / way.z, 0), to = (low - 0.01 - near.z) / way.z;
+    const from = Math.max((high + 0.01 - near.z) / way.z, 0),
+      to = (low - 0.01 - near.z) / way.z;
     const stride = Math.max((to - from) / 400, raster.cell / 2);
     for (let t = from; t <= to; t += stride) {
       const p = near.clone().addScaledVector(way, t);
-      const u = p.x + this.size[0] / 2, v = p.y + this.size[1] / 2, z = raster.at(u, v);
+      const u = p.x + this.size[0] / 2,
+        v = p.y + this.size[1] / 2,
+        z = raster.at(u, v);
       if (p.z <= (z - this.level) * this.exaggeration) return [u, v];
     }
     return null;
@@ -239,7 +295,9 @@ function makeRenderer(canvas) {
   try {
     const probe = document.createElement("canvas").getContext("webgl2");
     const named = probe?.getExtension("WEBGL_debug_renderer_info");
-    const slow = /swiftshader|llvmpipe|software/i.test(named ? probe.getParameter(named.UNMASKED_RENDERER_WEBGL) : "");
+    const slow = /swiftshader|llvmpipe|software/i.test(
+      named ? probe.getParameter(named.UNMASKED_RENDERER_WEBGL) : "",
+    );
     probe?.getExtension("WEBGL_lose_context")?.loseContext();
     return [new WebGLRenderer({ canvas, alpha: true, antialias: !slow }), slow];
   } catch {

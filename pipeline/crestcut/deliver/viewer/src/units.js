@@ -4,11 +4,25 @@
 export const INCH = 0.0254; // m, exact
 
 const METRES_PER = {
-  mm: 0.001, cm: 0.01, m: 1, km: 1000, in: INCH, inch: INCH, inches: INCH, '"': INCH,
-  ft: 0.3048, foot: 0.3048, feet: 0.3048, "'": 0.3048, "us-ft": 1200 / 3937,
+  mm: 0.001,
+  cm: 0.01,
+  m: 1,
+  km: 1000,
+  in: INCH,
+  inch: INCH,
+  inches: INCH,
+  '"': INCH,
+  ft: 0.3048,
+  foot: 0.3048,
+  feet: 0.3048,
+  "'": 0.3048,
+  "us-ft": 1200 / 3937,
 };
 const NUMBER = String.raw`(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+\.\d*|\.\d+|\d+)`;
-const TERM = new RegExp(String.raw`\s*(${NUMBER})\s*(us-ft|inches|inch|feet|foot|mm|cm|km|in|ft|m|"|')(?![a-z])`, "y");
+const TERM = new RegExp(
+  String.raw`\s*(${NUMBER})\s*(us-ft|inches|inch|feet|foot|mm|cm|km|in|ft|m|"|')(?![a-z])`,
+  "y",
+);
 const BARE = new RegExp(String.raw`^\s*${NUMBER}\s*$`);
 
 /** Metres from "140 mm", "5 1/2 in", "5 ft 6 in"; throws an Error with one plain line. */
@@ -22,7 +36,9 @@ export function parseLength(value, bareUnit = "") {
     text = text.slice(1);
   }
   if (bareUnit && BARE.test(text)) text += ` ${bareUnit}`;
-  let total = 0, at = 0, last = Infinity;
+  let total = 0,
+    at = 0,
+    last = Infinity;
   while (at < text.length) {
     TERM.lastIndex = at;
     const term = TERM.exec(text);
@@ -32,7 +48,11 @@ export function parseLength(value, bareUnit = "") {
     at = TERM.lastIndex;
   }
   if (at === 0 || text.slice(at).trim()) {
-    throw new Error(BARE.test(text) ? "the unit is missing, like 140 mm or 5 1/2 in" : "not understood; write it like 140 mm or 5 1/2 in");
+    throw new Error(
+      BARE.test(text)
+        ? "the unit is missing, like 140 mm or 5 1/2 in"
+        : "not understood; write it like 140 mm or 5 1/2 in",
+    );
   }
   return sign * total;
 }
@@ -63,12 +83,17 @@ export function inches(metres, denominator = 32) {
   steps -= feet * 12 * per;
   const whole = Math.floor(steps / per);
   let rest = steps % per;
-  while (rest && rest % 2 === 0) { rest /= 2; per /= 2; }
+  while (rest && rest % 2 === 0) {
+    rest /= 2;
+    per /= 2;
+  }
   const words = [];
   if (feet) words.push(`${feet} ft`);
-  if (whole || rest) words.push([whole || "", rest ? `${rest}/${per}` : ""].filter(Boolean).join(" ") + " in");
+  if (whole || rest)
+    words.push([whole || "", rest ? `${rest}/${per}` : ""].filter(Boolean).join(" ") + " in");
   return (metres < 0 ? "-" : "") + words.join(" ");
 }
 
 /** In the unit the reader has chosen: "metric" or "inches". */
-export const show = (metres, units, decimals = 1) => (units === "inches" ? inches(metres) : metric(metres, decimals));
+export const show = (metres, units, decimals = 1) =>
+  units === "inches" ? inches(metres) : metric(metres, decimals);

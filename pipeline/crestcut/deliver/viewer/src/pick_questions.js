@@ -1,0 +1,210 @@
+// What pick.html asks, and the key of the job file that each answer goes to.
+
+const UNKNOWN = ["", "not known"];
+const YES_NO = [UNKNOWN, ["no", "no"], ["yes", "yes"]];
+
+/** Sections of the form; each question knows its key in the job file. */
+export const SECTIONS = [
+  {
+    title: "Clearance",
+    open: true,
+    ask: [
+      { path: ["clearance", "want"], name: "Gap to leave under the belly", kind: "length", empty: "1/2 in" },
+      {
+        path: ["clearance", "want_ends"],
+        name: "Gap to leave under nose and tail",
+        kind: "length",
+        empty: "1 1/4 in",
+      },
+      {
+        path: ["clearance", "confidence"],
+        name: "How sure of it",
+        kind: "percent",
+        empty: "95",
+        help: "95 % is usual.",
+      },
+      {
+        path: ["cut", "deepest"],
+        name: "Never cut deeper than",
+        kind: "length",
+        empty: "13 mm",
+        help: "Left empty: 13 mm or an eighth of the slab, whichever is less.",
+      },
+    ],
+  },
+  {
+    title: "Driving",
+    ask: [
+      {
+        path: ["travel", "ways"],
+        name: "Ways it is driven",
+        kind: "checks",
+        options: [
+          ["forward", "nose first, along the arrow"],
+          ["turned", "nose first, against the arrow"],
+        ],
+      },
+      {
+        path: ["travel", "track"],
+        name: "The line shows the path of",
+        kind: "select",
+        options: [
+          ["middle", "the vehicle's middle"],
+          ["left", "its left wheels"],
+          ["right", "its right wheels"],
+        ],
+      },
+      {
+        path: ["travel", "wander"],
+        name: "It may be off the line by, each side",
+        kind: "length",
+        empty: "200 mm",
+      },
+      {
+        path: ["travel", "heading"],
+        name: "It may be turned off the line by, degrees",
+        kind: "number",
+        empty: "3",
+      },
+    ],
+  },
+  {
+    title: "The slab",
+    note: "What is not known is taken as the worst case: the plan is then stamped “not for cutting” and says whom to ask.",
+    ask: [
+      {
+        path: ["slab", "kind"],
+        name: "Kind of slab",
+        kind: "select",
+        options: [
+          UNKNOWN,
+          ["plain concrete", "plain concrete"],
+          ["reinforced concrete", "reinforced concrete"],
+        ],
+      },
+      { path: ["slab", "thickness"], name: "Thickness", kind: "length" },
+      {
+        path: ["slab", "thickness_from"],
+        name: "Thickness known from",
+        kind: "select",
+        options: [
+          UNKNOWN,
+          ["drilled", "a drilled hole"],
+          ["edge", "seen at an edge"],
+          ["drawing", "a drawing"],
+          ["guess", "a guess"],
+        ],
+      },
+      { path: ["slab", "steel_depth"], name: "Depth of the steel below the top", kind: "length" },
+      {
+        path: ["slab", "steel_from"],
+        name: "Steel known from",
+        kind: "select",
+        options: [UNKNOWN, ["covermeter", "a covermeter"], ["drawing", "a drawing"]],
+      },
+      {
+        path: ["slab", "post_tensioned"],
+        name: "Post-tensioned",
+        kind: "select",
+        options: YES_NO,
+        from: true,
+      },
+      {
+        path: ["slab", "heating"],
+        name: "Heating pipes or wires in it",
+        kind: "select",
+        options: YES_NO,
+        from: true,
+      },
+      { path: ["slab", "conduit"], name: "Conduit in it", kind: "select", options: YES_NO, from: true },
+      {
+        path: ["slab", "suspended"],
+        name: "Suspended (a room or void below)",
+        kind: "select",
+        options: YES_NO,
+        from: true,
+      },
+      {
+        path: ["slab", "permission"],
+        name: "The owner allows the cut",
+        kind: "select",
+        options: YES_NO,
+        from: true,
+      },
+    ],
+  },
+  {
+    title: "The place",
+    ask: [
+      {
+        path: ["site", "place"],
+        name: "Where the work is done",
+        kind: "select",
+        options: [UNKNOWN, ["outdoors", "outdoors"], ["indoors", "indoors"]],
+      },
+      {
+        path: ["site", "ground"],
+        name: "Ground",
+        kind: "select",
+        options: [UNKNOWN, ["private", "private"], ["public", "public, or people walk on it"]],
+      },
+      {
+        path: ["site", "country"],
+        name: "Country (two letters)",
+        kind: "text",
+        help: "For the trade's local words.",
+      },
+    ],
+  },
+  {
+    title: "The scan",
+    ask: [
+      {
+        path: ["scan", "files"],
+        name: "Files, as seen from the job file's folder (one a line)",
+        kind: "lines",
+      },
+      {
+        path: ["scan", "scanner"],
+        name: "Kind of scanner",
+        kind: "select",
+        options: [
+          UNKNOWN,
+          ["phone", "phone"],
+          ["photogrammetry", "photographs"],
+          ["terrestrial", "scanner on a tripod"],
+          ["total-station", "total station"],
+        ],
+      },
+      {
+        path: ["scan", "unit"],
+        name: "Unit of the scan",
+        kind: "select",
+        options: [["", "as found"], ...["m", "cm", "mm", "ft", "us-ft", "in"].map((u) => [u, u])],
+      },
+      {
+        path: ["scan", "up"],
+        name: "Up axis of the scan",
+        kind: "select",
+        options: [["", "as found"], ...["x", "y", "z", "-x", "-y", "-z"].map((u) => [u, u])],
+      },
+    ],
+  },
+];
+
+/** The five tape lengths: key, name, how to measure. */
+export const TAPE = [
+  ["wheelbase", "Axle to axle", "along the side, hub to hub"],
+  ["over", "Outside to outside over the tyres", "across, at the ground"],
+  ["tyre", "Tyre width", "across the tread"],
+  ["radius", "Hub height", "middle of a wheel down to the ground"],
+  ["belly", "Belly clearance", "ground up to the lowest part between the axles"],
+];
+/** Lengths worth having where the slab starts or ends in a dip. */
+export const MORE = [
+  ["width", "Width of the body", "without mirrors"],
+  ["front_overhang", "Front overhang", "front axle to the foremost point"],
+  ["nose", "Clearance under the nose", ""],
+  ["rear_overhang", "Rear overhang", "rear axle to the rearmost point"],
+  ["tail", "Clearance under the tail", ""],
+];
