@@ -94,7 +94,7 @@ def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
 def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> FloatArray:
     """Mean heights moved along the local slope from where the points lie to the cell's centre, m."""
     half = max(2, round(PILOT / pitch))
-    pilot = fit_local(cells.count, cells.z, mask, half, pitch, noise, beta=True)
+    pilot = fit_local(cells.count, cells.z, mask, half, pitch, noise, beta=True, every=max(1, half // 5))
     assert pilot.beta is not None
     slope = np.nan_to_num(pilot.beta[..., :2]) / half  # m per cell
     return cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv

@@ -16,10 +16,13 @@ from numba import njit
 
 HALF_ACROSS = 0.15  # m
 HALF_ALONG = 0.20  # m
+BIN_ACROSS, BIN_ALONG = 0.008, 0.040  # m
 RISE = 0.003  # m, width of a step's face: 10 to 90 % within 2.7 times this
 PLAIN, HINGE, STEP = 0, 1, 2
 
 ROUNDINGS = np.array([0.0, 0.01, 0.02, 0.03, 0.045, 0.07, 0.1])  # m, tried for rho
+
+MOST_BINS = (int(2 * HALF_ACROSS / BIN_ACROSS) + 1) * (int(2 * HALF_ALONG / BIN_ALONG) + 1)
 
 _FOLD_SD = 0.15  # half the change of slope
 _ANGLE_SD = 0.15  # rad, pilot direction
@@ -30,19 +33,33 @@ _TINY = 2e-4  # m: s stays smooth at the break
 
 @njit(cache=True, nogil=True, fastmath=True)
 def gather(count, du, dv, z, ci, cj, ca, sa, pitch, half_n, half_l, out):  # type: ignore[no-untyped-def]
-    """Cells of a turned window about lattice place (ci, cj) -> rows (n, l, z, count) of ``out``; returns how many."""
+    """Points of a turned window about lattice place (ci, cj) -> rows (n, l, z, count) of ``out``; returns how many.
+
+    Cells are merged into bins fine across the break and longer along it, at their points' own mean places.
+    """
     ny, nx = count.shape
     reach = math.sqrt(half_n**2 + half_l**2) / pitch
-    m = 0
+    across, lengthways = int(2 * half_n / BIN_ACROSS) + 1, int(2 * half_l / BIN_ALONG) + 1
+    bins = np.zeros((across * lengthways, 4))
     for j in range(max(0, int(cj - reach)), min(ny, int(cj + reach) + 2)):
         for i in range(max(0, int(ci - reach)), min(nx, int(ci + reach) + 2)):
-            if count[j, i] <= 0.0:
+            w = count[j, i]
+            if w <= 0.0:
                 continue
             x, y = (i + du[j, i] - ci) * pitch, (j + dv[j, i] - cj) * pitch
             n, along = x * ca + y * sa, -x * sa + y * ca
-            if abs(n) > half_n or abs(along) > half_l or m >= out.shape[0]:
+            if abs(n) >= half_n or abs(along) >= half_l:
                 continue
-            out[m, 0], out[m, 1], out[m, 2], out[m, 3] = n, along, z[j, i], count[j, i]
+            b = int((along + half_l) / BIN_ALONG) * across + int((n + half_n) / BIN_ACROSS)
+            bins[b, 0] += w * n
+            bins[b, 1] += w * along
+            bins[b, 2] += w * z[j, i]
+            bins[b, 3] += w
+    m = 0
+    for b in range(across * lengthways):
+        w = bins[b, 3]
+        if w > 0.0:
+            out[m, 0], out[m, 1], out[m, 2], out[m, 3] = bins[b, 0] / w, bins[b, 1] / w, bins[b, 2] / w, w
             m += 1
     return m
 
@@ -177,11 +194,12 @@ def start(data, m, step, p):  # type: ignore[no-untyped-def]
     """Best of a row of straight breaks across the window, as a start for ``descend``; p is filled."""
     trial = np.empty(8)
     best = 1e30
-    for s in range(15):
-        rss = _linear_start(data, m, (s - 7) * 0.02, 0.0, RISE if step else 0.010, step, trial)
+    for s in range(13):
+        rss = _linear_start(data, m, (s - 6) * 0.023, 0.0, RISE if step else 0.010, step, trial)
         if rss < best:
             best = rss
             p[:] = trial
+    return best
 
 
 @njit(cache=True, nogil=True, fastmath=True)
@@ -213,7 +231,7 @@ def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-de
             b[:] = new_b
             cost = new
             damp = max(damp * 0.2, 1e-9)
-            if gain < 1e-4 * variance + 1e-6 * cost:
+            if gain < 0.01 * variance + 1e-5 * cost:
                 break
         else:
             damp *= 8.0
@@ -277,8 +295,7 @@ def loose_prior():  # type: ignore[no-untyped-def]
 @njit(cache=True, nogil=True)
 def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params, squares, profile):  # type: ignore[no-untyped-def]
     """Each knot k0..k1 by itself: params (n, 2, 8) of hinge and step; squares (n, 4): quadratic, hinge, step, cells; profile."""
-    side = int(2 * math.sqrt(HALF_ACROSS**2 + HALF_ALONG**2) / pitch) + 4
-    data, a = np.empty((side * side, 4)), np.empty((8, 8))
+    data, a = np.empty((MOST_BINS, 4)), np.empty((8, 8))
     variance = noise * noise * inflation
     prior = loose_prior()
     step_prior = prior.copy()
@@ -293,15 +310,15 @@ def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params,
         start(data, m, False, params[t, 0])
         squares[t, 1] = descend(data, m, False, variance, prior, params[t, 0], a)
         rounding_profile(data, m, params[t, 0], profile[t])
-        start(data, m, True, params[t, 1])
-        squares[t, 2] = descend(data, m, True, variance, step_prior, params[t, 1], a)
+        squares[t, 2] = start(data, m, True, params[t, 1])
+        if squares[t, 2] < squares[t, 1] + 6.0 * variance:  # else no step is near
+            squares[t, 2] = descend(data, m, True, variance, step_prior, params[t, 1], a)
 
 
 @njit(cache=True, nogil=True)
 def second_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, model, priors, params, inverse):  # type: ignore[no-untyped-def]
     """Each knot that has a model again, from what its neighbours along the ridge agree on: priors (n, 2, 8)."""
-    side = int(2 * math.sqrt(HALF_ACROSS**2 + HALF_ALONG**2) / pitch) + 4
-    data, a = np.empty((side * side, 4)), np.empty((8, 8))
+    data, a = np.empty((MOST_BINS, 4)), np.empty((8, 8))
     variance = noise * noise * inflation
     for t in range(k0, k1):
         if model[t] == PLAIN:

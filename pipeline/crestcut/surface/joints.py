@@ -27,13 +27,15 @@ DIRECTIONS = 16
 
 def find_joints(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> BoolArray:
     """Cells (rows, columns) whose points lie in a joint; ``z`` : cell means at cell centres, m."""
-    fit = fit_local(cells.count, z, mask, max(2, round(WINDOW / pitch)), pitch, noise)
+    half = max(2, round(WINDOW / pitch))
+    fit = fit_local(cells.count, z, mask, half, pitch, noise, every=max(1, half // 5))
     residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
+    low = -np.maximum(0.5 * LEAST_DEPTH, noise / np.sqrt(np.maximum(cells.count, 1)))
     depth = np.zeros(mask.shape)
     edges = np.linspace(0, mask.shape[0], 4 * WORKERS + 1).astype(int)
     with ThreadPoolExecutor(WORKERS) as pool:
         for job in [
-            pool.submit(_search, cells.count, residual, mask, pitch, noise, a, b, depth)
+            pool.submit(_search, cells.count, residual, mask, low, pitch, noise, a, b, depth)
             for a, b in zip(edges[:-1], edges[1:], strict=True)
         ]:
             job.result()
@@ -72,7 +74,7 @@ def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore
 
 
 @njit(cache=True, nogil=True, fastmath=True)
-def _search(count, residual, mask, pitch, noise, j0, j1, depth):  # type: ignore[no-untyped-def]
+def _search(count, residual, mask, low, pitch, noise, j0, j1, depth):  # type: ignore[no-untyped-def]
     """depth := how far the surest strip through each low cell lies under its neighbours, m, where that is sure.
 
     A short strip that is likely a joint is tried again at two and a half times the length, in directions close to its own.
@@ -83,7 +85,7 @@ def _search(count, residual, mask, pitch, noise, j0, j1, depth):  # type: ignore
     turn = math.pi / DIRECTIONS
     for j in range(j0, j1):
         for i in range(count.shape[1]):
-            if not mask[j, i] or count[j, i] <= 0.0 or residual[j, i] > -0.5 * LEAST_DEPTH:
+            if not mask[j, i] or count[j, i] <= 0.0 or residual[j, i] > low[j, i]:
                 continue
             for d in range(DIRECTIONS):
                 fall, sure = _fall(count, residual, mask, j, i, d * turn, half, off, noise)

@@ -50,12 +50,49 @@ def biweight(half: int) -> tuple[FloatArray, float]:
 
 
 def fit_local(
-    count: FloatArray, z: FloatArray, mask: BoolArray, half: int, pitch: float, noise: float, beta: bool = False
+    count: FloatArray,
+    z: FloatArray,
+    mask: BoolArray,
+    half: int,
+    pitch: float,
+    noise: float,
+    beta: bool = False,
+    every: int = 1,
 ) -> Local:
     """Quadratic at every cell of ``mask`` from cell means ``z`` (m, at cell centres) weighted with ``count``.
 
     ``half`` : half window in cells (at least 2); ``noise`` : sd of one point, m, which sets the weak priors.
+    ``every`` : fits are made at every so many cells and carried between them by their own quadratics, blended: for windows
+    many times wider than that nothing is lost.
     """
+    if every > 1:
+        return _between(_fit(count, z, _every(mask, every), half, pitch, noise, True, every), mask, every, beta)
+    return _fit(count, z, mask, half, pitch, noise, beta, 1)
+
+
+def _every(mask: BoolArray, every: int) -> BoolArray:
+    """Cells of the sparse lattice that any cell of the mask needs."""
+    ny, nx = mask.shape
+    out = np.zeros_like(mask)
+    padded = np.pad(mask, ((0, -ny % every), (0, -nx % every)))
+    block = padded.reshape(padded.shape[0] // every, every, -1, every).any(axis=(1, 3))
+    wide = np.pad(block, 1)
+    need = wide[1:-1, 1:-1] | wide[:-2, 1:-1] | wide[1:-1, :-2] | wide[:-2, :-2]
+    out[::every, ::every] = need[: len(range(0, ny, every)), : len(range(0, nx, every))]
+    return out
+
+
+def _between(fit: Local, mask: BoolArray, every: int, beta: bool) -> Local:
+    assert fit.beta is not None
+    z, variance = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
+    slopes = np.full((*mask.shape, 5) if beta else (1, 1, 5), np.nan)
+    _carry(fit.z, fit.variance, fit.beta, mask, every, fit.half, beta, z, variance, slopes)
+    return Local(fit.half, z, variance, slopes if beta else None)
+
+
+def _fit(
+    count: FloatArray, z: FloatArray, mask: BoolArray, half: int, pitch: float, noise: float, beta: bool, every: int
+) -> Local:
     weights, factor = biweight(half)
     ny, nx = count.shape
     out = np.full((ny, nx), np.nan)
@@ -66,7 +103,9 @@ def fit_local(
     edges = np.linspace(0, ny, 2 * WORKERS + 1).astype(int)
     with ThreadPoolExecutor(WORKERS) as pool:
         jobs = [
-            pool.submit(_fit_rows, count, z, mask, weights, half, ridge, factor, a, b, beta, out, variance, slopes)
+            pool.submit(
+                _fit_rows, count, z, mask, weights, half, ridge, factor, a, b, every, beta, out, variance, slopes
+            )
             for a, b in zip(edges[:-1], edges[1:], strict=True)
         ]
         for job in jobs:
@@ -75,7 +114,7 @@ def fit_local(
 
 
 @njit(cache=True, nogil=True, fastmath=True)
-def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, want, out, variance, slopes):  # type: ignore[no-untyped-def]
+def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, every, want, out, variance, slopes):  # type: ignore[no-untyped-def]
     ny, nx = count.shape
     column = np.empty((8, nx))  # sums along v: count with y^0..y^4, count z with y^0..y^2
     sums = np.empty((21, nx))
@@ -117,7 +156,7 @@ def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, want, out, varianc
             x = s / half
             w = k[s + half - 1]
             lo, hi = max(0, -s), min(nx, nx - s)
-            _add(sums, column, w, x, lo, hi, s)
+            _add(sums, column, w, x, -(-lo // every) * every, hi, every, s)
         for i in range(nx):
             if not mask[j, i] or sums[0, i] <= 0.0:
                 continue
@@ -129,11 +168,44 @@ def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, want, out, varianc
                     slopes[j, i, m] = b[m + 1]
 
 
+@njit(cache=True, nogil=True)
+def _carry(z, variance, beta, mask, every, half, want, out, out_variance, slopes):  # type: ignore[no-untyped-def]
+    """Heights between the sparse fits: each of the four around speaks for its own quadratic, weighted bilinearly."""
+    ny, nx = mask.shape
+    for j in range(ny):
+        for i in range(nx):
+            if not mask[j, i]:
+                continue
+            j0, i0 = j // every * every, i // every * every
+            total, height, var = 0.0, 0.0, 0.0
+            s0, s1, s2, s3, s4 = 0.0, 0.0, 0.0, 0.0, 0.0
+            for jj in (j0, j0 + every):
+                for ii in (i0, i0 + every):
+                    w = (1 - abs(j - jj) / every) * (1 - abs(i - ii) / every)
+                    if w <= 0.0 or jj >= ny or ii >= nx or np.isnan(z[jj, ii]):
+                        continue
+                    x, y = (i - ii) / half, (j - jj) / half
+                    b = beta[jj, ii]
+                    total += w
+                    height += w * (z[jj, ii] + b[0] * x + b[1] * y + b[2] * x * x + b[3] * x * y + b[4] * y * y)
+                    var += w * variance[jj, ii]
+                    s0 += w * (b[0] + 2 * b[2] * x + b[3] * y)
+                    s1 += w * (b[1] + 2 * b[4] * y + b[3] * x)
+                    s2 += w * b[2]
+                    s3 += w * b[3]
+                    s4 += w * b[4]
+            if total > 0.0:
+                out[j, i], out_variance[j, i] = height / total, var / total
+                if want:
+                    slopes[j, i, 0], slopes[j, i, 1], slopes[j, i, 2] = s0 / total, s1 / total, s2 / total
+                    slopes[j, i, 3], slopes[j, i, 4] = s3 / total, s4 / total
+
+
 @njit(cache=True, nogil=True, fastmath=True)
-def _add(sums, column, w, x, lo, hi, s):  # type: ignore[no-untyped-def]
+def _add(sums, column, w, x, lo, hi, every, s):  # type: ignore[no-untyped-def]
     """Adds one column of the window to the 21 sums: x^p y^q with p + q <= 4, then z x^p y^q with p + q <= 2."""
     x1, x2, x3, x4 = w * x, w * x * x, w * x**3, w * x**4
-    for i in range(lo, hi):
+    for i in range(lo, hi, every):
         c0, c1, c2 = column[0, i + s], column[1, i + s], column[2, i + s]
         c3, c4 = column[3, i + s], column[4, i + s]
         d0, d1, d2 = column[5, i + s], column[6, i + s], column[7, i + s]

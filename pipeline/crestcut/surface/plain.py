@@ -25,7 +25,10 @@ def fit_plain(
     ``noise`` : sd of one point, m.  ``inflation`` : factor on variances when fits are compared, for noise that neighbours share.
     """
     judge = noise * np.sqrt(inflation)
-    fits = [fit_local(count, z, mask, max(2, round(h / pitch)), pitch, judge) for h in HALVES]
+    fits = []
+    for h in HALVES:
+        half = max(2, round(h / pitch))
+        fits.append(fit_local(count, z, mask, half, pitch, judge, every=max(1, half // 5)))
     choice = np.full(count.shape, len(HALVES) - 1, np.int8)
     for wide in range(len(HALVES) - 2, -1, -1):
         agrees = mask.copy()
