@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import dataclasses
+import hashlib
+import re
 from pathlib import Path
 
 import numpy as np
@@ -10,6 +12,7 @@ import pytest
 from deliver_scene import CELL, crest, gutter, make_report
 from page_text import PageText
 
+from crestcut.deliver import page_report
 from crestcut.deliver.page_figures import look_up
 from crestcut.deliver.page_meanings import MEANINGS, length
 from crestcut.deliver.page_pack import unpack_layer
@@ -170,3 +173,16 @@ def test_scan_that_never_meets_the_path_still_makes_a_page() -> None:
 
 def test_same_job_same_bytes() -> None:
     assert report_text(make_report()) == report_text(make_report(ground=crest))
+
+
+def test_built_viewer_is_that_of_the_sources() -> None:
+    """Red after an edit under viewer/: `npm run build` there, and commit what it writes."""
+    folder = Path(page_report.__file__).parent / "viewer"
+    names = [f"src/{p.name}" for p in sorted((folder / "src").iterdir(), key=lambda p: p.name)]
+    digest = hashlib.sha256()
+    for name in [*names, "build.mjs", "package-lock.json"]:
+        digest.update(f"{name}\n".encode() + (folder / name).read_bytes())
+    built = (folder / "built" / "viewer.js").read_text(encoding="utf-8")
+    assert f"built from {digest.hexdigest()}" in built[:200]
+    for library in ("three", "d3-contour", "d3-array", "internmap", "delatin", "smol-toml"):
+        assert re.search(rf"^{library} [\d.]+ \(", built, re.M), library  # its notice travels along

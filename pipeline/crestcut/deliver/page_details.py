@@ -7,8 +7,10 @@ from collections.abc import Iterable, Mapping
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, place_words
+from crestcut.work.records import Worksheet
 
 Document = Mapping[str, object]
 
@@ -60,7 +62,7 @@ CAUTIONS = (
 )  # fmt: skip
 
 
-def work(report: Report, document: Document) -> str:
+def work(report: Report, document: Document, worksheet: Worksheet | None = None) -> str:
     """The cut in figures; withheld words where it is not released."""
     plan = report.plan
     if plan is None or (plan.deepest <= 0 and plan.feasible):
@@ -91,13 +93,14 @@ def work(report: Report, document: Document) -> str:
             f"{figure(document, 'cut.short_by')} are still "
             f"missing{esc(where)}. What limits it: {esc('; '.join(plan.binding) or 'not named')}.</p>"
         )
+    details = worksheet_text(worksheet) if worksheet is not None else ""
     hold = (
         ""
         if report.release == "ok"
         else f'<p class="mind"><strong>{esc(STAMPS[report.release])}.</strong> The figures show the size of '
         "the job, they are not an order to cut.</p>"
     )
-    return _section("work", "Work sheet", f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>")
+    return _section("work", "Work sheet", f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>{details}")
 
 
 def measure(report: Report) -> str:
@@ -121,13 +124,14 @@ def measure(report: Report) -> str:
     return _section("measure", "Measurements", first + folded)
 
 
-def cautions() -> str:
+def cautions(worksheet: Worksheet | None = None) -> str:
     """What can hurt."""
     items = "".join(f"<li><strong>{esc(head)}.</strong> {esc(text)}</li>" for head, text in CAUTIONS)
+    more = worksheet_cautions(worksheet) if worksheet is not None else ""
     return _section(
         "cautions",
         "Cautions",
-        f"<ul>{items}</ul><p>Local codes and licensed people decide; this page does not.</p>",
+        f"<ul>{items}</ul>{more}<p>Local codes and licensed people decide; this page does not.</p>",
     )
 
 

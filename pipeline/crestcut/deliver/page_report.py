@@ -12,6 +12,7 @@ from crestcut.deliver.page_scene import scene
 from crestcut.deliver.page_shell import esc, page, write_page
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document
+from crestcut.work.records import Worksheet
 
 NAME = "report.html"
 INCH_COUNTRIES = ("US",)
@@ -21,15 +22,17 @@ CONTENTS = (
 )  # fmt: skip
 
 
-def write_report(report: Report, out: Path) -> Path:
+def write_report(report: Report, out: Path, worksheet: Worksheet | None = None) -> Path:
     """Write the page and return its path; ``out`` is the file, or the folder it goes into.
+
+    worksheet : for the person on the slab; None where none was made.
 
     Raises CrestcutError if it cannot be written.
     """
-    return write_page(report_text(report), out, NAME)
+    return write_page(report_text(report, worksheet), out, NAME)
 
 
-def report_text(report: Report) -> str:
+def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
     """The whole page. Its figures are those of ``result.json``: both come from the same document."""
     document = result_document(report)
     units = "inches" if (report.job.site.country or "").upper() in INCH_COUNTRIES else "metric"
@@ -44,9 +47,9 @@ def report_text(report: Report) -> str:
         upper.drive(),
         upper.options(report, document),
         '<div class="pair">',
-        lower.work(report, document),
+        lower.work(report, document, worksheet),
         lower.measure(report),
-        lower.cautions(),
+        lower.cautions(worksheet),
         lower.sure(report, document),
         "</div>",
         '<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '

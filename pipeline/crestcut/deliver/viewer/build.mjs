@@ -1,6 +1,7 @@
 // Writes built/viewer.js and built/page.css. Run: npm ci && npm run build
 import { build } from "esbuild";
-import { readFileSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { readFileSync, readdirSync } from "node:fs";
 
 const target = ["chrome105", "firefox115", "safari16.4"];
 // Every page is a copy of these libraries, so their notices travel inside the script.
@@ -8,6 +9,17 @@ const notices = ["three", "d3-contour", "d3-array", "internmap", "delatin", "smo
   const { version, license } = JSON.parse(readFileSync(`node_modules/${name}/package.json`, "utf8"));
   return `${name} ${version} (${license})\n${readFileSync(`node_modules/${name}/LICENSE`, "utf8").trim()}`;
 });
+
+// What it was built from: a test compares this with the sources, so that neither is changed alone.
+const sources = [
+  ...readdirSync("src")
+    .sort()
+    .map((name) => `src/${name}`),
+  "build.mjs",
+  "package-lock.json",
+];
+const hash = createHash("sha256");
+for (const name of sources) hash.update(`${name}\n`).update(readFileSync(name));
 
 await build({
   entryPoints: ["src/main.js"],
@@ -18,6 +30,8 @@ await build({
   charset: "utf8",
   target,
   legalComments: "none",
-  banner: { js: `/*!\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/` },
+  banner: {
+    js: `/*!\nbuilt from ${hash.digest("hex")}\n\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/`,
+  },
 });
 await build({ entryPoints: ["src/page.css"], outfile: "built/page.css", bundle: true, minify: true, target });

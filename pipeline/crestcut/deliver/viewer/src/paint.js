@@ -97,7 +97,7 @@ export function paintValue(height, values, stops, concrete, zero, top) {
     if (Number.isNaN(height.values[k])) return null;
     const value = values[k];
     const base = value > zero ? ramp(stops, (value - zero) / (top - zero)) : concrete;
-    const light = 0.52 + 0.76 * shade[k];
+    const light = 0.5 + 0.72 * shade[k];
     return base.map((c) => c * light);
   });
 }

@@ -78,8 +78,9 @@ export const SECTIONS = [
         kind: "select",
         options: [
           UNKNOWN,
-          ["plain concrete", "plain concrete"],
-          ["reinforced concrete", "reinforced concrete"],
+          ["plain concrete", "plain concrete on the ground"],
+          ["reinforced concrete", "reinforced concrete on the ground"],
+          ["asphalt or paving", "asphalt or paving"],
         ],
       },
       { path: ["slab", "thickness"], name: "Thickness", kind: "length" },

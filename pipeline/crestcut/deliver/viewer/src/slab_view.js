@@ -270,7 +270,7 @@ export class SlabView {
     if (!this.report.drive || this.k !== this.report.drive.worst) return false;
     const { at, ground } = this.report.data.drive.contact,
       pin = this.stage.project(...at, ground);
-    return Math.abs(x - pin[0]) < 60 && Math.abs(y - pin[1]) < 22;
+    return Math.abs(x - pin[0]) < 90 && y > pin[1] - 70 && y < pin[1] + 20;
   }
 
   /** The gap at the worst point, drawn where it is, while the vehicle stands there. */
