@@ -100,12 +100,12 @@ def _pairs(values: NDArray, axis: int, distance: int) -> tuple[NDArray, NDArray]
 
 
 def _allowance(level: FloatArray, planes: FloatArray) -> float:
-    """How far neighbours may be off their common slope, m: three standard deviations of tile levels, within 9 to 16 mm."""
+    """How far neighbours may be off their common slope, m: two standard deviations of tile levels, within 9 to 13 mm."""
     a, b = _pairs(level, 1, 1)
     sa, sb = _pairs(planes[..., 1], 1, 1)
     off = np.abs(b - a - (sa + sb) / 2)
     off = off[np.isfinite(off)]
-    return float(np.clip(3 * 1.4826 * np.median(off), 0.009, 0.016)) if len(off) else 0.009
+    return float(np.clip(2.2 * 1.4826 * np.median(off), 0.009, 0.013)) if len(off) else 0.009
 
 
 def _rim(filled: BoolArray) -> BoolArray:
