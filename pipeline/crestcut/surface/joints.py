@@ -19,6 +19,7 @@ from crestcut.surface.raster import Cells
 HALF_LENGTH = 0.20  # m of strip each way
 BESIDE = 0.03  # m to the strips it is compared with
 LEAST_DEPTH = 0.006  # m: a sag of two 20 % slopes is 6 mm lower in its middle than 30 mm beside it
+LOW = 0.65  # of a strip's fall, which half-filled cells dilute: half the true depth of the joint
 SURE = 4.5  # standard deviations of the difference of strip means
 LIKELY = 1.5  # standard deviations at which a longer strip is tried
 WINDOW = 0.10  # m, half window of the surface that residuals are taken from
@@ -31,17 +32,15 @@ def find_joints(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, nois
     fit = fit_local(cells.count, z, mask, half, pitch, noise, every=max(1, half // 5))
     residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
     low = -np.maximum(0.5 * LEAST_DEPTH, noise / np.sqrt(np.maximum(cells.count, 1)))
-    depth = np.zeros(mask.shape)
+    joint = np.zeros(mask.shape, np.bool_)
     edges = np.linspace(0, mask.shape[0], 4 * WORKERS + 1).astype(int)
     with ThreadPoolExecutor(WORKERS) as pool:
         for job in [
-            pool.submit(_search, cells.count, residual, mask, low, pitch, noise, a, b, depth)
+            pool.submit(_search, cells.count, residual, mask, low, pitch, noise, a, b, joint)
             for a, b in zip(edges[:-1], edges[1:], strict=True)
         ]:
             job.result()
-    if not depth.any():
-        return np.zeros(mask.shape, bool)
-    return (cells.count > 0) & _low_beside(residual, depth)
+    return joint
 
 
 @njit(cache=True, nogil=True, fastmath=True)
@@ -73,9 +72,22 @@ def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore
     return fall, fall / (noise * math.sqrt(1 / n + 1 / min(nl, nr)))
 
 
+@njit(cache=True, nogil=True)
+def _mark(count, residual, j, i, angle, half, depth, joint):  # type: ignore[no-untyped-def]
+    """Marks what lies lower than a share of the depth on the strip and one cell beside it."""
+    ny, nx = count.shape
+    dj, di = math.sin(angle), math.cos(angle)
+    for t in range(-half, half + 1):
+        y, x = int(math.floor(j + t * dj + 0.5)), int(math.floor(i + t * di + 0.5))
+        for yy in range(max(0, y - 1), min(ny, y + 2)):
+            for xx in range(max(0, x - 1), min(nx, x + 2)):
+                if count[yy, xx] > 0.0 and residual[yy, xx] < -LOW * depth:
+                    joint[yy, xx] = True
+
+
 @njit(cache=True, nogil=True, fastmath=True)
-def _search(count, residual, mask, low, pitch, noise, j0, j1, depth):  # type: ignore[no-untyped-def]
-    """depth := how far the surest strip through each low cell lies under its neighbours, m, where that is sure.
+def _search(count, residual, mask, low, pitch, noise, j0, j1, joint):  # type: ignore[no-untyped-def]
+    """joint := low cells along every strip that surely lies under its neighbours.
 
     A short strip that is likely a joint is tried again at two and a half times the length, in directions close to its own.
     """
@@ -91,25 +103,10 @@ def _search(count, residual, mask, low, pitch, noise, j0, j1, depth):  # type: i
                 fall, sure = _fall(count, residual, mask, j, i, d * turn, half, off, noise)
                 if fall < LEAST_DEPTH or sure < LIKELY:
                     continue
+                angle = d * turn
                 for r in range(-4, 5):
                     longer, surer = _fall(count, residual, mask, j, i, (d + r / 8) * turn, long, off, noise)
                     if surer > sure:
-                        fall, sure = longer, surer
+                        fall, sure, angle = longer, surer, (d + r / 8) * turn
                 if sure > SURE and fall > LEAST_DEPTH:
-                    depth[j, i] = max(depth[j, i], fall)
-
-
-@njit(cache=True, nogil=True)
-def _low_beside(residual, depth):  # type: ignore[no-untyped-def]
-    """Cells of a joint and beside it that lie lower than half its depth."""
-    ny, nx = depth.shape
-    out = np.zeros((ny, nx), np.bool_)
-    for j in range(ny):
-        for i in range(nx):
-            if depth[j, i] <= 0.0:
-                continue
-            for y in range(max(0, j - 1), min(ny, j + 2)):
-                for x in range(max(0, i - 1), min(nx, i + 2)):
-                    if residual[y, x] < -0.4 * depth[j, i]:
-                        out[y, x] = True
-    return out
+                    _mark(count, residual, j, i, angle, long, fall, joint)
