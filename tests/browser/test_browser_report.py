@@ -112,6 +112,17 @@ def test_slider_drives_the_vehicle_with_its_wheels_on_the_ground(shown: Path, op
         assert first_number(worst.split("least")[1]) == pytest.approx(abs(least) * 1000, abs=0.06)
 
 
+def test_once_cut_the_gap_grows_and_the_old_slab_stays_as_a_dashed_line(shown: Path, open_page: Any) -> None:
+    page = open_page(shown, "laptop")
+    today = page.locator("#station-words").inner_text()
+    page.locator("#once-cut").check()
+    after = page.locator("#station-words").inner_text()
+    assert "into the slab" in today and after.endswith("once cut") and after != today
+    assert page.locator("#profile .as-was").count() == 1 and page.locator("#profile .cut").count() == 0
+    page.locator("#visit").click()
+    assert page.locator("#station-words").inner_text() == today
+
+
 def test_reading_under_the_cursor_is_the_plan(shown: Path, open_page: Any) -> None:
     page, report = open_page(shown, "laptop"), touching()
     page.locator("#show-car").uncheck()

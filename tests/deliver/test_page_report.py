@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import base64
 import dataclasses
 import hashlib
 import re
+import zlib
 from pathlib import Path
 
 import numpy as np
@@ -131,9 +133,6 @@ def test_depths_on_the_slab_are_those_of_the_plan(page: PageText) -> None:
 
 
 def test_vehicle_stands_where_the_ride_put_it(page: PageText) -> None:
-    import base64
-    import zlib
-
     report, drive = make_report(), page.carried["drive"]
     place = np.frombuffer(zlib.decompress(base64.b64decode(drive["place"])), "<f4").reshape(-1, 3, 3)
     wheels = np.frombuffer(zlib.decompress(base64.b64decode(drive["wheels"])), "<f4").reshape(-1, 4)
@@ -146,6 +145,19 @@ def test_vehicle_stands_where_the_ride_put_it(page: PageText) -> None:
     assert wheels[drive["worst"]] == pytest.approx(poses.wheels[k], abs=1e-5)
     assert place[drive["worst"], 0] == pytest.approx(poses.position[k], abs=1e-5)
     assert drive["contact"]["gap"] == worst.gap
+
+
+def test_vehicle_once_cut_stands_on_the_finished_slab() -> None:
+    report = make_report(clearance=0.09)
+    drive = PageText(report_text(report)).carried["drive"]
+    wheels = [
+        np.frombuffer(zlib.decompress(base64.b64decode(state["wheels"])), "<f4").reshape(-1, 4)
+        for state in (drive, drive["after"])
+    ]
+    known = [g for g in drive["after"]["gap"] if g is not None]
+    assert len(wheels[0]) == len(wheels[1]) == len(drive["after"]["gap"])
+    assert report.plan is not None and min(known) > report.before.worst.gap  # type: ignore[union-attr]
+    assert PageText(report_text(make_report(cut=False))).carried["drive"]["after"] is None
 
 
 def test_first_units_follow_the_country() -> None:

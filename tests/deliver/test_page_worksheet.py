@@ -8,7 +8,6 @@ from pathlib import Path
 
 import pytest
 from page_text import PageText
-from work.work_scene import scene
 
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.job.records import Job, Slab
@@ -17,6 +16,7 @@ from crestcut.work.records import Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.tools import load_tools
+from work.work_scene import scene
 
 TOOLS = Path(__file__).parents[2] / "configs" / "tools"
 

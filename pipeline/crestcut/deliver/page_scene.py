@@ -9,17 +9,20 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.deliver.colours import CONCRETE, SHALLOWEST, depth_colours
 from crestcut.deliver.page_pack import pack_colours, pack_layer, pack_numbers
 from crestcut.deliver.report import Report
-from crestcut.grid import GridFrame
-from crestcut.travel.records import Contact
+from crestcut.grid import FloatArray, GridFrame, IntArray
+from crestcut.travel.records import Batch, Contact, Poses, Ride
+from crestcut.travel.sweep import sweep
 
 DISPLAY_CELL = 0.02  # m
 MOST_CELLS = 260_000
 MOST_STATIONS = 240
 HEIGHT_STEP = 1e-4  # m
 DEPTH_STEP = 2e-5  # m
+NO_GAP = 10.0  # m: the sweep writes more than this where a part meets nothing measured
 FRAMES = ("body", "front axle", "rear axle")
 
 
@@ -140,7 +143,8 @@ def _drive(report: Report, frame: GridFrame) -> dict[str, Any] | None:
         if report.before.pair_gap is None
         else report.before.pair_gap[rows].min(axis=1)
     )
-    gaps = np.where(gaps > 10.0, np.nan, gaps)
+    gaps = np.where(gaps > NO_GAP, np.nan, gaps)
+    gaps[at] = worst.gap
     order = chosen if poses.station[chosen[0]] <= poses.station[chosen[-1]] else chosen[::-1]
     return {
         "stations": poses.station[order].round(4).tolist(),
@@ -151,7 +155,36 @@ def _drive(report: Report, frame: GridFrame) -> dict[str, Any] | None:
         "worst": int(np.flatnonzero(order == at)[0]),
         "contact": _contact(report, worst, frame),
         "way": worst.variant.way,
+        "after": _after(report, poses, rows, order, shift),
     }  # fmt: skip
+
+
+def _after(
+    report: Report, poses: Poses, rows: IntArray, order: IntArray, shift: FloatArray
+) -> dict[str, Any] | None:
+    """The same stations on the finished slab, settled and swept again; None where nothing is cut."""
+    plan = report.plan
+    if plan is None or plan.deepest <= 0:
+        return None
+    old, picked = report.ride.batch, rows[order]
+    some = Poses(
+        poses.variant, poses.station[order], poses.wheels[order], poses.contact[order],
+        poses.position[order], poses.rotation[order], poses.live[order],
+    )  # fmt: skip
+    batch = Batch(
+        old.places[picked], np.zeros(len(picked), dtype=np.int64), old.live[picked], old.wheels[picked],
+        old.contact[picked], old.position[picked], old.rotation[picked],
+    )  # fmt: skip
+    lower = cut_surface(report.surface, np.nan_to_num(plan.depth.values))
+    ride = ride_on(Ride(report.line, (some,), batch, 0), report.vehicle, lower)
+    gaps = sweep(report.vehicle, lower, ride).pair_gap
+    least = np.full(len(picked), np.inf) if gaps is None else gaps.min(axis=1)
+    return {
+        "place": pack_numbers(ride.batch.position + shift),
+        "turn": pack_numbers(ride.batch.rotation),
+        "wheels": pack_numbers(ride.batch.wheels),
+        "gap": [float(g) if g < NO_GAP else None for g in least],
+    }
 
 
 def _contact(report: Report, worst: Contact, frame: GridFrame) -> dict[str, Any]:

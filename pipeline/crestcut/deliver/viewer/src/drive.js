@@ -2,14 +2,33 @@
 
 import { unpackNumbers } from "./raster.js";
 
+/** Numbers of one state of the slab: where each frame is and how it is turned, lowest points of the tyres, least gaps. */
+async function poses({ place, turn, wheels, gap }) {
+  return {
+    place: await unpackNumbers(place),
+    turn: await unpackNumbers(turn),
+    wheels: await unpackNumbers(wheels),
+    gap,
+  };
+}
+
 export class Drive {
   static async of(data) {
     const drive = new Drive();
     Object.assign(drive, data.drive);
-    for (const key of ["place", "turn", "wheels"]) drive[key] = await unpackNumbers(data.drive[key]);
+    drive.states = {
+      today: await poses(data.drive),
+      after: data.drive.after && (await poses(data.drive.after)),
+    };
+    drive.use("today");
     drive.vehicle = data.vehicle;
     drive.count = drive.stations.length;
     return drive;
+  }
+
+  /** Stands on the slab as it is ("today") or as it will be ("after"). */
+  use(state) {
+    Object.assign(this, this.states[state]);
   }
 
   /** Chassis point (x, y, z) at a station on grid u, v, z; `frame`: 0 body, 1 front axle, 2 rear axle. */

@@ -6,7 +6,7 @@ import { show } from "./units.js";
 let made = 0; // counts what needs a name of its own in the page
 
 /** Heights along the vehicle at station k, y left of its middle: {x, ground, finished, under}, NaN or null where there is none. */
-function section(report, k, y, from, to, step) {
+function section(report, k, y, from, to, step, after = false) {
   const { drive, height, depth } = report;
   const [cx, cy] = drive.ahead(k),
     start = drive.point(k, [0, y, 0]);
@@ -56,13 +56,13 @@ class Scale {
 }
 
 /** The whole vehicle from its right-hand side, wheels on the ground, nothing stretched. */
-export function sideView(report, k, y, wide, brisk) {
+export function sideView(report, k, y, wide, { brisk, after }) {
   const { drive } = report,
     { wheelbase, radius, overhangs } = drive.vehicle;
   const ends = drive.vehicle.parts.flatMap((p) => p.x);
   const from = Math.min(-(overhangs[1] ?? 0), -radius, ...ends) - 0.35,
     to = wheelbase + Math.max(overhangs[0] ?? 0, radius, ...ends.map((x) => x - wheelbase)) + 0.35;
-  const rows = section(report, k, y, from, to, 0.02);
+  const rows = section(report, k, y, from, to, 0.02, after);
   const hubs = [0, 1, 2, 3].map((w) => drive.hub(k, w)[2]);
   const known = rows.map((r) => r.ground).filter(Number.isFinite);
   const low = Math.min(...known, ...hubs.map((z) => z - radius)) - 0.16,
@@ -166,11 +166,11 @@ function tightest(rows) {
 }
 
 /** The tight place, heights stretched: ground, cut, underside, the gap with its figure. `exact`: the gap the program found here, if known. */
-export function closeUp(report, k, y, wide, units, exact, brisk) {
+export function closeUp(report, k, y, wide, units, exact, { brisk, after }) {
   const wheelbase = report.drive.vehicle.wheelbase;
-  const all = section(report, k, y, -1.5, wheelbase + 1.5, 0.02);
+  const all = section(report, k, y, -1.5, wheelbase + 1.5, 0.02, after);
   const met = all.filter((r) => r.under && Number.isFinite(r.ground));
-  const known = report.drive.worst === k && report.atWorst?.y === y;
+  const known = !after && report.drive.worst === k && report.atWorst?.y === y;
   const tight = known
     ? met.reduce(
         (a, r) => (Math.abs(r.x - report.atWorst.x) < Math.abs(a.x - report.atWorst.x) ? r : a),
@@ -179,10 +179,10 @@ export function closeUp(report, k, y, wide, units, exact, brisk) {
     : tightest(all);
   if (!tight?.under || !Number.isFinite(tight.ground)) return null;
   const half = wide < 480 ? 0.45 : 0.7;
-  const rows = section(report, k, y, tight.x - half, tight.x + half, 0.01);
+  const rows = section(report, k, y, tight.x - half, tight.x + half, 0.01, after);
   const gap = exact ?? tight.under.height - tight.ground;
   const heights = rows
-    .flatMap((r) => [r.ground, r.finished, Math.abs(r.x - tight.x) < half ? r.under?.height : NaN])
+    .flatMap((r) => [r.before, r.finished, Math.abs(r.x - tight.x) < half ? r.under?.height : NaN])
     .filter(Number.isFinite);
   const middle = (tight.ground + tight.under.height) / 2;
   const reach =
@@ -203,6 +203,7 @@ export function closeUp(report, k, y, wide, units, exact, brisk) {
     "g",
     { "clip-path": `url(#${id})` },
     earth(c, rows, middle - 3 * reach, brisk),
+    after && s("path", { d: c.path(rows.map((r) => [r.x, r.before])), class: "as-was" }),
     s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }),
   );
   const x = c.x(tight.x),

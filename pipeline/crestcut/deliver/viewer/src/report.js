@@ -51,26 +51,28 @@ function proof(report) {
   fillDrawing(report, k, report.atWorst.y, home, byId("proof-words"));
 }
 
-function fillDrawing(report, k, y, home, words, brisk = false) {
+function fillDrawing(report, k, y, home, words, { brisk = false, after = false } = {}) {
   const whole = home.clientWidth,
     beside = whole >= 900; // the two pictures side by side where there is room
   const wide = Math.max(260, Math.floor(beside ? (whole - 24) / 2 : whole));
+  report.drive.use(after ? "after" : "today");
   const exact = y === report.atWorst.y ? (report.drive.gap[k] ?? undefined) : undefined;
-  const tight = closeUp(report, k, y, wide, report.units, exact, brisk);
-  home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide, brisk)].filter(Boolean));
+  const tight = closeUp(report, k, y, wide, report.units, exact, { brisk, after });
+  home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide, { brisk, after })].filter(Boolean));
   const parts = [`Front axle ${show(report.drive.stations[k], report.units)} from the start.`];
   if (tight)
     parts.push(
       `${beside ? "Left" : "Above"}: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`,
     );
-  if (exact !== undefined && k === report.drive.worst)
+  if (exact !== undefined && k === report.drive.worst && !after)
     parts.push(
       `That is on the surface as it was scanned; the figure in the verdict allows for the scan’s noise.`,
     );
   parts.push(
     `${beside ? "Right" : "Below"}: the whole vehicle, true to scale; the frame shows where the tight place is.`,
   );
-  if (report.depth) parts.push("Hatched: what the cut takes off.");
+  if (report.depth)
+    parts.push(after ? "Dashed: the slab as it is today." : "Hatched: what the cut takes off.");
   words.textContent = parts.join(" ");
 }
 
@@ -94,6 +96,9 @@ function slider(report, view) {
     h("option", { value: "middle" }, "its middle"),
     h("option", { value: "right" }, "its right wheels"),
   );
+  const cut = drive.after
+    ? h("input", { type: "checkbox", id: "once-cut", onchange: () => report.show() })
+    : null;
   byId("driver").replaceChildren(
     h("label", { class: "drive", for: "station" }, "Drive the vehicle along the line"),
     range,
@@ -114,6 +119,7 @@ function slider(report, view) {
       ),
       h("button", { type: "button", id: "play", onclick: () => play(range, report) }, "Drive"),
       h("label", { class: "inline" }, "Section through ", across),
+      cut ? h("label", { class: "inline" }, cut, "once cut") : null,
     ),
     told,
   );
@@ -125,12 +131,14 @@ function slider(report, view) {
     if (brisk) resting = setTimeout(report.show, 200); // and once more in full when the finger rests
     const k = Number(range.value);
     const y = { worst: report.atWorst.y, left: half, middle: 0, right: -half }[across.value];
-    view.stand(k);
+    const after = Boolean(cut?.checked);
+    drive.use(after ? "after" : "today");
+    view.stand(k, after);
     const gap = drive.gap[k] ?? NaN;
-    const words = `Front axle at ${show(drive.stations[k], report.units)}: ${Number.isFinite(gap) ? `least ${gapWords(gap, report.units)} here` : "no gap known here"}`;
+    const words = `Front axle at ${show(drive.stations[k], report.units)}: ${Number.isFinite(gap) ? `least ${gapWords(gap, report.units)} here${after ? ", once cut" : ""}` : "no gap known here"}`;
     told.textContent = words;
     range.setAttribute("aria-valuetext", words);
-    fillDrawing(report, k, y, byId("profile"), byId("profile-words"), brisk);
+    fillDrawing(report, k, y, byId("profile"), byId("profile-words"), { brisk, after });
   };
   let waiting = 0;
   range.addEventListener("input", () => {

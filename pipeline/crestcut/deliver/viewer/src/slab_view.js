@@ -117,6 +117,7 @@ export class SlabView {
   #visit() {
     const { at, ground } = this.report.data.drive.contact;
     byId("station").value = this.report.drive.worst;
+    if (byId("once-cut")) byId("once-cut").checked = false;
     this.report.show();
     this.stage.visit([...at, ground], 3);
   }
@@ -216,7 +217,8 @@ export class SlabView {
     );
   }
 
-  stand(k) {
+  stand(k, after = false) {
+    this.after = after;
     if (k !== this.k) this.stage.hurry();
     this.k = k;
     this.car?.stand(k);
@@ -278,7 +280,7 @@ export class SlabView {
     const { contact, worst } = this.report.data.drive;
     const [x, y] = this.stage.project(...contact.at, contact.ground);
     const pin = [s("circle", { cx: x, cy: y, r: 6, class: "gap-pin" })];
-    if (this.k !== worst) return pin;
+    if (this.k !== worst || this.after) return pin;
     const up = this.stage.flat ? y - 44 : Math.min(y - 44, this.stage.height - 40);
     return [
       s("path", { class: "gap-lead", d: `M${x} ${y}V${up}` }),
