@@ -5,7 +5,7 @@ import { show } from "./units.js";
 
 let made = 0; // counts what needs a name of its own in the page
 
-/** Heights along the vehicle at station k, y left of its middle: {x, ground, finished, under}, NaN or null where there is none. */
+/** Heights along the vehicle at station k, y left of its middle: {x, before, ground, finished, under}; NaN or null where there is none. */
 function section(report, k, y, from, to, step, after = false) {
   const { drive, height, depth } = report;
   const [cx, cy] = drive.ahead(k),
@@ -16,10 +16,12 @@ function section(report, k, y, from, to, step, after = false) {
       v = start[1] + cy * x;
     const ground = height.at(u, v),
       cut = depth ? depth.at(u, v) : 0;
+    const finished = ground - (Number.isNaN(cut) ? 0 : cut);
     rows.push({
       x,
-      ground,
-      finished: ground - (Number.isNaN(cut) ? 0 : cut),
+      before: ground,
+      ground: after ? finished : ground,
+      finished,
       under: drive.underside(k, x, y),
     });
   }
