@@ -18,7 +18,7 @@ KERB, WALL_TOP = 0.105, 0.55
 GUTTER = 0.90  # x of the road gutter
 CREST = 4.85  # x of the crest where y = 2.0
 FALL, DRAIN = 10.60, 13.35  # x where the yard begins to fall, and of the drain channel before the kiln
-ROAD_GRADE, APRON_GRADE, YARD_GRADE, FALL_GRADE, KILN_GRADE = -0.030, 0.172, -0.008, -0.075, 0.156
+ROAD_GRADE, APRON_GRADE, YARD_GRADE, FALL_GRADE, KILN_GRADE = -0.030, 0.166, -0.008, -0.075, 0.156
 CREST_ROUNDING = 0.030  # m: floated, nearly sharp
 OTHER_ROUNDING = 0.060
 SKEW, BEND = 0.045, -0.012  # the crest runs a little askew and is a little curved in plan: dx/dy, and 1/m

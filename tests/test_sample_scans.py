@@ -88,11 +88,9 @@ def least(job_name: str, wander: float | None = None) -> dict[str, float]:
 
 
 def test_what_the_courtyard_does_to_its_vehicles() -> None:
-    """The crest catches the hatchback's tray by 8 to 9 mm, the gutter its bumper by a little more; the
-    trolley clears.
-    """
+    """The crest catches the tray by 5 mm, the gutter the bumper by 12; the trolley clears."""
     crest = least("courtyard_apron.toml")
-    assert -0.0095 < crest["belly"] < -0.0075 and crest["nose"] > 0.1 and crest["tail"] > 0.1
+    assert -0.0055 < crest["belly"] < -0.0045 and crest["nose"] > 0.1 and crest["tail"] > 0.1
     gutter = least("courtyard_gutter.toml")
     assert -0.016 < gutter["nose"] < -0.006 and gutter["belly"] > 0.04
     trolley = least("kiln_trolley.toml")

@@ -91,6 +91,7 @@ def test_parts_over_a_wheel_track(tmp_path: Path) -> None:
     # laden its rear end, 1.3 m ahead of the rear axle, drops 33.4 mm of its 50
     assert [part.name for part in parts_over_tracks(car, 0.0127)] == []
     assert [part.name for part in parts_over_tracks(car, 0.0170)] == ["sill"]
+    assert parts_over_tracks(car, 0.0170, loads=car.loads[:1]) == ()
     with pytest.raises(CrestcutError, match=r"sill lies over a wheel track with 16\.6 mm to level ground"):
         refuse_parts_over_tracks(car, 0.0254)
     inside = low.replace('"600 mm", "700 mm"]\nclearance = "50', '"500 mm", "630 mm"]\nclearance = "50')

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from pydantic import ValidationError
@@ -67,7 +68,9 @@ def load_state(vehicle: Vehicle, name: str) -> LoadState:
     raise CrestcutError(f'no load "{name}"', f"{vehicle.path.name}: load", did_you_mean(name, names))
 
 
-def parts_over_tracks(vehicle: Vehicle, want: float, want_ends: float | None = None) -> tuple[Part, ...]:
+def parts_over_tracks(
+    vehicle: Vehicle, want: float, want_ends: float | None = None, loads: Sequence[LoadState] | None = None
+) -> tuple[Part, ...]:
     """Hard body parts over a wheel track that hang lower than asked for on level ground, in the deepest load
     state.
 
@@ -79,27 +82,29 @@ def parts_over_tracks(vehicle: Vehicle, want: float, want_ends: float | None = N
     found = []
     for part in vehicle.parts:
         asked = want if part.zone == "belly" else ends
-        if not part.soft and _over_track(part, vehicle) and lowest_loaded(part, vehicle) < asked:
+        if not part.soft and _over_track(part, vehicle) and lowest_loaded(part, vehicle, loads) < asked:
             found.append(part)
     return tuple(found)
 
 
-def refuse_parts_over_tracks(vehicle: Vehicle, want: float, want_ends: float | None = None) -> None:
+def refuse_parts_over_tracks(
+    vehicle: Vehicle, want: float, want_ends: float | None = None, loads: Sequence[LoadState] | None = None
+) -> None:
     """Raises CrestcutError for the first part that ``parts_over_tracks`` lists."""
-    for part in parts_over_tracks(vehicle, want, want_ends):
+    for part in parts_over_tracks(vehicle, want, want_ends, loads):
         asked = want if part.zone == "belly" or want_ends is None else want_ends
         raise CrestcutError(
-            f"{part.name} lies over a wheel track with {millimetres(lowest_loaded(part, vehicle))} to level"
-            f" ground, less than the {both(asked)} asked for: no cut can give it more",
+            f"{part.name} lies over a wheel track with {millimetres(lowest_loaded(part, vehicle, loads))} to"
+            f" level ground, less than the {both(asked)} asked for: no cut can give it more",
             f"{vehicle.path.name}: part",
             "ask for less (want), mark it soft if it may touch, or measure it again",
         )
 
 
-def lowest_loaded(part: Part, vehicle: Vehicle) -> float:
-    """Least height of a part above level ground over all load states, metres."""
+def lowest_loaded(part: Part, vehicle: Vehicle, loads: Sequence[LoadState] | None = None) -> float:
+    """Least height of a part above level ground over ``loads`` (default: all of the file), metres."""
     least = min(part.z)
-    for state in vehicle.loads:
+    for state in vehicle.loads if loads is None else loads:
         for x, z in zip(part.x, part.z, strict=True):
             least = min(least, z + _drop(part, vehicle, state, x))
     return least
