@@ -194,9 +194,14 @@ class Jig:
     cannot: tuple[str, ...]
 
     @property
-    def stick(self) -> float:
-        """Length of the stick that must pass between board and finished concrete, m."""
+    def below(self) -> float:
+        """Finished concrete below the board, m."""
         return self.reach + self.smoothing
+
+    @property
+    def stick(self) -> float:
+        """Length of the stick that must pass between board and finished concrete, m: 1/4 mm to the safe side."""
+        return self.below + 0.00025
 
 
 @dataclass(frozen=True)

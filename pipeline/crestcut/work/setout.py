@@ -19,14 +19,15 @@ from crestcut.work.timber import string_sag
 
 PULL = 30.0  # N on the string: 3 kg hung over its end
 STRING_BLOCKS = 0.100  # m, equal
-STRING_AIR = 0.005  # m between string and the highest ground, at least
+STRING_AIR = 0.050  # m between string and the highest ground, at least
 TOO_DEEP = 0.003  # m over-cut: the no-go side of the stick
 LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 48
 KERF_STEP = 0.05  # m along a lane
 CHECK_LANES = 0.10  # m between lanes with a string
-CHECK_STEP = 0.10  # m along the string
+CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
+SHORT_CUT = 0.6  # m
 
 
 def make_set_out(
@@ -136,7 +137,11 @@ def _breaks(depth: FloatArray) -> list[int]:
         end = min(last + 1, len(depth) - 1)
         out.append(at)
         while at < end:
-            at = next(k for k in range(end, at, -1) if _straight(depth, at, k))
+            good, bad = at + 1, end + 1
+            while bad - good > 1:
+                middle = (good + bad) // 2
+                good, bad = (middle, bad) if _straight(depth, at, middle) else (good, middle)
+            at = good
             out.append(at)
     return out
 
@@ -188,7 +193,8 @@ def _string(site: Site, row: int, settings: Sequence[JigRow]) -> list[StringRow]
     blocks = math.ceil(max(STRING_BLOCKS, standing_up + STRING_AIR) / 0.01 - 1e-9) * 0.01
     depth = np.nan_to_num(ground - finished)
     cut = np.flatnonzero(depth[a : b + 1] > SKIN)
-    step = max(round(CHECK_STEP / site.cell), 1)
+    length = (cut[-1] - cut[0]) * site.cell if len(cut) else 0.0
+    step = max(round((CHECK_STEP if length > SHORT_CUT else CHECK_STEP / 2) / site.cell), 1)
     columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*cut.tolist()}
     out = []
     for k in sorted(columns):

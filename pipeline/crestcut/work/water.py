@@ -19,6 +19,7 @@ from crestcut.work.ground_records import Pond, Spill, Water
 
 PUDDLE = 0.003  # m: shallower is a damp patch (a setting: no published depth of a puddle was found)
 PUDDLE_AREA = 0.02  # m2: smaller is not listed
+POND_CELL = 0.020  # m: ponds are sought on every node this far apart; a spill level on all of them
 ARROWS = 0.40  # m between flow arrows
 FLAT = 0.005  # rise over run: flatter has no certain direction from a scan
 
@@ -171,7 +172,10 @@ def water_report(
     """Ponding, spill level and flow before and after. gutter, building : what they are in words, and where
     (ny, nx).
     """
-    was, now = (ponds(z, frame.cell, station, offset) for z in (before, after))
+    step = max(round(POND_CELL / frame.cell), 1)
+    was, now = (
+        ponds(z[::step, ::step], frame.cell * step, station[::step], offset[::step]) for z in (before, after)
+    )
     spill_was, spill_now = (spill(z, gutter[1], building[1], station, offset) for z in (before, after))
     notes = [
         "Water is judged on the scan's own heights: a scan that is 5 mm out over a few metres hides or"

@@ -1,0 +1,91 @@
+"""Does the printed sheet, followed, leave the slab as planned? Random plans, an exact and a sloppy worker.
+
+Run: python tests/bench/work_jig.py [plans]
+"""
+
+from __future__ import annotations
+
+import math
+import sys
+from pathlib import Path
+
+import numpy as np
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "work"))
+
+from work_scene import Scene, scene
+from worker_sim import SLOPPY, work
+
+from crestcut.travel.sweep import wanted_gap
+from crestcut.work.release import decide_release
+from crestcut.work.sheet import make_site, make_worksheet
+
+
+def limit_surface(s: Scene) -> np.ndarray:
+    """Highest ground that leaves every gap as asked, (ny, nx) m."""
+    gaps = wanted_gap(s.job.wanted.want, s.job.wanted.want_ends)
+    return np.fmin.reduce([grid.values - gaps[zone] for zone, grid in s.plan.after.lowest.items()])
+
+
+def random_scene(seed: int) -> Scene:
+    """A crest of any skew, sharp or rounded, that wants 5 to 14 mm off."""
+    draw = np.random.default_rng(seed)
+    grade, skew = float(draw.uniform(0.06, 0.10)), math.radians(float(draw.uniform(-35, 35)))
+    rounding, depth = float(draw.choice([0.0, 0.05, 0.15])), float(draw.uniform(0.008, 0.016))
+    clearance = 1.3 * grade * math.cos(skew) - grade * rounding + 0.0117 - depth
+    fall, angle = float(draw.uniform(-0.02, 0.02)), float(draw.uniform(0, 6))
+    return scene(grade, skew, rounding, fall, clearance, angle=angle)
+
+
+def measure(s: Scene, seed: int) -> dict[str, float]:
+    sheet = make_worksheet(
+        s.job, s.vehicle, s.surface, s.line, s.ride, s.plan, decide_release(s.job, False), s.marks, s.keeps
+    )
+    assert sheet.jig is not None and sheet.set_out is not None
+    site = make_site(s.surface, s.line, s.plan)
+    cut = np.nan_to_num(s.plan.depth.values) > 0
+    limit = limit_surface(s)
+    exact = work(site, sheet.jig, sheet.set_out)
+    done = work(site, sheet.jig, sheet.set_out, SLOPPY, seed)
+    raw = work(site, sheet.jig, sheet.set_out, SLOPPY, seed, checks=False)
+    finished = site.finished
+    volume = float(np.nansum(site.ground - exact)) * site.cell**2
+    return {
+        "deepest": s.plan.deepest * 1000,
+        "litres": s.plan.volume * 1000,
+        "settings": len(sheet.jig.rows),
+        "lifts": len(sheet.jig.lifts),
+        "exact_off": float(np.nanmax(np.abs(exact - finished)[cut])) * 1000,
+        "exact_volume": (volume / s.plan.volume - 1) * 100,
+        "raw_proud": float(np.nanmax((raw - limit)[cut])) * 1000,
+        "proud": float(np.nanmax((done - limit)[cut])) * 1000,
+        "over": float(np.nanmean(np.maximum(finished - done, 0)[cut])) * 1000,
+    }
+
+
+def main() -> None:
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 20
+    print(
+        "plan  deepest mm  litres  settings lifts | exact: off mm  volume % | sloppy: unchecked proud mm "
+        " proud mm  mean over mm"
+    )
+    rows = []
+    for seed in range(count):
+        m = measure(random_scene(seed), seed)
+        scene.cache_clear()
+        rows.append(m)
+        print(
+            f"{seed:4d} {m['deepest']:11.1f} {m['litres']:7.2f} {m['settings']:9.0f} {m['lifts']:5.0f} |"
+            f" {m['exact_off']:13.2f} {m['exact_volume']:9.2f} | {m['raw_proud']:26.2f} {m['proud']:9.2f}"
+            f" {m['over']:13.2f}",
+            flush=True,
+        )
+    worst = {k: max(abs(r[k]) for r in rows) for k in ("exact_off", "exact_volume", "proud", "over")}
+    print(
+        f"worst: exact off {worst['exact_off']:.2f} mm (0.5), volume {worst['exact_volume']:.2f} % (2), "
+        f"proud {worst['proud']:.2f} mm (0.5), mean over-cut {worst['over']:.2f} mm (2)"
+    )
+
+
+if __name__ == "__main__":
+    main()
