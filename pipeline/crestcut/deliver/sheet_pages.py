@@ -1,0 +1,211 @@
+"""Pages that are always printed: release and amounts, order of work, the ground around the cut, cards."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from crestcut.deliver import ink
+from crestcut.deliver.sheet_paper import Paper
+from crestcut.units import both, inches, millimetres
+from crestcut.work.jig import Site
+from crestcut.work.records import Quantities, Range, Silica, Worksheet
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+
+def words(span: Range, unit: str, decimals: int = 1) -> str:
+    """ "2.1 to 5.9 h"."""
+    low, high = f"{span.low:.{decimals}f}", f"{span.high:.{decimals}f}"
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+
+def first_page(sheet: Worksheet) -> Figure:
+    """May it be cut, what is open, what is known, what protects."""
+    paper = Paper(sheet, "Work sheet: may it be cut, and what it takes")
+    release = sheet.release
+    if release.state == "ok":
+        paper.text(
+            "Released for cutting, within local codes and the owner's permission, on these answers:",
+            bold=True,
+        )
+        for line in release.known:
+            paper.text(line, "\u2022")
+    else:
+        paper.text(f"{release.state.upper()}: no jig, pass or set-out sheet is printed.", bold=True, size=10)
+        for line in release.reasons:
+            paper.text(line, "\u2022")
+    _questions(paper, sheet)
+    if sheet.first:
+        paper.heading("Measure this first")
+        for k, line in enumerate(sheet.first):
+            paper.text(line, f"{k + 1}")
+    _amounts(paper, sheet)
+    if sheet.silica:
+        paper.heading("Dust: 29 CFR 1926.1153 Table 1, or stricter local rules")
+        for silica in sheet.silica:
+            paper.text(silica_words(silica), "\u2022")
+    paper.heading("Limits")
+    for line in sheet.limits:
+        paper.text(line, "\u2022")
+    for line in sheet.notes:
+        paper.text(line, "!")
+    return paper.figure
+
+
+def _questions(paper: Paper, sheet: Worksheet) -> None:
+    if not sheet.release.questions:
+        return
+    paper.heading("Ask, and write the answer into the job file")
+    for question in sheet.release.questions:
+        paper.text(f"{question.ask} [{question.key}] Ask: {question.whom}.", "\u25a1", size=8.0)
+
+
+def _amounts(paper: Paper, sheet: Worksheet) -> None:
+    amounts = sheet.quantities
+    if amounts.volume <= 0:
+        return
+    paper.heading("How much")
+    for line in amount_lines(amounts):
+        paper.text(line, "\u2022")
+    paper.text(f"Tools: {sheet.why_tools}.", "\u2022")
+
+
+def amount_lines(amounts: Quantities) -> list[str]:
+    """Quantities and times in words."""
+    lines = [
+        f"Concrete: {amounts.area:.2f} m2, {amounts.volume * 1000:.1f} litres, {amounts.mass:.0f} kg in "
+        f"{words(amounts.bags, 'bags', 0)} of 10 to 20 kg"
+        + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else ""),
+        (
+            f"Time: {words(amounts.hours, 'h')} with setting up and cleaning, of which"
+            f" {words(amounts.trigger_hours, 'h')} with a trigger pressed."
+        ),
+    ]
+    lines += [f"Wear: {name}: {words(span, 'of a set', 2)}." for name, span in amounts.wheels]
+    return [*lines, *amounts.notes]
+
+
+def silica_words(silica: Silica) -> str:
+    """The dust line of one tool."""
+    mask = "no mask asked for by the table" if silica.mask == 0 else f"mask of APF {silica.mask} or more"
+    return f"{silica.task}; {silica.place}, {silica.hours}: {silica.control}; {mask}."
+
+
+def order_page(sheet: Worksheet) -> Figure:
+    """The passes, and what can hurt somebody."""
+    paper = Paper(sheet, "Order of work")
+    for step in sheet.passes:
+        paper.text(f"{step.tool} ({words(step.hours, 'h')})", f"{step.number}", bold=True)
+        paper.text(step.what, " ")
+    paper.heading("What can hurt you")
+    for line in sheet.cautions:
+        paper.text(line, "\u2022")
+    paper.heading("Afterwards")
+    for line in sheet.afterwards:
+        paper.text(line, "\u25a1")
+    return paper.figure
+
+
+def cards_page(sheet: Worksheet) -> Figure:
+    """Cards for the pocket; the cautions where no order of work is printed."""
+    paper = Paper(sheet, "Cards: cut out and keep in the pocket")
+    for card in sheet.cards:
+        paper.heading(card.title)
+        for line in card.lines:
+            paper.text(line, size=9.2)
+    if not sheet.passes:
+        paper.heading("What can hurt somebody here")
+        for line in sheet.cautions:
+            paper.text(line, "\u2022")
+    return paper.figure
+
+
+def ground_page(sheet: Worksheet, site: Site) -> Figure:
+    """Water before and after, and slopes where people walk."""
+    paper = Paper(sheet, "Water and walks, before and after the cut")
+    water = sheet.water
+    paper.text(water.headline, bold=True, size=9.2)
+    _flow_map(paper, sheet, site)
+    if water.ponds_before or water.ponds_after:
+        paper.heading("Ponds over 3 mm")
+        rows = [
+            [
+                when,
+                f"{p.station:.2f}",
+                f"{p.offset:+.2f}",
+                f"{p.deepest * 1000:.1f}",
+                f"{p.area:.2f}",
+                f"{p.volume * 1000:.1f}",
+            ]
+            for when, ponds in (("before", water.ponds_before), ("after", water.ponds_after))
+            for p in ponds[:8]
+        ]
+        paper.table(
+            ["", "station m", "offset m", "deepest mm", "area m2", "litres"],
+            [1.0, 1.1, 1.1, 1.1, 1.1, 1.1],
+            rows,
+        )
+    for line in water.notes:
+        paper.text(line, "\u2022")
+    for walk in sheet.walks:
+        paper.heading(f"Walk: {walk.kind}")
+        paper.text(
+            f"Along the way people go {walk.along_before:.1%} before, {walk.along_after:.1%} after; across it"
+            f" {walk.across_before:.1%} before, {walk.across_after:.1%} after; cut inside it"
+            f" {both(walk.step)} at most."
+        )
+        for line in walk.said:
+            paper.text(line, "\u2022")
+    return paper.figure
+
+
+def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
+    """Heights as contours, downhill arrows, the saddle that keeps water out."""
+    known = ~np.isnan(site.finished)
+    span_u, span_v = float(np.ptp(site.station)), float(np.ptp(site.offset))
+    axes = paper.axes(min(max(7.0 * span_v / max(span_u, 0.1), 1.6), 4.2))
+    step = max(round(0.04 / site.cell), 1)
+    u, v, z = site.station[::step], site.offset[::step], site.finished[::step, ::step]
+    axes.set_aspect("equal")
+    axes.set_xlim(u[0], u[-1])
+    axes.set_ylim(v[0], v[-1])
+    if known.any() and min(z.shape) > 1:
+        low, high = float(np.nanmin(z)), float(np.nanmax(z))
+        gap = ink.nice_step(max(high - low, 0.004), 12)
+        levels = np.arange(np.floor(low / gap), np.ceil(high / gap) + 1) * gap
+        axes.contour(u, v, z, levels=levels, colors=ink.FAINT, linewidths=0.5)
+    if sheet.water.flow:
+        at = np.asarray(sheet.water.flow)
+        axes.quiver(
+            at[:, 0], at[:, 1], at[:, 2], at[:, 3], color=ink.SOFT, width=0.0016, scale=42, pivot="mid"
+        )
+    for pond in sheet.water.ponds_after:
+        axes.plot(pond.station, pond.offset, "o", ms=9, mfc="none", mec=ink.INK, mew=1.0)
+        axes.annotate(
+            millimetres(pond.deepest),
+            (pond.station, pond.offset),
+            xytext=(7, 3),
+            textcoords="offset points",
+            fontsize=7,
+        )
+    if sheet.water.spill_after is not None:
+        spill = sheet.water.spill_after
+        axes.plot(spill.station, spill.offset, "^", ms=7, mfc="white", mec=ink.INK, mew=1.2, zorder=9)
+        label = (
+            f"spills here: {spill.height * 1000:.0f} mm ({inches(spill.height)}) over {sheet.water.gutter}"
+        )
+        axes.annotate(
+            label,
+            (spill.station, spill.offset),
+            xytext=(8, 6),
+            textcoords="offset points",
+            fontsize=7.2,
+            path_effects=ink.halo(2.4),
+        )
+    axes.set_xlabel("station along the line, m", fontsize=7.5)
+    axes.set_ylabel("offset, left +, m", fontsize=7.5)
+    axes.tick_params(labelsize=7)
+    paper.at += 0.35
