@@ -14,6 +14,8 @@ from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, frozen_a
 from crestcut.job.records import Travel
 from crestcut.surface.records import Surface
 from crestcut.travel.records import WHEELS, Batch, Poses, Ride, TravelLine, Variant
+from crestcut.travel.springs import spring_array, stands_by_limits
+from crestcut.travel.springs_kernel import settle_sprung
 from crestcut.travel.tyres import VOID, settle
 from crestcut.vehicle.records import LoadState, Vehicle
 
@@ -104,7 +106,11 @@ def settle_batch(
     n = len(places)
     wheels, contact = np.empty((n, 4)), np.full((n, 4), -1, np.int64)
     position, rotation = np.empty((n, 3, 3)), np.empty((n, 3, 3, 3))
-    settle(ground, cell, places, geometry(vehicle), want_contact, wheels, contact, position, rotation)
+    args = (want_contact, wheels, contact, position, rotation)
+    if stands_by_limits(vehicle):
+        settle_sprung(ground, cell, places, geometry(vehicle), spring_array(vehicle), *args, np.empty((n, 4)))
+    else:
+        settle(ground, cell, places, geometry(vehicle), *args)
     feet = wheel_feet(vehicle, places)
     j = np.rint(feet[..., 1] / cell).astype(int)
     i = np.rint(feet[..., 0] / cell).astype(int)
