@@ -85,3 +85,10 @@ class PageText(HTMLParser):
         assert not re.search(
             r"\b(fetch|XMLHttpRequest|WebSocket|sendBeacon|EventSource)\s*\(\s*[\"'`]", script[1]
         )
+
+
+def at_key(document: Any, key: str) -> float | None:
+    """The number at a dotted key of result.json, read independently of the page's own look-up."""
+    for part in key.split("."):
+        document = document[int(part)] if isinstance(document, (list, tuple)) else (document or {}).get(part)
+    return None if document is None else float(document)

@@ -12,10 +12,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 from deliver_scene import CELL, crest, gutter, make_report
-from page_text import PageText
+from page_text import PageText, at_key
 
 from crestcut.deliver import page_report
-from crestcut.deliver.page_figures import look_up
 from crestcut.deliver.page_meanings import MEANINGS, length
 from crestcut.deliver.page_pack import unpack_layer
 from crestcut.deliver.page_report import report_text, write_report
@@ -50,9 +49,9 @@ def test_every_figure_equals_the_result(options: dict[str, object]) -> None:
     shown, document = PageText(report_text(report)).data, result_document(report)
     assert len(shown) >= 12
     for key, value in shown.items():
-        assert float(value) == look_up(document, key), key
+        assert float(value) == at_key(document, key), key
     for meaning in MEANINGS:  # and none that is known is left out
-        assert (meaning.key in shown) == (look_up(document, meaning.key) is not None), meaning.key
+        assert (meaning.key in shown) == (at_key(document, meaning.key) is not None), meaning.key
 
 
 def test_every_figure_opens_a_meaning_that_is_there(page: PageText) -> None:

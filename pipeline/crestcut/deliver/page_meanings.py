@@ -140,6 +140,10 @@ MEANINGS = (
         "19 times in 20 the true gap after the cut lies below this.",
     ),
     Meaning(
+        "after.chance_of_contact", "Chance that it touches after the cut", share,
+        "The same chance once the slab is cut: slab, vehicle and cut are known only so well.",
+    ),
+    Meaning(
         "surface.cell", "Spacing of the heights", length,
         "The slab is known by one height at each crossing of a square net with this spacing.",
     ),

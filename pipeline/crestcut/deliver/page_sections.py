@@ -126,22 +126,21 @@ def options(report: Report, document: Document) -> str:
     plan = report.plan
     if plan is not None and plan.deepest > 0:
         after = "after.least_clearance"
-        chance = (
-            f"still {length(plan.short_by)} short"
-            if not plan.feasible
-            else f"made for {figure(document, 'confidence')}"
-        )
+        chance = figure(document, "after.chance_of_contact") if report.after else "not worked out"
+        if not plan.feasible:
+            chance = f"still {length(plan.short_by)} short"
         needs = f"{figure(document, 'cut.deepest')} at the deepest, {figure(document, 'cut.volume')}"
         rows.append(("Cut the slab", figure(document, after), chance, needs))
     body = "".join(
-        f'<tr><th scope="row">{name}</th><td data-head="Least gap"><span>{gap}</span></td><td '
-        f'data-head="Chance"><span>{chance}</span></td><td data-head="Needs"><span>{needs}</span></td></tr>'
+        f'<tr><th scope="row">{name}</th><td data-head="Least gap"><span>{gap}</span></td>'
+        f'<td data-head="Chance that it touches"><span>{chance}</span></td>'
+        f'<td data-head="Needs"><span>{needs}</span></td></tr>'
         for name, gap, chance, needs in rows
     )
     return (
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2><table '
         'class="wide"><thead><tr>'
-        '<th scope="col">What</th><th scope="col">Least gap</th><th scope="col">Chance</th><th '
-        'scope="col">Needs</th></tr></thead>'
+        '<th scope="col">What</th><th scope="col">Least gap</th><th scope="col">Chance that it touches</th>'
+        '<th scope="col">Needs</th></tr></thead>'
         f"<tbody>{body}</tbody></table></section>"
     )

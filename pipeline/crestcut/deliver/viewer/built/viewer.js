@@ -1,5 +1,5 @@
 /*!
-built from d912202fe8b45f5585db242b7ce2db6afe796bb095131dab15e4547278cac791
+built from 70924dbcd45b43308ce4be5f6ae2e1cda388c9ed95754ad3cdfa274382a9cbbf
 
 three 0.187.0 (MIT)
 The MIT License
