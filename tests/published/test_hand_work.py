@@ -1,0 +1,162 @@
+"""Hand work against what is published of it: the board over two blocks, timber, dust, edges, slopes, masses."""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+
+import numpy as np
+import pytest
+
+from crestcut.units import FOOT, INCH
+from crestcut.work.dust import ACTION, CFM, PERMISSIBLE, airflow, mask_needed
+from crestcut.work.jig import SMOOTHING, Site, block_height, floor_blocks, make_jig
+from crestcut.work.lanes import lay_lanes
+from crestcut.work.quantities import mass_of
+from crestcut.work.records import Range, Tool
+from crestcut.work.slopes import CROSS, DRAINS, diagonal_slope, edge_rule
+from crestcut.work.timber import (
+    DRESSED_INCH,
+    plank_sag,
+    sag_own_weight,
+    sag_point_load,
+    second_moment,
+    string_sag,
+)
+
+SOME = Range(1.0, 2.0)
+GRINDER = Tool(
+    "g", "4 1/2 in grinder", "grinder", "kerf", 4.5 * INCH, Range(1.15 * INCH, (0.75 + 7 / 16) * INCH), 0.0024,
+    0.02, 0.006, SOME, SOME, SOME, 2.8, 0.02, True, False, "common practice, no source",
+)  # fmt: skip
+
+
+def test_the_hand_method_on_paper() -> None:
+    """Blocks 5 1/2 in under a 3/4 in board, a grinder 7/16 in below it, 1/16 in by smoothing: 1/2 in gained
+    (common practice).
+    """
+    blocks = block_height(5.5 * INCH, 0.5 * INCH, 7 / 16 * INCH, 1 / 16 * INCH)
+    assert blocks == pytest.approx(5.5 * INCH, abs=1e-12)
+    assert INCH / 16 == SMOOTHING
+
+
+@pytest.mark.parametrize("fall", [0.0, 0.02])
+def test_the_hand_method_out_of_the_jig_sheet(fall: float) -> None:
+    """A crest that just touches a clearance line 5 1/2 in over the ground where the tyres stand; want 1/2 in.
+
+    The printed blocks must be 5 1/2 in, the reach 7/16 in and the gain 1/2 in, also on a cross fall.
+    """
+    cell, base = 0.01, 2.8
+    u, v = np.arange(-0.5, 3.3 + 1e-9, cell), np.arange(-0.3, 0.3 + 1e-9, cell)
+    line = 5.5 * INCH + fall * v[:, None] + 0 * u
+    ground = fall * v[:, None] + 5.5 * INCH * (1 - np.abs(u - base / 2) / (base / 2))
+    inside = np.abs(v)[:, None] <= 0.2
+    finished = np.where(inside, np.minimum(ground, line - 0.5 * INCH), ground)
+    site = Site(ground, finished, ground - finished <= 0, cell, u, v)
+    jig = make_jig(site, lay_lanes(ground, finished, 2), GRINDER, (0.0, base))
+    assert jig.board.thickness == pytest.approx(0.75 * INCH)
+    assert jig.reach == pytest.approx(7 / 16 * INCH)
+    assert jig.below == pytest.approx(0.5 * INCH)
+    inner = [r for r in jig.rows if abs(r.offset) < 0.19]
+    assert len(inner) >= 15
+    for row in inner:
+        assert (row.rear_at, row.front_at) == (pytest.approx(0.0, abs=1e-9), pytest.approx(base))
+        assert row.rear == pytest.approx(5.5 * INCH, abs=2e-5)
+        assert row.front == pytest.approx(5.5 * INCH, abs=2e-5)
+        assert row.deepest == pytest.approx(0.5 * INCH, abs=1e-9)
+
+
+def test_blocks_on_a_floor_are_the_reach() -> None:
+    """On a floor, blocks exactly p high bring the blade to the floor's level (common practice, no source)."""
+    assert floor_blocks(0.011, 0.0, [0.0, 0.002]) == (0.011, pytest.approx(0.009))
+
+
+def test_dressed_sizes() -> None:
+    """American Softwood Lumber Standard PS 20: 1x6 3/4 x 5 1/2, 2x4 1 1/2 x 3 1/2, 2x6 x 5 1/2, 2x8 x 7 1/4
+    in.
+    """
+    assert sorted(DRESSED_INCH.values())[-5:] == [0.75, 1.5, 3.5, 5.5, 7.25]
+
+
+@pytest.mark.parametrize(("b", "h", "moment"), [(1.5, 3.5, 5.359), (1.5, 5.5, 20.797), (3.5, 1.5, 0.984)])
+def test_second_moments(b: float, h: float, moment: float) -> None:
+    """Published section tables: 2x4 5.359, 2x6 20.797, 2x4 flat 0.984 in4."""
+    assert second_moment(b, h) == pytest.approx(moment, abs=6e-4)
+
+
+def test_beam_formula() -> None:
+    """5 w L^4 / 384 E I: w 500 N/m, L 4 m, E 200 GPa, I 1000 cm4 -> 0.833 mm. P at the middle: L^3 / 48."""
+    assert sag_own_weight(500, 4, 200e9, 1000e-8) * 1000 == pytest.approx(0.833, abs=5e-4)
+    assert sag_point_load(1, 48 ** (1 / 3), 1, 1) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(("b", "h", "sag"), [(5.5, 0.75, 0.254), (0.75, 5.5, 0.0047), (1.5, 3.5, 0.0116)])
+def test_boards_hang_through(b: float, h: float, sag: float) -> None:
+    """A 96 in span under its own weight: 1x6 flat 0.254 in, on edge 0.0047, 2x4 on edge 0.0116."""
+    assert plank_sag(b * INCH, h * INCH, 96 * INCH) / INCH == pytest.approx(sag, rel=0.01)
+
+
+def test_string_sag() -> None:
+    """0.24 mm at 30 N over 2.9 m, 0.7 at 10 N (derived)."""
+    assert string_sag(2.9, 30) * 1000 == pytest.approx(0.24, abs=0.005)
+    assert string_sag(2.9, 10) * 1000 == pytest.approx(0.72, abs=0.03)
+
+
+@pytest.mark.parametrize(("wheel", "cfm"), [(7, 175), (5, 125), (4.5, 112.5)])
+def test_airflow(wheel: float, cfm: float) -> None:
+    """29 CFR 1926.1153 Table 1: 25 cfm or more per inch of wheel."""
+    assert airflow(wheel * INCH) / CFM == pytest.approx(cfm)
+
+
+@pytest.mark.parametrize(
+    ("task", "place", "hours", "mask"),
+    [
+        ("grinder", "outdoors", 3, 0), ("grinder", "outdoors", 6, 0), ("grinder", "indoors", 4, 0),
+        ("grinder", "indoors", 4.1, 10), ("hand saw", "outdoors", 4, 0), ("hand saw", "outdoors", 5, 10),
+        ("hand saw", "indoors", 1, 10), ("hand saw", "indoors", 5, 10), ("floor machine", "outdoors", 8, 0),
+        ("floor machine", "indoors", 8, 0),
+        # unknown is the stricter column
+        ("grinder", None, None, 10), ("hand saw", None, 1, 10), ("hand saw", "outdoors", None, 10),
+    ],
+)  # fmt: skip
+def test_masks(task: str, place: str | None, hours: float | None, mask: int) -> None:
+    """29 CFR 1926.1153 Table 1, hand grinders other than for mortar, hand saws with water, floor grinders."""
+    assert mask_needed(task, place, hours, wet=task == "hand saw") == mask
+    assert (PERMISSIBLE, ACTION) == (50e-9, 25e-9)  # ug/m3 in kg/m3: 1926.1153 (b), (d)
+
+
+@pytest.mark.parametrize(
+    ("rise", "slope", "said"),
+    [
+        (0.25, math.inf, "ok"), (0.26, math.inf, "bevel"), (0.50, 1 / 2, "ok"), (0.50, 1 / 1.9, "bevel"),
+        (0.51, 1 / 2, "ramp"), (0.51, 1 / 12, "ok"),
+    ],
+)  # fmt: skip
+def test_edges(rise: float, slope: float, said: str) -> None:
+    """2010 ADA Standards 303: 1/4 in vertical; to 1/2 in bevelled, not steeper than 1:2; above it a ramp
+    (405: 1:12).
+    """
+    assert edge_rule(rise * INCH, slope).startswith(said)
+
+
+def test_slopes() -> None:
+    """1/4 in a foot is 2.083 %, which is ADA's 1:48; 1/2 % and 1/2 % are 0.71 % along the diagonal (ACI
+    302.1R).
+    """
+    assert pytest.approx(0.02083, abs=5e-6) == DRAINS
+    assert pytest.approx(DRAINS, abs=1e-12) == CROSS
+    assert diagonal_slope(0.005, 0.005) == pytest.approx(0.0071, abs=5e-5)
+
+
+def test_masses() -> None:
+    """Normal concrete 2,400 kg/m3: 1 m2 x 10 mm is 24.0 kg; at 150 lb/ft3, 1 ft2 x 1/4 in is 3.125 lb."""
+    assert mass_of(0.010) == pytest.approx(24.0)
+    assert mass_of(FOOT**2 * INCH / 4) / 0.45359237 == pytest.approx(3.125, rel=2e-3)
+
+
+def test_a_worn_wheel_that_does_not_reach_is_refused() -> None:
+    short = dataclasses.replace(GRINDER, reach=Range(0.8 * INCH, 0.9 * INCH))
+    ground = np.zeros((5, 50))
+    site = Site(ground, ground, np.ones((5, 50), bool), 0.01, np.arange(50) * 0.01, np.arange(5) * 0.01)
+    with pytest.raises(Exception, match="guard and shroud stay on"):
+        make_jig(site, lay_lanes(ground, ground, 2), short, (0.0, 0.4))
