@@ -211,10 +211,9 @@ def make_report(
         PlacedMark(name, tuple(float(c) for c in frame.to_site(uv)))
         for name, uv in (("A", (2.4, 0.3)), ("B", (6.9, 0.4)))
     )
-    reasons = {
-        "ok": (),
-        "provisional": ("the scan carries more than half of the margin: depths are provisional",),
-    }
+    known = {"ok": (), "provisional": ("the scan carries more than half of the margin",)}
+    unanswered = ("post-tensioning is not answered: ask whoever poured the slab", "steel depth is unknown")
+    reasons = known.get(release, unanswered)
     return Report(
         job, scan, surface, vehicle, Ride(line, rides, _batch(rides), 0), before, kind, today, None, None,
         _plan(height, before, feasible) if cut else None, None, release,

@@ -104,6 +104,7 @@ def test_release_and_its_reasons(release: str) -> None:
     report = make_report(release=release)
     lines = summary_lines(report)
     assert any(line.lower().startswith(f"release: {release}") for line in lines)
+    assert len(report.release_reasons) == {"ok": 0, "provisional": 1, "not for cutting": 2}[release]
     for reason in report.release_reasons:
         assert f"  - {reason}" in lines
 

@@ -211,8 +211,8 @@ def _facts(report: Report) -> list[str]:
         ]
         facts += [f"Low point: {place_words(report, worst)}"]
     if report.today is not None:
-        low, high = report.today.interval
-        facts.append(f"With what is not known: 95 % between {low * 1000:.1f} and {high * 1000:.1f} mm")
+        low, high = (round(end * 1000, 1) + 0.0 for end in report.today.interval)  # no "-0.0"
+        facts.append(f"With what is not known: 95 % between {low:.1f} and {high:.1f} mm")
     if plan is not None and plan.deepest > 0:
         facts.append(f"Cut, hatched: {both(plan.deepest)} at its deepest anywhere")
     if report.vehicle.springs and not report.vehicle.springs.measured and not report.vehicle.rigid:
