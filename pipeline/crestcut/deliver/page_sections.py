@@ -21,7 +21,7 @@ def stamp(report: Report) -> str:
     kind = report.release.replace(" ", "-")
     listed = f"<details><summary>Why</summary><ul>{reasons}</ul></details>" if reasons else ""
     name = f"<strong>{esc(STAMPS[report.release])}</strong>"
-    return f'<div class="stamp {kind}" role="note" aria-label="Release">{name}{listed}</div>'
+    return f'<aside class="stamp {kind}" aria-label="Release">{name}{listed}</aside>'
 
 
 def answer(report: Report, document: Document) -> str:
