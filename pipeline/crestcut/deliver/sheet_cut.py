@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 SAME = 0.0001  # m: lanes whose blocks differ by less share a row
 STRIP = 0.24  # m of the strip on one page
 MOST_STRIPS = 8
+ARROW: dict[str, Any] = {"arrowstyle": "<->", "lw": 0.8, "shrinkA": 0, "shrinkB": 0}
 
 
 def grouped(rows: Sequence[JigRow]) -> list[tuple[JigRow, JigRow]]:
@@ -55,7 +56,7 @@ def jig_pages(sheet: Worksheet, jig: Jig) -> Iterator[tuple[str, Figure]]:
         "front block at",
         "cut from",
         "to",
-        "REAR block mm",
+        "REAR mm",
         "(in)",
         "FRONT mm",
         "(in)",
@@ -147,7 +148,7 @@ def draw_jig(axes: Axes, jig: Jig) -> None:
         x, [-0.15, 0.1, middle, span - 0.1, span + 0.15], [0, 0, finished + row.deepest * unit, 0, 0]
     )
     cut = np.minimum(ground, np.where((x >= a) & (x <= b), under - jig.below * unit, np.inf))
-    axes.fill_between(x, -18, cut, color="#cbcac6", lw=0)
+    axes.fill_between(x, -28, cut, color="#cbcac6", lw=0)
     axes.fill_between(x, cut, ground, color="#8c325c", alpha=0.75, lw=0)
     axes.plot(x, ground, color=ink.INK, lw=0.9)
     thick = jig.board.thickness * unit
@@ -160,17 +161,17 @@ def draw_jig(axes: Axes, jig: Jig) -> None:
     _dimension(axes, span + 0.22, 0, front, f"front block\n{both(row.front)}", "left")
     at = middle + 0.02
     board = rear + slope * at
-    _dimension(
-        axes,
-        at,
-        board - jig.below * unit,
-        board,
-        f"stick {millimetres(jig.stick)}:\nreach {both(jig.reach)}\n+ cup {both(jig.smoothing)}",
-        "left",
-    )
+    axes.annotate("", (at, board - jig.below * unit), (at, board), arrowprops=ARROW)
     axes.annotate(
-        "", (0, -11), (span, -11), arrowprops={"arrowstyle": "<->", "lw": 0.8, "shrinkA": 0, "shrinkB": 0}
+        f"stick {millimetres(jig.stick)}: reach {both(jig.reach)} + cup {both(jig.smoothing)}",
+        (at, board - jig.below * unit / 2),
+        xytext=(span / 2, max(finished, 30) * 0.35),
+        ha="center",
+        arrowprops={"arrowstyle": "-", "lw": 0.6, "color": ink.INK},
+        path_effects=ink.halo(2.4),
+        **ink.SMALL,
     )
+    axes.annotate("", (0, -11), (span, -11), arrowprops=ARROW)
     axes.text(
         span / 2,
         -12.5,
@@ -180,8 +181,8 @@ def draw_jig(axes: Axes, jig: Jig) -> None:
         **ink.SMALL,
     )
     axes.text(span * 0.2, rear + slope * span * 0.2 + thick + 2, "board", va="bottom", **ink.SMALL)
-    axes.set_xlim(-0.75, span + 0.75)
-    axes.set_ylim(-22, top + thick + 14)
+    axes.set_xlim(-0.95, span + 0.95)
+    axes.set_ylim(-30, top + thick + 24)
     axes.set_axis_off()
     axes.text(
         0.0,
@@ -195,9 +196,7 @@ def draw_jig(axes: Axes, jig: Jig) -> None:
 
 
 def _dimension(axes: Axes, x: float, low: float, high: float, text: str, side: str) -> None:
-    axes.annotate(
-        "", (x, low), (x, high), arrowprops={"arrowstyle": "<->", "lw": 0.8, "shrinkA": 0, "shrinkB": 0}
-    )
+    axes.annotate("", (x, low), (x, high), arrowprops=ARROW)
     shift = 0.04 if side == "left" else -0.04
     axes.text(
         x + shift, (low + high) / 2, text, ha=side, va="center", path_effects=ink.halo(2.4), **ink.SMALL

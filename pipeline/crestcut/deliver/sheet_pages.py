@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -22,7 +23,7 @@ def words(span: Range, unit: str, decimals: int = 1) -> str:
     return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
 
 
-def first_page(sheet: Worksheet) -> Figure:
+def first_page(sheet: Worksheet) -> list[Figure]:
     """May it be cut, what is open, what is known, what protects."""
     paper = Paper(sheet, "Work sheet: may it be cut, and what it takes")
     release = sheet.release
@@ -52,7 +53,7 @@ def first_page(sheet: Worksheet) -> Figure:
         paper.text(line, "\u2022")
     for line in sheet.notes:
         paper.text(line, "!")
-    return paper.figure
+    return paper.figures
 
 
 def _questions(paper: Paper, sheet: Worksheet) -> None:
@@ -60,7 +61,12 @@ def _questions(paper: Paper, sheet: Worksheet) -> None:
         return
     paper.heading("Ask, and write the answer into the job file")
     for question in sheet.release.questions:
-        paper.text(f"{question.ask} [{question.key}] Ask: {question.whom}.", "\u25a1", size=8.0)
+        paper.text(
+            f"{question.ask} [{question.key}] Ask"
+            f" {question.whom}{'' if question.whom.endswith('?') else '.'}",
+            "\u25a1",
+            size=8.0,
+        )
 
 
 def _amounts(paper: Paper, sheet: Worksheet) -> None:
@@ -75,9 +81,11 @@ def _amounts(paper: Paper, sheet: Worksheet) -> None:
 
 def amount_lines(amounts: Quantities) -> list[str]:
     """Quantities and times in words."""
+    low, high = math.ceil(amounts.bags.low), math.ceil(amounts.bags.high)
+    bags = f"{high} bag{'s' if high > 1 else ''}" if low == high else f"{low} to {high} bags"
     lines = [
         f"Concrete: {amounts.area:.2f} m2, {amounts.volume * 1000:.1f} litres, {amounts.mass:.0f} kg in "
-        f"{words(amounts.bags, 'bags', 0)} of 10 to 20 kg"
+        f"{bags} of 10 to 20 kg"
         + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else ""),
         (
             f"Time: {words(amounts.hours, 'h')} with setting up and cleaning, of which"
@@ -94,7 +102,7 @@ def silica_words(silica: Silica) -> str:
     return f"{silica.task}; {silica.place}, {silica.hours}: {silica.control}; {mask}."
 
 
-def order_page(sheet: Worksheet) -> Figure:
+def order_page(sheet: Worksheet) -> list[Figure]:
     """The passes, and what can hurt somebody."""
     paper = Paper(sheet, "Order of work")
     for step in sheet.passes:
@@ -106,10 +114,10 @@ def order_page(sheet: Worksheet) -> Figure:
     paper.heading("Afterwards")
     for line in sheet.afterwards:
         paper.text(line, "\u25a1")
-    return paper.figure
+    return paper.figures
 
 
-def cards_page(sheet: Worksheet) -> Figure:
+def cards_page(sheet: Worksheet) -> list[Figure]:
     """Cards for the pocket; the cautions where no order of work is printed."""
     paper = Paper(sheet, "Cards: cut out and keep in the pocket")
     for card in sheet.cards:
@@ -120,10 +128,10 @@ def cards_page(sheet: Worksheet) -> Figure:
         paper.heading("What can hurt somebody here")
         for line in sheet.cautions:
             paper.text(line, "\u2022")
-    return paper.figure
+    return paper.figures
 
 
-def ground_page(sheet: Worksheet, site: Site) -> Figure:
+def ground_page(sheet: Worksheet, site: Site) -> list[Figure]:
     """Water before and after, and slopes where people walk."""
     paper = Paper(sheet, "Water and walks, before and after the cut")
     water = sheet.water
@@ -159,7 +167,7 @@ def ground_page(sheet: Worksheet, site: Site) -> Figure:
         )
         for line in walk.said:
             paper.text(line, "\u2022")
-    return paper.figure
+    return paper.figures
 
 
 def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:

@@ -17,15 +17,32 @@ WIDE, TALL = 8.27, 11.69  # in: A4 upright; a letter page prints it at 94 %, the
 SIDE, TOP, BOTTOM = 0.55, 1.15, 0.6
 LINE = 0.158  # in between lines of text
 ROW = 0.172  # in between rows of a table
+TYPE = 7.6  # points, in tables
+CHARACTER = TYPE / 72 * 0.602  # in: advance of the even-width type
 
 
 class Paper:
-    """One page being filled from the top. ``at`` is how far down the next thing goes, in."""
+    """Pages being filled from the top. ``at`` is how far down the next thing goes, in."""
 
     def __init__(self, sheet: Worksheet, name: str) -> None:
-        self.figure: Figure = ink.new_figure(TALL, WIDE)
+        self.figures: list[Figure] = []
+        self.sheet, self.name = sheet, name
+        self._turn(name)
+
+    @property
+    def figure(self) -> Figure:
+        """The page being filled."""
+        return self.figures[-1]
+
+    def _turn(self, name: str) -> None:
+        self.figures.append(ink.new_figure(TALL, WIDE))
         self.at = TOP
-        self._head(sheet, name)
+        self._head(self.sheet, name)
+
+    def need(self, height: float) -> None:
+        """Turn the page unless ``height`` in are left on it."""
+        if self.left < height:
+            self._turn(f"{self.name}, continued")
 
     def _head(self, sheet: Worksheet, name: str) -> None:
         self.put(
@@ -79,6 +96,7 @@ class Paper:
 
     def heading(self, text: str) -> None:
         """A heading with a rule under it."""
+        self.need(0.8)
         self.at += 0.1
         self.put(SIDE, self.at + 0.12, text, fontsize=10.5, fontweight="bold")
         self.rule(self.at + 0.17)
@@ -94,25 +112,30 @@ class Paper:
     def text(self, text: str, mark: str = "", size: float = 8.6, bold: bool = False) -> None:
         """A paragraph, wrapped, with a mark (a number, a box) before it."""
         indent = 0.26 if mark else 0.0
-        room = int((WIDE - 2 * SIDE - indent) * 14.2 * 8.6 / size * (0.94 if bold else 1.0))
+        room = int((WIDE - 2 * SIDE - indent) * 15.4 * 8.6 / size * (0.94 if bold else 1.0))
+        lines = textwrap.wrap(text, room) or [""]
+        self.need(len(lines) * LINE)
         if mark:
             self.put(SIDE, self.at, mark, fontsize=size, fontweight="bold")
-        for line in textwrap.wrap(text, room) or [""]:
+        for line in lines:
             self.put(SIDE + indent, self.at, line, fontsize=size, fontweight="bold" if bold else "normal")
             self.at += LINE * size / 8.6
         self.at += 0.035
 
     def table(self, heads: Sequence[str], widths: Sequence[float], rows: Sequence[Sequence[str]]) -> int:
         """As many rows as fit; returns how many were set. Widths in inches; figures stand to the right."""
+        self.at += 0.06
         edges = [SIDE + sum(widths[:k]) for k in range(len(widths) + 1)]
         for head, right in zip(heads, edges[1:], strict=True):
             self.put(right - 0.08, self.at, head, fontsize=7.4, color=ink.SOFT, ha="right")
         self.rule(self.at + 0.06, 0.5)
         self.at += ROW * 1.25
         count = max(min(len(rows), int(self.left / ROW)), 0)
+        # one text a row in type of even width: a text a cell takes eight times as long to draw
+        ends = [round((edge - SIDE) / CHARACTER) for edge in edges]
         for k, row in enumerate(rows[:count]):
-            for cell, right in zip(row, edges[1:], strict=True):
-                self.put(right - 0.08, self.at, cell, fontsize=8.2, ha="right")
+            line = "".join(cell.rjust(b - a) for cell, a, b in zip(row, ends[:-1], ends[1:], strict=True))
+            self.put(SIDE - 0.08, self.at, line, fontsize=TYPE, family="DejaVu Sans Mono")
             if k % 5 == 4:
                 self.rule(self.at + 0.045, 0.25)
             self.at += ROW

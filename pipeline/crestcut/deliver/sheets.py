@@ -39,15 +39,15 @@ def write_sheets(sheet: Worksheet, site: Site, folder: Path, pictures: bool = Fa
 
 def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
     """Every page with its short name. A stamped worksheet has no page to cut from."""
-    yield "first", sheet_pages.first_page(sheet)
+    yield from (("first", figure) for figure in sheet_pages.first_page(sheet))
     if sheet.set_out is not None:
-        yield "order", sheet_pages.order_page(sheet)
+        yield from (("order", figure) for figure in sheet_pages.order_page(sheet))
         if sheet.jig is not None and sheet.jig.rows:
             yield from sheet_cut.jig_pages(sheet, sheet.jig)
         yield from sheet_cut.set_out_pages(sheet, sheet.set_out, site)
         yield from sheet_cut.string_pages(sheet, sheet.set_out)
-    yield "ground", sheet_pages.ground_page(sheet, site)
-    yield "cards", sheet_pages.cards_page(sheet)
+    yield from (("ground", figure) for figure in sheet_pages.ground_page(sheet, site))
+    yield from (("cards", figure) for figure in sheet_pages.cards_page(sheet))
     if sheet.jig is not None:
         yield from sheet_cut.strip_pages(sheet, sheet.jig, site)
 
