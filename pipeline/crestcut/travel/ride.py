@@ -13,6 +13,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, frozen_array
 from crestcut.job.records import Travel
 from crestcut.surface.records import Surface
+from crestcut.travel.line import is_straight, stations_of
 from crestcut.travel.records import WHEELS, Batch, Poses, Ride, TravelLine, Variant
 from crestcut.travel.springs import spring_array, stands_by_limits
 from crestcut.travel.springs_kernel import settle_sprung
@@ -130,11 +131,17 @@ def wheel_feet(vehicle: Vehicle, places: FloatArray) -> FloatArray:
 
 
 def _view(batch: Batch, part: slice, variant: Variant, vehicle: Vehicle, line: TravelLine, frame: GridFrame) -> Poses:
-    rear = frame.to_grid(line.xy[:1])[0]
     places, rotation = batch.places[part], batch.rotation[part, 0]
     axle = places[:, :2] + vehicle.wheelbase * rotation[:, :2, 0]
-    yaw = float(line.yaw[0]) - frame.angle
-    station = (axle[:, 0] - rear[0]) * math.cos(yaw) + (axle[:, 1] - rear[1]) * math.sin(yaw)
+    if is_straight(line):
+        rear = frame.to_grid(line.xy[:1])[0]
+        yaw = float(line.yaw[0]) - frame.angle
+        station = (axle[:, 0] - rear[0]) * math.cos(yaw) + (axle[:, 1] - rear[1]) * math.sin(yaw)
+    else:
+        ahead = -vehicle.wheelbase if variant.way == "turned" else vehicle.wheelbase
+        index = np.arange(len(places))
+        near = (len(line.xy) - 1 - index if variant.way == "turned" else index) * line.step + ahead
+        station = stations_of(line, frame.to_site(axle), np.asarray(near, dtype=np.float64))
     return Poses(
         variant, frozen_array(station), batch.wheels[part], batch.contact[part], batch.position[part, 0], rotation, batch.live[part]
     )

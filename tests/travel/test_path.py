@@ -1,0 +1,151 @@
+"""Bent lines: what can be driven, what is refused, and the sweep along them against ray casting."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from test_springs import rough
+from test_sweep_twin import cast, random_car
+
+from crestcut.errors import CrestcutError
+from crestcut.job.records import Travel
+from crestcut.travel.line import travel_line, window
+from crestcut.travel.path import beside, drivable
+from crestcut.travel.ride import contact_ground, ride
+from crestcut.travel.sweep import FRAMES, hard_parts, plate_heights, sweep
+from crestcut.travel.tyres import VOID
+from crestcut.vehicle.records import AS_MEASURED
+from scenes import STRAIGHT, L, Scene, stand, surface_of, vehicle
+
+
+def curvature(xy: np.ndarray) -> np.ndarray:
+    d = np.diff(xy, axis=0)
+    yaw = np.unwrap(np.arctan2(d[:, 1], d[:, 0]))
+    return np.abs(np.diff(yaw)) / np.hypot(*d.T)[1:]
+
+
+def test_no_bend_is_tighter_than_the_vehicle_turns() -> None:
+    rng = np.random.default_rng(1)
+    driven = 0
+    for _ in range(100):
+        points = np.cumsum(rng.normal([4, 0], [1.0, 2.5], (6, 2)), axis=0)
+        try:
+            xy, yaw, tightest = drivable([tuple(p) for p in points], 4.5, 0.01)
+        except CrestcutError as error:
+            assert "no tighter than 4.50 m" in str(error)
+            continue
+        driven += 1
+        assert curvature(xy).max() <= 1 / 4.5 * 1.001 and tightest >= 4.5 - 1e-9
+        assert np.hypot(*np.diff(xy, axis=0).T) == pytest.approx(0.01, rel=1e-4)
+        assert np.abs(np.diff(yaw)).max() < 0.01 / 4.5 * 1.001
+    assert 20 < driven < 100
+
+
+def test_points_on_an_arc_give_the_arc_back() -> None:
+    a = np.linspace(0, 1.2, 25)
+    xy, _, tightest = drivable([(10 * math.sin(t), 10 * (1 - math.cos(t))) for t in a], 5.0, 0.01)
+    assert np.hypot(xy[:, 0], xy[:, 1] - 10) == pytest.approx(10.0, abs=5e-3)
+    assert tightest > 8.0
+
+
+def test_an_impossible_turn_is_refused_by_name() -> None:
+    car = vehicle(turning_radius=5.5)
+    with pytest.raises(
+        CrestcutError, match=r"bend at point 2 leaves .* radius of .* no tighter than 3\.88 m"
+    ):
+        travel_line([(0, 0), (5, 0), (5, 1.5), (9, 1.5)], car, STRAIGHT, 0.01)
+    with pytest.raises(CrestcutError, match="impossible with a wheelbase"):
+        travel_line([(0, 0), (5, 0), (9, 1)], vehicle(turning_radius=2.9), STRAIGHT, 0.01)
+
+
+def test_three_points_in_a_row_are_a_straight_line() -> None:
+    straight = travel_line([(0, 0), (8, 0)], vehicle(), STRAIGHT, 0.01)
+    bent = travel_line([(0, 0), (3, 0), (8, 0)], vehicle(), STRAIGHT, 0.01)
+    assert bent.xy == pytest.approx(straight.xy, abs=1e-12) and bent.yaw == pytest.approx(straight.yaw)
+    assert window(bent, vehicle(), STRAIGHT, 0.01) == window(straight, vehicle(), STRAIGHT, 0.01)
+
+
+def test_a_line_drawn_under_the_left_wheels_keeps_its_distance_in_the_bend() -> None:
+    moved = np.array(beside([(0, 0), (5, 0), (5, 5)], -0.75))
+    assert moved == pytest.approx(np.array([[0, -0.75], [5.75, -0.75], [5.75, 5]]))
+
+
+def bent_scene(rng: np.random.Generator, travel: Travel, step: float = 0.01) -> Scene:
+    car = random_car(rng)
+    side = rng.choice([-1, 1])
+    line = travel_line(
+        [(0.003, 0.002), (3.1, 0.3 * side), (5.0, 2.4 * side), (8.2, 2.9 * side)], car, travel, step
+    )
+    return stand(car, travel, line, surface_of(rough(rng), window(line, car, travel, 0.01, margin=0.1)))
+
+
+def test_the_sweep_on_bent_lines_is_what_ray_casting_finds() -> None:
+    for seed in range(5):
+        rng = np.random.default_rng(seed)
+        s = bent_scene(rng, Travel(line=(), wander=0.1, heading=0.03, ways=("forward", "turned")), 0.02)
+        ground = contact_ground(s.surface)
+        gaps = sweep(s.vehicle, s.surface, s.ride, between=0.0).pair_gap
+        assert gaps is not None
+        for pose in rng.choice(len(s.ride.batch.places), 8, replace=False):
+            hit = cast(s, int(pose))
+            known = np.isfinite(hit) & (ground > VOID / 2)
+            twin = np.where(known, hit - ground, np.inf).min()
+            # a corner that pokes between two rows takes the nearest node, up to half a cell outside: never
+            # less safe
+            assert gaps[pose].min() <= twin + 2e-4
+            low = lowest_at(s, int(pose))
+            both = known & np.isfinite(low)
+            assert (low - ground)[both].min() == pytest.approx(twin, abs=2e-4)
+            assert np.isfinite(low)[known].mean() > 0.999
+
+
+def lowest_at(s: Scene, pose: int) -> np.ndarray:
+    """Least height of the underside over every node at one pose, as the sweep has it; infinite where it is
+    not.
+    """
+    frame, batch = s.surface.height.frame, s.ride.batch
+    low = np.full(frame.shape, np.inf)
+    for part in hard_parts(s.vehicle):
+        k = FRAMES.index(part.on)
+        plate = np.array([*part.x, *part.y, *part.z])
+        z, i, j = plate_heights(
+            plate, batch.position[pose, k], batch.rotation[pose, k], frame.cell, frame.shape, np.empty((4, 2))
+        )
+        patch = low[j : j + z.shape[0], i : i + z.shape[1]]
+        patch[:] = np.fmin(patch, z)
+    return low
+
+
+def test_the_heading_is_the_tangent_and_stations_count_along_the_line() -> None:
+    s = bent_scene(
+        np.random.default_rng(9), Travel(line=(), wander=0.0, heading=0.0, ways=("forward", "turned")), 0.02
+    )
+    forward, turned = s.ride.poses
+    assert forward.station[0] == pytest.approx(L, abs=0.05) and np.all(np.diff(forward.station) > 0)
+    assert forward.station[-1] <= s.line.length + 0.1
+    assert turned.station[0] == pytest.approx(s.line.length - L, abs=0.12)
+    assert turned.station[-1] == pytest.approx(0, abs=0.12)  # a chord is a little shorter than its arc
+    yaw = s.line.yaw[: len(forward.station)] - s.surface.height.frame.angle
+    assert np.arctan2(forward.rotation[:, 1, 0], forward.rotation[:, 0, 0]) == pytest.approx(yaw, abs=1e-9)
+
+
+def test_moving_and_turning_scene_and_line_together_changes_nothing() -> None:
+    car, ground = vehicle(), rough(np.random.default_rng(3))
+    points, travel = [(0.0, 0.0), (4.0, 0.3), (7.0, 2.5)], STRAIGHT
+    angle, shift = 0.7, np.array([31.0, -12.0])
+    c, s = math.cos(angle), math.sin(angle)
+    turned = [tuple(np.array([c * x - s * y, s * x + c * y]) + shift) for x, y in points]
+
+    def moved(x: np.ndarray, y: np.ndarray) -> np.ndarray:
+        x, y = x - shift[0], y - shift[1]
+        return ground(c * x + s * y, -s * x + c * y)  # type: ignore[operator]
+
+    gaps = []
+    for line_points, z in ((points, ground), (turned, moved)):
+        line = travel_line(line_points, car, travel, 0.02)  # type: ignore[arg-type]
+        surface = surface_of(z, window(line, car, travel, 0.02))  # type: ignore[arg-type]
+        gaps.append(sweep(car, surface, ride(car, surface, line, travel, (AS_MEASURED,))).worst)
+    assert gaps[0] is not None and gaps[1] is not None
+    assert gaps[0].gap == pytest.approx(gaps[1].gap, abs=1e-6)
