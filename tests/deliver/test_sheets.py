@@ -1,0 +1,123 @@
+"""Work sheets on paper: a stamp on every page unless released, nothing to cut from under a stamp, same bytes
+twice.
+"""
+
+from __future__ import annotations
+
+import itertools
+import json
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from deliver_scene import make_report
+
+from crestcut.deliver.sheets import pages, write_sheets
+from crestcut.job.records import Job, Site, Slab
+from crestcut.work.records import Worksheet
+from crestcut.work.release import decide_release
+from crestcut.work.sheet import make_site, make_worksheet
+
+ANSWERED = Slab(
+    kind="plain concrete", thickness=0.150, thickness_from="drilled", steel_depth=0.060, steel_from="covermeter",
+    post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
+    permission="yes",
+)  # fmt: skip
+FIELDS = (
+    "kind",
+    "thickness",
+    "steel_depth",
+    "post_tensioned",
+    "heating",
+    "conduit",
+    "suspended",
+    "permission",
+    "place",
+    "ground",
+)
+
+
+@pytest.fixture(scope="module")
+def report():
+    return make_report(hole=False)
+
+
+def job_without(report, missing: set[str]) -> Job:
+    slab = replace(ANSWERED, **{n: None for n in missing if hasattr(ANSWERED, n)})
+    site = Site(None if "place" in missing else "outdoors", None if "ground" in missing else "private", "US")
+    return replace(report.job, slab=slab, site=site)
+
+
+def sheet_for(report, job: Job, provisional: bool = False) -> Worksheet:
+    release = decide_release(job, provisional, report.plan)
+    marks = {m.name: m.xy for m in report.marks}
+    return make_worksheet(
+        job, report.vehicle, report.surface, report.line, report.ride, report.plan, release, marks, tools=None
+    )
+
+
+def words_on(figure) -> str:
+    from matplotlib.text import Text
+
+    return "\n".join(text.get_text() for text in figure.findobj(Text))
+
+
+def test_no_combination_of_open_questions_gives_an_unstamped_sheet(report) -> None:
+    """All 1,024 combinations through the release; the sheet itself cannot be built without its release's
+    stamp.
+    """
+    base = sheet_for(report, job_without(report, {"heating"}))
+    for flags in itertools.product((False, True), repeat=len(FIELDS)):
+        missing = {n for n, is_open in zip(FIELDS, flags, strict=True) if is_open}
+        release = decide_release(job_without(report, missing), False, report.plan)
+        assert (release.stamp == "NOT FOR CUTTING") == bool(missing)
+        if missing:
+            sheet = replace(base, release=release, stamp=release.stamp)
+            assert sheet.stamp and sheet.jig is None and sheet.set_out is None and not sheet.passes
+            with pytest.raises(ValueError, match="stamp"):
+                replace(base, release=release, stamp="")
+
+
+@pytest.mark.parametrize("missing", [{"heating"}, {"place"}, set(FIELDS)])
+def test_every_page_under_a_stamp_shows_it(report, missing: set[str]) -> None:
+    sheet = sheet_for(report, job_without(report, missing))
+    drawn = list(pages(sheet, make_site(report.surface, report.line, report.plan)))
+    assert {name for name, _ in drawn} == {"first", "ground", "cards"}
+    assert all("NOT FOR CUTTING" in words_on(figure) for _, figure in drawn)
+
+
+def test_provisional_prints_what_to_measure_first(report) -> None:
+    release = decide_release(job_without(report, set()), True, report.plan)
+    advice = [
+        {
+            "kind": "gap felt under the vehicle",
+            "where": "A 2.31 m, B 1.87 m",
+            "expect": "4 mm",
+            "narrows": "3.5 times",
+        }
+    ]
+    sheet = make_worksheet(
+        job_without(report, set()), report.vehicle, report.surface, report.line, report.ride, report.plan,
+        release, advice=advice,
+    )  # fmt: skip
+    drawn = list(pages(sheet, make_site(report.surface, report.line, report.plan)))
+    assert all("PROVISIONAL" in words_on(figure) for _, figure in drawn)
+    assert "Measure this first" in words_on(drawn[0][1]) and "gap felt" in words_on(drawn[0][1])
+
+
+def test_released_sheets_are_written_whole_and_alike(report, tmp_path: Path) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    folders = [tmp_path / "a", tmp_path / "b"]
+    for folder in folders:
+        folder.mkdir()
+        write_sheets(sheet, site, folder)
+    names = sorted(p.name for p in folders[0].iterdir())
+    assert {"work_sheets.pdf", "worksheet.json", "work_dots.csv", "work_jig.csv", "work_strings.csv"} <= set(
+        names
+    )
+    for name in names:
+        assert (folders[0] / name).read_bytes() == (folders[1] / name).read_bytes(), name
+    document = json.loads((folders[0] / "worksheet.json").read_text())
+    assert document["release"]["state"] == "ok" and document["jig"]["rows"]
+    assert "NOT FOR CUTTING" not in words_on(next(iter(pages(sheet, site)))[1])

@@ -1,0 +1,168 @@
+"""One plan to a worksheet: what is in it, what is withheld, and whether somebody who follows it gets the
+slab that was planned.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import itertools
+import math
+
+import numpy as np
+import pytest
+from work_scene import Scene, scene
+from worker_sim import SLOPPY, work
+
+from crestcut.errors import CrestcutError
+from crestcut.job.records import Site, Slab
+from crestcut.travel.sweep import wanted_gap
+from crestcut.work.records import Release, Worksheet
+from crestcut.work.release import decide_release
+from crestcut.work.sheet import make_site, make_worksheet
+from crestcut.work.tools import load_tool
+
+PLANS = ({}, {"grade": 0.085, "skew": 0.4, "rounding": 0.05, "clearance": 0.094, "fall": -0.015})
+
+
+def sheet_of(s: Scene, release: Release | None = None) -> Worksheet:
+    release = release or decide_release(s.job, False, s.plan)
+    return make_worksheet(s.job, s.vehicle, s.surface, s.line, s.ride, s.plan, release, s.marks, s.keeps)
+
+
+@pytest.mark.parametrize("shape", PLANS)
+def test_the_exact_worker_cuts_the_plan(shape: dict[str, float]) -> None:
+    s = scene(**shape)
+    sheet = sheet_of(s)
+    assert sheet.jig is not None and sheet.set_out is not None
+    site = make_site(s.surface, s.line, s.plan)
+    done = work(site, sheet.jig, sheet.set_out)
+    cut = np.nan_to_num(s.plan.depth.values) > 0
+    assert np.abs(done - site.finished)[cut].max() <= 0.0005
+    volume = float((site.ground - done).sum()) * site.cell**2
+    assert volume == pytest.approx(s.plan.volume, rel=0.02)
+    assert np.array_equal(done[~cut], site.ground[~cut]) or np.abs(done - site.ground)[~cut].max() < 5e-4
+
+
+@pytest.mark.parametrize("shape", PLANS)
+def test_a_sloppy_worker_who_checks_leaves_nothing_proud(shape: dict[str, float]) -> None:
+    s = scene(**shape)
+    sheet = sheet_of(s)
+    assert sheet.jig is not None and sheet.set_out is not None
+    site = make_site(s.surface, s.line, s.plan)
+    gaps = wanted_gap(s.job.wanted.want, s.job.wanted.want_ends)
+    limit = np.fmin.reduce([grid.values - gaps[zone] for zone, grid in s.plan.after.lowest.items()])
+    cut = np.nan_to_num(s.plan.depth.values) > 0
+    unchecked = work(site, sheet.jig, sheet.set_out, SLOPPY, seed=1, checks=False)
+    assert np.nanmax((unchecked - limit)[cut]) > 0.001  # the slips are real: without the checks it would fail
+    done = work(site, sheet.jig, sheet.set_out, SLOPPY, seed=1)
+    assert np.nanmax((done - limit)[cut]) <= 0.0005
+    assert np.maximum(site.finished - done, 0)[cut].mean() <= 0.002
+
+
+def test_strings_read_what_the_finished_surface_gives() -> None:
+    s = scene()
+    sheet = sheet_of(s)
+    assert sheet.set_out is not None and sheet.set_out.strings
+    site = make_site(s.surface, s.line, s.plan)
+    for row in sheet.set_out.strings[::5]:
+        j = int(np.argmin(np.abs(site.offset - row.offset)))
+        a, b = (int(np.argmin(np.abs(site.station - v))) for v in (row.rear_at, row.front_at))
+        k = int(np.argmin(np.abs(site.station - row.rear_at - row.at)))
+        string = np.interp(k, [a, b], site.ground[j, [a, b]]) + row.blocks
+        assert 0 <= row.least - (string - site.finished[j, k]) <= 0.001
+        assert np.all(
+            np.interp(np.arange(a, b), [a, b], site.ground[j, [a, b]]) + row.blocks
+            > site.ground[j, a:b] + 0.04
+        )
+
+
+def test_blocks_stand_on_untouched_concrete_and_dots_are_as_deep_as_the_plan() -> None:
+    s = scene(**PLANS[1])
+    sheet = sheet_of(s)
+    assert sheet.jig is not None and sheet.set_out is not None
+    depth = s.plan.depth.values
+    site = make_site(s.surface, s.line, s.plan)
+    for row in sheet.jig.rows:
+        j = int(np.argmin(np.abs(site.offset - row.offset)))
+        for at in (row.rear_at, row.front_at):
+            i = int(np.argmin(np.abs(site.station - at)))
+            assert depth[j, i - 4 : i + 5].max() == 0.0
+    assert sheet.set_out.dots[0].depth == pytest.approx(s.plan.deepest)
+    for dot in sheet.set_out.dots:
+        j, i = (
+            int(np.argmin(np.abs(site.offset - dot.offset))),
+            int(np.argmin(np.abs(site.station - dot.station))),
+        )
+        assert depth[j, i] == pytest.approx(dot.depth)
+
+
+def test_a_deep_cut_comes_in_lifts_that_a_worn_wheel_can_make() -> None:
+    s = scene(grade=0.085, clearance=0.103, margin=0.001)
+    sheet = sheet_of(s)
+    assert sheet.jig is not None
+    jig = sheet.jig
+    assert len(jig.lifts) > 1 and jig.lifts[-1].raised == 0.0
+    raised = [lift.raised for lift in jig.lifts]
+    assert raised == sorted(raised, reverse=True)
+    assert all(a - b <= jig.worn + 1e-9 for a, b in itertools.pairwise(raised))
+    assert max(r.deepest for r in jig.rows) + 0.0005 > jig.below
+
+
+@pytest.mark.parametrize("provisional", [True, False])
+def test_a_stamped_worksheet_holds_nothing_to_cut_from(provisional: bool) -> None:
+    s = scene()
+    job = s.job if provisional else dataclasses.replace(s.job, slab=Slab(), site=Site())
+    sheet = sheet_of(s, decide_release(job, provisional, s.plan))
+    assert sheet.stamp == ("PROVISIONAL" if provisional else "NOT FOR CUTTING")
+    assert sheet.jig is None and not sheet.passes and sheet.set_out is None
+    assert sheet.quantities.volume == pytest.approx(s.plan.volume)
+    with pytest.raises(ValueError, match="stamp"):
+        dataclasses.replace(sheet, stamp="")
+
+
+def test_no_plan_and_no_cut_still_make_a_worksheet() -> None:
+    s = scene()
+    release = decide_release(s.job, False)
+    for plan in (None, scene(clearance=0.16).plan):
+        sheet = make_worksheet(s.job, s.vehicle, s.surface, s.line, s.ride, plan, release, s.marks, s.keeps)
+        assert sheet.jig is None and sheet.set_out is None and not sheet.passes
+
+
+def test_water_and_walk_are_said_before_and_after() -> None:
+    sheet = sheet_of(scene())
+    water = sheet.water
+    assert water.building == "door seal" and water.spill_before is not None and water.spill_after is not None
+    assert water.spill_after.height <= water.spill_before.height
+    assert "Spill level" in water.headline and sheet.walks[0].kind == "public walk"
+    assert any("1:48" in line for line in sheet.walks[0].said)
+
+
+@pytest.mark.parametrize(
+    ("change", "word"),
+    [
+        (("guard = true", "guard = false"), "guard or shroud"), (("shroud = true", ""), "guard or shroud"),
+        (('pitch = "20 mm"', 'pich = "20 mm"'), 'did you mean "pitch"'), (('wheel = "4 1/2 in"', "wheel = '4'"), "no unit"),
+       
+        (("rate = [0.8, 2.0]", "rate = [2.0, 0.8]"), "least comes after"),
+        (('use = "kerf"', 'use = "saw"'), "one of"),
+        (("mass = 2.8", ""), '"mass" is missing'),
+    ],
+)  # fmt: skip
+def test_bad_tool_files_are_refused(tmp_path, change: tuple[str, str], word: str) -> None:
+    from crestcut.work.tools import tool_folder
+
+    folder = tool_folder(tmp_path / "jobs" / "job.toml")
+    assert folder is not None
+    text = (folder / "hand_grinder_blade.toml").read_text()
+    assert change[0] in text
+    bad = tmp_path / "bad.toml"
+    bad.write_text(text.replace(*change))
+    with pytest.raises(CrestcutError, match=word):
+        load_tool(bad)
+
+
+def test_sheet_angles_do_not_matter() -> None:
+    """The same slab and line, turned in the site, make the same jig."""
+    a, b = (sheet_of(scene(angle=angle)).jig for angle in (0.35, 0.35 + math.pi / 3))
+    assert a is not None and b is not None and len(a.rows) == len(b.rows)
+    assert np.allclose([(r.rear, r.front) for r in a.rows], [(r.rear, r.front) for r in b.rows], atol=2e-4)
