@@ -19,7 +19,8 @@ import { roundStep, s } from "./dom.js";
 import { inches, metric } from "./units.js";
 
 const STRAY = 0.0015; // m the drawn triangles may leave the heights by; figures never come from them
-const MOST_CORNERS = 6000; // keeps the slider smooth without a graphics card
+const MOST_CORNERS = 20_000;
+const MOST_CORNERS_SLOW = 2500; // keeps the slider smooth where there is no graphics card
 
 /** Heights with every hole filled from the nearest measured node on its row or column: only to carry the see-through paint. */
 function filled(raster) {
@@ -55,8 +56,9 @@ export class GroundMesh {
   #lay(raster) {
     const { nx, ny, cell } = raster,
       z = filled(raster);
+    const most = this.stage.slow ? MOST_CORNERS_SLOW : MOST_CORNERS;
     const net = new Delatin(z, nx, ny);
-    while (net.getMaxError() > STRAY && net.coords.length < 2 * MOST_CORNERS) net.refine();
+    while (net.getMaxError() > STRAY && net.coords.length < 2 * most) net.refine();
     const n = net.coords.length / 2;
     const position = new Float32Array(3 * n),
       uv = new Float32Array(2 * n);

@@ -64,7 +64,7 @@ export function sideView(report, k, y, wide, { brisk, after }) {
   const ends = drive.vehicle.parts.flatMap((p) => p.x);
   const from = Math.min(-(overhangs[1] ?? 0), -radius, ...ends) - 0.35,
     to = wheelbase + Math.max(overhangs[0] ?? 0, radius, ...ends.map((x) => x - wheelbase)) + 0.35;
-  const rows = section(report, k, y, from, to, 0.02, after);
+  const rows = section(report, k, y, from, to, brisk ? 0.05 : 0.02, after);
   const hubs = [0, 1, 2, 3].map((w) => drive.hub(k, w)[2]);
   const known = rows.map((r) => r.ground).filter(Number.isFinite);
   const low = Math.min(...known, ...hubs.map((z) => z - radius)) - 0.16,
@@ -170,7 +170,7 @@ function tightest(rows) {
 /** The tight place, heights stretched: ground, cut, underside, the gap with its figure. `exact`: the gap the program found here, if known. */
 export function closeUp(report, k, y, wide, units, exact, { brisk, after }) {
   const wheelbase = report.drive.vehicle.wheelbase;
-  const all = section(report, k, y, -1.5, wheelbase + 1.5, 0.02, after);
+  const all = section(report, k, y, -1.5, wheelbase + 1.5, brisk ? 0.04 : 0.02, after);
   const met = all.filter((r) => r.under && Number.isFinite(r.ground));
   const known = !after && report.drive.worst === k && report.atWorst?.y === y;
   const tight = known
@@ -181,7 +181,7 @@ export function closeUp(report, k, y, wide, units, exact, { brisk, after }) {
     : tightest(all);
   if (!tight?.under || !Number.isFinite(tight.ground)) return null;
   const half = wide < 480 ? 0.45 : 0.7;
-  const rows = section(report, k, y, tight.x - half, tight.x + half, 0.01, after);
+  const rows = section(report, k, y, tight.x - half, tight.x + half, brisk ? 0.03 : 0.01, after);
   const gap = exact ?? tight.under.height - tight.ground;
   const heights = rows
     .flatMap((r) => [r.before, r.finished, Math.abs(r.x - tight.x) < half ? r.under?.height : NaN])

@@ -59,6 +59,7 @@ function fillDrawing(report, k, y, home, words, { brisk = false, after = false }
   const exact = y === report.atWorst.y ? (report.drive.gap[k] ?? undefined) : undefined;
   const tight = closeUp(report, k, y, wide, report.units, exact, { brisk, after });
   home.replaceChildren(...[tight?.svg, sideView(report, k, y, wide, { brisk, after })].filter(Boolean));
+  if (brisk) return; // the words follow when the finger rests
   const parts = [`Front axle ${show(report.drive.stations[k], report.units)} from the start.`];
   if (tight)
     parts.push(

@@ -100,7 +100,7 @@ export class Stage {
   }
 
   #ratio() {
-    return this.hurried ? 0.55 : Math.min(window.devicePixelRatio || 1, this.slow ? 1 : 2);
+    return this.hurried ? 0.45 : Math.min(window.devicePixelRatio || 1, this.slow ? 1 : 2);
   }
 
   /** While something moves and there is no graphics card: a coarser picture, sharp again when it rests. */
