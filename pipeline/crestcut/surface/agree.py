@@ -13,21 +13,23 @@ from numba import njit
 
 from crestcut.surface.hinge import HALF_ALONG, HINGE, PLAIN, ROUNDINGS, STEP, loose_prior
 
-POOL_ALONG = 0.50  # m each way
+POOL_ALONG = 0.80  # m each way
 POOL_ACROSS = 0.16  # m each way
 HINGE_PRICE = 7.0  # chi square a hinge must gain over a quadratic, pooled
 STEP_PRICE = 14.0  # and a step over a hinge
 LEAST_STEP = 0.004  # m
+ROUND_PRICE = 100.0  # chi square per metre of rounding: noise alone finds a sharp crest round half the time, never too sharp
 CENTRED = 0.07  # m: a break this far off a knot's middle counts 1/e
 
-PLACE_SD, ANGLE_SD, BOW_SD, FOLD_SD, ROUND_SD, JUMP_SD = 0.008, 0.05, 0.15, 0.03, 0.006, 0.004
+PLACE_SD, ANGLE_SD, BOW_SD = 0.003, 0.02, 0.06  # how tightly a knot is held to its pool: m, rad, 1/m
+FOLD_SD, ROUND_SD, JUMP_SD, ALONG_SD = 0.030, 0.006, 0.004, 0.015  # rise over run, m, m, 1/m
 
 
 @njit(cache=True, nogil=True)
 def agree(place, pitch, variance, alone, squares, profile, model, priors):  # type: ignore[no-untyped-def]
     """Model and prior (mean, 1/sd^2) of every knot from all knots near it along its ridge.
 
-    alone (n, 2, 8) : hinge and step of each knot by itself.  squares (n, 4), profile : as ``first_fits`` leaves them.
+    alone (n, 2, 9) : hinge and step of each knot by itself.  squares (n, 4), profile : as ``first_fits`` leaves them.
     """
     n = place.shape[0]
     order = np.argsort(place[:, 1])
@@ -54,7 +56,7 @@ def agree(place, pitch, variance, alone, squares, profile, model, priors):  # ty
             which = 1 if kind == STEP else 0
             if _line(place, near, local, m, t, alone, which, priors[t]):
                 model[t] = kind
-                _rest(near, m, alone, squares, profile, variance, which, priors[t])
+                _rest(near, local, m, alone, squares, profile, variance, which, priors[t])
             break
 
 
@@ -132,7 +134,7 @@ def _line(place, near, local, m, t, alone, which, prior):  # type: ignore[no-unt
     if best < 1.0:
         return False
     cutoff = 0.06
-    for _ in range(8):
+    for _ in range(9):
         a, b = np.zeros((3, 3)), np.zeros(3)
         a[1, 1], a[2, 2] = 0.01, 0.01
         for q in range(m):
@@ -155,21 +157,26 @@ def _line(place, near, local, m, t, alone, which, prior):  # type: ignore[no-unt
 
 
 @njit(cache=True, nogil=True)
-def _rest(near, m, alone, squares, profile, variance, which, prior):  # type: ignore[no-untyped-def]
+def _rest(near, local, m, alone, squares, profile, variance, which, prior):  # type: ignore[no-untyped-def]
     """Fold, and rounding (of a hinge) or jump (of a step), from the pool; and how tightly the prior holds each."""
     prior[1, :] = loose_prior()[1]
     prior[0, 3] = _weighted_mean(near, m, alone, squares, which, 3)
+    prior[0, 8] = _weighted_mean(near, m, alone, squares, which, 8)
+    prior[1, 8] = 1 / ALONG_SD**2
     prior[1, 3], prior[1, 4] = 1 / FOLD_SD**2, 1 / PLACE_SD**2
     prior[1, 5], prior[1, 6] = 1 / ANGLE_SD**2, 1 / BOW_SD**2
     if which == 1:
         prior[0, 7] = _weighted_mean(near, m, alone, squares, 1, 7)
         prior[1, 7] = 1 / JUMP_SD**2
         return
-    total = np.zeros(len(ROUNDINGS))
+    total, weight, lo, hi = np.zeros(len(ROUNDINGS)), 1e-12, 0.0, 0.0
     for q in range(m):
         w = _centred(alone[near[q], 0])
         total += w * profile[near[q]]
-    prior[0, 7] = _lowest(total)
+        weight += w
+        lo, hi = min(lo, local[q, 1]), max(hi, local[q, 1])
+    windows = (hi - lo + 2 * HALF_ALONG) / (2 * HALF_ALONG)
+    prior[0, 7] = _lowest(total / weight * windows / variance + ROUND_PRICE * ROUNDINGS)
     prior[1, 7] = 1 / ROUND_SD**2
 
 

@@ -39,6 +39,9 @@ class Ground:
 def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
     """Robust separation of ground from what stands on it, hangs over it or lies below it; ``placed`` (n, 3) as on the lattice."""
     tiles = make_tiles(lattice, placed)
+    if np.isnan(tiles.level).all():
+        nothing = np.zeros(lattice.shape, bool)
+        return Ground(np.zeros(len(placed), bool), 5e-5, nothing, nothing, ())
     pieces = split(tiles.level, tiles.width, _inner(lattice, tiles))
     is_ground = (pieces.label >= 0) & (pieces.kind[pieces.label] == GROUND)
     group = np.where(is_ground, pieces.label, -1)

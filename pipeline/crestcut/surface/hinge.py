@@ -1,9 +1,10 @@
 """One window of the slab fitted with a hinge or a step, in the knot's own axes: n across the break, l along it, metres.
 
-hinge:  z = a + b n + c l + e s            with v = n - d - g l - k l^2,  s = sqrt(v^2 + rho^2)
-step:   z = a + b n + c l + e s + h H(v)   with rho = RISE and H(v) = (1 + v / s) / 2
+hinge:  z = a + b n + c l + e s + m l^2            with v = n - d - g l - k l^2,  s = sqrt(v^2 + rho^2)
+step:   z = a + b n + c l + e s + h H(v) + m l^2   with rho = RISE and H(v) = (1 + v / s) / 2
 
-Eight parameters each: [a, b, c, e, d, g, k, rho or h]. Least squares by Levenberg-Marquardt (Marquardt 1963, J. SIAM 11:431)
+The last term lets the slab bend along the break, as one side must where the break is curved in plan.
+Nine parameters each: [a, b, c, e, d, g, k, rho or h, m]. Least squares by Levenberg-Marquardt (Marquardt 1963, J. SIAM 11:431)
 with weak priors on angle, plan curvature and rounding that matter only where noise would decide them.
 """
 
@@ -28,6 +29,7 @@ _FOLD_SD = 0.15  # half the change of slope
 _ANGLE_SD = 0.15  # rad, pilot direction
 _BOW_SD = 0.35  # 1/m: a plan radius of 1.4 m
 _ROUND_SD = 0.04  # m
+_ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
 _TINY = 2e-4  # m: s stays smooth at the break
 
 
@@ -115,13 +117,14 @@ def quadratic_rss(data, m):  # type: ignore[no-untyped-def]
 
 @njit(cache=True, nogil=True, fastmath=True)
 def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
-    """Value of the model at (n, l); ``f`` := its derivatives by the eight parameters."""
+    """Value of the model at (n, l); ``f`` := its derivatives by the nine parameters."""
     v = n - p[4] - p[5] * along - p[6] * along * along
     rho = RISE if step else p[7]
     s = math.sqrt(v * v + rho * rho + _TINY * _TINY)
     slope = p[3] * v / s
     f[0], f[1], f[2], f[3] = 1.0, n, along, s
-    value = p[0] + p[1] * n + p[2] * along + p[3] * s
+    f[8] = along * along
+    value = p[0] + p[1] * n + p[2] * along + p[3] * s + p[8] * f[8]
     if step:
         f[7] = 0.5 * (1.0 + v / s)
         value += p[7] * f[7]
@@ -142,17 +145,17 @@ def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-unty
         w = data[q, 3]
         e = data[q, 2] - basis(data[q, 0], data[q, 1], p, step, f)
         total += w * e * e
-        for r in range(8):
+        for r in range(9):
             wf = w * f[r]
             b[r] += wf * e
             for c in range(r + 1):
                 a[r, c] += wf * f[c]
-    for r in range(3, 8):
+    for r in range(3, 9):
         h = variance * prior[1, r]
         a[r, r] += h
         b[r] -= h * (p[r] - prior[0, r])
         total += h * (p[r] - prior[0, r]) ** 2
-    for r in range(8):
+    for r in range(9):
         for c in range(r):
             a[c, r] = a[r, c]
     return total
@@ -182,7 +185,7 @@ def _linear_start(data, m, d, g, rho, step, p):  # type: ignore[no-untyped-def]
     if not cholesky_solve(a, b, size):
         return 1e30
     p[0], p[1], p[2], p[3] = b[0] + mean, b[1], b[2], b[3]
-    p[4], p[5], p[6], p[7] = d, g, 0.0, (b[4] if step else rho)
+    p[4], p[5], p[6], p[7], p[8] = d, g, 0.0, (b[4] if step else rho), 0.0
     rss = zz
     for r in range(size):
         rss -= b[r] * right[r]
@@ -192,7 +195,7 @@ def _linear_start(data, m, d, g, rho, step, p):  # type: ignore[no-untyped-def]
 @njit(cache=True, nogil=True, fastmath=True)
 def start(data, m, step, p):  # type: ignore[no-untyped-def]
     """Best of a row of straight breaks across the window, as a start for ``descend``; p is filled."""
-    trial = np.empty(8)
+    trial = np.empty(9)
     best = 1e30
     for s in range(13):
         rss = _linear_start(data, m, (s - 6) * 0.023, 0.0, RISE if step else 0.010, step, trial)
@@ -205,16 +208,16 @@ def start(data, m, step, p):  # type: ignore[no-untyped-def]
 @njit(cache=True, nogil=True, fastmath=True)
 def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-def]
     """Levenberg-Marquardt from p; ``a`` := normal matrix there. Returns the weighted sum of squares without priors, m2."""
-    b, f, trial = np.empty(8), np.empty(8), np.empty(8)
-    work, move, new_a, new_b = np.empty((8, 8)), np.empty(8), np.empty((8, 8)), np.empty(8)
+    b, f, trial = np.empty(9), np.empty(9), np.empty(9)
+    work, move, new_a, new_b = np.empty((9, 9)), np.empty(9), np.empty((9, 9)), np.empty(9)
     cost = _normal(data, m, p, step, variance, prior, a, b, f)
     damp = 1e-3
     for _ in range(20):
         work[:] = a
         move[:] = b
-        for r in range(8):
+        for r in range(9):
             work[r, r] += damp * a[r, r] + 1e-12
-        if not cholesky_solve(work, move, 8):
+        if not cholesky_solve(work, move, 9):
             damp *= 10.0
             continue
         trial[:] = p + move
@@ -255,7 +258,7 @@ def rounding_profile(data, m, p, out):  # type: ignore[no-untyped-def]
         for q in range(m):
             v = data[q, 0] - p[4] - p[5] * data[q, 1] - p[6] * data[q, 1] ** 2
             f[0], f[1], f[2], f[3] = 1.0, data[q, 0], data[q, 1], math.sqrt(v * v + ROUNDINGS[k] ** 2 + _TINY * _TINY)
-            w, t = data[q, 3], data[q, 2] - mean
+            w, t = data[q, 3], data[q, 2] - mean - p[8] * data[q, 1] ** 2
             for r in range(4):
                 b[r] += w * f[r] * t
                 for c in range(r + 1):
@@ -273,29 +276,30 @@ def rounding_profile(data, m, p, out):  # type: ignore[no-untyped-def]
 @njit(cache=True, nogil=True)
 def invert(a, out):  # type: ignore[no-untyped-def]
     """Inverse of the normal matrix, with a hair of ridge."""
-    work, column = np.empty((8, 8)), np.empty(8)
-    for c in range(8):
+    work, column = np.empty((9, 9)), np.empty(9)
+    for c in range(9):
         work[:] = a
-        for r in range(8):
+        for r in range(9):
             work[r, r] += 1e-9 * a[r, r] + 1e-12
         column[:] = 0.0
         column[c] = 1.0
-        cholesky_solve(work, column, 8)
+        cholesky_solve(work, column, 9)
         out[:, c] = column
 
 
 @njit(cache=True, nogil=True)
 def loose_prior():  # type: ignore[no-untyped-def]
-    """(2, 8): means and 1/sd^2 that matter only where noise would decide."""
-    prior = np.zeros((2, 8))
-    prior[1, 3], prior[1, 5], prior[1, 6], prior[1, 7] = 1 / _FOLD_SD**2, 1 / _ANGLE_SD**2, 1 / _BOW_SD**2, 1 / _ROUND_SD**2
+    """(2, 9): means and 1/sd^2 that matter only where noise would decide."""
+    prior = np.zeros((2, 9))
+    prior[1, 3], prior[1, 5], prior[1, 6] = 1 / _FOLD_SD**2, 1 / _ANGLE_SD**2, 1 / _BOW_SD**2
+    prior[1, 7], prior[1, 8] = 1 / _ROUND_SD**2, 1 / _ALONG_SD**2
     return prior
 
 
 @njit(cache=True, nogil=True)
 def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params, squares, profile):  # type: ignore[no-untyped-def]
-    """Each knot k0..k1 by itself: params (n, 2, 8) of hinge and step; squares (n, 4): quadratic, hinge, step, cells; profile."""
-    data, a = np.empty((MOST_BINS, 4)), np.empty((8, 8))
+    """Each knot k0..k1 by itself: params (n, 2, 9) of hinge and step; squares (n, 4): quadratic, hinge, step, cells; profile."""
+    data, a = np.empty((MOST_BINS, 4)), np.empty((9, 9))
     variance = noise * noise * inflation
     prior = loose_prior()
     step_prior = prior.copy()
@@ -317,8 +321,8 @@ def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params,
 
 @njit(cache=True, nogil=True)
 def second_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, model, priors, params, inverse):  # type: ignore[no-untyped-def]
-    """Each knot that has a model again, from what its neighbours along the ridge agree on: priors (n, 2, 8)."""
-    data, a = np.empty((MOST_BINS, 4)), np.empty((8, 8))
+    """Each knot that has a model again, from what its neighbours along the ridge agree on: priors (n, 2, 9)."""
+    data, a = np.empty((MOST_BINS, 4)), np.empty((9, 9))
     variance = noise * noise * inflation
     for t in range(k0, k1):
         if model[t] == PLAIN:

@@ -44,7 +44,7 @@ def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     """Pieces of the tile levels (ny, nx), m; ``width`` of a tile, m; ``inner`` marks tiles inside the frame."""
     label = _connect(level)
     count = int(label.max()) + 1
-    area = np.bincount(label[label >= 0], minlength=count) * width**2
+    area: FloatArray = np.bincount(label[label >= 0], minlength=count).astype(float) * width**2
     inside = np.bincount(label[(label >= 0) & inner], minlength=count)
     main = int(np.argmax(inside if inside.max() > 0 else area))
     slices = ndimage.find_objects(label + 1)

@@ -29,7 +29,7 @@ SUB = 7  # samples a side inside a cell for the highest-in-cell layer
 
 @dataclass(frozen=True, eq=False)
 class Knots:
-    """place (n, 3): column, row (lattice cells), angle of n from u; model (n,), params (n, 8), inverse (n, 8, 8)."""
+    """place (n, 3): column, row (lattice cells), angle of n from u; model (n,), params (n, 9), inverse (n, 9, 9)."""
 
     place: FloatArray
     model: NDArray[np.int8]
@@ -48,11 +48,11 @@ def find_knots(
     """Knots on a lattice of ``SPACING`` wherever bending is significant: fitted alone, judged with their neighbours, fitted again."""
     place = _candidates(cells.count, z, mask, pitch, noise * math.sqrt(inflation))
     n = len(place)
-    alone, squares, profile = np.zeros((n, 2, 8)), np.zeros((n, 4)), np.zeros((n, len(ROUNDINGS)))
+    alone, squares, profile = np.zeros((n, 2, 9)), np.zeros((n, 4)), np.zeros((n, len(ROUNDINGS)))
     data = (cells.count, cells.du, cells.dv, cells.z, place)
     _in_parts(n, lambda a, b: first_fits(*data, a, b, pitch, noise, inflation, alone, squares, profile))
-    knots = Knots(place, np.zeros(n, np.int8), np.zeros((n, 8)), np.zeros((n, 8, 8)))
-    priors = np.zeros((n, 2, 8))
+    knots = Knots(place, np.zeros(n, np.int8), np.zeros((n, 9)), np.zeros((n, 9, 9)))
+    priors = np.zeros((n, 2, 9))
     agree(place, pitch, noise * noise * inflation, alone, squares, profile, knots.model, priors)
     _in_parts(
         n,
@@ -171,7 +171,7 @@ def _quality(p):  # type: ignore[no-untyped-def]
 @njit(cache=True, nogil=True)
 def _add_knots(place, model, params, inverse, plain, pitch, noise, reach, sums, breaks):  # type: ignore[no-untyped-def]
     ny, nx = plain.shape
-    f = np.empty(8)
+    f = np.empty(9)
     r = int(math.ceil(reach / pitch))
     for t in range(place.shape[0]):
         ci, cj = int(place[t, 0]), int(place[t, 1])
@@ -194,8 +194,8 @@ def _add_knots(place, model, params, inverse, plain, pitch, noise, reach, sums, 
                 if abs(v) < 1.5 * pitch:
                     breaks[j, i] += 1
                 variance = 0.0
-                for a in range(8):
-                    for b in range(8):
+                for a in range(9):
+                    for b in range(9):
                         variance += f[a] * inverse[t, a, b] * f[b]
                 sums[0, j, i] += w
                 sums[2, j, i] += w * value
@@ -206,7 +206,7 @@ def _add_knots(place, model, params, inverse, plain, pitch, noise, reach, sums, 
 def _add_samples(place, model, params, pitch, reach, index, samples):  # type: ignore[no-untyped-def]
     """Sums of weight and weighted height at SUB x SUB places inside each indexed cell."""
     ny, nx = index.shape
-    f = np.empty(8)
+    f = np.empty(9)
     r = int(math.ceil(reach / pitch))
     for t in range(place.shape[0]):
         if model[t] == PLAIN:
