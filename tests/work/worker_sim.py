@@ -45,7 +45,7 @@ def work(
         at = int(lanes.rows[row.lane])
         level[at] = np.fmin(level[at], _cut(site, jig, row, at, slips, draw, k / max(len(jig.rows) - 1, 1)))
     for lane, at in enumerate(lanes.rows):
-        _by_hand(site, jig, set_out, lane, int(at), level[int(at)], slips, draw)
+        _by_hand(site, jig, set_out, lane, int(at), level[int(at)], slips, draw, checks)
     if checks and slips != EXACT:
         for row in jig.rows:
             _stick(site, jig, row, level[int(lanes.rows[row.lane])], int(lanes.rows[row.lane]), slips, draw)
@@ -99,6 +99,7 @@ def _by_hand(
     level: FloatArray,
     slips: Slips,
     draw: np.random.Generator,
+    checks: bool,
 ) -> None:
     """Pieces without a board setting: down to the slot depths, straight between them."""
     kerfs = [(*_columns(site, k.station), round(k.depth, 4)) for k in set_out.kerfs if k.lane == lane]
@@ -114,6 +115,8 @@ def _by_hand(
         columns = np.arange(first, last + 1)
         wanted = np.interp(columns, [c for c, _ in kerfs], [d for _, d in kerfs])
         off = draw.uniform(-2 * slips.reading, 2 * slips.reading)
+        if checks:  # the depth gauge
+            off = max(off, -slips.reading)
         level[columns] = site.ground[at, columns] - np.maximum(wanted + off, 0.0)
 
 

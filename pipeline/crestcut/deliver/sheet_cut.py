@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 SAME = 0.0001  # m: lanes whose blocks differ by less share a row
 STRIP = 0.24  # m of the strip on one page
 MOST_STRIPS = 8
+SLOTS = 8  # pairs of station and depth on a line
 ARROW: dict[str, Any] = {"arrowstyle": "<->", "lw": 0.8, "shrinkA": 0, "shrinkB": 0}
 
 
@@ -332,6 +333,26 @@ def string_pages(sheet: Worksheet, out: SetOut) -> Iterator[tuple[str, Figure]]:
         yield "string", paper.figure
         rows = rows[done:]
         paper = Paper(sheet, "Acceptance, continued")
+
+
+def slot_pages(sheet: Worksheet, out: SetOut) -> Iterator[tuple[str, Figure]]:
+    """Slot depths: every lane's stations with the depth below the untouched concrete."""
+    paper = Paper(sheet, "Slot depths, lane by lane")
+    paper.text(
+        "Each pair is station (m along the line) and finished depth below the untouched concrete (mm);"
+        " between two stations it changes evenly. Slots stop the cup's 1/16 in (1.6 mm) short of it. When all"
+        " is done a depth gauge must read the figure or more."
+    )
+    by_lane: dict[tuple[int, float], list[str]] = {}
+    for slot in out.kerfs:
+        by_lane.setdefault((slot.lane, slot.offset), []).append(
+            f"{slot.station:.2f}:{slot.depth * 1000:4.1f}"
+        )
+    for (lane, offset), pairs in by_lane.items():
+        for k in range(0, len(pairs), SLOTS):
+            head = f"{lane:4d} ({offset:+.2f}) " if k == 0 else " " * 13
+            paper.mono(head + "  ".join(pairs[k : k + SLOTS]))
+    yield from (("slots", figure) for figure in paper.figures)
 
 
 def strip_pages(sheet: Worksheet, jig: Jig, site: Site) -> Iterator[tuple[str, Figure]]:

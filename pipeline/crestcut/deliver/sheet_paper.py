@@ -122,6 +122,12 @@ class Paper:
             self.at += LINE * size / 8.6
         self.at += 0.035
 
+    def mono(self, line: str) -> None:
+        """One line in type of even width."""
+        self.need(ROW)
+        self.put(SIDE - 0.08, self.at, line, fontsize=TYPE, family="DejaVu Sans Mono")
+        self.at += ROW * 0.86
+
     def table(self, heads: Sequence[str], widths: Sequence[float], rows: Sequence[Sequence[str]]) -> int:
         """As many rows as fit; returns how many were set. Widths in inches; figures stand to the right."""
         self.at += 0.06

@@ -45,6 +45,7 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
         if sheet.jig is not None and sheet.jig.rows:
             yield from sheet_cut.jig_pages(sheet, sheet.jig)
         yield from sheet_cut.set_out_pages(sheet, sheet.set_out, site)
+        yield from sheet_cut.slot_pages(sheet, sheet.set_out)
         yield from sheet_cut.string_pages(sheet, sheet.set_out)
     yield from (("ground", figure) for figure in sheet_pages.ground_page(sheet, site))
     yield from (("cards", figure) for figure in sheet_pages.cards_page(sheet))

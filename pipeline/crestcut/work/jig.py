@@ -129,19 +129,18 @@ def _lane_words(site: Site, segment: Segment) -> str:
 
 def _instead(cannot: Sequence[str], by_hand: int) -> tuple[str, ...]:
     """Each reason once, and what serves there."""
-    short = (
-        (
-            f"{by_hand} pieces of lanes are shorter than {millimetres(SHORT, 0)} (feather and corners): cut"
-            " them by hand, tilted, to the slot depth table."
-        ),
+    words = (
+        f"{by_hand} pieces of lanes are shorter than {millimetres(SHORT, 0)} (feather and corners): cut them"
+        " by hand, tilted, to the slot depths; a depth gauge must read the figure or more."
     )
+    short = (words,) if by_hand else ()
     if not cannot:
-        return short if by_hand else ()
+        return short
     serves = (
         "There: a shrouded base on two rails set by the drill dots, or the cup down to the drill dots; the"
         " string decides."
     )
-    return (*dict.fromkeys(cannot), serves, *(short if by_hand else ()))
+    return (*dict.fromkeys(cannot), serves, *short)
 
 
 def _row(

@@ -200,7 +200,7 @@ class Jig:
 
     @property
     def stick(self) -> float:
-        """Length of the stick that must pass between board and finished concrete, m: 1/4 mm to the safe side."""
+        """Stick that must pass between board and finished concrete, m: 1/4 mm on the safe side."""
         return self.below + 0.00025
 
 

@@ -22,7 +22,7 @@ from crestcut.work import cards
 from crestcut.work.dust import silica_line
 from crestcut.work.ground_records import WalkSlope
 from crestcut.work.jig import Site, make_jig
-from crestcut.work.lanes import lay_lanes
+from crestcut.work.lanes import SKIN, lay_lanes
 from crestcut.work.passes import make_passes
 from crestcut.work.quantities import work_out
 from crestcut.work.records import Jig, Release, SetOut, Tool, Worksheet
@@ -66,13 +66,13 @@ def make_worksheet(
         folder = tool_folder(job.path)
         tools = load_tools(folder) if folder else ()
     deepest, volume = (plan.deepest, plan.volume) if plan is not None else (0.0, 0.0)
-    chosen, why = choose_tools(tools, deepest, volume) if deepest > 0 else ((), "nothing to cut")
+    chosen, why = choose_tools(tools, deepest, volume) if deepest > SKIN else ((), "nothing to cut")
     metric = (job.site.country or "").upper() not in INCH_COUNTRIES
     notes = (
-        [] if tools or deepest <= 0 else ["No tool files were found (configs/tools): no jig and no times."]
+        [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
     )
     jig, set_out = None, None
-    if release.state == "ok" and plan is not None and deepest > 0:
+    if release.state == "ok" and plan is not None and deepest > SKIN:
         jig, set_out, said = _cutting(site, surface, plan, ride, vehicle, chosen, marks or {}, metric)
         notes += said
     passes = make_passes(plan, chosen, jig) if set_out is not None and plan is not None else ()
