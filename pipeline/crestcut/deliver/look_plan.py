@@ -71,11 +71,11 @@ def _picture(scan: Scan, health: Health) -> tuple[float, float, float, NDArray[n
     height = _bridge(height.reshape(ny, nx))
     shade = _shade(height, cell)
     if scan.colours is None:
-        colour = np.full((ny, nx, 3), 205.0)
+        colour: FloatArray = np.full((ny, nx, 3), 205.0)
     else:
         colour = _mean_colour(scan.colours[keep].astype(float), flat, (ny, nx))
         # A scan taken in a dark place is lifted, so that lines and numbers stand out on it.
-        colour *= np.clip(_BRIGHT / max(float(np.percentile(colour, 90.0)), 1.0), 1.0, 3.0)
+        colour = colour * np.clip(_BRIGHT / max(float(np.percentile(colour, 90.0)), 1.0), 1.0, 3.0)
     image = np.where(np.isnan(height)[..., None], 255.0, colour * shade[..., None])
     return cell, float(low[0]), float(low[1]), np.clip(image, 0, 255).astype(np.uint8), height
 
@@ -95,8 +95,8 @@ def _mean_colour(colours: FloatArray, flat: NDArray, shape: tuple[int, int]) -> 
     from scipy.ndimage import distance_transform_edt
 
     count = np.bincount(flat, minlength=shape[0] * shape[1])
-    mean = np.stack([np.bincount(flat, colours[:, k], shape[0] * shape[1]) for k in range(3)], axis=1)
-    mean = (mean / np.maximum(count, 1)[:, None]).reshape(*shape, 3)
+    total = np.stack([np.bincount(flat, colours[:, k], shape[0] * shape[1]) for k in range(3)], axis=1)
+    mean = (total / np.maximum(count, 1)[:, None]).reshape(*shape, 3)
     index = distance_transform_edt((count == 0).reshape(shape), return_distances=False, return_indices=True)
     return np.asarray(mean[tuple(index)])
 
@@ -161,18 +161,15 @@ def _hatch_holes(axes: Axes, scan: Scan, health: Health) -> None:
     if not mask.any():
         return
     frame = health.hole_frame
-    ny, nx = mask.shape
-    xy = scan.frame.site_to_plan(np.stack([
-        frame.origin[0] + (np.arange(-1, nx + 1)) * frame.cell,
-        np.resize(frame.origin[1] + (np.arange(-1, ny + 1)) * frame.cell, nx + 2),
-    ], axis=-1))[:, 0]  # fmt: skip
-    y = scan.frame.site_to_plan(np.stack([
-        np.zeros(ny + 2), frame.origin[1] + np.arange(-1, ny + 1) * frame.cell,
-    ], axis=-1))[:, 1]  # fmt: skip
+    x, y = (
+        (frame.origin[k] + np.arange(-1, mask.shape[1 - k] + 1) * frame.cell + scan.frame.shift[k])
+        / scan.frame.plan_scale[k]
+        for k in (0, 1)
+    )
     padded = np.pad(mask.astype(float), 1)
-    axes.contourf(xy, y, padded, levels=[0.5, 1.5], colors=["#ffffff"], alpha=0.55, zorder=4)
-    axes.contourf(xy, y, padded, levels=[0.5, 1.5], colors="none", hatches=["////"], zorder=5)
-    axes.contour(xy, y, padded, levels=[0.5], colors=[_INK], linewidths=0.9, zorder=5)
+    axes.contourf(x, y, padded, levels=[0.5, 1.5], colors=["#ffffff"], alpha=0.55, zorder=4)
+    axes.contourf(x, y, padded, levels=[0.5, 1.5], colors="none", hatches=["////"], zorder=5)
+    axes.contour(x, y, padded, levels=[0.5], colors=[_INK], linewidths=0.9, zorder=5)
     for number, hole in enumerate(health.holes[:_NUMBERED], 1):
         at = scan.frame.site_to_plan((hole.x, hole.y))
         axes.text(

@@ -19,7 +19,8 @@ def read_gltf(path: Path) -> RawScan:
     """Points or faces of a GLB or glTF in its scene, y up and metres as glTF 2.0 section 3.4 has it."""
     document = _document(path)
     _check_extensions(document, path)
-    binary = path.open("rb").read(4) == b"glTF"
+    with path.open("rb") as file:
+        binary = file.read(4) == b"glTF"
     raw = gather(
         path, "GLB" if binary else "glTF", {"file_type": "glb" if binary else "gltf", "skip_materials": True}
     )

@@ -65,8 +65,9 @@ def read_obj(path: Path) -> RawScan:
 
 def read_stl(path: Path) -> RawScan:
     """Triangles of an ASCII or binary STL."""
-    head = path.open("rb").read(84)
-    ascii_file = head.lstrip().startswith(b"solid") and b"facet" in path.open("rb").read(4096)
+    with path.open("rb") as file:
+        head = file.read(4096)
+    ascii_file = head.lstrip().startswith(b"solid") and b"facet" in head
     if ascii_file:
         _check_ascii_stl(path)
     elif len(head) < 84 or path.stat().st_size != (whole := 84 + 50 * int.from_bytes(head[80:84], "little")):

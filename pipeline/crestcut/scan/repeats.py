@@ -20,6 +20,7 @@ _ANOTHER_TURN, _ANOTHER_PLACE = (
     0.30,
 )  # m: fits further apart than this are different answers
 _CLEARLY = 0.04  # how much more of the best answer must agree than of any other
+_SEARCHED_OVERLAP = 0.5  # of the smaller scan: a lesser overlap found by search may be chance
 _STARTS, _STARTS_APART = 6, np.radians(10.0)  # places tried to the end
 
 
@@ -62,7 +63,7 @@ def _lay(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, boo
     if fit.good:
         return fit, False
     fits = _search(reference, moving)
-    good = [f for f in fits if f.good]
+    good = [f for f in fits if f.good and f.overlap >= _SEARCHED_OVERLAP]
     if not good:
         best = max([fit, *fits], key=lambda f: f.overlap * f.agree)
         raise CrestcutError(

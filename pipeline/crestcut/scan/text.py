@@ -6,6 +6,7 @@ from __future__ import annotations
 import io
 import itertools
 import re
+import statistics
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -131,7 +132,7 @@ def _delimiter(lines: list[str], path: Path) -> tuple[str | None, bool]:
     body = lines[1:] if len(lines) > 1 else lines
     for delimiter in (";", "\t", None):
         rows = [_split(line, delimiter) for line in body]
-        if min(map(len, rows)) < 3:
+        if _width(rows) < 3:
             continue
         words = [w for row in rows for w in row[:6]]
         if any(_COMMA_NUMBER.match(w) for w in words):
@@ -144,7 +145,7 @@ def _delimiter(lines: list[str], path: Path) -> tuple[str | None, bool]:
         if sum(_is_number(w, False) for w in rows[0]) >= 3:
             return delimiter, False
     rows = [_split(line, ",") for line in body]
-    if min(map(len, rows)) < 3 or sum(_is_number(w, False) for w in rows[0]) < 3:
+    if _width(rows) < 3 or sum(_is_number(w, False) for w in rows[0]) < 3:
         raise CrestcutError(
             "no rows of three or more numbers", str(path), "this is not a point file; give the scan itself"
         )
@@ -159,6 +160,11 @@ def _delimiter(lines: list[str], path: Path) -> tuple[str | None, bool]:
             "export it with semicolons or decimal points",
         )
     return ",", False
+
+
+def _width(rows: list[list[str]]) -> int:
+    """Columns of the table, by the median row: one torn row is found later and named by its line."""
+    return statistics.median_low(map(len, rows))
 
 
 def _split(line: str, delimiter: str | None) -> list[str]:
@@ -190,7 +196,7 @@ def _columns(
                     f"columns in {' and '.join(sorted(units))}", str(path), "export it in one unit"
                 )
             return found, next(iter(units), None), ()
-    width = min(map(len, sample))
+    width = _width(sample)
     start = 1 if width >= 4 and _counts_up(sample) else 0
     if width - start < 3 or not all(_is_number(w, comma) for w in sample[0][start : start + 3]):
         raise CrestcutError(

@@ -21,6 +21,8 @@ ROTATION: dict[str, FloatArray] = {
 _LEVEL = np.cos(np.radians(30.0))  # steeper than any slab that is driven on
 _CLEARLY = 1.3  # how much more level area another axis must have before z is given up
 _MOST = 20_000  # voxels looked at
+_COLUMN, _LAYER = 1 / 60, 1 / 150  # of the scan's size: about 0.1 m and 40 mm on a slab
+_AROUND = 5  # columns each way whose median level is the slab's
 
 
 def level_share(points: ArrayLike, seed: int = 0) -> FloatArray:
@@ -68,35 +70,44 @@ def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
     if best != z and share[best] <= _CLEARLY * share[z]:
         best = z
     axis = AXES[best]
-    if _hangs_below(np.asarray(points, dtype=float), axis):
+    below = _hangs_below(np.asarray(points, dtype=float), axis)
+    if below and axis != "z":
         axis = "-" + axis
     others = ", ".join(f"{AXES[k]} {share[k]:.0%}" for k in range(3) if k != best)
     reason = f"{axis}, guessed: {share[best]:.0%} of the area lies square to it ({others})"
-    if axis.startswith("-"):
+    if below and axis == "z":
+        # z down is rare, a gutter or a bed beside the slab is not: said, not turned over.
+        reason += '; much lies below the slab: if the scan is upside down, write up = "-z"'
+    elif below:
         reason += " and things stand out on its negative side"
     return axis, reason, sure
 
 
 def _hangs_below(points: FloatArray, axis: str) -> bool:
-    """Whether what stands out from the level face stands out downwards: the scan is upside down.
+    """Whether what stands out from the slab stands out downwards: the scan is upside down.
 
-    In columns that hold more than a thin layer, the densest layer is the slab; objects on it lie on its upper
-    side.
+    The slab's level about each place is the median of the fullest layers of the columns around it.
     """
     turned = points @ ROTATION[axis].T
     low, high = np.percentile(turned, [1.0, 99.0], axis=0)
     size = float(np.max(high - low)) or 1.0
-    cell, layer = size / 60.0, size / 150.0
     inside = np.all((turned >= low) & (turned <= high), axis=1)
-    ij = np.floor((turned[inside] - low) / [cell, cell, layer]).astype(np.int64)
-    column = ij[:, 0] * 1000 + ij[:, 1]
-    _, group = np.unique(column, return_inverse=True)
-    layers = int(ij[:, 2].max()) + 1
-    filled = np.bincount(group * layers + ij[:, 2], minlength=(int(group.max()) + 1) * layers).reshape(
-        -1, layers
+    i, j, k = (
+        np.floor((turned[inside] - low) / (size * np.array([_COLUMN, _COLUMN, _LAYER]))).astype(np.int64).T
     )
-    top = np.argmax(filled, axis=1)
-    level = np.arange(layers)
-    above = np.where(level > top[:, None] + 2, filled, 0).sum(axis=1) > 0.1 * filled.max(axis=1)
-    below = np.where(level < top[:, None] - 2, filled, 0).sum(axis=1) > 0.1 * filled.max(axis=1)
-    return bool(below.sum() > 20 and below.sum() > 3 * above.sum())
+    shape = (int(i.max()) + 1, int(j.max()) + 1, int(k.max()) + 1)
+    filled = np.bincount((i * shape[1] + j) * shape[2] + k, minlength=shape[0] * shape[1] * shape[2]).reshape(
+        shape
+    )
+    whole = filled.sum(axis=2)
+    fullest = np.where(whole > 0, np.argmax(filled, axis=2).astype(float), np.nan)
+    padded = np.pad(fullest, _AROUND, constant_values=np.nan)
+    windows = np.lib.stride_tricks.sliding_window_view(padded, (2 * _AROUND + 1,) * 2).reshape(*shape[:2], -1)
+    level = np.full(shape[:2], np.nan)
+    level[whole > 0] = np.nanmedian(windows[whole > 0], axis=1)
+    off = np.arange(shape[2]) - level[..., None]
+    above, below = (
+        int((np.where(side, filled, 0).sum(axis=2) > 0.1 * np.maximum(whole, 1)).sum())
+        for side in (off > 2, off < -2)
+    )
+    return below > 20 and below > 2.5 * above
