@@ -1,9 +1,10 @@
-"""Heights at a crest from simulated phone scans, against the best round kernel in the same run. Run: python tests/bench/heights.py [seeds]
+"""Heights at a crest from simulated phone scans, against the best round kernel in the same run.
 
-Data: 3,000 points/m2, 8 mm white noise, 2 x 1.6 m, any angle to the grid; again with patch noise (1.3 mm, 0.1 m) and warp (4.5 mm,
-Matern-3/2, half covariance at 0.4 m; warp is what no averaging removes, so the surface is judged against truth plus warp).
-Figures: within 5 mm of the break bias 0.5 mm or less and RMSE 1.1 mm or less; plain parts 0.6 mm or less; best round kernel beaten
-twofold on the sharp ones. Plain: more than 0.3 m from the break.
+Run: python tests/bench/heights.py [seeds]
+Data: 3,000 points/m2, 8 mm white noise, 2 x 1.6 m, any angle to the grid; again with patch noise (1.3 mm,
+0.1 m) and warp (4.5 mm, Matern-3/2). No averaging removes warp, so the surface is judged against truth plus warp.
+Figures: within 5 mm of the break bias 0.5 mm or less and RMSE 1.1 mm or less; plain parts (over 0.3 m from
+the break) 0.6 mm or less; best round kernel beaten twofold on the sharp ones.
 """
 
 from __future__ import annotations
@@ -26,8 +27,11 @@ from crestcut.surface.raster import Lattice, sum_cells
 ROUND = (0.02, 0.03, 0.04, 0.05, 0.07, 0.10, 0.14)  # m, sd of the round kernels tried
 
 
-def smooth_field(xy: FloatArray, sd: float, length: float, rng: np.random.Generator, smoother: bool) -> FloatArray:
-    """A random field by 400 plane waves: squared-exponential, or Matern-3/2 (wave numbers of its spectrum)."""
+def smooth_field(
+    xy: FloatArray, sd: float, length: float, rng: np.random.Generator, smoother: bool
+) -> FloatArray:
+    """A random field by 400 plane waves: squared-exponential, or Matern-3/2 (wave numbers of its
+    spectrum)."""
     waves = 400
     k = rng.standard_normal((waves, 2)) / length
     if not smoother:  # Matern nu = 3/2 in the plane: Student-t wave numbers with 2 nu = 3 degrees of freedom
@@ -53,7 +57,8 @@ def round_kernels(scan: Scan, frame: GridFrame) -> list[FloatArray]:
         s = sd / lattice.pitch
         top = ndimage.gaussian_filter(cells.count * (cells.z - plane), s)
         out.append(lattice.nodes(plane + top / np.maximum(ndimage.gaussian_filter(cells.count, s), 1e-9)))
-    # the plain weighted mean about a wide fit: the wide fit itself rounds, so the raw mean without it is tried too
+    # the plain weighted mean about a wide fit: the wide fit itself rounds, so the raw mean without it is
+    # tried too
     for sd in ROUND:
         s = sd / lattice.pitch
         weight = np.maximum(ndimage.gaussian_filter(cells.count, s), 1e-9)
@@ -71,9 +76,7 @@ def run(kind: str, seeds: int, correlated: bool) -> str:
         xy = frame.node_xy()
         truth = crest.height(xy)
         if correlated:
-            state = rng.bit_generator.state
             both = np.concatenate([scan.points[:, :2], xy.reshape(-1, 2)])
-            rng.bit_generator.state = state
             warp = smooth_field(both, 0.0045, 0.33, rng, False)
             patch = smooth_field(scan.points[:, :2], 0.0013, 0.05, rng, True)
             points = scan.points.copy()
@@ -93,14 +96,16 @@ def run(kind: str, seeds: int, correlated: bool) -> str:
     n, p = 1000 * np.concatenate(near), 1000 * np.concatenate(plain)
     best = min((1000 * np.sqrt(np.mean(np.concatenate(r) ** 2)) for r in rounds if r), default=np.nan)
     return (
-        f"{kind:6s} {'patch+warp' if correlated else 'white':10s} {seeds:4d}   {np.nanmean(n):+6.2f} {np.sqrt(np.nanmean(n**2)):6.2f}"
+        f"{kind:6s} {'patch+warp' if correlated else 'white':10s} {seeds:4d}   {np.nanmean(n):+6.2f}"
+        f" {np.sqrt(np.nanmean(n**2)):6.2f}"
         f"   {np.sqrt(np.nanmean(p**2)):6.2f}   {best:6.2f}   {seconds / seeds:6.2f}"
     )
 
 
 def main() -> None:
     seeds = int(sys.argv[1]) if len(sys.argv) > 1 else 24
-    print("crest  noise      scans   bias   RMSE   plain   best round kernel   seconds a scan   (mm, within 5 mm of the break)")
+    print("crest  noise      scans   bias   RMSE   plain   best round kernel   seconds a scan")
+    print("(mm, bias and RMSE within 5 mm of the break)")
     for correlated in (False, True):
         for kind in ("sharp", "round", "plan"):
             print(run(kind, seeds, correlated), flush=True)

@@ -1,6 +1,8 @@
-"""Points -> surface: seconds for growing scans of one slab, and the accuracy of what came out. Run: python tests/bench/heights_speed.py
+"""Points -> surface: seconds for growing scans of one slab, and the accuracy of what came out. Run: python
+tests/bench/heights_speed.py
 
-Data: a 16 x 4 m apron with a sharp 20 % crest across it, 8 mm noise, phone-like. Figure: 5 million points in 5 s or less on two
+Data: a 16 x 4 m apron with a sharp 20 % crest across it, 8 mm noise, phone-like. Figure: 5 million points
+in 5 s or less on two
 cores, time linear in points.
 """
 

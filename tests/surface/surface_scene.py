@@ -1,4 +1,5 @@
-"""Simulated scans with their truth: a crest at any angle, and a slab with clutter whose every point is labelled."""
+"""Simulated scans with their truth: a crest at any angle, and a slab with clutter whose every point is
+labelled."""
 
 from __future__ import annotations
 
@@ -16,12 +17,15 @@ SLAB, KERB, LAWN, OBJECT, OVERHANG, GHOST = range(6)
 
 def scan_of(points: FloatArray) -> Scan:
     """A scan in metres, z up, from nowhere."""
-    return Scan(points, np.zeros(len(points), np.int16), Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z"), ())
+    return Scan(
+        points, np.zeros(len(points), np.int16), Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z"), ()
+    )
 
 
 @dataclass(frozen=True)
 class Crest:
-    """A break through the origin at ``angle`` on a slope. kind: sharp, round (50 mm of rounding), plan (3 m radius), step (25 mm)."""
+    """A break through the origin at ``angle`` on a slope. kind: sharp, round (50 mm of rounding), plan (3 m
+    radius), step (25 mm)."""
 
     kind: str
     angle: float = 0.0
@@ -31,7 +35,10 @@ class Crest:
     def across(self, xy: FloatArray) -> FloatArray:
         """Distance past the break, m."""
         x, y = xy[..., 0] - self.at[0], xy[..., 1] - self.at[1]
-        v, along = x * np.cos(self.angle) + y * np.sin(self.angle), -x * np.sin(self.angle) + y * np.cos(self.angle)
+        v, along = (
+            x * np.cos(self.angle) + y * np.sin(self.angle),
+            -x * np.sin(self.angle) + y * np.cos(self.angle),
+        )
         return np.hypot(v + 3.0, along) - 3.0 if self.kind == "plan" else v
 
     def height(self, xy: FloatArray) -> FloatArray:
@@ -54,7 +61,8 @@ def crest_scan(
     size: tuple[float, float] = (2.0, 1.6),
     extra: Callable[[FloatArray], FloatArray] | None = None,
 ) -> tuple[Scan, GridFrame]:
-    """Points at random places about the crest with white noise, and a 10 mm frame over the middle; ``extra`` adds to heights."""
+    """Points at random places about the crest with white noise, and a 10 mm frame over the middle;
+    ``extra`` adds to heights."""
     rng = np.random.default_rng(seed)
     outer = np.array(size) + 0.6
     xy = rng.uniform(-0.5, 0.5, (int(density * outer.prod()), 2)) * outer
@@ -73,15 +81,24 @@ class Clutter:
     stands: FloatArray  # (n,) m above the ground of each point, without noise
 
 
-BOXES = (  # middle x, y, size x, y, height (m): planter, bin, two wheels, four legs, brick, stone, plank
-    (1.2, 0.8, 0.50, 0.40, 0.35), (3.0, 2.2, 0.60, 0.60, 1.00), (4.4, 0.9, 0.60, 0.20, 0.55), (4.4, 2.2, 0.60, 0.20, 0.55),
-    (2.0, 1.2, 0.05, 0.05, 0.45), (2.4, 1.2, 0.05, 0.05, 0.45), (2.0, 1.6, 0.05, 0.05, 0.45), (2.4, 1.6, 0.05, 0.05, 0.45),
-    (3.5, 1.0, 0.215, 0.10, 0.065), (0.7, 2.2, 0.12, 0.10, 0.045), (1.7, 2.4, 0.40, 0.15, 0.038),
-)  # fmt: skip
+BOXES = (  # middle x, y, size x, y, height (m)
+    (1.2, 0.8, 0.50, 0.40, 0.35),  # planter
+    (3.0, 2.2, 0.60, 0.60, 1.00),  # bin
+    (4.4, 0.9, 0.60, 0.20, 0.55),  # wheels
+    (4.4, 2.2, 0.60, 0.20, 0.55),
+    (2.0, 1.2, 0.05, 0.05, 0.45),  # legs
+    (2.4, 1.2, 0.05, 0.05, 0.45),
+    (2.0, 1.6, 0.05, 0.05, 0.45),
+    (2.4, 1.6, 0.05, 0.05, 0.45),
+    (3.5, 1.0, 0.215, 0.10, 0.065),  # brick
+    (0.7, 2.2, 0.12, 0.10, 0.045),  # stone
+    (1.7, 2.4, 0.40, 0.15, 0.038),  # plank
+)
 
 
 def clutter_scan(seed: int, noise: float = 0.006, density: float = 6000.0) -> Clutter:
-    """A 5.6 x 3 m slab with a crest; kerb and lawn along its left side; things on it, over it and ghosts under it."""
+    """A 5.6 x 3 m slab with a crest; kerb and lawn along its left side; things on it, over it and ghosts
+    under it."""
     rng = np.random.default_rng(seed)
     xy = rng.uniform((-0.4, -0.4), (6.0, 4.0), (int(density * 6.4 * 4.4), 2))
     ground = 0.02 * xy[:, 0] - 0.12 * np.maximum(xy[:, 0] - 2.8, 0.0)
@@ -100,7 +117,7 @@ def clutter_scan(seed: int, noise: float = 0.006, density: float = 6000.0) -> Cl
         p[:, 0] = np.where(side & (face < 2), (face - 0.5) * wide, p[:, 0])
         p[:, 1] = np.where(side & (face >= 2), (face - 2.5) * deep, p[:, 1])
         h = np.where(side, rng.uniform(0, tall, n), tall)
-        p = p + (x, y)
+        p += np.array([x, y])
         base = 0.02 * p[:, 0] - 0.12 * np.maximum(p[:, 0] - 2.8, 0.0)
         parts.append(np.column_stack([p, base + h]))
         labels.append(np.full(n, OBJECT))

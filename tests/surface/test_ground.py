@@ -72,7 +72,8 @@ def test_a_slab_alone_loses_nothing() -> None:
 
 @pytest.fixture(scope="module")
 def real():  # type: ignore[no-untyped-def]
-    """Cloud and mesh of one real slab on the same frame, or None where the scans are not beside the repository."""
+    """Cloud and mesh of one real slab on the same frame, or None where the scans are not beside the
+    repository."""
     if not REAL.is_dir():
         print(f"no real scans at {REAL}: nothing is tested on them")
         return None

@@ -95,7 +95,8 @@ def test_a_joint_does_not_lower_a_tyre(noise: float, density: float) -> None:
         return np.where(np.abs(xy[:, 0] + 0.3 * xy[:, 1]) < 0.006, -0.025, 0.0)
 
     bare, jointed = (
-        tyre_heights(build_surface(*crest_scan(crest, 1, noise, density, extra=extra))) for extra in (None, groove)
+        tyre_heights(build_surface(*crest_scan(crest, 1, noise, density, extra=extra)))
+        for extra in (None, groove)
     )
     assert np.max(np.abs(jointed - bare)) <= 2e-4
 

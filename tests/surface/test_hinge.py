@@ -13,7 +13,10 @@ def planted(step: bool, noise: float) -> tuple[np.ndarray, np.ndarray]:
     rng = np.random.default_rng(0)
     p = np.array([0.1, -0.05, 0.02, -0.08, 0.03, 0.1, 0.2, 0.02 if step else 0.012, 0.03])
     data = np.ones((900, 4))
-    data[:, 0], data[:, 1] = rng.uniform(-HALF_ACROSS, HALF_ACROSS, 900), rng.uniform(-HALF_ALONG, HALF_ALONG, 900)
+    data[:, 0], data[:, 1] = (
+        rng.uniform(-HALF_ACROSS, HALF_ACROSS, 900),
+        rng.uniform(-HALF_ALONG, HALF_ALONG, 900),
+    )
     f = np.empty(9)
     data[:, 2] = [basis(n, along, p, step, f) for n, along in data[:, :2]] + noise * rng.standard_normal(900)
     return data, p

@@ -60,7 +60,9 @@ def test_top_is_never_below_the_height() -> None:
 
 def test_a_wide_cell_keeps_the_crest_between_its_nodes() -> None:
     """Half a cell times the grade: +-10 % midway between nodes 40 mm apart stands 2 mm over both."""
-    scan, frame = crest_scan(Crest("sharp", 0.0, grade=0.20, at=(0.02, 0.0)), 2, noise=0.0, density=40_000, size=(1.2, 1.0))
+    scan, _ = crest_scan(
+        Crest("sharp", 0.0, grade=0.20, at=(0.02, 0.0)), 2, noise=0.0, density=40_000, size=(1.2, 1.0)
+    )
     points = scan.points.copy()
     points[:, 2] += 0.10 * points[:, 0]
     wide = GridFrame((-0.6, -0.5), 0.0, 0.040, (26, 31))

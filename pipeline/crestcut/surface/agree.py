@@ -1,6 +1,8 @@
-"""Neighbouring knots along one ridge settle what one window cannot: whether it is a break, where it runs, how round it is.
+"""Neighbouring knots along one ridge settle what one window cannot: whether it is a break, where it runs,
+how round it is.
 
-A 20 % crest gains only about seven units of chi square over a quadratic in one window at 8 mm noise, less than the Bayesian
+A 20 % crest gains only about seven units of chi square over a quadratic in one window at 8 mm noise, less
+than the Bayesian
 information criterion asks (Schwarz 1978, Ann. Statist. 6:461); a metre of crest gains twenty and more.
 """
 
@@ -18,7 +20,8 @@ POOL_ACROSS = 0.16  # m each way
 HINGE_PRICE = 7.0  # chi square a hinge must gain over a quadratic, pooled
 STEP_PRICE = 14.0  # and a step over a hinge
 LEAST_STEP = 0.004  # m
-ROUND_PRICE = 100.0  # chi square per metre of rounding: noise alone finds a sharp crest round half the time, never too sharp
+# chi square per metre of rounding: noise alone finds a sharp crest round half the time, never too sharp
+ROUND_PRICE = 100.0
 CENTRED = 0.07  # m: a break this far off a knot's middle counts 1/e
 
 PLACE_SD, ANGLE_SD, BOW_SD = 0.003, 0.02, 0.06  # how tightly a knot is held to its pool: m, rad, 1/m
@@ -29,7 +32,8 @@ FOLD_SD, ROUND_SD, JUMP_SD, ALONG_SD = 0.030, 0.006, 0.004, 0.015  # rise over r
 def agree(place, pitch, variance, alone, squares, profile, model, priors):  # type: ignore[no-untyped-def]
     """Model and prior (mean, 1/sd^2) of every knot from all knots near it along its ridge.
 
-    alone (n, 2, 9) : hinge and step of each knot by itself.  squares (n, 4), profile : as ``first_fits`` leaves them.
+    alone (n, 2, 9) : hinge and step of each knot by itself.  squares (n, 4), profile : as ``first_fits``
+    leaves them.
     """
     n = place.shape[0]
     order = np.argsort(place[:, 1])
@@ -85,7 +89,8 @@ def _centred(p):  # type: ignore[no-untyped-def]
 
 @njit(cache=True, nogil=True)
 def _pooled_gain(near, local, m, alone, squares, variance, kind):  # type: ignore[no-untyped-def]
-    """Chi square gained over the pool's length: hinge over quadratic, step over hinge, or (-1) step over quadratic."""
+    """Chi square gained over the pool's length: hinge over quadratic, step over hinge, or (-1) step over
+    quadratic."""
     total, weight, lo, hi = 0.0, 0.0, 0.0, 0.0
     for q in range(m):
         u = near[q]
@@ -112,7 +117,8 @@ def _weighted_mean(near, m, alone, squares, which, column):  # type: ignore[no-u
 
 @njit(cache=True, nogil=True)
 def _line(place, near, local, m, t, alone, which, prior):  # type: ignore[no-untyped-def]
-    """Break line n = d + g l + k l^2 of the pool in the axes of knot t, robustly (bisquare); False where there is none."""
+    """Break line n = d + g l + k l^2 of the pool in the axes of knot t, robustly (bisquare); False where
+    there is none."""
     points = np.empty((m, 3))
     for q in range(m):
         u = near[q]
@@ -158,7 +164,8 @@ def _line(place, near, local, m, t, alone, which, prior):  # type: ignore[no-unt
 
 @njit(cache=True, nogil=True)
 def _rest(near, local, m, alone, squares, profile, variance, which, prior):  # type: ignore[no-untyped-def]
-    """Fold, and rounding (of a hinge) or jump (of a step), from the pool; and how tightly the prior holds each."""
+    """Fold, and rounding (of a hinge) or jump (of a step), from the pool; and how tightly the prior holds
+    each."""
     prior[1, :] = loose_prior()[1]
     prior[0, 3] = _weighted_mean(near, m, alone, squares, which, 3)
     prior[0, 8] = _weighted_mean(near, m, alone, squares, which, 8)

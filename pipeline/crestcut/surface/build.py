@@ -32,9 +32,11 @@ def build_surface(
     error: ErrorModel | None = None,
     progress: Say | None = None,
 ) -> Surface:
-    """The ground inside ``frame``: heights, what may be rolled on and cut, standard error, and what was taken away.
+    """The ground inside ``frame``: heights, what may be rolled on and cut, standard error, and what was
+    taken away.
 
-    Cells farther from a ground point than a few point spacings stay NaN. Raises CrestcutError where too few points lie inside.
+    Cells farther from a ground point than a few point spacings stay NaN. Raises CrestcutError where too few
+    points lie inside.
     """
     say = progress or (lambda _: None)
     lattice = Lattice.around(frame)
@@ -74,7 +76,8 @@ def build_surface(
 
 
 def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
-    """Cells that may carry a height: occupied ones, and gaps between them that a random thinning of the points explains.
+    """Cells that may carry a height: occupied ones, and gaps between them that a random thinning of the
+    points explains.
 
     A closing with a disk: gaps up to two reaches wide are spanned, the outline is not moved outwards.
     """
@@ -113,7 +116,8 @@ def without_joints(
 
 
 def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) -> FloatArray:
-    """Node heights raised by the largest rise of the surface inside the node's cell over the bilinear surface of the nodes, m.
+    """Node heights raised by the largest rise of the surface inside the node's cell over the bilinear
+    surface of the nodes, m.
 
     ``height`` and ``excess`` (over the lattice's own bilinear surface) per lattice cell.
     """
@@ -135,9 +139,11 @@ def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) ->
 
 
 def shared_noise(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> float:
-    """By how much the mean of 5 cm of points scatters more than their own noise says: what neighbours share, as a factor >= 1.
+    """By how much the mean of 5 cm of points scatters more than their own noise says: what neighbours
+    share, as a factor >= 1.
 
-    Squared mean residuals about the pilot times their counts over the variance of one point: the median, over that of chi square
+    Squared mean residuals about the pilot times their counts over the variance of one point: the median,
+    over that of chi square
     with one degree of freedom (0.455), so that crests and edges do not count.
     """
     half, k = max(2, round(PILOT / pitch)), max(2, round(0.05 / pitch))
@@ -146,7 +152,10 @@ def shared_noise(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noi
     centres[k // 2 : ny : k, k // 2 : nx : k] = True
     pilot = fit_local(cells.count, z, centres & mask, half, pitch, noise, beta=True)
     assert pilot.beta is not None
-    base, slopes = pilot.z[k // 2 : ny : k, k // 2 : nx : k], pilot.beta[k // 2 : ny : k, k // 2 : nx : k, :2] / half
+    base, slopes = (
+        pilot.z[k // 2 : ny : k, k // 2 : nx : k],
+        pilot.beta[k // 2 : ny : k, k // 2 : nx : k, :2] / half,
+    )
     count = cells.count[:ny, :nx].reshape(ny // k, k, nx // k, k)
     offset = np.arange(k) - k // 2
     flat = z[:ny, :nx].reshape(count.shape) - base[:, None, :, None]
@@ -160,7 +169,8 @@ def shared_noise(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noi
 
 
 def _mesh_note(scan: Scan, knots: Knots) -> str | None:
-    """How far a mesh's triangles may have rounded the crest: an edge as long as the median one, laid across the break."""
+    """How far a mesh's triangles may have rounded the crest: an edge as long as the median one, laid across
+    the break."""
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
     if not edges:
         return None
@@ -168,9 +178,10 @@ def _mesh_note(scan: Scan, knots: Knots) -> str | None:
     crests = -knots.kinks[knots.kinks < 0]
     kink = float(np.percentile(crests, 75)) if len(crests) else 0.0
     if kink < 0.01:
-        return f"the scan is a mesh with edges of {edge * 1000:.0f} mm; no sharp crest was found that they could have rounded"
+        return f"the scan is a mesh, edges about {edge * 1000:.0f} mm; no sharp crest shows for them to have cut"
     # a chord of length t across a fold of k lies k t / 4 below it in the middle
     return (
-        f"the scan is a mesh: its triangles (median edge {edge * 1000:.0f} mm) may have cut the crest, which folds by "
-        f"{kink * 100:.0f} %, by up to {kink * edge / 4 * 1000:.1f} mm; raw points would show it whole"
+        f"the scan is a mesh: its triangles (median edge {edge * 1000:.0f} mm) may have cut the crest, "
+        f"which folds by {kink * 100:.0f} %, by up to {kink * edge / 4 * 1000:.1f} mm; "
+        "raw points would show it whole"
     )

@@ -1,4 +1,5 @@
-"""Which points are ground: what a tyre may roll on, what of it is slab that could be cut, and what was taken away."""
+"""Which points are ground: what a tyre may roll on, what of it is slab that could be cut, and what was
+taken away."""
 
 from __future__ import annotations
 
@@ -16,7 +17,8 @@ from crestcut.surface.tiles import Tiles, make_tiles, residuals, robust_planes, 
 NEAREST = 0.012  # m: points this near the ground's plane are never taken away
 FARTHEST = 3.5  # standard deviations: farther points are
 BESIDE = 2.5  # the same for points above the ground right beside an object
-ROUGHER = 1.7  # times the slab's own spread: lawn, gravel (a phone's own noise grows 1.5 times from near to far)
+# times the slab's own spread: lawn, gravel (a phone's own noise grows 1.5 times from near to far)
+ROUGHER = 1.7
 SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brushed concrete
 ONE_SLAB = 0.06  # m: a step up to this joins two slabs; more is a kerb
 KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
@@ -37,7 +39,8 @@ class Ground:
 
 
 def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
-    """Robust separation of ground from what stands on it, hangs over it or lies below it; ``placed`` (n, 3) as on the lattice."""
+    """Robust separation of ground from what stands on it, hangs over it or lies below it; ``placed`` (n, 3)
+    as on the lattice."""
     tiles = make_tiles(lattice, placed)
     if np.isnan(tiles.level).all():
         nothing = np.zeros(lattice.shape, bool)
@@ -68,7 +71,8 @@ def _inner(lattice: Lattice, tiles: Tiles) -> BoolArray:
 
 
 def _noise(above: FloatArray) -> float:
-    """Standard deviation of single points about their tile's plane, m, from the median of what lies near it."""
+    """Standard deviation of single points about their tile's plane, m, from the median of what lies near
+    it."""
     some = above[:: max(1, len(above) // 300_000)]
     near = some[np.abs(some) < 0.03]
     if len(near) < 10:
@@ -102,16 +106,23 @@ def _words(
     with np.errstate(invalid="ignore"):
         high = on_ground & (above >= upper)
     counts = (
-        ("standing on the ground (objects, wheels, legs, planting)", int((gone & (of_point == OBJECT)).sum())),
+        (
+            "standing on the ground (objects, wheels, legs, planting)",
+            int((gone & (of_point == OBJECT)).sum()),
+        ),
         ("over the ground (overhang, leaves, sides of objects)", int(high.sum())),
-        ("below the ground (ghost points)", int((on_ground & ~high).sum() + (gone & (of_point == GHOST)).sum())),
+        (
+            "below the ground (ghost points)",
+            int((on_ground & ~high).sum() + (gone & (of_point == GHOST)).sum()),
+        ),
         ("apart from the ground (nothing joins them to it)", int((gone & (of_point > GHOST)).sum())),
     )
     return tuple((what, count) for what, count in counts if count)
 
 
 def _slab(tiles: Tiles, pieces: Pieces, is_ground: BoolArray, spread: FloatArray) -> BoolArray:
-    """Tiles of the slab itself: joined to the main piece at no more than a small step, wide, and as smooth as it is."""
+    """Tiles of the slab itself: joined to the main piece at no more than a small step, wide, and as smooth
+    as it is."""
     known = np.maximum(pieces.label, 0)
     step, width = np.nan_to_num(pieces.step, nan=9.0)[known], pieces.width[known]
     flush = is_ground & (np.abs(step) <= ONE_SLAB) & ((width >= KERB_WIDTH) | (np.abs(step) <= NEAREST))
@@ -126,7 +137,9 @@ def _slab(tiles: Tiles, pieces: Pieces, is_ground: BoolArray, spread: FloatArray
     smooth = flush & (rough <= max(SMOOTH, ROUGHER * usual))
     # a rough patch counts only where it is as large as a lawn or a bed, a smooth one only where a slab is
     smooth = _drop_small(flush & ~smooth, 0.3 / tiles.width**2, flush & smooth, flush)
-    return _largest(ndimage.binary_opening(smooth, np.ones((3, 3), bool)) | (smooth & (n == 0)), smooth, tiles.width)
+    return _largest(
+        ndimage.binary_opening(smooth, np.ones((3, 3), bool)) | (smooth & (n == 0)), smooth, tiles.width
+    )
 
 
 def _drop_small(rough: BoolArray, fewest: float, smooth: BoolArray, all_of: BoolArray) -> BoolArray:
@@ -138,7 +151,8 @@ def _drop_small(rough: BoolArray, fewest: float, smooth: BoolArray, all_of: Bool
 
 
 def _largest(core: BoolArray, smooth: BoolArray, width: float) -> BoolArray:
-    """Connected pieces of ``core`` of at least half a square metre, grown back over ``smooth`` by one tile."""
+    """Connected pieces of ``core`` of at least half a square metre, grown back over ``smooth`` by one
+    tile."""
     labels, count = ndimage.label(core)
     if count == 0:
         return smooth

@@ -1,10 +1,12 @@
-"""One window of the slab fitted with a hinge or a step, in the knot's own axes: n across the break, l along it, metres.
+"""One window of the slab fitted with a hinge or a step, in the knot's own axes: n across the break, l along
+it, metres.
 
 hinge:  z = a + b n + c l + e s + m l^2            with v = n - d - g l - k l^2,  s = sqrt(v^2 + rho^2)
 step:   z = a + b n + c l + e s + h H(v) + m l^2   with rho = RISE and H(v) = (1 + v / s) / 2
 
 The last term lets the slab bend along the break, as one side must where the break is curved in plan.
-Nine parameters each: [a, b, c, e, d, g, k, rho or h, m]. Least squares by Levenberg-Marquardt (Marquardt 1963, J. SIAM 11:431)
+Nine parameters each: [a, b, c, e, d, g, k, rho or h, m]. Least squares by Levenberg-Marquardt (Marquardt
+1963, J. SIAM 11:431)
 with weak priors on angle, plan curvature and rounding that matter only where noise would decide them.
 """
 
@@ -35,7 +37,8 @@ _TINY = 2e-4  # m: s stays smooth at the break
 
 @njit(cache=True, nogil=True, fastmath=True)
 def gather(count, du, dv, z, ci, cj, ca, sa, pitch, half_n, half_l, out):  # type: ignore[no-untyped-def]
-    """Points of a turned window about lattice place (ci, cj) -> rows (n, l, z, count) of ``out``; returns how many.
+    """Points of a turned window about lattice place (ci, cj) -> rows (n, l, z, count) of ``out``; returns
+    how many.
 
     Cells are merged into bins fine across the break and longer along it, at their points' own mean places.
     """
@@ -137,7 +140,8 @@ def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
 
 @njit(cache=True, nogil=True, fastmath=True)
 def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-untyped-def]
-    """Normal matrix and gradient at p with the priors (rows mean, 1/sd^2), and the penalised sum of squares."""
+    """Normal matrix and gradient at p with the priors (rows mean, 1/sd^2), and the penalised sum of
+    squares."""
     a[:] = 0.0
     b[:] = 0.0
     total = 0.0
@@ -207,7 +211,8 @@ def start(data, m, step, p):  # type: ignore[no-untyped-def]
 
 @njit(cache=True, nogil=True, fastmath=True)
 def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-def]
-    """Levenberg-Marquardt from p; ``a`` := normal matrix there. Returns the weighted sum of squares without priors, m2."""
+    """Levenberg-Marquardt from p; ``a`` := normal matrix there. Returns the weighted sum of squares without
+    priors, m2."""
     b, f, trial = np.empty(9), np.empty(9), np.empty(9)
     work, move, new_a, new_b = np.empty((9, 9)), np.empty(9), np.empty((9, 9)), np.empty(9)
     cost = _normal(data, m, p, step, variance, prior, a, b, f)
@@ -248,7 +253,8 @@ def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-de
 
 @njit(cache=True, nogil=True, fastmath=True)
 def rounding_profile(data, m, p, out):  # type: ignore[no-untyped-def]
-    """Weighted sum of squares for each of ``ROUNDINGS`` with the break's line held and heights and slopes free, m2."""
+    """Weighted sum of squares for each of ``ROUNDINGS`` with the break's line held and heights and slopes
+    free, m2."""
     a, b, f = np.empty((4, 4)), np.empty(4), np.empty(4)
     mean = data[:m, 2].mean()
     for k in range(len(ROUNDINGS)):
@@ -257,7 +263,12 @@ def rounding_profile(data, m, p, out):  # type: ignore[no-untyped-def]
         zz = 0.0
         for q in range(m):
             v = data[q, 0] - p[4] - p[5] * data[q, 1] - p[6] * data[q, 1] ** 2
-            f[0], f[1], f[2], f[3] = 1.0, data[q, 0], data[q, 1], math.sqrt(v * v + ROUNDINGS[k] ** 2 + _TINY * _TINY)
+            f[0], f[1], f[2], f[3] = (
+                1.0,
+                data[q, 0],
+                data[q, 1],
+                math.sqrt(v * v + ROUNDINGS[k] ** 2 + _TINY * _TINY),
+            )
             w, t = data[q, 3], data[q, 2] - mean - p[8] * data[q, 1] ** 2
             for r in range(4):
                 b[r] += w * f[r] * t
@@ -298,7 +309,8 @@ def loose_prior():  # type: ignore[no-untyped-def]
 
 @njit(cache=True, nogil=True)
 def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params, squares, profile):  # type: ignore[no-untyped-def]
-    """Each knot k0..k1 by itself: params (n, 2, 9) of hinge and step; squares (n, 4): quadratic, hinge, step, cells; profile."""
+    """Each knot k0..k1 by itself: params (n, 2, 9) of hinge and step; squares (n, 4): quadratic, hinge,
+    step, cells; profile."""
     data, a = np.empty((MOST_BINS, 4)), np.empty((9, 9))
     variance = noise * noise * inflation
     prior = loose_prior()
@@ -321,7 +333,8 @@ def first_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, params,
 
 @njit(cache=True, nogil=True)
 def second_fits(count, du, dv, z, place, k0, k1, pitch, noise, inflation, model, priors, params, inverse):  # type: ignore[no-untyped-def]
-    """Each knot that has a model again, from what its neighbours along the ridge agree on: priors (n, 2, 9)."""
+    """Each knot that has a model again, from what its neighbours along the ridge agree on: priors (n, 2,
+    9)."""
     data, a = np.empty((MOST_BINS, 4)), np.empty((9, 9))
     variance = noise * noise * inflation
     for t in range(k0, k1):

@@ -1,13 +1,17 @@
-"""Joints: narrow straight grooves that a tyre rides over. Their low points are left out, so that they do not pull the slab down.
+"""Joints: narrow straight grooves that a tyre rides over. Their low points are left out, so that they do
+not pull the slab down.
 
-A strip as wide as a cell and 0.4 m long is laid through a low cell in every direction; where its mean lies under the strips
-beside it by more than noise can do, it is a joint, and points of it lower than half its depth go. Only low points go.
+A strip as wide as a cell and 0.4 m long is laid through a low cell in every direction; where its mean lies
+under the strips
+beside it by more than noise can do, it is a joint, and points of it lower than half its depth go. Only low
+points go.
 """
 
 from __future__ import annotations
 
 import math
 from concurrent.futures import ThreadPoolExecutor
+from itertools import pairwise
 
 import numpy as np
 from numba import njit
@@ -37,7 +41,7 @@ def find_joints(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, nois
     with ThreadPoolExecutor(WORKERS) as pool:
         for job in [
             pool.submit(_search, cells.count, residual, mask, low, pitch, noise, a, b, joint)
-            for a, b in zip(edges[:-1], edges[1:], strict=True)
+            for a, b in pairwise(edges)
         ]:
             job.result()
     return joint
@@ -49,7 +53,7 @@ def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[n
     ny, nx = count.shape
     n, s = 0.0, 0.0
     for t in range(-half, half + 1):
-        y, x = int(math.floor(j + oj + t * dj + 0.5)), int(math.floor(i + oi + t * di + 0.5))
+        y, x = math.floor(j + oj + t * dj + 0.5), math.floor(i + oi + t * di + 0.5)
         if y < 0 or x < 0 or y >= ny or x >= nx or not mask[y, x]:
             continue
         n += count[y, x]
@@ -59,7 +63,8 @@ def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[n
 
 @njit(cache=True, nogil=True, fastmath=True)
 def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
-    """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard deviations; 0 if unknown."""
+    """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard
+    deviations; 0 if unknown."""
     dj, di = math.sin(angle), math.cos(angle)
     n, mean = _strip(count, residual, mask, j, i, dj, di, 0.0, 0.0, half)
     if n < 4 or mean > -0.4 * LEAST_DEPTH:
@@ -78,7 +83,7 @@ def _mark(count, residual, j, i, angle, half, depth, joint):  # type: ignore[no-
     ny, nx = count.shape
     dj, di = math.sin(angle), math.cos(angle)
     for t in range(-half, half + 1):
-        y, x = int(math.floor(j + t * dj + 0.5)), int(math.floor(i + t * di + 0.5))
+        y, x = math.floor(j + t * dj + 0.5), math.floor(i + t * di + 0.5)
         for yy in range(max(0, y - 1), min(ny, y + 2)):
             for xx in range(max(0, x - 1), min(nx, x + 2)):
                 if count[yy, xx] > 0.0 and residual[yy, xx] < -LOW * depth:
@@ -89,7 +94,8 @@ def _mark(count, residual, j, i, angle, half, depth, joint):  # type: ignore[no-
 def _search(count, residual, mask, low, pitch, noise, j0, j1, joint):  # type: ignore[no-untyped-def]
     """joint := low cells along every strip that surely lies under its neighbours.
 
-    A short strip that is likely a joint is tried again at two and a half times the length, in directions close to its own.
+    A short strip that is likely a joint is tried again at two and a half times the length, in directions
+    close to its own.
     """
     half = int(HALF_LENGTH / pitch + 0.5)
     long = int(2.5 * HALF_LENGTH / pitch + 0.5)

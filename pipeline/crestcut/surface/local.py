@@ -1,7 +1,10 @@
-"""Local quadratics at every lattice cell from windowed sums: z = b0 + b1 x + b2 y + b3 x^2 + b4 x y + b5 y^2, x, y in half windows.
+"""Local quadratics at every lattice cell from windowed sums: z = b0 + b1 x + b2 y + b3 x^2 + b4 x y + b5
+y^2, x, y in half windows.
 
-The window is a product of two biweights, so its moment sums are separable: cost per cell grows with the window's side, not its
-area. Weighted least squares as in Cleveland & Devlin (1988), J. Am. Stat. Assoc. 83:596, with a weak prior that holds bending
+The window is a product of two biweights, so its moment sums are separable: cost per cell grows with the
+window's side, not its
+area. Weighted least squares as in Cleveland & Devlin (1988), J. Am. Stat. Assoc. 83:596, with a weak prior
+that holds bending
 and slope at rims and in near-empty windows.
 """
 
@@ -11,6 +14,7 @@ import math
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numba import njit
@@ -25,7 +29,8 @@ WORKERS = 2
 
 @dataclass(frozen=True, eq=False)
 class Local:
-    """Fits of one half window (in cells): ``z`` (m), ``variance`` of z for unit variance of one point, and ``beta`` (rows, columns, 5).
+    """Fits of one half window (in cells): ``z`` (m), ``variance`` of z for unit variance of one point, and
+    ``beta`` (rows, columns, 5).
 
     ``beta`` holds b1..b5 per half window, None unless asked for. NaN outside the mask.
     """
@@ -38,7 +43,8 @@ class Local:
 
 @lru_cache(maxsize=64)
 def biweight(half: int) -> tuple[FloatArray, float]:
-    """(2 half - 1,) weights over whole cells inside a half window, and what K-weighted inverse sums must be multiplied by to be a variance."""
+    """(2 half - 1,) weights over whole cells inside a half window, and what K-weighted inverse sums must be
+    multiplied by to be a variance."""
     t = np.arange(-half + 1, half) / half
     k = (1 - t**2) ** 2
     x, y = np.meshgrid(t, t)
@@ -62,11 +68,14 @@ def fit_local(
     """Quadratic at every cell of ``mask`` from cell means ``z`` (m, at cell centres) weighted with ``count``.
 
     ``half`` : half window in cells (at least 2); ``noise`` : sd of one point, m, which sets the weak priors.
-    ``every`` : fits are made at every so many cells and carried between them by their own quadratics, blended: for windows
+    ``every`` : fits are made at every so many cells and carried between them by their own quadratics,
+    blended: for windows
     many times wider than that nothing is lost.
     """
     if every > 1:
-        return _between(_fit(count, z, _every(mask, every), half, pitch, noise, True, every), mask, every, beta)
+        return _between(
+            _fit(count, z, _every(mask, every), half, pitch, noise, True, every), mask, every, beta
+        )
     return _fit(count, z, mask, half, pitch, noise, beta, 1)
 
 
@@ -91,7 +100,14 @@ def _between(fit: Local, mask: BoolArray, every: int, beta: bool) -> Local:
 
 
 def _fit(
-    count: FloatArray, z: FloatArray, mask: BoolArray, half: int, pitch: float, noise: float, beta: bool, every: int
+    count: FloatArray,
+    z: FloatArray,
+    mask: BoolArray,
+    half: int,
+    pitch: float,
+    noise: float,
+    beta: bool,
+    every: int,
 ) -> Local:
     weights, factor = biweight(half)
     ny, nx = count.shape
@@ -104,9 +120,23 @@ def _fit(
     with ThreadPoolExecutor(WORKERS) as pool:
         jobs = [
             pool.submit(
-                _fit_rows, count, z, mask, weights, half, ridge, factor, a, b, every, beta, out, variance, slopes
+                _fit_rows,
+                count,
+                z,
+                mask,
+                weights,
+                half,
+                ridge,
+                factor,
+                a,
+                b,
+                every,
+                beta,
+                out,
+                variance,
+                slopes,
             )
-            for a, b in zip(edges[:-1], edges[1:], strict=True)
+            for a, b in pairwise(edges)
         ]
         for job in jobs:
             job.result()
@@ -170,7 +200,8 @@ def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, every, want, out, 
 
 @njit(cache=True, nogil=True)
 def _carry(z, variance, beta, mask, every, half, want, out, out_variance, slopes):  # type: ignore[no-untyped-def]
-    """Heights between the sparse fits: each of the four around speaks for its own quadratic, weighted bilinearly."""
+    """Heights between the sparse fits: each of the four around speaks for its own quadratic, weighted
+    bilinearly."""
     ny, nx = mask.shape
     for j in range(ny):
         for i in range(nx):
@@ -187,7 +218,9 @@ def _carry(z, variance, beta, mask, every, half, want, out, out_variance, slopes
                     x, y = (i - ii) / half, (j - jj) / half
                     b = beta[jj, ii]
                     total += w
-                    height += w * (z[jj, ii] + b[0] * x + b[1] * y + b[2] * x * x + b[3] * x * y + b[4] * y * y)
+                    height += w * (
+                        z[jj, ii] + b[0] * x + b[1] * y + b[2] * x * x + b[3] * x * y + b[4] * y * y
+                    )
                     var += w * variance[jj, ii]
                     s0 += w * (b[0] + 2 * b[2] * x + b[3] * y)
                     s1 += w * (b[1] + 2 * b[4] * y + b[3] * x)
@@ -203,7 +236,8 @@ def _carry(z, variance, beta, mask, every, half, want, out, out_variance, slopes
 
 @njit(cache=True, nogil=True, fastmath=True)
 def _add(sums, column, w, x, lo, hi, every, s):  # type: ignore[no-untyped-def]
-    """Adds one column of the window to the 21 sums: x^p y^q with p + q <= 4, then z x^p y^q with p + q <= 2."""
+    """Adds one column of the window to the 21 sums: x^p y^q with p + q <= 4, then z x^p y^q with p + q <=
+    2."""
     x1, x2, x3, x4 = w * x, w * x * x, w * x**3, w * x**4
     for i in range(lo, hi, every):
         c0, c1, c2 = column[0, i + s], column[1, i + s], column[2, i + s]

@@ -1,7 +1,9 @@
 """Bandwidth from the noise: at every cell the largest window whose fit the smaller windows do not contradict.
 
-The rule is that of intersecting confidence intervals (Goldenshluger & Nemirovski 1997, Math. Meth. Statist. 6:135): where the
-slab is plain the window grows and the noise averages away, where it bends the window shrinks before bending is smoothed off.
+The rule is that of intersecting confidence intervals (Goldenshluger & Nemirovski 1997, Math. Meth. Statist.
+6:135): where the
+slab is plain the window grows and the noise averages away, where it bends the window shrinks before bending
+is smoothed off.
 """
 
 from __future__ import annotations
@@ -20,9 +22,11 @@ CONTRADICTED = 3.0  # standard deviations of the difference of two fits
 def fit_plain(
     count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float, inflation: float = 1.0
 ) -> tuple[FloatArray, FloatArray, NDArray[np.int8]]:
-    """Height, its white standard error (both m) and the index into ``HALVES`` chosen at every cell of ``mask``.
+    """Height, its white standard error (both m) and the index into ``HALVES`` chosen at every cell of
+    ``mask``.
 
-    ``noise`` : sd of one point, m.  ``inflation`` : factor on variances when fits are compared, for noise that neighbours share.
+    ``noise`` : sd of one point, m.  ``inflation`` : factor on variances when fits are compared, for noise
+    that neighbours share.
     """
     judge = noise * np.sqrt(inflation)
     fits = []
@@ -41,7 +45,8 @@ def fit_plain(
 
 
 def _blend(fits: list, choice: NDArray[np.int8], mask: BoolArray, noise: float, pitch: float):  # type: ignore[no-untyped-def]
-    """The narrowest choice within 3 cm decides, blurred over 3 cm so that the surface does not jump where the choice changes."""
+    """The narrowest choice within 3 cm decides, blurred over 3 cm so that the surface does not jump where
+    the choice changes."""
     size = 2 * max(1, round(0.03 / pitch)) + 1
     level = ndimage.uniform_filter(ndimage.maximum_filter(choice, size).astype(float), size)
     low = np.clip(np.floor(level), 0, len(fits) - 2).astype(int)

@@ -1,6 +1,7 @@
 """Points -> sums on a fine lattice around the frame, in the frame's own axes, in time linear in points.
 
-The lattice's cells are centred on the frame's nodes (or on a whole fraction of their spacing) and reach ``MARGIN`` beyond it, so
+The lattice's cells are centred on the frame's nodes (or on a whole fraction of their spacing) and reach
+``MARGIN`` beyond it, so
 that windows at the rim of the frame see both sides. All later steps work on these sums.
 """
 
@@ -21,7 +22,8 @@ COARSEST = 0.0125  # m: a frame with wider cells is worked on whole fractions of
 
 @dataclass(frozen=True)
 class Lattice:
-    """``pitch`` between cell centres, m; ``shape`` (rows, columns); node [j, i] of the frame is cell [pad + j k, pad + i k]."""
+    """``pitch`` between cell centres, m; ``shape`` (rows, columns); node [j, i] of the frame is cell [pad +
+    j k, pad + i k]."""
 
     frame: GridFrame
     pitch: float
@@ -46,7 +48,8 @@ class Lattice:
         return np.ascontiguousarray(values[p : p + (ny - 1) * k + 1 : k, p : p + (nx - 1) * k + 1 : k])
 
     def place(self, points: FloatArray) -> FloatArray:
-        """Site (n, 3) m -> (n, 3): column and row in lattice cells (real numbers, cell centres whole), z in m."""
+        """Site (n, 3) m -> (n, 3): column and row in lattice cells (real numbers, cell centres whole), z in
+        m."""
         out = np.empty((len(points), 3))
         c, s = math.cos(self.frame.angle), math.sin(self.frame.angle)
         _place(points, self.frame.origin[0], self.frame.origin[1], c, s, self.pitch, float(self.pad), out)
@@ -55,7 +58,8 @@ class Lattice:
 
 @dataclass(frozen=True, eq=False)
 class Cells:
-    """Sums per lattice cell (rows, columns): ``count`` of points, their mean offset from the centre and mean height.
+    """Sums per lattice cell (rows, columns): ``count`` of points, their mean offset from the centre and
+    mean height.
 
     du, dv : in lattice cells, 0 where empty.  z : m, 0 where empty.
     """
@@ -81,7 +85,7 @@ def _sum_cells(placed, keep, count, du, dv, z):  # type: ignore[no-untyped-def]
     for n in range(placed.shape[0]):
         if not keep[n]:
             continue
-        i, j = int(math.floor(placed[n, 0] + 0.5)), int(math.floor(placed[n, 1] + 0.5))
+        i, j = math.floor(placed[n, 0] + 0.5), math.floor(placed[n, 1] + 0.5)
         if i < 0 or j < 0 or i >= nx or j >= ny:
             continue
         count[j, i] += 1.0
@@ -105,16 +109,18 @@ def sum_cells(lattice: Lattice, placed: FloatArray, keep: NDArray[np.bool_]) -> 
 
 @njit(cache=True, nogil=True)
 def sort_into(placed, cells_per_tile, ny, nx):  # type: ignore[no-untyped-def]
-    """Counting sort into square tiles of ``cells_per_tile`` lattice cells: (start of each tile, order of points); -1 = outside.
+    """Counting sort into square tiles of ``cells_per_tile`` lattice cells: (start of each tile, order of
+    points); -1 = outside.
 
-    Tile of a point: floor((position + 1/2) / cells_per_tile). ``order`` holds only points inside, tile by tile.
+    Tile of a point: floor((position + 1/2) / cells_per_tile). ``order`` holds only points inside, tile by
+    tile.
     """
     n = placed.shape[0]
     tile = np.empty(n, np.int32)
     start = np.zeros(ny * nx + 1, np.int64)
     for p in range(n):
-        i = int(math.floor((placed[p, 0] + 0.5) / cells_per_tile))
-        j = int(math.floor((placed[p, 1] + 0.5) / cells_per_tile))
+        i = math.floor((placed[p, 0] + 0.5) / cells_per_tile)
+        j = math.floor((placed[p, 1] + 0.5) / cells_per_tile)
         if i < 0 or j < 0 or i >= nx or j >= ny:
             tile[p] = -1
         else:

@@ -1,6 +1,7 @@
 """Pieces of ground: tiles that run on into each other without a step, and what each piece is.
 
-A crest of 20 % is no step, a 25 mm kerb is. Pieces that stand like islands are objects; raised pieces that reach the rim of the
+A crest of 20 % is no step, a 25 mm kerb is. Pieces that stand like islands are objects; raised pieces that
+reach the rim of the
 scan or are large are kerbs, lawns and upper slabs; small pieces that lie low are ghosts.
 """
 
@@ -27,7 +28,8 @@ GROUND, OBJECT, GHOST, APART = 1, 2, 3, 4  # kinds of piece
 
 @dataclass(frozen=True, eq=False)
 class Pieces:
-    """label : (ny, nx) piece of each tile, -1 where empty.  kind, step (m), area (m2), width (m, widest inscribed) per piece.
+    """label : (ny, nx) piece of each tile, -1 where empty.  kind, step (m), area (m2), width (m, widest
+    inscribed) per piece.
 
     main : the piece that the rest is judged against.
     """
@@ -41,7 +43,8 @@ class Pieces:
 
 
 def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
-    """Pieces of the tile levels (ny, nx), m; ``width`` of a tile, m; ``inner`` marks tiles inside the frame."""
+    """Pieces of the tile levels (ny, nx), m; ``width`` of a tile, m; ``inner`` marks tiles inside the
+    frame."""
     label = _connect(level)
     count = int(label.max()) + 1
     area: FloatArray = np.bincount(label[label >= 0], minlength=count).astype(float) * width**2
@@ -67,7 +70,8 @@ def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
 
 
 def _connect(level: FloatArray) -> NDArray[np.int32]:
-    """Label of each tile, -1 where empty: neighbours (also over one empty tile) that a slope explains are one piece."""
+    """Label of each tile, -1 where empty: neighbours (also over one empty tile) that a slope explains are
+    one piece."""
     ny, nx = level.shape
     group = np.zeros(level.shape, np.int32)
     planes = robust_planes(level, group, 3, 0.03)
@@ -96,11 +100,14 @@ def _connect(level: FloatArray) -> NDArray[np.int32]:
 
 def _pairs(values: NDArray, axis: int, distance: int) -> tuple[NDArray, NDArray]:
     n = values.shape[axis]
-    return np.take(values, np.arange(n - distance), axis=axis), np.take(values, np.arange(distance, n), axis=axis)
+    return np.take(values, np.arange(n - distance), axis=axis), np.take(
+        values, np.arange(distance, n), axis=axis
+    )
 
 
 def _allowance(level: FloatArray, planes: FloatArray) -> float:
-    """How far neighbours may be off their common slope, m: two standard deviations of tile levels, within 9 to 13 mm."""
+    """How far neighbours may be off their common slope, m: two standard deviations of tile levels, within 9
+    to 13 mm."""
     a, b = _pairs(level, 1, 1)
     sa, sb = _pairs(planes[..., 1], 1, 1)
     off = np.abs(b - a - (sa + sb) / 2)
@@ -109,7 +116,8 @@ def _allowance(level: FloatArray, planes: FloatArray) -> float:
 
 
 def _rim(filled: BoolArray) -> BoolArray:
-    """Tiles beside what the scan never saw: outside the raster, or an empty region that is joined to the outside."""
+    """Tiles beside what the scan never saw: outside the raster, or an empty region that is joined to the
+    outside."""
     empty = np.pad(~filled, 1, constant_values=True)
     labels, _ = ndimage.label(empty)
     outside = labels == labels[0, 0]
@@ -143,7 +151,8 @@ def _judge(piece, box, label, level, planes, ground, rim, width, kind, step, fat
 
 
 def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArray) -> float:
-    """Median height of a piece's nearest tiles over the ground carried on to them along its slope, m; NaN if too far."""
+    """Median height of a piece's nearest tiles over the ground carried on to them along its slope, m; NaN
+    if too far."""
     distance, (fj, fi) = ndimage.distance_transform_edt(~near, return_indices=True)
     closest = distance[mine].min()
     pick = mine & (distance <= closest + 2)

@@ -1,4 +1,5 @@
-"""Where a hinge or a step earns its place, and how its fits are blended into the plain surface and its highest-in-cell layer."""
+"""Where a hinge or a step earns its place, and how its fits are blended into the plain surface and its
+highest-in-cell layer."""
 
 from __future__ import annotations
 
@@ -6,6 +7,7 @@ import math
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numba import njit
@@ -29,7 +31,8 @@ SUB = 7  # samples a side inside a cell for the highest-in-cell layer
 
 @dataclass(frozen=True, eq=False)
 class Knots:
-    """place (n, 3): column, row (lattice cells), angle of n from u; model (n,), params (n, 9), inverse (n, 9, 9)."""
+    """place (n, 3): column, row (lattice cells), angle of n from u; model (n,), params (n, 9), inverse (n,
+    9, 9)."""
 
     place: FloatArray
     model: NDArray[np.int8]
@@ -45,7 +48,8 @@ class Knots:
 def find_knots(
     cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float, inflation: float
 ) -> Knots:
-    """Knots on a lattice of ``SPACING`` wherever bending is significant: fitted alone, judged with their neighbours, fitted again."""
+    """Knots on a lattice of ``SPACING`` wherever bending is significant: fitted alone, judged with their
+    neighbours, fitted again."""
     place = _candidates(cells.count, z, mask, pitch, noise * math.sqrt(inflation))
     n = len(place)
     alone, squares, profile = np.zeros((n, 2, 9)), np.zeros((n, 4)), np.zeros((n, len(ROUNDINGS)))
@@ -67,7 +71,7 @@ def _in_parts(n: int, work: Callable[[int, int], None]) -> None:
     """Runs ``work(first, last)`` over n items in a few threads."""
     edges = np.linspace(0, n, 8 * WORKERS + 1).astype(int)
     with ThreadPoolExecutor(WORKERS) as pool:
-        jobs = [pool.submit(work, a, b) for a, b in zip(edges[:-1], edges[1:], strict=True) if b > a]
+        jobs = [pool.submit(work, a, b) for a, b in pairwise(edges) if b > a]
         for job in jobs:
             job.result()
 
@@ -88,8 +92,8 @@ def _candidates(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float,
     bend = np.nan_to_num(np.abs(mean) + radius)
     # direction of the larger eigenvalue of the Hessian [[2 xx, xy], [xy, 2 yy]]
     angle = 0.5 * np.arctan2(xy, xx - yy) + np.where(mean < 0, np.pi / 2, 0.0)
-    weights, factor = biweight(half)
-    # pilot.variance / factor = inverse sum of weights times a constant; bending is noisier than height by the ratio below
+    # pilot.variance / factor = inverse sum of weights times a constant; bending is noisier than height by
+    # the ratio below
     ratio = _bend_ratio(half)
     sd = noise * np.sqrt(np.nan_to_num(pilot.variance[step // 2 :: step, step // 2 :: step], nan=1.0) * ratio)
     kink = bend * 2 / (0.94 * PILOT)
@@ -131,7 +135,8 @@ def _strongest(angle: FloatArray, strength: FloatArray) -> FloatArray:
 def blend(
     knots: Knots, plain: FloatArray, error: FloatArray, mask: BoolArray, pitch: float, noise: float
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Height, standard error and what the surface rises inside each cell above its own fit's plane through the nodes.
+    """Height, standard error and what the surface rises inside each cell above its own fit's plane through
+    the nodes.
 
     The third array is the excess over the bilinear surface of the lattice, m, zero where no break passes.
     """
@@ -139,19 +144,24 @@ def blend(
         return plain, error, np.zeros_like(plain)
     sums = np.zeros((4, *plain.shape))  # weight, weight of plain knots, height, error
     breaks = np.zeros(plain.shape, np.int32)
-    _add_knots(knots.place, knots.model, knots.params, knots.inverse, plain, pitch, noise, REACH, sums, breaks)
+    _add_knots(
+        knots.place, knots.model, knots.params, knots.inverse, plain, pitch, noise, REACH, sums, breaks
+    )
     say = sums[0] + sums[1]
     share = np.where(say > 0, np.minimum(say / 1.5, 1.0) * sums[0] / np.maximum(say, 1e-12), 0.0)
     fitted = sums[2] / np.maximum(sums[0], 1e-12)
     with np.errstate(invalid="ignore"):
         height = np.where(mask & (sums[0] > 0), plain + share * (fitted - plain), plain)
-        se = np.where(mask & (sums[0] > 0), error + share * (sums[3] / np.maximum(sums[0], 1e-12) - error), error)
+        se = np.where(
+            mask & (sums[0] > 0), error + share * (sums[3] / np.maximum(sums[0], 1e-12) - error), error
+        )
     near = (breaks > 0) & mask & (share > 0.5)
     return height, se, _excess(knots, height, near, pitch)
 
 
 def _excess(knots: Knots, height: FloatArray, near: BoolArray, pitch: float) -> FloatArray:
-    """Largest height of the blended breaks inside each near cell over the bilinear surface of the lattice, m."""
+    """Largest height of the blended breaks inside each near cell over the bilinear surface of the lattice,
+    m."""
     out = np.zeros(height.shape)
     index = np.full(height.shape, -1, np.int32)
     count = int(near.sum())
@@ -172,7 +182,7 @@ def _quality(p):  # type: ignore[no-untyped-def]
 def _add_knots(place, model, params, inverse, plain, pitch, noise, reach, sums, breaks):  # type: ignore[no-untyped-def]
     ny, nx = plain.shape
     f = np.empty(9)
-    r = int(math.ceil(reach / pitch))
+    r = math.ceil(reach / pitch)
     for t in range(place.shape[0]):
         ci, cj = int(place[t, 0]), int(place[t, 1])
         ca, sa = math.cos(place[t, 2]), math.sin(place[t, 2])
@@ -207,7 +217,7 @@ def _add_samples(place, model, params, pitch, reach, index, samples):  # type: i
     """Sums of weight and weighted height at SUB x SUB places inside each indexed cell."""
     ny, nx = index.shape
     f = np.empty(9)
-    r = int(math.ceil(reach / pitch))
+    r = math.ceil(reach / pitch)
     for t in range(place.shape[0]):
         if model[t] == PLAIN:
             continue
@@ -232,7 +242,8 @@ def _add_samples(place, model, params, pitch, reach, index, samples):  # type: i
 
 @njit(cache=True, nogil=True)
 def _raise(height, index, samples, out):  # type: ignore[no-untyped-def]
-    """out := largest sample over the bilinear surface; the middle sample is taken as the node itself, so blending adds nothing."""
+    """out := largest sample over the bilinear surface; the middle sample is taken as the node itself, so
+    blending adds nothing."""
     ny, nx = height.shape
     middle = (SUB * SUB) // 2
     for j in range(1, ny - 1):

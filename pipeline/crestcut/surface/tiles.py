@@ -1,6 +1,8 @@
-"""Tiles a few centimetres wide: the lowest well-supported layer of points in each, and a robust plane through its neighbours.
+"""Tiles a few centimetres wide: the lowest well-supported layer of points in each, and a robust plane
+through its neighbours.
 
-A tile under planting or beside a chair leg has ground and other things in one column; ghost points (light that bounced twice) lie
+A tile under planting or beside a chair leg has ground and other things in one column; ghost points (light
+that bounced twice) lie
 below. The layer that counts is the lowest one that holds a fair share of what the densest layer holds.
 """
 
@@ -24,7 +26,8 @@ STEEPEST = 0.45  # rise over run that ground may have here
 
 @dataclass(frozen=True, eq=False)
 class Tiles:
-    """``side`` in lattice cells; points of tile t are ``order[start[t]:start[t + 1]]``; ``level`` (ny, nx) m, NaN where empty.
+    """``side`` in lattice cells; points of tile t are ``order[start[t]:start[t + 1]]``; ``level`` (ny, nx)
+    m, NaN where empty.
 
     ``width`` : of a tile, m.
     """
@@ -89,9 +92,11 @@ def _lowest_layers(z, start, order, band, share, level):  # type: ignore[no-unty
 
 @njit(cache=True, nogil=True)
 def robust_planes(level, group, reach, cutoff):  # type: ignore[no-untyped-def]
-    """(ny, nx, 3): height at the tile's middle and slope per tile along u and v, bisquare-weighted (Tukey), NaN where empty.
+    """(ny, nx, 3): height at the tile's middle and slope per tile along u and v, bisquare-weighted (Tukey),
+    NaN where empty.
 
-    Only tiles of the same ``group`` within ``reach`` count; residuals beyond ``cutoff`` m have no weight in the end.
+    Only tiles of the same ``group`` within ``reach`` count; residuals beyond ``cutoff`` m have no weight in
+    the end.
     """
     ny, nx = level.shape
     fitted = np.full((ny, nx, 3), np.nan)
