@@ -19,7 +19,8 @@ from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_site, make_worksheet
 
 ANSWERED = Slab(
-    kind="plain concrete", thickness=0.150, thickness_from="drilled", steel_depth=0.060, steel_from="covermeter",
+    kind="plain concrete", thickness=0.150, thickness_from="drilled",
+    steel_depth=0.060, steel_from="covermeter",
     post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
     permission="yes",
 )  # fmt: skip

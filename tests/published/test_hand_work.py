@@ -1,4 +1,4 @@
-"""Hand work against what is published of it: the board over two blocks, timber, dust, edges, slopes, masses."""
+"""Hand work against what is published: the board over two blocks, timber, dust, edges, slopes, masses."""
 
 from __future__ import annotations
 
@@ -26,7 +26,8 @@ from crestcut.work.timber import (
 
 SOME = Range(1.0, 2.0)
 GRINDER = Tool(
-    "g", "4 1/2 in grinder", "grinder", "kerf", 4.5 * INCH, Range(1.15 * INCH, (0.75 + 7 / 16) * INCH), 0.0024,
+    "g", "4 1/2 in grinder", "grinder", "kerf", 4.5 * INCH,
+    Range(1.15 * INCH, (0.75 + 7 / 16) * INCH), 0.0024,
     0.02, 0.006, SOME, SOME, SOME, 2.8, 0.02, True, False, "common practice, no source",
 )  # fmt: skip
 

@@ -81,7 +81,7 @@ def test_the_least_rule_binds_and_is_named(slab: dict[str, object], expected: fl
 
 
 def test_knowing_less_never_allows_more() -> None:
-    """Taking an answer away never makes the limit deeper, except a thickness, which the release then refuses."""
+    """Taking an answer away never makes the limit deeper (but for a thickness: the release refuses then)."""
     for thickness, steel in itertools.product((0.09, 0.12, 0.2), (0.02, 0.035, 0.06)):
         known = job(thickness=thickness, thickness_from="drilled", steel_depth=steel, steel_from="covermeter")
         for less in ({"steel_from": "drawing"}, {"steel_from": None}, {"thickness_from": "edge"}):

@@ -141,7 +141,8 @@ def test_water_and_walk_are_said_before_and_after() -> None:
     ("change", "word"),
     [
         (("guard = true", "guard = false"), "guard or shroud"), (("shroud = true", ""), "guard or shroud"),
-        (('pitch = "20 mm"', 'pich = "20 mm"'), 'did you mean "pitch"'), (('wheel = "4 1/2 in"', "wheel = '4'"), "no unit"),
+        (('pitch = "20 mm"', 'pich = "20 mm"'), 'did you mean "pitch"'),
+        (('wheel = "4 1/2 in"', "wheel = '4'"), "no unit"),
        
         (("rate = [0.8, 2.0]", "rate = [2.0, 0.8]"), "least comes after"),
         (('use = "kerf"', 'use = "saw"'), "one of"),

@@ -32,7 +32,8 @@ from crestcut.travel.sweep import sweep
 from crestcut.vehicle.records import Part, Vehicle
 
 ANSWERED = Slab(
-    kind="plain concrete", thickness=0.150, thickness_from="drilled", steel_depth=0.060, steel_from="covermeter",
+    kind="plain concrete", thickness=0.150, thickness_from="drilled",
+    steel_depth=0.060, steel_from="covermeter",
     post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
     permission="yes",
 )  # fmt: skip
@@ -88,7 +89,8 @@ def crest_heights(
 
 @functools.cache
 def scene(
-    grade: float = 0.085, skew: float = 0.0, rounding: float = 0.0, fall: float = 0.01, clearance: float = 0.110,
+    grade: float = 0.085, skew: float = 0.0, rounding: float = 0.0, fall: float = 0.01,
+    clearance: float = 0.110,
     cell: float = 0.01, wander: float = 0.05, margin: float = 0.0, angle: float = 0.35, want: float = 0.0127,
 ) -> Scene:  # fmt: skip
     """One plan; ``angle`` turns the line in the site."""

@@ -123,7 +123,7 @@ def _by_hand(
 def _stick(
     site: Site, jig: Jig, row: JigRow, level: FloatArray, at: int, slips: Slips, draw: np.random.Generator
 ) -> None:
-    """The stick under the board, blocks measured again, nobody leaning on it: grind where it does not pass."""
+    """The stick under the board, blocks measured again, nobody leaning on it: grind where it stops."""
     a, _, under = _underside(site, row, at)
     first, last = _columns(site, row.start, row.stop)
     part = slice(first, last + 1)
