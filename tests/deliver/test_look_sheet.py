@@ -1,0 +1,97 @@
+"""``look``: its words, its JSON and its picture."""
+
+from __future__ import annotations
+
+import json
+import math
+from pathlib import Path
+
+import numpy as np
+import pytest
+from crestcut.deliver.look import health_lines, how_text, look_record, write_look
+from crestcut.errors import CrestcutError
+from crestcut.scan.health import assess
+from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.units import FOOT
+
+
+def a_scan(unit: str = "m", factor: float = 1.0, shift: tuple[float, float, float] = (0.0, 0.0, 0.0)) -> Scan:
+    rng = np.random.default_rng(0)
+    x, y = rng.random(60_000) * 6.0, rng.random(60_000) * 4.0
+    hole = (np.abs(x - 2.0) < 0.3) & (np.abs(y - 1.5) < 0.3)
+    points = np.column_stack([x, y, 0.1 * np.abs(x - 3.0) + rng.normal(0, 0.004, len(x))])[~hole]
+    frame = Frame(np.full(3, factor), np.eye(3), np.array(shift), unit, "z")
+    file = ScanFile(
+        Path("slab.laz"), "LAZ", "0" * 64, len(points), 7, None, "guessed: because", "z, guessed: level"
+    )
+    return Scan(points, np.zeros(len(points), np.int16), frame, (file,))
+
+
+def test_the_words_say_what_was_found_and_why() -> None:
+    scan = a_scan()
+    text = "\n".join(health_lines(scan, assess(scan)))
+    for piece in ("slab.laz: LAZ", "7 unusable", "m (guessed: because)", "z, guessed: level", "points per m2", "sd about a plane",
+                  "holes        1 (", "1. 0.60 x 0.60 m about ", "could decide"):  # fmt: skip
+        assert piece in text, piece
+    assert max(map(len, text.splitlines())) < 160
+
+
+def test_places_are_told_in_the_scans_own_numbers() -> None:
+    # 100 m of shift and feet: a job file's point for the hole's middle is (102 m, 201.5 m) / 0.3048.
+    scan = a_scan("ft", FOOT, (100.0, 200.0, 0.0))
+    record = look_record(scan, assess(scan))
+    assert record["holes"][0]["at"] == pytest.approx([102.0 / FOOT, 201.5 / FOOT], abs=0.1)
+    assert record["unit"] == "ft" and record["metres_per_unit"] == [FOOT] * 3
+
+
+def test_the_files_are_written_and_whole(tmp_path: Path) -> None:
+    scan = a_scan()
+    written = write_look(scan, assess(scan), tmp_path / "out")
+    assert {p.name for p in written} == {"look.png", "look.json"}
+    record = json.loads((tmp_path / "out" / "look.json").read_text())
+    assert record["schema"] == "crestcut.look/1" and record["points"] == len(scan.points)
+    assert (tmp_path / "out" / "look.png").read_bytes().startswith(b"\x89PNG")
+
+
+def test_the_same_scan_gives_the_same_bytes(tmp_path: Path) -> None:
+    scan = a_scan()
+    for name in ("a", "b"):
+        write_look(scan, assess(scan), tmp_path / name)
+    for name in ("look.png", "look.json"):
+        assert (tmp_path / "a" / name).read_bytes() == (tmp_path / "b" / name).read_bytes()
+
+
+def test_not_measured_is_null_in_the_json() -> None:
+    rng = np.random.default_rng(1)
+    points = np.column_stack([rng.random((200, 2)) * 5.0, rng.random(200) * 0.01])
+    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
+    file = ScanFile(Path("thin.xyz"), "XYZ", "0" * 64, 200, 0, None, "declared", "declared")
+    scan = Scan(points, np.zeros(200, np.int16), frame, (file,))
+    health = assess(scan)
+    assert math.isnan(health.noise)
+    assert look_record(scan, health)["noise"] is None
+    assert "cannot be told" in "\n".join(health_lines(scan, health))
+
+
+def test_nothing_is_left_where_it_cannot_be_written(tmp_path: Path) -> None:
+    (tmp_path / "out").write_text("a file")
+    scan = a_scan()
+    with pytest.raises(CrestcutError, match="folder"):
+        write_look(scan, assess(scan), tmp_path / "out")
+    assert (tmp_path / "out").read_text() == "a file" and len(list(tmp_path.iterdir())) == 1
+
+
+def test_the_walking_plan_fits_a_page_and_says_the_essentials() -> None:
+    text = how_text()
+    lines = text.splitlines()
+    assert len(lines) <= 66 and max(map(len, lines)) <= 100
+    for word in (
+        "MARK FIRST",
+        "SWEPT AND DRY",
+        "THREE SHORT REPEATS",
+        "wheelbase",
+        "ACROSS",
+        "raw points",
+        "CARE",
+    ):
+        assert word in text, word

@@ -1,0 +1,119 @@
+"""Repeats of a slab are laid on the first scan without sliding along it, or refused."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+import scan_writers as w
+from crestcut.errors import CrestcutError
+from crestcut.grid import FloatArray
+from crestcut.job.records import ScanChoice
+from crestcut.scan.load import read_scan
+from crestcut.scan.register import Reference, register
+from scan_scene import UTM, cluttered_cloud, ground, slab_cloud, smooth_warp, turned
+
+
+def warped(points: FloatArray, seed: int) -> FloatArray:
+    moved = points.copy()
+    moved[:, 2] += smooth_warp(points, seed)
+    return moved
+
+
+def test_a_known_pose_comes_back() -> None:
+    first, second = cluttered_cloud(seed=2), cluttered_cloud(seed=3)
+    moved = turned(second, 0.03, (0.06, -0.05, 0.02))
+    fit = register(Reference(first), moved)
+    assert fit.good and not fit.held
+    np.testing.assert_allclose(fit.apply(moved), second, atol=0.002)
+    assert fit.error < 0.005
+
+
+def test_one_huge_outlier_changes_nothing() -> None:
+    first, second = cluttered_cloud(seed=2), cluttered_cloud(seed=3)
+    moved = turned(second, 0.03, (0.06, -0.05, 0.02))
+    spoiled = np.vstack([moved, [[3.0, 2.0, 90.0]], np.tile([1.0, 1.0, 1.4], (400, 1))])
+    fit = register(Reference(first), spoiled)
+    np.testing.assert_allclose(fit.apply(moved), second, atol=0.002)
+
+
+def test_a_flat_slab_does_not_slide_under_its_warp() -> None:
+    # A plane with 5 mm of warp says nothing of shift and turn in plan: they must stay, height and tilt must not.
+    plane = slab_cloud(40_000, 4)
+    plane[:, 2] -= ground(plane[:, 0], plane[:, 1])
+    again = slab_cloud(40_000, 5)
+    again[:, 2] -= ground(again[:, 0], again[:, 1])
+    moved = warped(again, 11) + [0.0, 0.0, 0.03]
+    moved[:, 2] += 0.004 * moved[:, 0]
+    fit = register(Reference(warped(plane, 10)), moved)
+    assert len(fit.held) == 3
+    laid = fit.apply(moved)
+    np.testing.assert_allclose(laid[:, :2], moved[:, :2], atol=0.001)
+    assert abs(np.mean(laid[:, 2])) < 0.003
+    slope = np.polyfit(laid[:, 0], laid[:, 2], 1)[0]
+    assert abs(slope) < 0.002
+
+
+def test_a_straight_crest_holds_across_and_not_along() -> None:
+    # The crest runs along y: a shift in x is settled by the shape, a shift along y is not and changes no height.
+    # Twice as steep as the apron: its own 12 % break in 5 mm of warp is, rightly, held.
+    first, second = (warped(slab_cloud(90_000, k) * [1.0, 1.0, 2.0], k + 6) for k in (6, 7))
+    moved = second + [0.05, 0.0, 0.01]
+    fit = register(Reference(first), moved)
+    laid = fit.apply(moved)
+    assert fit.good
+    assert any("y" in h for h in fit.held)
+    assert abs(np.median(laid[:, 0] - second[:, 0])) < 0.012
+    assert abs(np.median(laid[:, 1] - moved[:, 1])) < 0.005
+    assert abs(np.median(laid[:, 2] - 2.0 * ground(laid[:, 0], laid[:, 1]))) < 0.003
+
+
+def test_repeats_in_map_coordinates_are_one_scan(tmp_path: Path) -> None:
+    first, second = cluttered_cloud(20_000, 2), cluttered_cloud(20_000, 3)
+    w.write_las(tmp_path / "a.laz", first + UTM, 32632, time=np.arange(len(first), dtype=float))
+    w.write_las(
+        tmp_path / "b.laz", second + UTM + [0.02, -0.03, 0.015], 32632, time=np.arange(len(second)) + 1e5
+    )
+    scan = read_scan(ScanChoice((tmp_path / "a.laz", tmp_path / "b.laz")))
+    assert [f.points for f in scan.files] == [len(first), len(second)]
+    assert np.bincount(scan.source).tolist() == [len(first), len(second)]
+    assert scan.files[0].fit_error is None
+    assert scan.files[1].fit_error is not None and scan.files[1].fit_error < 0.005
+    assert scan.time is not None and len(scan.time) == len(scan.points)
+    laid = scan.points[scan.source == 1] + scan.frame.shift - UTM
+    np.testing.assert_allclose(laid, second, atol=0.004)
+    assert any("b.laz: laid on a.laz" in note for note in scan.notes)
+
+
+def test_a_walk_in_a_frame_of_its_own_is_found(tmp_path: Path) -> None:
+    first, second = cluttered_cloud(20_000, 2), cluttered_cloud(20_000, 3)
+    w.write_ply(tmp_path / "a.ply", first, "binary_little_endian")
+    w.write_ply(tmp_path / "b.ply", turned(second, 1.9, (14.0, -7.0, 1.2)), "binary_little_endian")
+    scan = read_scan(ScanChoice((tmp_path / "a.ply", tmp_path / "b.ply")))
+    laid = scan.points[scan.source == 1]
+    np.testing.assert_allclose(laid[:, 2], second[:, 2], atol=0.01)
+    np.testing.assert_allclose(laid[:, :2], second[:, :2], atol=0.04)
+    assert any("what stands on the slab" in note for note in scan.notes)
+
+
+def test_another_slab_is_refused(tmp_path: Path) -> None:
+    # A dip where the first has a crest, with other things on it.
+    other = slab_cloud(20_000, 8)
+    other[:, 2] = np.abs(other[:, 0] - 3.0) * 0.18 + np.random.default_rng(9).normal(0.0, 0.004, len(other))
+    w.write_ply(tmp_path / "a.ply", cluttered_cloud(20_000, 2), "binary_little_endian")
+    w.write_ply(tmp_path / "b.ply", other, "binary_little_endian")
+    with pytest.raises(CrestcutError, match="does not register|more than one place"):
+        read_scan(ScanChoice((tmp_path / "a.ply", tmp_path / "b.ply")))
+
+
+def test_a_bare_plane_in_another_frame_is_refused(tmp_path: Path) -> None:
+    # A plane fits on a plane anywhere: an answer would be an invention.
+    for name, seed in (("a.ply", 4), ("b.ply", 5)):
+        plane = slab_cloud(20_000, seed)
+        plane[:, 2] -= ground(plane[:, 0], plane[:, 1])
+        plane = plane[plane[:, 0] < 3.0]
+        moved = plane if name == "a.ply" else turned(plane, 0.8, (40.0, 3.0, 0.0))
+        w.write_ply(tmp_path / name, moved, "binary_little_endian")
+    with pytest.raises(CrestcutError, match="more than one place|does not register"):
+        read_scan(ScanChoice((tmp_path / "a.ply", tmp_path / "b.ply")))
