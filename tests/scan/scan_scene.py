@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+
 from crestcut.grid import FloatArray, IntArray
 
 UTM = np.array([512_345.25, 5_403_210.75, 412.5])  # the size of map coordinates, metres
@@ -22,7 +23,8 @@ def slab_cloud(number: int = 4000, seed: int = 1, noise: float = 0.004) -> Float
 
 
 def cluttered_cloud(number: int = 60_000, seed: int = 2, noise: float = 0.004) -> FloatArray:
-    """The apron with a kerb 120 mm high along one edge, a box, and two pots: things that hold a scan in plan."""
+    """The apron with a kerb 120 mm high along one edge, a box, and two pots: things that hold a scan in
+    plan."""
     rng = np.random.default_rng(seed)
     slab = slab_cloud(number, seed, noise)
     kerb = np.array([LENGTH, 0.15, 0.12])

@@ -6,8 +6,9 @@ import json
 from pathlib import Path
 
 import numpy as np
-from crestcut.grid import FloatArray, IntArray
 from numpy.typing import NDArray
+
+from crestcut.grid import FloatArray, IntArray
 
 
 def write_ply(
@@ -46,8 +47,9 @@ def write_pcd(path: Path, points: FloatArray, how: str, colours: NDArray[np.uint
         c = colours.astype(np.uint32)
         packed = (c[:, 0] << 16) | (c[:, 1] << 8) | c[:, 2]
     header = (
-        "# .PCD v0.7 - Point Cloud Data file format\nVERSION 0.7\nFIELDS x y z rgb\nSIZE 8 8 8 4\nTYPE F F F U\n"
-        f"COUNT 1 1 1 1\nWIDTH {len(points)}\nHEIGHT 1\nVIEWPOINT 0 0 0 1 0 0 0\nPOINTS {len(points)}\nDATA {how}\n"
+        "# .PCD v0.7 - Point Cloud Data file format\nVERSION 0.7\nFIELDS x y z rgb\nSIZE 8 8 8 4\n"
+        f"TYPE F F F U\nCOUNT 1 1 1 1\nWIDTH {len(points)}\nHEIGHT 1\nVIEWPOINT 0 0 0 1 0 0 0\n"
+        f"POINTS {len(points)}\nDATA {how}\n"
     ).encode()
     if how == "ascii":
         rows = [
@@ -101,8 +103,8 @@ def lzf_pack(data: bytes) -> bytes:
 
 
 def write_rows(
-    path: Path, points: FloatArray, delimiter: str = " ", header: str = "", comma: bool = False, decimals: int = 5,
-    colours: NDArray[np.uint8] | None = None,
+    path: Path, points: FloatArray, delimiter: str = " ", header: str = "", comma: bool = False,
+    decimals: int = 5, colours: NDArray[np.uint8] | None = None,
 ) -> None:  # fmt: skip
     rows = []
     for k, point in enumerate(points):

@@ -9,10 +9,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 import scan_writers as w
+from scan_scene import slab_cloud, slab_mesh, y_up
+
 from crestcut.errors import CrestcutError
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_scan
-from scan_scene import slab_cloud, slab_mesh, y_up
 
 
 def refusal(path: Path, **choice: str) -> CrestcutError:

@@ -1,4 +1,5 @@
-"""Open and closed loop through every format: the same points, or the same surface, within 0.1 mm, also at map coordinates."""
+"""Open and closed loop through every format: the same points, or the same surface, within 0.1 mm, also at
+map coordinates."""
 
 from __future__ import annotations
 
@@ -8,11 +9,12 @@ from pathlib import Path
 import numpy as np
 import pytest
 import scan_writers as w
+from scan_scene import LENGTH, UTM, WIDTH, ground, slab_cloud, slab_mesh, y_up
+
 from crestcut.grid import FloatArray
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_scan
 from crestcut.scan.records import Scan
-from scan_scene import LENGTH, UTM, WIDTH, ground, slab_cloud, slab_mesh, y_up
 
 TENTH_OF_A_MILLIMETRE = 1e-4
 COLOURS = np.random.default_rng(5).integers(0, 256, (4000, 3)).astype(np.uint8)

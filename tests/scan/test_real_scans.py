@@ -6,6 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+
 from crestcut.scan.health import assess
 from crestcut.scan.load import read_file
 from crestcut.scan.repeats import join_repeats
@@ -17,7 +18,8 @@ def test_the_phone_slab_cloud(real_scans: Path) -> None:
     assert (scan.frame.unit, scan.frame.up) == ("m", "z")
     assert len(scan.points) == 899_619 and scan.colours is not None
     health = assess(scan, "phone")
-    # Spread inside a 2 cm cell as published with the scan: 6.0 mm; about a plane it must be less and not much less.
+    # Spread inside a 2 cm cell as published with the scan: 6.0 mm; about a plane it must be less and not
+    # much less.
     assert 0.004 < health.noise < 0.006
 
 

@@ -6,11 +6,12 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scan_scene import LENGTH, WIDTH, ground, slab_cloud
+
 from crestcut.grid import FloatArray
 from crestcut.scan.health import assess, near_ground
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.scan.verdict import crest_rounding, settles
-from scan_scene import LENGTH, WIDTH, ground, slab_cloud
 
 
 def scan_of(points: FloatArray, edge: float | None = None) -> Scan:
@@ -71,7 +72,7 @@ def test_two_passes_that_disagree_are_said() -> None:
 
 def test_a_ceiling_is_not_ground() -> None:
     floor = slab_cloud(20_000)
-    ceiling = slab_cloud(20_000, 2) + [0.0, 0.0, 2.6]
+    ceiling = slab_cloud(20_000, 2) + np.array([0.0, 0.0, 2.6])
     keep = near_ground(np.vstack([floor, ceiling]))
     assert keep[:20_000].all() and not keep[20_000:].any()
 

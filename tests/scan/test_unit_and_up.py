@@ -1,4 +1,5 @@
-"""Unit and up axis: found, declared or guessed, each with its reason; the same site points whichever way they were written."""
+"""Unit and up axis: found, declared or guessed, each with its reason; the same site points whichever way
+they were written."""
 
 from __future__ import annotations
 
@@ -7,14 +8,15 @@ from pathlib import Path
 import numpy as np
 import pytest
 import scan_writers as w
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scan_scene import UTM, cluttered_cloud, slab_cloud, y_up
+
 from crestcut.grid import FloatArray
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_file, read_scan
 from crestcut.scan.up import ROTATION, guess_up
 from crestcut.units import FOOT, METRES_PER, US_SURVEY_FOOT
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from scan_scene import UTM, cluttered_cloud, slab_cloud, y_up
 
 
 def test_millimetres_are_guessed_and_said(tmp_path: Path) -> None:
