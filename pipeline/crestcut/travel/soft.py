@@ -1,0 +1,35 @@
+"""Parts that may touch: reported apart, never counted in the verdict."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from crestcut.surface.records import Surface
+from crestcut.travel.records import Contact, Ride
+from crestcut.travel.sweep import sweep
+from crestcut.units import both
+from crestcut.vehicle.records import Vehicle
+
+
+@dataclass(frozen=True)
+class SoftContact:
+    """A soft part that touches: where, and how far it is pressed or bent, m."""
+
+    part: str
+    pressed: float
+    at: Contact
+
+    @property
+    def words(self) -> str:
+        return f"{self.part} may touch and does: it is pressed by {both(self.pressed)}"
+
+
+def soft_contacts(vehicle: Vehicle, surface: Surface, ride: Ride) -> tuple[SoftContact, ...]:
+    """Every ``soft`` part that meets the ground, deepest first; empty where none does."""
+    found = []
+    for part in vehicle.parts:
+        if part.soft:
+            worst = sweep(vehicle, surface, ride, (part,)).worst
+            if worst is not None and worst.gap < 0:
+                found.append(SoftContact(part.name, -worst.gap, worst))
+    return tuple(sorted(found, key=lambda c: -c.pressed))
