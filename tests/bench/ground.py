@@ -40,7 +40,7 @@ def main() -> None:
             ]
             masks = [100 * mask[of[k]].mean() for k in (SLAB, KERB, LAWN)]
             print(
-                f"{noise * 1000:4.0f} mm {density:8.0f} {seed:4d} | {share[0]:10.2f} | {100 - share[1]:10.2f} |"
+                f"{noise * 1000:4.0f} mm {density:8.0f} {seed:4d} | {share[0]:8.2f} | {100 - share[1]:8.2f} |"
                 f" {share[2]:6.2f} {share[3]:6.2f} |"
                 f" {share[4]:6.1f} {share[5]:6.1f} | {masks[0]:6.1f} {masks[1]:6.1f} {masks[2]:6.1f}"
             )

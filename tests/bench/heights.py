@@ -2,7 +2,7 @@
 
 Run: python tests/bench/heights.py [seeds]
 Data: 3,000 points/m2, 8 mm white noise, 2 x 1.6 m, any angle to the grid; again with patch noise (1.3 mm,
-0.1 m) and warp (4.5 mm, Matern-3/2). No averaging removes warp, so the surface is judged against truth plus warp.
+0.1 m) and warp (4.5 mm, Matern-3/2). No averaging removes warp, so it is judged against truth plus warp.
 Figures: within 5 mm of the break bias 0.5 mm or less and RMSE 1.1 mm or less; plain parts (over 0.3 m from
 the break) 0.6 mm or less; best round kernel beaten twofold on the sharp ones.
 """

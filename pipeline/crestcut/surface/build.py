@@ -178,7 +178,7 @@ def _mesh_note(scan: Scan, knots: Knots) -> str | None:
     crests = -knots.kinks[knots.kinks < 0]
     kink = float(np.percentile(crests, 75)) if len(crests) else 0.0
     if kink < 0.01:
-        return f"the scan is a mesh, edges about {edge * 1000:.0f} mm; no sharp crest shows for them to have cut"
+        return f"the scan is a mesh, edges about {edge * 1000:.0f} mm; no sharp crest shows"
     # a chord of length t across a fold of k lies k t / 4 below it in the middle
     return (
         f"the scan is a mesh: its triangles (median edge {edge * 1000:.0f} mm) may have cut the crest, "

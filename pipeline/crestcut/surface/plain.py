@@ -16,7 +16,7 @@ from crestcut.grid import BoolArray, FloatArray
 from crestcut.surface.local import fit_local
 
 HALVES = (0.30, 0.20, 0.13, 0.085, 0.055, 0.035)  # m, half windows from the widest
-CONTRADICTED = 3.0  # standard deviations of the difference of two fits
+CONTRADICTED = 3.8  # standard deviations of the difference of two fits
 
 
 def fit_plain(
