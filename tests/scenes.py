@@ -95,5 +95,5 @@ def crest(grade: float, angle: float = 0.0, x0: float = 0.0) -> Ground:
 
 
 def arc(radius: float) -> Ground:
-    """A round hump about x = 0, straight on from 4 m out."""
-    return lambda x, y: np.sqrt(radius**2 - np.clip(x, -4, 4) ** 2) - radius
+    """A round hump about x = 0, level from 5 m out."""
+    return lambda x, y: np.sqrt(radius**2 - np.clip(x, -5, 5) ** 2) - radius

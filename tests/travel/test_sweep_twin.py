@@ -7,10 +7,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from crestcut.job.records import Travel
-from crestcut.travel.ride import contact_ground
+from crestcut.travel.line import travel_line
+from crestcut.travel.ride import contact_ground, ride
 from crestcut.travel.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.travel.tyres import VOID
-from crestcut.vehicle.records import Part
+from crestcut.vehicle.records import AS_MEASURED, Part
 from scenes import L, Scene, belly, lip, scene, vehicle
 
 GROUNDS = {
@@ -59,7 +60,7 @@ def test_every_pose_leaves_the_gap_that_ray_casting_finds(name: str) -> None:
     travel = Travel(line=(), wander=0.1, heading=0.05, ways=("forward", "turned"))
     s = scene(GROUNDS[name](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(2.6, 0.094))  # type: ignore[arg-type]
     ground = contact_ground(s.surface)
-    gaps = s.before.pair_gap
+    gaps = sweep(s.vehicle, s.surface, s.ride, between=0.0).pair_gap
     assert gaps is not None
     poses = rng.choice(len(s.ride.batch.places), 25, replace=False)
     for pose in poses:
@@ -74,13 +75,30 @@ def test_the_swept_height_is_the_lowest_of_all_poses() -> None:
     lowest = np.full(s.surface.height.frame.shape, np.inf)
     for pose in range(len(s.ride.batch.places)):
         lowest = np.minimum(lowest, cast(s, pose))
-    swept = np.fmin.reduce([grid.values for grid in s.before.lowest.values()])
+    alone = sweep(s.vehicle, s.surface, s.ride, between=0.0)
+    swept = np.fmin.reduce([grid.values for grid in alone.lowest.values()])
     both = np.isfinite(lowest) & ~np.isnan(swept)
     assert both.mean() > 0.3
     assert (np.isfinite(lowest) != ~np.isnan(swept)).mean() < 0.002  # a ray on the very edge may go either way
     # inside; at the edge of a part one pose more or less may cover a node
     assert np.quantile(np.abs(lowest - swept)[both], 0.999) < 2e-4
-    assert np.nanmin(s.before.gap.values) == pytest.approx(np.min((lowest - s.surface.top.values)[both]), abs=2e-4)
+    assert np.nanmin(alone.gap.values) == pytest.approx(np.min((lowest - s.surface.top.values)[both]), abs=2e-4)
+
+
+def test_the_poses_between_two_stations_are_counted() -> None:
+    """Stations 10 mm apart against stations 1 mm apart: a plate lengthened by half a step stands for what lies between."""
+    ground = lambda x, y: 0.11 * np.abs(x - 0.3) - 0.04 * np.maximum(x - 1.1, 0) + 0.0 * y  # noqa: E731
+    car = vehicle(belly(0.12, 0.301, 0.0023, L - 0.0041), Part("lip", (3.5019, 3.7037), (-0.3, 0.3), (0.16, 0.16), "nose"))
+    s = scene(ground, car, start=(-2.0, 0.0), end=(2.0, 0.0))
+    fine = travel_line([(-2.0, 0.0), (2.0, 0.0)], car, s.travel, 0.001)
+    truth = sweep(car, s.surface, ride(car, s.surface, fine, s.travel, (AS_MEASURED,)), between=0.0)
+    bare = sweep(car, s.surface, s.ride, between=0.0)
+    for zone, grid in truth.lowest.items():
+        off, without = (np.abs(c.lowest[zone].values - grid.values) for c in (s.before, bare))
+        assert np.nanmean(off) < 0.65 * np.nanmean(without)
+        assert np.nanmax(off) < 1.5e-3 < np.nanmax(without)
+    assert s.before.worst is not None and truth.worst is not None
+    assert s.before.worst.gap == pytest.approx(truth.worst.gap, abs=1e-4)
 
 
 def test_raising_a_part_by_h_raises_its_gap_by_h_and_a_removed_part_never_lowers_it() -> None:

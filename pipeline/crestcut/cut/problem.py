@@ -22,11 +22,13 @@ from crestcut.surface.records import Surface
 from crestcut.travel.kernels import collect_runs, planes_of, sweep_runs
 from crestcut.travel.records import Batch, Clearance, Ride
 from crestcut.travel.ride import contact_ground, geometry, ridden_ground, settle_batch
+from crestcut.travel.springs import stands_by_limits, support_weights
 from crestcut.travel.sweep import FAR, FRAMES, hard_parts, part_arrays
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import Vehicle
 
-SLACK = 0.001  # m: kept beyond the first-order bound of what can bind, for the rotation's second order
+SLACK = 0.006  # m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves by a cell
+EDGE_CELLS = 2  # a plate is taken this much larger when its rows are collected: its edges move as the vehicle settles
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,7 +88,7 @@ def prepare(
     what it must keep by more than that never binds: dropping it is exact.
     """
     parts = hard_parts(vehicle)
-    plates, _, frames = part_arrays(parts)
+    plates, _, frames = part_arrays(parts, ride.line.step)
     contact = contact_ground(surface)
     deepest = float(limits.deepest.values.max(initial=0.0))
     drop = np.array([keep_gap[p.zone] for p in parts])
@@ -96,7 +98,8 @@ def prepare(
     used, pose = np.unique(pose, return_inverse=True)
     batch = _subset(ride.batch, used)
     pair_pose, pair_part = pose.astype(np.int64), part.astype(np.int64)
-    args = (contact, surface.height.frame.cell, pair_pose, pair_part, batch.position, batch.rotation, plates, frames, threshold)
+    larger = _grown(plates, EDGE_CELLS * surface.height.frame.cell)
+    args = (contact, surface.height.frame.cell, pair_pose, pair_part, batch.position, batch.rotation, larger, frames, threshold)
     row_start = np.zeros(contact.shape[0] + 1, np.int64)
     collect_runs(*args, row_start, np.empty((0, 4), np.int64))
     row_start = np.cumsum(row_start)
@@ -108,11 +111,19 @@ def prepare(
     )  # fmt: skip
 
 
+def _grown(plates: FloatArray, by: float) -> FloatArray:
+    """Plates ``by`` metres larger on every side, in their own planes."""
+    slope = (plates[:, 5] - plates[:, 4]) / (plates[:, 1] - plates[:, 0])
+    return plates + by * np.stack([-np.ones(len(plates)), np.ones(len(plates)), -np.ones(len(plates)), np.ones(len(plates)), -slope, slope], axis=1)
+
+
 def _follows(vehicle: Vehicle, plates: FloatArray, frames: IntArray) -> FloatArray:
     """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a corner is worst."""
     x, y = plates[:, [0, 0, 1, 1]], plates[:, [2, 3, 2, 3]]
-    w = weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))
-    return np.maximum(w, 0).sum(axis=-1).max(axis=1)
+    w = weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))[None]
+    if stands_by_limits(vehicle):  # a wheel may hang: the body then follows the other three more
+        w = np.concatenate([w, support_weights(vehicle, x, y)])
+    return np.maximum(w, 0).sum(axis=-1).max(axis=(0, 2))
 
 
 def _subset(batch: Batch, keep: IntArray) -> Batch:
@@ -133,13 +144,14 @@ def evaluate(problem: Problem, depth: FloatArray) -> Step:
         problem.vehicle, lowered(problem.ridden, depth), problem.cell, problem.batch.places, problem.batch.variant
     )
     pairs = len(problem.pair_pose)
-    planes, quads = np.empty((pairs, 3)), np.empty((pairs, 4, 2))
+    planes, quads, span = np.empty((pairs, 3)), np.empty((pairs, 4, 2)), np.empty((pairs, 2), np.int64)
     planes_of(
-        problem.pair_pose, problem.pair_part, batch.position, batch.rotation, problem.plates, problem.frames, planes, quads
-    )
+        problem.pair_pose, problem.pair_part, batch.position, batch.rotation, problem.plates, problem.frames,
+        problem.cell, len(depth), planes, quads, span,
+    )  # fmt: skip
     limit = np.full(depth.shape, FAR)
     pair = np.full(depth.shape, -1, np.int64)
-    sweep_runs(problem.cell, problem.runs, problem.row_start, planes, quads, problem.pair_drop, limit, pair)
+    sweep_runs(problem.cell, problem.runs, problem.row_start, planes, quads, span, problem.pair_drop, limit, pair)
     known = (problem.contact > VOID / 2) & (pair >= 0)
     need = np.where(known, problem.contact - limit, -FAR)
     wanted = np.clip(need, 0.0, problem.allowed)

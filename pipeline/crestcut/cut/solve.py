@@ -55,16 +55,18 @@ def solve(problem: Problem) -> Solution:
     """
     depth = np.zeros(problem.contact.shape)
     step = evaluate(problem, depth)
-    best, iterations, rate = np.inf, 0, 0.0
+    best, iterations, rate, stalled = np.inf, 0, 0.0, 0
     for iterations in range(1, MOST_STEPS + 1):
         residual = float(np.abs(step.depth - depth).max(initial=0.0))
         policy = _policy(problem, step, depth)
         trial, rate = _policy_step(problem, step, policy, depth)
         if residual / max(1.0 - min(rate, 0.999), 1e-3) <= TOLERANCE:
             break
-        # a policy step that made things worse is followed by plain ones
-        depth = step.depth if residual > 0.9 * best and iterations > 3 else trial
+        stalled = 0 if residual < 0.7 * best else stalled + 1
         best = min(best, residual)
+        # negative weights can make plain and policy steps swing between two states for ever; the mean of a state and its image does not
+        # (Krasnoselskii 1955: averaging tames every eigenvalue in (-3, 1)). Every fourth stalled step is a policy step again.
+        depth = trial if stalled % 4 == 0 else 0.5 * (depth + step.depth)
         step = evaluate(problem, depth)
     depth, step, extra = _clamped(problem, depth, step)
     policy = _policy(problem, step, depth)

@@ -13,6 +13,7 @@ import numpy as np
 from numba import njit, prange
 
 EDGE = 1e-9  # of a cell: a node on the edge of a part belongs to it
+SIDE = 0.02  # of a cell: the same for rows, where the body's roll moves a part's sides by a hair
 
 
 @njit(cache=True)
@@ -45,7 +46,7 @@ def row_range(quad: np.ndarray, cell: float, rows: int) -> tuple[int, int]:
     """First and last row that the quadrilateral covers; the nearest row if it lies between two. Empty: (0, -1)."""
     low = min(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1]) / cell
     high = max(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1]) / cell
-    j0, j1 = math.ceil(low - EDGE), math.floor(high + EDGE)
+    j0, j1 = math.ceil(low - SIDE), math.floor(high + SIDE)
     if j1 < j0:
         j0 = j1 = math.floor(0.5 * (low + high) + 0.5)
     return max(j0, 0), min(j1, rows - 1)
@@ -53,7 +54,7 @@ def row_range(quad: np.ndarray, cell: float, rows: int) -> tuple[int, int]:
 
 @njit(cache=True)
 def column_range(quad: np.ndarray, cell: float, row: int, columns: int) -> tuple[int, int]:
-    """First and last column of a row inside the quadrilateral; the nearest one if none is. Empty: (0, -1)."""
+    """First and last column of a row inside the quadrilateral; the last before the first where there is none."""
     low_v = min(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1])
     high_v = max(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1])
     v = min(max(row * cell, low_v), high_v)
@@ -70,10 +71,7 @@ def column_range(quad: np.ndarray, cell: float, row: int, columns: int) -> tuple
     if high < low:
         return 0, -1
     low, high = low / cell, high / cell
-    i0, i1 = math.ceil(low - EDGE), math.floor(high + EDGE)
-    if i1 < i0:
-        i0 = i1 = math.floor(0.5 * (low + high) + 0.5)
-    return max(i0, 0), min(i1, columns - 1)
+    return max(math.ceil(low - EDGE), 0), min(math.floor(high + EDGE), columns - 1)
 
 
 @njit(cache=True, fastmath=True)
@@ -143,6 +141,28 @@ def sweep_all(
 
 
 @njit(cache=True, parallel=True)
+def planes_of(
+    pair_pose: np.ndarray,
+    pair_part: np.ndarray,
+    position: np.ndarray,
+    rotation: np.ndarray,
+    parts: np.ndarray,
+    part_frame: np.ndarray,
+    cell: float,
+    rows: int,
+    planes: np.ndarray,
+    quads: np.ndarray,
+    span: np.ndarray,
+) -> None:
+    """``plane`` of many (pose, part) pairs: planes (q, 3), quads (q, 4, 2), first and last row span (q, 2)."""
+    for q in prange(pair_pose.shape[0]):
+        p, m = pair_pose[q], pair_part[q]
+        a, b, c = plane(parts[m], position[p, part_frame[m]], rotation[p, part_frame[m]], quads[q])
+        planes[q, 0], planes[q, 1], planes[q, 2] = a, b, c
+        span[q, 0], span[q, 1] = row_range(quads[q], cell, rows)
+
+
+@njit(cache=True, parallel=True)
 def collect_runs(
     ground: np.ndarray,
     cell: float,
@@ -166,11 +186,7 @@ def collect_runs(
     u = np.arange(columns) * cell
     planes, quads = np.empty((pair_pose.shape[0], 3)), np.empty((pair_pose.shape[0], 4, 2))
     span = np.empty((pair_pose.shape[0], 2), np.int64)
-    for q in prange(pair_pose.shape[0]):
-        p, m = pair_pose[q], pair_part[q]
-        a, b, c = plane(parts[m], position[p, part_frame[m]], rotation[p, part_frame[m]], quads[q])
-        planes[q, 0], planes[q, 1], planes[q, 2] = a, b, c
-        span[q, 0], span[q, 1] = row_range(quads[q], cell, rows)
+    planes_of(pair_pose, pair_part, position, rotation, parts, part_frame, cell, rows, planes, quads, span)
     for j in prange(rows):
         at = 0 if counting else start[j]
         for q in range(pair_pose.shape[0]):
@@ -194,30 +210,13 @@ def collect_runs(
 
 
 @njit(cache=True, parallel=True)
-def planes_of(
-    pair_pose: np.ndarray,
-    pair_part: np.ndarray,
-    position: np.ndarray,
-    rotation: np.ndarray,
-    parts: np.ndarray,
-    part_frame: np.ndarray,
-    planes: np.ndarray,
-    quads: np.ndarray,
-) -> None:
-    """``plane`` of many (pose, part) pairs: planes (q, 3), quads (q, 4, 2)."""
-    for q in prange(pair_pose.shape[0]):
-        p, m = pair_pose[q], pair_part[q]
-        a, b, c = plane(parts[m], position[p, part_frame[m]], rotation[p, part_frame[m]], quads[q])
-        planes[q, 0], planes[q, 1], planes[q, 2] = a, b, c
-
-
-@njit(cache=True, parallel=True)
 def sweep_runs(
     cell: float,
     runs: np.ndarray,
     row_start: np.ndarray,
     planes: np.ndarray,
     quads: np.ndarray,
+    span: np.ndarray,
     pair_drop: np.ndarray,
     limit: np.ndarray,
     pair: np.ndarray,
@@ -226,14 +225,17 @@ def sweep_runs(
 
     runs : (k, 4) sorted by row; row_start : (ny + 1,) where each row's runs begin.  pair_drop : (q,) what is taken off each pair's height
     (the gap it must keep).  limit : (ny, nx) starts very high; pair : (ny, nx) starts at -1. Rows are shared out among the cores.
-    A run may reach two columns past where it was collected, as far as the plate itself goes: poses move a little as the ground does.
+    A run counts only as far as the plate itself goes at its pose now: runs are collected from plates a little larger (poses move as the
+    ground does), and the gap beyond the collected columns was more than could ever bind.
     """
     rows, columns = limit.shape
     for j in prange(rows):
         for r in range(row_start[j], row_start[j + 1]):
             q = runs[r, 0]
+            if j < span[q, 0] or j > span[q, 1]:
+                continue
             i0, i1 = column_range(quads[q], cell, j, columns)
-            i0, i1 = max(i0, runs[r, 2] - 2), min(i1, runs[r, 3] + 2)
+            i0, i1 = max(i0, runs[r, 2]), min(i1, runs[r, 3])
             start = planes[q, 0] + planes[q, 2] * j * cell - pair_drop[q]
             step = planes[q, 1] * cell
             for i in range(i0, i1 + 1):

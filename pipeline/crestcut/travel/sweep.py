@@ -24,32 +24,53 @@ def hard_parts(vehicle: Vehicle) -> tuple[Part, ...]:
     return tuple(part for part in vehicle.parts if not part.soft)
 
 
-def part_arrays(parts: tuple[Part, ...]) -> tuple[FloatArray, np.ndarray, np.ndarray]:
-    """Parts as the kernels want them: edges and heights (m, 6), zone (m,), carrying body (m,)."""
+def part_arrays(parts: tuple[Part, ...], between: float) -> tuple[FloatArray, np.ndarray, np.ndarray]:
+    """Parts as the kernels want them: edges and heights (m, 6), zone (m,), carrying body (m,).
+
+    between : m, how far a part moves between two stations. Every plate is lengthened by half of that, in its own plane, at its front and
+    rear edge: this stands for the poses between two stations, to second order in their distance. Without it a node that an edge just
+    misses at one depth of cut and just covers at another would jump in and out of reach. 0 keeps the plates as they are.
+    """
     plates = np.array([[*p.x, *p.y, *p.z] for p in parts], dtype=float).reshape(-1, 6)
+    slope = (plates[:, 5] - plates[:, 4]) / (plates[:, 1] - plates[:, 0])
+    plates[:, 0:2] += 0.5 * between * np.array([-1.0, 1.0])
+    plates[:, 4:6] += 0.5 * between * slope[:, None] * np.array([-1.0, 1.0])
     zones = np.array([ZONES.index(p.zone) for p in parts], dtype=np.int64)
     return plates, zones, np.array([FRAMES.index(p.on) for p in parts], dtype=np.int64)
 
 
-def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...] | None = None) -> Clearance:
+def sweep(
+    vehicle: Vehicle,
+    surface: Surface,
+    ride: Ride,
+    parts: tuple[Part, ...] | None = None,
+    between: float | None = None,
+) -> Clearance:
     """Lowest height of the underside over every cell, over all stations, variants and parts; the gap to the ground below it.
 
-    parts : default all that must not touch.  The gap is vertical, against the highest of each cell; negative is overlap.
+    parts : default all that must not touch.  between : see ``part_arrays``, default the step of the line.  The gap is vertical, against the highest of each cell; negative is overlap.
     """
     parts = hard_parts(vehicle) if parts is None else parts
     ground = contact_ground(surface)
-    plates, zones, frames = part_arrays(parts)
+    between = ride.line.step if between is None else between
+    plates, zones, frames = part_arrays(parts, between)
     lowest = np.full((len(ZONES), *ground.shape), FAR)
     bands = -(-ground.shape[0] // BAND_ROWS)
     least = np.full((bands, len(ride.batch.places), len(parts)), FAR)
     cell, batch = surface.top.frame.cell, ride.batch
     sweep_all(ground, cell, batch.live, batch.position, batch.rotation, plates, zones, frames, lowest, least)
     gaps = least.min(axis=0)
-    return _clearance(surface, ride, parts, lowest, gaps, ground)
+    return _clearance(surface, ride, parts, between, lowest, gaps, ground)
 
 
 def _clearance(
-    surface: Surface, ride: Ride, parts: tuple[Part, ...], lowest: FloatArray, gaps: FloatArray, ground: FloatArray
+    surface: Surface,
+    ride: Ride,
+    parts: tuple[Part, ...],
+    between: float,
+    lowest: FloatArray,
+    gaps: FloatArray,
+    ground: FloatArray,
 ) -> Clearance:
     frame = surface.top.frame
     reached = lowest < FAR / 2
@@ -61,17 +82,19 @@ def _clearance(
         mine = [m for m, part in enumerate(parts) if part.zone == zone]
         if mine and gaps[:, mine].min() < FAR / 2:
             p, k = np.unravel_index(int(np.argmin(gaps[:, mine])), (len(gaps), len(mine)))
-            least[zone] = contact_at(surface, ride, parts[mine[int(k)]], int(p), ground)
+            least[zone] = contact_at(surface, ride, parts[mine[int(k)]], int(p), ground, between)
     grids = {zone: HeightGrid(frame, np.where(reached[z], lowest[z], np.nan)) for z, zone in enumerate(ZONES) if reached[z].any()}
     return Clearance(grids, HeightGrid(frame, gap), least, int((reached.any(axis=0) & ~known).sum()), gaps)
 
 
-def contact_at(surface: Surface, ride: Ride, part: Part, pose: int, ground: FloatArray) -> Contact:
+def contact_at(
+    surface: Surface, ride: Ride, part: Part, pose: int, ground: FloatArray, between: float
+) -> Contact:
     """Where one part comes nearest to the ground at one pose of the batch."""
     batch, frame = ride.batch, surface.top.frame
     k = FRAMES.index(part.on)
     quad = np.empty((4, 2))
-    plate = part_arrays((part,))[0][0]
+    plate = part_arrays((part,), between)[0][0]
     heights, i0, j0 = plate_heights(plate, batch.position[pose, k], batch.rotation[pose, k], frame.cell, ground.shape, quad)
     patch = ground[j0 : j0 + heights.shape[0], i0 : i0 + heights.shape[1]]
     gap = np.where(np.isnan(heights), np.inf, heights - patch)

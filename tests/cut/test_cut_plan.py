@@ -1,0 +1,234 @@
+"""The cut: feasible, tight, least where it says so, and what a running minimum or a step-size stop would get wrong."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from crestcut.cut.feather import feather_out
+from crestcut.cut.limits import KeepArea
+from crestcut.cut.plan import cut_surface
+from crestcut.cut.problem import Problem, evaluate, prepare
+from crestcut.cut.solve import solve
+from crestcut.job.records import Travel, Wanted
+from crestcut.travel.sweep import wanted_gap
+from crestcut.vehicle.records import Part
+from scenes import L, R, Scene, arc, belly, crest, lip, scene, stand, vehicle
+
+WANT = Wanted()
+GAPS = wanted_gap(WANT.want, WANT.want_ends)
+RAIL = Part("rail", (0.6, 2.2), (0.66, 0.84), (0.085, 0.085), "belly")  # low, and over the left wheel track
+
+SCENES = {
+    "crest across": lambda: scene(crest(0.10), cell=0.02),
+    "crest skewed 35 degrees, full-width floor": lambda: scene(crest(0.10, math.radians(35)), vehicle(belly(0.105, 0.85)), cell=0.02),
+    "crest skewed 45 degrees, full-width floor": lambda: scene(crest(0.12, math.radians(45)), vehicle(belly(0.105, 0.85)), cell=0.02),
+    "long hump, low part in the wheel track": lambda: scene(arc(13.0), vehicle(belly(0.14), RAIL), cell=0.02),
+    "nose into a rise": lambda: scene(lambda x, y: np.where(x < 0, -0.08 * x, 0.1 * x), vehicle(belly(0.12), lip(0.15)), cell=0.02),
+}
+
+
+def problem_of(s: Scene, deepest: float = 0.06, feather: float = 0.25) -> Problem:
+    return prepare(s.vehicle, s.surface, s.ride, s.before, s.limits(deepest, feather), GAPS, feather)
+
+
+@pytest.fixture(scope="module", params=SCENES)
+def made(request: pytest.FixtureRequest) -> Scene:
+    return SCENES[request.param]()
+
+
+def test_swept_again_no_gap_is_under_want_and_every_cut_cell_is_tight(made: Scene) -> None:
+    plan = made.plan()
+    assert plan.feasible and plan.deepest > 0.002
+    again = stand(made.vehicle, made.travel, made.line, cut_surface(made.surface, plan.depth.values))
+    for zone, contact in again.before.least.items():
+        assert contact.gap >= GAPS[zone] - 5e-5
+    # tight: recomputed here from the swept heights, not taken from the certificate
+    room = np.fmin.reduce([g.values - GAPS[z] for z, g in again.before.lowest.items()]) - again.surface.top.values
+    depth = plan.depth.values
+    by_feather = feather_out(np.where(room < 1e-4, depth, 0.0), 0.25, again.surface.height.frame.cell)[0]
+    loose = (depth > 5e-5) & (room > 1e-4) & (depth > by_feather + 1e-4)
+    assert not loose.any()
+    assert plan.slack <= 1e-4
+
+
+def test_raising_any_cut_cell_brings_a_contact(made: Scene) -> None:
+    problem = problem_of(made)
+    solution = solve(problem)
+    held = np.flatnonzero((solution.depth > 4e-4) & (solution.step.root < 0) & (solution.step.need > 0))
+    rng = np.random.default_rng(1)
+    for node in rng.choice(held, min(200, len(held)), replace=False):
+        raised = solution.depth.copy()
+        raised.flat[node] -= 3e-4
+        # a wheel may stand on the cell and lift the vehicle over it: then the cell is a tyre's, not the underside's
+        step = evaluate(problem, raised)
+        assert (step.need - raised).max() > 5e-5 or node in _carriers(problem, raised)
+
+
+def _carriers(problem: Problem, depth: np.ndarray) -> np.ndarray:
+    from crestcut.cut.problem import settled
+
+    return np.unique(settled(problem, depth, np.arange(len(problem.batch.places))).contact)
+
+
+def test_nothing_more_to_cut_on_the_cut_surface(made: Scene) -> None:
+    plan = made.plan()
+    again = stand(made.vehicle, made.travel, made.line, cut_surface(made.surface, plan.depth.values))
+    assert again.plan().deepest < 5e-5
+
+
+def test_the_claim_is_least_only_where_every_weight_is_positive() -> None:
+    assert SCENES["crest across"]().plan().claim == "least"  # a belly between the tyres touches amid the wheelbase
+    assert SCENES["crest skewed 45 degrees, full-width floor"]().plan().claim == "maximal"  # its sides lie outside the diamond
+    assert SCENES["nose into a rise"]().plan().claim == "maximal"  # an overhang always does
+    inner = scene(crest(0.10), vehicle(belly(0.12, 0.1, 1.2, 1.6)))  # inside the diamond about the middle of the wheelbase
+    plan = inner.plan(wanted=Wanted(want=0.04))
+    assert plan.deepest > 0.005 and plan.claim == "least"
+
+
+def test_no_feasible_cut_is_shallower_where_the_claim_is_least() -> None:
+    """Greatest fixed point: from ANY feasible start the plain map comes down no lower than the least cut (pointwise)."""
+    s = scene(arc(9.0), vehicle(belly(0.13, 0.1, 1.2, 1.6), replace(RAIL, x=(1.2, 1.6), y=(0.2, 0.5), z=(0.10, 0.10))))
+    problem = problem_of(s)
+    least = solve(problem).depth
+    rng = np.random.default_rng(2)
+    for _ in range(5):
+        # over-cut at random, then made feasible by cutting on: still nowhere shallower than the least cut
+        depth = np.minimum(rng.uniform(0, 0.03, least.shape) * (rng.random(least.shape) < 0.2), problem.allowed)
+        for _ in range(200):
+            step = evaluate(problem, depth)
+            if (step.depth - depth).max() < 1e-7:
+                break
+            depth = np.maximum(depth, step.depth)
+        assert (depth >= least - 2e-5).all()
+
+
+def running_maximum(problem: Problem) -> np.ndarray:
+    """What not to do: never take back what an earlier, shallower stance asked for."""
+    depth = np.zeros(problem.contact.shape)
+    for _ in range(400):
+        step = evaluate(problem, depth)
+        if (step.depth - depth).max() < 1e-6:
+            break
+        depth = np.maximum(depth, step.depth)
+    return depth
+
+
+def test_a_running_maximum_would_over_cut_a_skewed_crest() -> None:
+    made = SCENES["crest skewed 45 degrees, full-width floor"]()
+    problem = problem_of(made)
+    ours, clamped = solve(problem).depth, running_maximum(problem)
+    assert (clamped - ours).max() > 1e-3
+    assert clamped.sum() > ours.sum() * 1.01
+    # and ours is enough all the same
+    assert (evaluate(problem, ours).need - ours).max() < 5e-5
+
+
+def test_stopping_on_the_step_size_would_under_cut_a_hump_in_the_wheel_tracks() -> None:
+    problem = problem_of(SCENES["long hump, low part in the wheel track"]())
+    depth = np.zeros(problem.contact.shape)
+    for _ in range(500):
+        step = evaluate(problem, depth)
+        moved, depth = np.abs(step.depth - depth).max(), step.depth
+        if moved < 1e-4:
+            break
+    solution = solve(problem)
+    assert solution.rate > 0.85
+    assert (solution.depth - depth).max() > 5e-4  # still missing when the steps are already 0.1 mm
+    assert (evaluate(problem, solution.depth).need - solution.depth).max() < 5e-5
+
+
+def test_policy_iteration_ends_where_plain_iteration_ends() -> None:
+    problem = problem_of(SCENES["long hump, low part in the wheel track"]())
+    depth = np.zeros(problem.contact.shape)
+    for _ in range(400):
+        depth = evaluate(problem, depth).depth
+    assert np.abs(solve(problem).depth - depth).max() < 5e-5
+
+
+# --- properties -----------------------------------------------------------------------------------------------------------------
+
+
+def test_moving_and_turning_ground_and_line_together_changes_nothing() -> None:
+    here = scene(crest(0.10, 0.4), vehicle(belly(0.11, 0.803, 0.003, L - 0.004)), start=(-3.5, 0), end=(3.5, 0)).plan()
+    turn, at = 0.7, np.array([120.0, -35.0])
+    c, s = math.cos(turn), math.sin(turn)
+
+    def moved(x: np.ndarray, y: np.ndarray) -> np.ndarray:
+        dx, dy = x - at[0], y - at[1]
+        return crest(0.10, 0.4)(dx * c + dy * s, -dx * s + dy * c) + 4.0
+
+    ends = [(at[0] + d * c, at[1] + d * s) for d in (-3.5, 3.5)]
+    there = scene(moved, vehicle(belly(0.11, 0.803, 0.003, L - 0.004)), start=ends[0], end=ends[1]).plan()
+    assert there.depth.values.shape == here.depth.values.shape
+    assert np.nanmax(np.abs(there.depth.values - here.depth.values)) < 1e-6
+
+
+def test_raising_a_part_never_asks_for_more_and_lowering_want_neither() -> None:
+    low, high = (scene(crest(0.10), vehicle(belly(c))).plan() for c in (0.12, 0.125))
+    assert (high.depth.values <= low.depth.values + 1e-6).all() and high.volume < low.volume
+    s = SCENES["crest across"]()
+    assert (s.plan(wanted=Wanted(want=0.005)).depth.values <= s.plan().depth.values + 1e-6).all()
+
+
+def test_a_bigger_keep_area_is_never_cut_deeper_and_the_shortfall_is_said() -> None:
+    s = SCENES["crest across"]()
+    box = lambda w: ((-1.0, -w), (1.0, -w), (1.0, w), (-1.0, w))  # noqa: E731
+    small = s.plan(keeps=(KeepArea("drain", box(0.1), 0.0),))
+    large = s.plan(keeps=(KeepArea("drain", box(0.3), 0.0),))
+    assert (large.limits.deepest.values <= small.limits.deepest.values + 1e-12).all()
+    assert (large.depth.values <= large.limits.deepest.values + 1e-12).all()
+    for plan in (small, large):
+        assert not plan.feasible and plan.short_by > 0.01 and plan.short_at is not None
+        assert "keep area (drain)" in plan.binding
+    assert np.abs(plan.depth.sample((0.0, 0.0))) < 1e-12
+
+
+def test_a_limit_leaves_the_cut_as_deep_as_it_allows_and_says_how_short_it_falls() -> None:
+    s = SCENES["crest across"]()
+    free = s.plan()
+    bound = s.plan(deepest=0.013)
+    assert bound.deepest == pytest.approx(0.013)
+    assert not bound.feasible and bound.binding == ("deepest",)
+    after = stand(s.vehicle, s.travel, s.line, cut_surface(s.surface, bound.depth.values)).before.worst
+    assert after is not None and bound.short_by == pytest.approx(WANT.want - after.gap, abs=1e-6)
+    assert free.deepest > 0.03
+
+
+@pytest.mark.parametrize("slope", [0.25, 1 / 12])
+def test_the_feather_is_never_steeper_than_asked(slope: float) -> None:
+    depth = scene(crest(0.095, 0.3)).plan(feather=slope).depth.values
+    for axis in (0, 1):
+        assert np.abs(np.diff(depth, axis=axis)).max() <= slope * 0.01 + 1e-9
+    diagonal = np.abs(depth[1:, 1:] - depth[:-1, :-1]).max()
+    assert diagonal <= slope * 0.01 * math.sqrt(2) + 1e-9
+
+
+def test_no_contact_no_cut() -> None:
+    plan = scene(crest(0.02)).plan()
+    assert plan.deepest == 0 and plan.area == 0 and plan.volume == 0 and plan.feasible and plan.short_by == 0
+
+
+def test_wander_and_both_ways_only_add_to_the_cut() -> None:
+    alone = scene(crest(0.095, 0.3), vehicle(belly(0.115, 0.8)))
+    wide = Travel(line=(), wander=0.1, heading=0.03, ways=("forward", "turned"))
+    more = stand(alone.vehicle, wide, alone.line, alone.surface)
+    assert more.before.worst is not None and alone.before.worst is not None
+    assert more.before.worst.gap <= alone.before.worst.gap + 1e-9
+    plan = more.plan()
+    assert plan.feasible
+    again = stand(alone.vehicle, alone.travel, alone.line, cut_surface(alone.surface, plan.depth.values))
+    assert again.before.worst is not None and again.before.worst.gap >= WANT.want - 5e-5
+
+
+# What the depth must be, by hand: a belly short by s over a sharp crest needs the crest down by s while the wheels stand outside the
+# cut (closed form c - (L/2) tan(b/2) + R (sec(b/2) - 1), b/2 = atan(grade)). [D]
+@pytest.mark.parametrize("grade", [0.05, 0.08, 0.10])
+def test_greatest_depth_is_what_the_closed_form_is_short_of(grade: float) -> None:
+    b = math.atan(grade)
+    clearance = 0.12 - L / 2 * math.tan(b) + R * (1 / math.cos(b) - 1)
+    s = scene(crest(grade))
+    assert s.before.worst is not None and s.before.worst.gap == pytest.approx(clearance, abs=5e-4)
+    assert s.plan().deepest == pytest.approx(max(WANT.want - clearance, 0.0), abs=7e-4)
