@@ -49,11 +49,11 @@ class Footing:
     part_weights: FloatArray
     extra: IntArray
 
-    def lifts(self, field: FloatArray) -> FloatArray:
-        """How far each tyre of each pose rises on ``field`` (n,), m: (4 p,)."""
-        lift = np.empty(len(self.tyre_start) - 1)
-        tyre_lifts(field, self.tyre_start, self.tyre_nodes, self.tyre_short, lift)
-        return lift
+    def lifts(self, field: FloatArray) -> tuple[FloatArray, IntArray]:
+        """How far each tyre of each pose rises on ``field`` (n,), m: (4 p,), and the list entry that carries it."""
+        lift, entry = np.empty(len(self.tyre_start) - 1), np.empty(len(self.tyre_start) - 1, np.int64)
+        tyre_lifts(field, self.tyre_start, self.tyre_nodes, self.tyre_short, lift, entry)
+        return lift, entry
 
     def gaps(self, field: FloatArray, lift: FloatArray, floor: FloatArray | None = None) -> tuple[FloatArray, IntArray]:
         """Least gap of every pair (q,), m, once ``field`` (n,) is added to the ground, and the list entry that sets it."""

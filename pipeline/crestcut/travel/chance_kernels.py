@@ -153,13 +153,19 @@ def list_parts(
 
 
 @njit(cache=True, parallel=True)
-def tyre_lifts(field: np.ndarray, start: np.ndarray, nodes: np.ndarray, short: np.ndarray, lift: np.ndarray) -> None:
-    """How far each tyre rises when ``field`` is added to the ground: lift (k,) = max over its nodes of field - short."""
+def tyre_lifts(
+    field: np.ndarray, start: np.ndarray, nodes: np.ndarray, short: np.ndarray, lift: np.ndarray, out_node: np.ndarray
+) -> None:
+    """How far each tyre rises when ``field`` is added to the ground: lift (k,) = max over its nodes of field - short, and at which
+    entry of its list (-1 for an empty one)."""
     for k in prange(lift.shape[0]):
-        best = -NONE
+        best, node = -NONE, -1
         for n in range(start[k], start[k + 1]):
-            best = max(best, field[nodes[n]] - short[n])
-        lift[k] = best if best > -NONE / 2 else 0.0
+            h = field[nodes[n]] - short[n]
+            if h > best:
+                best, node = h, n
+        lift[k] = best if node >= 0 else 0.0
+        out_node[k] = node
 
 
 @njit(cache=True, parallel=True)
