@@ -96,7 +96,7 @@ def fold_in(
         every = _bounded(readings, own, missed, rng, count)
         r = every.mean(axis=0)
         drawn = np.asarray(every - r, dtype=np.float64)
-    root = np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings)))
+    root = np.asarray(np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings))), dtype=np.float64)
     return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, drawn)
 
 
