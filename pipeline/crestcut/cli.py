@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import json
 import sys
+from pathlib import Path
 
 import click
 
 from crestcut.errors import CrestcutError
+
+SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
 
 class _OneLineErrors(click.Group):
@@ -20,7 +24,121 @@ class _OneLineErrors(click.Group):
             sys.exit(2)
 
 
+def _say(text: str) -> None:
+    click.echo(f"  {text} ...", err=True)
+
+
 @click.group(cls=_OneLineErrors)
 @click.version_option(package_name="crestcut")
 def main() -> None:
     """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
+
+
+@main.command()
+@click.argument("scans", nargs=-1, type=click.Path(path_type=Path))
+@click.option("--out", type=click.Path(path_type=Path), default=None, help="Folder for the picture and the page to pick from.")
+@click.option("--unit", default=None, help="Unit of the file, where it does not say: m, mm, ft ...")
+@click.option("--up", default=None, help="The axis that points up: x y z -x -y -z.")
+@click.option("--scanner", default=None, help="phone, photogrammetry, terrestrial or total-station.")
+@click.option("--how", is_flag=True, help="Print how to walk a scan, and stop.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+def look(
+    scans: tuple[Path, ...], out: Path | None, unit: str | None, up: str | None, scanner: str | None, how: bool, as_json: bool
+) -> None:
+    """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
+    from crestcut.deliver.look import health_lines, look_record, write_look
+    from crestcut.deliver.look_how import how_text
+
+    if how:
+        click.echo(how_text())
+        return
+    if not scans:
+        raise click.UsageError("name a scan file, or ask --how to make one")
+    from crestcut.deliver.page_pick import write_pick
+    from crestcut.job.records import ScanChoice
+    from crestcut.scan.health import assess
+    from crestcut.scan.load import read_scan
+
+    scan = read_scan(ScanChoice(scans, unit, up, scanner), _say)
+    health = assess(scan, scanner)
+    written: tuple[Path, ...] = ()
+    if out is not None:
+        _say("drawing the slab from above")
+        written = (*write_look(scan, health, out), write_pick(scan, health, out))
+    if as_json:
+        click.echo(json.dumps(look_record(scan, health), indent=2, allow_nan=False))
+        return
+    for line in health_lines(scan, health):
+        click.echo(line)
+    _list(written)
+
+
+@main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True, help="Folder for the results.")
+@click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
+def run(job: Path, out: Path, as_json: bool) -> None:
+    """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
+    from crestcut.run import run_job, write_job
+
+    done = run_job(job, _say)
+    written = write_job(done, out, _say)
+    if as_json:
+        from crestcut.deliver.result import result_document, result_text
+
+        click.echo(result_text(result_document(done.report)))
+    else:
+        from crestcut.deliver.summary import summary_lines
+
+        for line in summary_lines(done.report):
+            click.echo(line)
+        _list(written)
+    if done.report.plan is not None and not done.report.plan.feasible:
+        sys.exit(SHORT)
+
+
+@main.command()
+@click.argument("file", required=False, type=click.Path(path_type=Path))
+@click.option("--out", type=click.Path(path_type=Path), default=None, help="Folder for the drawing.")
+@click.option("--sheet", is_flag=True, help="Print the sheet for measuring a vehicle, and stop.")
+@click.option("--json", "as_json", is_flag=True, help="Print the derived angles as JSON.")
+def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> None:
+    """Check a vehicle file, print its derived angles, draw it."""
+    from crestcut.vehicle.sheet import measuring_sheet
+
+    if sheet:
+        click.echo(measuring_sheet())
+        return
+    if file is None:
+        raise click.UsageError("name a vehicle file, or ask --sheet for the measuring sheet")
+    from dataclasses import asdict
+
+    from crestcut.deliver.vehicle_drawing import draw_vehicle, vehicle_lines
+    from crestcut.vehicle.angles import derive_angles
+    from crestcut.vehicle.load import load_vehicle
+
+    found = load_vehicle(file)
+    angles = derive_angles(found, found.loads[0])
+    if as_json:
+        click.echo(json.dumps(asdict(angles), indent=2, default=str))
+    else:
+        for line in vehicle_lines(found, angles):
+            click.echo(line)
+    if out is not None:
+        from crestcut.deliver.files import Staging
+
+        staging = Staging(out)
+        with staging as folder:
+            draw_vehicle(found, angles, folder / "vehicle.png")
+        _list(staging.moved)
+
+
+def _list(paths: tuple[Path, ...]) -> None:
+    if paths:
+        click.echo("Written:", err=True)
+    for path in paths:
+        click.echo(f"  {path}", err=True)
+
+
+if __name__ == "__main__":
+    main()

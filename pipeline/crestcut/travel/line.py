@@ -111,8 +111,8 @@ def window(line: TravelLine, vehicle: Vehicle, travel: Travel, cell: float, marg
     d = line.xy - line.xy[0]
     u, v = d[:, 0] * c + d[:, 1] * s, -d[:, 0] * s + d[:, 1] * c
     # whole cells before the start, so that stations fall on columns
-    before, right = math.ceil((ends - u.min()) / cell) * cell, math.ceil((side - v.min()) / cell) * cell
-    columns = math.ceil((before + u.max() + ends) / cell) + 1
-    rows = math.ceil((right + v.max() + side) / cell) + 1
+    before, right = math.ceil((ends - u.min()) / cell - 1e-6) * cell, math.ceil((side - v.min()) / cell - 1e-6) * cell
+    columns = math.ceil((before + u.max() + ends) / cell - 1e-6) + 1
+    rows = math.ceil((right + v.max() + side) / cell - 1e-6) + 1
     origin = (line.xy[0, 0] - before * c + right * s, line.xy[0, 1] - before * s - right * c)
     return GridFrame((float(origin[0]), float(origin[1])), yaw, cell, (rows, columns))

@@ -1,0 +1,217 @@
+"""The whole job on one page: scan -> surface -> ride -> sweep -> chance -> cut -> release -> report -> files."""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+from scipy.stats import norm
+
+from crestcut import __version__
+from crestcut.cut.limits import KeepArea, cut_limits
+from crestcut.cut.plan import cut_surface, plan_cut, ride_on
+from crestcut.cut.slab_limits import deepest_allowed
+from crestcut.deliver.report import PlacedKeep, PlacedMark, Report
+from crestcut.errors import CrestcutError
+from crestcut.job.load import load_job
+from crestcut.job.records import Job
+from crestcut.scan.load import read_scan
+from crestcut.scan.place import mark_place, resolve_area, resolve_line, resolve_point
+from crestcut.scan.records import Scan
+from crestcut.surface.build import build_surface
+from crestcut.surface.evidence import gather_evidence
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import Surface
+from crestcut.travel.chance import assess_chance, chance_of, in_use_allowances, margin_for
+from crestcut.travel.chance_draws import draw_clearances
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.line import travel_line, window
+from crestcut.travel.records import Clearance, Contact
+from crestcut.travel.ride import ride
+from crestcut.travel.sweep import sweep
+from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
+from crestcut.vehicle.records import Vehicle
+from crestcut.work.release import Release, decide_release
+from crestcut.work.sheet import make_site, make_worksheet
+
+Say = Callable[[str], None]
+SEED = 0
+
+
+@dataclass(frozen=True, eq=False)
+class Done:
+    """A finished job: what every deliverable is made from, and the release behind its stamp."""
+
+    report: Report
+    release: Release
+
+
+class Clock:
+    """Seconds per stage, and a word to the user as each begins."""
+
+    def __init__(self, say: Say) -> None:
+        self.seconds: dict[str, float] = {}
+        self.say = say
+
+    @contextmanager
+    def stage(self, name: str, words: str) -> Iterator[None]:
+        self.say(words)
+        start = time.perf_counter()
+        yield
+        self.seconds[name] = time.perf_counter() - start
+
+
+def run_job(path: Path, say: Say = lambda _: None) -> Done:
+    """The job file's answer, nothing written yet.
+
+    Raises CrestcutError for anything wrong with job, scan, vehicle or line.
+    """
+    clock = Clock(say)
+    job = load_job(path)
+    vehicle = load_vehicle(job.vehicle.file)
+    loads = [load_state(vehicle, name) for name in job.vehicle.loads]
+    refuse_parts_over_tracks(vehicle, job.wanted.want, job.wanted.want_ends, loads)
+    limit = deepest_allowed(job)
+    with clock.stage("scan", "reading the scan"):
+        scan = read_scan(job.scan, say)
+    line = travel_line(resolve_line(job.travel.line, job.marks, scan.frame), vehicle, job.travel, job.cell)
+    frame = window(line, vehicle, job.travel, job.cell)
+    with clock.stage("surface", "finding the slab"):
+        surface = build_surface(scan, frame, job.scan.scanner)
+    with clock.stage("ride", "standing the vehicle along the line"):
+        rode = ride(vehicle, surface, line, job.travel, loads)
+    with clock.stage("sweep", "sweeping the underside over the slab"):
+        before = sweep(vehicle, surface, rode)
+    if before.worst is None:
+        raise CrestcutError(
+            "the scan has no ground under any part of the vehicle", job.path.name, "draw the line over the scanned slab"
+        )
+    evidence = _evidence(job, scan, surface)
+    with clock.stage("chance", "drawing surfaces and vehicles"):
+        drawn = draw_clearances(vehicle, surface, rode, before, surface.error, SEED, evidence=evidence)
+        if drawn is None:
+            raise CrestcutError("no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan")
+        today = chance_of(drawn, before, surface.error, job.wanted, SEED)
+        in_use = chance_of(drawn, before, surface.error, job.wanted, SEED, in_use_allowances(job.wanted))
+        margin = margin_for(vehicle, surface, rode, before, surface.error, job.wanted, SEED, evidence=evidence)
+        # the cut is planned on the surface as scanned: what the hand readings moved the gap by is taken off the margin
+        margin = max(margin - (drawn.base - before.worst.gap), 0.0)
+    keeps = _keeps(job, scan, surface)
+    limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
+    with clock.stage("cut", "seeking the least cut"):
+        plan = plan_cut(vehicle, surface, rode, before, limits, job.wanted, margin, job.cut.feather)
+    with clock.stage("check", "sweeping the cut slab again"):
+        lower = cut_surface(surface, np.nan_to_num(plan.depth.values))
+        after = assess_chance(
+            vehicle, lower, ride_on(rode, vehicle, lower), plan.after, surface.error, job.wanted, SEED, evidence=evidence
+        )
+    provisional = plan.deepest > 0 and scan_margin(today, job) > job.wanted.want / 2
+    release = decide_release(job, provisional, plan)
+    report = Report(
+        job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
+        kind=kind_of_contact(before, vehicle, job),
+        today=today, in_use=in_use, plan=plan, after=after,
+        release=release.state, release_reasons=release.reasons, provisional=provisional,
+        marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
+        keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
+        advice=_advice(today, before, scan, job),
+        version=__version__, seed=SEED, seconds=clock.seconds,
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes),
+    )  # fmt: skip
+    return Done(report, release)
+
+
+def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
+    """crest, nose, tail, side or none: by the part that is shortest of what was asked for.
+
+    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb), else a crest.
+    """
+    asked = {"belly": job.wanted.want, "nose": job.wanted.want_ends, "tail": job.wanted.want_ends}
+    worst = before.worst
+    if worst is not None and worst.gap >= 0:
+        worst = min(before.least.values(), key=lambda c: c.gap - asked[c.zone])
+    if worst is None or worst.gap >= asked[worst.zone]:
+        return "none"
+    if worst.zone != "belly":
+        return worst.zone
+    return "side" if _beside_the_wheels(worst, vehicle) else "crest"
+
+
+def scan_margin(today: Chance, job: Job) -> float:
+    """The part of the margin that the scan's own errors ask for at the confidence wanted, m."""
+    return float(norm.ppf(job.wanted.confidence)) * today.spread * math.sqrt(today.scan_share)
+
+
+def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
+    part = next(p for p in vehicle.parts if p.name == worst.part)
+    inner = min(vehicle.front_track, vehicle.rear_track) / 2
+    return part.y[0] > inner or part.y[1] < -inner
+
+
+def _keeps(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
+    height = surface.height
+    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+    return [
+        KeepArea(k.kind, resolve_area(k.area, job.marks, scan.frame, at, f"keep {n + 1}"), k.deepest)
+        for n, k in enumerate(job.keeps)
+    ]
+
+
+def _evidence(job: Job, scan: Scan, surface: Surface) -> Evidence | None:
+    height = surface.height
+    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+    return gather_evidence(
+        job.strings, job.levels, surface, lambda p: resolve_point(p, job.marks, scan.frame, at), SEED
+    )
+
+
+def _advice(today: Chance, before: Clearance, scan: Scan, job: Job) -> tuple[dict[str, object], ...]:
+    """What to measure by hand first, where the scan's own errors carry more than half of what is wanted."""
+    worst = before.worst
+    if worst is None or scan_margin(today, job) <= job.wanted.want / 2:
+        return ()
+    x, y = (float(c) for c in scan.frame.site_to_plan(np.asarray(worst.xy)))
+    return (
+        {
+            "kind": "gap felt under the standing vehicle",
+            "where": f"{worst.part} over x {x:.2f}, y {y:.2f}, front axle {worst.station:.2f} m along the line",
+            "expect": f"{today.least_clearance * 1000:.0f} mm, give or take {1.96 * today.spread * 1000:.0f} mm",
+            "narrows": None,
+        },
+    )
+
+
+def write_job(done: Done, out: Path, say: Say = lambda _: None) -> tuple[Path, ...]:
+    """Every deliverable into ``out``, moved there when all are whole; the paths written."""
+    from crestcut.deliver.files import Staging
+    from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
+    from crestcut.deliver.page_report import write_report
+    from crestcut.deliver.plan import draw_plan
+    from crestcut.deliver.profile import draw_profile
+    from crestcut.deliver.result import write_result
+    from crestcut.deliver.sheets import write_sheets
+
+    report = done.report
+    clock = Clock(say)
+    sheet = make_worksheet(
+        report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
+        marks={m.name: m.xy for m in report.marks},
+        keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
+        advice=report.advice,
+    )  # fmt: skip
+    staging = Staging(out)
+    with staging as folder:
+        with clock.stage("write", "writing mesh, pictures, page and sheets"):
+            write_depth_ply(report, folder / "depth_to_remove.ply")
+            write_depth_glb(report, folder / "depth_to_remove.glb")
+            draw_plan(report, folder / "plan.png")
+            draw_profile(report, folder / "profile.png")
+            write_report(report, folder, sheet)
+            write_sheets(sheet, make_site(report.surface, report.line, report.plan), folder)
+        write_result(report, folder / "result.json")
+    return staging.moved
