@@ -1,4 +1,5 @@
-"""Simulated surfaces of known truth: does the 95 % interval of least clearance hold it? Prints data, figures and seconds.
+"""Simulated surfaces of known truth: does the 95 % interval of least clearance hold it? Prints data,
+figures and seconds.
 
 python tests/bench/coverage_of_chance.py [surfaces] [draws]
 """
@@ -13,12 +14,11 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
-from scenes import STRAIGHT, belly, crest, scene, stand, vehicle
-
 from crestcut.job.records import Wanted
 from crestcut.surface.draws import draw_fields
 from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance import assess_chance
+from scenes import STRAIGHT, belly, crest, scene, stand, vehicle
 
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "planted", "planted", "planted")
 
@@ -46,7 +46,9 @@ def one(seed: int, half: float, draws: int) -> tuple[float, float, float, float]
 def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
     draws = int(sys.argv[2]) if len(sys.argv) > 2 else 100
-    print("sharp crests 6 to 10 % a side, up to 23 degrees skew; white 0.7, patch 1.3, warp 4.3 mm at 0.35 m; vehicle 2 mm")
+    print(
+        "sharp crests 6 to 10 % a side, up to 23 degrees skew; white 0.7, patch 1.3, warp 4.3 mm at 0.35 m; vehicle 2 mm"
+    )
     for name, half in (("floor 1.3 m wide", 0.65), ("floor 0.5 m wide", 0.25)):
         start = time.perf_counter()
         truth, naive, best, spread = np.array([one(k, half, draws) for k in range(count)]).T

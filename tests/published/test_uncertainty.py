@@ -13,7 +13,8 @@ from crestcut.surface.records import ErrorModel
 
 
 def test_gum_h1_expanded_uncertainty() -> None:
-    """JCGM 100:2008 H.1: u 32 nm with 16 degrees of freedom gives U99 93 nm. Student's t as SciPy states it."""
+    """JCGM 100:2008 H.1: u 32 nm with 16 degrees of freedom gives U99 93 nm. Student's t as SciPy states
+    it."""
     assert stats.t.ppf(0.995, 16) * 32 == pytest.approx(93, abs=0.6)
 
 
@@ -29,5 +30,9 @@ def test_nssda_rmse_from_mean_and_spread() -> None:
 def test_propagation_is_first_order_as_in_the_gum() -> None:
     """JCGM 100:2008 equation 10: independent inputs add as (c u)^2 through the code that adds up readings."""
     model = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.4, "", "", "")
-    points, weights, errors = (np.zeros((3, 2)),), (np.array([0.5, 0.5, -1.0]),), (np.array([1e-3, 2e-3, 3e-3]),)
+    points, weights, errors = (
+        (np.zeros((3, 2)),),
+        (np.array([0.5, 0.5, -1.0]),),
+        (np.array([1e-3, 2e-3, 3e-3]),),
+    )
     assert of_functionals(model, points, weights, errors)[0, 0] == pytest.approx((0.25 + 1.0 + 9.0) * 1e-6)

@@ -26,11 +26,16 @@ def test_the_length_is_where_the_covariance_halves() -> None:
     assert matern32(0.0, 0.35) == 1.0
 
 
-@pytest.mark.parametrize("model", [MODEL, ErrorModel(0, 0.002, 0.1, 0, 0.4, "", "", ""), ErrorModel(0, 0, 0.1, 0.005, 1.0, "", "", "")])
+@pytest.mark.parametrize(
+    "model",
+    [MODEL, ErrorModel(0, 0.002, 0.1, 0, 0.4, "", "", ""), ErrorModel(0, 0, 0.1, 0.005, 1.0, "", "", "")],
+)
 def test_covariance_of_the_draws(model: ErrorModel) -> None:
     count = 3000
     drawn = at_nodes(model, None, count)
-    want = between(model, FRAME.node_xy()[NODES[:, 0], NODES[:, 1]], FRAME.node_xy()[NODES[:, 0], NODES[:, 1]])
+    want = between(
+        model, FRAME.node_xy()[NODES[:, 0], NODES[:, 1]], FRAME.node_xy()[NODES[:, 0], NODES[:, 1]]
+    )
     got = drawn.T @ drawn / count
     # a sample covariance of Gaussians has this standard error (Isserlis)
     error = np.sqrt((want**2 + np.outer(np.diag(want), np.diag(want))) / count)
@@ -68,7 +73,9 @@ def test_covariance_of_sums_is_the_brute_force_one() -> None:
     for i, (start, w) in enumerate(zip((0, 1, 4), weights, strict=True)):
         rows[i, start : start + len(w)] = w
     full = between(MODEL, every, every) + 0.001**2 * np.eye(8)
-    assert of_functionals(MODEL, points, weights, errors) == pytest.approx(rows @ full @ rows.T, rel=1e-9, abs=1e-15)
+    assert of_functionals(MODEL, points, weights, errors) == pytest.approx(
+        rows @ full @ rows.T, rel=1e-9, abs=1e-15
+    )
 
 
 def test_a_draw_moved_by_exact_readings_agrees_with_them_and_keeps_the_posterior_spread() -> None:
@@ -84,7 +91,9 @@ def test_a_draw_moved_by_exact_readings_agrees_with_them_and_keeps_the_posterior
     after = np.array([moved(f, gain, read - rows @ f) for f in drawn])
     assert after @ rows.T == pytest.approx(np.broadcast_to(read, (3000, 2)), abs=1e-12)
     prior = between(MODEL, xy, xy)
-    assert np.cov(after.T) == pytest.approx(prior - gain @ own @ gain.T, abs=4.2 * prior[0, 0] * np.sqrt(2 / 3000))
+    assert np.cov(after.T) == pytest.approx(
+        prior - gain @ own @ gain.T, abs=4.2 * prior[0, 0] * np.sqrt(2 / 3000)
+    )
     assert after.mean(axis=0) == pytest.approx(gain @ read, abs=4.2 * np.sqrt(prior[0, 0] / 3000))
 
 
@@ -93,4 +102,6 @@ def test_covariance_does_not_care_where_the_slab_lies(x: float, y: float, angle:
     places = np.random.default_rng(0).uniform(0, 3, (5, 2))
     turn = np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
     elsewhere = places @ turn.T + [x, y]
-    assert between(MODEL, elsewhere, elsewhere) == pytest.approx(between(MODEL, places, places), rel=1e-6, abs=1e-12)
+    assert between(MODEL, elsewhere, elsewhere) == pytest.approx(
+        between(MODEL, places, places), rel=1e-6, abs=1e-12
+    )

@@ -23,10 +23,15 @@ def file_of(points: int, mesh_edge: float | None = None, name: str = "slab.laz")
     return ScanFile(Path(name), "laz", "", points, 0, mesh_edge, "", "")
 
 
-def scan_of(points: np.ndarray, source: np.ndarray | None = None, time: np.ndarray | None = None, mesh: bool = False) -> Scan:
+def scan_of(
+    points: np.ndarray, source: np.ndarray | None = None, time: np.ndarray | None = None, mesh: bool = False
+) -> Scan:
     frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
     source = np.zeros(len(points), np.int16) if source is None else source
-    files = tuple(file_of(int((source == k).sum()), 0.06 if mesh else None, f"{k}.laz") for k in range(int(source.max()) + 1))
+    files = tuple(
+        file_of(int((source == k).sum()), 0.06 if mesh else None, f"{k}.laz")
+        for k in range(int(source.max()) + 1)
+    )
     return Scan(points, source, frame, files, time=time)
 
 
@@ -34,8 +39,11 @@ def slab(xy: np.ndarray) -> np.ndarray:
     return 0.3 - 0.06 * np.abs(xy[:, 0] - 3.0)
 
 
-def walk(rng: np.random.Generator, count: int, warp: HeightGrid, patches: tuple[HeightGrid, HeightGrid]) -> np.ndarray:
-    """Lanes along the slab, points in the order they are passed; neighbouring stretches wear different patches."""
+def walk(
+    rng: np.random.Generator, count: int, warp: HeightGrid, patches: tuple[HeightGrid, HeightGrid]
+) -> np.ndarray:
+    """Lanes along the slab, points in the order they are passed; neighbouring stretches wear different
+    patches."""
     s = np.linspace(0, 12.0, count)
     lane = np.floor(s) * (WIDE / 12.0)
     back = np.floor(s) % 2 == 1
@@ -76,11 +84,15 @@ def test_repeats_give_the_planted_warp_back(walks: tuple[np.ndarray, np.ndarray]
     # both walks saw every cell: the fused height keeps 1/sqrt(2) of one walk's warp
     assert model.warp == pytest.approx(PLANTED.warp / np.sqrt(2), rel=0.25)
     assert 0.35 / 1.6 < model.warp_length < 0.35 * 1.6
-    assert model.white == pytest.approx(np.hypot(PLANTED.white, np.hypot(PLANTED.warp, PLANTED.patch)), rel=0.1)
+    assert model.white == pytest.approx(
+        np.hypot(PLANTED.white, np.hypot(PLANTED.warp, PLANTED.patch)), rel=0.1
+    )
     assert model.warp_source.startswith("from 2 repeats") and model.patch_source == "from 2 repeats"
 
 
-def test_one_long_walk_gives_it_back_from_the_order_of_its_points(walks: tuple[np.ndarray, np.ndarray]) -> None:
+def test_one_long_walk_gives_it_back_from_the_order_of_its_points(
+    walks: tuple[np.ndarray, np.ndarray],
+) -> None:
     model = estimate_error(scan_of(np.concatenate(walks)), heights(), "phone")
     assert model.warp == pytest.approx(PLANTED.warp / np.sqrt(2), rel=0.25)
     assert model.warp_source.startswith("from the order of the points")
@@ -102,14 +114,20 @@ def test_a_shuffled_file_without_times_falls_back_to_the_prior(walks: tuple[np.n
     assert model.warp_source.startswith("prior for phone scans")
 
 
-def test_a_file_sorted_by_place_shares_only_a_seam_and_falls_back_to_the_prior(walks: tuple[np.ndarray, np.ndarray]) -> None:
+def test_a_file_sorted_by_place_shares_only_a_seam_and_falls_back_to_the_prior(
+    walks: tuple[np.ndarray, np.ndarray],
+) -> None:
     points = np.concatenate(walks)
     tile = np.lexsort((points[:, 1], np.floor(points[:, 0] / 0.1)))
-    assert estimate_error(scan_of(points[tile]), heights(), None).warp_source.startswith("prior for a scanner not named")
+    assert estimate_error(scan_of(points[tile]), heights(), None).warp_source.startswith(
+        "prior for a scanner not named"
+    )
 
 
 def test_a_walk_that_agrees_with_itself_is_not_believed_perfect(walks: tuple[np.ndarray, np.ndarray]) -> None:
-    points = np.concatenate([walks[0], walks[0] + np.random.default_rng(1).normal(0, [0.002, 0.002, 0.004], walks[0].shape)])
+    points = np.concatenate(
+        [walks[0], walks[0] + np.random.default_rng(1).normal(0, [0.002, 0.002, 0.004], walks[0].shape)]
+    )
     model = estimate_error(scan_of(points), heights(), "phone")
     assert model.warp == pytest.approx(PRIORS["phone"].warp / 2)
     assert "what the whole walk shares does not show" in model.warp_source
@@ -128,12 +146,18 @@ def test_things_standing_on_the_slab_change_little(walks: tuple[np.ndarray, np.n
     hit = (np.abs(points[:, 0] - 2) < 0.3) & (np.abs(points[:, 1] - 1) < 0.3)
     dirty[hit, 2] += rng.uniform(0.0, 0.5, int(hit.sum()))
     model = estimate_error(scan_of(dirty), heights(), "phone")
-    assert model.warp == pytest.approx(clean.warp, rel=0.15) and model.white == pytest.approx(clean.white, rel=0.05)
+    assert model.warp == pytest.approx(clean.warp, rel=0.15) and model.white == pytest.approx(
+        clean.white, rel=0.05
+    )
 
 
 def test_nothing_on_the_slab_is_not_measured() -> None:
-    model = estimate_error(scan_of(np.random.default_rng(0).uniform(50, 60, (2000, 3))), heights(), "terrestrial")
-    assert np.isnan(model.white) and "too few" in model.white_source and model.warp == PRIORS["terrestrial"].warp
+    model = estimate_error(
+        scan_of(np.random.default_rng(0).uniform(50, 60, (2000, 3))), heights(), "terrestrial"
+    )
+    assert (
+        np.isnan(model.white) and "too few" in model.white_source and model.warp == PRIORS["terrestrial"].warp
+    )
 
 
 def test_same_scan_same_figures(walks: tuple[np.ndarray, np.ndarray]) -> None:
@@ -168,12 +192,17 @@ def rough_ground(points: np.ndarray) -> HeightGrid:
     used, first, count = np.unique(key[order], return_index=True, return_counts=True)
     values = np.full(size[0] * size[1], np.nan)
     values[used] = np.where(count >= 5, height[order][first + count // 2], np.nan)
-    return HeightGrid(GridFrame((float(low[0]), float(low[1])), 0.0, 0.03, (size[1], size[0])), values.reshape(size[1], size[0]))
+    return HeightGrid(
+        GridFrame((float(low[0]), float(low[1])), 0.0, 0.03, (size[1], size[0])),
+        values.reshape(size[1], size[0]),
+    )
 
 
 def test_the_real_phone_slab(phone_slab: Scan | None) -> None:
-    """Repeatabilities measured on it beside the data: halves 7.7 mm sd apart, so 5.4 each, about 6 (4.2 each) after rigid
-    registration; 1.3 mm for a fused 5 cm cell; covariance falling to half by 0.35 to 0.4 m. All within a factor 1.5."""
+    """Repeatabilities measured on it beside the data: halves 7.7 mm sd apart, so 5.4 each, about 6 (4.2
+    each) after rigid
+    registration; 1.3 mm for a fused 5 cm cell; covariance falling to half by 0.35 to 0.4 m. All within a
+    factor 1.5."""
     if phone_slab is None:
         return
     model = estimate_error(phone_slab, rough_ground(phone_slab.points), "phone")

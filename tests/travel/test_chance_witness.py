@@ -8,7 +8,6 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 import pytest
-from scenes import Scene, belly, crest, scene, vehicle
 
 from crestcut.errors import CrestcutError
 from crestcut.job.records import PlanPoint, Point, Wanted, Witness
@@ -16,6 +15,7 @@ from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance import assess_chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.vehicle.records import AS_MEASURED
+from scenes import Scene, belly, crest, scene, vehicle
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
 
@@ -34,7 +34,9 @@ def place(point: Point) -> tuple[float, float]:
 def seen(s: Scene, **said: object):  # type: ignore[no-untyped-def]
     witness = Witness("belly", PlanPoint(1.4, 0.0), "as measured", **said)  # type: ignore[arg-type]
     evidence = witness_evidence([witness], s.vehicle, s.surface, s.line, (AS_MEASURED,), place)
-    return evidence, assess_chance(s.vehicle, s.surface, s.ride, s.before, PHONE, Wanted(), draws=60, evidence=evidence)
+    return evidence, assess_chance(
+        s.vehicle, s.surface, s.ride, s.before, PHONE, Wanted(), draws=60, evidence=evidence
+    )
 
 
 def test_a_felt_gap_moves_and_narrows(stood: Scene) -> None:
@@ -43,7 +45,9 @@ def test_a_felt_gap_moves_and_narrows(stood: Scene) -> None:
     assert evidence is not None and stood.before.worst is not None
     assert evidence.readings[0].predicted == pytest.approx(stood.before.worst.gap, abs=0.002)
     assert chance.spread < 0.75 * plain.spread
-    assert chance.least_clearance > plain.least_clearance and abs(chance.least_clearance - 0.012) < chance.spread
+    assert (
+        chance.least_clearance > plain.least_clearance and abs(chance.least_clearance - 0.012) < chance.spread
+    )
 
 
 def test_a_bound_moves_one_way(stood: Scene) -> None:
@@ -58,4 +62,11 @@ def test_what_cannot_be_is_named(stood: Scene) -> None:
 
 def test_an_unknown_part_is_refused(stood: Scene) -> None:
     with pytest.raises(CrestcutError, match="no part"):
-        witness_evidence([Witness("sump", PlanPoint(0, 0), "as measured", gap=0.0)], stood.vehicle, stood.surface, stood.line, (AS_MEASURED,), place)
+        witness_evidence(
+            [Witness("sump", PlanPoint(0, 0), "as measured", gap=0.0)],
+            stood.vehicle,
+            stood.surface,
+            stood.line,
+            (AS_MEASURED,),
+            place,
+        )

@@ -1,7 +1,10 @@
-"""How errors at two places go together: the covariance of the smooth and of the patchy part of a scan's error.
+"""How errors at two places go together: the covariance of the smooth and of the patchy part of a scan's
+error.
 
-Both parts are Matern-3/2. Its shape decides more than its size: it is smooth enough for drift and rough enough not to promise
-what a scan does not keep (Rasmussen & Williams, Gaussian Processes for Machine Learning, 2006, equation 4.17).
+Both parts are Matern-3/2. Its shape decides more than its size: it is smooth enough for drift and rough
+enough not to promise
+what a scan does not keep (Rasmussen & Williams, Gaussian Processes for Machine Learning, 2006, equation
+4.17).
 """
 
 from __future__ import annotations
@@ -22,14 +25,17 @@ def matern32(distance: ArrayLike, half_at: float) -> FloatArray:
 
 
 def patch_half(model: ErrorModel) -> float:
-    """Where the patch part's correlation is one half, m: half its patch length (it is 0.15 at the whole length)."""
+    """Where the patch part's correlation is one half, m: half its patch length (it is 0.15 at the whole
+    length)."""
     return 0.5 * model.patch_length
 
 
 def between(model: ErrorModel, first: ArrayLike, second: ArrayLike) -> FloatArray:
-    """Covariance (n, m), m2, of warp and patch between places (n, 2) and (m, 2) in metres. White noise is not in it.
+    """Covariance (n, m), m2, of warp and patch between places (n, 2) and (m, 2) in metres. White noise is
+    not in it.
 
-    White noise belongs to single points of the scan, so two places never share it; what is left of it in a fitted height is
+    White noise belongs to single points of the scan, so two places never share it; what is left of it in a
+    fitted height is
     the surface's standard error, which the caller adds on the diagonal where it matters.
     """
     a, b = np.asarray(first, dtype=float).reshape(-1, 2), np.asarray(second, dtype=float).reshape(-1, 2)
@@ -39,11 +45,16 @@ def between(model: ErrorModel, first: ArrayLike, second: ArrayLike) -> FloatArra
 
 
 def of_functionals(
-    model: ErrorModel, points: tuple[FloatArray, ...], weights: tuple[FloatArray, ...], standard_error: tuple[FloatArray, ...]
+    model: ErrorModel,
+    points: tuple[FloatArray, ...],
+    weights: tuple[FloatArray, ...],
+    standard_error: tuple[FloatArray, ...],
 ) -> FloatArray:
-    """Covariance (m, m), m2, of weighted sums of the error: sum over k of weights[i][k] * error(points[i][k]).
+    """Covariance (m, m), m2, of weighted sums of the error: sum over k of weights[i][k] *
+    error(points[i][k]).
 
-    points : m arrays (k_i, 2), metres.  weights : m arrays (k_i,).  standard_error : m arrays (k_i,), the white part of the
+    points : m arrays (k_i, 2), metres.  weights : m arrays (k_i,).  standard_error : m arrays (k_i,), the
+    white part of the
     height at each, m; it enters only where a sum meets itself.
     """
     out = np.empty((len(points), len(points)))

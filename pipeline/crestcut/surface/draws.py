@@ -1,8 +1,12 @@
-"""Seeded draws of what a surface's error may look like, on a grid, and draws that agree with what was measured by hand.
+"""Seeded draws of what a surface's error may look like, on a grid, and draws that agree with what was
+measured by hand.
 
-Warp and patch are stationary Gaussian fields, drawn exactly by circulant embedding (Dietrich & Newsam, SIAM J. Sci. Comput. 18,
-1997): the warp on a coarse grid, since it is smooth, and interpolated. Readings are folded in by Matheron's rule (pathwise
-conditioning; Wilson et al., JMLR 22, 2021): a draw is moved by the kriged difference between what it says and what was read.
+Warp and patch are stationary Gaussian fields, drawn exactly by circulant embedding (Dietrich & Newsam, SIAM
+J. Sci. Comput. 18,
+1997): the warp on a coarse grid, since it is smooth, and interpolated. Readings are folded in by Matheron's
+rule (pathwise
+conditioning; Wilson et al., JMLR 22, 2021): a draw is moved by the kriged difference between what it says
+and what was read.
 """
 
 from __future__ import annotations
@@ -26,8 +30,10 @@ WHITE_LENGTH = 0.03  # m: a fitted height shares its points with its neighbours 
 class FieldMaker:
     """Draws of the error over one frame. Make it once, draw often.
 
-    standard_error : the white part of the height at each node, 1 sd, m; NaN counts as zero (nothing is measured there).
-    white_length : how far fitted heights share their points, m.  nodes : (n,) flat indices, if only these are wanted.
+    standard_error : the white part of the height at each node, 1 sd, m; NaN counts as zero (nothing is
+    measured there).
+    white_length : how far fitted heights share their points, m.  nodes : (n,) flat indices, if only these
+    are wanted.
     """
 
     def __init__(
@@ -82,11 +88,14 @@ class _Layer:
         size = tuple(fft.next_fast_len(n + math.ceil(FADE * half_at / apart)) for n in self.need)
         lag = [np.minimum(np.arange(n), n - np.arange(n)) * apart for n in size]
         covariance = matern32(np.hypot(lag[0][:, None], lag[1][None, :]), half_at)
-        # eigenvalues of the circulant are the transform of its first row; the tiny negative ones come from cutting the tail off
+        # eigenvalues of the circulant are the transform of its first row; the tiny negative ones come from
+        # cutting the tail off
         power = np.maximum(fft.fft2(covariance).real, 0.0)
         power *= covariance.size / power.sum()  # keep the variance exactly one
         self.amplitude = np.sqrt(power / covariance.size)
-        self.blend = _Blend([_cubic(n, m, step) for n, m in zip(frame.shape, self.need, strict=True)], frame.shape, nodes)
+        self.blend = _Blend(
+            [_cubic(n, m, step) for n, m in zip(frame.shape, self.need, strict=True)], frame.shape, nodes
+        )
 
     def draw(self, rng: np.random.Generator) -> FloatArray:
         if self.rest is not None:
@@ -100,7 +109,8 @@ class _Layer:
 
 
 class _Blend:
-    """From a coarse grid to the nodes of the frame: rows and columns blended separately; all nodes, or chosen ones."""
+    """From a coarse grid to the nodes of the frame: rows and columns blended separately; all nodes, or
+    chosen ones."""
 
     def __init__(self, along: list[FloatArray], shape: tuple[int, int], nodes: IntArray | None) -> None:
         self.rows, self.columns = (sparse.csr_array(a) for a in along)
@@ -123,7 +133,9 @@ def _row_products(a: sparse.csr_array, b: sparse.csr_array) -> sparse.csr_array:
     index = (ia[:, :, None] * b.shape[1] + ib[:, None, :]).reshape(len(ia), -1)
     value = (va[:, :, None] * vb[:, None, :]).reshape(len(ia), -1)
     start = np.arange(len(ia) + 1) * index.shape[1]
-    return sparse.csr_array((value.ravel(), index.ravel(), start), shape=(a.shape[0], a.shape[1] * b.shape[1]))
+    return sparse.csr_array(
+        (value.ravel(), index.ravel(), start), shape=(a.shape[0], a.shape[1] * b.shape[1])
+    )
 
 
 def _padded(matrix: sparse.csr_array, width: int) -> tuple[IntArray, FloatArray]:
@@ -148,7 +160,8 @@ def _cubic(nodes: int, coarse: int, step: int) -> FloatArray:
 
 
 class _Lattice:
-    """White noise that neighbours within ``length`` share: normals on a lattice, blended linearly, unit variance at every node."""
+    """White noise that neighbours within ``length`` share: normals on a lattice, blended linearly, unit
+    variance at every node."""
 
     def __init__(self, frame: GridFrame, length: float, nodes: IntArray | None) -> None:
         along = [_tent(n, max(round(length / frame.cell), 1)) for n in frame.shape]
@@ -166,8 +179,11 @@ def _tent(nodes: int, step: int) -> FloatArray:
     return weight / np.sqrt((weight**2).sum(axis=1, keepdims=True))
 
 
-def towards(model: ErrorModel, places: FloatArray, points: Sequence[FloatArray], weights: Sequence[FloatArray]) -> FloatArray:
-    """Covariance (n, m), m2, of the error at ``places`` (n, 2) with m weighted sums of it, sum of weights[i] error(points[i])."""
+def towards(
+    model: ErrorModel, places: FloatArray, points: Sequence[FloatArray], weights: Sequence[FloatArray]
+) -> FloatArray:
+    """Covariance (n, m), m2, of the error at ``places`` (n, 2) with m weighted sums of it, sum of
+    weights[i] error(points[i])."""
     columns = [between(model, places, p) @ w for p, w in zip(points, weights, strict=True)]
     return np.stack(columns, axis=1) if columns else np.zeros((len(places), 0))
 
@@ -175,7 +191,8 @@ def towards(model: ErrorModel, places: FloatArray, points: Sequence[FloatArray],
 def moved(field: FloatArray, gain: FloatArray, miss: FloatArray) -> FloatArray:
     """Matheron's rule: a draw, moved so that it agrees with the readings.
 
-    field : (n,) error at n places in this draw.  gain : (n, m) covariance with the readings times the inverse of the readings' own.
+    field : (n,) error at n places in this draw.  gain : (n, m) covariance with the readings times the
+    inverse of the readings' own.
     miss : (m,) what was read less what this draw would have read, its own noise included.
     """
     return field + gain @ miss

@@ -1,8 +1,11 @@
 """How wrong the heights of a scan may be, and where each figure came from.
 
-Three parts: white noise of single points (from residuals), patch over about a tenth of a metre, and warp, the smooth drift that
-no averaging removes. Patch and warp show themselves only where the same slab was seen twice: in repeats, or in one walk that
-came back over its own ground (known by time stamps, or by the order of the points in the file). Where nothing was seen twice a
+Three parts: white noise of single points (from residuals), patch over about a tenth of a metre, and warp,
+the smooth drift that
+no averaging removes. Patch and warp show themselves only where the same slab was seen twice: in repeats, or
+in one walk that
+came back over its own ground (known by time stamps, or by the order of the points in the file). Where
+nothing was seen twice a
 prior by kind of scanner stands, and says so.
 """
 
@@ -26,7 +29,8 @@ ENOUGH_CELLS = 150  # seen by both passes
 ENOUGH_SHARE = 0.10  # of all cells, seen by both passes: a file sorted by place shares only a seam
 SEGMENTS = 24  # of a walk, in its order
 STEP_SHARE = 0.2  # neighbours in a coherent file are this much nearer than points at random
-UNSEEN = 0.5  # of the prior's warp is kept when one walk is compared with itself: what all of it shares does not show
+# of the prior's warp is kept when one walk is compared with itself: what all of it shares does not show
+UNSEEN = 0.5
 
 
 @dataclass(frozen=True, eq=False)
@@ -41,7 +45,8 @@ class _Seen:
 
 @dataclass(frozen=True, eq=False)
 class _Cells:
-    """Per pass and cell: how many points (passes, n) and their mean residual (passes, n); middles (n, 2), m."""
+    """Per pass and cell: how many points (passes, n) and their mean residual (passes, n); middles (n, 2),
+    m."""
 
     count: FloatArray
     mean: FloatArray
@@ -51,11 +56,14 @@ class _Cells:
 def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> ErrorModel:
     """White, patch and warp of a fitted surface.
 
-    height : the fitted heights, NaN where there is no slab; points over NaN do not count.  scanner : phone, photogrammetry,
+    height : the fitted heights, NaN where there is no slab; points over NaN do not count.  scanner : phone,
+    photogrammetry,
     terrestrial, total-station, or None.  Sources of the figures are in the record, ready to print.
     """
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
-    prior, phrase = prior_for(scanner, float(np.median(edges)) if edges and len(edges) == len(scan.files) else None)
+    prior, phrase = prior_for(
+        scanner, float(np.median(edges)) if edges and len(edges) == len(scan.files) else None
+    )
     seen = _on_slab(scan, height, meshed=bool(edges))
     white, white_source = _white(seen.residual)
     repeats = _repeats(seen, len(scan.files))
@@ -63,7 +71,9 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
         return _from_repeats(repeats, prior, white, white_source)
     if seen.ordered:
         return _from_walk(seen, prior, phrase, white, white_source)
-    return ErrorModel(white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase)
+    return ErrorModel(
+        white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase
+    )
 
 
 def _on_slab(scan: Scan, height: HeightGrid, meshed: bool) -> _Seen:
@@ -83,7 +93,8 @@ def _on_slab(scan: Scan, height: HeightGrid, meshed: bool) -> _Seen:
 
 
 def _coherent(points: FloatArray) -> bool:
-    """Whether neighbours in the file are neighbours on the slab: a walk is, a shuffled or hashed cloud is not."""
+    """Whether neighbours in the file are neighbours on the slab: a walk is, a shuffled or hashed cloud is
+    not."""
     if len(points) < 1000:
         return False
     at = np.linspace(0, len(points) - 2, 2000).astype(int)
@@ -120,7 +131,12 @@ def _both(cells: _Cells, a: int, b: int) -> NDArray[np.bool_]:
 
 
 def _fit(
-    cells: _Cells, a: int, b: int, patch_length: float, warp_length: float | None = None, patch: float | None = None
+    cells: _Cells,
+    a: int,
+    b: int,
+    patch_length: float,
+    warp_length: float | None = None,
+    patch: float | None = None,
 ) -> PassFit | None:
     """One pass's parts from the difference of passes a and b; None where too little was seen by both."""
     both = _both(cells, a, b)
@@ -128,11 +144,14 @@ def _fit(
         return None
     noise = 1 / cells.count[a, both] + 1 / cells.count[b, both]
     difference = cells.mean[a, both] - cells.mean[b, both]
-    return fit_difference(cells.xy[both], difference, noise, patch_length, warp_length=warp_length, patch=patch)
+    return fit_difference(
+        cells.xy[both], difference, noise, patch_length, warp_length=warp_length, patch=patch
+    )
 
 
 def _fused(cells: _Cells) -> float:
-    """Mean over cells of the sum of squared shares of the passes: 1 where one pass saw the cell, 1/2 where two did alike.
+    """Mean over cells of the sum of squared shares of the passes: 1 where one pass saw the cell, 1/2 where
+    two did alike.
 
     The height of a cell is the mean of its points, so its error's variance is this times that of one pass.
     """
@@ -159,11 +178,21 @@ def _from_repeats(
     patch = float(np.sqrt(np.mean([f.patch**2 for f in fits])))
     length = float(np.exp(np.mean([np.log(f.warp_length) for f in fits])))
     source = f"from {len(cells.count)} repeats, {warp * 1000:.1f} mm each"
-    return ErrorModel(white, patch * fused, prior.patch_length, warp * fused, length, white_source, f"from {len(cells.count)} repeats", source)
+    return ErrorModel(
+        white,
+        patch * fused,
+        prior.patch_length,
+        warp * fused,
+        length,
+        white_source,
+        f"from {len(cells.count)} repeats",
+        source,
+    )
 
 
 def _from_walk(seen: _Seen, prior: Prior, phrase: str, white: float, white_source: str) -> ErrorModel:
-    """Warp from the first half of the walk against the second, patch from every other short stretch against the rest."""
+    """Warp from the first half of the walk against the second, patch from every other short stretch against
+    the rest."""
     segment = np.arange(len(seen.residual)) * SEGMENTS // len(seen.residual)
     halves = _cells(seen, (segment >= SEGMENTS // 2).astype(np.int64), 2)
     stretches = _cells(seen, segment % 2, 2)
@@ -171,15 +200,25 @@ def _from_walk(seen: _Seen, prior: Prior, phrase: str, white: float, white_sourc
     # what neighbouring stretches do not share is short: both parts of that fit are patch
     one = float(np.hypot(by_stretch.patch, by_stretch.warp)) if by_stretch else prior.patch
     by_half = _fit(halves, 0, 1, prior.patch_length, patch=one)
-    patch, patch_source, warp, length, warp_source = prior.patch, phrase, prior.warp, prior.warp_length, phrase
+    patch, patch_source, warp, length, warp_source = (
+        prior.patch,
+        phrase,
+        prior.warp,
+        prior.warp_length,
+        phrase,
+    )
     if by_stretch is not None:
         patch = one * _fused(stretches) ** 0.5
         patch_source = f"from {seen.ordered}, every other stretch of {SEGMENTS} against the rest"
     if by_half is not None:
         length = by_half.warp_length
-        warp_source = f"from {seen.ordered}, one half of the walk against the other ({by_half.warp * 1000:.1f} mm each)"
+        warp_source = (
+            f"from {seen.ordered}, one half of the walk against the other ({by_half.warp * 1000:.1f} mm each)"
+        )
         warp = by_half.warp * _fused(halves) ** 0.5
         if warp < UNSEEN * prior.warp:
             warp = UNSEEN * prior.warp
-            warp_source += f"; not less than half of the {phrase}, as what the whole walk shares does not show"
+            warp_source += (
+                f"; not less than half of the {phrase}, as what the whole walk shares does not show"
+            )
     return ErrorModel(white, patch, prior.patch_length, warp, length, white_source, patch_source, warp_source)

@@ -1,8 +1,11 @@
 """Warp and patch from the difference of two passes over the same slab.
 
-The difference of two independent passes has the covariance of both added, so its smooth part is the warp and what is left
-over a tenth of a metre is the patch. Fitted by composite likelihood: exact Gaussian likelihoods of small blocks, added up
-(Varin, Reid & Firth, Statistica Sinica 21, 2011), each with its own plane integrated out (restricted likelihood, Patterson &
+The difference of two independent passes has the covariance of both added, so its smooth part is the warp
+and what is left
+over a tenth of a metre is the patch. Fitted by composite likelihood: exact Gaussian likelihoods of small
+blocks, added up
+(Varin, Reid & Firth, Statistica Sinica 21, 2011), each with its own plane integrated out (restricted
+likelihood, Patterson &
 Thompson, Biometrika 58, 1971), because passes also differ by a shift and a tilt, which move no clearance.
 """
 
@@ -17,14 +20,27 @@ from crestcut.grid import FloatArray
 from crestcut.surface.covariance import matern32
 
 BLOCK = 130  # cells in a block
-SPREADS = (None, None, None, None, 8, 8, 8, 8)  # each block is drawn from so many times its cells' nearest neighbours; None: from everything
-USUAL_LENGTH, LENGTH_FACTOR = 0.4, 1.8  # m: a weak pull on the warp's length, which a small slab cannot tell alone
+SPREADS = (
+    None,
+    None,
+    None,
+    None,
+    8,
+    8,
+    8,
+    8,
+)  # each block is drawn from so many times its cells' nearest neighbours; None: from everything
+USUAL_LENGTH, LENGTH_FACTOR = (
+    0.4,
+    1.8,
+)  # m: a weak pull on the warp's length, which a small slab cannot tell alone
 LOW, HIGH = 2e-5, 0.1  # m, bounds of each standard deviation
 
 
 @dataclass(frozen=True)
 class PassFit:
-    """What one pass adds: warp and patch (1 sd, m), warp length (m), one point's own noise (m), cells used."""
+    """What one pass adds: warp and patch (1 sd, m), warp length (m), one point's own noise (m), cells
+    used."""
 
     warp: float
     warp_length: float
@@ -53,8 +69,10 @@ def fit_difference(
 ) -> PassFit:
     """One pass's warp, patch and noise from the difference between two.
 
-    xy : (n, 2) cells' middles, m.  difference : (n,) of the mean heights of both passes, m.  noise : (n,) 1 / points of the one
-    pass + 1 / points of the other in that cell.  patch_length : m, held.  warp_length, patch : m, of one pass,
+    xy : (n, 2) cells' middles, m.  difference : (n,) of the mean heights of both passes, m.  noise : (n,) 1
+    / points of the one
+    pass + 1 / points of the other in that cell.  patch_length : m, held.  warp_length, patch : m, of one
+    pass,
     held when given.
     """
     keep = _plausible(xy, difference)
@@ -70,17 +88,26 @@ def fit_difference(
 
     def loss(q: FloatArray) -> float:
         warp, rough, white, length = np.exp(q)
-        pull = 0.0 if warp_length is not None else 0.5 * ((q[3] - np.log(USUAL_LENGTH)) / np.log(LENGTH_FACTOR)) ** 2
+        pull = (
+            0.0
+            if warp_length is not None
+            else 0.5 * ((q[3] - np.log(USUAL_LENGTH)) / np.log(LENGTH_FACTOR)) ** 2
+        )
         return pull + sum(_minus_log_likelihood(b, warp, rough, white, length) for b in blocks)
 
-    best = optimize.minimize(loss, start, method="L-BFGS-B", bounds=bounds, options={"maxiter": 40, "ftol": 1e-7})
+    best = optimize.minimize(
+        loss, start, method="L-BFGS-B", bounds=bounds, options={"maxiter": 40, "ftol": 1e-7}
+    )
     warp, rough, white, length = np.exp(best.x)
     # the difference holds both passes: one pass has half its variance; the noise was already counted for both
-    return PassFit(float(warp / np.sqrt(2)), float(length), float(rough / np.sqrt(2)), float(white), int(keep.sum()))
+    return PassFit(
+        float(warp / np.sqrt(2)), float(length), float(rough / np.sqrt(2)), float(white), int(keep.sum())
+    )
 
 
 def _plausible(xy: FloatArray, difference: FloatArray) -> np.ndarray:
-    """Leave out cells where something other than the slab was seen in one pass: far from the plane through all differences."""
+    """Leave out cells where something other than the slab was seen in one pass: far from the plane through
+    all differences."""
     keep = np.isfinite(difference)
     plane = np.column_stack([np.ones(len(xy)), xy - xy.mean(axis=0)])
     for _ in range(4):
@@ -106,7 +133,13 @@ def _blocks(
 def _block(xy: FloatArray, value: FloatArray, noise: FloatArray, patch_length: float) -> _Block:
     centred = xy - xy.mean(axis=0)
     distance = np.sqrt(((xy[:, None] - xy[None]) ** 2).sum(axis=-1))
-    return _Block(distance, matern32(distance, 0.5 * patch_length), noise, np.column_stack([np.ones(len(xy)), centred]), value)
+    return _Block(
+        distance,
+        matern32(distance, 0.5 * patch_length),
+        noise,
+        np.column_stack([np.ones(len(xy)), centred]),
+        value,
+    )
 
 
 def _detilted(block: _Block) -> FloatArray:
@@ -121,7 +154,9 @@ def _minus_log_likelihood(block: _Block, warp: float, patch: float, white: float
         lower = linalg.cholesky(covariance, lower=True, check_finite=False)
     except linalg.LinAlgError:
         return 1e12
-    both = linalg.solve_triangular(lower, np.column_stack([block.plane, block.value]), lower=True, check_finite=False)
+    both = linalg.solve_triangular(
+        lower, np.column_stack([block.plane, block.value]), lower=True, check_finite=False
+    )
     x, y = both[:, :-1], both[:, -1]
     gram = x.T @ x
     rest = y - x @ np.linalg.solve(gram, x.T @ y)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Prior:
-    """Usual error of one pass over a slab: warp and patch (1 sd, m), the warp's half-covariance length (m), and on what grounds."""
+    """Usual error of one pass over a slab: warp and patch (1 sd, m), the warp's half-covariance length (m),
+    and on what grounds."""
 
     warp: float
     warp_length: float
@@ -25,7 +26,8 @@ PRIORS: dict[str, Prior] = {
     "total-station": Prior(0.0007, 2.00, 0.0005, 0.10, _PRACTICE),
 }
 UNKNOWN = "phone"  # the worst of them stands for a scanner nobody named
-MESH_PATCH = 0.0030  # m: what a scanning app's own mesh adds by smoothing and triangles; 5.3 mm sd to the cloud on the same slab
+# m: what a scanning app's own mesh adds by smoothing and triangles; 5.3 mm sd to the cloud on the same slab
+MESH_PATCH = 0.0030
 
 
 def prior_for(scanner: str | None, mesh_edge: float | None = None) -> tuple[Prior, str]:
@@ -37,6 +39,8 @@ def prior_for(scanner: str | None, mesh_edge: float | None = None) -> tuple[Prio
         phrase = f"prior for a scanner not named, taken as {kind} ({prior.grounds})"
     if mesh_edge is not None:
         patch = (prior.patch**2 + MESH_PATCH**2) ** 0.5
-        prior = Prior(prior.warp, prior.warp_length, patch, max(prior.patch_length, 2 * mesh_edge), prior.grounds)
+        prior = Prior(
+            prior.warp, prior.warp_length, patch, max(prior.patch_length, 2 * mesh_edge), prior.grounds
+        )
         phrase += ", a mesh smoothed by its app"
     return prior, phrase

@@ -23,7 +23,11 @@ PROUD = 4.0  # warps by which a slab must stand over a string before it is said 
 
 
 def gather_evidence(
-    strings: Sequence[StringReading], levels: Sequence[LevelReading], surface: Surface, resolve: Resolve, seed: int = 0
+    strings: Sequence[StringReading],
+    levels: Sequence[LevelReading],
+    surface: Surface,
+    resolve: Resolve,
+    seed: int = 0,
 ) -> Evidence | None:
     """Every string and level as readings on the fitted surface; None if there are none.
 
@@ -37,25 +41,34 @@ def gather_evidence(
     return joined(*sets)
 
 
-def string_evidence(string: StringReading, number: int, surface: Surface, resolve: Resolve, seed: int = 0) -> Evidence:
+def string_evidence(
+    string: StringReading, number: int, surface: Surface, resolve: Resolve, seed: int = 0
+) -> Evidence:
     """One string: the distance down to the slab at a place, or the least one.
 
-    Where the places are only so well known the expected distance and its spread come from trying places about the stated ones: at
+    Where the places are only so well known the expected distance and its spread come from trying places
+    about the stated ones: at
     a crest the mistake is one-sided, 20 mm on an 18 % break being worth 1.4 mm on average.
     """
     name = f"[[string]] {number}"
     a, b = np.array(resolve(string.a)), np.array(resolve(string.b))
     length = float(np.hypot(*(b - a)))
     if string.at is not None and not 0 < string.at < length:
-        raise CrestcutError(f"at is {string.at:.3f} m on a string of {length:.3f} m", name, "measure it from a towards b")
+        raise CrestcutError(
+            f"at is {string.at:.3f} m on a string of {length:.3f} m", name, "measure it from a towards b"
+        )
     expected, share = _down(surface, a, b, string.at, string.blocks)
     if np.isnan(expected):
         raise CrestcutError(
-            "an end of the string, or the slab under it, lies where the scan has no ground", name, "move it onto scanned slab"
+            "an end of the string, or the slab under it, lies where the scan has no ground",
+            name,
+            "move it onto scanned slab",
         )
     if expected < -max(PROUD * surface.error.warp, 0.010):
         raise CrestcutError(
-            f"the slab would touch this string: it stands {millimetres(-expected)} over it", name, "use higher blocks"
+            f"the slab would touch this string: it stands {millimetres(-expected)} over it",
+            name,
+            "use higher blocks",
         )
     rng = np.random.default_rng([seed, number])
     tried = []
@@ -65,7 +78,9 @@ def string_evidence(string: StringReading, number: int, surface: Surface, resolv
         across = np.zeros(2) if at is None else move[2, 1] * np.array([-(b - a)[1], (b - a)[0]]) / length
         tried.append(_down(surface, a + move[0], b + move[1], at, string.blocks, across)[0])
     known = np.array(tried)[~np.isnan(tried)]
-    predicted, spread = (float(known.mean()), float(known.std())) if len(known) > PLACINGS // 2 else (expected, string.placed)
+    predicted, spread = (
+        (float(known.mean()), float(known.std())) if len(known) > PLACINGS // 2 else (expected, string.placed)
+    )
     at_slab = a + share * (b - a)
     points = np.array([a, b, at_slab])
     reading = Reading(
@@ -76,14 +91,22 @@ def string_evidence(string: StringReading, number: int, surface: Surface, resolv
 
 
 def _down(
-    surface: Surface, a: FloatArray, b: FloatArray, at: float | None, blocks: float, across: FloatArray | None = None
+    surface: Surface,
+    a: FloatArray,
+    b: FloatArray,
+    at: float | None,
+    blocks: float,
+    across: FloatArray | None = None,
 ) -> tuple[float, float]:
-    """Distance from the string down to the fitted slab, m, and where along it (share): at a place, or the least."""
+    """Distance from the string down to the fitted slab, m, and where along it (share): at a place, or the
+    least."""
     length = float(np.hypot(*(b - a)))
     share = np.linspace(0.02, 0.98, max(int(length / 0.01), 20)) if at is None else np.array([at / length])
     ends = surface.height.sample(np.array([a, b]))
     under = surface.height.sample(a + share[:, None] * (b - a) + (0.0 if across is None else across))
-    sag = STRING_WEIGHT * length**2 / (8 * PULL) * 4 * share * (1 - share)  # parabola: w L^2 / 8 T in the middle
+    sag = (
+        STRING_WEIGHT * length**2 / (8 * PULL) * 4 * share * (1 - share)
+    )  # parabola: w L^2 / 8 T in the middle
     down = ends[0] * (1 - share) + ends[1] * share + blocks - sag - under
     if np.isnan(down).all():
         return float("nan"), 0.5
@@ -92,21 +115,32 @@ def _down(
 
 
 def level_evidence(level: LevelReading, number: int, surface: Surface, resolve: Resolve) -> Evidence:
-    """A level's list: distances down from one plane whose height is unknown; the scan's own tilt is not trusted beyond 5 mm/m."""
+    """A level's list: distances down from one plane whose height is unknown; the scan's own tilt is not
+    trusted beyond 5 mm/m."""
     name = f"[[level]] {number}"
     places = np.array([resolve(p) for p, _ in level.points], dtype=float).reshape(-1, 2)
     down = np.array([d for _, d in level.points])
     heights = surface.height.sample(places)
     if np.isnan(heights).any():
         k = int(np.argmax(np.isnan(heights)))
-        raise CrestcutError(f"point {k + 1} lies where the scan has no ground", name, "read it on scanned slab")
+        raise CrestcutError(
+            f"point {k + 1} lies where the scan has no ground", name, "read it on scanned slab"
+        )
     predicted = -heights + (down + heights).mean()  # the instrument's height, taken from the readings' mean
     rng = np.random.default_rng(number)
     moved = surface.height.sample(places + rng.normal(0.0, level.placed, (PLACINGS, len(places), 2)))
     spread = np.nan_to_num(np.nanstd(moved, axis=0))
     error = _error_at(surface, places)
     readings = tuple(
-        Reading(name, f"point {k + 1}", places[k : k + 1], np.array([-1.0]), error[k : k + 1], float(predicted[k]), float(down[k]))
+        Reading(
+            name,
+            f"point {k + 1}",
+            places[k : k + 1],
+            np.array([-1.0]),
+            error[k : k + 1],
+            float(predicted[k]),
+            float(down[k]),
+        )
         for k in range(len(places))
     )
     away = places - places.mean(axis=0)

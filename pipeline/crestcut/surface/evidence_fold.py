@@ -1,8 +1,11 @@
 """Hand measurements folded into drawn errors of ground and vehicle.
 
-With e the error of the fitted ground and d that of a part's height, a reading differs from what was predicted by
-r = -sum w e + d + noise. Everything is Gaussian, so e and d given r are a shift and a smaller spread: kriging. Draws are moved by
-Matheron's rule. A bound ("it touched", "it cleared 10 mm") is a reading whose r is drawn from the part of its range that the bound
+With e the error of the fitted ground and d that of a part's height, a reading differs from what was
+predicted by
+r = -sum w e + d + noise. Everything is Gaussian, so e and d given r are a shift and a smaller spread:
+kriging. Draws are moved by
+Matheron's rule. A bound ("it touched", "it cleared 10 mm") is a reading whose r is drawn from the part of
+its range that the bound
 leaves (Gibbs; Geweke, Computing Science and Statistics 23, 1991).
 """
 
@@ -30,7 +33,8 @@ SWEEPS = 20  # of the Gibbs chain between draws that are used
 class Fold:
     """What the readings make of the errors.
 
-    ground : (n,) expected error of the fitted heights at the places asked for, m.  parts : (p,) expected error of part heights, m.
+    ground : (n,) expected error of the fitted heights at the places asked for, m.  parts : (p,) expected
+    error of part heights, m.
     contradictions : plain sentences; where there are any, no reading was used.
     """
 
@@ -47,18 +51,25 @@ class Fold:
     def residual(
         self, ground: FloatArray, at_points: Sequence[FloatArray], parts: FloatArray, rng: np.random.Generator
     ) -> tuple[FloatArray, FloatArray]:
-        """One drawn error of ground (n,) and parts (p,), moved to where the readings leave it, about the expected error.
+        """One drawn error of ground (n,) and parts (p,), moved to where the readings leave it, about the
+        expected error.
 
         at_points : the drawn ground error at each reading's points.
         """
-        if self.ground_gain is None or self.part_gain is None or self.part_weights is None or self.noise_root is None:
+        if (
+            self.ground_gain is None
+            or self.part_gain is None
+            or self.part_weights is None
+            or self.noise_root is None
+        ):
             return ground, parts
         read = np.array([-float(w @ e) for w, e in zip(self.weights, at_points, strict=True)])
         read += parts @ self.part_weights + self.noise_root @ rng.standard_normal(len(read))
         return ground - self.ground_gain @ read, parts - self.part_gain @ read
 
     def wander(self, row: int) -> tuple[FloatArray | float, FloatArray | float]:
-        """What bounds leave free: a shift of ground (n,) and parts (p,) in draw ``row``; zero without bounds."""
+        """What bounds leave free: a shift of ground (n,) and parts (p,) in draw ``row``; zero without
+        bounds."""
         if self.drawn is None or self.ground_gain is None or self.part_gain is None:
             return 0.0, 0.0
         return self.ground_gain @ self.drawn[row], self.part_gain @ self.drawn[row]
@@ -81,7 +92,9 @@ def fold_in(
         return nothing
     readings = evidence.readings
     spread = np.array(list(within.values()))
-    belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(len(within), len(readings))
+    belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(
+        len(within), len(readings)
+    )
     own = own_covariance(evidence, error) + belongs.T @ (spread[:, None] ** 2 * belongs)
     missed = np.array([r.observed - r.predicted for r in readings])
     against = contradictions(readings, own, missed)
@@ -97,19 +110,26 @@ def fold_in(
         r = every.mean(axis=0)
         drawn = np.asarray(every - r, dtype=np.float64)
     root = np.asarray(np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings))), dtype=np.float64)
-    return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, drawn)
+    return Fold(
+        ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, drawn
+    )
 
 
 def own_covariance(evidence: Evidence, error: ErrorModel) -> FloatArray:
-    """Covariance (m, m), m2, of what ground errors and the readings' own errors make of the readings; parts not in it."""
+    """Covariance (m, m), m2, of what ground errors and the readings' own errors make of the readings; parts
+    not in it."""
     points, weights = tuple(r.points for r in evidence.readings), tuple(r.weights for r in evidence.readings)
-    return of_functionals(error, points, weights, tuple(r.standard_error for r in evidence.readings)) + evidence.noise
+    return (
+        of_functionals(error, points, weights, tuple(r.standard_error for r in evidence.readings))
+        + evidence.noise
+    )
 
 
 def contradictions(readings: Sequence[Reading], own: FloatArray, missed: FloatArray) -> tuple[str, ...]:
     """Readings that scan, vehicle and all other readings together make unbelievable, each in a sentence.
 
-    Each is compared with what all others leave of it: (S^-1 r)_i / sqrt((S^-1)_ii) is its miss in standard deviations.
+    Each is compared with what all others leave of it: (S^-1 r)_i / sqrt((S^-1)_ii) is its miss in standard
+    deviations.
     """
     said = []
     exact = [i for i, r in enumerate(readings) if r.relation == "is"]
@@ -117,7 +137,9 @@ def contradictions(readings: Sequence[Reading], own: FloatArray, missed: FloatAr
     for k, i in enumerate(exact):
         miss = float((inverse @ missed[exact])[k] / inverse[k, k])
         if abs(miss) * np.sqrt(inverse[k, k]) > CONTRADICTS:
-            said.append(_against(readings[i], readings[i].observed - miss, 1 / np.sqrt(inverse[k, k]), len(exact)))
+            said.append(
+                _against(readings[i], readings[i].observed - miss, 1 / np.sqrt(inverse[k, k]), len(exact))
+            )
     for i, reading in enumerate(readings):
         if reading.relation == "is":
             continue
@@ -145,7 +167,11 @@ def _bounded(
     """Draws (count, m) of r: fixed where it was read, within its bound where only a bound is known."""
     free = [i for i, r in enumerate(readings) if r.relation != "is"]
     exact = [i for i, r in enumerate(readings) if r.relation == "is"]
-    gain = np.linalg.solve(own[np.ix_(exact, exact)], own[np.ix_(exact, free)]).T if exact else np.zeros((len(free), 0))
+    gain = (
+        np.linalg.solve(own[np.ix_(exact, exact)], own[np.ix_(exact, free)]).T
+        if exact
+        else np.zeros((len(free), 0))
+    )
     mean = gain @ missed[exact]
     inverse = np.linalg.inv(own[np.ix_(free, free)] - gain @ own[np.ix_(exact, free)])
     low = np.array([missed[i] if readings[i].relation == "at least" else -np.inf for i in free])
@@ -156,7 +182,9 @@ def _bounded(
         for _ in range(1 if len(free) == 1 else SWEEPS):
             for k in range(len(free)):
                 sd = 1 / np.sqrt(inverse[k, k])
-                centre = mean[k] - (inverse[k] @ (x - mean) - inverse[k, k] * (x[k] - mean[k])) / inverse[k, k]
+                centre = (
+                    mean[k] - (inverse[k] @ (x - mean) - inverse[k, k] * (x[k] - mean[k])) / inverse[k, k]
+                )
                 a, b = stats.norm.cdf((low[k] - centre) / sd), stats.norm.cdf((high[k] - centre) / sd)
                 x[k] = np.clip(centre + sd * stats.norm.ppf(a + (b - a) * rng.random()), low[k], high[k])
         out[row, free] = x

@@ -1,4 +1,5 @@
-"""What was measured by hand, as sums of ground heights (and a part's height) with what was expected of them."""
+"""What was measured by hand, as sums of ground heights (and a part's height) with what was expected of
+them."""
 
 from __future__ import annotations
 
@@ -13,11 +14,15 @@ RELATIONS = ("is", "at most", "at least")
 
 @dataclass(frozen=True, eq=False)
 class Reading:
-    """One number read: sum of weights * ground height at points, plus the height of a vehicle part where one is named.
+    """One number read: sum of weights * ground height at points, plus the height of a vehicle part where
+    one is named.
 
-    name : as the user knows it, "[[string]] 1".  what : what was read, in words.  points (k, 2) site metres, weights (k,).
-    standard_error : (k,) white part of the fitted height there, m.  part : of the vehicle, its height counts with weight +1.
-    predicted : what the fitted surface (and the vehicle as measured) give, places' uncertainty averaged over, m.
+    name : as the user knows it, "[[string]] 1".  what : what was read, in words.  points (k, 2) site
+    metres, weights (k,).
+    standard_error : (k,) white part of the fitted height there, m.  part : of the vehicle, its height
+    counts with weight +1.
+    predicted : what the fitted surface (and the vehicle as measured) give, places' uncertainty averaged
+    over, m.
     observed : what was read, m; for "at most" and "at least" the bound.
     """
 

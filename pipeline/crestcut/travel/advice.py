@@ -1,4 +1,5 @@
-"""Which hand measurement to make first: the one to three that narrow the answer most, by exact linear-Gaussian gain."""
+"""Which hand measurement to make first: the one to three that narrow the answer most, by exact
+linear-Gaussian gain."""
 
 from __future__ import annotations
 
@@ -27,7 +28,8 @@ class Advice:
     """One measurement worth making.
 
     kind : felt gap, string.  where : places in site x, y, m.  expect : what the scan says will be read, m.
-    narrows : how many times narrower the interval becomes with this and all measurements before it.  how : in plain words.
+    narrows : how many times narrower the interval becomes with this and all measurements before it.  how :
+    in plain words.
     """
 
     kind: str
@@ -52,7 +54,8 @@ def measure_first(
 ) -> tuple[Advice, ...]:
     """The measurements that narrow the least clearance most, best first; each gain counts those before it.
 
-    The clearance is taken to first order at its worst station: heights under the four wheels, the nearest ground, the part's own height.
+    The clearance is taken to first order at its worst station: heights under the four wheels, the nearest
+    ground, the part's own height.
     Empty where nothing is swept, or where no measurement would help.
     """
     worst = clearance.worst
@@ -75,7 +78,8 @@ def measure_first(
 def _candidates(
     target: _Candidate, surface: Surface, feet: FloatArray, share: float, part: str
 ) -> list[_Candidate]:
-    """A gap felt under the standing vehicle, a string lengthways over the worst point, and the three strings of an H."""
+    """A gap felt under the standing vehicle, a string lengthways over the worst point, and the three
+    strings of an H."""
     worst = target.points[4]
     middle = feet.reshape(2, 2, 2).mean(axis=1)  # front, rear
     beside = worst - (share * middle[0] + (1 - share) * middle[1])
@@ -87,10 +91,34 @@ def _candidates(
         f"stand the vehicle there and feel the gap under the {part} with a stack of cards",
     )  # fmt: skip
     strings = [
-        _string(middle[1] + beside, middle[0] + beside, share, surface, "lengthways over the worst point, from wheel to wheel station"),
-        _string(feet[2], feet[0], share, surface, "in the left wheel track, abreast of the worst point (an H, first bar)"),
-        _string(feet[3], feet[1], share, surface, "in the right wheel track, abreast of the worst point (an H, second bar)"),
-        _string(right, left, across, surface, "across between those two places, over the worst point (the H's crossbar)"),
+        _string(
+            middle[1] + beside,
+            middle[0] + beside,
+            share,
+            surface,
+            "lengthways over the worst point, from wheel to wheel station",
+        ),
+        _string(
+            feet[2],
+            feet[0],
+            share,
+            surface,
+            "in the left wheel track, abreast of the worst point (an H, first bar)",
+        ),
+        _string(
+            feet[3],
+            feet[1],
+            share,
+            surface,
+            "in the right wheel track, abreast of the worst point (an H, second bar)",
+        ),
+        _string(
+            right,
+            left,
+            across,
+            surface,
+            "across between those two places, over the worst point (the H's crossbar)",
+        ),
     ]
     return [gap, *(s for s in strings if np.isfinite(s.expect))]
 

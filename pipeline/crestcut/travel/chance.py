@@ -1,4 +1,5 @@
-"""Verdict, interval and chance of a clearance, and the margin a cut needs. Nothing confident is made from nothing."""
+"""Verdict, interval and chance of a clearance, and the margin a cut needs. Nothing confident is made from
+nothing."""
 
 from __future__ import annotations
 
@@ -25,7 +26,8 @@ ALLOWANCES: tuple[tuple[str, float, str], ...] = (
 
 
 def in_use_allowances(wanted: Wanted) -> tuple[tuple[str, float, str], ...]:
-    """Name, most it takes off the clearance (m), and where it is from: the job's own where it gives any, else the usual table."""
+    """Name, most it takes off the clearance (m), and where it is from: the job's own where it gives any,
+    else the usual table."""
     return tuple((name, size, "job file") for name, size in wanted.in_use) or ALLOWANCES
 
 
@@ -41,14 +43,26 @@ def assess_chance(
     evidence: Evidence | None = None,
     allowances: tuple[tuple[str, float, str], ...] = (),
 ) -> Chance:
-    """What can be said of the least clearance. ``allowances`` empty: today, as measured; ``in_use_allowances``: in use.
+    """What can be said of the least clearance. ``allowances`` empty: today, as measured;
+    ``in_use_allowances``: in use.
 
-    evidence : strings, levels and witnesses.  Each allowance is taken as anything from none to all of it, equally likely.
+    evidence : strings, levels and witnesses.  Each allowance is taken as anything from none to all of it,
+    equally likely.
     """
     drawn = draw_clearances(vehicle, surface, ride, clearance, error, seed, draws, evidence)
     if drawn is None:
         said = ("no part of the vehicle meets measured ground",)
-        return Chance(float("nan"), (float("nan"),) * 2, float("nan"), "cannot tell", "cannot tell", float("nan"), 1.0, 0, said)
+        return Chance(
+            float("nan"),
+            (float("nan"),) * 2,
+            float("nan"),
+            "cannot tell",
+            "cannot tell",
+            float("nan"),
+            1.0,
+            0,
+            said,
+        )
     return chance_of(drawn, clearance, error, wanted, seed, allowances)
 
 
@@ -83,12 +97,15 @@ def _verdict(
     seen = int(clearance.gap.measured.sum())
     if verdict == "clears" and clearance.unmeasured > HIDDEN * (seen + clearance.unmeasured):
         verdict = "cannot tell"
-        reasons.append(f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in")
+        reasons.append(
+            f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
+        )
     return ("cannot tell" if drawn.fold.contradictions else verdict), tuple(reasons)
 
 
 def smoothed_below(values: FloatArray, level: float) -> float:
-    """P(value < level) from draws, each blurred to a small normal of the same total variance: a tail from few draws is rough."""
+    """P(value < level) from draws, each blurred to a small normal of the same total variance: a tail from
+    few draws is rough."""
     mean, spread = float(values.mean()), float(values.std())
     if spread < 1e-12:
         return float(mean < level)
@@ -118,10 +135,13 @@ def margin_for(
     draws: int = 200,
     evidence: Evidence | None = None,
 ) -> float:
-    """What a cut must keep on top of ``want`` so that the least clearance after it reaches ``want`` with ``confidence``, m.
+    """What a cut must keep on top of ``want`` so that the least clearance after it reaches ``want`` with
+    ``confidence``, m.
 
-    A planned surface is flat to the plan, so the least of its gaps over all cells and stations is drawn as it is: only the lift of
-    tyres by noise is taken off. Solves P(margin + drawn change >= 0) = confidence for the margin, on the draws.
+    A planned surface is flat to the plan, so the least of its gaps over all cells and stations is drawn as
+    it is: only the lift of
+    tyres by noise is taken off. Solves P(margin + drawn change >= 0) = confidence for the margin, on the
+    draws.
     """
     drawn = draw_clearances(vehicle, surface, ride, clearance, error, seed, draws, evidence)
     if drawn is None:
@@ -130,5 +150,7 @@ def margin_for(
     low, high = 0.0, 1.0
     for _ in range(40):
         middle = 0.5 * (low + high)
-        low, high = (low, middle) if smoothed_below(change, -middle) <= 1 - wanted.confidence else (middle, high)
+        low, high = (
+            (low, middle) if smoothed_below(change, -middle) <= 1 - wanted.confidence else (middle, high)
+        )
     return high

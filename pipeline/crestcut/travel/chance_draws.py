@@ -25,9 +25,12 @@ SPLIT = 1.4  # how the noise is shared between choosing and judging; 0.3 to 1.4 
 class Draws:
     """Least clearances on drawn surfaces with drawn vehicles, metres.
 
-    base : least gap on the surface as estimated (hand measurements folded in): too low, as the least of many noisy gaps is.
-    estimate : the same without that bias.  once : (n,) least gap with one more error drawn.  vehicle : (n,) the same with the
-    vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold : what the readings made of it.
+    base : least gap on the surface as estimated (hand measurements folded in): too low, as the least of
+    many noisy gaps is.
+    estimate : the same without that bias.  once : (n,) least gap with one more error drawn.  vehicle : (n,)
+    the same with the
+    vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold :
+    what the readings made of it.
     """
 
     base: float
@@ -41,7 +44,8 @@ class Draws:
 def white_length(surface: Surface) -> float:
     """How far neighbouring heights share their points, m: the side of the area whose points make one height.
 
-    A height of standard error s from points of noise w holds (w / s)^2 points; the scan's density says how wide that is.
+    A height of standard error s from points of noise w holds (w / s)^2 points; the scan's density says how
+    wide that is.
     """
     cell = surface.height.frame.cell
     error = surface.standard_error.values
@@ -71,11 +75,14 @@ def draw_clearances(
 ) -> Draws | None:
     """Gaps of the pairs that could be least, ``draws`` times. None where no part meets measured ground.
 
-    Surfaces are drawn from ``error`` (given what was measured by hand), the heights of parts from their ``within``.
+    Surfaces are drawn from ``error`` (given what was measured by hand), the heights of parts from their
+    ``within``.
     """
     parts = hard_parts(vehicle)
     extra = evidence_points(evidence)
-    footing = find_footing(vehicle, surface, ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error), extra=extra)
+    footing = find_footing(
+        vehicle, surface, ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error), extra=extra
+    )
     if footing is None:
         return None
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
@@ -86,16 +93,27 @@ class Source:
     """Drawn errors of ground and vehicle at a footing's nodes, ``count`` of them and their opposites."""
 
     def __init__(
-        self, vehicle: Vehicle, surface: Surface, footing: Footing, error: ErrorModel, seed: int, count: int, evidence: Evidence | None
+        self,
+        vehicle: Vehicle,
+        surface: Surface,
+        footing: Footing,
+        error: ErrorModel,
+        seed: int,
+        count: int,
+        evidence: Evidence | None,
     ) -> None:
         rng = np.random.default_rng(seed)
         parts = hard_parts(vehicle)
-        maker = FieldMaker(error, footing.window, footing.standard_error, white_length(surface), footing.nodes)
+        maker = FieldMaker(
+            error, footing.window, footing.standard_error, white_length(surface), footing.nodes
+        )
         self.within = np.array([p.within for p in parts])
         names = [p.name for p in parts]
         places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
         evidence, at = snapped(evidence, footing, places)
-        self.fold = fold_in(evidence, error, places, dict(zip(names, self.within, strict=True)), rng, 2 * count)
+        self.fold = fold_in(
+            evidence, error, places, dict(zip(names, self.within, strict=True)), rng, 2 * count
+        )
         self.count = count
         self.fields = np.empty((count, len(footing.nodes)), np.float32)
         self.parts = np.empty((count, len(parts)))
@@ -104,7 +122,8 @@ class Source:
             self.fields[k], self.parts[k] = self.fold.residual(field, [field[i] for i in at], shift, rng)
 
     def error(self, k: int, sign: int) -> tuple[FloatArray, FloatArray]:
-        """The k-th drawn error of the ground (n,) and of the parts' heights (m,), or its opposite; about the estimate."""
+        """The k-th drawn error of the ground (n,) and of the parts' heights (m,), or its opposite; about
+        the estimate."""
         row = k if sign > 0 else k + self.count
         ground, parts = self.fold.wander(row)
         return sign * self.fields[k].astype(float) + ground, sign * self.parts[k] + parts
@@ -112,11 +131,18 @@ class Source:
 
 def evidence_points(evidence: Evidence | None) -> FloatArray:
     """Site x, y of every point of every reading, (k, 2): the ground there must be drawn too."""
-    return np.concatenate([r.points for r in evidence.readings]) if evidence and evidence.readings else np.zeros((0, 2))
+    return (
+        np.concatenate([r.points for r in evidence.readings])
+        if evidence and evidence.readings
+        else np.zeros((0, 2))
+    )
 
 
-def snapped(evidence: Evidence | None, footing: Footing, places: FloatArray) -> tuple[Evidence | None, list[IntArray]]:
-    """Readings moved to the nodes nearest to their points (half a cell), so that draw and covariance speak of the same places."""
+def snapped(
+    evidence: Evidence | None, footing: Footing, places: FloatArray
+) -> tuple[Evidence | None, list[IntArray]]:
+    """Readings moved to the nodes nearest to their points (half a cell), so that draw and covariance speak
+    of the same places."""
     if evidence is None:
         return None, []
     at = np.split(footing.extra, np.cumsum([len(r.points) for r in evidence.readings])[:-1])
@@ -141,11 +167,15 @@ def _collect(footing: Footing, source: Source) -> Draws:
     return Draws(float(still.min()), float(apart.mean()), once, only, float(lifted.mean()), source.fold)
 
 
-def _judged_apart(footing: Footing, none: FloatArray, error: FloatArray, shift: FloatArray, parts: FloatArray) -> float:
+def _judged_apart(
+    footing: Footing, none: FloatArray, error: FloatArray, shift: FloatArray, parts: FloatArray
+) -> float:
     """The gap where it is least on one noisy surface, judged on another whose noise is independent of it, m.
 
-    The least of many noisy gaps is too low because the choice follows the noise. With e drawn like the surface's own error,
-    ground + SPLIT e and ground - e / SPLIT have independent errors (data fission: Leiner et al., JASA 2023), so a choice made on the
+    The least of many noisy gaps is too low because the choice follows the noise. With e drawn like the
+    surface's own error,
+    ground + SPLIT e and ground - e / SPLIT have independent errors (data fission: Leiner et al., JASA
+    2023), so a choice made on the
     first does not favour what the second got wrong; tyres choose their nodes on the first too.
     """
     lift, tyre = footing.lifts(none - SPLIT * error)

@@ -16,7 +16,8 @@ from crestcut.travel.sweep import FAR, hard_parts, part_arrays
 from crestcut.vehicle.records import Part, Vehicle
 
 POSES = 240  # at most: more would change the answer by less than the draws do
-STATION_BIN = 0.03  # m along the line in which the worst pose stands for its neighbours, doubled while there are too many
+# m along the line in which the worst pose stands for its neighbours, doubled while there are too many
+STATION_BIN = 0.03
 BLOCK = 0.03  # m of underside in which the nearest node stands for its neighbours: no error field is rougher
 TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
 FAR_BELOW = -1.0e18
@@ -26,9 +27,12 @@ FAR_BELOW = -1.0e18
 class Footing:
     """Critical pairs of pose and part, and their lists of nodes. Node lists index ``nodes``.
 
-    window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on the window.
-    pair_pose, pair_part : (q,) into the poses kept and the hard parts.  pose : (p,) index of those poses in the ride's batch.
-    extra : indices into ``nodes`` of the places asked for besides.  pair_zone : (q,) of the part.  base : (q,) gap on the surface as fitted, m.
+    window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on
+    the window.
+    pair_pose, pair_part : (q,) into the poses kept and the hard parts.  pose : (p,) index of those poses in
+    the ride's batch.
+    extra : indices into ``nodes`` of the places asked for besides.  pair_zone : (q,) of the part.  base :
+    (q,) gap on the surface as fitted, m.
     """
 
     window: GridFrame
@@ -50,17 +54,30 @@ class Footing:
     extra: IntArray
 
     def lifts(self, field: FloatArray) -> tuple[FloatArray, IntArray]:
-        """How far each tyre of each pose rises on ``field`` (n,), m: (4 p,), and the list entry that carries it."""
+        """How far each tyre of each pose rises on ``field`` (n,), m: (4 p,), and the list entry that
+        carries it."""
         lift, entry = np.empty(len(self.tyre_start) - 1), np.empty(len(self.tyre_start) - 1, np.int64)
         tyre_lifts(field, self.tyre_start, self.tyre_nodes, self.tyre_short, lift, entry)
         return lift, entry
 
-    def gaps(self, field: FloatArray, lift: FloatArray, floor: FloatArray | None = None) -> tuple[FloatArray, IntArray]:
-        """Least gap of every pair (q,), m, once ``field`` (n,) is added to the ground, and the list entry that sets it."""
+    def gaps(
+        self, field: FloatArray, lift: FloatArray, floor: FloatArray | None = None
+    ) -> tuple[FloatArray, IntArray]:
+        """Least gap of every pair (q,), m, once ``field`` (n,) is added to the ground, and the list entry
+        that sets it."""
         out, entry = np.empty(len(self.base)), np.empty(len(self.base), np.int64)
         floor = np.full(len(self.base), FAR_BELOW) if floor is None else floor
         pair_gaps(
-            field, lift, self.part_start, self.part_nodes, self.part_gap, self.part_weights, self.pair_pose, floor, out, entry
+            field,
+            lift,
+            self.part_start,
+            self.part_nodes,
+            self.part_gap,
+            self.part_weights,
+            self.pair_pose,
+            floor,
+            out,
+            entry,
         )
         return out, entry
 
@@ -76,11 +93,15 @@ def find_footing(
     only: IntArray | None = None,
     extra: FloatArray | None = None,
 ) -> Footing | None:
-    """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors are drawn.
+    """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
+    are drawn.
 
-    keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far beyond the least a pair
-    or a node is still looked at.  open_to : (hard parts,) m, what a cut will open gaps to; nodes near it are looked at too.
-    only : indices of poses in the batch, to look at these and no others.  extra : (k, 2) site x, y of more places whose ground must be
+    keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
+    beyond the least a pair
+    or a node is still looked at.  open_to : (hard parts,) m, what a cut will open gaps to; nodes near it
+    are looked at too.
+    only : indices of poses in the batch, to look at these and no others.  extra : (k, 2) site x, y of more
+    places whose ground must be
     drawn.  None where no part meets measured ground.
     """
     assert clearance.pair_gap is not None
@@ -93,7 +114,9 @@ def find_footing(
         excess[~mask] = np.inf
     if not np.isfinite(excess).any():
         return None
-    level = float(excess.min()) if open_to is None else max(float(excess.min()), float((open_to - keep).max()))
+    level = (
+        float(excess.min()) if open_to is None else max(float(excess.min()), float((open_to - keep).max()))
+    )
     within = excess < level + reach
     pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1))
     pair_pose, pair_part = np.nonzero(within[pose])
@@ -126,7 +149,16 @@ def _listed(
     hubs = _hubs(vehicle, batch, pose)
     tyre_start = np.zeros(len(hubs) + 1, np.int64)
     tyre_height = np.empty(len(hubs))
-    tyre = (ridden, frame.cell, hubs, vehicle.tyre_radius, vehicle.tyre_width / 2, TYRE_SLACK, tyre_start, tyre_height)
+    tyre = (
+        ridden,
+        frame.cell,
+        hubs,
+        vehicle.tyre_radius,
+        vehicle.tyre_width / 2,
+        TYRE_SLACK,
+        tyre_start,
+        tyre_height,
+    )
     count = list_tyres(*tyre, np.empty(0, np.int64), np.empty(0))
     tyre_nodes, tyre_short = np.empty(count, np.int64), np.empty(count)
     list_tyres(*tyre, tyre_nodes, tyre_short)
@@ -141,7 +173,9 @@ def _listed(
     part_nodes, part_gap, local = np.empty(count, np.int64), np.empty(count), np.empty((count, 2))
     list_parts(*part, part_nodes, part_gap, local)
     of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(part_start))
-    weights = _weights(vehicle, batch, pose, tyre_height, local, frames[pair_part][of_pair], pair_pose[of_pair])
+    weights = _weights(
+        vehicle, batch, pose, tyre_height, local, frames[pair_part][of_pair], pair_pose[of_pair]
+    )
     places = nearest_nodes(frame, np.zeros((0, 2)) if extra is None else extra)
     window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyre_nodes, part_nodes, places)
     rows, columns = _rows_columns(frame, window)
@@ -153,7 +187,8 @@ def _listed(
 
 
 def _hubs(vehicle: Vehicle, batch: Batch, pose: IntArray) -> FloatArray:
-    """u, v, cos, sin of every tyre of every pose, (4 p, 4), order front left, front right, rear left, rear right."""
+    """u, v, cos, sin of every tyre of every pose, (4 p, 4), order front left, front right, rear left, rear
+    right."""
     places, turn = batch.places[pose], batch.rotation[pose, 0]
     sin_pitch = turn[:, 2, 0]
     reach = vehicle.wheelbase * np.sqrt(1 - sin_pitch**2) + (places[:, 3] - places[:, 4]) * sin_pitch
@@ -169,25 +204,39 @@ def _hubs(vehicle: Vehicle, batch: Batch, pose: IntArray) -> FloatArray:
 def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArray) -> FloatArray:
     """How far a chassis point over (x, y) follows each wheel, (n, 4), to first order; they sum to 1.
 
-    x / (2 L) +- y l_front / t_front at the front, (1 - x / L) / 2 +- y l_rear / t_rear at the rear, where l are the axles' shares of
+    x / (2 L) +- y l_front / t_front at the front, (1 - x / L) / 2 +- y l_rear / t_rear at the rear, where l
+    are the axles' shares of
     roll stiffness; an unsprung part (frame 1 front, 2 rear) follows its own axle's roll alone.
     """
     base, front_track, rear_track, _, _, share_front, share_rear = geometry(vehicle)
     roll_front = np.choose(frame, [share_front, 1.0, 0.0]) * y / front_track
     roll_rear = np.choose(frame, [share_rear, 0.0, 1.0]) * y / rear_track
     ahead = x / base
-    columns = [ahead / 2 + roll_front, ahead / 2 - roll_front, (1 - ahead) / 2 + roll_rear, (1 - ahead) / 2 - roll_rear]
+    columns = [
+        ahead / 2 + roll_front,
+        ahead / 2 - roll_front,
+        (1 - ahead) / 2 + roll_rear,
+        (1 - ahead) / 2 - roll_rear,
+    ]
     return np.stack(columns, axis=-1)
 
 
 def _weights(
-    vehicle: Vehicle, batch: Batch, pose: IntArray, ground: FloatArray, local: FloatArray, frame: IntArray, of_pose: IntArray
+    vehicle: Vehicle,
+    batch: Batch,
+    pose: IntArray,
+    ground: FloatArray,
+    local: FloatArray,
+    frame: IntArray,
+    of_pose: IntArray,
 ) -> FloatArray:
-    """Wheel weights of every listed node; a cart follows the three wheels it stands on. ground : (4 p,) under each tyre, m."""
+    """Wheel weights of every listed node; a cart follows the three wheels it stands on. ground : (4 p,)
+    under each tyre, m."""
     plain = wheel_weights(vehicle, local[:, 0], local[:, 1], frame)
     if not (vehicle.rigid and stands_by_limits(vehicle)):
         return plain
-    # the wheel that hangs is the one that stands highest above its own ground; which one it is is held, draw for draw
+    # the wheel that hangs is the one that stands highest above its own ground; which one it is is held,
+    # draw for draw
     every = support_weights(vehicle, local[:, 0], local[:, 1])
     hanging = np.argmax(batch.wheels[pose] - ground.reshape(-1, 4), axis=1)[of_pose]
     return np.take_along_axis(every, hanging[None, :, None], axis=0)[0]
@@ -201,7 +250,8 @@ def nearest_nodes(frame: GridFrame, xy: FloatArray) -> IntArray:
 
 
 def _window(frame: GridFrame, *lists: IntArray) -> tuple[GridFrame, IntArray, list[IntArray]]:
-    """The smallest crop that holds all nodes, the nodes in it (sorted, once each), and the lists as indices into them."""
+    """The smallest crop that holds all nodes, the nodes in it (sorted, once each), and the lists as indices
+    into them."""
     used = np.unique(np.concatenate(lists))
     at = [np.searchsorted(used, nodes) for nodes in lists]
     j, i = used // frame.shape[1], used % frame.shape[1]
@@ -215,4 +265,3 @@ def _rows_columns(frame: GridFrame, window: GridFrame) -> tuple[slice, slice]:
     u, v = frame.to_grid(window.origin) / frame.cell
     j, i = round(float(v)), round(float(u))
     return slice(j, j + window.shape[0]), slice(i, i + window.shape[1])
-

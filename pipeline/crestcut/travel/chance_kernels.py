@@ -1,6 +1,7 @@
 """Gaps on drawn surfaces: the compiled part of the chance.
 
-Where a tyre stands and where a part comes near changes little between draws, so for every critical pose the few nodes that could
+Where a tyre stands and where a part comes near changes little between draws, so for every critical pose the
+few nodes that could
 matter are listed once; a draw then costs one pass over the lists. Grid axes, metres.
 """
 
@@ -19,15 +20,20 @@ NONE = 1.0e18  # no gap
 
 @njit(cache=True)
 def tyre_on(ground: np.ndarray, cell: float, hub: np.ndarray, radius: float, half: float) -> float:
-    """Lowest point of a tyre on the ground by plain search over its footprint (ISO 16610-41), m; VOID over nothing measured."""
+    """Lowest point of a tyre on the ground by plain search over its footprint (ISO 16610-41), m; VOID over
+    nothing measured."""
     u, v, cos, sin = hub
     rows, columns = ground.shape
     reach_u = radius * abs(cos) + half * abs(sin)
     reach_v = radius * abs(sin) + half * abs(cos)
     best = VOID
-    for j in range(max(math.ceil((v - reach_v) / cell), 0), min(math.floor((v + reach_v) / cell), rows - 1) + 1):
+    for j in range(
+        max(math.ceil((v - reach_v) / cell), 0), min(math.floor((v + reach_v) / cell), rows - 1) + 1
+    ):
         dv = j * cell - v
-        for i in range(max(math.ceil((u - reach_u) / cell), 0), min(math.floor((u + reach_u) / cell), columns - 1) + 1):
+        for i in range(
+            max(math.ceil((u - reach_u) / cell), 0), min(math.floor((u + reach_u) / cell), columns - 1) + 1
+        ):
             du = i * cell - u
             a, b = du * cos + dv * sin, -du * sin + dv * cos
             if abs(b) <= half + 1e-9 and abs(a) < radius:
@@ -49,7 +55,8 @@ def list_tyre(
 ) -> int:
     """Nodes that may carry a tyre: those within ``slack`` of carrying it. Returns where the next list begins.
 
-    hub : (4,) u, v, cos and sin of the heading.  short : how much lower than the carrying node each stands under the disk, m, >= 0.
+    hub : (4,) u, v, cos and sin of the heading.  short : how much lower than the carrying node each stands
+    under the disk, m, >= 0.
     Written only while there is room, so call once with empty arrays to count.
     """
     u, v, cos, sin = hub
@@ -81,7 +88,8 @@ def list_tyres(
     ground: np.ndarray, cell: float, hubs: np.ndarray, radius: float, half: float, slack: float,
     start: np.ndarray, height: np.ndarray, nodes: np.ndarray, short: np.ndarray,
 ) -> int:  # fmt: skip
-    """``list_tyre`` for every hub (k, 4); start (k + 1,) where each list begins, height (k,) of each tyre on its own ground."""
+    """``list_tyre`` for every hub (k, 4); start (k + 1,) where each list begins, height (k,) of each tyre
+    on its own ground."""
     at = 0
     for k in range(hubs.shape[0]):
         start[k] = at
@@ -96,7 +104,8 @@ def list_part(
     ground: np.ndarray, cell: float, part: np.ndarray, position: np.ndarray, rotation: np.ndarray, slack: float, block: int,
     nodes: np.ndarray, gap: np.ndarray, local: np.ndarray, at: int,
 ) -> int:  # fmt: skip
-    """Nodes under a part whose gap is within ``slack`` of its least, one (the nearest) per block of ``block`` x ``block`` nodes.
+    """Nodes under a part whose gap is within ``slack`` of its least, one (the nearest) per block of
+    ``block`` x ``block`` nodes.
 
     gap : m.  local : (.., 2) where on the chassis (x, y) the node lies.
     """
@@ -147,16 +156,24 @@ def list_parts(
         start[q] = at
         p, m = pair_pose[q], pair_part[q]
         f = part_frame[m]
-        at = list_part(ground, cell, parts[m], position[p, f], rotation[p, f], slack, block, nodes, gap, local, at)
+        at = list_part(
+            ground, cell, parts[m], position[p, f], rotation[p, f], slack, block, nodes, gap, local, at
+        )
     start[pair_pose.shape[0]] = at
     return at
 
 
 @njit(cache=True, parallel=True)
 def tyre_lifts(
-    field: np.ndarray, start: np.ndarray, nodes: np.ndarray, short: np.ndarray, lift: np.ndarray, out_node: np.ndarray
+    field: np.ndarray,
+    start: np.ndarray,
+    nodes: np.ndarray,
+    short: np.ndarray,
+    lift: np.ndarray,
+    out_node: np.ndarray,
 ) -> None:
-    """How far each tyre rises when ``field`` is added to the ground: lift (k,) = max over its nodes of field - short, and at which
+    """How far each tyre rises when ``field`` is added to the ground: lift (k,) = max over its nodes of
+    field - short, and at which
     entry of its list (-1 for an empty one)."""
     for k in prange(lift.shape[0]):
         best, node = -NONE, -1
@@ -175,7 +192,8 @@ def pair_gaps(
 ) -> None:  # fmt: skip
     """Least gap of every pair on ground + field, and at which entry of its list.
 
-    lift : (4 poses,) by ``tyre_lifts``.  weights : (n, 4) how far each node's chassis point follows each wheel.
+    lift : (4 poses,) by ``tyre_lifts``.  weights : (n, 4) how far each node's chassis point follows each
+    wheel.
     floor : (q,) what the cut has opened each gap to at least, m (very low for none).
     To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
     """

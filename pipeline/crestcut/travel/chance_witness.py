@@ -1,4 +1,5 @@
-"""The vehicle itself as a witness: a gap felt, a scrape, or a height that passed, where its front axle stood."""
+"""The vehicle itself as a witness: a gap felt, a scrape, or a height that passed, where its front axle
+stood."""
 
 from __future__ import annotations
 
@@ -32,10 +33,13 @@ def witness_evidence(
 ) -> Evidence | None:
     """Every witness as a reading of one part's least gap where the vehicle stood; None if there are none.
 
-    The vehicle is taken to stand along the line, the way it is drawn. Raises CrestcutError for an unknown part or load, and for a
+    The vehicle is taken to stand along the line, the way it is drawn. Raises CrestcutError for an unknown
+    part or load, and for a
     place where the scan has no ground.
     """
-    return joined(*(_one(w, k + 1, vehicle, surface, line, loads, resolve, seed) for k, w in enumerate(witnesses)))
+    return joined(
+        *(_one(w, k + 1, vehicle, surface, line, loads, resolve, seed) for k, w in enumerate(witnesses))
+    )
 
 
 def _one(
@@ -60,18 +64,35 @@ def _one(
     if not batch.live[0]:
         raise CrestcutError("the vehicle would stand where the scan has no ground", name, "check front_axle")
     ground, body = contact_ground(surface), FRAMES.index(part.on)
-    found = [_least(part, ground, batch.position[k, body], batch.rotation[k, body], frame.cell) for k in np.flatnonzero(batch.live)]
+    found = [
+        _least(part, ground, batch.position[k, body], batch.rotation[k, body], frame.cell)
+        for k in np.flatnonzero(batch.live)
+    ]
     gaps = np.array([f[0] for f in found])
     if not np.isfinite(gaps[0]):
         raise CrestcutError(f"the scan has no ground under the {part.name} there", name, "check front_axle")
     tried = gaps[1:][np.isfinite(gaps[1:])]
-    predicted, spread = (float(tried.mean()), float(tried.std())) if len(tried) > PLACINGS // 2 else (float(gaps[0]), witness.placed)
+    predicted, spread = (
+        (float(tried.mean()), float(tried.std()))
+        if len(tried) > PLACINGS // 2
+        else (float(gaps[0]), witness.placed)
+    )
     local = (found[0][1] - batch.position[0, body]) @ batch.rotation[0, body]
     weights = np.append(wheel_weights(vehicle, local[:1], local[1:2], np.array([body]))[0], -1.0)
     points = np.vstack([frame.to_site(wheel_feet(vehicle, places[:1])[0]), frame.to_site(found[0][1][:2])])
     relation, observed = _said(witness)
     error = np.nan_to_num(surface.standard_error.sample(points))
-    reading = Reading(name, f"the gap under the {part.name},", points, weights, error, predicted, observed, part.name, relation)
+    reading = Reading(
+        name,
+        f"the gap under the {part.name},",
+        points,
+        weights,
+        error,
+        predicted,
+        observed,
+        part.name,
+        relation,
+    )
     return Evidence((reading,), np.array([[witness.within**2 + spread**2]]))
 
 
