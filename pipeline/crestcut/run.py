@@ -10,30 +10,32 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
-from scipy.stats import norm
 
 from crestcut import __version__
 from crestcut.cut.limits import KeepArea, cut_limits
-from crestcut.cut.plan import cut_surface, plan_cut, ride_on
+from crestcut.cut.plan import plan_cut
 from crestcut.cut.slab_limits import deepest_allowed
 from crestcut.deliver.report import PlacedKeep, PlacedMark, Report
 from crestcut.errors import CrestcutError
 from crestcut.job.load import load_job
-from crestcut.job.records import Job
+from crestcut.job.records import Job, Point
 from crestcut.scan.load import read_scan
 from crestcut.scan.place import mark_place, resolve_area, resolve_line, resolve_point
 from crestcut.scan.records import Scan
 from crestcut.surface.build import build_surface
 from crestcut.surface.evidence import gather_evidence
-from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
-from crestcut.travel.chance import assess_chance, chance_of, in_use_allowances, margin_for
+from crestcut.travel.advice import measure_first
+from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances, margin_for
 from crestcut.travel.chance_draws import draw_clearances
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance, Contact
+from crestcut.travel.records import Clearance, Contact, Ride, TravelLine
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
+from crestcut.units import both
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
 from crestcut.vehicle.records import Vehicle
 from crestcut.work.release import Release, decide_release
@@ -91,7 +93,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         raise CrestcutError(
             "the scan has no ground under any part of the vehicle", job.path.name, "draw the line over the scanned slab"
         )
-    evidence = _evidence(job, scan, surface)
+    evidence = _evidence(job, scan, surface, vehicle, line)
     with clock.stage("chance", "drawing surfaces and vehicles"):
         drawn = draw_clearances(vehicle, surface, rode, before, surface.error, SEED, evidence=evidence)
         if drawn is None:
@@ -105,12 +107,8 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
         plan = plan_cut(vehicle, surface, rode, before, limits, job.wanted, margin, job.cut.feather)
-    with clock.stage("check", "sweeping the cut slab again"):
-        lower = cut_surface(surface, np.nan_to_num(plan.depth.values))
-        after = assess_chance(
-            vehicle, lower, ride_on(rode, vehicle, lower), plan.after, surface.error, job.wanted, SEED, evidence=evidence
-        )
-    provisional = plan.deepest > 0 and scan_margin(today, job) > job.wanted.want / 2
+    after = chance_of_plan(drawn, before.worst.gap, plan.after, surface.error, job.wanted)
+    provisional = plan.deepest > 0 and scan_margin(margin, today) > job.wanted.want / 2
     release = decide_release(job, provisional, plan)
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
@@ -119,7 +117,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         release=release.state, release_reasons=release.reasons, provisional=provisional,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
-        advice=_advice(today, before, scan, job),
+        advice=_advice(today, margin, vehicle, surface, rode, before, scan, job),
         version=__version__, seed=SEED, seconds=clock.seconds,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes),
     )  # fmt: skip
@@ -142,9 +140,9 @@ def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
     return "side" if _beside_the_wheels(worst, vehicle) else "crest"
 
 
-def scan_margin(today: Chance, job: Job) -> float:
-    """The part of the margin that the scan's own errors ask for at the confidence wanted, m."""
-    return float(norm.ppf(job.wanted.confidence)) * today.spread * math.sqrt(today.scan_share)
+def scan_margin(margin: float, today: Chance) -> float:
+    """The part of the margin that the scan's own errors ask for, m: its share of the standard deviation."""
+    return margin * math.sqrt(today.scan_share)
 
 
 def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
@@ -162,27 +160,40 @@ def _keeps(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
     ]
 
 
-def _evidence(job: Job, scan: Scan, surface: Surface) -> Evidence | None:
+def _evidence(job: Job, scan: Scan, surface: Surface, vehicle: Vehicle, line: TravelLine) -> Evidence | None:
+    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by hand."""
     height = surface.height
     at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
-    return gather_evidence(
-        job.strings, job.levels, surface, lambda p: resolve_point(p, job.marks, scan.frame, at), SEED
+
+    def place(point: Point) -> tuple[float, float]:
+        return resolve_point(point, job.marks, scan.frame, at)
+
+    return joined(
+        gather_evidence(job.strings, job.levels, surface, place, SEED),
+        witness_evidence(job.witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
     )
 
 
-def _advice(today: Chance, before: Clearance, scan: Scan, job: Job) -> tuple[dict[str, object], ...]:
-    """What to measure by hand first, where the scan's own errors carry more than half of what is wanted."""
-    worst = before.worst
-    if worst is None or scan_margin(today, job) <= job.wanted.want / 2:
+def _advice(
+    today: Chance, margin: float, vehicle: Vehicle, surface: Surface, rode: Ride, before: Clearance, scan: Scan, job: Job
+) -> tuple[dict[str, object], ...]:
+    """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half of what is wanted."""
+    if today.verdict != "cannot tell" and scan_margin(margin, today) <= job.wanted.want / 2:
         return ()
-    x, y = (float(c) for c in scan.frame.site_to_plan(np.asarray(worst.xy)))
-    return (
+    found = measure_first(vehicle, surface, rode, before, surface.error)
+    return tuple(
         {
-            "kind": "gap felt under the standing vehicle",
-            "where": f"{worst.part} over x {x:.2f}, y {y:.2f}, front axle {worst.station:.2f} m along the line",
-            "expect": f"{today.least_clearance * 1000:.0f} mm, give or take {1.96 * today.spread * 1000:.0f} mm",
-            "narrows": None,
-        },
+            "kind": a.kind,
+            # a felt gap is taken where the part comes nearest, the last of its places; the others are the wheels'
+            "where": "; ".join(
+                "x {:.2f}, y {:.2f}".format(*scan.frame.site_to_plan(np.array(xy)))
+                for xy in (a.where[-1:] if a.kind == "felt gap" else a.where)
+            ),
+            "expect": both(a.expect) if a.expect >= 0 else "a touch",
+            "narrows": a.narrows,
+            "how": a.how,
+        }
+        for a in found
     )
 
 

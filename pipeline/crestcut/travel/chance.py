@@ -87,6 +87,26 @@ def chance_of(
     return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
 
 
+def chance_of_plan(
+    drawn: Draws, scanned: float, planned: Clearance, error: ErrorModel, wanted: Wanted
+) -> Chance:
+    """What can be said of the least clearance once the plan is cut to the millimetre.
+
+    drawn : from before the cut.  scanned : least gap before, on the surface as scanned, m.  planned : swept on the planned surface.
+    The planned surface is as wrong as the scan it was made from, but flat to the plan: the least of its gaps changes with a drawn error
+    as it is, and only the lift of tyres by noise is taken off (as in ``margin_for``). What hand readings moved the gap by counts here too.
+    """
+    worst = planned.worst
+    gap = worst.gap if worst is not None else float("nan")
+    likely = gap + (drawn.base - scanned) + drawn.once - drawn.base - 2.0 * drawn.tyre_bias
+    least, spread = float(likely.mean()), float(likely.std())
+    touch = smoothed_below(likely, 0.0)
+    scan = 1.0 - float(np.clip(drawn.vehicle.var() / max(float(drawn.once.var()), 1e-18), 0.0, 1.0))
+    verdict, reasons = _verdict(touch, planned, drawn, error, wanted.confidence)
+    interval = (least - 1.96 * spread, least + 1.96 * spread)
+    return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
+
+
 def _verdict(
     touch: float, clearance: Clearance, drawn: Draws, error: ErrorModel, confidence: float
 ) -> tuple[str, tuple[str, ...]]:
