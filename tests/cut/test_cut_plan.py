@@ -19,13 +19,13 @@ from scenes import L, R, Scene, arc, belly, crest, lip, scene, stand, vehicle
 
 WANT = Wanted()
 GAPS = wanted_gap(WANT.want, WANT.want_ends)
-RAIL = Part("rail", (0.6, 2.2), (0.66, 0.84), (0.085, 0.085), "belly")  # low, and over the left wheel track
+RAIL = Part("rail", (0.6, 2.2), (0.67, 0.83), (0.085, 0.085), "belly")  # low, and over the left wheel track
 
 SCENES = {
     "crest across": lambda: scene(crest(0.10), cell=0.02),
     "crest skewed 35 degrees, full-width floor": lambda: scene(crest(0.10, math.radians(35)), vehicle(belly(0.105, 0.85)), cell=0.02),
     "crest skewed 45 degrees, full-width floor": lambda: scene(crest(0.12, math.radians(45)), vehicle(belly(0.105, 0.85)), cell=0.02),
-    "long hump, low part in the wheel track": lambda: scene(arc(13.0), vehicle(belly(0.14), RAIL), cell=0.02),
+    "long hump, low part in the wheel track": lambda: scene(arc(12.0), vehicle(belly(0.14), RAIL), cell=0.02),
     "nose into a rise": lambda: scene(lambda x, y: np.where(x < 0, -0.08 * x, 0.1 * x), vehicle(belly(0.12), lip(0.15)), cell=0.02),
 }
 
@@ -136,7 +136,7 @@ def test_stopping_on_the_step_size_would_under_cut_a_hump_in_the_wheel_tracks() 
             break
     solution = solve(problem)
     assert solution.rate > 0.85
-    assert (solution.depth - depth).max() > 5e-4  # still missing when the steps are already 0.1 mm
+    assert (solution.depth - depth).max() > 3e-4  # this much is still missing when the steps are down to 0.1 mm
     assert (evaluate(problem, solution.depth).need - solution.depth).max() < 5e-5
 
 

@@ -13,7 +13,7 @@ import numpy as np
 from numba import njit, prange
 
 EDGE = 1e-9  # of a cell: a node on the edge of a part belongs to it
-SIDE = 0.02  # of a cell: the same for rows, where the body's roll moves a part's sides by a hair
+SIDE = 0.02  # of a cell: the same for rows
 
 
 @njit(cache=True)

@@ -70,8 +70,8 @@ def tyre_height(
     """
     rows, columns = ground.shape
     reach_v = radius * abs(sin) + half_width * abs(cos)
-    j0 = max(math.ceil((v - reach_v) / cell), 0)
-    j1 = min(math.floor((v + reach_v) / cell), rows - 1)
+    j0 = max(math.ceil((v - reach_v) / cell - 1e-6), 0)
+    j1 = min(math.floor((v + reach_v) / cell + 1e-6), rows - 1)
     here = min(max(math.floor(u / cell + 0.5), 0), columns - 1)
     squared = radius * radius
     best = VOID
@@ -111,7 +111,7 @@ def tyre_node(
     reach_u = radius * abs(cos) + half_width * abs(sin)
     reach_v = radius * abs(sin) + half_width * abs(cos)
     best, node = VOID, -1
-    for j in range(max(math.ceil((v - reach_v) / cell), 0), min(math.floor((v + reach_v) / cell), rows - 1) + 1):
+    for j in range(max(math.ceil((v - reach_v) / cell - 1e-6), 0), min(math.floor((v + reach_v) / cell + 1e-6), rows - 1) + 1):
         dv = j * cell - v
         for i in range(max(math.ceil((u - reach_u) / cell), 0), min(math.floor((u + reach_u) / cell), columns - 1) + 1):
             du = i * cell - u

@@ -1,0 +1,116 @@
+"""The whole job from the command line: what is written, what it says, and how it ends."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from crestcut.cli import main
+
+ROOT = Path(__file__).resolve().parents[1]
+FILES = {
+    "depth_to_remove.ply", "depth_to_remove.glb", "plan.png", "profile.png", "report.html", "result.json", "work_sheets.pdf",
+}  # fmt: skip
+
+
+def run(*args: str) -> tuple[int, str, str]:
+    result = CliRunner().invoke(main, list(args))
+    assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+    return result.exit_code, result.stdout, result.stderr
+
+
+@pytest.fixture(scope="module")
+def apron(tmp_path_factory: pytest.TempPathFactory) -> tuple[int, str, Path]:
+    out = tmp_path_factory.mktemp("job") / "apron"
+    code, said, _ = run("run", str(ROOT / "configs/jobs/courtyard_apron.toml"), "--out", str(out))
+    return code, said, out
+
+
+def test_the_sample_job_writes_everything_and_says_the_verdict_first(apron: tuple[int, str, Path]) -> None:
+    code, said, out = apron
+    assert code == 0
+    assert {p.name for p in out.iterdir()} >= FILES
+    assert said.split(":")[0] in ("TOUCHES", "CANNOT TELL", "CLEARS")
+    result = json.loads((out / "result.json").read_text())
+    assert result["before"]["kind"] == "crest"
+    # the generator's own truth: the battery tray overlaps by 4.9 mm somewhere within the wander (sample_scans/truth.json)
+    low, high = result["before"]["interval"]
+    assert low < -0.0049 < high
+    assert result["cut"]["feasible"] and result["cut"]["short_by"] == 0
+    # while the scan carries most of the margin, depths are provisional and sheets to cut from are withheld
+    assert result["release"]["state"] == "provisional" and result["cut"]["provisional"]
+    assert not (out / "work_jig.csv").exists()
+    assert result["advice"]["measure"]
+
+
+def test_no_temporary_files_stay(apron: tuple[int, str, Path]) -> None:
+    assert [p.name for p in apron[2].parent.iterdir()] == ["apron"]
+
+
+def test_a_nose_in_the_gutter_ends_with_code_3_and_says_that_grinding_is_the_wrong_cure(tmp_path: Path) -> None:
+    code, said, _ = run("run", str(ROOT / "configs/jobs/courtyard_gutter.toml"), "--out", str(tmp_path / "out"))
+    assert code == 3
+    assert "nose" in said.splitlines()[0] and "grinding" in said.splitlines()[0].lower()
+    result = json.loads((tmp_path / "out" / "result.json").read_text())
+    assert result["before"]["kind"] == "nose" and not result["cut"]["feasible"] and result["cut"]["short_by"] > 0
+
+
+def changed(tmp_path: Path, old: str, new: str) -> Path:
+    """A copy of the sample job with one thing wrong."""
+    for folder in ("configs", "sample_scans"):
+        (tmp_path / folder).mkdir()
+    shutil.copytree(ROOT / "configs", tmp_path / "configs", dirs_exist_ok=True)
+    shutil.copy(ROOT / "sample_scans/apron.laz", tmp_path / "sample_scans")
+    job = tmp_path / "configs/jobs/courtyard_apron.toml"
+    text = job.read_text()
+    assert old in text
+    job.write_text(text.replace(old, new))
+    return job
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("apron.laz", "missing.laz", "missing.laz"),
+        ("[[1.6, 2.0], [9.9, 2.0]]", "[[4.0, 2.0], [5.0, 2.0]]", "wheelbase"),
+        ("[[1.6, 2.0], [9.9, 2.0]]", "[[40.0, 2.0], [50.0, 2.0]]", ""),
+        ("wander = ", "wonder = ", "did you mean"),
+        ('want = "1/2 in"', 'want = "12"', "unit"),
+        ('feather = "1:4"', 'feather = "0:4"', "slope"),
+        ('scanner = "phone"', 'scanner = "phone"\nunit = "mm"', ""),
+        ("flat_floor_hatchback.toml", "no_such.toml", "no_such.toml"),
+    ],
+)
+def test_bad_input_is_one_line_code_2_and_nothing_written(tmp_path: Path, old: str, new: str, says: str) -> None:
+    out = tmp_path / "out"
+    code, said, error = run("run", str(changed(tmp_path, old, new)), "--out", str(out))
+    assert code == 2 and said == "" and not out.exists()
+    last = error.strip().splitlines()[-1]
+    assert last.startswith("crestcut: ") and says in last and len(last) < 400
+
+
+def test_look_and_vehicle_answer(tmp_path: Path) -> None:
+    code, said, _ = run("look", str(ROOT / "sample_scans/apron.laz"), "--out", str(tmp_path / "looked"))
+    assert code == 0 and said
+    assert {"look.png", "look.json", "pick.html"} <= {p.name for p in (tmp_path / "looked").iterdir()}
+    assert run("look", "--how")[0] == 0
+    assert run("look")[0] == 2
+    code, said, _ = run("vehicle", str(ROOT / "configs/vehicles/flat_floor_hatchback.toml"), "--out", str(tmp_path / "car"))
+    assert code == 0 and (tmp_path / "car/vehicle.png").exists()
+    assert run("vehicle", "--sheet")[0] == 0
+
+
+def test_json_goes_to_stdout_alone() -> None:
+    code, said, _ = run("look", str(ROOT / "sample_scans/apron.laz"), "--json")
+    assert code == 0 and json.loads(said)
+
+
+def test_help_does_not_load_what_it_does_not_need() -> None:
+    """--help stays quick because nothing heavy is imported before a command runs."""
+    probe = "import sys, crestcut.cli; print([m for m in ('numpy', 'scipy', 'matplotlib', 'open3d', 'numba') if m in sys.modules])"
+    assert subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"
