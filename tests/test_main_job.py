@@ -114,3 +114,12 @@ def test_help_does_not_load_what_it_does_not_need() -> None:
     """--help stays quick because nothing heavy is imported before a command runs."""
     probe = "import sys, crestcut.cli; print([m for m in ('numpy', 'scipy', 'matplotlib', 'open3d', 'numba') if m in sys.modules])"
     assert subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"
+
+
+def test_the_trolley_clears_and_its_page_is_written_too(tmp_path: Path) -> None:
+    code, said, _ = run("run", str(ROOT / "configs/jobs/kiln_trolley.toml"), "--out", str(tmp_path / "out"))
+    assert code in (0, 3) and "trolley" in said.splitlines()[0]
+    result = json.loads((tmp_path / "out" / "result.json").read_text())
+    # true least gap 12.4 mm (sample_scans/truth.json)
+    assert result["before"]["interval"][0] < 0.0124 < result["before"]["interval"][1]
+    assert (tmp_path / "out" / "report.html").exists()

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from crestcut.cut.feather import NO_ROOT
-from crestcut.cut.problem import lowered, prepare
+from crestcut.cut.problem import prepare
 from crestcut.cut.records import Certificate, CutPlan, Limits
 from crestcut.cut.solve import Solution, solve
 from crestcut.grid import BoolArray, FloatArray
@@ -13,7 +15,8 @@ from crestcut.job.records import Wanted
 from crestcut.surface.records import Surface
 from crestcut.travel.records import Batch, Clearance, Contact, Poses, Ride
 from crestcut.travel.ride import ridden_ground, settle_batch
-from crestcut.travel.sweep import hard_parts, sweep, wanted_gap
+from crestcut.travel.springs import stands_by_limits
+from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.records import Vehicle
 
 ENOUGH = 5e-5  # m: a gap this little under what was asked still counts as reached
@@ -52,7 +55,8 @@ def plan_cut(
         area=float((depth > CUT).sum()) * problem.cell**2,
         volume=float(depth.sum()) * problem.cell**2,
         feasible=certificate.least_excess >= -ENOUGH,
-        claim="least" if solution.least_weight >= -1e-9 else "maximal",
+        # a wheel that hangs, or a cart on three of its four, follows other weights than these: then no least cut is claimed
+        claim="least" if solution.least_weight >= -1e-9 and not stands_by_limits(vehicle) else "maximal",
         slack=certificate.loosest,
         short_by=max(-certificate.least_excess, 0.0) if certificate.least_excess < -ENOUGH else 0.0,
         short_at=short if certificate.least_excess < -ENOUGH else None,
@@ -64,8 +68,6 @@ def plan_cut(
 
 def cut_surface(surface: Surface, depth: FloatArray) -> Surface:
     """The same surface, lower: what is left after ``depth`` (ny, nx) is gone."""
-    from dataclasses import replace
-
     return replace(
         surface,
         height=surface.height.like(surface.height.values - depth),
@@ -125,6 +127,3 @@ def holds_itself(solution: Solution, allowed: FloatArray, depth: FloatArray) -> 
 def _binding(limits: Limits, solution: Solution, allowed: FloatArray) -> tuple[str, ...]:
     over = (solution.step.need > allowed + ENOUGH) & (limits.reason >= 0)
     return tuple(limits.reasons[k] for k in np.unique(limits.reason[over]))
-
-
-__all__ = ["cut_surface", "hard_parts", "lowered", "plan_cut", "ride_on"]

@@ -18,7 +18,7 @@ import numpy as np
 from scipy import sparse
 from scipy.sparse.linalg import spsolve
 
-from crestcut.cut.feather import NO_ROOT
+from crestcut.cut.feather import NO_ROOT, feather_out
 from crestcut.cut.problem import Problem, Step, chassis_places, evaluate, settled, weights
 from crestcut.grid import FloatArray, IntArray
 
@@ -134,8 +134,6 @@ def _policy_step(problem: Problem, step: Step, policy: _Policy, depth: FloatArra
 
 
 def _shaped(problem: Problem, wanted: FloatArray) -> FloatArray:
-    from crestcut.cut.feather import feather_out
-
     shaped, _ = feather_out(np.clip(wanted, 0.0, problem.allowed), problem.feather, problem.cell)
     return np.minimum(shaped, problem.allowed)
 

@@ -10,7 +10,7 @@ from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, NEAREST, next_steps
+from crestcut.deliver.summary import MEETS, nearest, next_steps
 
 Document = Mapping[str, object]
 
@@ -51,9 +51,9 @@ def verdict(report: Report, document: Document) -> str:
         )
         return f"Touches: {name} {MEETS[report.kind]} {how}."
     if report.verdict == "clears":
-        return f"Clears: {name} has {shown} to spare {NEAREST[report.kind]}."
+        return f"Clears: {name} has {shown} to spare {nearest(report)}."
     how = f"{_unsigned(report, document)} {'too little' if gap < 0 else 'to spare'}"
-    return f"Cannot tell yet: at best estimate {name} has {how} {NEAREST[report.kind]}."
+    return f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}."
 
 
 def _unsigned(report: Report, document: Document) -> str:

@@ -63,7 +63,7 @@ def verdict_line(report: Report) -> str:
     chance = f"; {report.today.words}" if report.today is not None and report.today.words else ""
     if math.isnan(gap):
         return f"CANNOT TELL: nothing under the {name}'s path was measured."
-    near = _nearest(report)
+    near = nearest(report)
     if report.verdict == "touches":
         how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
         head = f"TOUCHES: the {name} {MEETS[report.kind]} {how}{chance}."
@@ -76,7 +76,8 @@ def verdict_line(report: Report) -> str:
     return f"{head} {why}" if why else head
 
 
-def _nearest(report: Report) -> str:
+def nearest(report: Report) -> str:
+    """Where the least gap is, in words: by its kind, else under the part that has it."""
     worst = report.before.worst
     return NEAREST.get(report.kind) or (f"under the {worst.part}" if worst is not None else "")
 
