@@ -27,7 +27,7 @@ from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
-from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances, margin_for
+from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances, margin_of
 from crestcut.travel.chance_draws import draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
@@ -100,7 +100,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
             raise CrestcutError("no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan")
         today = chance_of(drawn, before, surface.error, job.wanted, SEED)
         in_use = chance_of(drawn, before, surface.error, job.wanted, SEED, in_use_allowances(job.wanted))
-        margin = margin_for(vehicle, surface, rode, before, surface.error, job.wanted, SEED, evidence=evidence)
+        margin = margin_of(drawn, job.wanted)
         # the cut is planned on the surface as scanned: what the hand readings moved the gap by is taken off the margin
         margin = max(margin - (drawn.base - before.worst.gap), 0.0)
     keeps = _keeps(job, scan, surface)

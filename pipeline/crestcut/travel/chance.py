@@ -164,8 +164,11 @@ def margin_for(
     draws.
     """
     drawn = draw_clearances(vehicle, surface, ride, clearance, error, seed, draws, evidence)
-    if drawn is None:
-        return 0.0
+    return 0.0 if drawn is None else margin_of(drawn, wanted)
+
+
+def margin_of(drawn: Draws, wanted: Wanted) -> float:
+    """``margin_for`` from draws at hand, m."""
     change = drawn.once - drawn.base - 2.0 * drawn.tyre_bias
     low, high = 0.0, 1.0
     for _ in range(40):
