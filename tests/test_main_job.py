@@ -36,6 +36,7 @@ def test_the_sample_job_writes_everything_and_says_the_verdict_first(apron: tupl
     assert code == 0
     assert {p.name for p in out.iterdir()} >= FILES
     assert said.split(":")[0] in ("TOUCHES", "CANNOT TELL", "CLEARS")
+    assert "a passenger more 4.0 mm" in said and "job file" in said  # the allowances for use, in full
     result = json.loads((out / "result.json").read_text())
     assert result["before"]["kind"] == "crest"
     # the generator's own truth: the battery tray overlaps by 4.9 mm somewhere within the wander (sample_scans/truth.json)

@@ -18,7 +18,7 @@ IntArray = NDArray[np.int64]
 
 def frozen_array(values: ArrayLike, dtype: type = np.float64, ndim: int | None = None, name: str = "array") -> NDArray:
     """A read-only copy-on-need of ``values``: frozen dataclasses leave their arrays writable otherwise."""
-    array = np.ascontiguousarray(np.asarray(values, dtype=dtype))
+    array: NDArray = np.ascontiguousarray(np.asarray(values, dtype=dtype))
     if ndim is not None and array.ndim != ndim:
         raise ValueError(f"{name}: {ndim} dimensions expected, shape {array.shape} found")
     if array.flags.writeable:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from crestcut.cut.records import CutPlan
 from crestcut.deliver.ends import grinding_seldom_cures
 from crestcut.deliver.report import Report
+from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
 from crestcut.units import FOOT, both, millimetres
@@ -96,6 +97,8 @@ def _chance_lines(report: Report) -> list[str]:
     if report.in_use is not None:
         line = _chance_line("In use, with the allowances for load, speed and wear", report.in_use)
         lines.append(f"{line}; {report.in_use.words}." if report.in_use.words else f"{line}.")
+        allowed = in_use_allowances(report.job.wanted)
+        lines.append(f"Allowed for in use, up to: {'; '.join(f'{name} {both(size)} ({source})' for name, size, source in allowed)}.")
     return lines
 
 

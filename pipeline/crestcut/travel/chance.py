@@ -79,12 +79,7 @@ def chance_of(
     rng = np.random.default_rng([seed, 1])
     for _, size, _ in allowances:
         likely = likely - size * rng.random(len(likely))
-    least, spread = float(likely.mean()), float(likely.std())
-    touch = smoothed_below(likely, 0.0)
-    scan = 1.0 - float(np.clip(drawn.vehicle.var() / max(float(drawn.once.var()), 1e-18), 0.0, 1.0))
-    verdict, reasons = _verdict(touch, clearance, drawn, error, wanted.confidence)
-    interval = (least - 1.96 * spread, least + 1.96 * spread)
-    return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
+    return _summed_up(likely, drawn, clearance, error, wanted)
 
 
 def chance_of_plan(
@@ -98,11 +93,18 @@ def chance_of_plan(
     """
     worst = planned.worst
     gap = worst.gap if worst is not None else float("nan")
-    likely = gap + (drawn.base - scanned) + drawn.once - drawn.base - 2.0 * drawn.tyre_bias
+    likely = gap + (drawn.base - scanned) + (drawn.once - drawn.base) - 2.0 * drawn.tyre_bias
+    return _summed_up(likely, drawn, planned, error, wanted)
+
+
+def _summed_up(
+    likely: FloatArray, drawn: Draws, clearance: Clearance, error: ErrorModel, wanted: Wanted
+) -> Chance:
+    """The chance that drawn least clearances (n,), m, amount to."""
     least, spread = float(likely.mean()), float(likely.std())
     touch = smoothed_below(likely, 0.0)
     scan = 1.0 - float(np.clip(drawn.vehicle.var() / max(float(drawn.once.var()), 1e-18), 0.0, 1.0))
-    verdict, reasons = _verdict(touch, planned, drawn, error, wanted.confidence)
+    verdict, reasons = _verdict(touch, clearance, drawn, error, wanted.confidence)
     interval = (least - 1.96 * spread, least + 1.96 * spread)
     return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
 
