@@ -19,9 +19,10 @@ from crestcut.cut.feather import NO_ROOT, feather_out
 from crestcut.cut.records import Limits
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.records import Surface
+from crestcut.travel.chance_footing import wheel_weights
 from crestcut.travel.kernels import collect_runs, planes_of, sweep_runs
 from crestcut.travel.records import Batch, Clearance, Ride
-from crestcut.travel.ride import contact_ground, geometry, ridden_ground, settle_batch
+from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch
 from crestcut.travel.springs import stands_by_limits, support_weights
 from crestcut.travel.sweep import FAR, FRAMES, hard_parts, part_arrays
 from crestcut.travel.tyres import VOID
@@ -63,19 +64,6 @@ class Step:
     pair: IntArray
     depth: FloatArray
     root: IntArray
-
-
-def weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArray) -> FloatArray:
-    """How far a chassis point follows each wheel, (n, 4), to first order; they sum to 1.
-
-    x / (2 L) +- y l_front / t_front at the front, (1 - x / L) / 2 +- y l_rear / t_rear at the rear, where l are the axles' shares of
-    roll stiffness (an unsprung part follows its own axle's roll alone).
-    """
-    base, front_track, rear_track, _, _, share_front, share_rear = geometry(vehicle)
-    roll_front = np.choose(frame, [share_front, 1.0, 0.0]) * y / front_track
-    roll_rear = np.choose(frame, [share_rear, 0.0, 1.0]) * y / rear_track
-    ahead = x / base
-    return np.stack([ahead / 2 + roll_front, ahead / 2 - roll_front, (1 - ahead) / 2 + roll_rear, (1 - ahead) / 2 - roll_rear], axis=-1)
 
 
 def prepare(
@@ -120,7 +108,7 @@ def _grown(plates: FloatArray, by: float) -> FloatArray:
 def _follows(vehicle: Vehicle, plates: FloatArray, frames: IntArray) -> FloatArray:
     """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a corner is worst."""
     x, y = plates[:, [0, 0, 1, 1]], plates[:, [2, 3, 2, 3]]
-    w = weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))[None]
+    w = wheel_weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))[None]
     if stands_by_limits(vehicle):  # a wheel may hang: the body then follows the other three more
         w = np.concatenate([w, support_weights(vehicle, x, y)])
     return np.maximum(w, 0).sum(axis=-1).max(axis=(0, 2))
@@ -183,4 +171,4 @@ def chassis_places(problem: Problem, batch: Batch, pose: IntArray, nodes: IntArr
     return local[:, 0], local[:, 1]
 
 
-assert FRAMES == ("body", "front axle", "rear axle")  # ``weights`` chooses by this order
+assert FRAMES == ("body", "front axle", "rear axle")  # ``wheel_weights`` chooses by this order

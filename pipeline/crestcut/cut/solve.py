@@ -19,8 +19,9 @@ from scipy import sparse
 from scipy.sparse.linalg import spsolve
 
 from crestcut.cut.feather import NO_ROOT, feather_out
-from crestcut.cut.problem import Problem, Step, chassis_places, evaluate, settled, weights
+from crestcut.cut.problem import Problem, Step, chassis_places, evaluate, settled
 from crestcut.grid import FloatArray, IntArray
+from crestcut.travel.chance_footing import wheel_weights
 
 TOLERANCE = 5e-6  # m, on the distance to the fixed point
 MOST_STEPS = 60
@@ -95,7 +96,7 @@ def _policy(problem: Problem, step: Step, depth: FloatArray) -> _Policy:
     batch = settled(problem, depth, used)
     frame = problem.frames[problem.pair_part[pair]]
     x, y = chassis_places(problem, batch, local, cells, frame)
-    return _Policy(cells, weights(problem.vehicle, x, y, frame), batch.contact[local])
+    return _Policy(cells, wheel_weights(problem.vehicle, x, y, frame), batch.contact[local])
 
 
 def _policy_step(problem: Problem, step: Step, policy: _Policy, depth: FloatArray) -> tuple[FloatArray, float]:
