@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 NOT_MEASURED = 0xFFFF
+LEVEL = 4  # of 9: the sample's page is 2 % larger than at 9 and written in less than half the time
 
 
 def pack_layer(values: ArrayLike, step: float = 1e-4) -> dict[str, Any]:
@@ -57,4 +58,4 @@ def pack_numbers(values: ArrayLike) -> str:
 
 
 def _deflate(data: NDArray[np.uint8]) -> str:
-    return base64.b64encode(zlib.compress(np.ascontiguousarray(data).tobytes(), 9)).decode()
+    return base64.b64encode(zlib.compress(np.ascontiguousarray(data).tobytes(), LEVEL)).decode()
