@@ -34,6 +34,7 @@ from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Contact, Ride, TravelLine
 from crestcut.travel.ride import ride
+from crestcut.travel.soft import soft_contacts
 from crestcut.travel.sweep import sweep
 from crestcut.units import both
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
@@ -89,6 +90,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         rode = ride(vehicle, surface, line, job.travel, loads)
     with clock.stage("sweep", "sweeping the underside over the slab"):
         before = sweep(vehicle, surface, rode)
+        soft = soft_contacts(vehicle, surface, rode)
     if before.worst is None:
         raise CrestcutError(
             "the scan has no ground under any part of the vehicle", job.path.name, "draw the line over the scanned slab"
@@ -99,7 +101,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         if drawn is None:
             raise CrestcutError("no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan")
         today = chance_of(drawn, before, surface.error, job.wanted, SEED)
-        in_use = chance_of(drawn, before, surface.error, job.wanted, SEED, in_use_allowances(job.wanted))
+        in_use = chance_of(drawn, before, surface.error, job.wanted, SEED, in_use_allowances(job.wanted, vehicle))
         margin = margin_of(drawn, job.wanted)
         # the cut is planned on the surface as scanned: what the hand readings moved the gap by is taken off the margin
         margin = max(margin - (drawn.base - before.worst.gap), 0.0)
@@ -118,6 +120,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         advice=_advice(today, margin, vehicle, surface, rode, before, scan, job),
+        soft=soft,
         version=__version__, seed=SEED, seconds=clock.seconds,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes),
     )  # fmt: skip

@@ -15,6 +15,7 @@ from crestcut.scan.records import Scan
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
+from crestcut.travel.soft import SoftContact
 from crestcut.vehicle.records import Vehicle
 
 KINDS = ("crest", "nose", "tail", "side", "none")
@@ -50,7 +51,8 @@ class Report:
     in_use_worst : the worst contact in use, if another than today's.  plan : None when no cut was worked out.
     release : ok, provisional or not for cutting. provisional : depths may still move, whatever else the
     release says.  advice : hand measurements worth making first, best first, each a mapping with kind, where,
-    expect, narrows. seconds : per stage, in running order.
+    expect, narrows.  soft : parts that may touch and do, deepest first; never in the verdict.
+    seconds : per stage, in running order.
     """
 
     job: Job
@@ -71,6 +73,7 @@ class Report:
     marks: tuple[PlacedMark, ...] = ()
     keeps: tuple[PlacedKeep, ...] = ()
     advice: tuple[Mapping[str, object], ...] = ()
+    soft: tuple[SoftContact, ...] = ()
     version: str = ""
     seed: int = 0
     seconds: Mapping[str, float] = field(default_factory=dict)

@@ -10,6 +10,7 @@ from pathlib import Path
 import numpy as np
 
 from crestcut.deliver.report import Report
+from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
 
@@ -30,7 +31,14 @@ def result_document(report: Report) -> dict[str, object]:
         "want_ends": report.job.wanted.want_ends,
         "confidence": report.job.wanted.confidence,
         "before": _state(report, report.today, report.before.worst),
-        "in_use": _state(report, report.in_use, report.in_use_worst or report.before.worst, in_use=True),
+        "in_use": {
+            **_state(report, report.in_use, report.in_use_worst or report.before.worst, in_use=True),
+            "allowances": [
+                {"name": name, "lower": size, "source": source}
+                for name, size, source in in_use_allowances(report.job.wanted, report.vehicle)
+            ],
+        },
+        "soft": [{"pressed": s.pressed, **_place(report, s.at)} for s in report.soft],
         "advice": {"measure": [dict(item) for item in report.advice]},
         "cut": _cut(report),
         "after": _after(report),

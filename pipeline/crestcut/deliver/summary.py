@@ -49,6 +49,7 @@ def summary_lines(report: Report) -> list[str]:
     worst = report.before.worst
     if worst is not None:
         lines.append(f"Where: {place_words(report, worst)}.")
+    lines += [f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft]
     if report.before.unmeasured:
         area = report.before.unmeasured * report.surface.height.frame.cell**2
         lines.append(f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it.")
@@ -97,8 +98,9 @@ def _chance_lines(report: Report) -> list[str]:
     if report.in_use is not None:
         line = _chance_line("In use, with the allowances for load, speed and wear", report.in_use)
         lines.append(f"{line}; {report.in_use.words}." if report.in_use.words else f"{line}.")
-        allowed = in_use_allowances(report.job.wanted)
-        lines.append(f"Allowed for in use, up to: {'; '.join(f'{name} {both(size)} ({source})' for name, size, source in allowed)}.")
+        allowed = in_use_allowances(report.job.wanted, report.vehicle)
+        lines.append("Allowed for in use, each up to:")
+        lines += [f"  {name} {both(size)} ({source})" for name, size, source in allowed]
     return lines
 
 

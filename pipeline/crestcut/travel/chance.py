@@ -13,22 +13,17 @@ from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Clearance, Ride
+from crestcut.vehicle.loads import in_use_table
 from crestcut.vehicle.records import Vehicle
 
 HIDDEN = 0.02  # share of the swept cells without ground above which 'clears' is not said
-ALLOWANCES: tuple[tuple[str, float, str], ...] = (
-    ("people and luggage beyond the load measured", 0.010, "common practice, no source"),
-    ("bounce above walking pace", 0.008, "common practice, no source"),
-    ("braking", 0.005, "common practice, no source"),
-    ("tyre wear and pressure", 0.005, "common practice, no source"),
-    ("slab moved by season", 0.002, "common practice, no source"),
-)
 
 
-def in_use_allowances(wanted: Wanted) -> tuple[tuple[str, float, str], ...]:
-    """Name, most it takes off the clearance (m), and where it is from: the job's own where it gives any,
-    else the usual table."""
-    return tuple((name, size, "job file") for name, size in wanted.in_use) or ALLOWANCES
+def in_use_allowances(wanted: Wanted, vehicle: Vehicle | None = None) -> tuple[tuple[str, float, str], ...]:
+    """Name, most it takes off the clearance (m), and where it is from: the usual table with the job's own
+    figures in it (``vehicle.loads.in_use_table``)."""
+    tread, rigid = (vehicle.tyre_tread, vehicle.rigid) if vehicle is not None else (None, False)
+    return tuple((a.name, a.lower, a.source) for a in in_use_table(wanted.in_use, tread, rigid))
 
 
 def assess_chance(

@@ -81,5 +81,6 @@ class Vehicle:
     springs: Springs = field(default_factory=Springs)
     rigid: bool = False
     centre_of_mass: tuple[float, float, float] | None = None
+    tyre_tread: float | None = None  # depth of the tread today
     sha256: str = ""
     notes: tuple[str, ...] = ()
