@@ -13,6 +13,9 @@ from typing import Any
 
 import pytest
 
+from browser.courtyard import courtyard
+from crestcut.deliver.page_pick import write_pick
+
 # --disable-gpu as on a machine without a graphics card; WebGL then runs in software
 FLAGS = ["--no-sandbox", "--disable-gpu"]
 WIDTHS = {"phone": (390, 844), "tablet": (820, 1180), "laptop": (1366, 768)}
@@ -72,6 +75,13 @@ def open_page(browser: Any) -> Iterator[Opener]:
     for context in opened:
         context.close()
     assert not faults
+
+
+@pytest.fixture(scope="session")
+def pick(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """pick.html of the invented courtyard."""
+    folder = tmp_path_factory.mktemp("look")
+    return write_pick(courtyard(str(folder / "apron.laz")), None, folder)
 
 
 @contextmanager

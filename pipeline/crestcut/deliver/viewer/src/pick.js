@@ -6,6 +6,7 @@ import { paintRelief } from "./paint.js";
 import { check } from "./pick_check.js";
 import { questions, vehicleSection } from "./pick_form.js";
 import { PickMap, heightStrip } from "./pick_map.js";
+import { beside, drivable, leastRadius } from "./path.js";
 import { PickModel } from "./pick_model.js";
 import { points } from "./pick_points.js";
 import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
@@ -62,7 +63,7 @@ export async function startPick(data, root) {
   view.addEventListener("focus", () => stage.request());
   view.addEventListener("blur", () => stage.request());
   wire(page, model, map, height, plan, data);
-  window.crestcut = { model, map, stage, parseLength }; // a handle for tests and for whoever looks under the bonnet
+  window.crestcut = { model, map, stage, parseLength, path: { beside, drivable, leastRadius } }; // a handle for tests and for whoever looks under the bonnet
 }
 
 function toolbar() {

@@ -1,7 +1,8 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
-import { metric, show } from "./units.js";
 import { length } from "./pick_model.js";
+import { driven, routeOf, wheels } from "./pick_route.js";
+import { metric, show } from "./units.js";
 
 const CONTACT = 0.15; // m: a wider hole under a tyre is not bridged (as in travel/ride.py)
 const VEHICLE = {
@@ -77,75 +78,66 @@ function line(model, s, height, plan, say, units) {
       uv[1] <= (height.ny - 1) * height.cell;
     if (!inside) say("stop", `Line point ${k + 1} lies outside the scan`, `line-${k}`);
   });
-  const route = new Route(points.map((p) => plan.toGrid(p)));
   if (!s) return undefined;
-  if (route.long <= s.wheelbase)
+  const { path, tight, least } = routeOf(model, plan);
+  if (!path) return say("stop", "All points of the line are the same: tap its two ends", "tool-line");
+  bends(path, tight, least, say, units);
+  if (path.long <= s.wheelbase)
     return say(
       "stop",
-      `The line is ${show(route.long, units)} long, shorter than the wheelbase of ${show(s.wheelbase, units)}: draw it longer`,
+      `The line is ${show(path.long, units)} long, shorter than the wheelbase of ${show(s.wheelbase, units)}: draw it longer`,
       "tool-line",
     );
-  if (route.long < s.wheelbase + 1)
+  if (path.long < s.wheelbase + 1)
     say(
       "care",
-      `The line leaves only ${show(route.long - s.wheelbase, units)} to drive: start it well before the crest and end it well after`,
+      `The line leaves only ${show(path.long - s.wheelbase, units)} to drive: start it well before the crest and end it well after`,
       "tool-line",
     );
-  for (const [wheels, side] of [
-    ["left", 1],
-    ["right", -1],
-  ]) {
-    const hole = longestHole(route, height, (side * s.frontTrack) / 2 + shift(model, s));
+  for (const [side, hole] of Object.entries(longestHoles(path, height, s)))
     if (hole.long > CONTACT)
       say(
         "stop",
-        `The ${wheels} wheels roll over ${metric(hole.long)} that the scan has not, ${metric(hole.at)} from the start: move the line or scan again`,
+        `The ${side} wheels roll over ${show(hole.long, units)} that the scan has not, ${show(hole.at, units)} from the start: move the line or scan again`,
         "tool-line",
       );
-  }
   return undefined;
 }
 
-/** How far the vehicle's middle lies to the left of the drawn line, metres. */
-export const shift = (model, s) =>
-  ({ left: -s.frontTrack / 2, right: s.frontTrack / 2 })[model.doc.travel.track] ?? 0;
-
-function longestHole(route, height, offset) {
-  let run = 0,
-    best = { long: 0, at: 0 };
-  for (let d = 0; d <= route.long; d += 0.02) {
-    const { at, way } = route.place(d);
-    const z = height.near(at[0] - way[1] * offset, at[1] + way[0] * offset);
-    run = Number.isNaN(z) ? run + 0.02 : 0;
-    if (run > best.long) best = { long: run, at: d - run };
-  }
-  return best;
+/** Bends that the vehicle cannot take, or of which nobody knows whether it can. */
+function bends(path, tight, least, say, units) {
+  if (Number.isNaN(least))
+    say(
+      "stop",
+      "The turning radius is impossible with this wheelbase: drive a full circle and measure half of it, over the outer front tyre",
+      "v-turning",
+    );
+  else if (tight)
+    say(
+      "stop",
+      `The bend at line point ${tight.corner + 1} leaves a radius of ${show(tight.leaves, units)}; this vehicle turns no tighter than ${show(tight.needs, units)} at its rear axle: move the points further apart`,
+      `line-${tight.corner}`,
+    );
+  else if (least === null && Number.isFinite(path.tightest))
+    say(
+      "care",
+      `The tightest bend has a radius of ${show(path.tightest, units)}; whether the vehicle turns so tightly is not known: give its turning radius`,
+      "v-turning",
+    );
 }
 
-/** The line as a road: places along it by distance. */
-export class Route {
-  constructor(points) {
-    this.points = points;
-    this.ends = [0];
-    for (let k = 1; k < points.length; k++) {
-      this.ends.push(
-        this.ends[k - 1] + Math.hypot(points[k][0] - points[k - 1][0], points[k][1] - points[k - 1][1]),
-      );
-    }
-    this.long = this.ends.at(-1) ?? 0;
-  }
-
-  /** Place [u, v] and unit tangent at a distance from the start (beyond the ends: straight on). */
-  place(distance) {
-    let k = this.ends.findIndex((end) => end > distance) - 1;
-    if (k < 0) k = distance < 0 ? 0 : this.points.length - 2;
-    const a = this.points[k],
-      b = this.points[k + 1],
-      long = this.ends[k + 1] - this.ends[k] || 1;
-    const way = [(b[0] - a[0]) / long, (b[1] - a[1]) / long],
-      along = distance - this.ends[k];
-    return { at: [a[0] + way[0] * along, a[1] + way[1] * along], way };
-  }
+/** Longest stretch without ground under a wheel of each side: {left: {long, at}, right: {long, at}}, metres. */
+function longestHoles(path, height, sizes) {
+  const most = { left: { long: 0, at: 0 }, right: { long: 0, at: 0 } };
+  const run = [0, 0, 0, 0];
+  for (let d = 0; d <= driven(path, sizes) + 1e-9; d += 0.02)
+    wheels(path, d, sizes).forEach((at, w) => {
+      run[w] = Number.isNaN(height.near(...at)) ? run[w] + 0.02 : 0;
+      const side = w % 2 ? "right" : "left";
+      if (run[w] > most[side].long)
+        most[side] = { long: run[w], at: d - run[w] + (w < 2 ? sizes.wheelbase : 0) };
+    });
+  return most;
 }
 
 function answers(model, s, say, units) {

@@ -2,8 +2,8 @@
 
 import { announce, h, s } from "./dom.js";
 import { label, planGrid, scaleBar } from "./ground.js";
-import { Route, shift } from "./pick_check.js";
 import { length } from "./pick_model.js";
+import { driven, routeOf } from "./pick_route.js";
 import { show } from "./units.js";
 
 const TAP = 7; // pixels a finger may slip and still be a tap
@@ -25,10 +25,9 @@ export class PickMap {
     this.stage.request();
   }
 
-  /** The line in grid metres, as far as its points are known. */
+  /** What the vehicle drives, in grid metres, as far as the points are known. */
   get route() {
-    const points = this.model.line.map((p) => this.model.resolve(p)).filter(Boolean);
-    return new Route(points.map((p) => this.plan.toGrid(p)));
+    return routeOf(this.model, this.plan);
   }
 
   #listen() {
@@ -121,58 +120,60 @@ export class PickMap {
   }
 
   #drawLine(units) {
-    const route = this.route;
-    if (route.points.length < 2) return [];
+    const { drawn, path, tight } = this.route;
+    if (!path) return [];
     const sizes = this.model.sizes;
-    const pixels = route.points.map((p) => this.stage.project(p[0], p[1], NaN));
+    const line = this.#path(this.#along(path, 0));
     const parts = [];
-    if (sizes) parts.push(this.#lane(route, sizes), this.#vehicle(route, sizes));
-    parts.push(
-      s("path", { d: this.#path(pixels), class: "halo line" }),
-      s("path", { d: this.#path(pixels), class: "line" }),
-    );
-    const end = route.place(route.long),
-      tip = this.stage.project(...end.at, NaN),
-      angle = Math.atan2(-end.way[1], end.way[0]);
+    if (sizes) parts.push(this.#lane(path, sizes), this.#vehicle(path, sizes));
+    if (drawn.length > 2)
+      parts.push(s("path", { d: this.#path(drawn.map((p) => this.#pixelOf(p))), class: "drawn" }));
+    parts.push(s("path", { d: line, class: "halo line" }), s("path", { d: line, class: "line" }));
+    if (tight) {
+      const [x, y] = this.#pixelOf(drawn[tight.corner]);
+      parts.push(
+        s("circle", { cx: x, cy: y, r: 20, class: "tight" }),
+        label("too tight", x, y - 26, "middle", "tight-label"),
+      );
+    }
+    const end = path.place(path.long),
+      tip = this.#pixelOf(end.at),
+      angle = -end.yaw;
     const barb = (turn) => [tip[0] - 13 * Math.cos(angle + turn), tip[1] - 13 * Math.sin(angle + turn)];
     parts.push(s("path", { d: this.#path([barb(0.45), tip, barb(-0.45)]), class: "line" }));
-    const middle = this.stage.project(...route.place(route.long / 2).at, NaN);
-    parts.push(label(show(route.long, units), middle[0], middle[1] - 8, "middle"));
+    const middle = this.#pixelOf(path.place(path.long / 2).at);
+    parts.push(label(show(path.long, units), middle[0], middle[1] - 8, "middle"));
     return parts;
   }
 
-  /** The ground the vehicle may cover: its width and the wander to each side. */
-  #lane(route, sizes) {
-    const wander = length(this.model.get(["travel", "wander"]) ?? "200 mm") || 0;
-    const half = sizes.width / 2 + wander,
-      offset = shift(this.model, sizes);
-    const side = (sign) => {
-      const out = [];
-      for (let d = 0; d <= route.long + 1e-9; d += route.long / 60) {
-        const { at, way } = route.place(d);
-        out.push(
-          this.stage.project(
-            at[0] - way[1] * (offset + sign * half),
-            at[1] + way[0] * (offset + sign * half),
-            NaN,
-          ),
-        );
-      }
-      return out;
-    };
-    return s("path", { d: this.#path([...side(1), ...side(-1).reverse()], true), class: "lane" });
+  #pixelOf([u, v]) {
+    return this.stage.project(u, v, NaN);
   }
 
-  #vehicle(route, z) {
-    const rear = this.along * Math.max(route.long - z.wheelbase, 0);
-    const { at, way } = route.place(rear);
-    const offset = shift(this.model, z);
+  /** Pixels along the path, `left` metres to its left. */
+  #along(path, left) {
+    const straight = path.pieces.length === 1;
+    const n = straight ? 1 : Math.ceil(path.long / 0.1);
+    return Array.from({ length: n + 1 }, (_, k) => {
+      const { at, way } = path.place((path.long * k) / n);
+      return this.#pixelOf([at[0] - way[1] * left, at[1] + way[0] * left]);
+    });
+  }
+
+  /** The ground the vehicle may cover: its width and the wander to each side. */
+  #lane(path, sizes) {
+    const wander = length(this.model.get(["travel", "wander"]) ?? "200 mm") || 0;
+    const half = sizes.width / 2 + wander;
+    return s("path", {
+      d: this.#path([...this.#along(path, half), ...this.#along(path, -half).reverse()], true),
+      class: "lane",
+    });
+  }
+
+  #vehicle(path, z) {
+    const { at, way } = path.place(this.along * driven(path, z));
     const corner = (x, y) =>
-      this.stage.project(
-        at[0] + way[0] * x - way[1] * (y + offset),
-        at[1] + way[1] * x + way[0] * (y + offset),
-        NaN,
-      );
+      this.#pixelOf([at[0] + way[0] * x - way[1] * y, at[1] + way[1] * x + way[0] * y]);
     const box = (x0, x1, y0, y1) =>
       this.#path([corner(x0, y0), corner(x1, y0), corner(x1, y1), corner(x0, y1)], true);
     const nose = z.wheelbase + (z.front || z.radius),
@@ -310,12 +311,12 @@ export class PickMap {
 
 /** Height along the line, drawn tall: where the crest is. */
 export function heightStrip(map, units) {
-  const route = map.route;
-  if (route.points.length < 2 || !(route.long > 0)) return null;
+  const { path } = map.route;
+  if (!path) return null;
   const n = 240,
     w = 480,
     high = 84;
-  const z = Array.from({ length: n + 1 }, (_, k) => map.height.near(...route.place((route.long * k) / n).at));
+  const z = Array.from({ length: n + 1 }, (_, k) => map.height.near(...path.place((path.long * k) / n).at));
   const known = z.filter(Number.isFinite);
   if (known.length < 2) return null;
   const low = Math.min(...known),
@@ -332,11 +333,9 @@ export function heightStrip(map, units) {
   });
   const sizes = map.model.sizes;
   const wheels = sizes
-    ? [0, sizes.wheelbase].map(
-        (x) => ((map.along * Math.max(route.long - sizes.wheelbase, 0) + x) / route.long) * w,
-      )
+    ? [0, sizes.wheelbase].map((x) => ((map.along * driven(path, sizes) + x) / path.long) * w)
     : [];
-  const tall = rise / (high - 24) / (route.long / w);
+  const tall = rise / (high - 24) / (path.long / w);
   return h(
     "figure",
     { class: "strip" },
@@ -345,7 +344,7 @@ export function heightStrip(map, units) {
       {
         viewBox: `0 0 ${w} ${high}`,
         role: "img",
-        "aria-label": `Height along the line, rising and falling by ${show(rise, units)} over ${show(route.long, units)}`,
+        "aria-label": `Height along the line, rising and falling by ${show(rise, units)} over ${show(path.long, units)}`,
       },
       s("path", { d, class: "ground-line" }),
       ...wheels.map((x) => s("path", { d: `M${x} 4V${high - 4}`, class: "wheel-at" })),

@@ -162,7 +162,8 @@ export class PickModel extends EventTarget {
       front: read("front_overhang", 0),
       rear: read("rear_overhang", 0),
     };
-    return Object.values(sizes).every(Number.isFinite) ? sizes : null;
+    if (!Object.values(sizes).every(Number.isFinite)) return null;
+    return { ...sizes, turning: read("turning_radius", NaN) };
   }
 
   jobText() {
@@ -260,6 +261,7 @@ function typedVehicle(typed) {
     tyre_width: typed.tyre,
     width: typed.width || typed.over,
     belly_clearance: typed.belly,
+    turning_radius: typed.turning,
   };
   const parts = [];
   for (const [end, key] of [

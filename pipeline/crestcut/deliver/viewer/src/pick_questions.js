@@ -208,4 +208,9 @@ export const MORE = [
   ["nose", "Clearance under the nose", ""],
   ["rear_overhang", "Rear overhang", "rear axle to the rearmost point"],
   ["tail", "Clearance under the tail", ""],
+  [
+    "turning",
+    "Turning radius",
+    "half a full circle on full lock, over the outer front tyre; for lines with a bend",
+  ],
 ];
