@@ -82,10 +82,13 @@ def look(
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
-    from crestcut.run import run_job, write_job
+    from crestcut.deliver.press import Press
 
-    done = run_job(job, _say)
-    written = write_job(done, out, _say)
+    with Press() as press:  # before all that loads slowly: it loads what draws meanwhile
+        from crestcut.run import run_job, write_job
+
+        done = run_job(job, _say)
+        written = write_job(done, out, _say, press)
     if as_json:
         from crestcut.deliver.result import result_document, result_text
 

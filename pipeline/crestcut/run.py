@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -41,6 +42,9 @@ from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tr
 from crestcut.vehicle.records import Vehicle
 from crestcut.work.release import Release, decide_release
 from crestcut.work.sheet import make_site, make_worksheet
+
+if TYPE_CHECKING:
+    from crestcut.deliver.press import Press
 
 Say = Callable[[str], None]
 SEED = 0
@@ -200,32 +204,38 @@ def _advice(
     )
 
 
-def write_job(done: Done, out: Path, say: Say = lambda _: None) -> tuple[Path, ...]:
-    """Every deliverable into ``out``, moved there when all are whole; the paths written."""
+def write_job(
+    done: Done, out: Path, say: Say = lambda _: None, press: Press | None = None
+) -> tuple[Path, ...]:
+    """Every deliverable into ``out``, moved there when all are whole; the paths written.
+
+    press : a second process for pictures and sheets; None draws them here. It is ended either way.
+    """
     from crestcut.deliver.files import Staging
     from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
     from crestcut.deliver.page_report import write_report
-    from crestcut.deliver.plan import draw_plan
-    from crestcut.deliver.profile import draw_profile
+    from crestcut.deliver.pictures import draw_pictures
+    from crestcut.deliver.press import Press
     from crestcut.deliver.result import write_result
     from crestcut.deliver.sheets import write_sheets
 
     report = done.report
     clock = Clock(say)
-    sheet = make_worksheet(
-        report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
-        marks={m.name: m.xy for m in report.marks},
-        keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
-        advice=report.advice,
-    )  # fmt: skip
     staging = Staging(out)
-    with staging as folder:
+    # the press ends before what it writes into is moved or thrown away
+    with staging as folder, press or Press(apart=False) as hand:
         with clock.stage("write", "writing mesh, pictures, page and sheets"):
+            hand.ask(draw_pictures, report, folder)
+            sheet = make_worksheet(
+                report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
+                marks={m.name: m.xy for m in report.marks},
+                keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
+                advice=report.advice,
+            )  # fmt: skip
+            hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
             write_depth_ply(report, folder / "depth_to_remove.ply")
             write_depth_glb(report, folder / "depth_to_remove.glb")
-            draw_plan(report, folder / "plan.png")
-            draw_profile(report, folder / "profile.png")
             write_report(report, folder, sheet)
-            write_sheets(sheet, make_site(report.surface, report.line, report.plan), folder)
+            hand.finish()
         write_result(report, folder / "result.json")
     return staging.moved

@@ -20,6 +20,7 @@ DPI = 160
 INK, SOFT, FAINT, PALE = "#1b1a19", "#5d5b58", "#a19e99", "#f4f2ee"
 BODY: dict[str, Any] = {"fontsize": 8.0, "color": INK}
 SMALL: dict[str, Any] = {"fontsize": 7.0, "color": INK}
+STYLE: Any = {"font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8}
 
 
 def new_figure(height: float, width: float = PAGE_WIDTH) -> Figure:

@@ -43,7 +43,7 @@ def draw_plan(report: Report, path: Path) -> None:
     """Write the plan. Coordinates on it are the scan's own; distances and depths say their unit."""
     import matplotlib
 
-    with matplotlib.rc_context({"font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8}):
+    with matplotlib.rc_context(ink.STYLE):
         figure = plan_figure(report)
         ink.save(figure, path)
 

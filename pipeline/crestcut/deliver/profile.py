@@ -41,7 +41,7 @@ def draw_profile(report: Report, path: Path) -> None:
     """Write the profile through the worst contact; where nothing was swept, a page that says so."""
     import matplotlib
 
-    with matplotlib.rc_context({"font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8}):
+    with matplotlib.rc_context(ink.STYLE):
         ink.save(profile_figure(report), path)
 
 

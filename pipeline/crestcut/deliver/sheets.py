@@ -8,9 +8,9 @@ import json
 import math
 from collections.abc import Iterator, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from crestcut.deliver import sheet_cut, sheet_pages
+from crestcut.deliver import ink, sheet_cut, sheet_pages
 from crestcut.work.jig import Site
 from crestcut.work.records import SetOut, Ties, Worksheet
 
@@ -58,9 +58,8 @@ def _write_pages(sheet: Worksheet, site: Site, folder: Path, pictures: bool) -> 
     from matplotlib.backends.backend_pdf import PdfPages
 
     paths = [folder / PDF_NAME]
-    style: Any = {"font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8}
     facts = {"Title": sheet.title, "CreationDate": None, "Producer": None, "Creator": None}
-    with matplotlib.rc_context(style), PdfPages(paths[0], metadata=facts) as pdf:
+    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=facts) as pdf:
         for number, (name, figure) in enumerate(pages(sheet, site), start=1):
             figure.text(0.5, 0.3 / 11.69, f"{number}", ha="center", fontsize=7)
             pdf.savefig(figure)

@@ -1,0 +1,36 @@
+"""Both pictures of a job in one call, and what loads all that draws before there is anything to draw."""
+
+from __future__ import annotations
+
+import io
+from pathlib import Path
+
+from crestcut.deliver import ink
+from crestcut.deliver.plan import draw_plan
+from crestcut.deliver.profile import draw_profile
+from crestcut.deliver.report import Report
+
+
+def draw_pictures(report: Report, folder: Path) -> None:
+    """Write ``plan.png`` and ``profile.png`` into ``folder``."""
+    draw_plan(report, folder / "plan.png")
+    draw_profile(report, folder / "profile.png")
+
+
+def warm_up() -> None:
+    """Draw a page for nobody, so that the first real one finds libraries, fonts and canvases at hand."""
+    import matplotlib
+    from matplotlib.backends.backend_pdf import PdfPages
+
+    from crestcut.deliver import sheets  # noqa: F401
+
+    with matplotlib.rc_context(ink.STYLE):
+        figure = ink.new_figure(1.0, 1.0)
+        axes = ink.axes_at(figure, 0.2, 0.2, 0.6, 0.6)
+        axes.contour([[0.0, 1.0], [0.0, 1.0]], levels=[0.5])
+        for weight in ("normal", "bold"):
+            ink.text_at(figure, 0.1, 0.1, "warm", fontweight=weight)
+        ink.text_at(figure, 0.1, 0.1, "warm", family="DejaVu Sans Mono")
+        figure.savefig(io.BytesIO(), format="png")
+        with PdfPages(io.BytesIO()) as pdf:
+            pdf.savefig(figure)
