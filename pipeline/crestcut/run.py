@@ -33,6 +33,7 @@ from crestcut.travel.chance_draws import draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.line import travel_line, window
+from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, Ride, TravelLine
 from crestcut.travel.ride import ride
 from crestcut.travel.soft import soft_contacts
@@ -84,9 +85,11 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     loads = [load_state(vehicle, name) for name in job.vehicle.loads]
     refuse_parts_over_tracks(vehicle, job.wanted.want, job.wanted.want_ends, loads)
     limit = deepest_allowed(job)
+    drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(job.scan, say)
-    line = travel_line(resolve_line(job.travel.line, job.marks, scan.frame), vehicle, job.travel, job.cell)
+    places = drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
+    line = travel_line(places, vehicle, job.travel, job.cell)
     frame = window(line, vehicle, job.travel, job.cell)
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, frame, job.scan.scanner)
@@ -126,6 +129,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         advice=_advice(today, margin, vehicle, surface, rode, before, scan, job),
         soft=soft,
         version=__version__, seed=SEED, seconds=clock.seconds,
+        line_sha256=drawn_line.sha256 if drawn_line else "",
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes),
     )  # fmt: skip
     return Done(report, release)

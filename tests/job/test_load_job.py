@@ -116,6 +116,18 @@ def test_the_smallest_job_takes_the_safe_defaults(tmp_path: Path) -> None:
     assert job.sha256 == hashlib.sha256(path.read_bytes()).hexdigest()
 
 
+def test_a_line_may_be_a_file_beside_the_job_and_further_vehicles_too(tmp_path: Path) -> None:
+    text = WHOLE.replace('line = [[0.5, 2.0], "B"]', 'line = "../plans/drive.dxf"\nlayer = "middle"')
+    van = '[[other_vehicle]]\nfile = "../vehicles/van.toml"\n'
+    path = write(tmp_path, text + van + '[[other_vehicle]]\nfile = "cart.toml"\nload = "full"\n')
+    job = load_job(path)
+    assert job.travel.line == () and job.travel.layer == "middle"
+    assert job.travel.line_file == tmp_path / "plans" / "drive.dxf"
+    assert [v.file for v in job.other_vehicles] == [tmp_path / "vehicles/van.toml", path.parent / "cart.toml"]
+    assert [v.loads for v in job.other_vehicles] == [("as measured",), ("full",)]
+    assert resolved(job)["travel"]["line_file"] == "drive.dxf"
+
+
 def test_every_key_arrives_in_si(tmp_path: Path) -> None:
     job = load_job(write(tmp_path, WHOLE))
     assert job.scan.files == (tmp_path.parent / "scans/apron.laz", tmp_path / "jobs" / "again.laz")
@@ -152,6 +164,14 @@ def test_the_example_jobs_load_and_name_files_that_are_there(job: Path) -> None:
 
 
 FAULTS = [
+    ('line = [[0.5, 2.0], "B"]', 'line = "drive.csv"\nlayer = "drive"', "travel: layer is a drawing's"),
+    ('line = [[0.5, 2.0], "B"]', 'line = "drive.dxf"\nlyer = "x"', 'lyer: unknown key; did you mean "layer"'),
+    ('line = [[0.5, 2.0], "B"]', "line = 5", "travel.line: a list expected"),
+    ('line = [[0.5, 2.0], "B"]', 'line = ""', "travel.line: words expected"),
+    ("[travel]", '[[other_vehicel]]\nfile = "van.toml"\n[travel]', 'did you mean "other_vehicle"?'),
+    ("[travel]", '[[other_vehicle]]\nfil = "van.toml"\n[travel]', 'other_vehicle 1.fil: unknown key'),
+    ("[travel]", '[[other_vehicle]]\nload = "laden"\n[travel]', "other_vehicle 1.file: missing"),
+    ("[travel]", '[other_vehicle]\nfile = "van.toml"\n[travel]', "other_vehicle: a list expected"),
     ('wander = "150 mm"', 'wandr = "150 mm"', 'travel.wandr: unknown key; did you mean "wander"?'),
     ("[site]", "[sit]", 'sit: unknown key; did you mean "site"?'),
     ('name = "A"', 'nam = "A"', 'mark 1.nam: unknown key (and 1 more: mark 1.name); did you mean "name"?'),

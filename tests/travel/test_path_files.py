@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from crestcut.errors import CrestcutError
+from crestcut.scan.records import Frame
 from crestcut.travel.path_files import read_line
 
 POINTS = ((0.5, 2.0), (6.0, 2.5), (12.0, 6.0))
@@ -50,6 +51,8 @@ def test_geojson(tmp_path: Path) -> None:
     [
         "0.5,2.0\n6.0,2.5\n12.0,6.0\n", "x,y\n0.5,2.0\n6.0,2.5\n12.0,6.0\n",
         "name;x;y\na;0,5;2,0\nb;6,0;2,5\nc;12,0;6,0\n", "0.5 2.0\n6.0 2.5\n12.0 6.0\n",
+        "# tacheometer\nPoint,Northing,Easting,Height\n1,2.0,0.5,9\n2,2.5,6.0,9\n3,6.0,12.0,9\n",
+        "0.5,2.0,1.1\n\n6.0,2.5,1.2\n12.0,6.0,1.3\n",
     ],
 )  # fmt: skip
 def test_csv(tmp_path: Path, text: str) -> None:
@@ -62,6 +65,12 @@ def test_csv(tmp_path: Path, text: str) -> None:
     [
         ("a.csv", "0,1\nhere,there\n", "row 2 is no point"),
         ("a.csv", "1,2\n", "no line"),
+        ("a.csv", "", "no line"),
+        ("a.csv", "1,2,3,4\n5,6,7,8\n", "4 columns without names"),
+        ("a.csv", "id,this,that\n1,2,3\n2,3,4\n", "names no x and y"),
+        ("a.geojson", '{"type": "LineString", "coordinates": [["a", 1], [2, 3]]}', "no x and y"),
+        ("a.geojson", '{"type": "LineString", "coordinates": []}', "no line"),
+        ("a.geojson", '{"type": "FeatureCollection", "features": null}', "no line in the file"),
         ("a.csv", "1,2\n3,nan\n", "not finite"),
         ("a.geojson", "{", "not a GeoJSON"),
         ("a.geojson", "{}", "no line in the file"),
@@ -75,3 +84,47 @@ def test_what_is_no_line_is_one_sentence(tmp_path: Path, name: str, text: str, w
         read_line(tmp_path / name)
     with pytest.raises(CrestcutError, match="not there"):
         read_line(tmp_path / "missing.csv")
+
+
+def test_the_unit_is_the_files_own_else_the_scans(tmp_path: Path) -> None:
+    """A scan in US survey feet (1200/3937 m, NIST Handbook 44), origin moved; a drawing in mm; a table."""
+    import ezdxf
+
+    foot = 1200 / 3937
+    frame = Frame(np.full(3, foot), np.eye(3), np.array([100.0, 50.0, 0.0]), "us-ft", "z")
+    site, shift = np.array(POINTS), np.array([100.0, 50.0])
+    drawing = ezdxf.new()
+    drawing.header["$INSUNITS"] = 4
+    drawing.modelspace().add_lwpolyline([tuple(1000 * (p + shift)) for p in site])
+    drawing.saveas(tmp_path / "line.dxf")
+    assert np.array(read_line(tmp_path / "line.dxf").on_site(frame)) == pytest.approx(site, abs=1e-9)
+    rows = "\n".join(f"{x!r},{y!r}" for x, y in ((site + shift) / foot).tolist())
+    (tmp_path / "line.csv").write_text(rows)
+    assert np.array(read_line(tmp_path / "line.csv").on_site(frame)) == pytest.approx(site, abs=1e-9)
+
+
+def test_a_drawn_arc_is_followed_and_a_layer_misspelt_is_named(tmp_path: Path) -> None:
+    import ezdxf
+
+    drawing = ezdxf.new()
+    drawing.modelspace().add_arc((0, 0), 8.0, 0, 90, dxfattribs={"layer": "drive"})
+    drawing.modelspace().add_ellipse((0, 0), (3, 0), 0.5, dxfattribs={"layer": "bed"})
+    drawing.saveas(tmp_path / "arc.dxf")
+    points = np.array(read_line(tmp_path / "arc.dxf", "drive").points)
+    # a quarter circle as one cubic is off by 2.7e-4 of its radius at most (the usual approximation)
+    assert np.hypot(*points.T) == pytest.approx(8.0, abs=2.8e-4 * 8.0)
+    chords = np.hypot(*np.diff(points, axis=0).T)
+    assert (chords**2 / (8 * 8.0)).max() < 0.0005 * 8.0  # sagitta of a chord: c^2 / 8 R
+    # it closes on itself, yet is not cut to dust
+    assert len(read_line(tmp_path / "arc.dxf", "bed").points) < 400
+    with pytest.raises(CrestcutError, match=r'no line on the layer "drvie".*did you mean "drive"'):
+        read_line(tmp_path / "arc.dxf", "drvie")
+
+
+def test_places_less_than_a_centimetre_apart_are_one(tmp_path: Path) -> None:
+    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
+    (tmp_path / "line.csv").write_text("0,0\n0,0.004\n0,3\n0.001,3\n")
+    assert read_line(tmp_path / "line.csv").on_site(frame) == ((0.0, 0.0), (0.0, 3.0))
+    (tmp_path / "line.csv").write_text("0,0\n0,0.004\n")
+    with pytest.raises(CrestcutError, match="one place"):
+        read_line(tmp_path / "line.csv").on_site(frame)

@@ -76,6 +76,7 @@ class Report:
     soft: tuple[SoftContact, ...] = ()
     version: str = ""
     seed: int = 0
+    line_sha256: str = ""
     seconds: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
 

@@ -71,6 +71,9 @@ def _inputs(report: Report) -> list[dict[str, object]]:
     job, vehicle = report.job, report.vehicle
     rows: list[dict[str, object]] = [{"role": "job", "file": job.path.name, "sha256": job.sha256 or None}]
     rows += [{"role": "scan", "file": f.path.name, "sha256": f.sha256} for f in report.scan.files]
+    if job.travel.line_file is not None:
+        row = {"role": "line", "file": job.travel.line_file.name, "sha256": report.line_sha256 or None}
+        rows.append(row)
     rows.append({"role": "vehicle", "file": vehicle.path.name, "sha256": vehicle.sha256 or None})
     return rows
 

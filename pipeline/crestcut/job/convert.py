@@ -23,7 +23,7 @@ from crestcut.job.records import (
     Wanted,
     Witness,
 )
-from crestcut.job.schema import JobFile
+from crestcut.job.schema import JobFile, TravelTable
 
 
 def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
@@ -36,13 +36,10 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         title=written.title or path.stem.replace("_", " ").capitalize(),
         scan=ScanChoice(tuple(beside(folder, name) for name in names), scan.unit, scan.up, scan.scanner),
         vehicle=VehicleChoice(beside(folder, written.vehicle.file), tuple(written.vehicle.load)),
-        travel=Travel(
-            tuple(written.travel.line),
-            written.travel.track,
-            tuple(written.travel.ways),
-            written.travel.wander,
-            written.travel.heading,
+        other_vehicles=tuple(
+            VehicleChoice(beside(folder, v.file), tuple(v.load)) for v in written.other_vehicle
         ),
+        travel=_travel(written.travel, folder),
         site=Site(**written.site.model_dump()),
         wanted=Wanted(
             clearance.want, clearance.want_ends, clearance.confidence, tuple(clearance.in_use.items())
@@ -64,6 +61,20 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
             for w in written.witness
         ),
         sha256=sha256,
+    )
+
+
+def _travel(written: TravelTable, folder: Path) -> Travel:
+    """Points as they stand, or the file that holds them."""
+    named = isinstance(written.line, str)
+    return Travel(
+        () if isinstance(written.line, str) else tuple(written.line),
+        written.track,
+        tuple(written.ways),
+        written.wander,
+        written.heading,
+        beside(folder, str(written.line)) if named else None,
+        written.layer,
     )
 
 

@@ -64,11 +64,15 @@ class VehicleChoice:
 
 @dataclass(frozen=True)
 class Travel:
+    """``line`` is empty where ``line_file`` is given: its unit is known once the scan is read."""
+
     line: tuple[Point, ...]
     track: str = "middle"  # middle | left | right
     ways: tuple[str, ...] = ("forward",)  # forward | turned
     wander: float = 0.200  # m each side
     heading: float = math.radians(3.0)  # each side
+    line_file: Path | None = None
+    layer: str | None = None
 
 
 @dataclass(frozen=True)
@@ -179,4 +183,5 @@ class Job:
     strings: tuple[StringReading, ...] = ()
     levels: tuple[LevelReading, ...] = ()
     witnesses: tuple[Witness, ...] = ()
+    other_vehicles: tuple[VehicleChoice, ...] = ()
     sha256: str = ""

@@ -7,7 +7,7 @@ from __future__ import annotations
 import math
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, field_validator, model_validator
+from pydantic import BeforeValidator, Discriminator, Field, Tag, field_validator, model_validator
 
 from crestcut.job.fields import (
     Answer,
@@ -36,6 +36,11 @@ from crestcut.units import METRES_PER
 AnyPoint = Annotated[Point, BeforeValidator(point)]
 Ways = Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Field(min_length=1)]
 Corner = Annotated[PlanPoint, BeforeValidator(lambda value: point(value, plain=True))]
+# the tags show up in a fault's place; with a bracket in them they are left out there (``faults``)
+Line = Annotated[
+    Annotated[Text, Tag("[file]")] | Annotated[list[AnyPoint], Field(min_length=2), Tag("[points]")],
+    Discriminator(lambda value: "[file]" if isinstance(value, str) else "[points]"),
+]
 SCANNERS = ("phone", "photogrammetry", "terrestrial", "total-station")
 
 
@@ -76,7 +81,8 @@ def _forward() -> list[Literal["forward", "turned"]]:
 
 
 class TravelTable(Table):
-    line: list[AnyPoint] = Field(min_length=2)
+    line: Line
+    layer: Text | None = None
     track: Literal["middle", "left", "right"] = "middle"
     ways: Ways = Field(default_factory=_forward)
     wander: NotNegative = 0.200
@@ -88,6 +94,16 @@ class TravelTable(Table):
         if value > 2.0:
             raise fault(f"{value:g} m of wander each side is no line at all", 'write it like "200 mm"')
         return value
+
+    @model_validator(mode="after")
+    def _layer_of_a_drawing(self) -> TravelTable:
+        drawn = isinstance(self.line, str) and self.line.lower().endswith(".dxf")
+        if self.layer is not None and not drawn:
+            raise fault(
+                "layer is a drawing's, and line names no drawing",
+                'write line = "drive.dxf", or leave layer out',
+            )
+        return self
 
     @field_validator("ways")
     @classmethod
@@ -218,6 +234,7 @@ class JobFile(Table):
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
     vehicle: VehicleTable
+    other_vehicle: list[VehicleTable] = Field(default_factory=list)
     travel: TravelTable
     clearance: ClearanceTable = Field(default_factory=ClearanceTable)
     cut: CutTable = Field(default_factory=CutTable)

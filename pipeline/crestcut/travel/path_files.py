@@ -3,16 +3,25 @@
 from __future__ import annotations
 
 import csv
+import hashlib
 import json
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
+
 from crestcut.errors import CrestcutError
+from crestcut.job.faults import did_you_mean
+from crestcut.scan.records import Frame
 
 # $INSUNITS codes of the DXF reference -> metres
 DXF_UNITS = {1: 0.0254, 2: 0.3048, 4: 0.001, 5: 0.01, 6: 1.0, 7: 1000.0, 21: 1200.0 / 3937.0}
-SAG = 0.002  # of the drawing's longest side: how far a chord may leave a drawn curve
+SAG = 0.0005  # of the line's longest side: how far a chord may leave a drawn curve (4 mm on 8 m)
+DRAWN_AS_LINES = "LINE LWPOLYLINE POLYLINE ARC SPLINE ELLIPSE"
+ONE_PLACE = 0.01  # m
+AXES = (("x", "easting", "east", "e"), ("y", "northing", "north", "n"))
 
 
 @dataclass(frozen=True)
@@ -24,6 +33,18 @@ class DrawnLine:
     points: tuple[tuple[float, float], ...]
     unit: float | None
     source: str
+    sha256: str = ""
+
+    def on_site(self, frame: Frame) -> tuple[tuple[float, float], ...]:
+        """Site x, y of its points, m; places less than ``ONE_PLACE`` apart are taken once."""
+        plan = np.array(self.points) * (1.0 if self.unit is None else self.unit / frame.plan_scale)
+        kept: list[tuple[float, float]] = []
+        for x, y in frame.plan_to_site(plan):
+            if not kept or math.dist(kept[-1], (x, y)) >= ONE_PLACE:
+                kept.append((float(x), float(y)))
+        if len(kept) < 2:
+            raise CrestcutError("all points of the line are one place", self.source, "draw it over the slab")
+        return tuple(kept)
 
 
 def read_line(path: Path, layer: str | None = None) -> DrawnLine:
@@ -46,7 +67,7 @@ def read_line(path: Path, layer: str | None = None) -> DrawnLine:
         raise CrestcutError("a point of the line is not finite", path.name, "give plain coordinates")
     if len(points) < 2:
         raise CrestcutError(f"{len(points)} points are no line", path.name, "give at least its two ends")
-    return DrawnLine(tuple(points), unit, path.name)
+    return DrawnLine(tuple(points), unit, path.name, hashlib.sha256(path.read_bytes()).hexdigest())
 
 
 Points = list[tuple[float, float]]
@@ -59,22 +80,34 @@ def _dxf(path: Path, layer: str | None) -> tuple[Points, float | None]:
         drawing = ezdxf.readfile(path)
     except (OSError, ezdxf.DXFError, UnicodeDecodeError) as error:
         raise CrestcutError(f"not a DXF drawing: {error}", path.name, "save it as DXF again") from None
-    lines: list[Points] = []
     from ezdxf import path as drawn
 
-    for entity in drawing.modelspace().query("LINE LWPOLYLINE POLYLINE ARC SPLINE ELLIPSE"):
-        if layer is None or entity.dxf.layer == layer:
+    entities = list(drawing.modelspace().query(DRAWN_AS_LINES))
+    if layer is not None:
+        names = sorted({e.dxf.layer for e in entities})
+        entities = [e for e in entities if e.dxf.layer == layer]
+        if not entities:
+            there = did_you_mean(layer, names) or "draw one polyline on it"
+            raise CrestcutError(f'no line on the layer "{layer}"', path.name, there)
+    lines: list[Points] = []
+    for entity in entities:
+        try:
             curve = drawn.make_path(entity)
-            size = max(curve.start.distance(curve.end), 1e-6)
-            lines.append([(v.x, v.y) for v in curve.flattening(SAG * size)])
-    return _only(lines, path, "layer"), DXF_UNITS.get(int(drawing.header.get("$INSUNITS", 0)))
+            reach = [*curve.control_vertices(), curve.end]
+            size = max(max(v[k] for v in reach) - min(v[k] for v in reach) for k in (0, 1))
+            lines.append([(v.x, v.y) for v in curve.flattening(max(SAG * size, 1e-9))])
+        except (ezdxf.DXFError, ValueError, TypeError, IndexError, ZeroDivisionError) as error:
+            what = f"a {entity.dxftype()} in it cannot be followed: {error}"
+            raise CrestcutError(what, path.name, "draw one polyline") from None
+    points = _only(lines, path, "leave one, or name its layer in [travel] layer")
+    return points, DXF_UNITS.get(int(drawing.header.get("$INSUNITS", 0)))
 
 
-def _only(lines: list[Points], path: Path, choice: str) -> Points:
+def _only(lines: list[Points], path: Path, mend: str) -> Points:
     if not lines:
         raise CrestcutError("no line in the file", path.name, "draw one polyline along the vehicle's middle")
     if len(lines) > 1:
-        raise CrestcutError(f"{len(lines)} lines in the file", path.name, f"leave one, or name its {choice}")
+        raise CrestcutError(f"{len(lines)} lines in the file", path.name, mend)
     return lines[0]
 
 
@@ -83,8 +116,13 @@ def _geojson(path: Path, layer: str | None) -> tuple[Points, float | None]:
         data = json.loads(path.read_text(encoding="utf-8"))
     except (OSError, UnicodeDecodeError, json.JSONDecodeError) as error:
         raise CrestcutError(f"not a GeoJSON file: {error}", path.name, "save the line again") from None
-    lines = [[(float(p[0]), float(p[1])) for p in line] for line in _line_strings(data)]
-    points = _only(lines, path, "feature")
+    try:
+        lines = [[(float(p[0]), float(p[1])) for p in line] for line in _line_strings(data)]
+    except (TypeError, ValueError, IndexError, KeyError):
+        raise CrestcutError("a place in it is no x and y", path.name, "save the line again") from None
+    points = _only(lines, path, "leave one")
+    if not points:
+        return points, None
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     # a driveway of a few metres is 0.0001 degrees long (RFC 7946: coordinates are degrees unless agreed
     # otherwise)
@@ -101,13 +139,13 @@ def _line_strings(data: object) -> list[list[list[float]]]:
     if not isinstance(data, dict):
         return []
     if data.get("type") == "FeatureCollection":
-        return [line for f in data.get("features", []) for line in _line_strings(f)]
+        return [line for f in data.get("features") or [] for line in _line_strings(f)]
     if data.get("type") == "Feature":
         return _line_strings(data.get("geometry"))
     if data.get("type") == "LineString":
-        return [data["coordinates"]]
+        return [data.get("coordinates") or []]
     if data.get("type") == "MultiLineString":
-        return list(data["coordinates"])
+        return list(data.get("coordinates") or [])
     return []
 
 
@@ -116,24 +154,37 @@ def _csv(path: Path, layer: str | None) -> tuple[Points, float | None]:
         text = path.read_text(encoding="utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
         raise CrestcutError(f"not a table of points: {error}", path.name, "save it as CSV") from None
-    cut = next((d for d in (";", "\t", ",") if d in text), " ")
-    rows = [
-        r
-        for r in csv.reader(text.splitlines(), delimiter=cut, skipinitialspace=True)
-        if any(c.strip() for c in r)
-    ]
+    rows = [line for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")]
+    cut = next((d for d in (";", "\t", ",") if any(d in row for row in rows)), " ")
+    try:
+        cells = csv.reader(rows, delimiter=cut, skipinitialspace=True)
+        table = [row for row in cells if any(c.strip() for c in row)]
+    except csv.Error as error:
+        raise CrestcutError(f"not a table of points: {error}", path.name, "save it as CSV") from None
+    if not table:
+        return [], None
+    columns, first = _columns(table[0], cut, path)
     points: Points = []
-    columns = (0, 1)
-    for k, row in enumerate(rows):
-        names = [c.strip().lower() for c in row]
-        if k == 0 and not _is_number(names[0], cut):
-            columns = (names.index("x"), names.index("y")) if {"x", "y"} <= set(names) else (0, 1)
-            continue
+    for k, row in enumerate(table[first:], start=first):
         try:
             points.append((_number(row[columns[0]], cut), _number(row[columns[1]], cut)))
         except (ValueError, IndexError):
             raise CrestcutError(f"row {k + 1} is no point", path.name, "write x and y on each line") from None
     return points, None
+
+
+def _columns(head: Sequence[str], cut: str, path: Path) -> tuple[tuple[int, int], int]:
+    """Which columns hold x and y, and the first row of numbers. Only x, y and a height go unnamed."""
+    names = [c.strip().lower() for c in head]
+    if all(_is_number(name, cut) for name in names if name):
+        if len(names) > 3:
+            mend = "name two of them x and y in its first row"
+            raise CrestcutError(f"{len(names)} columns without names", path.name, mend)
+        return (0, 1), 0
+    found = [next((names.index(n) for n in axis if n in names), None) for axis in AXES]
+    if found[0] is None or found[1] is None:
+        raise CrestcutError("its first row names no x and y", path.name, "name two of its columns x and y")
+    return (found[0], found[1]), 1
 
 
 def _number(text: str, cut: str) -> float:
