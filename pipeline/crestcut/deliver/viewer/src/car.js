@@ -29,6 +29,10 @@ export class Car {
     for (const part of drive.vehicle.parts) this.frames[part.frame].add(this.#plate(part));
     this.hull = this.#hull();
     this.frames[0].add(this.hull);
+    for (const group of [...this.frames, ...this.wheels])
+      group.traverse((object) => {
+        if (object.isMesh || object.isLineSegments) stage.moving.push(object);
+      });
   }
 
   #wheel() {

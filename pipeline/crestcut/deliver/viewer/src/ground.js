@@ -50,6 +50,11 @@ export class GroundMesh {
     this.stage = stage;
     this.material = new MeshBasicMaterial({ alphaTest: 0.5 });
     this.mesh = new Mesh(this.#lay(raster), this.material);
+    const hidden = new MeshBasicMaterial({ colorWrite: false, side: DoubleSide });
+    stage.fixed.push({
+      glide: () => (this.mesh.material = hidden),
+      rest: () => (this.mesh.material = this.material),
+    });
     stage.world.add(this.mesh);
   }
 
@@ -115,7 +120,14 @@ export function layBand(stage, raster, points, wide, colour) {
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(new Float32Array(position), 3));
   geometry.setIndex(faces);
-  stage.world.add(new Mesh(geometry, new MeshBasicMaterial({ color: colour, side: DoubleSide })));
+  const band = new Mesh(geometry, new MeshBasicMaterial({ color: colour, side: DoubleSide }));
+  stage.world.add(band);
+  hideInGlide(stage, band);
+}
+
+/** Leaves an object to the still picture while only the vehicle moves. */
+function hideInGlide(stage, object) {
+  stage.fixed.push({ glide: () => (object.visible = false), rest: () => (object.visible = true) });
 }
 
 function split(a, b) {
@@ -163,6 +175,7 @@ export class ContourLines {
     this.lines = new LineSegments(new BufferGeometry(), new LineBasicMaterial({ color: 0x1c1917 }));
     this.labels = [];
     stage.world.add(this.lines);
+    hideInGlide(stage, this.lines);
   }
 
   draw(values, levels) {

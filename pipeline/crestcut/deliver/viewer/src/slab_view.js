@@ -133,6 +133,7 @@ export class SlabView {
 
   /** Paints the chosen layer, its contours and its legend. */
   wear() {
+    this.worn = (this.worn ?? 0) + 1;
     const { height, depth, gap, data, units } = this.report;
     const flat = this.stage.flat;
     let canvas,
@@ -219,13 +220,33 @@ export class SlabView {
 
   stand(k, after = false) {
     this.after = after;
-    if (k !== this.k) this.stage.hurry();
+    if (k !== this.k) this.stage.glide();
     this.k = k;
     this.car?.stand(k);
     this.stage.request();
   }
 
+  /** All that is written over the picture; most of it only anew when the view has moved. */
   #labels() {
+    const { stage, report } = this;
+    const seen = [...stage.camera.matrixWorldInverse.elements, stage.camera.zoom, stage.exaggeration];
+    const key = [...seen, stage.width, stage.height, report.units, this.worn, this.#marked].join();
+    if (key !== this.key) {
+      this.key = key;
+      this.written ??= s("g");
+      this.written.replaceChildren(...this.#fixedLabels().flat(Infinity));
+      this.pinned ??= s("g");
+      this.pinned.replaceChildren(...(report.drive ? this.#gapMark().flat(Infinity) : []));
+    }
+    if (!this.pinned.isConnected) stage.overlay.replaceChildren(this.written, this.pinned);
+  }
+
+  /** Does the vehicle stand where its gap is written? */
+  get #marked() {
+    return this.report.drive && this.k === this.report.drive.worst && !this.after;
+  }
+
+  #fixedLabels() {
     const { report, stage } = this,
       { data, units, height } = report;
     const parts = [scaleBar(stage, units)];
@@ -261,15 +282,14 @@ export class SlabView {
       if (!this.#crowded(x, y))
         parts.push(...label(show(level, units, level % 0.001 > 1e-6 ? 1 : 0), x, y, "middle", "depth-label"));
     }
-    if (report.drive) parts.push(...this.#gapMark());
     if (data.release !== "ok")
       parts.push(...label(data.release.toUpperCase(), stage.width - 10, 18, "end", "stamp-label"));
-    stage.overlay.replaceChildren(...parts.flat(Infinity));
+    return parts;
   }
 
   /** Whether a number here would run into the gap's own. */
   #crowded(x, y) {
-    if (!this.report.drive || this.k !== this.report.drive.worst) return false;
+    if (!this.#marked) return false;
     const { at, ground } = this.report.data.drive.contact,
       pin = this.stage.project(...at, ground);
     return Math.abs(x - pin[0]) < 90 && y > pin[1] - 70 && y < pin[1] + 20;
@@ -277,10 +297,10 @@ export class SlabView {
 
   /** The gap at the worst point, drawn where it is, while the vehicle stands there. */
   #gapMark() {
-    const { contact, worst } = this.report.data.drive;
+    const { contact } = this.report.data.drive;
     const [x, y] = this.stage.project(...contact.at, contact.ground);
     const pin = [s("circle", { cx: x, cy: y, r: 6, class: "gap-pin" })];
-    if (this.k !== worst || this.after) return pin;
+    if (!this.#marked) return pin;
     const up = this.stage.flat ? y - 44 : Math.min(y - 44, this.stage.height - 40);
     return [
       s("path", { class: "gap-lead", d: `M${x} ${y}V${up}` }),

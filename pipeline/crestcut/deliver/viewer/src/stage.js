@@ -17,6 +17,8 @@ import { OrbitControls } from "three/addons/controls/OrbitControls.js";
 import { s } from "./dom.js";
 
 const UP = new Vector3(0, 0, 1);
+const HURRIED = 0.45; // pixels drawn for each on the screen while the view turns, without a graphics card
+const GLIDING = 0.5; // the same while only the vehicle moves
 
 export class Stage {
   /** `size` = [metres along u, metres along v]; `level` = mean height, drawn as z = 0. `plan`: from above only. */
@@ -29,13 +31,17 @@ export class Stage {
     this.world = new Group();
     this.scene.add(this.world);
     this.drawn = []; // called after each picture, to move the labels
+    this.fixed = []; // what {rest, glide} must do when only the vehicle moves, see `glide`
+    this.moving = []; // objects that move over the slab
     this.backdrop = null; // painted canvas for the flat fallback
     this.canvas = document.createElement("canvas");
     [this.renderer, this.slow] = noWebGL ? [null, false] : makeRenderer(this.canvas);
     this.flat = !this.renderer;
     this.plan = plan || this.flat;
     this.overlay = s("svg", { class: "overlay", "aria-hidden": "true" });
-    holder.append(this.canvas, this.overlay);
+    this.still = document.createElement("canvas");
+    this.still.hidden = true;
+    holder.append(this.still, this.canvas, this.overlay);
     this.#light();
     this.#aim();
     new ResizeObserver(() => this.#resize()).observe(holder);
@@ -65,6 +71,7 @@ export class Stage {
       this.canvas.style.touchAction = "pan-y"; // a swipe up or down still scrolls the page
     }
     this.controls.addEventListener("change", () => {
+      this.#settle();
       this.hurry();
       this.request();
     });
@@ -74,9 +81,10 @@ export class Stage {
     const { clientWidth: w, clientHeight: h } = this.holder;
     if (!w || !h) return;
     const first = !this.width;
-    const ratio = this.#ratio();
     this.width = w;
     this.height = h;
+    this.#settle();
+    const ratio = this.#ratio();
     if (this.renderer) {
       this.renderer.setPixelRatio(ratio);
       this.renderer.setSize(w, h, false);
@@ -100,15 +108,57 @@ export class Stage {
   }
 
   #ratio() {
-    return this.hurried ? 0.45 : Math.min(window.devicePixelRatio || 1, this.slow ? 1 : 2);
+    if (this.gliding) return GLIDING;
+    return this.hurried ? HURRIED : Math.min(window.devicePixelRatio || 1, this.slow ? 1 : 2);
   }
 
-  /** While something moves and there is no graphics card: a coarser picture, sharp again when it rests. */
+  /** While the view turns and there is no graphics card: a coarser picture, sharp again when it rests. */
   hurry() {
     if (!this.slow || !this.renderer) return;
-    clearTimeout(this.resting);
-    this.resting = setTimeout(() => this.#pace(false), 250);
+    this.#rest();
     if (!this.hurried) this.#pace(true);
+  }
+
+  /**
+   * While only the vehicle moves and there is no graphics card: the slab is drawn once, sharp, and stands still behind; of it only the
+   * depth is kept, so that it still hides what lies behind it.
+   */
+  glide() {
+    if (!this.slow || !this.renderer) return;
+    this.#rest();
+    if (this.gliding) return;
+    this.#pace(false);
+    this.#show(this.moving, false);
+    this.renderer.render(this.scene, this.camera);
+    this.still.width = this.canvas.width;
+    this.still.height = this.canvas.height;
+    this.still.getContext("2d").drawImage(this.canvas, 0, 0);
+    this.still.hidden = false;
+    this.#show(this.moving, true);
+    this.gliding = true;
+    for (const { glide } of this.fixed) glide();
+    this.#pace(false);
+  }
+
+  #show(objects, on) {
+    for (const object of objects) object.layers.set(on ? 0 : 1);
+  }
+
+  #rest() {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => {
+      this.#settle();
+      this.#pace(false);
+    }, 250);
+  }
+
+  /** Back to drawing all of it. */
+  #settle() {
+    if (!this.gliding) return;
+    this.gliding = false;
+    this.still.hidden = true;
+    for (const { rest } of this.fixed) rest();
+    this.renderer.setPixelRatio(this.#ratio());
   }
 
   #pace(hurried) {
@@ -244,6 +294,8 @@ export class Stage {
 
   /** The view as a picture, for paper. */
   picture() {
+    this.#settle();
+    if (this.renderer) this.#pace(false);
     this.draw();
     return this.canvas.toDataURL("image/png");
   }
