@@ -54,8 +54,7 @@ class _Block:
     distance: FloatArray  # (n, n) m
     near: FloatArray  # (n, n) correlation of the patch part
     noise: FloatArray  # (n,) 1 / points of the one pass + 1 / points of the other
-    plane: FloatArray  # (n, 3)
-    value: FloatArray  # (n,) m
+    known: FloatArray  # (n, 4) the plane's 1, x, y and the values, m; column by column in memory
 
 
 def fit_difference(
@@ -96,7 +95,7 @@ def fit_difference(
         return pull + sum(_minus_log_likelihood(b, warp, rough, white, length) for b in blocks)
 
     best = optimize.minimize(
-        loss, start, method="L-BFGS-B", bounds=bounds, options={"maxiter": 40, "ftol": 1e-7}
+        loss, start, method="L-BFGS-B", bounds=bounds, options={"maxiter": 40, "ftol": 1e-6}
     )
     warp, rough, white, length = np.exp(best.x)
     # the difference holds both passes: one pass has half its variance; the noise was already counted for both
@@ -137,27 +136,28 @@ def _block(xy: FloatArray, value: FloatArray, noise: FloatArray, patch_length: f
         distance,
         matern32(distance, 0.5 * patch_length),
         noise,
-        np.column_stack([np.ones(len(xy)), centred]),
-        value,
+        np.asfortranarray(np.column_stack([np.ones(len(xy)), centred, value])),
     )
 
 
 def _detilted(block: _Block) -> FloatArray:
-    return block.value - block.plane @ np.linalg.lstsq(block.plane, block.value, rcond=None)[0]
+    plane, value = block.known[:, :3], block.known[:, 3]
+    return np.asarray(value - plane @ np.linalg.lstsq(plane, value, rcond=None)[0])
 
 
 def _minus_log_likelihood(block: _Block, warp: float, patch: float, white: float, length: float) -> float:
     """Restricted likelihood: 1/2 (log|C| + log|X' C^-1 X| + y' P y), the plane X integrated out."""
-    covariance = warp**2 * matern32(block.distance, length) + patch**2 * block.near
+    covariance = (warp**2) * matern32(block.distance, length) + patch**2 * block.near
     covariance.flat[:: len(covariance) + 1] += white**2 * block.noise + 1e-12
-    try:
-        lower = linalg.cholesky(covariance, lower=True, check_finite=False)
-    except linalg.LinAlgError:
+    # the routines themselves: their scipy wrappers cost more than the work on so small a matrix
+    lower, failed = linalg.lapack.dpotrf(covariance, lower=1, overwrite_a=1)
+    if failed:
         return 1e12
-    both = linalg.solve_triangular(
-        lower, np.column_stack([block.plane, block.value]), lower=True, check_finite=False
-    )
-    x, y = both[:, :-1], both[:, -1]
-    gram = x.T @ x
-    rest = y - x @ np.linalg.solve(gram, x.T @ y)
-    return float(np.log(np.diag(lower)).sum() + 0.5 * np.linalg.slogdet(gram)[1] + 0.5 * rest @ rest)
+    both, _ = linalg.lapack.dtrtrs(lower, block.known, lower=1)
+    gram = both.T @ both
+    # Cholesky of [X y]' C^-1 [X y]: its last pivot is the sum of squares that the plane leaves
+    corner, failed = linalg.lapack.dpotrf(gram, lower=1)
+    if failed:
+        return 1e12
+    pivots = np.diag(corner)
+    return float(np.log(np.diag(lower)).sum() + np.log(pivots[:-1]).sum() + 0.5 * pivots[-1] ** 2)

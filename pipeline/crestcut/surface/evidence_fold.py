@@ -15,6 +15,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy import linalg, stats
 
 from crestcut.grid import FloatArray
@@ -49,12 +50,16 @@ class Fold:
     drawn: FloatArray | None = None  # (count, m) r where bounds leave it free, less its mean
 
     def residual(
-        self, ground: FloatArray, at_points: Sequence[FloatArray], parts: FloatArray, rng: np.random.Generator
-    ) -> tuple[FloatArray, FloatArray]:
-        """One drawn error of ground (n,) and parts (p,), moved to where the readings leave it, about the
+        self,
+        ground: NDArray[np.float32],
+        at_points: Sequence[NDArray[np.float32]],
+        parts: FloatArray,
+        rng: np.random.Generator,
+    ) -> tuple[NDArray[np.float32], FloatArray]:
+        """Drawn errors of ground (n, d) and parts (p, d), moved to where the readings leave them, about the
         expected error.
 
-        at_points : the drawn ground error at each reading's points.
+        at_points : the drawn ground error at each reading's points, (k, d) each.
         """
         if (
             self.ground_gain is None
@@ -63,16 +68,16 @@ class Fold:
             or self.noise_root is None
         ):
             return ground, parts
-        read = np.array([-float(w @ e) for w, e in zip(self.weights, at_points, strict=True)])
-        read += parts @ self.part_weights + self.noise_root @ rng.standard_normal(len(read))
-        return ground - self.ground_gain @ read, parts - self.part_gain @ read
+        read = np.array([-(w @ e) for w, e in zip(self.weights, at_points, strict=True)], dtype=np.float64)
+        read += self.part_weights.T @ parts + self.noise_root @ rng.standard_normal(read.shape)
+        return ground - (self.ground_gain @ read).astype(np.float32), parts - self.part_gain @ read
 
-    def wander(self, row: int) -> tuple[FloatArray | float, FloatArray | float]:
-        """What bounds leave free: a shift of ground (n,) and parts (p,) in draw ``row``; zero without
-        bounds."""
+    def wander(self) -> tuple[FloatArray | float, FloatArray | float]:
+        """What bounds leave free: a shift of ground (n, count) and parts (p, count) in every draw; zero
+        without bounds."""
         if self.drawn is None or self.ground_gain is None or self.part_gain is None:
             return 0.0, 0.0
-        return self.ground_gain @ self.drawn[row], self.part_gain @ self.drawn[row]
+        return self.ground_gain @ self.drawn.T, self.part_gain @ self.drawn.T
 
 
 def fold_in(

@@ -11,7 +11,7 @@ from crestcut.surface.draws import FieldMaker
 from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_footing import Footing, find_footing
+from crestcut.travel.chance_footing import Footing, Single, find_footing
 from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.sweep import hard_parts
 from crestcut.vehicle.records import Vehicle
@@ -90,7 +90,10 @@ def draw_clearances(
 
 
 class Source:
-    """Drawn errors of ground and vehicle at a footing's nodes, ``count`` of them and their opposites."""
+    """Drawn errors of ground and vehicle at a footing's nodes: ``count`` of them, then their opposites.
+
+    ground : (nodes, 2 count) m, single precision.  parts : (hard parts, 2 count) m.  Both about the estimate.
+    """
 
     def __init__(
         self,
@@ -107,26 +110,19 @@ class Source:
         maker = FieldMaker(
             error, footing.window, footing.standard_error, white_length(surface), footing.nodes
         )
-        self.within = np.array([p.within for p in parts])
+        within = np.array([p.within for p in parts])
         names = [p.name for p in parts]
         places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
         evidence, at = snapped(evidence, footing, places)
-        self.fold = fold_in(
-            evidence, error, places, dict(zip(names, self.within, strict=True)), rng, 2 * count
-        )
-        self.count = count
-        self.fields = np.empty((count, len(footing.nodes)), np.float32)
-        self.parts = np.empty((count, len(parts)))
-        for k in range(count):
-            field, shift = maker.draw(rng), rng.standard_normal(len(parts)) * self.within
-            self.fields[k], self.parts[k] = self.fold.residual(field, [field[i] for i in at], shift, rng)
-
-    def error(self, k: int, sign: int) -> tuple[FloatArray, FloatArray]:
-        """The k-th drawn error of the ground (n,) and of the parts' heights (m,), or its opposite; about
-        the estimate."""
-        row = k if sign > 0 else k + self.count
-        ground, parts = self.fold.wander(row)
-        return sign * self.fields[k].astype(float) + ground, sign * self.parts[k] + parts
+        self.fold = fold_in(evidence, error, places, dict(zip(names, within, strict=True)), rng, 2 * count)
+        ground = maker.draw_many(rng, count)
+        shift = rng.standard_normal((len(parts), count)) * within[:, None]
+        ground, shift = self.fold.residual(ground, [ground[i] for i in at], shift, rng)
+        self.ground = np.concatenate([ground, -ground], axis=1)
+        self.parts = np.concatenate([shift, -shift], axis=1)
+        free_ground, free_parts = self.fold.wander()
+        self.ground += free_ground
+        self.parts += free_parts
 
 
 def evidence_points(evidence: Evidence | None) -> FloatArray:
@@ -151,39 +147,39 @@ def snapped(
 
 
 def _collect(footing: Footing, source: Source) -> Draws:
-    count, ground, parts, part = source.count, source.fold.ground, source.fold.parts, footing.pair_part
-    none = -ground
-    level, _ = footing.lifts(none)
-    still = footing.gaps(none, level)[0] + parts[part]
-    once, apart, lifted = np.empty(2 * count), np.empty(2 * count), np.empty(2 * count)
-    for k in range(2 * count):
-        error, shift = source.error(k % count, 1 if k < count else -1)
-        field = none - error
-        lift, _ = footing.lifts(field)
-        once[k] = (footing.gaps(field, lift)[0] + (shift + parts)[part]).min()
-        lifted[k] = float((lift - level).mean())
-        apart[k] = _judged_apart(footing, none, error, shift, parts)
-    only = (still + np.concatenate([source.parts, -source.parts])[:, part]).min(axis=1)
-    return Draws(float(still.min()), float(apart.mean()), once, only, float(lifted.mean()), source.fold)
+    fold, part = source.fold, footing.pair_part
+    none: Single = -fold.ground.astype(np.float32)[:, None]
+    parts = fold.parts[:, None]
+    level = footing.drawn(none, parts)
+    once = footing.drawn(none - source.ground, source.parts + parts)
+    only = (level.gap + source.parts[part]).min(axis=0)
+    return Draws(
+        float(level.gap.min()),
+        float(_judged_apart(footing, none, source, parts).mean()),
+        once.gap.min(axis=0).astype(np.float64),
+        only,
+        float((once.lift - level.lift).mean()),
+        fold,
+    )
 
 
-def _judged_apart(
-    footing: Footing, none: FloatArray, error: FloatArray, shift: FloatArray, parts: FloatArray
-) -> float:
+def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatArray) -> FloatArray:
     """The gap where it is least on one noisy surface, judged on another whose noise is independent of it, m.
 
     The least of many noisy gaps is too low because the choice follows the noise. With e drawn like the
-    surface's own error,
-    ground + SPLIT e and ground - e / SPLIT have independent errors (data fission: Leiner et al., JASA
-    2023), so a choice made on the
-    first does not favour what the second got wrong; tyres choose their nodes on the first too.
+    surface's own error, ground + SPLIT e and ground - e / SPLIT have independent errors (data fission: Leiner
+    et al., JASA 2023), so a choice made on the first does not favour what the second got wrong; tyres choose
+    their nodes on the first too.
     """
-    lift, tyre = footing.lifts(none - SPLIT * error)
-    gaps, entry = footing.gaps(none - SPLIT * error, lift)
-    q = int(np.argmin(gaps + (SPLIT * shift + parts)[footing.pair_part]))
-    n, p = int(entry[q]), 4 * int(footing.pair_pose[q])
-    weight, carried = footing.part_weights[n], tyre[p : p + 4]
-    other = none + error / SPLIT
-    nodes, m = footing.part_nodes[n], footing.pair_part[q]
-    stand = other[footing.tyre_nodes[carried]] - footing.tyre_short[carried]
-    return float(footing.part_gap[n] + weight @ stand - other[nodes] + parts[m] - shift[m] / SPLIT)
+    error, shift = source.ground, source.parts
+    chosen = footing.drawn(none - np.float32(SPLIT) * error, SPLIT * shift + parts)
+    q, d = chosen.gap.argmin(axis=0), np.arange(error.shape[1])
+    entry = chosen.part[q, d]
+    tyres, under = footing.tyres, footing.parts
+    carried = chosen.tyre[4 * footing.pair_pose[q][:, None] + np.arange(4), d[:, None]]  # (d, 4)
+    other = none + error / np.float32(SPLIT)
+    stand = other[tyres.nodes[carried], d[:, None]] - tyres.value[carried]
+    m = footing.pair_part[q]
+    rise = (footing.weights[entry] * stand).sum(axis=1)
+    ground = other[under.nodes[entry], d]
+    return np.asarray(under.value[entry] + rise - ground + parts[m, 0] - shift[m, d] / SPLIT)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.surface.records import Surface
-from crestcut.travel.chance_kernels import list_parts, list_tyres, pair_gaps, tyre_lifts
+from crestcut.travel.chance_lists import Lists, list_parts, list_tyres
 from crestcut.travel.records import Batch, Clearance, Ride
 from crestcut.travel.ride import contact_ground, geometry, ridden_ground
 from crestcut.travel.springs import stands_by_limits, support_weights
@@ -16,11 +17,24 @@ from crestcut.travel.sweep import FAR, hard_parts, part_arrays
 from crestcut.vehicle.records import Part, Vehicle
 
 POSES = 240  # at most: more would change the answer by less than the draws do
-# m along the line in which the worst pose stands for its neighbours, doubled while there are too many
+# m along the line in which the worst pose stands for its neighbours, longer while there are too many
 STATION_BIN = 0.03
-BLOCK = 0.03  # m of underside in which the nearest node stands for its neighbours: no error field is rougher
 TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
-FAR_BELOW = -1.0e18
+Single = NDArray[np.float32]
+
+
+@dataclass(frozen=True, eq=False)
+class Drawn:
+    """What drawn errors (d of them) make of every pair and tyre.
+
+    gap : (q, d) least gap of each pair, m.  part : (q, d) the list entry that sets it.  lift : (4 p, d) how
+    far each tyre rises, m.  tyre : (4 p, d) the list entry that carries it.
+    """
+
+    gap: Single
+    part: NDArray[np.int32]
+    lift: Single
+    tyre: NDArray[np.int32]
 
 
 @dataclass(frozen=True, eq=False)
@@ -29,10 +43,10 @@ class Footing:
 
     window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on
     the window.
-    pair_pose, pair_part : (q,) into the poses kept and the hard parts.  pose : (p,) index of those poses in
-    the ride's batch.
-    extra : indices into ``nodes`` of the places asked for besides.  pair_zone : (q,) of the part.  base :
-    (q,) gap on the surface as fitted, m.
+    pair_pose, pair_part : (q,) into the poses kept and the hard parts, ordered by pose.  pose : (p,) index of
+    those poses in the ride's batch.  base : (q,) gap on the surface as fitted, m.  tyres, parts : the lists.
+    weights : (entries of parts, 4) how far each entry's chassis point follows each wheel.
+    extra : indices into ``nodes`` of the places asked for besides.
     """
 
     window: GridFrame
@@ -42,44 +56,45 @@ class Footing:
     pose: IntArray
     pair_pose: IntArray
     pair_part: IntArray
-    pair_zone: IntArray
     base: FloatArray
-    tyre_start: IntArray
-    tyre_nodes: IntArray
-    tyre_short: FloatArray
-    part_start: IntArray
-    part_nodes: IntArray
-    part_gap: FloatArray
-    part_weights: FloatArray
+    tyres: Lists
+    parts: Lists
+    weights: FloatArray
     extra: IntArray
 
-    def lifts(self, field: FloatArray) -> tuple[FloatArray, IntArray]:
-        """How far each tyre of each pose rises on ``field`` (n,), m: (4 p,), and the list entry that
-        carries it."""
-        lift, entry = np.empty(len(self.tyre_start) - 1), np.empty(len(self.tyre_start) - 1, np.int64)
-        tyre_lifts(field, self.tyre_start, self.tyre_nodes, self.tyre_short, lift, entry)
-        return lift, entry
+    def drawn(self, field: Single, shift: FloatArray, floor: FloatArray | None = None) -> Drawn:
+        """Tyres settled and least gaps found on ground + ``field`` (n, d) with parts moved up by ``shift``
+        (hard parts, d), m.
 
-    def gaps(
-        self, field: FloatArray, lift: FloatArray, floor: FloatArray | None = None
-    ) -> tuple[FloatArray, IntArray]:
-        """Least gap of every pair (q,), m, once ``field`` (n,) is added to the ground, and the list entry
-        that sets it."""
-        out, entry = np.empty(len(self.base)), np.empty(len(self.base), np.int64)
-        floor = np.full(len(self.base), FAR_BELOW) if floor is None else floor
-        pair_gaps(
-            field,
-            lift,
-            self.part_start,
-            self.part_nodes,
-            self.part_gap,
-            self.part_weights,
-            self.pair_pose,
-            floor,
-            out,
-            entry,
-        )
-        return out, entry
+        floor : (q,) what a cut has opened each pair's gaps to at least, m.
+        To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
+        """
+        pairs, poses, d = len(self.pair_pose), len(self.pose), field.shape[1]
+        gap, part = np.empty((pairs, d), np.float32), np.empty((pairs, d), np.int32)
+        lift, tyre = np.empty((4 * poses, d), np.float32), np.empty((4 * poses, d), np.int32)
+        value = self.parts.value if floor is None else np.maximum(self.parts.value, floor[self.of_pair])
+        still, weights = value.astype(np.float32)[:, None], self.weights.astype(np.float32)
+        short, moved = self.tyres.value.astype(np.float32)[:, None], shift.astype(np.float32)
+        first = np.searchsorted(self.pair_pose, np.arange(poses + 1))
+        for p in range(poses):
+            for k in range(4 * p, 4 * p + 4):
+                a, b = self.tyres.start[k], self.tyres.start[k + 1]
+                stood = field[self.tyres.nodes[a:b]] - short[a:b]
+                tyre[k] = a + stood.argmax(axis=0)
+                lift[k] = stood.max(axis=0)
+            for q in range(first[p], first[p + 1]):
+                a, b = self.parts.start[q], self.parts.start[q + 1]
+                left = weights[a:b] @ lift[4 * p : 4 * p + 4]
+                left += still[a:b]
+                left -= field[self.parts.nodes[a:b]]
+                part[q] = a + left.argmin(axis=0)
+                gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
+        return Drawn(gap, part, lift, tyre)
+
+    @property
+    def of_pair(self) -> IntArray:
+        """The pair of each entry of ``parts``."""
+        return np.repeat(np.arange(len(self.pair_pose)), np.diff(self.parts.start))
 
 
 def find_footing(
@@ -89,42 +104,33 @@ def find_footing(
     clearance: Clearance,
     keep: FloatArray,
     reach: float,
-    open_to: FloatArray | None = None,
-    only: IntArray | None = None,
+    open_to: float | None = None,
     extra: FloatArray | None = None,
+    poses: int = POSES,
 ) -> Footing | None:
     """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
     are drawn.
 
     keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
-    beyond the least a pair
-    or a node is still looked at.  open_to : (hard parts,) m, what a cut will open gaps to; nodes near it
-    are looked at too.
-    only : indices of poses in the batch, to look at these and no others.  extra : (k, 2) site x, y of more
-    places whose ground must be
-    drawn.  None where no part meets measured ground.
+    beyond the least a pair or a node is still looked at.  open_to : m, what a cut will open gaps to beyond
+    ``keep``; pairs and nodes near it are looked at too.  extra : (k, 2) site x, y of more places whose ground
+    must be drawn.  poses : at most so many.  None where no part meets measured ground.
     """
     assert clearance.pair_gap is not None
     parts = hard_parts(vehicle)
     excess = np.where(clearance.pair_gap < FAR / 2, clearance.pair_gap - keep, np.inf)
     excess[~ride.batch.live] = np.inf
-    if only is not None:
-        mask = np.zeros(len(excess), bool)
-        mask[only] = True
-        excess[~mask] = np.inf
     if not np.isfinite(excess).any():
         return None
-    level = (
-        float(excess.min()) if open_to is None else max(float(excess.min()), float((open_to - keep).max()))
-    )
-    within = excess < level + reach
-    pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1))
+    most = max(float(excess.min()), -np.inf if open_to is None else open_to) + reach
+    within = excess <= most
+    pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1), poses)
     pair_pose, pair_part = np.nonzero(within[pose])
-    return _listed(vehicle, surface, ride, parts, pose, pair_pose, pair_part, reach, open_to, extra)
+    return _listed(vehicle, surface, ride, parts, pose, pair_pose, pair_part, most + keep, extra)
 
 
-def _thinned(ride: Ride, excess: FloatArray) -> IntArray:
-    """The worst pose of every stretch of every variant; stretches as short as ``POSES`` allows."""
+def _thinned(ride: Ride, excess: FloatArray, most: int) -> IntArray:
+    """The worst pose of every stretch of every variant; stretches as short as ``most`` poses allow."""
     index = np.flatnonzero(np.isfinite(excess))
     station = np.concatenate([p.station for p in ride.poses])[index]
     variant = ride.batch.variant[index]
@@ -134,55 +140,43 @@ def _thinned(ride: Ride, excess: FloatArray) -> IntArray:
         order = np.lexsort((excess[index], key))
         first = np.concatenate([[True], np.diff(key[order]) != 0])
         chosen = index[order[first]]
-        if len(chosen) <= POSES or step > 0.3:
-            return np.sort(chosen[np.argsort(excess[chosen], kind="stable")[:POSES]])
+        if len(chosen) <= most or step > 0.3:
+            return np.sort(chosen[np.argsort(excess[chosen], kind="stable")[:most]])
         step *= 1.5
 
 
 def _listed(
-    vehicle: Vehicle, surface: Surface, ride: Ride, parts: tuple[Part, ...], pose: IntArray, pair_pose: IntArray, pair_part: IntArray,
-    reach: float, open_to: FloatArray | None, extra: FloatArray | None,
-) -> Footing:  # fmt: skip
+    vehicle: Vehicle,
+    surface: Surface,
+    ride: Ride,
+    parts: tuple[Part, ...],
+    pose: IntArray,
+    pair_pose: IntArray,
+    pair_part: IntArray,
+    most: FloatArray,
+    extra: FloatArray | None,
+) -> Footing:
+    """most : (hard parts,) greatest gap looked at, m."""
     frame, batch = surface.height.frame, ride.batch
-    ridden, contact = ridden_ground(surface)[0], contact_ground(surface)
-    plates, zones, frames = part_arrays(parts, ride.line.step)
+    plates, _, frames = part_arrays(parts, ride.line.step)
     hubs = _hubs(vehicle, batch, pose)
-    tyre_start = np.zeros(len(hubs) + 1, np.int64)
-    tyre_height = np.empty(len(hubs))
-    tyre = (
-        ridden,
-        frame.cell,
-        hubs,
-        vehicle.tyre_radius,
-        vehicle.tyre_width / 2,
-        TYRE_SLACK,
-        tyre_start,
-        tyre_height,
+    tyres, stood = list_tyres(
+        ridden_ground(surface)[0], frame.cell, hubs, vehicle.tyre_radius, vehicle.tyre_width / 2, TYRE_SLACK
     )
-    count = list_tyres(*tyre, np.empty(0, np.int64), np.empty(0))
-    tyre_nodes, tyre_short = np.empty(count, np.int64), np.empty(count)
-    list_tyres(*tyre, tyre_nodes, tyre_short)
-    block = max(round(BLOCK / frame.cell), 1)
-    opened = 0.0 if open_to is None else float(open_to.max())
-    part_start = np.zeros(len(pair_pose) + 1, np.int64)
-    part = (
-        contact, frame.cell, plates, frames, pair_pose, pair_part, batch.position[pose], batch.rotation[pose],
-        reach + max(opened, 0.0), block, part_start,
+    body = frames[pair_part]
+    under = list_parts(
+        contact_ground(surface), frame.cell, plates[pair_part],
+        batch.position[pose[pair_pose], body], batch.rotation[pose[pair_pose], body], most[pair_part],
     )  # fmt: skip
-    count = list_parts(*part, np.empty(0, np.int64), np.empty(0), np.empty((0, 2)))
-    part_nodes, part_gap, local = np.empty(count, np.int64), np.empty(count), np.empty((count, 2))
-    list_parts(*part, part_nodes, part_gap, local)
-    of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(part_start))
-    weights = _weights(
-        vehicle, batch, pose, tyre_height, local, frames[pair_part][of_pair], pair_pose[of_pair]
-    )
+    of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(under.start))
+    weights = _weights(vehicle, batch, pose, stood, under.local, body[of_pair], pair_pose[of_pair])
     places = nearest_nodes(frame, np.zeros((0, 2)) if extra is None else extra)
-    window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyre_nodes, part_nodes, places)
+    window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyres.nodes, under.nodes, places)
     rows, columns = _rows_columns(frame, window)
     return Footing(
         window, nodes, surface.height.crop(rows, columns), surface.standard_error.crop(rows, columns),
-        pose, pair_pose, pair_part, zones[pair_part], np.minimum.reduceat(part_gap, part_start[:-1]),
-        tyre_start, tyre_at, tyre_short, part_start, part_at, part_gap, weights, extra_at,
+        pose, pair_pose, pair_part, np.minimum.reduceat(under.value, under.start[:-1]),
+        replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights, extra_at,
     )  # fmt: skip
 
 
