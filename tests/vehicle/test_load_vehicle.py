@@ -40,7 +40,7 @@ across = ["400 mm", "-500 mm"]
 clearance = "110 mm"
 [springs]
 front = { rate = 30_000, anti_roll = 12_000, droop = "80 mm", load = 9_000 }
-rear = { rate = 25_000 }
+rear = { rate = 25_000, load = 8_000 }
 [load.laden]
 front = "-20 mm"
 rear = "-45 mm"
@@ -143,9 +143,102 @@ FAULTS = [
     ('name = "tray"', 'name = "front lip"', 'the name "front lip" is there twice'),
     ('name = "tray"', 'name = "belly"', 'the name "belly" is the plate'),
     ("soft = true", 'soft = "yes"', "part 1 (front lip).soft: true or false expected"),
-    ("rear = { rate = 25_000 }", "", "springs: a rate at one axle only"),
+    ("rear = { rate = 25_000, load = 8_000 }", "", "springs: a rate at one axle only"),
     ("rate = 25_000", 'rate = "25 N/mm"', "springs.rear.rate: "),
+    (
+        'front = { rate = 30_000, anti_roll = 12_000, droop = "80 mm", load = 9_000 }\n'
+        "rear = { rate = 25_000, load = 8_000 }",
+        'front = { droop = "80 mm" }',
+        "springs: springs without a rate",
+    ),
+    (", load = 8_000", "", "springs: a load at one axle only"),
+    ("rate = 25_000", "rate = -25_000", "springs.rear.rate: -25000 N/m is outside 100 to 5e+06"),
+    ("rate = 25_000", "rates = 25_000", 'springs.rear.rates: unknown key; did you mean "rate"?'),
+    ("anti_roll = 12_000", "anti_roll = -1", "springs.front.anti_roll: -1 N m/rad is outside"),
+    ("anti_roll = 12_000", "antiroll = 1", 'springs.front.antiroll: unknown key; did you mean "anti_roll"?'),
+    ('droop = "80 mm"', 'droop = "-80 mm"', 'springs.front.droop: "-80 mm" is below zero'),
+    ('droop = "80 mm"', 'droop = "800 mm"', 'springs.front.droop: "800 mm" is long for a droop'),
+    (
+        "rate = 25_000, load = 8_000",
+        "rate = 2_500, load = 8_000",
+        "springs.rear.rate: the rear springs cannot carry their load",
+    ),
+    (
+        "[springs]",
+        "[springs]\nunsprung = 9_500",
+        "springs.unsprung: the front axle's wheels weigh more than the whole axle",
+    ),
+    (
+        "[springs]",
+        'centre_of_mass = { back = "1.4 m", up = "4 m" }\n[springs]',
+        "part 2 (tray).centre_of_mass: unknown key",
+    ),
+    (
+        'name = "made-up"',
+        'name = "x"\ncentre_of_mass = { back = "1.32 m", up = "4.9 m" }',
+        "centre_of_mass: the springs cannot hold the body upright",
+    ),
+    (
+        'name = "made-up"',
+        'name = "x"\ncentre_of_mass = { back = "2.1 m", up = "0.5 m" }',
+        "centre_of_mass.back: the axle loads put it 1318 mm behind",
+    ),
+    (
+        'name = "made-up"',
+        'name = "x"\nrigid = true\ncentre_of_mass = { back = "1 m" }',
+        "springs: rigid and on springs",
+    ),
+    (
+        'name = "made-up"',
+        'name = "x"\ncentre_of_mass = { back = "1 m", height = "1 m" }',
+        "centre_of_mass.height: unknown key; known here: back, left, up",
+    ),
+    (
+        'name = "made-up"',
+        'name = "x"\ncentre_of_mass = { back = "1 m", left = "900 mm" }',
+        "it would tip over",
+    ),
+    (
+        'clearance = "110 mm"',
+        'clearance = "130 mm"',
+        "part (tray).clearance: at 130.0 mm it lies above its own belly at 120.0 mm",
+    ),
+    ('belly_clearance = "120 mm"', "", "belly_clearance: missing; write it, or an [underside]"),
+    ('name = "made-up"', 'name = "made-up"\ntyre_tread = "60 mm"', 'tyre_tread: "60 mm" is deep for a tread'),
     ('front = "-20 mm"', 'front = "-2 m"', "load.laden.front: "),
+    ('front = "-20 mm"', 'fronts = "-20 mm"', 'load.laden.fronts: unknown key; did you mean "front"?'),
+    (
+        'front = "-20 mm"\nrear = "-45 mm"',
+        'front = "-20 mm"\nrear = "-200 mm"',
+        "load.laden: it presses the belly 80 mm below level ground",
+    ),
+    ('front = "-20 mm"\nrear = "-45 mm"', "kg = 80", "load.laden: a weight without its place"),
+    (
+        'front = "-20 mm"\nrear = "-45 mm"',
+        'kg = -80\nback = "1 m"',
+        "load.laden.kg: -80 kg is outside 0 to 20000",
+    ),
+    (
+        'front = "-20 mm"\nrear = "-45 mm"',
+        'kg = 80\nback = "9 m"',
+        "load.laden.back: a weight 9000 mm behind the front axle is not on this vehicle",
+    ),
+    (
+        'front = "-20 mm"\nrear = "-45 mm"',
+        'kg = 80\nback = "1 m"\nfront = "1 mm"',
+        "load.laden: drops and a weight are both written",
+    ),
+    (
+        'front = "-20 mm"\nrear = "-45 mm"',
+        'kg = 80\nnewtons = 8\nback = "1 m"',
+        "load.laden: kg and newtons are both written",
+    ),
+    (
+        'front = "-20 mm"\nrear = "-45 mm"',
+        'kg = 8_000\nback = "1 m"',
+        "load.laden: the springs cannot carry it: it would move an axle by",
+    ),
+    ('front = "-20 mm"\nrear = "-45 mm"', 'back = "1 m"', "load.laden: a place without its weight"),
     ('name = "made-up"', 'name = "made-up"\nrigid = true', "a rigid cart without centre_of_mass"),
     ('name = "made-up"', 'name = "x"\nrigid = true\ncentre_of_mass = { back = "-1 m" }', "it would tip over"),
 ]
@@ -158,6 +251,18 @@ def test_a_fault_is_one_line(tmp_path: Path, written: str, instead: str, says: s
         load_vehicle(write(tmp_path, CAR.replace(written, instead, 1)))
     line = str(caught.value)
     assert says in line and "car.toml" in line and "\n" not in line
+
+
+def test_several_faults_of_a_list_of_loads_name_the_one(tmp_path: Path) -> None:
+    lists = CAR.replace(
+        '[load.laden]\nfront = "-20 mm"\nrear = "-45 mm"',
+        "[load]\ntrip = [{ kg = 80, back = 1 }, { kg = 5 }]",
+    )
+    with pytest.raises(CrestcutError, match=r"car\.toml: load\.trip 2: a weight without its place"):
+        load_vehicle(write(tmp_path, lists))
+    empty = CAR.replace('[load.laden]\nfront = "-20 mm"\nrear = "-45 mm"', "[load]\ntrip = []")
+    with pytest.raises(CrestcutError, match=r"load\.trip: 1 or more expected, 0 found"):
+        load_vehicle(write(tmp_path, empty))
 
 
 def test_small_carts_are_vehicles(tmp_path: Path) -> None:

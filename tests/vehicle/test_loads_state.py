@@ -46,10 +46,16 @@ def test_the_table_for_use_takes_the_job_s_own_figures() -> None:
     usual = {a.name: a for a in in_use_table()}
     assert {"tyre wear", "tyre pressure", "braking on the crest"} <= usual.keys()
     assert all("no source" in a.source for a in usual.values())
-    own = {a.name: a for a in in_use_table([("braking on the crest", 0.001), ("roof box", 0.006)], tread=0.005)}
+    own = {
+        a.name: a for a in in_use_table([("braking on the crest", 0.001), ("roof box", 0.006)], tread=0.005)
+    }
     assert own["braking on the crest"].lower == 0.001 and own["braking on the crest"].source == "job file"
     assert own["roof box"].lower == 0.006 and "added" in own["roof box"].source
     assert own["tyre wear"].lower == pytest.approx(0.0034) and "5 mm measured" in own["tyre wear"].source
     assert own["tyre pressure"] == usual["tyre pressure"] and len(own) == len(usual) + 1
     # a cart without springs neither sinks under a load nor dips when it is braked
-    assert {a.name for a in in_use_table(rigid=True)} == {"tyre wear", "tyre pressure", "slab moved by season"}
+    assert {a.name for a in in_use_table(rigid=True)} == {
+        "tyre wear",
+        "tyre pressure",
+        "slab moved by season",
+    }

@@ -8,12 +8,8 @@ import numpy as np
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
-from crestcut.units import millimetres
 from crestcut.vehicle.records import Vehicle
-
-# m a spring may be pressed by the standing weight: 0.84 Hz, softer than any road vehicle (common practice, no
-# source)
-MOST_PRESSED = 0.35
+from crestcut.vehicle.springs import check_carries
 
 
 def stands_by_limits(vehicle: Vehicle) -> bool:
@@ -53,7 +49,7 @@ def spring_array(vehicle: Vehicle) -> FloatArray:
         height = vehicle.centre_of_mass[2] if vehicle.centre_of_mass else 0.0
         loads = (springs.front_load / 2 - wheel, springs.rear_load / 2 - wheel)
         ahead = springs.front_load / (springs.front_load + springs.rear_load)
-        _check_carries(vehicle, rates, loads, wheel, height)
+        check_carries(vehicle)
     else:
         loads = (math.nan, math.nan)
         wheel = 0.0
@@ -79,34 +75,6 @@ def _cart_mass(vehicle: Vehicle) -> tuple[float, float, float]:
             "the centre of mass lies outside the wheels: it would tip over", vehicle.name, "measure it again"
         )
     return z, x / vehicle.wheelbase, y
-
-
-def _check_carries(
-    vehicle: Vehicle, rates: tuple[float, float], loads: tuple[float, float], wheel: float, height: float
-) -> None:
-    """Refuse springs that cannot hold the body up or upright."""
-    for axle, rate, load in zip(("front", "rear"), rates, loads, strict=True):
-        if load <= 0:
-            raise CrestcutError(
-                f"the {axle} axle's wheels weigh more than the whole axle",
-                f"{vehicle.name}: [springs] unsprung",
-                "weigh the axle on the ground",
-            )
-        if load / rate > MOST_PRESSED:
-            raise CrestcutError(
-                f"the {axle} springs cannot carry their load: {load:.0f} N press a wheel's {rate:.0f} N/m by "
-                f"{millimetres(load / rate, 0)}",
-                f"{vehicle.name}: [springs] {axle}.rate",
-                "rate is N/m at the wheel, load is N for the whole axle",
-            )
-    springs, sprung = vehicle.springs, 2 * sum(loads)
-    roll = sum(k * t**2 / 2 for k, t in zip(rates, (vehicle.front_track, vehicle.rear_track), strict=True))
-    if sprung * height >= roll + springs.front_anti_roll + springs.rear_anti_roll:
-        raise CrestcutError(
-            f"the springs cannot hold the body upright with its centre of mass {millimetres(height, 0)} up",
-            f"{vehicle.name}: centre_of_mass",
-            "measure the rates at the wheels, in N/m",
-        )
 
 
 def support_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray) -> FloatArray:

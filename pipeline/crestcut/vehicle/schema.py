@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Discriminator, Field, Tag, field_validator, model_validator
 
 from crestcut.errors import CrestcutError
 from crestcut.job.fields import Length, Table, Text, between, fault
-from crestcut.units import parse_length
+from crestcut.units import METRES_PER, parse_length
 
 # Ranges: the lower ends let small carts in, the upper ends the longest low loader; outside them a unit was
 # mixed up.
@@ -29,6 +29,7 @@ Within = Annotated[float, BeforeValidator(between(0.0, 0.05, "below zero", "no m
 Drop = Annotated[
     float, BeforeValidator(between(-0.3, 0.3, "lower than springs give", "higher than springs give"))
 ]
+Tread = Annotated[float, BeforeValidator(between(0.0, 0.03, "below zero", "deep for a tread"))]
 Droop = Annotated[float, BeforeValidator(between(0.0, 0.5, "below zero", "long for a droop"))]
 
 
@@ -46,6 +47,8 @@ def _plain_number(unit: str, low: float, high: float) -> Any:
 Rate = Annotated[float, _plain_number("N/m", 100.0, 5e6)]
 BarRate = Annotated[float, _plain_number("N m/rad", 0.0, 5e6)]
 Load = Annotated[float, _plain_number("N", 1.0, 2e5)]
+Mass = Annotated[float, _plain_number("kg", 0.0, 2e4)]
+Force = Annotated[float, _plain_number("N", 0.0, 2e5)]
 
 
 def _span(value: Any) -> Any:
@@ -105,8 +108,36 @@ class PartTable(Table):
 
 
 class LoadTable(Table):
-    front: Drop = 0.0
-    rear: Drop = 0.0
+    """How far the axles' bodywork moves (front, rear), or a weight and its place behind the front axle."""
+
+    front: Drop | None = None
+    rear: Drop | None = None
+    kg: Mass | None = None
+    newtons: Force | None = None
+    back: Length | None = None
+
+    @model_validator(mode="after")
+    def _one_way(self) -> LoadTable:
+        weights = [w for w in (self.kg, self.newtons) if w is not None]
+        drops = self.front is not None or self.rear is not None
+        if len(weights) > 1:
+            raise fault("kg and newtons are both written", "write one of the two")
+        if weights and drops:
+            raise fault("drops and a weight are both written", "write them as two loads in a list")
+        if weights and self.back is None:
+            raise fault("a weight without its place", 'write { kg = 80, back = "1.4 m" }')
+        if not weights and self.back is not None:
+            raise fault("a place without its weight", 'write { kg = 80, back = "1.4 m" }')
+        if not weights and not drops:
+            raise fault("an empty load", 'write { front = "-20 mm", rear = "-45 mm" }')
+        return self
+
+
+# the tags look like brackets so that ``job.faults`` leaves them out of the place it names
+Loads = Annotated[
+    Annotated[LoadTable, Tag("[one]")] | Annotated[list[LoadTable], Tag("[several]"), Field(min_length=1)],
+    Discriminator(lambda value: "[several]" if isinstance(value, list) else "[one]"),
+]
 
 
 class AxleSpring(Table):
@@ -122,9 +153,52 @@ class SpringsTable(Table):
     unsprung: Load | None = None
 
     @model_validator(mode="after")
-    def _both_rates(self) -> SpringsTable:
-        if (self.front.rate is None) != (self.rear.rate is None):
+    def _whole(self) -> SpringsTable:
+        front, rear = self.front, self.rear
+        if (front.rate is None) != (rear.rate is None):
             raise fault("a rate at one axle only", "write the rate of one wheel at both axles, in N/m")
+        if front.rate is None:
+            raise fault("springs without a rate", "write the rate of one wheel at both axles, in N/m")
+        if (front.load is None) != (rear.load is None):
+            raise fault("a load at one axle only", "weigh both axles, in N")
+        if self.unsprung is not None and front.load is None:
+            raise fault("unsprung weight without axle loads", "write the load of both axles too, in N")
+        return self
+
+
+class UndersidePart(Table):
+    """A name for what was found over a place: behind the front axle, left of the middle."""
+
+    name: Text
+    back: Length
+    across: Length
+    on: Literal["body", "front axle", "rear axle"] = "body"
+    soft: bool = False
+
+
+class UndersideTable(Table):
+    """A mesh or cloud of the underside, the vehicle on its wheels."""
+
+    file: Text
+    unit: str | None = None
+    up: Literal["x", "y", "z", "-x", "-y", "-z"] = "z"
+    front: Literal["+x", "-x", "+y", "-y", "+z", "-z", "x", "y", "z"] | None = None
+    within: Within | None = None
+    part: list[UndersidePart] = Field(default_factory=list)
+
+    @field_validator("unit")
+    @classmethod
+    def _known_unit(cls, value: str | None) -> str | None:
+        if value is not None and value not in METRES_PER:
+            raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
+        return value
+
+    @model_validator(mode="after")
+    def _not_upwards(self) -> UndersideTable:
+        if self.front is not None and self.front[-1] == self.up[-1]:
+            raise fault(
+                f'front = "{self.front}" lies along up = "{self.up}"', "write the level axis it points along"
+            )
         return self
 
 
@@ -146,13 +220,15 @@ class VehicleFile(Table):
     tyre_radius: TyreRadius
     tyre_width: TyreWidth
     width: Width
-    belly_clearance: Clearance
+    belly_clearance: Clearance | None = None  # needed unless there is an underside
     front_overhang: Overhang | None = None
     rear_overhang: Overhang | None = None
     turning_radius: Turning | None = None
-    belly_within: Within = 0.003
+    belly_within: Within | None = None
+    tyre_tread: Tread | None = None
+    underside: UndersideTable | None = None
     part: list[PartTable] = Field(default_factory=list)
-    load: dict[Text, LoadTable] = Field(default_factory=dict)
+    load: dict[Text, Loads] = Field(default_factory=dict)
     springs: SpringsTable | None = None
     rigid: bool = False
     centre_of_mass: MassTable | None = None
