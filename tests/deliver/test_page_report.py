@@ -167,7 +167,7 @@ def test_first_units_follow_the_country() -> None:
 
 def test_lengths_stand_in_both_systems() -> None:
     assert length(0.0127) == '<span class="si">12.7 mm</span><span class="us">1/2 in</span>'
-    assert length(8.299) == '<span class="si">8.30 m</span><span class="us">27.23 ft</span>'
+    assert length(8.299) == '<span class="si">8.30 m</span><span class="us">27 ft 2 3/4 in</span>'
     assert length(float("nan")) == "not measured"
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from crestcut.deliver.page_figures import figure
-from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_figures import figure, look_up
+from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_words import measure_line, room, sentence
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, place_words
+from crestcut.travel.chance import in_use_allowances
 from crestcut.work.records import Worksheet
 
 Document = Mapping[str, object]
@@ -79,15 +81,17 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         ("Volume", figure(document, "cut.volume")),
         ("Mass", f'<span class="si">{mass:.0f} kg</span><span class="us">{mass / POUND:.0f} lb</span>'),
         ("Feather", f"1 in {1 / report.job.cut.feather:g}, at every edge of the cut"),
-        ("Least gap afterwards", figure(document, "after.least_clearance")),
     ]  # fmt: skip
+    left = look_up(document, "after.least_clearance")
+    if left is not None:
+        rows.append(("Least gap afterwards", figure(document, "after.least_clearance", room(left))))
     claim = {
         "least": "No place of it can be shallower: it is the least cut that reaches the gap asked for.",
         "maximal": "Nothing of it can be left standing, though another cut may take other places.",
     }.get(plan.claim, plan.claim)
     short = ""
     if not plan.feasible:
-        where = f" {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
+        where = f" at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
         short = (
             '<p class="mind"><strong>Not enough.</strong> Within the limits no cut reaches it: '
             f"{figure(document, 'cut.short_by')} are still "
@@ -106,7 +110,7 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
 def measure(report: Report) -> str:
     """What to measure first, and what has been measured by hand already."""
     job = report.job
-    todo = "".join(f"<li>{esc(measure_line(item))}</li>" for item in report.advice)
+    todo = "".join(f"<li>{measure_line(report, item)}</li>" for item in report.advice)
     first = (
         f"<h3>Measure this first</h3><ol>{todo}</ol>" if todo else "<p>No hand measurement is asked for.</p>"
     )
@@ -127,7 +131,12 @@ def measure(report: Report) -> str:
 def cautions(worksheet: Worksheet | None = None) -> str:
     """What can hurt."""
     items = "".join(f"<li><strong>{esc(head)}.</strong> {esc(text)}</li>" for head, text in CAUTIONS)
-    more = worksheet_cautions(worksheet) if worksheet is not None else ""
+    more = (
+        '<details class="inner"><summary>For these tools and this place</summary>'
+        f"{worksheet_cautions(worksheet)}</details>"
+        if worksheet is not None
+        else ""
+    )
     return _section(
         "cautions",
         "Cautions",
@@ -151,8 +160,8 @@ def sure(report: Report, document: Document) -> str:
     ]
     if report.today is not None:
         rows.append(("Share of the doubt that comes from the scan", f"{report.today.scan_share * 100:.0f} %"))
-        rows.append(("Trials worked through", f"{report.today.draws:,}".replace(",", " ")))
-    removed = [f"{n:,} points taken as {what}".replace(",", " ") for what, n in report.surface.removed]
+        rows.append(("Trials worked through", count(report.today.draws)))
+    removed = [f"{count(n)} points taken as {what}" for what, n in report.surface.removed]
     chance = report.today.reasons if report.today else ()
     stages = (report.scan, report.surface, report.vehicle, report.ride, report)
     reasons = [*chance, *(note for stage in stages for note in stage.notes), *removed]
@@ -163,11 +172,12 @@ def sure(report: Report, document: Document) -> str:
         )
     listed = "".join(f"<li>{esc(sentence(r))}</li>" for r in dict.fromkeys(reasons))
     allowances = "".join(
-        f'<tr><th scope="row">{esc(name)}</th><td>{length(value)}</td></tr>'
-        for name, value in report.job.wanted.in_use
+        f'<tr><th scope="row">{esc(name)}<span class="hint">{esc(source)}</span></th>'
+        f"<td>{length(value)}</td></tr>"
+        for name, value, source in in_use_allowances(report.job.wanted, report.vehicle)
     )
     use = (
-        f'<h3>Allowances for use</h3><table class="figures"><tbody>{allowances}</tbody></table>'
+        f'<h3>Allowances for use, each up to</h3><table class="sums"><tbody>{allowances}</tbody></table>'
         if allowances
         else ""
     )
@@ -191,20 +201,6 @@ def inputs(document: Document) -> str:
     return f"<footer><p>{made}</p><ul>{''.join(rows)}</ul></footer>"
 
 
-def measure_line(item: Mapping[str, object]) -> str:
-    """One hand measurement worth making, as a sentence."""
-    parts = [str(item.get("kind", "one gap by hand"))]
-    for key, before in (("where", ""), ("expect", "expect "), ("narrows", "it narrows the interval ")):
-        if item.get(key):
-            value = item[key]
-            parts.append(
-                f"{before}{value:.1f} times"
-                if key == "narrows" and isinstance(value, (int, float))
-                else f"{before}{value}"
-            )
-    return sentence("; ".join(parts))
-
-
 def _facts(rows: Iterable[tuple[str, str]]) -> str:
     return (
         '<dl class="facts">'
@@ -216,9 +212,3 @@ def _facts(rows: Iterable[tuple[str, str]]) -> str:
 def _section(key: str, title: str, inside: str) -> str:
     head = f'<h2 id="{key}-title">{esc(title)}</h2>'
     return f'<section id="{key}" class="card" aria-labelledby="{key}-title">{head}{inside}</section>'
-
-
-def sentence(text: str) -> str:
-    """The text with a capital and a full stop."""
-    text = text.strip()
-    return text[:1].upper() + text[1:] + ("" if text[-1:] in ".!?:" else ".")

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
-from crestcut.deliver.page_meanings import MEANINGS
+from crestcut.deliver.page_meanings import MEANINGS, ROW_MEANINGS, Meaning
 from crestcut.deliver.page_shell import esc
 
-BY_KEY = {m.key: m for m in MEANINGS}
+BY_KEY = {m.key: m for m in (*MEANINGS, *ROW_MEANINGS)}
 
 
 def look_up(document: Mapping[str, object], key: str) -> float | None:
@@ -23,40 +24,53 @@ def look_up(document: Mapping[str, object], key: str) -> float | None:
     return float(at) if isinstance(at, (int, float)) and not isinstance(at, bool) else None
 
 
-def figure(document: Mapping[str, object], key: str) -> str:
+def meaning_of(key: str) -> Meaning:
+    """What a figure means; rows of a table (``options.3.depth``) share the meaning of their column."""
+    return BY_KEY.get(key) or BY_KEY[re.sub(r"\.\d+\.", ".*.", key)]
+
+
+def figure(document: Mapping[str, object], key: str, words: str | None = None) -> str:
     """One figure as a button that opens its meaning; its exact value stands in a ``data`` element. "not
-    worked out" where unknown."""
-    value, meaning = look_up(document, key), BY_KEY[key]
+    worked out" where unknown.
+
+    words : markup shown in place of the figure as it is usually written.
+    """
+    value, meaning = look_up(document, key), meaning_of(key)
     if value is None:
         return '<span class="unknown">not worked out</span>'
+    shown = words or meaning.write(value)
     return (
-        f'<button type="button" class="fig" popovertarget="{_anchor(key)}"><data value="{value!r}" '
-        f'data-key="{esc(key)}">'
-        f'{meaning.write(value)}</data><span class="away">: {esc(meaning.name)}, what it means</span>'
-        "</button>"
+        f'<button type="button" class="fig" popovertarget="{_anchor(meaning.key)}">'
+        f'<data value="{value!r}" data-key="{esc(key)}">{shown}</data>'
+        f'<span class="away">: {esc(meaning.name)}, what it means</span></button>'
     )
 
 
 def figure_table(document: Mapping[str, object]) -> str:
     """All figures that are known, with their meanings written out."""
     rows = [
-        f'<tr><th scope="row">{esc(m.name)}<span class="hint">{esc(m.text)}</span></th>'
-        f"<td>{figure(document, m.key)}</td></tr>"
+        f"<div><dt>{esc(m.name)}</dt><dd>{figure(document, m.key)}</dd>"
+        f'<dd class="hint">{esc(m.text)}</dd></div>'
         for m in MEANINGS
         if look_up(document, m.key) is not None
     ]
-    return f'<table class="figures"><tbody>{"".join(rows)}</tbody></table>'
+    return f'<dl class="figures">{"".join(rows)}</dl>'
 
 
 def meanings(document: Mapping[str, object]) -> str:
     """The boxes that open beside the figures."""
-    return "\n".join(
-        f'<div popover id="{_anchor(m.key)}" class="meaning"><h3>{esc(m.name)}</h3><p '
-        f'class="big">{m.write(value)}</p><p>{esc(m.text)}</p></div>'
-        for m in MEANINGS
-        if (value := look_up(document, m.key)) is not None
+    known = [(m, value) for m in MEANINGS if (value := look_up(document, m.key)) is not None]
+    boxes = [_box(m, f'<p class="big">{m.write(value)}</p>') for m, value in known]
+    boxes += [_box(m, "") for m in ROW_MEANINGS if document.get(m.key.split(".")[0])]
+    return "\n".join(boxes)
+
+
+def _box(meaning: Meaning, value: str) -> str:
+    return (
+        f'<div popover id="{_anchor(meaning.key)}" class="meaning"><h3>{esc(meaning.name)}</h3>{value}'
+        f"<p>{esc(meaning.text)}</p></div>"
     )
 
 
 def _anchor(key: str) -> str:
-    return "mean-" + key.replace(".", "-").replace("_", "-")
+    return "mean-" + re.sub(r"[._*]+", "-", key)

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from crestcut.deliver.page_shell import esc
-from crestcut.units import FOOT, inches, millimetres
+from crestcut.units import FOOT, INCH, inches, millimetres
 
 LITRES_PER_CUBIC_FOOT = 28.316846592  # exact, from the foot
 
@@ -24,13 +24,25 @@ class Meaning:
 
 
 def length(metres: float, decimals: int = 1) -> str:
-    """A length in both systems; the reader's choice shows one. Lengths of a metre and more are in m and
-    ft."""
+    """A length in both systems; the reader's choice shows one. Lengths of a metre and more are in m, and in
+    feet and inches. What is not nothing is never written as nothing."""
     if math.isnan(metres):
         return "not measured"
     if abs(metres) >= 1.0:
-        return _pair(f"{metres:.2f} m", f"{metres / FOOT:.2f} ft")
-    return _pair(millimetres(metres, decimals), inches(metres))
+        return _pair(f"{metres:.2f} m", _feet(metres))
+    si, us = millimetres(metres, decimals), inches(metres)
+    if metres and not float(si.split()[0]):
+        si = f"under {10.0**-decimals:g} mm"
+    if metres and us == "0 in":
+        us = "under 1/32 in"
+    return _pair(si, us)
+
+
+def _feet(metres: float) -> str:
+    """ "27 ft 2 3/4 in": to the quarter of an inch, as the viewer writes it."""
+    feet, quarters = divmod(round(abs(metres) / FOOT * 48), 48)
+    sign = "-" if metres < 0 else ""
+    return f"{sign}{feet} ft" + (f" {inches(quarters / 4 * INCH, 4)}" if quarters else "")
 
 
 def area(square_metres: float) -> str:
@@ -52,6 +64,11 @@ def share(value: float) -> str:
 def count(value: float) -> str:
     """A whole number with thin groups."""
     return f"{value:,.0f}".replace(",", " ")
+
+
+def litres(value: float) -> str:
+    """Litres and cubic feet, without a sign: the words beside it say which way."""
+    return volume(abs(value) / 1000)
 
 
 def _pair(si: str, us: str) -> str:
@@ -164,5 +181,47 @@ MEANINGS = (
     Meaning(
         "scan.points", "Points in the scan", count,
         "All points kept from all files.",
+    ),
+)  # fmt: skip
+
+# Columns of tables: the star stands for the row.
+ROW_MEANINGS = (
+    Meaning(
+        "options.*.clearance", "Gap it leaves", length,
+        "The least upright distance between slab and underside anywhere along the drive once this is done, "
+        "best estimate.",
+    ),
+    Meaning(
+        "options.*.chance", "Chance that it touches", share,
+        "How likely it is that something still touches once this is done: slab and vehicle are known only so "
+        "well.",
+    ),
+    Meaning(
+        "options.*.depth", "Deepest, or thickest", length,
+        "The most that is taken off, or laid down, at any place.",
+    ),
+    Meaning(
+        "options.*.litres", "How much concrete", litres,
+        "All that is taken away, or laid down.",
+    ),
+    Meaning(
+        "vehicles.*.least_clearance", "Gap today", length,
+        "The least upright distance between slab and underside of this vehicle today, best estimate.",
+    ),
+    Meaning(
+        "vehicles.*.chance_of_contact", "Chance that it touches", share,
+        "How likely it is that this vehicle touches today, as measured, at walking pace.",
+    ),
+    Meaning(
+        "vehicles.*.after_clearance", "Gap once cut", length,
+        "The least gap of this vehicle on the finished slab.",
+    ),
+    Meaning(
+        "vehicles.*.alone", "Its own cut", length,
+        "The deepest cut this vehicle would need if it drove there alone.",
+    ),
+    Meaning(
+        "vehicles.*.litres", "Its part of the cut", litres,
+        "What of the common cut is there because of this vehicle.",
     ),
 )  # fmt: skip

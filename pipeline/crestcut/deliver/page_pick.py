@@ -37,7 +37,7 @@ def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
     name = ", ".join(f.path.name for f in scan.files)
     body = (
         f'<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{esc(name)}</bdi></p></div>\n'
-        f"{switches()}</header>\n"
+        f"{switches('metric')}</header>\n"
         '<main><div id="app"></div><p id="said" role="status" class="away"></p>\n'
         "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your "
         "device: the page works "
@@ -46,11 +46,15 @@ def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
     return write_page(page(f"Pick: {name}", "pick", body, data, "metric"), out, "pick.html")
 
 
-def switches() -> str:
-    """The two choices in the header of both pages."""
+def switches(units: str) -> str:
+    """The two choices in the header of both pages; ``units`` is what the page shows first."""
+    systems = "".join(
+        f'<option value="{name}"{" selected" if name == units else ""}>{name}</option>'
+        for name in ("metric", "inches")
+    )
     return (
-        '<div class="switches"><label>Units <select id="units-switch"><option value="metric">metric</option>'
-        '<option value="inches">inches</option></select></label><label>Light <select id="light-switch">'
+        f'<div class="switches"><label>Units <select id="units-switch">{systems}</select></label>'
+        '<label>Light <select id="light-switch">'
         '<option value="auto">as the '
         'device</option><option value="light">light</option><option value="dark">dark</option></select>'
         "</label></div>"

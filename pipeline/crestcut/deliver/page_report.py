@@ -7,6 +7,7 @@ from pathlib import Path
 from crestcut.deliver import page_details as lower
 from crestcut.deliver import page_sections as upper
 from crestcut.deliver.page_figures import figure_table, meanings
+from crestcut.deliver.page_options import options
 from crestcut.deliver.page_pick import switches
 from crestcut.deliver.page_scene import scene
 from crestcut.deliver.page_shell import esc, page, write_page
@@ -39,15 +40,15 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
     links = "".join(f'<a href="#{key}">{esc(name)}</a>' for key, name in CONTENTS)
     body = "\n".join([
         f'<header class="top"><div><h1><bdi>{esc(report.title)}</bdi></h1><p>{esc(report.vehicle.name)} on '
-        f'the slab</p></div>{switches()}</header>',
+        f'the slab</p></div>{switches(units)}</header>',
         upper.stamp(report),
         f'<nav class="contents" aria-label="On this page">{links}</nav>',
         '<main id="app">',
         upper.answer(report, document),
         upper.drive(),
-        upper.options(report, document),
-        '<div class="pair">',
+        options(report, document),
         lower.work(report, document, worksheet),
+        '<div class="pair">',
         lower.measure(report),
         lower.cautions(worksheet),
         lower.sure(report, document),

@@ -190,7 +190,11 @@ def _after(
 def _contact(report: Report, worst: Contact, frame: GridFrame) -> dict[str, Any]:
     u, v = frame.to_grid(np.asarray(worst.xy))
     ground = float(report.surface.top.sample(np.asarray(worst.xy)))
+    # the sweep reads a part on whole cells: the place is brought onto the part itself, for the section
     x, y = report.on_vehicle(worst)
+    part = next((p for p in report.vehicle.parts if p.name == worst.part), None)
+    if part is not None:
+        x, y = min(max(x, part.x[0]), part.x[1]), min(max(y, part.y[0]), part.y[1])
     return {
         "gap": worst.gap, "part": worst.part, "zone": worst.zone, "at": [float(u), float(v)],
         "ground": ground, "on": [x, y],

@@ -1,16 +1,18 @@
-"""The upper half of ``report.html``: release, verdict, what next, the slab, and the options."""
+"""The upper half of ``report.html``: release, verdict, what next, and the slab."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
 from crestcut.deliver.ends import grinding_seldom_cures
-from crestcut.deliver.page_details import STAMPS, measure_line, sentence
+from crestcut.deliver.page_details import STAMPS
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_words import gap as gap_words
+from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, nearest, next_steps
+from crestcut.deliver.summary import MEETS, nearest, place_words
 
 Document = Mapping[str, object]
 
@@ -27,55 +29,52 @@ def stamp(report: Report) -> str:
 def answer(report: Report, document: Document) -> str:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
-    steps = "".join(f"<li>{esc(sentence(step))}</li>" for step in next_steps(report))
+    todo = "".join(f"<li>{step}</li>" for step in steps(report))
     return (
-        '<section id="answer" class="answer" aria-labelledby="verdict"><div>'
+        '<section id="answer" class="answer" aria-labelledby="verdict">'
         f'<h2 id="verdict" class="{report.verdict.replace(" ", "-")}">{verdict(report, document)}</h2>'
-        f"{_chances(report, document)}{_why_not_grind(report)}"
-        f'<h3>What to do next</h3><ol class="steps">{steps}</ol></div>'
         '<figure class="proof"><div id="proof" class="drawing"></div><figcaption id="proof-words">'
-        "</figcaption></figure></section>"
+        "</figcaption></figure>"
+        f'<div class="rest">{_chances(report, document)}{_soft(report)}{_why_not_grind(report)}'
+        f'<h3>What to do next</h3><ol class="steps">{todo}</ol></div></section>'
     )
 
 
 def verdict(report: Report, document: Document) -> str:
-    """One sentence; the figure in it opens its meaning."""
+    """One sentence with its chance in words; the figure in it opens its meaning."""
     name = f"the <bdi>{esc(report.vehicle.name)}</bdi>"
     gap = report.least_clearance
-    shown = figure(document, "before.least_clearance")
     if gap != gap:
         return f"Cannot tell: nothing under {name}’s path was measured."
+    unsigned = figure(document, "before.least_clearance", length(abs(gap)))
     if report.verdict == "touches":
-        how = (
-            f"with a best estimate of {shown} in between" if gap >= 0 else f"by {_unsigned(report, document)}"
-        )
-        return f"Touches: {name} {MEETS[report.kind]} {how}."
-    if report.verdict == "clears":
-        return f"Clears: {name} has {shown} to spare {nearest(report)}."
-    how = f"{_unsigned(report, document)} {'too little' if gap < 0 else 'to spare'}"
-    return f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}."
-
-
-def _unsigned(report: Report, document: Document) -> str:
-    """The least gap without its sign, for sentences that say 'by'."""
-    signed = figure(document, "before.least_clearance")
-    return signed.replace(length(report.least_clearance), length(abs(report.least_clearance)))
+        how = f"with a best estimate of {unsigned} in between" if gap >= 0 else f"by {unsigned}"
+        said = f"Touches: {name} {MEETS[report.kind]} {how}"
+    elif report.verdict == "clears":
+        said = f"Clears: {name} has {unsigned} to spare {nearest(report)}"
+    else:
+        how = f"{unsigned} {'too little' if gap < 0 else 'to spare'}"
+        said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
+    words = report.today.words if report.today is not None else ""
+    return f'{said}<span class="odds">; {esc(words)}.</span>' if words else f"{said}."
 
 
 def _chances(report: Report, document: Document) -> str:
+    """Two chances, never one: today as measured, and in use."""
     rows = []
-    for name, key, chance in (
-        ("Today, as measured, at walking pace", "before", report.today),
-        ("In use", "in_use", report.in_use),
+    for name, chance in (
+        ("Today, as measured, at walking pace", report.today),
+        ("In use, with load, speed and wear", report.in_use),
     ):
         if chance is None:
             continue
-        words = chance.words or chance.verdict
+        key = "before" if chance is report.today else "in_use"
+        words = sentence(chance.words or chance.verdict)
+        best = figure(document, f"{key}.least_clearance", gap_words(chance.least_clearance))
+        low, high = (gap_words(end) for end in chance.interval)
         rows.append(
-            f'<p><strong>{name}:</strong> {esc(words)}. <span class="hint">Least gap '
-            f"{figure(document, f'{key}.least_clearance')}, "
-            f"19 times in 20 between {length(chance.interval[0])} and {length(chance.interval[1])}.</span>"
-            "</p>"
+            f'<p><strong>{name}:</strong> {esc(words)} <span class="hint">Best estimate {best}; 19 times in '
+            f"20 it lies between {low} and {high}.</span></p>"
         )
     if report.today is None:
         rows.append(
@@ -83,6 +82,15 @@ def _chances(report: Report, document: Document) -> str:
             "without its uncertainty.</p>"
         )
     return "".join(rows)
+
+
+def _soft(report: Report) -> str:
+    """Parts that may touch and do: apart from the verdict, never hidden."""
+    return "".join(
+        f"<p><strong>Not in the verdict:</strong> {esc(sentence(soft.words))} "
+        f'<span class="hint">At {esc(place_words(report, soft.at))}.</span></p>'
+        for soft in report.soft
+    )
 
 
 def _why_not_grind(report: Report) -> str:
@@ -101,46 +109,4 @@ def drive() -> str:
         '<div class="under"><div id="legend" class="legend"></div><output id="cursor"></output></div>'
         '<div id="driver"></div><figure class="profile"><div id="profile" class="drawing"></div>'
         '<figcaption id="profile-words"></figcaption></figure></section>'
-    )
-
-
-def options(report: Report, document: Document) -> str:
-    """What can be done, cheapest first, side by side."""
-    rows = [
-        (
-            "Leave it as it is",
-            figure(document, "before.least_clearance"),
-            figure(document, "before.chance_of_contact"),
-            "nothing",
-        )
-    ]
-    if report.advice:
-        rows.append(
-            (
-                "Measure first",
-                "the same, better known",
-                "nearer to yes or no",
-                esc(measure_line(report.advice[0])),
-            )
-        )
-    plan = report.plan
-    if plan is not None and plan.deepest > 0:
-        after = "after.least_clearance"
-        chance = figure(document, "after.chance_of_contact") if report.after else "not worked out"
-        if not plan.feasible:
-            chance = f"still {length(plan.short_by)} short"
-        needs = f"{figure(document, 'cut.deepest')} at the deepest, {figure(document, 'cut.volume')}"
-        rows.append(("Cut the slab", figure(document, after), chance, needs))
-    body = "".join(
-        f'<tr><th scope="row">{name}</th><td data-head="Least gap"><span>{gap}</span></td>'
-        f'<td data-head="Chance that it touches"><span>{chance}</span></td>'
-        f'<td data-head="Needs"><span>{needs}</span></td></tr>'
-        for name, gap, chance, needs in rows
-    )
-    return (
-        '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2><table '
-        'class="wide"><thead><tr>'
-        '<th scope="col">What</th><th scope="col">Least gap</th><th scope="col">Chance that it touches</th>'
-        '<th scope="col">Needs</th></tr></thead>'
-        f"<tbody>{body}</tbody></table></section>"
     )

@@ -16,6 +16,29 @@ import {
   Shape,
 } from "three";
 
+/** A plain side shape [x, z], only there to recognise front and back: a deck for carts, else body and cabin. */
+export function sideShape({ wheelbase: L, radius: R, belly, overhangs, rigid, parts }) {
+  const nose = L + (overhangs[0] ?? Math.max(R * 1.2, ...parts.map((p) => p.x[1] - L)));
+  const tail = -(overhangs[1] ?? Math.max(R * 1.2, ...parts.map((p) => -p.x[0])));
+  const floor = Math.max(belly + 0.06, R * 0.9),
+    top = rigid ? floor + 0.12 : floor + Math.max(0.42, R * 1.4),
+    roof = top + 0.5;
+  const above = rigid
+    ? [
+        [nose, top],
+        [tail, top],
+      ]
+    : [
+        [nose, floor + (top - floor) * 0.7],
+        [nose - 0.12 * L, top],
+        [L * 0.78, top + 0.04],
+        [L * 0.5, roof],
+        [tail + 0.25, roof],
+        [tail, top],
+      ];
+  return [[tail, floor], [nose, floor], ...above];
+}
+
 export class Car {
   constructor(stage, drive) {
     this.stage = stage;
@@ -87,32 +110,11 @@ export class Car {
     return group;
   }
 
-  /** A plain side shape pulled across: a deck for carts, else body and cabin. Only there to recognise front and back. */
+  /** The side shape pulled across. */
   #hull() {
-    const { wheelbase: L, radius: R, width, belly, overhangs, rigid } = this.drive.vehicle;
-    const parts = this.drive.vehicle.parts;
-    const nose = L + (overhangs[0] ?? Math.max(R * 1.2, ...parts.map((p) => p.x[1] - L)));
-    const tail = -(overhangs[1] ?? Math.max(R * 1.2, ...parts.map((p) => -p.x[0])));
-    const floor = Math.max(belly + 0.06, R * 0.9),
-      top = rigid ? floor + 0.12 : floor + Math.max(0.42, R * 1.4);
+    const { width } = this.drive.vehicle;
     const shape = new Shape();
-    shape.moveTo(tail, floor);
-    shape.lineTo(nose, floor);
-    if (rigid) {
-      shape.lineTo(nose, top);
-      shape.lineTo(tail, top);
-    } else {
-      const roof = top + 0.5;
-      for (const [x, z] of [
-        [nose, floor + (top - floor) * 0.7],
-        [nose - 0.12 * L, top],
-        [L * 0.78, top + 0.04],
-        [L * 0.5, roof],
-        [tail + 0.25, roof],
-        [tail, top],
-      ])
-        shape.lineTo(x, z);
-    }
+    sideShape(this.drive.vehicle).forEach(([x, z], k) => (k ? shape.lineTo(x, z) : shape.moveTo(x, z)));
     const geometry = new ExtrudeGeometry(shape, { depth: width * 0.96, bevelEnabled: false });
     geometry.rotateX(Math.PI / 2).translate(0, (width * 0.96) / 2, 0);
     const hull = new Group();

@@ -135,6 +135,39 @@ function split(a, b) {
   return Array.from({ length: n }, (_, k) => [0, 1].map((c) => a[c] + ((b[c] - a[c]) * (k + 1)) / n));
 }
 
+/** An outline laid on the ground: [u, v, height] along its rim, cut off where the heights end. */
+export function drape(ring, raster) {
+  const z = filled(raster),
+    wide = (raster.nx - 1) * raster.cell,
+    high = (raster.ny - 1) * raster.cell;
+  const kept = [
+    [0, 0, 1],
+    [0, wide, -1],
+    [1, 0, 1],
+    [1, high, -1],
+  ].reduce((points, [axis, limit, sign]) => clip(points, axis, limit, sign), ring);
+  return kept.flatMap((a, k) => {
+    const along = split(a, kept[(k + 1) % kept.length]);
+    return along.map(([u, v]) => {
+      const i = Math.round(u / raster.cell),
+        j = Math.round(v / raster.cell);
+      return [u, v, z[j * raster.nx + i]];
+    });
+  });
+}
+
+/** The part of an outline where sign x (coordinate - limit) >= 0 (one step of Sutherland and Hodgman's clipping, 1974). */
+function clip(points, axis, limit, sign) {
+  const inside = (p) => sign * (p[axis] - limit) >= 0;
+  return points.flatMap((b, k) => {
+    const a = points.at(k - 1);
+    if (inside(a) === inside(b)) return inside(b) ? [b] : [];
+    const t = (limit - a[axis]) / (b[axis] - a[axis]);
+    const meet = [0, 1].map((c) => (c === axis ? limit : a[c] + t * (b[c] - a[c])));
+    return inside(b) ? [meet, b] : [meet];
+  });
+}
+
 /** The plan as one textured sheet (for the page that only looks from above). */
 export function layPlan(stage, canvas) {
   stage.backdrop = canvas;

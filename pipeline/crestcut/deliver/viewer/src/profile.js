@@ -1,5 +1,6 @@
 // The slab cut open along the vehicle: the whole side view true to scale, and the tight place magnified.
 
+import { sideShape } from "./car.js";
 import { roundStep, s } from "./dom.js";
 import { show } from "./units.js";
 
@@ -68,7 +69,7 @@ export function sideView(report, k, y, wide, { brisk, after }) {
   const hubs = [0, 1, 2, 3].map((w) => drive.hub(k, w)[2]);
   const known = rows.map((r) => r.ground).filter(Number.isFinite);
   const low = Math.min(...known, ...hubs.map((z) => z - radius)) - 0.16,
-    high = Math.max(...known, ...hubs.map((z) => z + radius)) + 0.1;
+    high = Math.max(...known, ...hubs.map((z) => z + radius), ...roof(drive, k)) + 0.1;
   const pad = 6,
     tall = Math.max(90, ((wide - 2 * pad) * (high - low)) / (to - from) + 2 * pad);
   const c = new Scale({ left: from, right: to, low, high, wide, tall, pad });
@@ -79,6 +80,7 @@ export function sideView(report, k, y, wide, { brisk, after }) {
     role: "img",
     "aria-label": `Side view at station ${drive.stations[k].toFixed(2)} m, true to scale`,
   });
+  if (!brisk) svg.append(s("path", { d: outline(c, drive, k), class: "outline" }));
   svg.append(...earth(c, rows, low, brisk));
   for (const w of [0, 1, 2, 3]) {
     // the vehicle's own x of the hub in plan
@@ -104,6 +106,19 @@ export function sideView(report, k, y, wide, { brisk, after }) {
       }),
     );
   return svg;
+}
+
+const roof = (drive, k) => sideShape(drive.vehicle).map(([x, z]) => drive.point(k, [x, 0, z])[2]);
+
+/** The body from the side, only hinted at: the same plain shape as in the turned view. */
+function outline(c, drive, k) {
+  const start = drive.point(k, [0, 0, 0]),
+    [cx, cy] = drive.ahead(k);
+  const points = sideShape(drive.vehicle).map(([x, z]) => {
+    const [u, v, height] = drive.point(k, [x, 0, z]);
+    return [(u - start[0]) * cx + (v - start[1]) * cy, height];
+  });
+  return `${c.path(points)}Z`;
 }
 
 /** Slanted lines that fill what the cut takes off. */

@@ -2,7 +2,7 @@
 
 import { announce, byId, h, s } from "./dom.js";
 import { Car } from "./car.js";
-import { ContourLines, GroundMesh, contourLevels, label, layBand, scaleBar } from "./ground.js";
+import { ContourLines, GroundMesh, contourLevels, drape, label, layBand, scaleBar } from "./ground.js";
 import { paintRelief, paintValue, ramp } from "./paint.js";
 import { gapWords } from "./profile.js";
 import { Stage } from "./stage.js";
@@ -28,6 +28,7 @@ export class SlabView {
       layBand(this.stage, height, data.line, 0.06, 0x0b5568);
       if (report.drive) this.car = new Car(this.stage, report.drive);
     }
+    this.keeps = data.keeps.map(({ kind, area }) => ({ kind, ring: drape(area, height) }));
     this.stage.drawn.push(() => this.#labels());
     this.#tools();
     this.#reading();
@@ -263,11 +264,20 @@ export class SlabView {
           d: `M${line.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}`,
         }),
       );
-    for (const keep of data.keeps) {
-      const ring = keep.area.map(at);
+    for (const keep of this.keeps) {
+      const ring = keep.ring.map(([u, v, z]) => stage.project(u, v, z));
+      if (!ring.length) continue;
+      const [x, y] = [0, 1].map((c) => ring.reduce((sum, p) => sum + p[c], 0) / ring.length);
+      const seen = [
+        Math.min(Math.max(x, 50), stage.width - 50),
+        Math.min(Math.max(y, 20), stage.height - 40),
+      ];
       parts.push(
-        s("path", { class: "keep", d: `M${ring.map((p) => p.slice(0, 2).join(" ")).join("L")}Z` }),
-        ...label(keep.kind, ring[0][0] + 4, ring[0][1] - 4),
+        s("path", {
+          class: "keep",
+          d: `M${ring.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}Z`,
+        }),
+        ...label(keep.kind, ...seen, "middle"),
       );
     }
     for (const mark of data.marks) {
@@ -277,10 +287,13 @@ export class SlabView {
         ...label(mark.name, x + 7, y + 4),
       );
     }
+    const placed = [];
     for (const { level, at: place } of this.contours?.labels ?? []) {
       const [x, y] = at(place);
-      if (!this.#crowded(x, y))
-        parts.push(...label(show(level, units, level % 0.001 > 1e-6 ? 1 : 0), x, y, "middle", "depth-label"));
+      if (this.#crowded(x, y) || placed.some(([a, b]) => Math.abs(x - a) < 46 && Math.abs(y - b) < 15))
+        continue;
+      placed.push([x, y]);
+      parts.push(...label(show(level, units, level % 0.001 > 1e-6 ? 1 : 0), x, y, "middle", "depth-label"));
     }
     if (data.release !== "ok")
       parts.push(...label(data.release.toUpperCase(), stage.width - 10, 18, "end", "stamp-label"));

@@ -179,8 +179,9 @@ export class Stage {
       this.camera.zoom = 1;
       this.camera.updateProjectionMatrix();
     } else {
+      const narrow = this.camera.aspect < 1.5; // then the slab leads away from the eye
       const tilt = {
-        corner: [-0.42, -1, 0.62],
+        corner: narrow ? [-1, -0.75, 0.75] : [-0.42, -1, 0.62],
         above: [0, -0.02, 1],
         side: [0, -1, 0.16],
         along: [-1, -0.06, 0.2],

@@ -1,0 +1,126 @@
+"""What can be done, side by side, cheapest first; and several vehicles over one slab."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from crestcut.deliver.page_figures import figure, look_up
+from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_words import measure_line, odds, room, sentence
+from crestcut.deliver.report import Report
+
+Document = Mapping[str, object]
+NONE = "–"
+
+
+def options(report: Report, document: Document) -> str:
+    """The table of options. Each cell carries its own heading, so that it can stand alone on a phone."""
+    head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "What it takes")
+    listed = rows_of(document, "options")
+    rows = [_option(document, k, row) for k, row in enumerate(listed)] or _plain_rows(report, document)
+    if report.advice:
+        how = measure_line(report, report.advice[0])
+        rows.insert(1, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
+    note = "Cheapest first. “Enough” is the gap asked for, everywhere."
+    return (
+        '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
+        f'<p class="hint">{note}</p>{table(head, rows)}</section>{vehicles(document)}'
+    )
+
+
+def _option(document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
+    """One row of ``result.json``'s options."""
+    key = f"options.{k}"
+    gap = look_up(document, f"{key}.clearance")
+    left = NONE if gap is None else figure(document, f"{key}.clearance", room(gap))
+    takes = [esc(sentence(str(row.get("needs") or "nothing")))]
+    depth, litres = look_up(document, f"{key}.depth"), look_up(document, f"{key}.litres")
+    laid = (litres or 0) < 0
+    if depth:
+        takes.append(f"At most {figure(document, f'{key}.depth')} {'thick' if laid else 'deep'}.")
+    if litres:
+        takes.append(f"{figure(document, f'{key}.litres')} {'laid down' if laid else 'taken away'}.")
+    name = esc(sentence(str(row.get("name"))).rstrip("."))
+    enough = "yes" if row.get("reaches") else "no"
+    return name, left, _chance(document, f"{key}.chance"), enough, " ".join(takes)
+
+
+def _chance(document: Document, key: str) -> str:
+    """A chance of touching in words."""
+    value = look_up(document, key)
+    return NONE if value is None else figure(document, key, esc(odds(value)))
+
+
+def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
+    """Where no options were worked out: as it is, and the cut."""
+    before = look_up(document, "before.least_clearance")
+    rows: list[tuple[str, ...]] = [
+        (
+            "Leave it as it is",
+            NONE if before is None else figure(document, "before.least_clearance", room(before)),
+            _chance(document, "before.chance_of_contact"),
+            "yes" if report.kind == "none" else "no",
+            "Nothing.",
+        )
+    ]
+    plan = report.plan
+    if plan is not None and plan.deepest > 0:
+        chance = _chance(document, "after.chance_of_contact")
+        enough = "yes" if plan.feasible else f"no, {length(plan.short_by)} short"
+        deep, much = figure(document, "cut.deepest"), figure(document, "cut.volume")
+        takes = f"Grinding: at most {deep} deep, {much} taken away."
+        after = look_up(document, "after.least_clearance")
+        left = NONE if after is None else figure(document, "after.least_clearance", room(after))
+        rows.append(("Cut the slab", left, chance, enough, takes))
+    return rows
+
+
+def vehicles(document: Document) -> str:
+    """Several vehicles over the same slab; empty for one."""
+    listed = rows_of(document, "vehicles")
+    if not listed:
+        return ""
+    head = ("Vehicle", "Gap today", "Chance that it touches", "Verdict", "Gap once cut", "Its share")
+    rows = [_vehicle(document, k, row) for k, row in enumerate(listed)]
+    return (
+        '<section id="vehicles" aria-labelledby="vehicles-title"><h2 id="vehicles-title">Each vehicle</h2>'
+        f'<p class="hint">One cut for all of them.</p>{table(head, rows)}</section>'
+    )
+
+
+def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
+    def cell(name: str) -> str:
+        key = f"vehicles.{k}.{name}"
+        value = look_up(document, key)
+        if value is None:
+            return NONE
+        if name == "chance_of_contact":
+            return _chance(document, key)
+        return figure(document, key, room(value) if name.endswith("clearance") else None)
+
+    share = " ".join(cell(name) for name in ("alone", "litres") if cell(name) != NONE) or NONE
+    name = f"<bdi>{esc(row.get('name'))}</bdi>"
+    verdict = esc(row.get("verdict") or NONE)
+    return name, cell("least_clearance"), cell("chance_of_contact"), verdict, cell("after_clearance"), share
+
+
+def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:
+    """A list of tables in the result; empty where it is not there."""
+    found = document.get(key)
+    return [row for row in found if isinstance(row, Mapping)] if isinstance(found, (list, tuple)) else []
+
+
+def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    """Markup; the first cell of each row names it. On a phone every cell stands under its own heading."""
+    top = "".join(f'<th scope="col">{esc(name)}</th>' for name in head)
+    body = "".join(
+        f'<tr><th scope="row">{first}</th>'
+        + "".join(
+            f'<td data-head="{esc(name)}"><span>{cell}</span></td>'
+            for name, cell in zip(head[1:], rest, strict=True)
+        )
+        + "</tr>"
+        for first, *rest in rows
+    )
+    return f'<table class="wide"><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table>'

@@ -1,0 +1,83 @@
+"""What the page offers instead of cutting, and several vehicles: each figure that of the result, in words."""
+
+from __future__ import annotations
+
+import dataclasses
+from typing import Any
+
+import pytest
+from deliver_scene import make_report
+from page_text import PageText, at_key
+
+from crestcut.deliver.page_figures import meanings
+from crestcut.deliver.page_options import options
+from crestcut.deliver.page_report import report_text
+from crestcut.deliver.page_words import gap, odds, room
+from crestcut.deliver.result import result_document
+from crestcut.travel.soft import SoftContact
+
+OPTIONS = [
+    {"name": "leave it as it is", "clearance": -0.0056, "chance": 0.9, "depth": 0.0, "litres": 0.0,
+     "reaches": False, "needs": "nothing"},
+    {"name": "another line", "clearance": 0.02, "chance": 1 / 30, "depth": 0.0, "litres": 0.0,
+     "reaches": True, "needs": "300 mm <to the left>"},
+    {"name": "strips", "clearance": 0.013, "chance": 0.004, "depth": 0.019, "litres": -31.2,
+     "reaches": True, "needs": "strips 19 mm thick"},
+    {"name": "cut", "clearance": 0.0132, "chance": None, "depth": 0.0128, "litres": 9.4, "reaches": True,
+     "needs": "grinding"},
+]  # fmt: skip
+VEHICLES = [
+    {"name": "kiln <trolley>", "least_clearance": -0.004, "chance_of_contact": 0.8, "verdict": "touches",
+     "after_clearance": 0.013, "alone": 0.011, "litres": 4.2},
+    {"name": "van", "least_clearance": 0.03, "chance_of_contact": 0.0001, "verdict": "clears",
+     "after_clearance": 0.03, "alone": 0.0, "litres": 0.0},
+]  # fmt: skip
+
+
+def document(**more: Any) -> dict[str, Any]:
+    return {**result_document(make_report()), **more}
+
+
+@pytest.mark.parametrize("key", ["options", "vehicles"])
+def test_each_figure_of_the_table_equals_the_result(key: str) -> None:
+    found = document(options=OPTIONS, vehicles=VEHICLES)
+    page = PageText(options(make_report(), found) + meanings(found))
+    shown = {k: v for k, v in page.data.items() if k.startswith(f"{key}.")}
+    assert len(shown) >= 8
+    for at, value in shown.items():
+        assert float(value) == at_key(found, at), at
+    ids = {a["id"] for _, a in page.elements if "id" in a}
+    opened = {a["popovertarget"] for t, a in page.elements if "popovertarget" in a}
+    assert {i for i in opened if f"mean-{key}" in i} <= ids and len(opened) >= 4
+
+
+def test_options_read_as_a_person_says_them() -> None:
+    text = PageText(options(make_report(), document(options=OPTIONS))).text
+    for words in ("5.6 mm", "too little", "about 9 in 10", "about 1 in 30", "300 mm <to the left>.",
+                  "31.2 litres", "laid down", "9.4 litres", "taken away", "Another line"):  # fmt: skip
+        assert words in text, words
+    assert "-" not in text.split("Options")[1].split("strips 19")[0].replace("flat-floor", "")  # no minus
+
+
+def test_every_vehicle_is_named_with_its_verdict() -> None:
+    page = PageText(options(make_report(), document(vehicles=VEHICLES)))
+    assert "Each vehicle" in page.text and "kiln <trolley>" in page.text and "touches" in page.text
+    assert "Each vehicle" not in PageText(options(make_report(), document())).text
+
+
+def test_a_part_that_may_touch_is_said_apart_from_the_verdict() -> None:
+    report = make_report(clearance=0.16)
+    worst = report.before.worst
+    assert worst is not None
+    soft = SoftContact("rubber lip", 0.012, worst)
+    text = PageText(report_text(dataclasses.replace(report, soft=(soft,)))).text
+    assert "Not in the verdict: Rubber lip may touch and does" in text and text.count("Clears: ") == 1
+
+
+def test_gaps_and_chances_in_words() -> None:
+    assert "too little" in gap(-0.0056) and "to spare" in gap(0.0056) and gap(float("nan")) == "not known"
+    assert "-" not in gap(-0.0056) and "to spare" not in room(0.0056) and "too little" in room(-0.0056)
+    assert [odds(p) for p in (0.0001, 0.02, 0.4, 0.5, 0.923, 0.97, 0.9999)] == [
+        "under 0.1 %", "about 1 in 50", "about 1 in 2", "about 1 in 2", "about 12 in 13", "about 32 in 33",
+        "over 99.9 %",
+    ]  # fmt: skip
