@@ -10,9 +10,11 @@ from deliver_scene import CELL, LENGTH, TRACK, WIDTH, make_report
 from matplotlib.figure import Figure
 
 from crestcut.deliver import ink, plan_layers
+from crestcut.deliver.labels import Room
 from crestcut.deliver.mesh import depth_grid
 from crestcut.deliver.plan import cut_window, draw_plan, plan_figure, whole_window
-from crestcut.deliver.plan_layers import Window, contour_levels, shading, wheel_paths
+from crestcut.deliver.plan_contours import contour_levels, contour_lines, deepest_place
+from crestcut.deliver.plan_layers import Window, shading, wheel_paths
 
 
 def words(figure: Figure) -> str:
@@ -57,7 +59,7 @@ def test_the_stamp_is_there_unless_released(release: str) -> None:
 def test_contours_carry_numbers() -> None:
     report = make_report(clearance=0.098)
     figure = plan_figure(report)
-    labels = {t.get_text() for t in figure.axes[2].texts}
+    labels = {t.get_text() for t in figure.axes[-1].texts}
     assert {"2", "4", "6", "8", "10"} & labels, "numbered contours in the enlargement"
     assert contour_levels(np.array([[0.0, 0.0129]])) == pytest.approx(
         [0.002, 0.004, 0.006, 0.008, 0.010, 0.012]
@@ -65,6 +67,39 @@ def test_contours_carry_numbers() -> None:
     assert contour_levels(np.array([[0.0, 0.006]])) == pytest.approx(np.arange(1, 7) / 1000)
     assert len(contour_levels(np.array([[0.0, np.nan, 0.0005]]))) == 0
     assert contour_levels(np.array([[0.038]])) == pytest.approx(np.arange(1, 8) * 0.005)
+
+
+def test_contours_lie_at_their_depth_and_the_deepest_place_is_the_middle_of_a_level_floor() -> None:
+    u, v = np.meshgrid(np.arange(60) * CELL, np.arange(40) * CELL)
+    depth = np.clip(0.02 - 0.05 * np.hypot(u - 0.6, v - 0.4), 0.0, 0.013)
+    runs = contour_lines(depth, CELL, 0.005)
+    assert len(runs) == 1 and np.hypot(*(runs[0] - (0.6, 0.4)).T) == pytest.approx(0.3, abs=0.002)
+    assert deepest_place(depth, CELL) == pytest.approx((0.6, 0.4), abs=CELL / 2 + 1e-9)
+
+
+def test_words_keep_off_lines_off_each_other_and_on_the_drawing() -> None:
+    figure = ink.new_figure(4.0, 6.0)
+    axes = ink.axes_at(figure, 1.0, 1.0, 4.0, 2.0)
+    axes.set_xlim(0, 40)
+    axes.set_ylim(0, 20)
+    room = Room(axes)
+    room.lines(np.array([(0.0, 10.0), (40.0, 10.0)]), 5.0)
+    for k in range(4):
+        room.put(f"label number {k}", (20.0, 10.0), bold=True)
+    boxes = [t.get_window_extent() for t in axes.texts]
+    line = axes.transData.transform((0, 10))[1]
+    assert all(b.y0 > line or b.y1 < line for b in boxes)
+    assert not any(a.overlaps(b) for k, a in enumerate(boxes) for b in boxes[:k])
+    frame = axes.get_window_extent()
+    assert all(frame.x0 <= b.x0 and b.x1 <= frame.x1 and frame.y0 <= b.y0 and b.y1 <= frame.y1 for b in boxes)
+
+
+def test_the_part_of_an_area_that_shows() -> None:
+    window = Window(0.0, 0.0, 2.0, 1.0)
+    shown = window.clip(np.array([(-1.0, -1.0), (1.0, -1.0), (1.0, 3.0), (-1.0, 3.0)]))
+    assert shown is not None
+    assert (shown.min(axis=0), shown.max(axis=0)) == (pytest.approx((0, 0)), pytest.approx((1, 1)))
+    assert window.clip(np.array([(3.0, 0.0), (4.0, 0.0), (4.0, 1.0)])) is None
 
 
 @pytest.mark.parametrize("angle", [0.0, 0.5, 2.2, -1.57])
@@ -76,9 +111,9 @@ def test_coordinate_lines_lie_where_they_say(angle: float, unit: str) -> None:
     window = whole_window(report)
     axes.set_xlim(window.u0, window.u1)
     plan_layers._coordinates(axes, report, window)
-    assert len(axes.lines) >= 8
-    for line in axes.lines:
-        uv = np.asarray(line.get_xydata())
+    runs = axes.collections[0].get_segments()
+    assert len(runs) >= 8
+    for uv in map(np.asarray, runs):
         assert uv[:, 0].min() >= window.u0 - 1e-6 and uv[:, 0].max() <= window.u1 + 1e-6
         plan = report.scan.frame.site_to_plan(report.surface.height.frame.to_site(uv))
         spread = np.ptp(plan, axis=0)
@@ -119,14 +154,15 @@ def test_windows_hold_all_of_it() -> None:
 @pytest.mark.parametrize("metres_per_inch", [0.05, 0.21, 0.84, 1.7])
 def test_scale_bar_is_true(metres_per_inch: float) -> None:
     figure = ink.new_figure(4.0)
-    ink.scale_bar(figure, 11.0, 1.0, metres_per_inch)
-    axes = figure.axes[0]
-    width = axes.get_position().width * figure.get_size_inches()[0]
-    assert (axes.get_xlim()[1] - axes.get_xlim()[0]) / width == pytest.approx(metres_per_inch)
-    metres, feet = (float(t.get_text().split()[0]) for t in axes.texts)
-    bar = max(p.get_x() + p.get_width() for p in axes.patches)
-    assert bar == pytest.approx(metres)
-    assert max(axes.lines[0].get_xdata()) == pytest.approx(feet * 0.3048)
+    page = ink.paper(figure)
+    assert ink.axes_size(page) == pytest.approx((ink.PAGE_WIDTH, 4.0)), "one unit is one inch"
+    assert (page.get_xlim(), page.get_ylim()) == ((0, pytest.approx(ink.PAGE_WIDTH)), (0, 4.0))
+    ink.scale_bar(page, 11.0, 1.0, metres_per_inch)
+    metres, feet = (float(t.get_text().split()[0]) for t in page.texts)
+    ends = [x for p in page.patches for x in (p.get_x(), p.get_x() + p.get_width())]
+    assert np.ptp(ends) * metres_per_inch == pytest.approx(metres)
+    assert np.ptp(page.lines[0].get_xdata()) * metres_per_inch == pytest.approx(feet * 0.3048)
+    assert max(t.get_window_extent().x1 for t in page.texts) <= 11.1 * ink.DPI
     assert 0.7 < metres / metres_per_inch < 4.0, "between 0.7 and 4 inches on paper"
 
 

@@ -128,7 +128,7 @@ def test_runs() -> None:
 def test_true_scale_strip_is_true_and_the_stretch_is_said() -> None:
     report = make_report(clearance=0.098)
     figure = profile_figure(report)
-    strip, detail = figure.axes[:2]
+    _, strip, detail = figure.axes
     width, height = figure.get_size_inches()
 
     def per_inch(axes: object) -> tuple[float, float]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,11 +10,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.deliver import ink, plan_layers
-from crestcut.deliver.colours import SHALLOWEST, depth_colourmap
+from crestcut.deliver.colours import SHALLOWEST, depth_colours
 from crestcut.deliver.mesh import depth_grid
+from crestcut.deliver.plan_contours import contour_levels
 from crestcut.deliver.plan_layers import Window
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import CONCRETE_DENSITY, number, verdict_line
+from crestcut.deliver.summary import CONCRETE_DENSITY, estimate_words, number, verdict_line
 from crestcut.grid import FloatArray
 from crestcut.units import INCH, both, inches
 
@@ -56,19 +56,21 @@ def plan_figure(report: Report) -> Figure:
     words = verdict_line(report)
     layout = _layout(whole, cut is not None, ink.head_room(report, words))
     figure = ink.new_figure(layout.page)
+    page = ink.paper(figure)
     ink.head(figure, report, "Plan: the slab from above; travel runs from left to right", words)
     picture = plan_layers.ground_picture(report, depth)
-    panel = _panel(figure, report, depth, picture, whole, layout.whole, "The whole slab")
+    panel = _panel(figure, page, report, depth, picture, whole, layout.whole, "The whole slab")
     if cut is not None and layout.cut is not None:
         plan_layers.frame_on(panel, cut.fitted(layout.cut[2] / layout.cut[3]))
-        _panel(figure, report, depth, picture, cut, layout.cut, "The cut, enlarged")
-    _key(figure, report, layout, plan_layers.contour_levels(depth))
+        _panel(figure, page, report, depth, picture, cut, layout.cut, "The cut, enlarged")
+    _key(page, report, layout, contour_levels(depth))
     ink.foot(figure, report)
     return figure
 
 
 def _panel(
     figure: Figure,
+    page: Axes,
     report: Report,
     depth: FloatArray,
     picture: NDArray[np.uint8],
@@ -80,8 +82,8 @@ def _panel(
     shown = window.fitted(width / height)
     axes = ink.axes_at(figure, *box)
     plan_layers.draw_map(axes, report, depth, picture, shown, detail="enlarged" in name)
-    ink.text_at(figure, left, bottom + height + 0.07, name, fontweight="bold")
-    ink.scale_bar(figure, left + width, bottom + height + 0.03, shown.width / width)
+    page.text(left, bottom + height + 0.07, name, **ink.BODY, fontweight="bold")
+    ink.scale_bar(page, left + width, bottom + height + 0.03, shown.width / width)
     return axes
 
 
@@ -126,43 +128,46 @@ def _layout(whole: Window, with_cut: bool, head: float) -> Layout:
     return Layout(bottom + tall + head, (left, bottom, WIDE, tall), cut, key)
 
 
-def _key(figure: Figure, report: Report, layout: Layout, levels: FloatArray) -> None:
+def _key(page: Axes, report: Report, layout: Layout, levels: FloatArray) -> None:
     left, bottom, width, height = layout.key
-    axes = ink.axes_at(figure, left, bottom, width, height)
-    axes.set_axis_off()
-    handles = plan_layers.legend_handles(report)
-    axes.legend(
-        handles=handles, loc="upper left", bbox_to_anchor=(-0.02, 1.02), frameon=False, fontsize=7.2,
-        handlelength=2.6, labelspacing=0.42, borderaxespad=0.0, ncols=2, columnspacing=1.0,
-    )  # fmt: skip
-    top = bottom + height - 0.16 * ((len(handles) + 1) // 2) - 0.2
+    top = ink.key(page, left, bottom + height, plan_layers.signs(report), 2, width) - 0.22
     if report.plan is not None and report.plan.deepest > 0:
-        _colour_bar(figure, report.plan.deepest, levels, left, top - 0.38, width)
-        top -= 0.9
-    text = "\n".join(
-        line for fact in _facts(report) for line in textwrap.wrap(fact, 50, subsequent_indent="  ")
+        _colour_bar(page, report.plan.deepest, levels, left, top - 0.3, width)
+        top -= 0.85
+    page.text(
+        left, top, ink.wrapped(_facts(report)), **{**ink.BODY, "fontsize": 7.2}, va="top", linespacing=1.35
     )
-    ink.text_at(figure, left, top, text, fontsize=7.2, va="top", linespacing=1.35)
 
 
 def _colour_bar(
-    figure: Figure, deepest: float, levels: FloatArray, left: float, bottom: float, width: float
+    page: Axes, deepest: float, levels: FloatArray, left: float, bottom: float, width: float
 ) -> None:
-    axes = ink.axes_at(figure, left, bottom, width, 0.13)
-    ramp = np.linspace(0, 1, 256)[None, :]
-    axes.imshow(ramp, cmap=depth_colourmap(), aspect="auto", extent=(0, deepest * 1000, 0, 1))
-    axes.set_yticks([])
-    marks = levels * 1000
-    axes.vlines(marks, 0, 1, color="white", lw=0.7)
-    axes.set_xticks(marks, [f"{m:g}" for m in marks])
-    axes.set_xlabel("depth to remove, mm (contours) and inches", fontsize=7.0, labelpad=1.5)
-    axes.tick_params(labelsize=6.8, length=2, pad=1.5)
-    above = axes.twiny()
-    above.set_xlim(0, deepest / INCH)
+    """The ramp from 0 to the deepest: contours in millimetres under it, inches over it."""
+    from matplotlib.patches import Rectangle
+
+    tall, small = 0.13, {**ink.SMALL, "fontsize": 6.8, "ha": "center"}
+    middles = (np.arange(256) + 0.5) / 256 * deepest
+    page.imshow(
+        depth_colours(middles, deepest)[None],
+        aspect="auto",
+        extent=(left, left + width, bottom, bottom + tall),
+    )
+    page.add_artist(Rectangle((left, bottom), width, tall, fill=False, edgecolor=ink.INK, lw=0.8))
+    at = left + levels / deepest * width
+    ink.strokes(
+        page, [np.array([(x, bottom), (x, bottom + tall)]) for x in at], colors="white", linewidths=0.7
+    )
+    ticks = [np.array([(x, bottom), (x, bottom - 0.03)]) for x in at]
+    for x, level in zip(at, levels, strict=True):
+        page.text(x, bottom - 0.05, f"{level * 1000:g}", va="top", **small)
     step = next(s for s in (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0) if deepest / INCH / s <= 5)
-    ticks = np.arange(0, deepest / INCH + 1e-9, step)
-    above.set_xticks(ticks, [inches(t * INCH).removesuffix(" in") if t else "0" for t in ticks])
-    above.tick_params(labelsize=6.8, length=2, pad=1.0)
+    for size in np.arange(0, deepest / INCH + 1e-9, step) * INCH:
+        x = left + size / deepest * width
+        ticks.append(np.array([(x, bottom + tall), (x, bottom + tall + 0.03)]))
+        page.text(x, bottom + tall + 0.05, inches(size).removesuffix(" in") if size else "0", **small)
+    ink.strokes(page, ticks, colors=ink.INK, linewidths=0.8)
+    words = "depth to remove: mm (contours) below, inches above"
+    page.text(left + width / 2, bottom - 0.17, words, va="top", **{**small, "fontsize": 7.0})
 
 
 def _facts(report: Report) -> list[str]:
@@ -180,6 +185,10 @@ def _facts(report: Report) -> list[str]:
     if worst is not None:
         x, y = report.plan_point(worst.xy)
         say = "overlap" if worst.gap < 0 else "gap"
-        facts.append(f"Worst point x {x:.3f}, y {y:.3f}: {say} {both(abs(worst.gap))} under the {worst.part}")
+        facts.append(
+            f"Worst point x {x:.3f}, y {y:.3f}: {say} {both(abs(worst.gap))} under the {worst.part}, as swept"
+            " over the mapped slab"
+        )
+        facts += estimate_words(report)
     facts.append(f"Coordinates are the scan's own, in {report.scan.frame.unit}")
     return facts

@@ -13,6 +13,8 @@ from numpy.typing import NDArray
 
 from crestcut.deliver import ink
 from crestcut.deliver.colours import CONCRETE, SHALLOWEST, depth_colours
+from crestcut.deliver.labels import Room
+from crestcut.deliver.plan_contours import contour_lines, draw_contours
 from crestcut.deliver.report import Report
 from crestcut.grid import FloatArray
 from crestcut.travel.records import Poses
@@ -24,6 +26,7 @@ if TYPE_CHECKING:
 RELIEF = 3.0  # how many times steeper the shading takes the ground to be
 SUN = np.array([-0.55, 0.60, 0.58])  # from the upper left, as maps have it
 HATCH_MISSING, HATCH_KEEP = "xxxx", "////"
+LINE_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 1.4, "ls": (0, (9, 2, 1.5, 2))}
 TRACK_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 0.7, "ls": (0, (5, 2.5))}
 
 
@@ -50,6 +53,25 @@ class Window:
         """With a margin on every side, m."""
         return Window(self.u0 - by, self.v0 - by, self.u1 + by, self.v1 + by)
 
+    def clip(self, corners: FloatArray) -> FloatArray | None:
+        """The part of a polygon (n, 2) that shows, as corners; None where nothing of it does.
+
+        One side of the window at a time: Sutherland & Hodgman, Communications of the ACM 17 (1974).
+        """
+        inside = np.asarray(corners, dtype=float)
+        for axis, sign, edge in ((0, 1, self.u0), (0, -1, self.u1), (1, 1, self.v0), (1, -1, self.v1)):
+            kept = []
+            for a, b in zip(inside, np.roll(inside, -1, axis=0), strict=True):
+                near, far = sign * (a[axis] - edge), sign * (b[axis] - edge)
+                if near >= 0:
+                    kept.append(a)
+                if near * far < 0:
+                    kept.append(a + near / (near - far) * (b - a))
+            if not kept:
+                return None
+            inside = np.array(kept)
+        return inside
+
     def fitted(self, aspect: float) -> Window:
         """Grown about its middle to the width : height of the paper."""
         extra_u = max(self.height * aspect - self.width, 0.0) / 2
@@ -64,18 +86,20 @@ def draw_map(
     axes.set_facecolor("white")
     axes.set_xticks([])
     axes.set_yticks([])
-    _ground(axes, report, picture, window)
-    _missing(axes, report)
-    _coordinates(axes, report, window)
-    _contours(axes, report, depth, detail)
-    _keeps(axes, report)
-    _tracks(axes, report)
-    _line(axes, report, detail)
-    _marks(axes, report)
-    _worst(axes, report)
-    axes.set_aspect("equal", adjustable="box")
     axes.set_xlim(window.u0, window.u1)
     axes.set_ylim(window.v0, window.v1)
+    axes.set_autoscale_on(False)
+    room = Room(axes)
+    _ground(axes, picture, report.surface.height.frame.cell, window)
+    _missing(axes, report, window)
+    _coordinates(axes, report, window)
+    _tracks(axes, report, room)
+    _line(axes, report, detail, room)
+    _keeps(axes, report, window)
+    _marks(axes, report, room)
+    _worst_sign(axes, report, room)
+    draw_contours(axes, report, depth, detail, room)
+    _worst_words(report, room)
     ink.watermark(axes, report)
 
 
@@ -110,87 +134,66 @@ def ground_picture(report: Report, depth: FloatArray) -> NDArray[np.uint8]:
     return picture
 
 
-def _ground(axes: Axes, report: Report, picture: NDArray[np.uint8], window: Window) -> None:
-    cell = report.surface.height.frame.cell
-    ny, nx = picture.shape[:2]
+def _crop(shape: tuple[int, ...], cell: float, window: Window) -> tuple[slice, slice]:
+    """Rows and columns of the grid that show in a window, with a node around them."""
+    ny, nx = shape[:2]
     i0, i1 = (int(np.clip(round(u / cell) + k, 0, nx)) for u, k in ((window.u0, -1), (window.u1, 2)))
     j0, j1 = (int(np.clip(round(v / cell) + k, 0, ny)) for v, k in ((window.v0, -1), (window.v1, 2)))
-    if i1 <= i0 or j1 <= j0:
+    return slice(j0, j1), slice(i0, i1)
+
+
+def _ground(axes: Axes, picture: NDArray[np.uint8], cell: float, window: Window) -> None:
+    rows, columns = _crop(picture.shape, cell, window)
+    shown = picture[rows, columns]
+    if shown.size == 0:
         return
-    extent = ((i0 - 0.5) * cell, (i1 - 0.5) * cell, (j0 - 0.5) * cell, (j1 - 0.5) * cell)
-    axes.imshow(picture[j0:j1, i0:i1], extent=extent, origin="lower", interpolation="nearest", zorder=1)
+    extent = tuple((n - 0.5) * cell for n in (columns.start, columns.stop, rows.start, rows.stop))
+    axes.imshow(shown, extent=extent, origin="lower", interpolation="nearest", aspect="auto", zorder=1)
 
 
-def _nodes(report: Report) -> tuple[FloatArray, FloatArray]:
-    frame = report.surface.height.frame
-    u, v = (np.arange(n, dtype=np.float64) * frame.cell for n in frame.shape[::-1])
-    return u, v
-
-
-def _missing(axes: Axes, report: Report) -> None:
+def _missing(axes: Axes, report: Report, window: Window) -> None:
     """Holes inside what the grid covers: hatched, and said in the key."""
-    missing = ~report.surface.height.measured
+    from contourpy import contour_generator
+    from matplotlib.patches import PathPatch
+    from matplotlib.path import Path as Outline
+
+    frame = report.surface.height.frame
+    rows, columns = _crop(frame.shape, frame.cell, window)
+    missing = ~report.surface.height.measured[rows, columns]
     if not missing.any() or min(missing.shape) < 2:
         return
-    u, v = _nodes(report)
-    shown = axes.contourf(
-        u, v, missing.astype(float), levels=[0.5, 1.5], colors="none", hatches=[HATCH_MISSING], zorder=2
-    )
-    shown.set_edgecolor(ink.FAINT)
-    axes.contour(u, v, missing.astype(float), levels=[0.5], colors=[ink.SOFT], linewidths=0.5, zorder=2)
+    corner = np.array([columns.start, rows.start]) * frame.cell
+    found: Any = contour_generator(z=missing.astype(float), name="serial", fill_type="OuterCode")
+    outlines = [
+        Outline(points * frame.cell + corner, codes)
+        for points, codes in zip(*found.filled(0.5, 1.5), strict=True)
+        if len(points) > 5  # a single node is a speck, and shows as one
+    ]
+    if outlines:
+        shape = Outline.make_compound_path(*outlines)
+        style: dict[str, Any] = {"facecolor": "white", "edgecolor": ink.FAINT, "zorder": 2}
+        axes.add_artist(PathPatch(shape, hatch=HATCH_MISSING, lw=0.0, **style))
+    edges = contour_lines(missing.astype(float), frame.cell, 0.5)
+    ink.strokes(axes, [run + corner for run in edges], colors=ink.SOFT, linewidths=0.4, zorder=2)
 
 
-def contour_levels(depth: FloatArray) -> FloatArray:
-    """Depths with a contour, metres: 1, 2 or 5 mm apart, at most eight."""
-    deepest = float(np.nanmax(depth, initial=0.0))
-    if deepest < 0.001:
-        return np.zeros(0)
-    step = next((s for s in (0.001, 0.002, 0.005) if deepest / s <= 8), ink.nice_step(deepest, 8))
-    return np.arange(1, int(deepest / step + 1e-6) + 1, dtype=np.float64) * step
-
-
-def _contours(axes: Axes, report: Report, depth: FloatArray, detail: bool) -> None:
-    filled = np.nan_to_num(depth)
-    if filled.max(initial=0.0) < SHALLOWEST or min(filled.shape) < 2:
-        return
-    u, v = _nodes(report)
-    edge = axes.contour(
-        u, v, filled, levels=[SHALLOWEST], colors=[ink.INK], linewidths=1.3 if detail else 0.9, zorder=6
-    )
-    edge.set_path_effects(ink.halo(2.6 if detail else 1.8))
-    levels = contour_levels(depth)
-    if not detail or len(levels) == 0:
-        return
-    # Dark lines on the light half of the ramp, light ones on the dark half.
-    shades = [ink.INK if level < 0.5 * levels[-1] else ink.PALE for level in levels]
-    lines = axes.contour(u, v, filled * 1000, levels=levels * 1000, colors=shades, linewidths=0.6, zorder=6)
-    for label in axes.clabel(lines, fmt="%g", fontsize=6.8, inline=True, inline_spacing=1.5):
-        label.set_color(ink.INK)
-        label.set_path_effects(ink.halo(2.2))
-        label.set_zorder(9)
-    j, i = np.unravel_index(int(filled.argmax()), filled.shape)
-    axes.plot(u[i], v[j], marker="+", ms=6, mew=1.0, color=ink.INK, zorder=9, path_effects=ink.halo())
-    axes.annotate(
-        f"deepest {millimetres(float(filled.max()))}",
-        (u[i], v[j]), xytext=(6, -9), textcoords="offset points",
-        zorder=12, path_effects=ink.halo(2.4), fontsize=7.4, fontweight="bold", color=ink.INK,
-    )  # fmt: skip
-
-
-def _keeps(axes: Axes, report: Report) -> None:
+def _keeps(axes: Axes, report: Report, window: Window) -> None:
     from matplotlib.patches import Polygon
 
     frame = report.surface.height.frame
     for keep in report.keeps:
         area = frame.to_grid(keep.area)
-        axes.add_patch(
-            Polygon(area, closed=True, fill=False, hatch=HATCH_KEEP, edgecolor=ink.SOFT, lw=0.0, zorder=5)
-        )
-        axes.add_patch(Polygon(area, closed=True, fill=False, edgecolor=ink.INK, lw=1.1, zorder=7))
+        hatch: dict[str, Any] = {"fill": False, "hatch": HATCH_KEEP, "edgecolor": ink.SOFT, "lw": 0.0}
+        axes.add_artist(Polygon(area, closed=True, zorder=5, **hatch))
+        axes.add_artist(Polygon(area, closed=True, fill=False, edgecolor=ink.INK, lw=1.1, zorder=7))
         limit = "no cut" if keep.deepest <= 0 else f"at most {millimetres(keep.deepest)}"
+        seen = window.clip(area)
+        if seen is None:
+            continue
+        at = (seen.min(axis=0) + seen.max(axis=0)) / 2
         axes.text(
-            *_pair(area.mean(axis=0)), f"{keep.kind}\n{limit}",
-            ha="center", va="center", zorder=12, clip_on=True,
+            *_pair(at), f"{keep.kind}\n{limit}",
+            ha="center", va="center", zorder=21, clip_on=True,
             path_effects=ink.halo(2.6), **ink.SMALL,
         )  # fmt: skip
 
@@ -225,81 +228,73 @@ def wheel_paths(report: Report) -> list[FloatArray]:
     return edges
 
 
-def _tracks(axes: Axes, report: Report) -> None:
-    for edge in wheel_paths(report):
-        axes.plot(edge[:, 0], edge[:, 1], zorder=7, path_effects=ink.halo(1.5), **TRACK_STYLE)
+def _tracks(axes: Axes, report: Report, room: Room) -> None:
+    edges = wheel_paths(report)
+    ink.strokes(
+        axes, edges, ink.halo(1.5), colors=ink.INK, linewidths=TRACK_STYLE["lw"],
+        linestyles=[TRACK_STYLE["ls"]], zorder=7,
+    )  # fmt: skip
+    for edge in edges:
+        room.lines(edge, 0.6)
 
 
-def _line(axes: Axes, report: Report, detail: bool) -> None:
+def _line(axes: Axes, report: Report, detail: bool, room: Room) -> None:
     uv = report.surface.height.frame.to_grid(report.line.xy)
-    axes.plot(
-        uv[:, 0],
-        uv[:, 1],
-        color=ink.INK,
-        lw=1.4,
-        ls=(0, (9, 2, 1.5, 2)),
-        zorder=8,
-        path_effects=ink.halo(2.4),
-    )
+    ink.line(axes, uv, ink.halo(2.4), zorder=8, **LINE_STYLE)
+    room.lines(uv)
     if detail:
         return
     n = len(uv)
     for share in (0.12, 0.88):
         k = int(share * (n - 2))
-        axes.annotate(
-            "", _pair(uv[min(k + max(n // 60, 1), n - 1)]), _pair(uv[k]), zorder=8,
-            arrowprops={"arrowstyle": "-|>", "color": ink.INK, "lw": 1.4, "shrinkA": 0, "shrinkB": 0},
-        )  # fmt: skip
+        way = uv[min(k + max(n // 60, 1), n - 1)] - uv[k]
+        turned = float(np.degrees(np.arctan2(way[1], way[0]))) - 90.0
+        ink.line(axes, uv[k : k + 1], ls="none", marker=(3, 0, turned), ms=7, zorder=8)
     for point, name, side in ((_pair(uv[0]), "start", "right"), (_pair(uv[-1]), "end", "left")):
-        axes.plot(*point, marker="|", ms=9, mew=1.4, color=ink.INK, zorder=8)
+        ink.line(axes, np.array([point]), ls="none", marker="|", ms=9, mew=1.4, zorder=8)
         axes.annotate(
             name, point, xytext=(4 if side == "right" else -4, 4), textcoords="offset points", zorder=12,
             ha="left" if side == "right" else "right", path_effects=ink.halo(2.2), **ink.SMALL,
         )  # fmt: skip
 
 
-def _marks(axes: Axes, report: Report) -> None:
+def _marks(axes: Axes, report: Report, room: Room) -> None:
     frame = report.surface.height.frame
     for mark in report.marks:
         at = _pair(frame.to_grid(mark.xy))
-        axes.plot(*at, marker="o", ms=6.5, mfc="white", mec=ink.INK, mew=1.2, zorder=11)
-        axes.plot(*at, marker="+", ms=6.5, mew=0.9, color=ink.INK, zorder=11)
+        ink.line(axes, np.array([at]), ls="none", marker="o", ms=6.5, mfc="white", mew=1.2, zorder=11)
+        ink.line(axes, np.array([at]), ls="none", marker="+", ms=6.5, mew=0.9, zorder=11)
         axes.annotate(
             mark.name, at, xytext=(5, 4), textcoords="offset points", zorder=12, path_effects=ink.halo(2.4),
             fontsize=8.5, fontweight="bold", color=ink.INK, annotation_clip=True,
         )  # fmt: skip
+        room.taken(at, (0.2, 0.15))
 
 
-def _worst(axes: Axes, report: Report) -> None:
+def _worst_sign(axes: Axes, report: Report, room: Room) -> None:
     worst = report.before.worst
     if worst is None:
         return
     at = _pair(report.surface.height.frame.to_grid(worst.xy))
-    axes.plot(*at, marker="D", ms=7, mfc="none", mec=ink.INK, mew=1.5, zorder=11, path_effects=ink.halo(3.2))
+    ink.line(axes, np.array([at]), ink.halo(3.2), ls="none", marker="D", ms=7, mfc="none", mew=1.5, zorder=11)
+    room.taken(at, (0.09, 0.09))
+
+
+def _worst_words(report: Report, room: Room) -> None:
+    worst = report.before.worst
+    if worst is None:
+        return
     say = "overlap" if worst.gap < 0 else "gap"
-    axes.annotate(
-        f"worst: {say} {millimetres(abs(worst.gap))}", at, xytext=(9, 7), textcoords="offset points",
-        zorder=12, path_effects=ink.halo(2.6), fontsize=7.4, fontweight="bold", color=ink.INK,
-        annotation_clip=True,
-    )  # fmt: skip
+    at = _pair(report.surface.height.frame.to_grid(worst.xy))
+    room.put(f"worst: {say} {millimetres(abs(worst.gap))}", at, bold=True)
 
 
 def frame_on(axes: Axes, window: Window) -> None:
     """Shows on the whole slab what is enlarged below."""
     from matplotlib.patches import Rectangle
 
-    axes.add_patch(
-        Rectangle(
-            (window.u0, window.v0),
-            window.width,
-            window.height,
-            fill=False,
-            edgecolor=ink.INK,
-            lw=0.8,
-            ls=":",
-            zorder=10,
-        )
-    )
+    style: dict[str, Any] = {"fill": False, "edgecolor": ink.INK, "lw": 0.8, "ls": ":"}
+    axes.add_artist(Rectangle((window.u0, window.v0), window.width, window.height, zorder=10, **style))
 
 
 def _coordinates(axes: Axes, report: Report, window: Window) -> None:
@@ -310,15 +305,18 @@ def _coordinates(axes: Axes, report: Report, window: Window) -> None:
     middle = plan.mean(axis=0)
     step = ink.nice_step(max(window.width, window.height) / float(scan.plan_scale.mean()), 12)
     taken: list[tuple[float, float]] = []
+    runs: list[FloatArray] = []
+    inch = window.width / ink.axes_size(axes)[0]
     for axis in (0, 1):
         low, high = plan[:, axis].min(), plan[:, axis].max()
         for value in np.arange(np.ceil(low / step), np.floor(high / step) + 1) * step:
             ends = _clipped(report, window, axis, float(value), middle, float(np.ptp(plan, axis=0).max()))
             if ends is None:
                 continue
-            axes.plot(ends[:, 0], ends[:, 1], color=ink.SOFT, lw=0.35, zorder=4)
+            runs.append(ends)
             text = f"{'xy'[axis]} {value:.{ink.decimals_for(step)}f}"
-            _edge_label(axes, window, ends, text, taken)
+            _edge_label(axes, window, inch, ends, text, taken)
+    ink.strokes(axes, runs, colors=ink.SOFT, linewidths=0.35, zorder=4)
 
 
 def _clipped(
@@ -342,10 +340,9 @@ def _clipped(
 
 
 def _edge_label(
-    axes: Axes, window: Window, ends: FloatArray, text: str, taken: list[tuple[float, float]]
+    axes: Axes, window: Window, inch: float, ends: FloatArray, text: str, taken: list[tuple[float, float]]
 ) -> None:
     """Number a line where it leaves the window at the bottom or left; skip what would overlap."""
-    inch = window.width / ink.axes_width(axes)
     flat = abs(ends[1, 0] - ends[0, 0]) > abs(ends[1, 1] - ends[0, 1])
     u, v = ends[np.argmin(ends[:, 0] if flat else ends[:, 1])]
     at_left, at_bottom = u - window.u0 < 1e-6, v - window.v0 < 1e-6
@@ -359,28 +356,24 @@ def _edge_label(
     axes.text(u + shift[0], v + shift[1], text, fontsize=6.6, color=ink.SOFT, **place)
 
 
-def legend_handles(report: Report) -> list[Any]:
+def signs(report: Report) -> list[ink.Sign]:
     """What the signs mean, only those that are drawn."""
-    from matplotlib.lines import Line2D
-    from matplotlib.patches import Patch
-
-    sign: dict[str, Any] = {"color": ink.INK, "ls": "none", "mfc": "none"}
-    handles: list[Any] = [
-        Line2D([], [], color=ink.INK, lw=1.4, ls=(0, (9, 2, 1.5, 2)), label="line of travel"),
-        Line2D([], [], label="wheel tracks", **TRACK_STYLE),
-        Line2D([], [], marker="D", ms=6, mew=1.4, label="worst point", **sign),
+    ring: dict[str, Any] = {"color": ink.INK, "mfc": "none"}
+    found: list[ink.Sign] = [
+        ("line", "line of travel", LINE_STYLE),
+        ("line", "wheel tracks", TRACK_STYLE),
+        ("marker", "worst point", {"marker": "D", "ms": 6, "mew": 1.4, **ring}),
     ]
     if report.plan is not None and report.plan.deepest > 0:
-        handles.append(Line2D([], [], color=ink.INK, lw=1.3, label="edge of the cut"))
+        found.append(("line", "edge of the cut", {"color": ink.INK, "lw": 1.3}))
     if report.marks:
-        handles.append(Line2D([], [], marker="o", ms=6, mew=1.1, label="mark", **sign))
+        found.append(("marker", "mark", {"marker": "o", "ms": 6, "mew": 1.1, **ring}))
     if report.keeps:
-        handles.append(Patch(fill=False, hatch=HATCH_KEEP, edgecolor=ink.SOFT, label="keep area"))
+        found.append(("patch", "keep area", {"fill": False, "hatch": HATCH_KEEP, "edgecolor": ink.SOFT}))
     if not report.surface.height.measured.all():
-        handles.append(Patch(fill=False, hatch=HATCH_MISSING, edgecolor=ink.FAINT, label="not measured"))
+        hatch = {"fill": False, "hatch": HATCH_MISSING, "edgecolor": ink.FAINT}
+        found.append(("patch", "not measured", hatch))
     if (report.surface.height.measured & ~report.surface.slab).any():
-        red, green, blue = (0.55 * c / 255 + 0.45 for c in CONCRETE)
-        handles.append(
-            Patch(facecolor=(red, green, blue), edgecolor=ink.FAINT, lw=0.5, label="ground, not slab")
-        )
-    return handles
+        pale = tuple(0.55 * c / 255 + 0.45 for c in CONCRETE)
+        found.append(("patch", "ground, not slab", {"facecolor": pale, "edgecolor": ink.FAINT, "lw": 0.5}))
+    return found

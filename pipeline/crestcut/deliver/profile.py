@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-import textwrap
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from crestcut.deliver import ink
 from crestcut.deliver.colours import SHALLOWEST
+from crestcut.deliver.labels import Room
 from crestcut.deliver.profile_layers import (
+    REACH_STYLE,
+    cut_words,
     dimension_gap,
     draw_cut,
     draw_ground,
@@ -18,11 +20,13 @@ from crestcut.deliver.profile_layers import (
     draw_plates,
     draw_steel,
     draw_vehicle,
-    legend_handles,
+    gap_words,
+    keep_clear,
+    signs,
 )
 from crestcut.deliver.report import Report
 from crestcut.deliver.section import Section, section_at
-from crestcut.deliver.summary import place_words, verdict_line
+from crestcut.deliver.summary import estimate_words, place_words, verdict_line
 from crestcut.units import both
 
 if TYPE_CHECKING:
@@ -60,16 +64,17 @@ def profile_figure(report: Report) -> Figure:
     tall = WIDE * (window[3] - window[2]) / (window[1] - window[0])
     bottom = FOOT_ROOM + DETAIL_TALL + GAP
     figure = ink.new_figure(bottom + tall + room)
+    page = ink.paper(figure)
     what = f"Profile along the line of travel, through the low point; front axle at {worst.station:.2f} m"
     ink.head(figure, report, what, words)
     strip = ink.axes_at(figure, LEFT, bottom, WIDE, tall)
     shown = _detail_window(report, section)
     _strip(strip, report, section, window, shown)
-    ink.text_at(
-        figure, LEFT, bottom + tall + 0.07, "True scale: lengths and heights alike", fontweight="bold"
+    page.text(
+        LEFT, bottom + tall + 0.07, "True scale: lengths and heights alike", **ink.BODY, fontweight="bold"
     )
     steel = _detail(figure, report, section, shown)
-    _key(figure, report, steel)
+    _key(page, report, steel)
     ink.foot(figure, report)
     return figure
 
@@ -93,19 +98,10 @@ def _strip(
     draw_ground(axes, section)
     draw_cut(axes, section, words=False)
     draw_vehicle(axes, section)
-    draw_plates(axes, section, names=False)
-    axes.add_patch(
-        Rectangle(
-            (shown[0], shown[2]),
-            shown[1] - shown[0],
-            shown[3] - shown[2],
-            fill=False,
-            ec=ink.INK,
-            lw=0.8,
-            ls=":",
-            zorder=9,
-        )
-    )
+    draw_plates(axes, section)
+    size = (shown[1] - shown[0], shown[3] - shown[2])
+    style: dict[str, Any] = {"fill": False, "ec": ink.INK, "lw": 0.8, "ls": ":"}
+    axes.add_artist(Rectangle((shown[0], shown[2]), *size, zorder=9, **style))
     arrow = {"arrowstyle": "-|>", "color": ink.INK, "lw": 1.2}
     middle = sum(section.span()) / 2
     reach, high = 0.35 * section.ahead, window[3] - 0.05
@@ -127,7 +123,7 @@ def _detail_window(report: Report, section: Section) -> tuple[float, float, floa
     """About the low point, wide enough for the cut that belongs to it."""
     half = 0.5
     cut = section.ground - section.finished >= SHALLOWEST
-    near = cut & (np.abs(section.s - section.at) < 1.4)
+    near = cut & (np.abs(section.s - section.at) < 0.8)
     s0, s1 = section.at - half, section.at + half
     if near.any():
         s0, s1 = min(s0, section.s[near].min() - 0.12), max(s1, section.s[near].max() + 0.12)
@@ -154,8 +150,8 @@ def _detail(
     s0, s1, z0, z1 = window
     wide = WIDE - KEY_WIDTH - 0.3
     stretch = stretch_for(window)
-    room = DETAIL_TALL / (wide / (s1 - s0) * stretch)
-    z0, z1 = (z0 + z1 - room) / 2, (z0 + z1 + room) / 2
+    span = DETAIL_TALL / (wide / (s1 - s0) * stretch)
+    z0, z1 = (z0 + z1 - span) / 2, (z0 + z1 + span) / 2
     axes = ink.axes_at(figure, LEFT, FOOT_ROOM, wide, DETAIL_TALL)
     axes.set_xlim(s0, s1)
     axes.set_ylim(z0, z1)
@@ -163,17 +159,16 @@ def _detail(
     draw_ground(axes, section, track=False)
     steel = draw_steel(axes, report, section)
     draw_cut(axes, section, words=True)
-    axes.plot(
-        section.s,
-        section.reach,
-        color=ink.INK,
-        lw=1.0,
-        ls=(0, (7, 2, 1, 2)),
-        zorder=6,
-        path_effects=ink.halo(2.0),
-    )
-    draw_plates(axes, section, names=True)
-    dimension_gap(axes, section, report.before.worst)
+    reach = np.stack([section.s, section.reach], axis=1)
+    ink.line(axes, reach, ink.halo(2.0), zorder=6, **REACH_STYLE)
+    room = Room(axes)
+    keep_clear(room, section, report.job.slab.steel_depth if steel else None)
+    worst = report.before.worst
+    assert worst is not None
+    dimension_gap(axes, section, room)
+    gap_words(section, axes, worst, room)
+    draw_plates(axes, section, room)
+    cut_words(axes, section, room)
     axes.set_xlabel("metres along the line of travel, from its start", fontsize=7.2, labelpad=2)
     axes.set_ylabel("height, m", fontsize=7.2, labelpad=2)
     axes.tick_params(labelsize=6.8, length=2.5)
@@ -185,20 +180,11 @@ def _detail(
     return steel
 
 
-def _key(figure: Figure, report: Report, steel: bool) -> None:
+def _key(page: Axes, report: Report, steel: bool) -> None:
     left = LEFT + WIDE - KEY_WIDTH
-    axes = ink.axes_at(figure, left, FOOT_ROOM, KEY_WIDTH, DETAIL_TALL)
-    axes.set_axis_off()
-    handles = legend_handles(report, steel)
-    axes.legend(
-        handles=handles, loc="upper left", bbox_to_anchor=(-0.02, 1.02), frameon=False, fontsize=7.2,
-        handlelength=2.6, labelspacing=0.45, borderaxespad=0.0,
-    )  # fmt: skip
-    text = "\n".join(
-        line for fact in _facts(report) for line in textwrap.wrap(fact, 50, subsequent_indent="  ")
-    )
-    top = FOOT_ROOM + DETAIL_TALL - 0.165 * len(handles) - 0.15
-    ink.text_at(figure, left, top, text, fontsize=7.2, va="top", linespacing=1.35)
+    top = ink.key(page, left, FOOT_ROOM + DETAIL_TALL, signs(report, steel), 1, KEY_WIDTH) - 0.15
+    style = {**ink.BODY, "fontsize": 7.2}
+    page.text(left, top, ink.wrapped(_facts(report)), va="top", linespacing=1.35, **style)
 
 
 def _facts(report: Report) -> list[str]:
@@ -207,12 +193,10 @@ def _facts(report: Report) -> list[str]:
     if worst is not None:
         say = f"Overlap {both(-worst.gap)}" if worst.gap < 0 else f"Gap {both(worst.gap)}"
         facts += [
-            f"{say} as swept on the best estimate of the slab; asked for {both(report.wanted(worst.zone))}"
+            f"{say} as swept over the mapped slab; asked for {both(report.wanted(worst.zone))}"
         ]
         facts += [f"Low point: {place_words(report, worst)}"]
-    if report.today is not None:
-        low, high = (round(end * 1000, 1) + 0.0 for end in report.today.interval)  # no "-0.0"
-        facts.append(f"With what is not known: 95 % between {low:.1f} and {high:.1f} mm")
+    facts += estimate_words(report)
     if plan is not None and plan.deepest > 0:
         facts.append(f"Cut, hatched: {both(plan.deepest)} at its deepest anywhere")
     if report.vehicle.springs and not report.vehicle.springs.measured and not report.vehicle.rigid:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from crestcut.deliver import ink
 from crestcut.deliver.colours import CONCRETE, SHALLOWEST
+from crestcut.deliver.labels import Room
 from crestcut.deliver.report import Report
 from crestcut.deliver.section import Section
-from crestcut.grid import BoolArray, FloatArray
+from crestcut.grid import BoolArray
 from crestcut.travel.records import Contact
 from crestcut.units import both, millimetres
 
@@ -34,9 +34,9 @@ def draw_ground(axes: Axes, section: Section, track: bool = True) -> None:
     """The slab in the section, filled below; the nearer wheel track thin."""
     floor = axes.get_ylim()[0]
     axes.fill_between(section.s, section.ground, floor - 1.0, color=SLAB, lw=0, zorder=1)
-    axes.plot(section.s, section.ground, color=ink.INK, lw=1.4, zorder=5)
+    ink.line(axes, np.stack([section.s, section.ground], axis=1), lw=1.4, zorder=5)
     if track:
-        axes.plot(section.s, section.track, zorder=4, **TRACK_STYLE)
+        ink.line(axes, np.stack([section.s, section.track], axis=1), zorder=4, **TRACK_STYLE)
 
 
 def runs(mask: BoolArray) -> list[tuple[int, int]]:
@@ -76,27 +76,21 @@ def draw_cut(axes: Axes, section: Section, words: bool) -> None:
         section.s, section.ground, section.finished, where=gone, facecolor="white", edgecolor=ink.INK,
         hatch=CUT_HATCH, lw=0.0, zorder=4,
     )  # fmt: skip
-    finished = np.where(gone, section.finished, np.nan)
-    axes.plot(section.s, finished, zorder=5, **(FINISHED_STYLE if words else {"color": ink.INK, "lw": 0.8}))
-    if not words:
-        return
-    _cut_depth(axes, section, depth)
+    finished = np.stack([section.s, np.where(gone, section.finished, np.nan)], axis=1)
+    ink.line(axes, finished, zorder=5, **(FINISHED_STYLE if words else {"lw": 0.8}))
 
 
-def _cut_depth(axes: Axes, section: Section, depth: FloatArray) -> None:
-    """The greatest depth in view, away from the gap's dimension, told in the corner below."""
+def cut_words(axes: Axes, section: Section, room: Room) -> None:
+    """The greatest depth of the cut in view, in figures, where there is room below it."""
+    depth = np.nan_to_num(section.ground - section.finished)
     s0, s1 = axes.get_xlim()
     shown = np.where((section.s > s0) & (section.s < s1), depth, 0.0)
+    if shown.max(initial=0.0) < SHALLOWEST:
+        return
     deep = np.flatnonzero(shown >= shown.max() - 0.0002)
-    right = _dimension_side(axes, section) > 0
-    k = int(deep[np.argmin(np.abs(section.s[deep] - (section.at - (0.02 if right else -0.02))))])
-    axes.annotate(
-        f"cut {both(float(shown[k]))}",
-        (section.s[k], section.finished[k]),
-        xytext=(0.30 if right else 0.70, 0.07), textcoords="axes fraction",
-        arrowprops={"arrowstyle": "-", "color": ink.INK, "lw": 0.7, "shrinkA": 0, "shrinkB": 0},
-        ha="right" if right else "left", va="center", zorder=12, path_effects=ink.halo(2.4), **ink.BODY,
-    )  # fmt: skip
+    k = int(deep[np.argmin(np.abs(section.s[deep] - section.at))])
+    at = (float(section.s[k]), float(section.finished[k]))
+    room.put(f"cut {both(float(shown[k]))}", at, size=8.0, below=True)
 
 
 def draw_vehicle(axes: Axes, section: Section) -> None:
@@ -109,45 +103,30 @@ def draw_vehicle(axes: Axes, section: Section) -> None:
         )
     )
     for wheel in sorted(section.wheels, key=lambda w: w.near):
-        style = "-" if wheel.near else (0, (2, 2))
-        face = "white" if wheel.near else "none"
-        tyre = Circle(
-            (wheel.s, wheel.z),
-            wheel.radius,
-            fc=face,
-            ec=ink.INK,
-            lw=1.2 if wheel.near else 0.7,
-            ls=style,
-            zorder=6,
-        )
-        axes.add_patch(tyre)
+        at, style = (wheel.s, wheel.z), "-" if wheel.near else (0, (2, 2))
+        face, weight = ("white", 1.2) if wheel.near else ("none", 0.7)
+        axes.add_artist(Circle(at, wheel.radius, fc=face, ec=ink.INK, lw=weight, ls=style, zorder=6))
         if wheel.near:
-            axes.add_patch(
-                Circle((wheel.s, wheel.z), 0.55 * wheel.radius, fc="none", ec=ink.SOFT, lw=0.7, zorder=6)
-            )
-            axes.plot(wheel.s, wheel.z, marker="+", ms=5, mew=0.8, color=ink.INK, zorder=7)
+            axes.add_artist(Circle(at, 0.55 * wheel.radius, fc="none", ec=ink.SOFT, lw=0.7, zorder=6))
+            ink.line(axes, np.array([at]), ls="none", marker="+", ms=5, mew=0.8, zorder=7)
 
 
-def draw_plates(axes: Axes, section: Section, names: bool) -> None:
-    """The underside: parts that the section passes through thick, others thin."""
+def draw_plates(axes: Axes, section: Section, room: Room | None = None) -> None:
+    """The underside: parts that the section passes through thick, others thin; named where there is room."""
     s0, s1 = axes.get_xlim()
+    z0, z1 = axes.get_ylim()
     for plate in section.plates:
-        axes.plot(
-            plate.s, plate.z, color=ink.INK, lw=2.2 if plate.cut else 0.9, solid_capstyle="butt", zorder=8
-        )
-        if not (names and plate.cut):
+        ends = np.array([plate.s, plate.z]).T
+        ink.line(axes, ends, lw=2.2 if plate.cut else 0.9, solid_capstyle="butt", zorder=8)
+        if room is None or not plate.cut:
             continue
-        near, far = sorted(plate.s)
-        if far < s0 or near > s1:
+        s = np.linspace(min(plate.s), max(plate.s), 41)
+        z = np.interp(s, *ends[np.argsort(ends[:, 0])].T)
+        seen = np.flatnonzero((s > s0) & (s < s1) & (z > z0) & (z < z1))
+        if len(seen) == 0:
             continue
-        middle = (max(near, s0) + min(far, s1)) / 2
-        middle = s0 + 0.12 * (s1 - s0) if near < s0 and far > s1 else middle
-        share = (middle - plate.s[0]) / (plate.s[1] - plate.s[0]) if plate.s[1] != plate.s[0] else 0.5
-        z = plate.z[0] + share * (plate.z[1] - plate.z[0])
-        axes.annotate(
-            plate.name, (middle, z), xytext=(0, 5), textcoords="offset points", ha="center", va="bottom",
-            zorder=12, path_effects=ink.halo(2.2), annotation_clip=True, **ink.BODY,
-        )  # fmt: skip
+        k = seen[len(seen) // 4] if len(seen) < 41 else seen[len(seen) // 2]
+        room.put(plate.name, (float(s[k]), float(z[k])), size=8.0)
 
 
 def draw_steel(axes: Axes, report: Report, section: Section) -> bool:
@@ -161,7 +140,7 @@ def draw_steel(axes: Axes, report: Report, section: Section) -> bool:
     inside = (section.s > s0) & (section.s < s1) & (steel > z0) & (steel < z1)
     if not inside.any():
         return False
-    axes.plot(section.s, steel, zorder=3, **STEEL_STYLE)
+    ink.line(axes, np.stack([section.s, steel], axis=1), zorder=3, **STEEL_STYLE)
     return True
 
 
@@ -171,63 +150,66 @@ def _dimension_side(axes: Axes, section: Section) -> int:
     return 1 if section.at < s0 + 0.62 * (s1 - s0) else -1
 
 
-def dimension_gap(axes: Axes, section: Section, contact: Contact | None) -> None:
-    """The gap or overlap at the low point, dimensioned beside it: arrows from outside where it is narrow."""
-    if contact is None:
-        return
+def dimension_gap(axes: Axes, section: Section, room: Room) -> None:
+    """Extension lines and arrows of the gap or overlap at the low point: from outside where it is narrow."""
     wide, tall = np.ptp(axes.get_xlim()), float(np.ptp(axes.get_ylim()))
     side = _dimension_side(axes, section)
-    foot = section.at + side * 0.10 * wide
+    foot = float(section.at + side * 0.07 * wide)
     low, high = sorted((section.z_ground, section.z_low))
     for z in (low, high):
-        axes.plot([section.at, foot + side * 0.012 * wide], [z, z], color=ink.INK, lw=0.6, zorder=10)
-    axes.plot(section.at, section.z_ground, zorder=11, path_effects=ink.halo(2.6), **CONTACT_STYLE)
-    inside = high - low > 0.16 * tall
-    bare = (low + high) / 2 if inside else high + 0.085 * tall
-    text = _clear_of_ground(section, foot, foot + side * 0.30 * wide, bare, 0.045 * tall)
-    text = min(text, axes.get_ylim()[1] - 0.05 * tall)
-    if inside:
-        for a, b in pairwise((low, high, low)):
-            axes.annotate("", (foot, b), (foot, a), arrowprops=ARROW, zorder=10)
-        if text > bare:
-            axes.plot([foot, foot], [high, text], color=ink.INK, lw=0.9, zorder=10)
+        ends = np.array([(section.at, z), (foot + side * 0.012 * wide, z)])
+        ink.line(axes, ends, lw=0.6, zorder=10)
+    low_point = np.array([(section.at, section.z_ground)])
+    ink.line(axes, low_point, ink.halo(2.6), ls="none", zorder=11, **CONTACT_STYLE)
+    room.taken((section.at, section.z_ground), (0.08, 0.08))
+    if high - low > 0.16 * tall:
+        reach = [((foot, low), (foot, high)), ((foot, high), (foot, low))]
     else:
-        axes.annotate("", (foot, high), (foot, text), arrowprops=ARROW, zorder=10)
-        axes.annotate("", (foot, low), (foot, low - 0.085 * tall), arrowprops=ARROW, zorder=10)
-    axes.annotate(
-        f"{'overlap' if contact.gap < 0 else 'gap'} {both(abs(contact.gap))}",
-        (foot, text), xytext=(5 * side, 0), textcoords="offset points", ha="left" if side > 0 else "right",
-        va="center", fontweight="bold", fontsize=9, color=ink.INK, zorder=12, path_effects=ink.halo(2.6),
-    )  # fmt: skip
+        out = 0.075 * tall
+        reach = [((foot, low - out), (foot, low)), ((foot, high + out), (foot, high))]
+    for start, end in reach:
+        axes.annotate("", end, start, arrowprops=ARROW, zorder=10)
+        room.lines(np.array([start, end]), 3.0)
 
 
-def _clear_of_ground(section: Section, start: float, end: float, z: float, air: float) -> float:
-    """``z``, or as much higher as text between two stations needs to stand above slab and underside."""
-    low, high = sorted((start, end))
-    under = section.ground[(section.s >= low) & (section.s <= high)]
-    if np.isnan(under).all() or z - air > np.nanmax(under):
-        return z
-    plates = [max(p.z) for p in section.plates if p.cut and min(p.s) < high and max(p.s) > low]
-    return float(max(z, np.nanmax(under) + air, *(p + air for p in plates)))
+def gap_words(section: Section, axes: Axes, contact: Contact, room: Room) -> None:
+    """The size of the gap or overlap in figures, near its dimension."""
+    foot = float(section.at + _dimension_side(axes, section) * 0.07 * np.ptp(axes.get_xlim()))
+    high = max(section.z_ground, section.z_low)
+    say = "overlap" if contact.gap < 0 else "gap"
+    text = f"{say} {both(abs(contact.gap))}"
+    room.put(text, (foot, high + 0.04 * float(np.ptp(axes.get_ylim()))), size=9.0, bold=True)
 
 
-def legend_handles(report: Report, steel: bool) -> list[Any]:
+def keep_clear(room: Room, section: Section, steel: float | None) -> None:
+    """Tell the room of every line in the enlargement, so that words keep off them."""
+    s = section.s
+    for z, weight in ((section.ground, 1.5), (section.finished, 1.2), (section.reach, 1.0)):
+        room.lines(np.stack([s, z], axis=1), weight)
+    if steel is not None:
+        room.lines(np.stack([s, section.ground - steel], axis=1), 0.8)
+    for plate in section.plates:
+        room.lines(np.array([plate.s, plate.z]).T, 2.0)
+    for share in (0.25, 0.5, 0.75):  # the hatching between slab and finished surface
+        between = section.ground + share * (section.finished - section.ground)
+        gone = section.ground - section.finished >= SHALLOWEST
+        room.lines(np.stack([s, np.where(gone, between, np.nan)], axis=1), 0.4)
+
+
+def signs(report: Report, steel: bool) -> list[ink.Sign]:
     """What the lines mean, only those that are drawn."""
-    from matplotlib.lines import Line2D
-    from matplotlib.patches import Patch
-
-    handles: list[Any] = [
-        Line2D([], [], color=ink.INK, lw=1.4, label="slab as it is, under the low point"),
-        Line2D([], [], label="slab in the nearer wheel track", **TRACK_STYLE),
-        Line2D([], [], color=ink.INK, lw=2.2, label="underside at this station"),
-        Line2D([], [], label="clearance line: lowest reach, all ways", **REACH_STYLE),
+    found: list[ink.Sign] = [
+        ("line", "slab as it is, under the low point", {"color": ink.INK, "lw": 1.4}),
+        ("line", "slab in the nearer wheel track", TRACK_STYLE),
+        ("line", "underside at this station", {"color": ink.INK, "lw": 2.2}),
+        ("line", "clearance line: lowest reach, all ways", REACH_STYLE),
+        ("marker", "low point", CONTACT_STYLE),
     ]
     if report.plan is not None and report.plan.deepest > 0:
-        handles.append(
-            Patch(facecolor="white", edgecolor=ink.INK, lw=0.0, hatch=CUT_HATCH, label="to be cut")
-        )
-        handles.append(Line2D([], [], label="finished surface", **FINISHED_STYLE))
+        hatch = {"facecolor": "white", "edgecolor": ink.INK, "lw": 0.0, "hatch": CUT_HATCH}
+        found.append(("patch", "to be cut", hatch))
+        found.append(("line", "finished surface", FINISHED_STYLE))
     if steel and report.job.slab.steel_depth is not None:
         depth = millimetres(report.job.slab.steel_depth, 0)
-        handles.append(Line2D([], [], label=f"top of the steel, given as {depth} down", **STEEL_STYLE))
-    return handles
+        found.append(("line", f"top of the steel, given as {depth} down", STEEL_STYLE))
+    return found

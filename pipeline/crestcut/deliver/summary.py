@@ -49,7 +49,9 @@ def summary_lines(report: Report) -> list[str]:
     worst = report.before.worst
     if worst is not None:
         lines.append(f"Where: {place_words(report, worst)}.")
-    lines += [f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft]
+    lines += [
+        f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft
+    ]
     if report.before.unmeasured:
         area = report.before.unmeasured * report.surface.height.frame.cell**2
         lines.append(f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it.")
@@ -108,6 +110,18 @@ def _chance_line(name: str, chance: Chance) -> str:
     low, high = chance.interval
     span = f"95 % between {millimetres(low)} and {millimetres(high)}"
     return f"{name}: {chance.verdict}, least gap {both(chance.least_clearance)}, {span}"
+
+
+def estimate_words(report: Report) -> list[str]:
+    """Why a swept gap and the verdict's differ, for drawings of the swept one; none without a chance."""
+    if report.today is None:
+        return []
+    low, high = (round(end * 1000, 1) + 0.0 for end in report.today.interval)  # no "-0.0"
+    best = round(report.today.least_clearance * 1000, 1) + 0.0
+    return [
+        "The verdict takes the map's own noise off and folds hand readings in: best estimate"
+        f" {best:.1f} mm, 95 % between {low:.1f} and {high:.1f} mm"
+    ]
 
 
 def place_words(report: Report, contact: Contact) -> str:
