@@ -46,7 +46,7 @@ def mistakes(page: Any) -> list[str]:
 def draw_line(
     page: Any, ends: tuple[tuple[float, float], ...] = ((1.0, 1.7), (11.0, 1.8)), touch: bool = True
 ) -> None:
-    page.locator("#tool-line").check(force=True)
     for x, y in ends:
+        page.locator("#tool-line").check(force=True)  # after the second point the page puts it away
         tap(page, x, y, touch)
     page.locator("#tool-look").check(force=True)

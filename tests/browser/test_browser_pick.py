@@ -183,7 +183,7 @@ def test_five_tape_lengths_make_a_good_vehicle_file(pick: Path, open_page: Any, 
         ("Belly clearance", "5 1/2 in"),
     ):
         page.get_by_label(name).fill(length)
-    page.get_by_text("Nose, tail and body").click()
+    page.get_by_text("Nose, tail, body and turning").click()
     page.get_by_label("Front overhang").fill("820")
     page.get_by_label("Clearance under the nose").fill("170")
     assert mistakes(page) == []
@@ -262,6 +262,31 @@ LENGTHS = [
     " 1 us-ft ",
     "+3 cm",
     "",
+    "5 9/8 in",
+    "5 8/8 in",
+    "9/8 in",
+    "3 m 20 cm",
+    "20 cm 3 m",
+    "2 in 1/2 in",
+    ".5 in",
+    "5. mm",
+    "1e3 mm",
+    "-  5 mm",
+    "--5 mm",
+    "5 mm mm",
+    "5mm",
+    "6'2\"",
+    "6′ 2″",
+    "１２ mm",
+    "99999999999999 m",
+    "0 mm",
+    "-0 in",
+    "1 /2 in",
+    "1/ 2 in",
+    "5\u00a01/2\u202fin",
+    "5 ft 6\u201d",
+    "5\u2019 6\u201d",
+    "\u221220 mm",
 ]
 
 

@@ -23,6 +23,7 @@ FINEST = 0.02  # m
 FEWEST = 16  # points that make a picture
 MOST_CELLS = 400_000  # keeps the page under about 2 MB
 POINTS_PER_CELL = 4.0
+INCH_UNITS = ("ft", "us-ft", "in")  # a scan in these is of someone who measures in inches
 LOW_SHARE = 0.2  # of the points over a cell, counted from below: leaves and noise stand above the ground
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the picture
 
@@ -35,15 +36,16 @@ def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
     """
     data = pick_data(scan, health, out if out.suffix != ".html" else out.parent)
     name = ", ".join(f.path.name for f in scan.files)
+    units = data["units"]
     body = (
         f'<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{esc(name)}</bdi></p></div>\n'
-        f"{switches('metric')}</header>\n"
+        f"{switches(units)}</header>\n"
         '<main><div id="app"></div><p id="said" role="status" class="away"></p>\n'
         "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your "
         "device: the page works "
         "without a network.</p></noscript></main>"
     )
-    return write_page(page(f"Pick: {name}", "pick", body, data, "metric"), out, "pick.html")
+    return write_page(page(f"Pick: {name}", "pick", body, data, units), out, "pick.html")
 
 
 def switches(units: str) -> str:
@@ -86,6 +88,7 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
             "notes": [*facts, *scan.notes, *_sentences(health)],
         },
         "vehicles": generic_vehicles(),
+        "units": "inches" if scan.frame.unit in INCH_UNITS else "metric",
     }  # fmt: skip
 
 

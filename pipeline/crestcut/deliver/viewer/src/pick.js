@@ -14,15 +14,12 @@ import { Stage } from "./stage.js";
 import { parseLength } from "./units.js";
 
 const TOOLS = [
-  [
-    "look",
-    "Move",
-    "Drag to move the plan, pinch or turn the wheel to come nearer. Points can be dragged with any tool.",
-  ],
-  ["line", "Line", "Tap where the vehicle's middle starts, then where it ends. More taps make a bent line."],
-  ["mark", "Mark", "Tap what was put on the concrete before the scan."],
+  ["line", "Line", "Tap where the vehicle's middle starts, then where it ends. Drag to move the plan."],
+  ["mark", "Mark", "Tap what was put on the concrete before the scan: chalk crosses, tape."],
   ["keep", "Keep area", "Tap the corners of what must not be cut, then “Close area”."],
+  ["look", "Move", "Drag to move the plan, pinch or turn the wheel to come nearer. Points can be dragged."],
 ];
+const DRAWN = "The line is drawn. Drag its points to mend it; choose Line again and tap on for a bend.";
 
 export async function startPick(data, root) {
   const height = new Raster(data.grid, await unpackLayer(data.height));
@@ -48,6 +45,7 @@ export async function startPick(data, root) {
       { class: "plan-side" },
       toolbar(),
       view,
+      h("p", { id: "line-said", class: "found" }),
       h("div", { class: "under" }, slider(), h("output", { id: "cursor" }, "")),
       h("div", { id: "strip" }),
     ),
@@ -71,7 +69,7 @@ function toolbar() {
     h(
       "label",
       { class: "tool" },
-      h("input", { type: "radio", name: "tool", value: key, id: `tool-${key}`, checked: key === "look" }),
+      h("input", { type: "radio", name: "tool", value: key, id: `tool-${key}`, checked: key === "line" }),
       h("span", {}, name),
     ),
   );
@@ -95,12 +93,17 @@ function toolbar() {
 const slider = () =>
   h(
     "label",
-    { class: "drive" },
+    { class: "drive", id: "along-label" },
     "Vehicle along the line",
     h("input", { type: "range", id: "along", min: 0, max: 100, step: 1, value: 0 }),
   );
 
 function wire(page, model, map, height, plan, data) {
+  page.lineDrawn = () => {
+    byId("tool-look").checked = true;
+    map.setTool("look");
+    byId("tool-hint").textContent = DRAWN;
+  };
   for (const [key, , hint] of TOOLS)
     byId(`tool-${key}`).addEventListener("change", () => {
       map.setTool(key);
@@ -123,7 +126,10 @@ function wire(page, model, map, height, plan, data) {
     byId("close-area").hidden = map.open.length < 3;
     map.stage.request();
     strip();
-    tellMistakes(check(model, height, plan, page.units), model);
+    const found = check(model, height, plan, page.units);
+    tellMistakes(found, model);
+    tellLine(found);
+    byId("along-label").hidden = !map.route.path;
     points(model);
     const text = byId("job-text");
     if (text) text.value = model.jobText();
@@ -133,6 +139,7 @@ function wire(page, model, map, height, plan, data) {
   refresh();
   document.addEventListener("units", (e) => {
     page.units = e.detail;
+    model.speak(page.units);
     build();
     refresh();
   });
@@ -193,6 +200,7 @@ function saving(model, map, build) {
     try {
       model.open(await file.text());
       wrong.textContent = "";
+      if (model.line.length > 1) map.page.lineDrawn();
       map.stage.request();
       build();
       announce(`${file.name} opened`);
@@ -227,6 +235,7 @@ function saving(model, map, build) {
         "Save vehicle file",
       ),
     ),
+    h("p", { id: "saved" }),
     h("p", { class: "hint", id: "where" }),
     h(
       "label",
@@ -260,6 +269,25 @@ function save(name, text, from) {
   link.remove();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   announce(`${name} saved`);
+  const also = from === "save-job" ? byId("save-vehicle") : null;
+  byId("saved").textContent =
+    also && !also.hidden ? `${name} is saved. Save the vehicle file too.` : `${name} is saved.`;
+}
+
+/** What is wrong with the line stands under the plan too: the list may be far down. */
+function tellLine(found) {
+  const about = found.filter((f) => /^(tool-line|points$|line-|v-turning)/.test(f.at));
+  byId("line-said").replaceChildren(...about.slice(0, 2).map((f) => h("span", { class: f.level }, f.text)));
+}
+
+/** And beside the field it is about, once something stands in it. */
+function tellFields(found) {
+  for (const old of document.querySelectorAll(".at-field")) old.remove();
+  for (const f of found) {
+    const target = byId(f.at);
+    if (!target?.closest(".field") || (!target.value && target.matches("input, select"))) continue;
+    target.closest(".field").append(h("span", { class: `at-field ${f.level}` }, f.text));
+  }
 }
 
 function tellMistakes(found, model) {
@@ -292,4 +320,5 @@ function tellMistakes(found, model) {
     `Put ${model.jobName()} and ${model.vehicleFile} in the folder of this page, then: crestcut run ${model.jobName()}`;
   for (const bad of document.querySelectorAll("[aria-invalid]")) bad.removeAttribute("aria-invalid");
   for (const f of found) if (f.level === "stop") byId(f.at)?.setAttribute("aria-invalid", "true");
+  tellFields(found);
 }

@@ -1,16 +1,19 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
 import { length } from "./pick_model.js";
+import { vehicle } from "./pick_check_vehicle.js";
 import { driven, routeOf, wheels } from "./pick_route.js";
-import { metric, show } from "./units.js";
+import { show } from "./units.js";
 
 const CONTACT = 0.15; // m: a wider hole under a tyre is not bridged (as in travel/ride.py)
-const VEHICLE = {
-  wheelbase: ["Axle to axle", 0.3, 8],
-  over: ["Outside to outside", 0.25, 3],
-  tyre: ["Tyre width", 0.01, 0.5],
-  radius: ["Hub height", 0.03, 0.8],
-  belly: ["Belly clearance", 0.005, 0.6],
+// lengths of the job file as job/fields.py takes them: key, least, most, in metres
+const LENGTHS = {
+  want: [["clearance", "want"], 0, 0.5],
+  ends: [["clearance", "want_ends"], 0, 0.5],
+  deepest: [["cut", "deepest"], 1e-5, 0.3],
+  wander: [["travel", "wander"], 0, 2],
+  thickness: [["slab", "thickness"], 0.02, 2],
+  steel: [["slab", "steel_depth"], 0, 0.3],
 };
 
 /** List of {level, text, at}: `at` is the id of the field to mend. */
@@ -25,41 +28,14 @@ export function check(model, height, plan, units) {
   return found;
 }
 
-function vehicle(model, say, units) {
-  if (model.choice === "typed") {
-    for (const [key, [name, low, high]] of Object.entries(VEHICLE)) {
-      const value = model.typed[key];
-      const metres = value === undefined || value === "" ? NaN : length(value);
-      if (value === undefined || value === "") say("stop", `${name} is not given yet`, `v-${key}`);
-      else if (!Number.isFinite(metres))
-        say("stop", `${name}: “${value}” is not understood as a length`, `v-${key}`);
-      else if (metres < low || metres > high)
-        say(
-          "stop",
-          `${name} of ${show(metres, units)} cannot be right: between ${show(low, units)} and ${show(high, units)}`,
-          `v-${key}`,
-        );
-    }
-  }
-  const s = model.sizes;
-  if (!s) return null;
-  if (s.frontTrack <= s.tyre)
-    say(
-      "stop",
-      "The tyres are wider than half the vehicle: check outside to outside and tyre width",
-      "v-over",
-    );
-  if (s.belly >= 2 * s.radius)
-    say(
-      "care",
-      "The belly is higher than the wheels: is the hub height measured to the middle of the hub?",
-      "v-radius",
-    );
-  if (s.belly === 0) say("stop", "A belly clearance of nothing always touches", "v-belly");
-  return s;
-}
-
 function line(model, s, height, plan, say, units) {
+  const file = model.doc.travel.line;
+  if (typeof file === "string")
+    return say(
+      "care",
+      `The line comes from ${file}, which this page cannot show. Tap to draw one instead`,
+      "tool-line",
+    );
   const points = model.line.map((p) => model.resolve(p));
   if (points.length < 2)
     return say(
@@ -141,21 +117,19 @@ function longestHoles(path, height, sizes) {
 }
 
 function answers(model, s, say, units) {
-  const lengths = {
-    want: ["clearance", "want"],
-    ends: ["clearance", "want_ends"],
-    deepest: ["cut", "deepest"],
-    wander: ["travel", "wander"],
-    thickness: ["slab", "thickness"],
-    steel: ["slab", "steel_depth"],
-  };
   const read = {};
-  for (const [name, path] of Object.entries(lengths)) {
+  for (const [name, [path, low, high]] of Object.entries(LENGTHS)) {
     const value = model.get(path);
     if (value === undefined) continue;
     read[name] = length(value);
-    if (!Number.isFinite(read[name]) || read[name] < 0)
-      say("stop", `“${value}” is not understood as a length`, `f-${path.join("-")}`);
+    const at = `f-${path.join("-")}`;
+    if (!Number.isFinite(read[name])) say("stop", `“${value}” is not understood as a length`, at);
+    else if (read[name] < low || read[name] > high)
+      say(
+        "stop",
+        `${show(read[name], units)} cannot be right: between ${show(low, units, low < 0.001 ? 2 : 1)} and ${show(high, units)}`,
+        at,
+      );
   }
   if (s && read.want >= s.belly)
     say(
@@ -172,17 +146,21 @@ function answers(model, s, say, units) {
     );
   else if (share > 0.125 && model.get(["slab", "thickness_from"]) !== "drilled")
     say(
-      "stop",
-      "More than an eighth of the slab needs its thickness drilled, not guessed",
+      "care",
+      "More than an eighth of the slab: until its thickness is drilled there, the plan is stamped not for cutting",
       "f-slab-thickness_from",
     );
   else if (read.deepest > 0.013 && read.thickness === undefined)
-    say("stop", `Deeper than ${show(0.013, units)} needs the slab's thickness, drilled`, "f-slab-thickness");
+    say(
+      "care",
+      `Deeper than ${show(0.013, units)}: until the slab’s thickness is drilled there, the plan is stamped not for cutting`,
+      "f-slab-thickness",
+    );
   if (read.steel >= read.thickness)
     say("stop", "The steel cannot lie deeper than the slab is thick", "f-slab-steel_depth");
   const confidence = model.get(["clearance", "confidence"]);
-  if (confidence !== undefined && !(confidence >= 0.5 && confidence < 1))
-    say("stop", "How sure: between 50 and 99.9 %", "f-clearance-confidence");
+  if (confidence !== undefined && !(confidence >= 0.5 && confidence <= 0.9999))
+    say("stop", "How sure: between 50 and 99.99 %", "f-clearance-confidence");
   const heading = model.get(["travel", "heading"]);
   if (heading !== undefined && !(heading >= 0 && heading <= 30))
     say("stop", "Steering off the line: between 0 and 30 degrees", "f-travel-heading");
@@ -208,7 +186,10 @@ function places(model, height, plan, say) {
   });
   model.keeps.forEach((keep, k) => {
     if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
-    if (!Number.isFinite(length(keep.deepest ?? 0)))
+    const deepest = length(keep.deepest ?? 0);
+    if (!Number.isFinite(deepest))
       say("stop", `Keep area ${k + 1}: “${keep.deepest}” is not understood as a length`, `keep-${k}`);
+    else if (deepest < 0 || deepest > 0.3)
+      say("stop", `Keep area ${k + 1}: a depth of “${keep.deepest}” cannot be right`, `keep-${k}`);
   });
 }

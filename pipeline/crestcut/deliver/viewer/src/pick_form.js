@@ -30,7 +30,7 @@ function lengthBox({ id, name, help, value, empty, units, put }) {
     autocomplete: "off",
     spellcheck: "false",
     value: value ?? "",
-    placeholder: empty ?? (units === "inches" ? "5 1/2 in" : "140 mm"),
+    placeholder: (empty ?? ["140 mm", "5 1/2 in"])[units === "inches" ? 1 : 0],
     "aria-describedby": `${id}-back`,
   });
   const take = () => {
@@ -204,7 +204,11 @@ export function vehicleSection(model, units, redraw) {
       h(
         "details",
         { class: "inner" },
-        h("summary", {}, "Nose, tail and body (worth it where the slab starts or ends in a dip)"),
+        h(
+          "summary",
+          {},
+          "Nose, tail, body and turning (worth it where the slab starts or ends in a dip, or the line bends)",
+        ),
         MORE.map(tape),
       ),
     );

@@ -11,7 +11,7 @@ const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDow
 
 export class PickMap {
   constructor(stage, plan, height, model, page) {
-    Object.assign(this, { stage, plan, height, model, page, tool: "look", along: 0, open: [] });
+    Object.assign(this, { stage, plan, height, model, page, tool: "line", along: 0, open: [] });
     this.layer = h("div", { class: "handles" });
     stage.holder.append(this.layer);
     stage.drawn.push(() => this.#draw());
@@ -51,10 +51,12 @@ export class PickMap {
   tap([x, y]) {
     const at = this.model.round(this.plan.toPlan(this.stage.ground(x, y)));
     if (this.tool === "line") {
-      this.model.remember();
-      this.model.line.push(at);
+      this.model.addPoint(at);
       announce(`Line point ${this.model.line.length} at ${at.join(", ")}`);
-    } else if (this.tool === "mark") this.model.addMark(at);
+      if (this.model.line.length === 2) this.page.lineDrawn(); // a straight line is what most need
+      return;
+    }
+    if (this.tool === "mark") this.model.addMark(at);
     else if (this.tool === "keep") {
       this.open.push(at);
       announce(`Corner ${this.open.length} at ${at.join(", ")}`);

@@ -8,6 +8,7 @@ const ORDER = [
   "site",
   "scan",
   "vehicle",
+  "other_vehicle",
   "travel",
   "clearance",
   "cut",
@@ -19,6 +20,8 @@ const ORDER = [
   "level",
   "witness",
 ];
+
+const WANT = { metric: "12.7 mm", inches: "1/2 in" };
 
 export class PickModel extends EventTarget {
   constructor(data) {
@@ -34,12 +37,19 @@ export class PickModel extends EventTarget {
       scan: { files: [...data.scan.files] },
       vehicle: {},
       travel: { line: [], track: "middle", ways: ["forward", "turned"] },
-      clearance: { want: "1/2 in", confidence: 0.95 },
+      clearance: { want: WANT[data.units], confidence: 0.95 },
     };
   }
 
+  /** The reader's other unit: what was not touched is written in it. */
+  speak(units) {
+    const other = units === "inches" ? "metric" : "inches";
+    if (this.get(["clearance", "want"]) === WANT[other]) this.set(["clearance", "want"], WANT[units]);
+  }
+
+  /** The tapped points; none where the job reads its line from a file. */
   get line() {
-    return this.doc.travel.line;
+    return Array.isArray(this.doc.travel.line) ? this.doc.travel.line : [];
   }
   get marks() {
     return this.doc.mark ?? [];
@@ -85,6 +95,17 @@ export class PickModel extends EventTarget {
       const digits = Math.max(0, Math.ceil(-Math.log10(0.001 / this.scale[k])));
       return Number(value.toFixed(digits));
     });
+  }
+
+  /** A further point at the end of the line; a line from a file gives way. */
+  addPoint(at) {
+    this.remember();
+    if (!Array.isArray(this.doc.travel.line)) {
+      this.doc.travel.line = [];
+      delete this.doc.travel.layer;
+    }
+    this.line.push(this.round(at));
+    this.changed();
   }
 
   addMark(at) {

@@ -9,12 +9,17 @@ export const SECTIONS = [
     title: "Clearance",
     open: true,
     ask: [
-      { path: ["clearance", "want"], name: "Gap to leave under the belly", kind: "length", empty: "1/2 in" },
+      {
+        path: ["clearance", "want"],
+        name: "Gap to leave under the belly",
+        kind: "length",
+        empty: ["12.7 mm", "1/2 in"],
+      },
       {
         path: ["clearance", "want_ends"],
         name: "Gap to leave under nose and tail",
         kind: "length",
-        empty: "1 1/4 in",
+        empty: ["32 mm", "1 1/4 in"],
       },
       {
         path: ["clearance", "confidence"],
@@ -27,8 +32,8 @@ export const SECTIONS = [
         path: ["cut", "deepest"],
         name: "Never cut deeper than",
         kind: "length",
-        empty: "13 mm",
-        help: "Left empty: 13 mm or an eighth of the slab, whichever is less.",
+        empty: ["13 mm", "1/2 in"],
+        help: "Left empty: 13 mm (1/2 in), or less where the slab is thin.",
       },
     ],
   },
@@ -58,7 +63,7 @@ export const SECTIONS = [
         path: ["travel", "wander"],
         name: "It may be off the line by, each side",
         kind: "length",
-        empty: "200 mm",
+        empty: ["200 mm", "8 in"],
       },
       {
         path: ["travel", "heading"],

@@ -41,7 +41,7 @@ export class Stage {
     this.overlay = s("svg", { class: "overlay", "aria-hidden": "true" });
     this.still = document.createElement("canvas");
     this.still.hidden = true;
-    holder.append(this.still, this.canvas, this.overlay);
+    holder.append(...(this.renderer ? [this.still] : []), this.canvas, this.overlay);
     this.#light();
     this.#aim();
     new ResizeObserver(() => this.#resize()).observe(holder);

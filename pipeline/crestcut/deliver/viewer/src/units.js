@@ -2,6 +2,7 @@
 // A bare number is read in the page's own unit (mm or in), and the page says back what it read.
 
 export const INCH = 0.0254; // m, exact
+const MOST = 1e12; // m: more is no length
 
 const METRES_PER = {
   mm: 0.001,
@@ -27,11 +28,12 @@ const BARE = new RegExp(String.raw`^\s*${NUMBER}\s*$`);
 
 /** Metres from "140 mm", "5 1/2 in", "5 ft 6 in"; throws an Error with one plain line. */
 export function parseLength(value, bareUnit = "") {
-  let text = String(value).trim().toLowerCase().replaceAll("″", '"').replaceAll("′", "'");
+  let text = String(value).trim().toLowerCase().replace(/[″”]/g, '"').replace(/[′’]/g, "'");
+  text = text.replaceAll("−", "-").replace(/[\u00a0\u202f]/g, " ");
   if (!text) throw new Error("a length is missing");
   if (text.includes(",")) throw new Error("use a point for decimals, like 0.14 m");
   let sign = 1;
-  if ("+-−".includes(text[0])) {
+  if ("+-".includes(text[0])) {
     sign = text[0] === "+" ? 1 : -1;
     text = text.slice(1);
   }
@@ -54,6 +56,7 @@ export function parseLength(value, bareUnit = "") {
         : "not understood; write it like 140 mm or 5 1/2 in",
     );
   }
+  if (total > MOST) throw new Error("not a finite length");
   return sign * total;
 }
 
@@ -62,7 +65,10 @@ function number(text) {
   if (!parts.includes("/")) return parseFloat(parts[0]);
   const below = parseInt(parts[parts.length - 1], 10);
   if (below === 0) throw new Error("divides by zero");
-  return (parts.length === 4 ? parseInt(parts[0], 10) : 0) + parseInt(parts[parts.length - 3], 10) / below;
+  const share = parseInt(parts[parts.length - 3], 10) / below;
+  if (parts.length === 4 && share >= 1)
+    throw new Error("the fraction is one or more; write it like 5 1/2 in");
+  return (parts.length === 4 ? parseInt(parts[0], 10) : 0) + share;
 }
 
 /** "12.7 mm"; long lengths in m. */
