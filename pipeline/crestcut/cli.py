@@ -6,10 +6,15 @@ import json
 import os
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from crestcut.errors import CrestcutError
+
+if TYPE_CHECKING:
+    from crestcut.vehicle.angles import Angles
+    from crestcut.vehicle.records import Vehicle
 
 # Every matrix here is small: on two cores a linear-algebra library's own threads cost up to twenty times what they save.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
@@ -105,38 +110,77 @@ def run(job: Path, out: Path, as_json: bool) -> None:
 
 @main.command()
 @click.argument("file", required=False, type=click.Path(path_type=Path))
-@click.option("--out", type=click.Path(path_type=Path), default=None, help="Folder for the drawing.")
-@click.option("--sheet", is_flag=True, help="Print the sheet for measuring a vehicle, and stop.")
+@click.option(
+    "--out", type=click.Path(path_type=Path), default=None, help="Folder for drawing, vehicle file or sheet."
+)
+@click.option(
+    "--sheet", is_flag=True, help="How to measure a vehicle; with --out as pages and a file to fill in."
+)
 @click.option("--json", "as_json", is_flag=True, help="Print the derived angles as JSON.")
 def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> None:
-    """Check a vehicle file, print its derived angles, draw it."""
-    from crestcut.vehicle.sheet import measuring_sheet
-
+    """Check a vehicle file, print its derived angles, draw it; or make one from a filled measuring sheet."""
     if sheet:
-        click.echo(measuring_sheet())
+        _measuring_sheet(out)
         return
     if file is None:
-        raise click.UsageError("name a vehicle file, or ask --sheet for the measuring sheet")
+        raise click.UsageError("name a vehicle file or a filled sheet, or ask --sheet how to measure one")
     from dataclasses import asdict
 
-    from crestcut.deliver.vehicle_drawing import draw_vehicle, vehicle_lines
+    from crestcut.deliver.vehicle_words import vehicle_lines
+    from crestcut.job.toml_file import read_toml
     from crestcut.vehicle.angles import derive_angles
-    from crestcut.vehicle.load import load_vehicle
+    from crestcut.vehicle.load import vehicle_from
+    from crestcut.vehicle.measure_sheet import is_sheet, sheet_from
+    from crestcut.vehicle.sheet_vehicle import measured_vehicle
 
-    found = load_vehicle(file)
+    data, digest = read_toml(file, "vehicle file or filled sheet")
+    doubts: tuple[str, ...] = ()
+    text = None
+    if is_sheet(data):
+        measured = sheet_from(data, file, digest)
+        found, text = measured_vehicle(measured)
+        doubts = measured.doubts
+    else:
+        found = vehicle_from(data, file, digest)
     angles = derive_angles(found, found.loads[0])
+    written = _write_vehicle(found, angles, text, out) if out is not None else ()
+    for doubt in doubts:
+        click.echo(f"Looks mistaken: {doubt}", err=True)
     if as_json:
-        click.echo(json.dumps(asdict(angles), indent=2, default=str))
+        click.echo(json.dumps({**asdict(angles), "doubts": doubts}, indent=2, default=str))
+    elif text is not None and out is None:
+        click.echo(text, nl=False)
     else:
         for line in vehicle_lines(found, angles):
             click.echo(line)
+    _list(written)
+
+
+def _measuring_sheet(out: Path | None) -> None:
+    from crestcut.vehicle.sheet import measuring_sheet
+
+    click.echo(measuring_sheet())
     if out is not None:
         from crestcut.deliver.files import Staging
+        from crestcut.deliver.vehicle_sheet import write_measuring_sheet
 
         staging = Staging(out)
         with staging as folder:
-            draw_vehicle(found, angles, folder / "vehicle.png")
+            write_measuring_sheet(folder)
         _list(staging.moved)
+
+
+def _write_vehicle(found: Vehicle, angles: Angles, text: str | None, out: Path) -> tuple[Path, ...]:
+    """The drawing, and the vehicle file where it came from a sheet."""
+    from crestcut.deliver.files import Staging
+    from crestcut.deliver.vehicle_drawing import draw_vehicle
+
+    staging = Staging(out)
+    with staging as folder:
+        draw_vehicle(found, angles, folder / "vehicle.png")
+        if text is not None:
+            (folder / "vehicle.toml").write_text(text, encoding="utf-8", newline="\n")
+    return staging.moved
 
 
 def _list(paths: tuple[Path, ...]) -> None:

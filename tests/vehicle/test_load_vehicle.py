@@ -12,7 +12,6 @@ from crestcut.errors import CrestcutError
 from crestcut.vehicle.angles import derive_angles, height_at
 from crestcut.vehicle.load import load_state, load_vehicle, parts_over_tracks, refuse_parts_over_tracks
 from crestcut.vehicle.records import Part
-from crestcut.vehicle.sheet import measuring_sheet
 
 ROOT = Path(__file__).resolve().parents[2]
 CAR = """
@@ -268,21 +267,3 @@ def test_several_faults_of_a_list_of_loads_name_the_one(tmp_path: Path) -> None:
 def test_small_carts_are_vehicles(tmp_path: Path) -> None:
     cart = load_vehicle(ROOT / "configs/vehicles/kiln_trolley.toml")
     assert cart.rigid and cart.centre_of_mass == pytest.approx((0.47, 0.0, 0.42))
-
-
-def test_the_measuring_sheet_names_every_key_and_every_danger() -> None:
-    sheet = measuring_sheet()
-    for key in (
-        "wheelbase",
-        "front_track",
-        "rear_track",
-        "tyre_radius",
-        "tyre_width",
-        "width",
-        "belly_clearance",
-        "back",
-    ):
-        assert key in sheet
-    for word in ("straightedge", "driver in", "NEVER", "jack", "hub centre", "STACK OF CARDS", "HOT"):
-        assert word in sheet
-    assert max(len(line) for line in sheet.splitlines()) <= 100

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from crestcut.units import both, millimetres
-from crestcut.vehicle.angles import Angles, PartAngle
-from crestcut.vehicle.records import Vehicle
+from crestcut.vehicle.angles import Angles, PartAngle, derive_angles
+from crestcut.vehicle.records import LoadState, Vehicle
 
 KINDS = ("approach", "breakover", "departure")
 
@@ -38,14 +38,25 @@ def vehicle_lines(vehicle: Vehicle, angles: Angles) -> list[str]:
             f" {part.zone}{extra}"
         )
     for state in vehicle.loads:
-        if state.front or state.rear:
-            lines.append(
-                f"  load {state.name}: front {millimetres(state.front, 0)}, rear {millimetres(state.rear, 0)}"
-            )
+        if state != angles.load:
+            lines += _loaded_lines(state, derive_angles(vehicle, state))
     if vehicle.rigid:
         lines.append("  rigid: stands on three wheels chosen by its centre of mass")
     lines += [f"  note: {note}" for note in vehicle.notes]
     return lines
+
+
+def _loaded_lines(state: LoadState, angles: Angles) -> list[str]:
+    """What a load changes: an angle means nothing without its load state."""
+    found = [
+        f"{kind} {'not known' if a is None else f'{math.degrees(a.angle):.1f} degrees'}"
+        for kind in KINDS
+        for a in (getattr(angles, kind),)
+    ]
+    return [
+        f"  load {state.name}: front {millimetres(state.front, 0)}, rear {millimetres(state.rear, 0)};"
+        f" running clearance {both(angles.running_clearance, 0)}, {', '.join(found)}"
+    ]
 
 
 def _said(angle: PartAngle | None) -> str:

@@ -1,15 +1,11 @@
-"""The measuring sheet: what to measure on a vehicle, read back and checked against itself.
-
-Every length has a letter. Each is measured two or three times, on flat ground, by a straightedge through the
-tyre contacts, driver in,
-never under a jacked vehicle. The spread of the repeats becomes its tolerance; lengths that contradict each
-other are named.
+"""The filled measuring sheet, read back: repeats become tolerances, lengths that contradict each other are
+named (``sheet_checks``).
 """
 
 from __future__ import annotations
 
 import math
-import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -17,72 +13,67 @@ from typing import Any
 import numpy as np
 
 from crestcut.errors import CrestcutError
-from crestcut.units import both, millimetres, parse_length
+from crestcut.job.faults import did_you_mean
+from crestcut.job.toml_file import read_toml
+from crestcut.units import parse_length
+from crestcut.vehicle.sheet_items import ANGLES, ITEMS, PART_ITEMS, Item
 
-
-@dataclass(frozen=True)
-class Item:
-    """One line of the sheet. ``key`` of the vehicle file it becomes, empty for a check only."""
-
-    letter: str
-    what: str
-    how: str
-    key: str
-    needed: bool = True
-
-
-ITEMS = (
-    Item("A", "wheelbase, left side", "hub to hub, plumb bobs to the ground", "wheelbase"),
-    Item("B", "wheelbase, right side", "the same on the other side", ""),
-    Item("C", "front track", "middle of tread to middle of tread, on the ground", "front_track"),
-    Item("D", "rear track", "the same at the rear", "rear_track"),
-    Item("E", "front hub to ground", "hub's centre down to the straightedge", "tyre_radius"),
-    Item("F", "rear hub to ground", "the same at the rear", ""),
-    Item("G", "tyre width", "across the tread", "tyre_width"),
-    Item(
-        "H", "belly to ground", "card stack slid under from the side, at the lowest place", "belly_clearance"
-    ),
-    Item("J", "front overhang", "front hub to the foremost point", "front_overhang"),
-    Item("K", "rear overhang", "rear hub to the rearmost point", "rear_overhang"),
-    Item("M", "overall length", "foremost to rearmost point, on the ground", "", False),
-    Item("N", "width", "without mirrors", "width"),
-    Item("P", "nose to ground", "lowest point of the nose", "", False),
-    Item("Q", "nose, ahead of the front hub", "where P was measured", "", False),
-    Item("R", "approach angle", "from the side photograph, in degrees", "", False),
-    Item(
-        "S",
-        "turning radius",
-        "full lock, half the circle of the outer front tyre's edge",
-        "turning_radius",
-        False,
-    ),
-)
-CAUTIONS = (
-    "On flat ground, engine off, in gear, brake on, wheels chocked.",
-    "Never under a jacked vehicle; nobody reaches under it.",
-    "The exhaust stays hot for half an hour.",
-)
 # tape and card stack, one reading, 1 sd (common practice, no source)
 TAPE = 0.002
-AGREE = 3.0  # sd: further apart is a mistake
 ANGLE = math.radians(1.0)  # 1 sd of an angle read off a photograph (common practice, no source)
+# A floor with up to 2 mm of light under the straightedge lies anywhere within 1 mm of it: rectangular, sd =
+# half width / sqrt 3 (JCGM 100:2008 4.3.7). It is the same at every repeat, so averaging does not help it.
+FLOOR = 0.001 / math.sqrt(3)
+_HEIGHTS = frozenset("EFHPTef")
+_PART_KEYS = ("name", "soft", "on")
+_LOADED_KEYS = ("name", "front", "rear")
+_AXLES = ("body", "front axle", "rear axle")
 
 
 @dataclass(frozen=True)
 class Reading:
-    """Mean of the repeats and its 1 sd, metres (radians for R); ``repeats`` how many."""
+    """Mean of the repeats and its 1 sd, metres (radians for an angle); ``repeats`` how many; ``spread`` 1 sd
+    of one of them.
+    """
 
     value: float
     within: float
     repeats: int
+    spread: float
+
+
+@dataclass(frozen=True)
+class MeasuredPart:
+    """A low part as on the sheet; ``readings`` by its letters a to f."""
+
+    name: str
+    readings: Mapping[str, Reading]
+    soft: bool = False
+    on: str = "body"
+
+
+@dataclass(frozen=True)
+class Loaded:
+    """How far the wheel arches moved under a load, m, negative where they sank."""
+
+    name: str
+    front: Reading
+    rear: Reading
 
 
 @dataclass(frozen=True)
 class Measured:
-    """A sheet read back: letter -> reading, and plain sentences on what looks mistaken."""
+    """A sheet read back. ``contradictions`` cannot be; ``doubts`` look mistaken: plain sentences."""
 
-    readings: dict[str, Reading]
-    doubts: tuple[str, ...]
+    path: Path
+    name: str
+    load: str
+    readings: Mapping[str, Reading]
+    parts: tuple[MeasuredPart, ...] = ()
+    loaded: tuple[Loaded, ...] = ()
+    contradictions: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
+    sha256: str = ""
 
     def vehicle_lengths(self) -> dict[str, tuple[float, float]]:
         """Key of the vehicle file -> (metres, 1 sd). Both sides' wheelbase and both axles' hub height are
@@ -96,110 +87,129 @@ class Measured:
         return out
 
 
-def blank_sheet() -> str:
-    """The sheet as a TOML text to fill in, one line a letter, several readings each."""
-    lines = [f"# {caution}" for caution in CAUTIONS]
-    lines += ["# All lengths with a unit, two or three readings each. R in degrees, as a number.", ""]
-    for item in ITEMS:
-        lines += [f"# {item.what}: {item.how}{'' if item.needed else ' (if you can)'}", f"{item.letter} = []"]
-    return "\n".join(lines) + "\n"
+def is_sheet(data: Mapping[str, Any]) -> bool:
+    """Is this TOML a filled measuring sheet rather than a vehicle file?"""
+    letters = {item.letter for item in ITEMS}
+    return "sheet" in data or bool(letters & set(data) and "wheelbase" not in data)
 
 
 def read_sheet(path: Path) -> Measured:
-    """A filled-in sheet, checked against itself. Raises CrestcutError for one that cannot be read or lacks
-    what is needed.
+    """A filled-in sheet, checked against itself: see ``contradictions`` and ``doubts`` of the result.
+
+    Raises CrestcutError, one line, for a sheet that cannot be read or lacks what is needed.
     """
-    try:
-        data = tomllib.loads(Path(path).read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+    path = Path(path)
+    data, digest = read_toml(path, "measuring sheet")
+    return sheet_from(data, path, digest)
+
+
+def sheet_from(data: Mapping[str, Any], path: Path, digest: str = "") -> Measured:
+    """``read_sheet`` from data at hand."""
+    from crestcut.vehicle.sheet_checks import check
+
+    where = path.name
+    known = {item.letter for item in ITEMS} | {"sheet", "name", "load", "part", "loaded"}
+    for key in data:
+        if key not in known:
+            raise CrestcutError(f'no letter or key "{key}" on the sheet', where, did_you_mean(key, known))
+    readings = {
+        item.letter: _reading(item.letter, data[item.letter], where)
+        for item in ITEMS
+        if data.get(item.letter, []) != []
+    }
+    _complete(ITEMS, readings, where)
+    measured = Measured(
+        path,
+        _text(data, "name", where) or "measured vehicle",
+        _text(data, "load", where) or "as measured",
+        readings,
+        tuple(_part(table, f"{where}: part {n + 1}") for n, table in enumerate(_tables(data, "part", where))),
+        tuple(
+            _loaded(table, f"{where}: loaded {n + 1}")
+            for n, table in enumerate(_tables(data, "loaded", where))
+        ),
+        sha256=digest,
+    )
+    return check(measured)
+
+
+def _complete(items: tuple[Item, ...], readings: Mapping[str, Reading], where: str) -> None:
+    for item in items:
+        if item.needed and item.letter not in readings:
+            raise CrestcutError(f"{item.letter} ({item.what}) was not measured", where, item.how)
+
+
+def _text(data: Mapping[str, Any], key: str, where: str) -> str:
+    value = data.get(key, "")
+    if not isinstance(value, str):
+        raise CrestcutError("words between quotation marks expected", f"{where}: {key}", f'write {key} = ""')
+    return value.strip()
+
+
+def _tables(data: Mapping[str, Any], key: str, where: str) -> list[dict[str, Any]]:
+    tables = data.get(key, [])
+    if not isinstance(tables, list) or not all(isinstance(t, dict) for t in tables):
+        raise CrestcutError("a list of tables expected", f"{where}: {key}", f"head each with [[{key}]]")
+    return tables
+
+
+def _part(table: dict[str, Any], where: str) -> MeasuredPart:
+    name = _text(table, "name", where)
+    if not name:
+        raise CrestcutError("a part without a name", where, 'write name = "battery tray"')
+    where = f"{where} ({name})"
+    letters = {item.letter for item in PART_ITEMS}
+    for key in table:
+        if key not in letters and key not in _PART_KEYS:
+            known = [*letters, *_PART_KEYS]
+            raise CrestcutError(f'no letter or key "{key}" for a part', where, did_you_mean(key, known))
+    soft, on = table.get("soft", False), table.get("on", "body")
+    if not isinstance(soft, bool):
         raise CrestcutError(
-            f"the sheet cannot be read: {error}", Path(path).name, "fill in the printed sheet's lines"
-        ) from None
-    letters = {item.letter for item in ITEMS}
-    for letter in data:
-        if letter not in letters:
-            raise CrestcutError(
-                f'no letter "{letter}" on the sheet', Path(path).name, f"use {', '.join(sorted(letters))}"
-            )
-    readings = {k: _reading(k, v, Path(path).name) for k, v in data.items() if v != []}
-    missing = [item for item in ITEMS if item.needed and item.letter not in readings]
-    if missing:
-        raise CrestcutError(
-            f"{missing[0].letter} ({missing[0].what}) was not measured", Path(path).name, missing[0].how
+            "true or false expected", f"{where}: soft", "write soft = true for what may touch"
         )
-    return Measured(readings, tuple(_doubts(readings)))
+    if on not in _AXLES:
+        raise CrestcutError(f'"{on}" carries nothing', f"{where}: on", f"write one of {', '.join(_AXLES)}")
+    readings = {k: _reading(k, table[k], where) for k in sorted(letters & table.keys()) if table[k] != []}
+    _complete(PART_ITEMS, readings, where)
+    return MeasuredPart(name, readings, soft, on)
+
+
+def _loaded(table: dict[str, Any], where: str) -> Loaded:
+    name = _text(table, "name", where)
+    if not name:
+        raise CrestcutError("a load without a name", where, 'write name = "four people"')
+    for key in table:
+        if key not in _LOADED_KEYS:
+            raise CrestcutError(f'no key "{key}" for a load', where, did_you_mean(key, _LOADED_KEYS))
+    axles = []
+    for key in ("front", "rear"):
+        if table.get(key, []) == []:
+            raise CrestcutError(f"{key} was not measured", f"{where} ({name})", 'write "0 mm" if it stayed')
+        axles.append(_reading(key, table[key], f"{where} ({name})"))
+    return Loaded(name, axles[0], axles[1])
 
 
 def _reading(letter: str, value: Any, where: str) -> Reading:
+    """Mean and sd of one letter's repeats. The spread of the repeats, never less than the tool gives; of
+    their mean, spread / sqrt n (JCGM 100:2008 4.2.3), with the floor's own share on heights.
+    """
     values = value if isinstance(value, list) else [value]
     at = f"{where}: {letter}"
-    if letter == "R":
+    if letter in ANGLES:
         good = all(isinstance(v, (int, float)) and not isinstance(v, bool) and 0 < v < 90 for v in values)
         if not good:
             raise CrestcutError("an angle in degrees expected", at, "write [12.5]")
         sizes = [math.radians(float(v)) for v in values]
     else:
         sizes = [parse_length(v, at) for v in values]
-        if min(sizes) <= 0:
+        if min(sizes) <= 0 and letter not in ("a", "b", "c", "d", "front", "rear"):
             raise CrestcutError("a length above zero expected", at, "measure it again")
-    single = ANGLE if letter == "R" else TAPE
-    # the spread of the repeats, never less than the tool gives (sd of n readings by n - 1; JCGM 100:2008
-    # 4.2.2)
+        if max(abs(s) for s in sizes) > 20:
+            raise CrestcutError("longer than any vehicle", at, 'a number alone is metres; write "140 mm"')
+    single = ANGLE if letter in ANGLES else TAPE
     spread = max(float(np.std(sizes, ddof=1)), single) if len(sizes) > 1 else single
-    return Reading(float(np.mean(sizes)), spread / math.sqrt(len(sizes)), len(sizes))
-
-
-def _doubts(r: dict[str, Reading]) -> list[str]:
-    out = []
-    for item in ITEMS:
-        if item.letter in r and item.letter != "R":
-            own = r[item.letter]
-            spread = own.within * math.sqrt(own.repeats)
-            if spread > max(0.01, 0.02 * own.value):
-                out.append(f"{item.letter} ({item.what}): its readings spread by {millimetres(spread)}")
-    for a, b in ("AB", "EF"):
-        out += _apart(f"{a} and {b}", r[a], r[b], extra=0.005)
-    if "M" in r:
-        base = (r["A"].value + r["B"].value) / 2
-        total = Reading(
-            base + r["J"].value + r["K"].value, math.hypot(r["J"].within, r["K"].within, r["A"].within), 1
-        )
-        out += _apart("M and A + J + K", r["M"], total, extra=0.005)
-    if {"P", "Q", "R"} <= r.keys():
-        out += _approach(r)
-    if r["H"].value >= r["E"].value:
-        out.append(f"H: the belly at {both(r['H'].value)} would be above the hubs at {both(r['E'].value)}")
-    if "S" in r and r["S"].value <= r["A"].value:
-        out.append(f"S: a turning radius of {r['S'].value:.2f} m is shorter than the wheelbase")
-    return out
-
-
-def _apart(names: str, a: Reading, b: Reading, extra: float) -> list[str]:
-    """A sentence if two readings that should agree do not, beyond ``extra`` that real vehicles differ by."""
-    allowed = AGREE * math.hypot(a.within, b.within) + extra
-    if abs(a.value - b.value) <= allowed:
-        return []
-    return [
-        f"{names} differ by {both(abs(a.value - b.value))}, more than {both(allowed)}: measure both again"
-    ]
-
-
-def approach_angle(ahead: float, height: float, radius: float) -> float:
-    """Angle between ground and the tangent from a point to the tyre, rad: asin(R/d) - asin((R-c)/d), d^2 =
-    a^2 + (R-c)^2.
-    """
-    d = math.hypot(ahead, radius - height)
-    return math.asin(min(radius / d, 1.0)) - math.asin((radius - height) / d)
-
-
-def _approach(r: dict[str, Reading]) -> list[str]:
-    if r["Q"].value <= r["E"].value * 0.5:
-        return [f"Q: the nose point {both(r['Q'].value)} ahead of the hub lies inside the tyre"]
-    expected = approach_angle(r["Q"].value, r["P"].value, r["E"].value)
-    slack = AGREE * math.hypot(ANGLE / math.sqrt(r["R"].repeats), r["P"].within / r["Q"].value)
-    if abs(expected - r["R"].value) <= slack:
-        return []
-    return [
-        f"R: the photograph shows {math.degrees(r['R'].value):.1f} degrees, P and Q make "
-        f"{math.degrees(expected):.1f}: one of the three is mistaken"
-    ]
+    floor = FLOOR if letter in _HEIGHTS else 0.0
+    return Reading(
+        float(np.mean(sizes)), math.hypot(spread / math.sqrt(len(sizes)), floor), len(sizes), spread
+    )

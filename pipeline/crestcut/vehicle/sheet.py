@@ -1,62 +1,98 @@
-"""How to measure a vehicle, as a sheet to print: the letters are those of the drawing."""
+"""How to measure a vehicle, as plain text and as a file to fill in: the letters are those of the drawing."""
 
 from __future__ import annotations
 
-_SHEET = """\
-MEASURING SHEET FOR A VEHICLE                                    Crestcut
+import textwrap
 
-Vehicle ____________________   Load ____________________   Date __________
+from crestcut.vehicle.sheet_items import (
+    CAUTIONS,
+    ITEMS,
+    LOADED,
+    LOW_PARTS,
+    MARK,
+    OPTIONAL,
+    PART_ITEMS,
+    STEPS,
+    Item,
+)
 
-BEFORE YOU START
-  - Flat ground: lay a straightedge through the tyre contacts, along and across. Light under it more
-    than 2 mm: find other ground. A garage floor is seldom flat enough; a sawn slab or a workshop
-    bay is.
-  - As it is driven: driver in (or the same weight on the seat), usual load, tyres at their
-    pressure, handbrake on, in gear, wheels chocked. Rock it once so that the springs settle.
-  - NEVER reach or lie under a vehicle on a jack or on ramps. Nothing here needs a jack: it would
-    also change every figure.
-  - Exhaust, brakes and battery coolers are HOT after driving: wait an hour. Do not press on the
-    battery tray or on orange cables.
-
-WHAT TO MEASURE (mm, or inches with fractions; write the unit)
-  A  wheelbase: front hub centre to rear hub centre, both sides, mean   wheelbase       ________
-  B  front track: middle of the left tyre to middle of the right, groundfront_track     ________
-  C  rear track, likewise                                               rear_track      ________
-  D  hub centre straight down to the ground (smaller than half the tyre)tyre_radius     ________
-  E  width of the tyre's tread                                          tyre_width      ________
-  F  body, left to right, without mirrors                               width           ________
-  G  front hub centre to the foremost point, along the ground           front_overhang  ________
-  H  rear hub centre to the rearmost point, along the ground            rear_overhang   ________
-  J  floor to ground between the wheels, where it is mostly flat        belly_clearance ________
-
-  J and every part below: slide a STACK OF CARDS (or flat wood and shims) in from the side on a long
-  stick until it just passes under; pull it out; measure the stack. Three times, take the least.
-  Hands stay outside the sills.
-
-LOW PARTS: everything that hangs lower than J, and the lowest points ahead of the front and behind
-the rear wheels (bumper, lip, tray, sill, exhaust, hitch). Distances count from the FRONT hub centre
-to the rear; ahead of it they are negative.
-  part            K from  L to    M right  N left  P front / rear     may touch  how well
-  ______________  ______  ______  _______  ______  _______ / _______  yes / no  +- ____ mm
-  ______________  ______  ______  _______  ______  _______ / _______  yes / no  +- ____ mm
-  ______________  ______  ______  _______  ______  _______ / _______  yes / no  +- ____ mm
-  ______________  ______  ______  _______  ______  _______ / _______  yes / no  +- ____ mm
-                  (back)          (across)         (clearance)        (soft)     (within)
-
-LOADED: put in what it will carry, rock it, and measure wheel arch to ground at both axles; write
-the change.
-  load ____________________   front ______ mm   rear ______ mm   (lower is negative)
-
-IN THE FILE a part is written
-  [[part]]
-  name = "battery tray"
-  back = ["560 mm", "2140 mm"]
-  across = ["-560 mm", "560 mm"]
-  clearance = "105 mm"
-Check it with: crestcut vehicle FILE
-"""
+_WIDE = 98
 
 
 def measuring_sheet() -> str:
     """The sheet as plain text, at most 100 characters wide."""
-    return _SHEET
+    lines = [
+        "MEASURING SHEET FOR A VEHICLE",
+        "",
+        "Vehicle ____________________   Load ____________________   Date __________",
+        "",
+        "BEFORE YOU START",
+    ]
+    for what, how in STEPS:
+        lines += _wrapped(f"{what}: {how}", "  - ")
+    lines += ["", "CAUTIONS"]
+    for caution in CAUTIONS:
+        lines += _wrapped(caution, "  - ")
+    lines += ["", "WHAT TO MEASURE (mm, or inches with fractions; write the unit)"]
+    lines += [_row(item) for item in ITEMS]
+    lines += [f"  {OPTIONAL}", "", "LOW PARTS", *_wrapped(LOW_PARTS, "  ")]
+    lines += [_row(item) for item in PART_ITEMS]
+    lines += [
+        "     may it touch (a rubber lip)?  yes / no        carried by: body / front axle / rear axle",
+        "",
+        "LOADED",
+        *_wrapped(LOADED, "  "),
+        "     load ____________________   front ______   rear ______",
+        "",
+        "With --out DIR the sheet is written as pages to print and as a file to fill in. Then:",
+        "  crestcut vehicle FILLED.toml --out DIR     checks it and writes the vehicle file",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _row(item: Item) -> str:
+    words = f"  {item.letter}  {item.what}: {item.how}{'' if item.needed else ' *'}"
+    boxes = "______ ______ ______"
+    return f"{words.ljust(_WIDE - len(boxes) - 1)} {boxes}"
+
+
+def _wrapped(words: str, lead: str) -> list[str]:
+    return textwrap.wrap(words, _WIDE, initial_indent=lead, subsequent_indent=" " * len(lead))
+
+
+def blank_sheet() -> str:
+    """The sheet as a TOML text to fill in, one line a letter, several readings each."""
+    lines = [
+        "# Measuring sheet. Fill in, then:  crestcut vehicle THIS_FILE --out DIR",
+        "# Each letter takes two or three readings, each with its unit, in quotation marks:",
+        '#   A = ["2620 mm", "2622 mm"]   or   A = ["8 ft 7 1/4 in"]',
+        "# Letters are those of the printed sheet (crestcut vehicle --sheet --out DIR).",
+        "#",
+        *(f"# {caution}" for caution in CAUTIONS),
+        "",
+        f'sheet = "{MARK}"',
+        'name = ""                # of the vehicle',
+        'load = "driver only"     # how it was loaded while it was measured',
+        "",
+    ]
+    lines += [_blank(item) for item in ITEMS]
+    lines += [
+        "",
+        "# Low parts: take the marks off, fill in, and copy the lines for every further part.",
+        "# [[part]]",
+        '# name = "battery tray"',
+        *(f"# {_blank(item)}" for item in PART_ITEMS),
+        "# soft = false    # true: it may touch the ground, like a rubber lip",
+        '# on = "body"     # or "front axle" or "rear axle", for what does not move with the springs',
+        "",
+        "# Loaded: how much the wheel arches moved over each hub, minus where they sank.",
+        "# [[loaded]]",
+        '# name = "four people"',
+        '# front = []     # like ["-8 mm", "-9 mm"]',
+        "# rear = []",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _blank(item: Item) -> str:
+    return f"{item.letter} = []    # {item.what}: {item.how}{'' if item.needed else ' (if you can)'}"
