@@ -16,7 +16,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import linalg, stats
+from scipy import linalg, special
 
 from crestcut.grid import FloatArray
 from crestcut.surface.covariance import of_functionals
@@ -152,7 +152,7 @@ def contradictions(readings: Sequence[Reading], own: FloatArray, missed: FloatAr
         mean, variance = float(gain @ missed[exact]), float(own[i, i] - gain @ own[exact, i])
         sd = float(np.sqrt(max(variance, 1e-12)))
         above = (mean - missed[i]) / sd
-        if stats.norm.cdf(-above if reading.relation == "at most" else above) < UNLIKELY:
+        if special.ndtr(-above if reading.relation == "at most" else above) < UNLIKELY:
             said.append(_against(reading, reading.predicted + mean, sd, len(exact) + 1))
     return tuple(said)
 
@@ -190,7 +190,7 @@ def _bounded(
                 centre = (
                     mean[k] - (inverse[k] @ (x - mean) - inverse[k, k] * (x[k] - mean[k])) / inverse[k, k]
                 )
-                a, b = stats.norm.cdf((low[k] - centre) / sd), stats.norm.cdf((high[k] - centre) / sd)
-                x[k] = np.clip(centre + sd * stats.norm.ppf(a + (b - a) * rng.random()), low[k], high[k])
+                a, b = special.ndtr((low[k] - centre) / sd), special.ndtr((high[k] - centre) / sd)
+                x[k] = np.clip(centre + sd * special.ndtri(a + (b - a) * rng.random()), low[k], high[k])
         out[row, free] = x
     return out

@@ -4,7 +4,7 @@ nothing."""
 from __future__ import annotations
 
 import numpy as np
-from scipy import stats
+from scipy import special
 
 from crestcut.grid import FloatArray
 from crestcut.job.records import Wanted
@@ -128,7 +128,7 @@ def smoothed_below(values: FloatArray, level: float) -> float:
         return float(mean < level)
     width = 0.4
     centre = mean + np.sqrt(1 - width**2) * (values - mean)
-    return float(stats.norm.cdf((level - centre) / (width * spread)).mean())
+    return float(special.ndtr((level - centre) / (width * spread)).mean())
 
 
 def in_words(touch: float) -> str:
