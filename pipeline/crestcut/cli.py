@@ -95,9 +95,7 @@ def run(job: Path, out: Path, as_json: bool) -> None:
         done = run_job(job, _say)
         written = write_job(done, out, _say, press)
     if as_json:
-        from crestcut.deliver.result import result_document, result_text
-
-        click.echo(result_text(result_document(done.report)))
+        click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
     else:
         from crestcut.deliver.summary import summary_lines
 

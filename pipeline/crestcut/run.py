@@ -6,7 +6,7 @@ import math
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -241,5 +241,6 @@ def write_job(
             write_depth_glb(report, folder / "depth_to_remove.glb")
             write_report(report, folder, sheet)
             hand.finish()
-        write_result(report, folder / "result.json")
+        timed = replace(report, seconds={**report.seconds, **clock.seconds})
+        write_result(timed, folder / "result.json")
     return staging.moved
