@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -14,8 +14,11 @@ import numpy as np
 
 from crestcut import __version__
 from crestcut.cut.limits import KeepArea, cut_limits
+from crestcut.cut.options import PACE, Option, Sure, options_table
 from crestcut.cut.plan import plan_cut
+from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import deepest_allowed
+from crestcut.cut.trials import Bench, bench
 from crestcut.deliver.report import PlacedKeep, PlacedMark, Report
 from crestcut.errors import CrestcutError
 from crestcut.job.load import load_job
@@ -29,7 +32,7 @@ from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
 from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances, margin_of
-from crestcut.travel.chance_draws import draw_clearances
+from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.line import travel_line, window
@@ -40,7 +43,7 @@ from crestcut.travel.soft import soft_contacts
 from crestcut.travel.sweep import sweep
 from crestcut.units import both
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
-from crestcut.vehicle.records import Vehicle
+from crestcut.vehicle.records import LoadState, Vehicle
 from crestcut.work.release import Release, decide_release
 from crestcut.work.sheet import make_site, make_worksheet
 
@@ -117,6 +120,9 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     with clock.stage("cut", "seeking the least cut"):
         plan = plan_cut(vehicle, surface, rode, before, limits, job.wanted, margin, job.cut.feather)
     after = chance_of_plan(drawn, before.worst.gap, plan.after, surface.error, job.wanted)
+    with clock.stage("options", "trying what is cheaper"):
+        options = _options(job, bench(vehicle, surface, rode, before, job.wanted, [k.corners for k in keeps]),
+                           plan, loads, drawn, today, in_use, after)  # fmt: skip
     provisional = plan.deepest > 0 and scan_margin(margin, today) > job.wanted.want / 2
     release = decide_release(job, provisional, plan)
     report = Report(
@@ -127,12 +133,23 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         advice=_advice(today, margin, vehicle, surface, rode, before, scan, job),
-        soft=soft,
+        soft=soft, options=options,
         version=__version__, seed=SEED, seconds=clock.seconds,
         line_sha256=drawn_line.sha256 if drawn_line else "",
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes),
     )  # fmt: skip
     return Done(report, release)
+
+
+def _options(
+    job: Job, now: Bench, plan: CutPlan, loads: Sequence[LoadState], drawn: Draws, today: Chance, in_use: Chance, after: Chance
+) -> tuple[Option, ...]:
+    """The table of what could be done; each row with the chances that the job's own draws give."""
+    allowed = [a for a in in_use_allowances(job.wanted, now.vehicle) if not any(word in a[0].lower() for word in PACE)]
+    slow = chance_of(drawn, now.clearance, now.surface.error, job.wanted, SEED, tuple(allowed))
+    planned = plan.after.worst.gap if plan.after.worst is not None else math.nan
+    sure = Sure(now.before.gap, today, in_use, slow, after, planned, job.wanted.confidence)
+    return options_table(now, plan, sure, job.travel, loads, job.site, job.slab, job.cut.feather)
 
 
 def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:

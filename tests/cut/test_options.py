@@ -1,87 +1,283 @@
-"""Cheaper than a cut: what is laid down is swept again, and the table says what a stop rule says."""
+"""Cheaper than a cut: every figure of the table is that of the thing done by hand and swept in full."""
 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
-from crestcut.cut.fixes import fillet, least_excess, strips
-from crestcut.cut.options import chance_of_contact, options_table, per_load, stop_rules
-from crestcut.job.records import Site, Slab, Wanted
+from crestcut.cut.combined import cut_and_strips
+from crestcut.cut.driving import kept_to, less_load, more_pressure, other_line, pumped_up
+from crestcut.cut.fixes import STRIPS, Added, fillet, lay_strips, strips, taper_of, under_tyres
+from crestcut.cut.options import KINDS, Option, Sure, below, line_words, options_table, stop_rules
+from crestcut.cut.trials import Bench, bench
+from crestcut.grid import FloatArray
+from crestcut.job.records import Site, Slab, Travel, Wanted
+from crestcut.surface.records import Surface
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.line import travel_line
+from crestcut.travel.records import Clearance
 from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
-from crestcut.vehicle.records import AS_MEASURED, LoadState
-from scenes import STRAIGHT, belly, crest, lip, scene, vehicle
+from crestcut.travel.sweep import sweep, wanted_gap
+from crestcut.vehicle.records import AS_MEASURED, LoadState, Vehicle
+from scenes import STRAIGHT, Ground, Scene, belly, crest, lip, scene, stand, vehicle
 
-WANTED = Wanted(want=0.01, want_ends=0.02, in_use=(("speed and braking", 0.006),))
+WANTED = Wanted(want=0.01, want_ends=0.02)
+WANDERING = Travel(line=(), wander=0.15, heading=math.radians(2), ways=("forward", "turned"))
+LADEN = LoadState("laden", -0.010, -0.020)
+CAR = vehicle(belly(), lip(0.2), loads=(AS_MEASURED, LADEN))
 
 
-def test_strips_lift_the_belly_by_their_thickness() -> None:
+def uneven(seed: int) -> Ground:
+    """A crest turned a little, with humps and hollows of a few millimetres."""
+    rng = np.random.default_rng(seed)
+    waves = rng.uniform(0.4, 2.0, (6, 2)) * rng.choice([-1, 1], (6, 2)) * 2
+    phase, size = rng.uniform(0, 6.28, 6), rng.uniform(0.0005, 0.002, 6)
+    ridge = crest(rng.uniform(0.08, 0.095), rng.uniform(-0.3, 0.3))
+
+    def ground(x: FloatArray, y: FloatArray) -> FloatArray:
+        rough = sum(a * np.sin(k * x + m * y + p) for (k, m), p, a in zip(waves, phase, size, strict=True))
+        return ridge(x, y) + rough
+
+    return ground
+
+
+def benched(s: Scene, travel: Travel = STRAIGHT, loads: tuple[LoadState, ...] = (AS_MEASURED,), **more: object) -> Bench:
+    rode = ride(s.vehicle, s.surface, s.line, travel, loads)
+    return bench(s.vehicle, s.surface, rode, sweep(s.vehicle, s.surface, rode), WANTED, **more)  # type: ignore[arg-type]
+
+
+def wide(seed: int, car: Vehicle = CAR, cell: float = 0.02) -> Scene:
+    """A window wide enough for other lines."""
+    s = scene(uneven(seed), car, replace(STRAIGHT, wander=0.9), cell=cell)
+    return stand(car, STRAIGHT, s.line, s.surface)
+
+
+def excess(found: Clearance) -> float:
+    gaps = wanted_gap(WANTED.want, WANTED.want_ends)
+    return min(c.gap - gaps[zone] for zone, c in found.least.items())
+
+
+def by_hand(s: Scene, added: FloatArray | float = 0.0, car: Vehicle | None = None, travel: Travel = STRAIGHT,
+            loads: tuple[LoadState, ...] = (AS_MEASURED,), ends: object = None) -> Clearance:  # fmt: skip
+    """The whole ride and sweep once more, with the thing done: nothing is left out, nothing thinned."""
+    car = car or s.vehicle
+    surface: Surface = replace(
+        s.surface, height=s.surface.height.like(s.surface.height.values + added),
+        top=s.surface.top.like(s.surface.top.values + added),
+    )  # fmt: skip
+    line = s.line if ends is None else travel_line(ends, car, travel, s.line.step)  # type: ignore[arg-type]
+    return sweep(car, surface, ride(car, surface, line, travel, loads))
+
+
+def same(tried: object, swept: Clearance, within: float = 1e-9) -> None:
+    assert swept.worst is not None
+    assert tried.gap == pytest.approx(swept.worst.gap, abs=within)  # type: ignore[attr-defined]
+    assert tried.excess == pytest.approx(excess(swept), abs=within)  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_what_is_laid_down_is_swept_as_if_the_ground_had_been_raised_by_hand(seed: int) -> None:
+    s = wide(seed)
+    b = benched(s, WANDERING)
+    for laid in (strips(b, 0.0), lay_strips(b, 0.03, taper_of(under_tyres(b, 0.0), 0.02))):
+        assert laid is not None and laid.added.max() == pytest.approx(laid.size)
+        same(laid.tried, by_hand(s, laid.added, travel=WANDERING))
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_what_is_driven_otherwise_is_swept_as_a_job_that_says_so(seed: int) -> None:
+    s = wide(seed)
+    b = benched(s, WANDERING, (AS_MEASURED, LADEN))
+    kept = kept_to(b)
+    assert kept is not None
+    same(kept, by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), loads=(AS_MEASURED, LADEN)))
+    light = less_load(b, (AS_MEASURED, LADEN))
+    assert light is not None and light[0] == "as measured"
+    same(light[1], by_hand(s, travel=WANDERING, loads=(AS_MEASURED,)))
+    pumped = more_pressure(b)
+    assert pumped is not None
+    same(pumped, by_hand(s, car=pumped_up(s.vehicle), travel=WANDERING, loads=(AS_MEASURED, LADEN)))
+    lift = pumped_up(s.vehicle).tyre_radius - s.vehicle.tyre_radius
+    assert lift == pytest.approx(0.020 * (1 - 1 / 1.2))
+    # a larger wheel bridges more: on a rough crest it lifts by about what it grew
+    assert pumped.gap - b.before.gap == pytest.approx(lift, abs=3e-4)
+
+
+def saddle(x: FloatArray, y: FloatArray) -> FloatArray:
+    """A crest that is lower to the left: a way round."""
+    return -0.09 * np.sqrt(x**2 + 0.01) * (1 - 0.7 * np.exp(-(((y - 0.5) / 0.5) ** 2)))
+
+
+def test_another_line_is_judged_with_the_wander_as_a_job_with_it_would() -> None:
+    s = scene(saddle, CAR, replace(STRAIGHT, wander=0.9), cell=0.02)
+    s = stand(CAR, STRAIGHT, s.line, s.surface)
+    b = benched(s, WANDERING)
+    found = other_line(b, WANDERING, (AS_MEASURED,))
+    assert found is not None and found.moved[0] > 0.25 and found.moved[1] > 0.25
+    ends = (found.start, found.end)
+    same(found.wandering, by_hand(s, travel=WANDERING, ends=ends))
+    same(found.on_line, by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), ends=ends))
+    assert found.on_line.gap > found.wandering.gap > b.before.gap + 0.01
+    # no line of the grid, judged in full, leaves more than a little more
+    best = max(
+        excess(by_hand(s, travel=WANDERING, ends=[(-4.0, a), (4.0, c)]))
+        for a in np.arange(-0.6, 0.61, 0.3) for c in np.arange(-0.6, 0.61, 0.3)
+    )  # fmt: skip
+    assert found.wandering.excess > best - 0.004
+
+
+def test_no_other_line_leads_onto_an_area_to_be_kept_unless_the_drawn_one_does() -> None:
+    s = scene(saddle, CAR, replace(STRAIGHT, wander=0.9), cell=0.02)
+    s = stand(CAR, STRAIGHT, s.line, s.surface)
+    bed = [(-1.0, 1.02), (1.0, 1.02), (1.0, 3.0), (-1.0, 3.0)]  # beside the left wheels of the drawn line
+    b = benched(s, WANDERING, keeps=[bed])
+    assert b.fenced.any()
+    free = other_line(benched(s, WANDERING), WANDERING, (AS_MEASURED,))
+    found = other_line(b, WANDERING, (AS_MEASURED,))
+    assert free is not None and free.moved[0] + free.moved[1] > 0.6
+    assert found is None or abs(found.moved[0] + found.moved[1]) < 0.6
+    walk = [(-1.0, -3.0), (1.0, -3.0), (1.0, 3.0), (-1.0, 3.0)]  # across the drawn line: it is driven over already
+    crossed = benched(s, WANDERING, keeps=[walk])
+    assert crossed.kept.any() and not crossed.fenced.any()
+    laid = strips(crossed, 0.0)
+    assert laid is None or laid.added[crossed.kept].max(initial=0.0) == 0.0
+
+
+def test_the_thinnest_strips_that_do_are_chosen() -> None:
     s = scene(crest(0.09), cell=0.02)
-    laid = strips(s.vehicle, s.surface, s.ride, s.before, WANTED)
-    assert laid is not None and laid.excess >= 0 and least_excess(s.before, WANTED) < 0
-    assert s.before.worst is not None and laid.after.worst is not None
-    assert laid.after.worst.gap - s.before.worst.gap <= laid.size + 1e-3
-    # the middle between the tracks stays free
+    b = benched(s)
+    laid = strips(b, 0.002)
+    assert laid is not None and laid.tried.excess >= 0.002 > b.before.excess
+    taper = taper_of(under_tyres(b, 0.002), 0.02)
+    for thick in [t for t in STRIPS if t < laid.size]:
+        assert lay_strips(b, thick, taper).tried.excess < 0.002
+    # the middle between the tracks stays free: what is laid under the belly is of no use
     row = round(s.surface.height.frame.to_grid((0.0, 0.0))[1] / 0.02)
-    assert laid.added[row].max() == 0.0 and laid.added.max() == pytest.approx(laid.size)
+    assert laid.added[row].max() == 0.0
+    assert len(laid.pieces) == 4  # two tracks, before and behind the crest
+    # both wheels of an axle on a level strip lift the belly by its thickness, no more (weights sum to one)
+    assert laid.tried.gap - b.before.gap <= laid.size + 1e-3
+
+
+def gutter(x: FloatArray, y: FloatArray) -> FloatArray:
+    return np.where(x < 0, -0.10 * x, 0.12 * x) + 0.0 * y
 
 
 def test_a_fillet_lifts_the_nose_out_of_a_gutter() -> None:
-    gutter = lambda x, y: np.where(x < 0, -0.10 * x, 0.12 * x)  # noqa: E731
-    s = scene(gutter, vehicle(belly(0.2), lip(0.17)), start=(-4.5, 0), end=(4.5, 0), cell=0.02)
-    assert s.before.least["nose"].gap < 0.02
-    round_ = fillet(s.vehicle, s.surface, s.ride, WANTED)
-    assert round_ is not None
-    assert round_.after.least["nose"].gap > s.before.least["nose"].gap + 0.005
-    assert round_.litres > 0 and (round_.added >= 0).all()
+    car = vehicle(belly(0.2), lip(0.17))
+    s = scene(gutter, car, start=(-4.5, 0), end=(4.5, 0), cell=0.02)
+    b = benched(s)
+    assert b.before.excess < 0
+    round_ = fillet(b, 0.0, "nose")
+    assert round_ is not None and round_.tried.excess >= 0
+    same(round_.tried, by_hand(s, round_.added))
+    # closed form: a disk of radius R resting in a V of slopes 10 and 12 % stands R (sec((a + b) / 2) - 1) over its bottom,
+    # measured along the bisector (cos of its tilt away from the vertical)
+    a, c = math.atan(0.10), math.atan(0.12)
+    deepest = round_.size * (1 / math.cos((a + c) / 2) - 1) / math.cos((c - a) / 2)
+    assert round_.thickest == pytest.approx(deepest, abs=5e-4)
+    assert fillet(b, 0.0, "tail") is None or fillet(b, 0.0, "tail").added.max() == 0  # type: ignore[union-attr]
 
 
-def test_the_table_holds_every_fix_that_applies() -> None:
-    car = vehicle(belly(), lip(0.2), loads=(AS_MEASURED, LoadState("laden", -0.01, -0.02)))
-    s = scene(crest(0.085), car, cell=0.02)
-    rode = ride(car, s.surface, s.line, STRAIGHT, car.loads)
-    before = sweep(car, s.surface, rode)
-    from crestcut.cut.plan import plan_cut
-
-    plan = plan_cut(car, s.surface, rode, before, s.limits(), WANTED)
-    table = options_table(
-        car,
-        s.surface,
-        rode,
-        before,
-        plan,
-        WANTED,
-        0.004,
-        site=Site(ground="public"),
-        slab=Slab(thickness=0.1),
-    )
-    names = [o.name for o in table]
-    assert names[0] == "leave it as it is" and names[-1] == "replace the bay" and "cut" in names
-    assert {
-        'less load ("as measured" only)',
-        "slower",
-        "more tyre pressure",
-        "ramp strips in the wheel tracks",
-    } <= set(names)
-    cut = table[names.index("cut")]
-    assert cut.reaches and cut.chance < table[0].chance and cut.litres == pytest.approx(plan.volume * 1000)
-    assert not table[0].reaches
-    assert per_load(rode, before)["as measured"] > per_load(rode, before)["laden"]
-    assert "the ground is public" in table[-1].needs and "t out and in" in table[-1].needs
+def test_strips_for_a_nose_lie_under_the_front_wheels_only() -> None:
+    car = vehicle(belly(0.2), lip(0.17))
+    s = scene(gutter, car, start=(-4.5, 0), end=(4.5, 0), cell=0.02)
+    b = benched(s)
+    where = under_tyres(b, 0.0)
+    columns = np.flatnonzero(where.any(axis=0)) * 0.02
+    bottom = s.surface.height.frame.to_grid((0.0, 0.0))[0]
+    assert where.any() and columns.min() > bottom - 1.0  # rear wheels stand 2.8 m behind
 
 
-def test_stop_rules_bite_where_they_should() -> None:
+def test_cut_and_strips_together_need_less_of_each() -> None:
+    s = scene(crest(0.09), cell=0.02)
+    b = benched(s)
+    plan = s.plan(wanted=WANTED)
+    laid = strips(b, plan.margin)
+    assert laid is not None
+    mixed = cut_and_strips(b, laid, taper_of(under_tyres(b, plan.margin), 0.02), plan, 0.25)
+    assert mixed is not None and 0 < mixed.size < laid.size and 0 < mixed.deepest < plan.deepest
+    strip = np.maximum(mixed.size - taper_of(under_tyres(b, plan.margin), 0.02), 0.0)
+    same(mixed.tried, by_hand(s, strip - mixed.depth))
+    assert mixed.tried.excess >= -1e-3 and mixed.depth[strip > 0].max() == 0
+    assert (mixed.depth <= plan.limits.deepest.values + 1e-12).all()
+    for axis in (0, 1):
+        assert np.abs(np.diff(mixed.depth, axis=axis)).max() <= 0.25 * 0.02 + 1e-9  # the feather
+    assert mixed.litres < plan.volume * 1000
+
+
+def chance(least: float, spread: float = 0.004) -> Chance:
+    return Chance(least, (least - 1.96 * spread, least + 1.96 * spread), below(least, spread, 0.0), "cannot tell", "", spread, 1.0, 200)
+
+
+def table(s: Scene, b: Bench, site: Site = Site(), slab: Slab = Slab(), want: float = 0.01, travel: Travel = STRAIGHT,
+          loads: tuple[LoadState, ...] = (AS_MEASURED,)) -> tuple[Option, ...]:  # fmt: skip
+    plan = s.plan(wanted=replace(WANTED, want=want))
+    assert plan.after.worst is not None
+    today = chance(b.before.gap + 0.002)
+    sure = Sure(
+        b.before.gap, today, chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006, 0.0045),
+        chance(plan.after.worst.gap + 0.001, 0.003), plan.after.worst.gap, 0.95,
+    )  # fmt: skip
+    return options_table(b, plan, sure, travel, loads, site, slab)
+
+
+def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
+    s = scene(crest(0.085), CAR, cell=0.02)
+    rows = table(s, benched(s, loads=(AS_MEASURED, LADEN)), Site(ground="public"), Slab(thickness=0.1), loads=(AS_MEASURED, LADEN))
+    kinds = [r.kind for r in rows]
+    assert {"as it is", "less load", "slower", "more pressure", "strips", "cut", "new bay"} <= set(kinds)
+    assert "fillet" not in kinds and "keep to the line" not in kinds  # a crest, and a job without wander
+    order = [(not r.works, KINDS.index(r.kind)) for r in rows]
+    assert order == sorted(order)
+    by = {r.kind: r for r in rows}
+    assert by["strips"].works and by["strips"].volume < 0 < by["cut"].volume
+    assert not by["as it is"].works and by["as it is"].clearance == pytest.approx(by["as it is"].swept + 0.002)
+    # on top of the swept gap every row gets what the readings and the bias moved the job's own by
+    assert by["strips"].clearance - by["strips"].swept == pytest.approx(0.002)
+    assert by["cut"].clearance - by["cut"].swept == pytest.approx(0.001)
+    assert by["slower"].in_use > by["as it is"].in_use and by["slower"].clearance == by["as it is"].clearance
+    assert by["strips"].enough >= 0.95 and by["strips"].chance < by["as it is"].chance
+    assert "public" in by["new bay"].needs and "sixth" in by["new bay"].needs
+
+
+def test_where_it_clears_with_enough_to_spare_nothing_is_tried() -> None:
+    s = scene(crest(0.03), CAR, cell=0.02)
+    assert [r.kind for r in table(s, benched(s))] == ["as it is"]
+
+
+def test_stop_rules_bite_where_they_should_and_the_bay_holds_the_cut() -> None:
     s = scene(crest(0.085), cell=0.02)
     plan = s.plan(wanted=WANTED)
     assert stop_rules(plan, Site(ground="private"), Slab(thickness=0.5)) == ()
     assert "sixth" in stop_rules(plan, Site(), Slab(thickness=plan.deepest * 5))[0]
     assert "public" in stop_rules(plan, Site(ground="public"), Slab())[0]
+    short = s.plan(deepest=plan.deepest / 2, wanted=WANTED)
+    assert "no cut within the limits" in stop_rules(short, Site(), Slab())[0]
+    rows = table(s, benched(s), Site(ground="public"), Slab(thickness=0.12))
+    bay = next(r for r in rows if r.kind == "new bay")
+    j, i = np.nonzero(np.nan_to_num(plan.depth.values) > 0)
+    area = (np.ptp(i) * 0.02 + 0.02) * (np.ptp(j) * 0.02 + 0.02)
+    assert bay.volume == pytest.approx(area * 0.12) and f"{area * 0.12 * 2.4:.1f} t" in bay.needs  # 2,400 kg/m3
 
 
-def test_the_chance_is_that_of_a_normal_error() -> None:
-    assert chance_of_contact(0.0, 0.004) == pytest.approx(0.5)
-    assert chance_of_contact(0.004 * 1.6449, 0.004) == pytest.approx(0.05, abs=1e-4)
-    assert math.isnan(chance_of_contact(0.01, None))
+def test_a_chance_is_that_of_a_normal_error() -> None:
+    assert below(0.0, 0.004, 0.0) == pytest.approx(0.5)
+    assert below(0.004 * 1.6449, 0.004, 0.0) == pytest.approx(0.05, abs=1e-4)
+    assert below(0.01, 0.0, 0.0) == 0.0 and below(-0.01, 0.0, 0.0) == 1.0
+
+
+def test_lines_are_told_in_words() -> None:
+    assert line_words((0.3, 0.3)) == "move the line 0.30 m to the left"
+    assert line_words((-0.3, 0.0)) == "move its start 0.30 m to the right"
+    assert line_words((0.15, -0.45)) == "move its start 0.15 m to the left, its end 0.45 m to the right"
+
+
+def test_crumbs_are_no_pieces() -> None:
+    added = np.zeros((40, 60))
+    added[5:15, 10:40] = 0.02
+    added[30, 30] = 0.02
+    assert Added("strips", 0.02, added, 0.02, None).pieces == ((0.6, 0.2),)  # type: ignore[arg-type]

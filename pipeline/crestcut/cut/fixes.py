@@ -2,141 +2,209 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from scipy import ndimage
 
-from crestcut.cut.feather import feather_out
-from crestcut.cut.plan import ride_on
+from crestcut.cut.trials import Bench, Tried
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.job.records import Wanted
-from crestcut.surface.records import Surface
-from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.ride import wheel_feet
-from crestcut.travel.sweep import sweep, wanted_gap
-from crestcut.vehicle.records import Vehicle
+from crestcut.travel.sweep import hard_parts
 
 STRIPS = (0.006, 0.010, 0.015, 0.020, 0.025, 0.030, 0.040, 0.050)  # m, thicknesses tried
 STRIP_TAPER = 0.25  # rise over run at their ends and edges (common practice, no source)
-FILLETS = (0.5, 1.0, 2.0, 4.0, 8.0)  # m, radii tried
+FILLETS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)  # m, radii tried
+HALF_DISK = 2.0  # m: no more of a fillet's disk than this either side
+LEAST_FILL = 0.002  # m: a hollow less deep is the ground's own unevenness
+HELPFUL = {"belly": slice(0, 4), "nose": slice(0, 2), "tail": slice(2, 4)}  # wheels (order WHEELS) that lift each zone
+GAINS = 0.001  # m: a thicker strip or a wider fillet that gains less than this is the last one tried
 
 
 @dataclass(frozen=True, eq=False)
 class Added:
-    """Something laid on the ground: height added (ny, nx) m, the ground with it, and what the vehicle then
-    clears.
+    """Something laid on the ground: height added (ny, nx) m, and what the vehicle then clears.
+
+    size : thickness of strips, radius of a fillet, m.  pieces : (length along the travel, width) of each, m.
     """
 
     name: str
-    size: float  # m: thickness of strips, radius of a fillet
+    size: float
     added: FloatArray
-    surface: Surface
-    ride: Ride
-    after: Clearance
-    excess: float  # least gap beyond what is wanted, m
+    cell: float
+    tried: Tried
 
     @property
     def litres(self) -> float:
-        return float(np.nansum(self.added)) * self.surface.height.frame.cell**2 * 1000
+        return float(self.added.sum()) * self.cell**2 * 1000
+
+    @property
+    def thickest(self) -> float:
+        return float(self.added.max(initial=0.0))
+
+    @property
+    def pieces(self) -> tuple[tuple[float, float], ...]:
+        """Length along the travel and width of every piece, m; crumbs left out."""
+        labels, _ = ndimage.label(self.added > 1e-4)
+        boxes = [(s[1], s[0]) for s in ndimage.find_objects(labels)]
+        sizes = [((u.stop - u.start) * self.cell, (v.stop - v.start) * self.cell) for u, v in boxes]
+        return tuple(s for s in sizes if min(s) > 0.1)
 
 
-def least_excess(clearance: Clearance, wanted: Wanted) -> float:
-    """Least gap beyond what its zone must keep, m; infinite where nothing comes near."""
-    gaps = wanted_gap(wanted.want, wanted.want_ends)
-    return min((c.gap - gaps[zone] for zone, c in clearance.least.items()), default=float("inf"))
+def strips(bench: Bench, target: float) -> Added | None:
+    """Strips where the tyres stand while a gap is short, the thinnest of ``STRIPS`` that leaves every gap what is asked and
+    ``target`` m more.
 
-
-def raised(surface: Surface, added: FloatArray) -> Surface:
-    """The surface with something laid on it, (ny, nx) m >= 0."""
-    return replace(
-        surface,
-        height=surface.height.like(surface.height.values + added),
-        top=surface.top.like(surface.top.values + added),
-    )
-
-
-def lay(
-    name: str, size: float, added: FloatArray, vehicle: Vehicle, surface: Surface, ride: Ride, wanted: Wanted
-) -> Added:
-    """Lay it down, stand the vehicle on it and sweep again."""
-    ground = raised(surface, added)
-    rode = ride_on(ride, vehicle, ground)
-    after = sweep(vehicle, ground, rode)
-    return Added(name, size, added, ground, rode, after, least_excess(after, wanted))
-
-
-def strips(vehicle: Vehicle, surface: Surface, ride: Ride, before: Clearance, wanted: Wanted) -> Added | None:
-    """Strips where the tyres stand while a gap is too small, the thinnest of ``STRIPS`` that gives ``want``.
-
-    Where none does, the one that leaves the most. None where no pose is short.
+    Where none does, the one that leaves the most. None where no pose is short, or nothing may be laid where the tyres stand.
     """
-    where = _under_tyres(vehicle, surface, ride, before, wanted)
+    where = under_tyres(bench, target)
     if not where.any():
         return None
-    cell = surface.height.frame.cell
+    taper = taper_of(where, bench.ground.cell)
+    # wheels raised by d raise a part by at most d times its lever: thinner than this cannot do
+    needed = (target - bench.before.excess) / lever(bench)
     best: Added | None = None
-    for thick in STRIPS:
-        added, _ = feather_out(np.where(where, thick, 0.0), STRIP_TAPER, cell)
-        trial = lay("ramp strips in the wheel tracks", thick, added, vehicle, surface, ride, wanted)
-        if best is None or trial.excess > best.excess:
+    for thick in [t for t in STRIPS if t >= min(needed, STRIPS[-1])]:
+        trial = lay_strips(bench, thick, taper)
+        gain = trial.tried.excess - best.tried.excess if best else np.inf
+        if gain > 0:
             best = trial
-        if trial.excess >= 0:
-            return trial
+        if trial.tried.excess >= target or gain < GAINS:
+            break
     return best
 
 
-def _under_tyres(
-    vehicle: Vehicle, surface: Surface, ride: Ride, before: Clearance, wanted: Wanted
-) -> BoolArray:
-    """(ny, nx) nodes under a tyre's foot at any pose whose gap is short."""
-    from crestcut.travel.sweep import hard_parts
-
-    gaps, parts = wanted_gap(wanted.want, wanted.want_ends), hard_parts(vehicle)
-    assert before.pair_gap is not None
-    short = ((before.pair_gap - np.array([gaps[p.zone] for p in parts])) < 0).any(axis=1) & ride.batch.live
-    feet = wheel_feet(vehicle, ride.batch.places[short]).reshape(-1, 2)
-    frame = surface.height.frame
-    foot = np.zeros(frame.shape, dtype=bool)
-    i, j = np.rint(feet[:, 0] / frame.cell).astype(int), np.rint(feet[:, 1] / frame.cell).astype(int)
-    on = (i >= 0) & (j >= 0) & (i < frame.shape[1]) & (j < frame.shape[0])
-    foot[j[on], i[on]] = True
-    half = max(round(vehicle.tyre_width / 2 / frame.cell), 1)
-    wide = ndimage.maximum_filter(foot.astype(np.uint8), size=(2 * half + 1, 2 * half + 1)).astype(bool)
-    return wide & surface.rollable
+def taper_of(where: BoolArray, cell: float) -> FloatArray:
+    """What the ends and edges of strips lying on ``where`` take off their thickness, (ny, nx) m."""
+    return STRIP_TAPER * cell * ndimage.distance_transform_edt(~where)
 
 
-def fillet(vehicle: Vehicle, surface: Surface, ride: Ride, wanted: Wanted) -> Added | None:
-    """A round filling of the hollow along the travel, the smallest of ``FILLETS`` that lifts the nose over
-    it.
+def lay_strips(bench: Bench, thick: float, taper: FloatArray) -> Added:
+    """taper : (ny, nx) m, what a strip's end takes off its thickness at each node; 0 on the strip."""
+    added = np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(thick - taper, 0.0))
+    # a gap falls by the strip under the part, and by what the far axle's rise tips an end down: lever - 1 of it
+    tried = bench.tried(added=added, falls=thick * lever(bench))
+    return Added("ramp strips in the wheel tracks", thick, added, bench.ground.cell, tried)
 
-    The ground is closed by a disk of that radius along the travel (ISO 16610-41: what lies below a wheel of
-    that size is filled up).
-    Only nodes on rollable ground are filled. Where no radius gives ``want``, the one that leaves the most;
-    None where nothing is hollow.
+
+def lever(bench: Bench) -> float:
+    """How far the part furthest out moves per unit at the axle next to it, 1 or more."""
+    base = bench.vehicle.wheelbase
+    return max([1.0] + [1.0 + max(p.x[1] - base, -p.x[0], 0.0) / base for p in hard_parts(bench.vehicle)])
+
+
+def under_tyres(bench: Bench, target: float) -> BoolArray:
+    """(ny, nx) nodes under a tyre's foot at any pose that lacks room for what is asked and ``target`` m more.
+
+    For a nose only the front wheels count, for a tail only the rear ones: raising the others tips it down.
     """
+    short = bench.pair_excess() < target
+    zones = np.array([p.zone for p in hard_parts(bench.vehicle)])
+    feet = np.concatenate([
+        wheel_feet(bench.vehicle, bench.places[short[:, zones == zone].any(axis=1)])[:, wheels].reshape(-1, 2)
+        for zone, wheels in HELPFUL.items()
+    ])  # fmt: skip
+    shape, cell = bench.ground.ridden.shape, bench.ground.cell
+    foot = np.zeros(shape, dtype=np.uint8)
+    i, j = np.rint(feet[:, 0] / cell).astype(int), np.rint(feet[:, 1] / cell).astype(int)
+    on = (i >= 0) & (j >= 0) & (i < shape[1]) & (j < shape[0])
+    foot[j[on], i[on]] = 1
+    half = max(round(bench.vehicle.tyre_width / 2 / cell), 1)
+    wide = ndimage.maximum_filter(foot, size=2 * half + 1).astype(bool)
+    return wide & bench.surface.rollable & ~bench.kept & ~_wants_room(bench, target)
+
+
+def _wants_room(bench: Bench, target: float) -> BoolArray:
+    """(ny, nx) nodes over which the underside is short at some pose: whatever is laid there it meets."""
+    short = np.zeros(bench.ground.ridden.shape, dtype=bool)
+    for zone, lowest in bench.clearance.lowest.items():
+        short |= lowest.values - bench.surface.top.values < bench.gaps[zone] + target
+    return short
+
+
+def fillet(bench: Bench, target: float, end: str) -> Added | None:
+    """A round filling of the hollow that lets the nose or the tail down, the smallest of ``FILLETS`` that does.
+
+    The ground is closed by a disk along the travel (ISO 16610-41: what a wheel of that size does not touch is filled up), where
+    the axle next to that ``end`` ("nose" | "tail") stands while it is short, as wide as the wheels go. Where no radius does,
+    the one that leaves the most; None where no hollow lies under those wheels. (By halving: a wider filling lifts more.)
+    """
+    hollow = _lane(bench, target, end)
+    # wheels raised by d raise an end by at most d times its lever: a filling less deep than this cannot do
+    needed = (target - bench.before.excess) / lever(bench)
+    fills = [(radius, _filled(bench, radius, hollow)) for radius in FILLETS]
+    deep = [(r, f) for r, f in fills if f.max(initial=0.0) >= max(needed, LEAST_FILL)]
+    if not deep:
+        deep = [(r, f) for r, f in fills[-1:] if f.max(initial=0.0) >= LEAST_FILL]
     best: Added | None = None
-    for radius in FILLETS:
-        added = _closed(surface, radius)
-        if added.max(initial=0.0) < 1e-3:
-            continue
-        trial = lay("fillet in the gutter", radius, added, vehicle, surface, ride, wanted)
-        if best is None or trial.excess > best.excess:
-            best = trial
-        if trial.excess >= 0:
-            return trial
+    low, high = 0, len(deep) - 1
+    while low <= high:
+        k = (low + high) // 2
+        radius, added = deep[k]
+        tried = bench.tried(added=added, falls=lever(bench) * float(added.max()))
+        trial = Added("fillet in the gutter", radius, added, bench.ground.cell, tried)
+        if tried.excess >= target:
+            best, high = trial, k - 1
+        else:
+            best, low = trial if best is None or tried.excess > best.tried.excess else best, k + 1
     return best
 
 
-def _closed(surface: Surface, radius: float) -> FloatArray:
-    """Height that a disk of ``radius`` rolled along the rows leaves unfilled below it, (ny, nx) m."""
-    cell, z = surface.height.frame.cell, surface.height.values
-    n = int(min(radius, 1.5) / cell)
-    drop = np.sqrt(radius**2 - (np.arange(-n, n + 1) * cell) ** 2) - radius
-    low = np.where(surface.rollable & ~np.isnan(z), z, -1e6)
-    grown = ndimage.grey_dilation(low, structure=drop[None, :], footprint=np.ones((1, 2 * n + 1)))
-    closed = ndimage.grey_erosion(grown, structure=drop[None, :], footprint=np.ones((1, 2 * n + 1)))
-    filled = np.where(surface.rollable & ~np.isnan(z), np.maximum(closed - z, 0.0), 0.0)
-    filled[:, : 2 * n + 1] = 0.0  # the disk hangs over the end of the raster there
-    filled[:, -2 * n - 1 :] = 0.0
-    return np.where(filled < 1e-4, 0.0, filled)
+def _lane(bench: Bench, target: float, end: str) -> BoolArray:
+    """(ny, nx) where that axle's wheels stand while the end is short, all across the lane the wheels take."""
+    zones = np.array([p.zone == end for p in hard_parts(bench.vehicle)])
+    short = (bench.pair_excess()[:, zones] < target).any(axis=1)
+    feet = wheel_feet(bench.vehicle, bench.places[short])[:, slice(0, 2) if end == "nose" else slice(2, 4)]
+    mask = np.zeros(bench.ground.ridden.shape, dtype=bool)
+    if not len(feet):
+        return mask
+    cell, half = bench.ground.cell, bench.vehicle.tyre_width / 2
+    (u0, v0), (u1, v1) = feet.reshape(-1, 2).min(axis=0), feet.reshape(-1, 2).max(axis=0)
+    rows = slice(max(int((v0 - half) / cell), 0), int((v1 + half) / cell) + 1)
+    mask[rows, max(int((u0 - half) / cell), 0) : int((u1 + half) / cell) + 1] = True
+    return mask
+
+
+def _filled(bench: Bench, radius: float, lane: BoolArray) -> FloatArray:
+    """Height laid into the hollow under ``lane``, (ny, nx) m: closing by a disk of ``radius`` along the rows."""
+    if not lane.any():
+        return np.zeros(lane.shape)
+    cell, z = bench.ground.cell, bench.surface.height.values
+    may = bench.surface.rollable & ~np.isnan(z) & ~bench.kept
+    n = int(min(radius, HALF_DISK) / (2 * cell))
+    columns = np.flatnonzero(lane.any(axis=0))
+    first, last = max(columns[0] - 4 * n, 0) // 2 * 2, min(columns[-1] + 4 * n, z.shape[1])
+    # every second node will do: a disk's sag over 20 mm is 0.1 mm at 0.5 m radius
+    rows = np.flatnonzero(lane.any(axis=1))
+    below, above = rows[0] // 2 * 2, rows[-1] + 2
+    low = np.where(may, z, -1e6)[below:above:2, first:last:2]
+    drop = np.sqrt(radius**2 - (np.arange(-n, n + 1) * 2 * cell) ** 2) - radius
+    closed = -_dilated(-_dilated(low, drop), drop)
+    fill = np.zeros(z.shape)
+    part = fill[below:above, first:last]
+    part[:] = doubled(np.maximum(closed - low, 0.0), part.shape)
+    # only the hollows that those wheels stand in, each as a whole along the travel
+    labels, _ = ndimage.label(fill > LEAST_FILL)
+    kept = np.isin(labels, np.setdiff1d(labels[lane], [0])) & may
+    kept[: rows[0]], kept[rows[-1] + 1 :] = False, False
+    return np.where(kept, fill, 0.0)
+
+
+def _dilated(low: FloatArray, drop: FloatArray) -> FloatArray:
+    """max over k of low[:, i + k] + drop[k], the raster's ends repeated. Row by row, by shifts (one pass each)."""
+    n = len(drop) // 2
+    wide = np.pad(low, ((0, 0), (n, n)), mode="edge")
+    out = np.full(low.shape, -np.inf)
+    for k in range(2 * n + 1):
+        np.maximum(out, wide[:, k : k + low.shape[1]] + drop[k], out=out)
+    return out
+
+
+def doubled(coarse: FloatArray, shape: tuple[int, int]) -> FloatArray:
+    """Every second node -> all, linearly."""
+    j, i = (np.minimum(np.arange(n) / 2, m - 1) for n, m in zip(shape, coarse.shape, strict=True))
+    j0, i0 = j.astype(int), i.astype(int)
+    j1, i1 = (np.minimum(k + 1, m - 1) for k, m in zip((j0, i0), coarse.shape, strict=True))
+    b, a = (j - j0)[:, None], (i - i0)[None, :]
+    across = lambda rows: (1 - a) * coarse[rows][:, i0] + a * coarse[rows][:, i1]  # noqa: E731
+    return (1 - b) * across(j0) + b * across(j1)

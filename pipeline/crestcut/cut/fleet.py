@@ -15,7 +15,6 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.cut.fixes import least_excess
 from crestcut.cut.plan import CUT, ENOUGH, cut_surface, ride_on
 from crestcut.cut.problem import Problem, evaluate, prepare
 from crestcut.cut.records import Limits
@@ -62,6 +61,12 @@ class FleetCut:
     excess: tuple[float, ...]
     feasible: bool
     residual: float
+
+
+def least_excess(clearance: Clearance, wanted: Wanted) -> float:
+    """Least gap beyond what its zone must keep, m; infinite where nothing comes near."""
+    gaps = wanted_gap(wanted.want, wanted.want_ends)
+    return min((c.gap - gaps[zone] for zone, c in clearance.least.items()), default=float("inf"))
 
 
 def plan_fleet(

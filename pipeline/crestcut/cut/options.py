@@ -1,201 +1,259 @@
-"""What could be done instead of cutting, cheapest first, in one table."""
+"""What could be done, cheapest first, in one table. Every figure is of the vehicle stood up and swept again, none is estimated."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
+from scipy import special
 
-from crestcut.cut.fixes import Added, fillet, least_excess, strips
-from crestcut.cut.limits import cut_limits
-from crestcut.cut.plan import plan_cut
+from crestcut.cut.combined import CutAndStrips, cut_and_strips
+from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
+from crestcut.cut.fixes import Added, fillet, strips, taper_of, under_tyres
 from crestcut.cut.records import CutPlan
-from crestcut.job.records import Site, Slab, Wanted
-from crestcut.surface.records import Surface
-from crestcut.travel.records import Clearance, Ride
-from crestcut.travel.search import LineFound
+from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE
+from crestcut.cut.trials import Bench, Tried
+from crestcut.job.records import Site, Slab, Travel
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.sweep import hard_parts
 from crestcut.units import both
-from crestcut.vehicle.records import Vehicle
+from crestcut.vehicle.records import LoadState
 
 CONCRETE = 2400.0  # kg/m3, normal weight (150 lb/ft3)
-BY_HAND = 10.0  # litres: more is a floor grinder's or a replacement's work (common practice, no source)
-# share of the slab's thickness beyond which a cut is priced against a new bay (common practice, no source)
-DEEP_SHARE = 1.0 / 6.0
-# a tyre at rated load is pressed about 20 mm; its rate grows about as its pressure (common practice, no
-# source)
-PRESSED, PRESSURE_RISE = 0.020, 0.2
+KINDS = (
+    "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips", "fillet", "cut",
+    "cut and strips", "new bay",
+)  # fmt: skip
+PACE = ("speed", "pace", "brak", "bounce")  # allowances for use that walking pace does away with
+SIDE = ("left", "right")
 
 
 @dataclass(frozen=True)
 class Option:
-    """One thing that could be done.
+    """One thing that could be done. Metres, cubic metres, chances 0..1; NaN where a figure has no meaning.
 
-    clearance : least gap it leaves, m.  chance : that it still touches, 0..1, NaN where the spread is
-        unknown.  depth : deepest cut or
-    thickest layer, m.  litres : taken away (positive) or laid down (negative).  reaches : does every gap
-    reach what is wanted.
-    needs : what it takes, plain words.
+    kind : one of ``KINDS``, cheapest first.  name, needs : plain words.
+    clearance : best estimate of the least gap today, hand readings folded in.  chance : that it touches.
+    enough : chance that every gap reaches what is asked.  works : that chance is the confidence asked for, or more.
+    in_use, in_use_chance : least gap and chance of a touch with the allowances for use.
+    depth : deepest cut, or thickest layer laid.  volume : taken away; negative where something is laid down.
+    on_line : the gap on the line followed exactly, where the row is of a line; ``line`` its ends, site m.
+    swept : the least gap as swept, before anything is folded in or corrected.
     """
 
+    kind: str
     name: str
     clearance: float
     chance: float
+    enough: float
+    works: bool
+    in_use: float
+    in_use_chance: float
     depth: float
-    litres: float
-    reaches: bool
+    volume: float
     needs: str
+    swept: float = math.nan
+    on_line: float = math.nan
+    line: tuple[tuple[float, float], tuple[float, float]] | None = None
 
 
-def chance_of_contact(clearance: float, spread: float | None) -> float:
-    """P(gap < 0) for a normal error of sd ``spread`` m about ``clearance``; NaN without a spread."""
-    if spread is None or not spread > 0:
-        return math.nan
-    return 0.5 * math.erfc(clearance / spread / math.sqrt(2.0))
+@dataclass(frozen=True)
+class Sure:
+    """How a swept gap becomes an estimate with its chances: the job's own, carried over to every option.
+
+    swept : least gap as it is, m.  in_use, slow : with all allowances for use, and without those for speed and braking.
+    planned : once cut; None where nothing was planned.
+    """
+
+    swept: float
+    today: Chance
+    in_use: Chance
+    slow: Chance
+    planned: Chance | None
+    planned_swept: float
+    confidence: float
+
+    @property
+    def target(self) -> float:
+        """What a swept gap must exceed the asked one by, so that it is reached with the confidence asked for, m."""
+        spread = self.today.spread if self.today.spread > 0 else 0.0
+        return float(special.ndtri(self.confidence)) * spread - self._moved(self.today, self.swept)
+
+    @staticmethod
+    def _moved(chance: Chance, swept: float) -> float:
+        return chance.least_clearance - swept if math.isfinite(chance.least_clearance) else 0.0
+
+    def row(
+        self, kind: str, name: str, tried: Tried, needs: str, depth: float = 0.0, volume: float = 0.0, slow: bool = False
+    ) -> Option:
+        """A row of the table from what was swept."""
+        cut = kind in ("cut", "cut and strips") and self.planned is not None
+        base, swept = (self.planned, self.planned_swept) if cut and self.planned else (self.today, self.swept)
+        moved = self._moved(base, swept)
+        used = self.slow if slow else self.in_use
+        enough = 1.0 - below(tried.excess + moved, base.spread, 0.0)
+        lowered = used.least_clearance - self.today.least_clearance
+        return Option(
+            kind, name, tried.gap + moved, below(tried.gap + moved, base.spread, 0.0), enough,
+            enough >= self.confidence - 1e-9, tried.gap + moved + lowered,
+            below(tried.gap + moved + lowered, math.hypot(base.spread, _more(used, self.today)), 0.0),
+            depth, volume, needs, tried.gap,
+        )  # fmt: skip
+
+
+def _more(used: Chance, today: Chance) -> float:
+    """Spread that the allowances add, m."""
+    return math.sqrt(max(used.spread**2 - today.spread**2, 0.0))
+
+
+def below(mean: float, spread: float, level: float) -> float:
+    """P(value < level) for a normal error of sd ``spread`` m about ``mean``."""
+    if not spread > 0:
+        return float(mean < level)
+    return float(special.ndtr((level - mean) / spread))
 
 
 def options_table(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    before: Clearance,
+    bench: Bench,
     plan: CutPlan,
-    wanted: Wanted,
-    spread: float | None = None,
-    lines: Sequence[LineFound] = (),
+    sure: Sure,
+    travel: Travel,
+    loads: Sequence[LoadState],
     site: Site | None = None,
     slab: Slab | None = None,
     feather: float = 0.25,
 ) -> tuple[Option, ...]:
-    """All options, cheapest first: as it is, another line, less load, slower, more pressure, strips, fillet,
-    cut, cut and strips, new bay.
+    """What works first, cheapest first among it; then what does not. Only what could help is tried.
 
-    before, plan : of the ride as asked for.  spread : sd of the least clearance, m, for the chances.  lines :
-        from ``search_lines``.
+    bench, plan : of the job as asked for.
     """
-    found = [_row("leave it as it is", before, wanted, spread, "nothing")]
-    for line in lines[:1]:
-        reaches = line.clearance >= wanted.want
-        found.append(
-            _option(
-                "another line",
-                line.clearance,
-                spread,
-                0.0,
-                0.0,
-                reaches,
-                f"{line.words}; no wander allowed for",
-            )
-        )
-    found += _by_driving(vehicle, ride, before, wanted, spread)
-    laid = strips(vehicle, surface, ride, before, wanted)
-    kinds = {
-        zone
-        for zone, c in before.least.items()
-        if c.gap < (wanted.want if zone == "belly" else wanted.want_ends)
-    }
-    round_ = fillet(vehicle, surface, ride, wanted) if "nose" in kinds or "tail" in kinds else None
-    found += [_added(a, wanted, spread) for a in (laid, round_) if a is not None]
-    found.append(_cut("cut", plan, spread, "grinding; see the release"))
-    if laid is not None and laid.excess < 0 and laid.excess > least_excess(before, wanted):
-        both_ = _cut_and_strips(vehicle, laid, plan, wanted, feather)
-        found.append(
-            _cut("cut and strips together", both_, spread, f"strips of {both(laid.size)} and grinding")
-        )
-    reasons = stop_rules(plan, site or Site(), slab or Slab())
-    if reasons:
-        found.append(_new_bay(plan, slab or Slab(), reasons))
-    return tuple(found)
+    as_it_is = replace(
+        sure.row("as it is", "leave it as it is", bench.before, "nothing"),
+        chance=sure.today.chance_of_contact, in_use_chance=sure.in_use.chance_of_contact,
+    )  # fmt: skip
+    if as_it_is.works:
+        return (as_it_is,)
+    found = [as_it_is, *_by_driving(bench, sure, travel, tuple(loads))]
+    found += _by_building(bench, plan, sure, feather, stop_rules(plan, site or Site(), slab or Slab()), slab or Slab())
+    return tuple(sorted(found, key=lambda o: (not o.works, KINDS.index(o.kind))))
 
 
-def _option(
-    name: str, gap: float, spread: float | None, depth: float, litres: float, reaches: bool, needs: str
-) -> Option:
-    return Option(name, gap, chance_of_contact(gap, spread), depth, litres, reaches, needs)
+def _by_driving(bench: Bench, sure: Sure, travel: Travel, loads: tuple[LoadState, ...]) -> list[Option]:
+    rows = []
+    kept = kept_to(bench)
+    if kept is not None:
+        needs = "boards laid beside the wheels, or someone who guides the driver: no wander at all"
+        rows.append(sure.row("keep to the line", "keep to the line exactly", kept, needs))
+    other = other_line(bench, travel, loads, sure.target)
+    if other is not None:
+        rows.append(_line_row(sure, other))
+    light = less_load(bench, loads)
+    if light is not None:
+        name, tried = light
+        rows.append(sure.row("less load", f'less load: "{name}" only', tried, "unloading before the slab"))
+    if sure.slow.least_clearance > sure.in_use.least_clearance + 1e-6:
+        needs = "walking pace and no braking there: saves what is allowed for both in use, changes nothing today"
+        row = sure.row("slower", "slower", bench.before, needs, slow=True)
+        chances = {"chance": sure.today.chance_of_contact, "in_use_chance": sure.slow.chance_of_contact}
+        rows.append(replace(row, **chances))
+    pumped = more_pressure(bench)
+    if pumped is not None:
+        needs = "a fifth more air, within the tyres' marking (lift of 3 mm: common practice, no source)"
+        rows.append(sure.row("more pressure", "more air in the tyres", pumped, needs))
+    return rows
 
 
-def _least(clearance: Clearance) -> float:
-    return clearance.worst.gap if clearance.worst else math.inf
+def _line_row(sure: Sure, other: LineTried) -> Option:
+    row = sure.row("another line", "another line", other.wandering, "")
+    on_line = other.on_line.gap + row.clearance - other.wandering.gap
+    needs = f"{line_words(other.moved)}; {both(on_line)} on that line, {both(row.clearance)} within the wander"
+    return replace(row, needs=needs, on_line=on_line, line=(other.start, other.end))
 
 
-def _row(name: str, clearance: Clearance, wanted: Wanted, spread: float | None, needs: str) -> Option:
-    return _option(name, _least(clearance), spread, 0.0, 0.0, least_excess(clearance, wanted) >= 0, needs)
+def line_words(moved: tuple[float, float]) -> str:
+    """ "move the line 0.30 m to the left", "move its start 0.20 m to the right, its end 0.50 m to the left"."""
+    a, b = moved
+    if abs(a - b) < 0.03:
+        return f"move the line {_side((a + b) / 2)}"
+    ends = [f"its {end} {_side(m)}" for end, m in (("start", a), ("end", b)) if abs(m) >= 0.005]
+    return "move " + ", ".join(ends)
 
 
-def _by_driving(
-    vehicle: Vehicle, ride: Ride, before: Clearance, wanted: Wanted, spread: float | None
+def _side(moved: float) -> str:
+    return f"{abs(moved):.2f} m to the {SIDE[0] if moved >= 0 else SIDE[1]}"
+
+
+def _by_building(
+    bench: Bench, plan: CutPlan, sure: Sure, feather: float, reasons: tuple[str, ...], slab: Slab
 ) -> list[Option]:
-    """Less load (the lightest of those asked for), slower, more pressure."""
-    out = []
-    gaps = per_load(ride, before)
-    if len(gaps) > 1:
-        name, gap = max(gaps.items(), key=lambda item: item[1])
-        if gap > _least(before) + 1e-6:
-            reaches = gap >= wanted.want
-            out.append(
-                _option(
-                    f'less load ("{name}" only)', gap, spread, 0.0, 0.0, reaches, "unloading before the slab"
-                )
-            )
-    pace = sum(size for name, size in wanted.in_use if any(w in name.lower() for w in ("speed", "brak")))
-    if pace > 0:
-        gap = _least(before)
-        needs = f"walking pace, no braking on the crest: keeps the {both(pace)} allowed for in use"
-        out.append(_option("slower", gap, spread, 0.0, 0.0, gap >= wanted.want, needs))
-    if not vehicle.rigid:
-        rise = PRESSED * (1 - 1 / (1 + PRESSURE_RISE))
-        gap = _least(before) + rise
+    rows = []
+    laid = strips(bench, sure.target)
+    if laid is not None:
+        rows.append(_laid_row(sure, "strips", laid))
+    for end in ("nose", "tail"):
+        zones = [p.zone == end for p in hard_parts(bench.vehicle)]
+        if any(zones) and bench.pair_excess()[:, zones].min() < sure.target:
+            round_ = fillet(bench, sure.target, end)
+            if round_ is not None:
+                rows.append(_laid_row(sure, "fillet", round_))
+    if plan.deepest > 0:
+        rows.append(_cut_row(bench, plan, sure))
+    if laid is not None and plan.deepest > 0 and reasons:
+        taper = taper_of(under_tyres(bench, sure.target), bench.ground.cell)
+        mixed = cut_and_strips(bench, laid, taper, plan, feather)
+        if mixed is not None:
+            rows.append(_mixed_row(sure, mixed))
+    if reasons:
+        rows.append(_new_bay(plan, slab, reasons))
+    return rows
+
+
+def _laid_row(sure: Sure, kind: str, laid: Added) -> Option:
+    sizes = sorted(laid.pieces, reverse=True) or [(0.0, 0.0)]
+    pieces = f"{sizes[0][0]:.1f} x {max(w for _, w in sizes):.1f} m"
+    if kind == "fillet":
         needs = (
-            f"a fifth more tyre pressure, within the tyre's marking: about {both(rise)} "
-            "(common practice, no source)"
-        )
-        out.append(_option("more tyre pressure", gap, spread, 0.0, 0.0, gap >= wanted.want, needs))
-    return out
-
-
-def per_load(ride: Ride, before: Clearance) -> dict[str, float]:
-    """Least gap of each load state, m."""
-    assert before.pair_gap is not None
-    names = np.array([ride.poses[v].variant.load for v in ride.batch.variant])
-    least = np.where(ride.batch.live, before.pair_gap.min(axis=1, initial=np.inf), np.inf)
-    return {str(name): float(least[names == name].min()) for name in dict.fromkeys(names)}
-
-
-def _added(added: Added, wanted: Wanted, spread: float | None) -> Option:
-    depth, gap = float(np.nanmax(added.added)), _least(added.after)
-    if added.name.startswith("fillet"):
-        needs = (
-            f"filling to a radius of {added.size:g} m; "
-            "the water needs another way, and the gutter's owner must agree"
+            f"a filling over {pieces}, rounded to a radius of {laid.size:g} m; the water needs another way, and the "
+            "gutter's owner must agree"
         )
     else:
-        needs = f"strips {both(added.size)} thick, fixed, with tapered ends; nobody may trip over them"
-    return _option(added.name, gap, spread, depth, -added.litres, added.excess >= 0, needs)
+        needs = (
+            f"{len(sizes)} strips {both(laid.size)} thick, up to {pieces}, fixed, their ends tapered 1:4; nobody may trip "
+            "over them, and the water must pass"
+        )
+    return sure.row(kind, laid.name, laid.tried, needs, laid.thickest, -laid.litres / 1000)
 
 
-def _cut(name: str, plan: CutPlan, spread: float | None, needs: str) -> Option:
-    return _option(name, _least(plan.after), spread, plan.deepest, plan.volume * 1000, plan.feasible, needs)
+def _cut_row(bench: Bench, plan: CutPlan, sure: Sure) -> Option:
+    worst = plan.after.worst
+    gaps = bench.gaps
+    excess = min((c.gap - gaps[zone] for zone, c in plan.after.least.items()), default=math.inf)
+    tried = Tried(worst.gap if worst else math.inf, excess, 0)
+    row = sure.row("cut", "cut", tried, "grinding; see the release", plan.deepest, plan.volume)
+    # the margin of the plan was solved for that confidence on the draws themselves
+    chance = sure.planned.chance_of_contact if sure.planned is not None else row.chance
+    return replace(row, works=plan.feasible, chance=chance)
 
 
-def _cut_and_strips(vehicle: Vehicle, laid: Added, plan: CutPlan, wanted: Wanted, feather: float) -> CutPlan:
-    """The cut that is still needed with the strips down. Nothing is cut under them."""
-    limits = cut_limits(laid.surface, plan.limits.deepest.values.max(), plan.limits.reasons[0], feather, [])
-    allowed = np.where(laid.added > 0, 0.0, np.minimum(limits.deepest.values, plan.limits.deepest.values))
-    narrowed = type(limits)(limits.deepest.like(allowed), limits.reason, limits.reasons)
-    return plan_cut(vehicle, laid.surface, laid.ride, laid.after, narrowed, wanted, plan.margin, feather)
+def _mixed_row(sure: Sure, mixed: CutAndStrips) -> Option:
+    needs = f"strips {both(mixed.size)} thick ({mixed.laid:.0f} litres), fixed, and grinding beside and between them"
+    return sure.row("cut and strips", "cut and strips together", mixed.tried, needs, mixed.deepest, mixed.litres / 1000)
 
 
 def stop_rules(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:
     """Why a new bay should be priced before this cut is made; empty where no rule bites."""
-    reasons = []
-    if plan.deepest <= 0:
+    if plan.deepest <= 0 and plan.feasible:
         return ()
-    if slab.thickness is not None and plan.deepest > DEEP_SHARE * slab.thickness:
+    reasons = []
+    if not plan.feasible:
+        reasons.append(f"no cut within the limits does it, {both(plan.short_by)} stay missing")
+    if slab.thickness is not None and plan.deepest > STOP_SHARE * slab.thickness:
         reasons.append(f"the cut of {both(plan.deepest)} is deeper than a sixth of the slab")
     if any("steel" in reason or "cover" in reason for reason in plan.binding):
         reasons.append("the steel is too near")
-    if plan.volume * 1000 > BY_HAND:
+    if plan.volume * 1000 > BY_HAND_LITRES:
         reasons.append(f"{plan.volume * 1000:.1f} litres are too many for hand grinding")
     if site.ground == "public":
         reasons.append("the ground is public")
@@ -206,13 +264,19 @@ def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:
     """Quantities of the smallest rectangle, along and across the travel, that holds the cut."""
     depth, cell = np.nan_to_num(plan.depth.values), plan.depth.frame.cell
     rows, columns = np.nonzero(depth > 0)
-    long, wide = (float(np.ptp(k)) * cell + cell for k in (columns, rows))
     thick = slab.thickness or 0.1
-    area = long * wide
-    guess = "" if slab.thickness else " (thickness not known: 100 mm taken)"
-    needs = (
-        f"price replacing the bay: {'; '.join(reasons)}. At least {long:.1f} x {wide:.1f} m = {area:.1f} m2, "
-        f"{area * thick:.2f} m3, "
-        f"{area * thick * CONCRETE / 1000:.1f} t out and in, {2 * (long + wide):.1f} m of saw cut{guess}"
-    )
-    return Option("replace the bay", math.nan, math.nan, thick, area * thick * 1000, True, needs)
+    size = ""
+    area = 0.0
+    if len(rows):
+        long, wide = (float(np.ptp(k)) * cell + cell for k in (columns, rows))
+        area = long * wide
+        guess = "" if slab.thickness else " (thickness not known: 100 mm taken)"
+        size = (
+            f". At least {long:.1f} x {wide:.1f} m = {area:.1f} m2, {area * thick:.2f} m3, "
+            f"{area * thick * CONCRETE / 1000:.1f} t out and in, {2 * (long + wide):.1f} m of saw cut{guess}"
+        )
+    nothing = math.nan
+    return Option(
+        "new bay", "replace the bay", nothing, nothing, nothing, True, nothing, nothing, thick, area * thick,
+        f"price replacing the bay: {'; '.join(reasons)}{size}",
+    )  # fmt: skip

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from crestcut.deliver.options_words import cure
 from crestcut.deliver.report import Report
 from crestcut.units import both, millimetres
 
@@ -59,9 +60,11 @@ def grinding_seldom_cures(report: Report) -> str:
         size += " in all)" if plan.feasible else f" would still leave {both(plan.short_by)} missing)"
     elif plan is not None and not plan.feasible:
         size = f" (the limits leave {both(plan.short_by)} missing)"
+    instead = cure(report) or (
+        f"To gain the {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle}"
+        " wheels, or cross at an angle."
+    )
     return (
         f"Grinding is usually the wrong cure for a {case.end}{size}: where the {axle} wheels run onto ground"
-        f" cut by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}. To gain the"
-        f" {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle} wheels,"
-        " or cross at an angle."
+        f" cut by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}. {instead}"
     )

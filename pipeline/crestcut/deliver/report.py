@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from crestcut.cut.options import Option
 from crestcut.cut.records import CutPlan
 from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
@@ -77,6 +78,7 @@ class Report:
     version: str = ""
     seed: int = 0
     line_sha256: str = ""
+    options: tuple[Option, ...] = ()
     seconds: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
 

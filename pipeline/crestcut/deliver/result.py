@@ -9,6 +9,7 @@ from pathlib import Path
 
 import numpy as np
 
+from crestcut.cut.options import Option
 from crestcut.deliver.report import Report
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
@@ -42,6 +43,7 @@ def result_document(report: Report) -> dict[str, object]:
         "advice": {"measure": [dict(item) for item in report.advice]},
         "cut": _cut(report),
         "after": _after(report),
+        "options": [_option(report, option) for option in report.options],
         "release": {"state": report.release, "reasons": list(report.release_reasons)},
         "surface": _surface(report),
         "scan": _scan(report),
@@ -72,8 +74,8 @@ def _inputs(report: Report) -> list[dict[str, object]]:
     rows: list[dict[str, object]] = [{"role": "job", "file": job.path.name, "sha256": job.sha256 or None}]
     rows += [{"role": "scan", "file": f.path.name, "sha256": f.sha256} for f in report.scan.files]
     if job.travel.line_file is not None:
-        row = {"role": "line", "file": job.travel.line_file.name, "sha256": report.line_sha256 or None}
-        rows.append(row)
+        name = job.travel.line_file.name
+        rows.append({"role": "line", "file": name, "sha256": report.line_sha256 or None})
     rows.append({"role": "vehicle", "file": vehicle.path.name, "sha256": vehicle.sha256 or None})
     return rows
 
@@ -153,6 +155,18 @@ def _after(report: Report) -> dict[str, object]:
         "chance_of_contact": report.after.chance_of_contact if report.after else None,
         "swept_gap": swept.gap if swept else None,
     }
+
+
+def _option(report: Report, option: Option) -> dict[str, object]:
+    """One row of the options; what has no meaning for it is null."""
+    line = None if option.line is None else [report.plan_point(p) for p in option.line]
+    return {
+        "kind": option.kind, "name": option.name, "clearance": option.clearance, "chance": option.chance,
+        "enough": option.enough, "reaches": option.works, "in_use_clearance": option.in_use,
+        "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
+        option.volume * 1000, "needs": option.needs, "on_line": option.on_line, "line": line, "swept_gap":
+        option.swept,
+    }  # fmt: skip
 
 
 def _surface(report: Report) -> dict[str, object]:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from crestcut.cut.records import CutPlan
 from crestcut.deliver.ends import grinding_seldom_cures
+from crestcut.deliver.options_words import option_lines
 from crestcut.deliver.report import Report
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
@@ -56,6 +57,7 @@ def summary_lines(report: Report) -> list[str]:
         area = report.before.unmeasured * report.surface.height.frame.cell**2
         lines.append(f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it.")
     lines += cut_lines(report)
+    lines += option_lines(report)
     lines += [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
     lines += [f"Next: {step}" for step in next_steps(report)]
     return [*lines, FIELD_NOTE]

@@ -45,13 +45,7 @@ def ride(
     if ground is None:
         ground, filled = ridden_ground(surface)
     frame = surface.height.frame
-    variants = [
-        Variant(float(offset), float(heading), way, load.name)
-        for way in travel.ways
-        for load in loads
-        for heading in _headings(travel.heading)
-        for offset in _offsets(travel.wander)
-    ]
+    variants = _variants(travel, loads)
     shift = {load.name: (load.front, load.rear) for load in loads}
     places = [_places(line, frame, vehicle, variant, shift[variant.load]) for variant in variants]
     counts = [len(p) for p in places]
@@ -62,6 +56,24 @@ def ride(
         at += count
     notes = _judge(poses, batch, vehicle, surface.height)
     return Ride(line, tuple(poses), batch, filled, tuple(notes))
+
+
+def places_of(
+    line: TravelLine, frame: GridFrame, vehicle: Vehicle, travel: Travel, loads: Sequence[LoadState]
+) -> FloatArray:
+    """Rear-axle places (n, 5) of every variant of the line, in the order of ``Batch``."""
+    shift = {load.name: (load.front, load.rear) for load in loads}
+    return np.concatenate([_places(line, frame, vehicle, v, shift[v.load]) for v in _variants(travel, loads)])
+
+
+def _variants(travel: Travel, loads: Sequence[LoadState]) -> list[Variant]:
+    return [
+        Variant(float(offset), float(heading), way, load.name)
+        for way in travel.ways
+        for load in loads
+        for heading in _headings(travel.heading)
+        for offset in _offsets(travel.wander)
+    ]
 
 
 def _offsets(wander: float) -> FloatArray:

@@ -103,7 +103,7 @@ def fan(
 
 
 @njit(cache=True, parallel=True)
-def _least_of_poses(
+def least_of_poses(
     ground: np.ndarray, cell: float, position: np.ndarray, rotation: np.ndarray, parts: np.ndarray,
     frames: np.ndarray, least: np.ndarray,
 ) -> None:  # fmt: skip
@@ -155,7 +155,7 @@ def _some(lines: Fan, moved: FloatArray, step: float) -> FloatArray:
     batch = settle_batch(lines.vehicle, lines.ridden, cell, np.concatenate(places), who)
     plates, _, frames = part_arrays(hard_parts(lines.vehicle), min(step, FINE))
     least = np.where(batch.live, 1.0e6, np.nan)
-    _least_of_poses(lines.under, cell, batch.position, batch.rotation, plates, frames, least)
+    least_of_poses(lines.under, cell, batch.position, batch.rotation, plates, frames, least)
     out = np.full(len(moved), np.inf)
     np.minimum.at(out, who, np.where(batch.live, least, NOT_DRIVABLE))
     return out

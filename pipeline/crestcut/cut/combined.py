@@ -1,0 +1,101 @@
+"""Cut and strips together: what is still to be cut once strips lie in the wheel tracks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from crestcut.cut.feather import feather_in
+from crestcut.cut.fixes import STRIPS, Added, doubled, lever
+from crestcut.cut.problem import prepare
+from crestcut.cut.records import CutPlan, Limits
+from crestcut.cut.solve import solve
+from crestcut.cut.trials import AWAY, Bench, Tried
+from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.surface.records import Surface
+from crestcut.travel.records import Batch, Clearance, Ride, TravelLine
+from crestcut.travel.ride import contact_ground, settle_batch
+from crestcut.travel.search import least_of_poses
+from crestcut.travel.sweep import hard_parts, part_arrays
+
+COARSE = 0.0015  # m asked for beyond, for what is lost between the nodes of the coarse grid
+
+
+@dataclass(frozen=True, eq=False)
+class CutAndStrips:
+    """size : of the strips, m.  depth : (ny, nx) m to cut beside them.  tried : what both leave."""
+
+    size: float
+    laid: float  # litres
+    depth: FloatArray
+    cell: float
+    tried: Tried
+
+    @property
+    def deepest(self) -> float:
+        return float(self.depth.max(initial=0.0))
+
+    @property
+    def litres(self) -> float:
+        return float(self.depth.sum()) * self.cell**2 * 1000
+
+
+def cut_and_strips(bench: Bench, strips: Added, taper: FloatArray, plan: CutPlan, feather: float) -> CutAndStrips | None:
+    """The cut beside strips about half as thick as would do alone; nothing is cut under them. None where it is no shallower.
+
+    Sought on every second node and station, then stood up and swept on all of them.
+    """
+    half = max([t for t in STRIPS if t <= strips.size / 2], default=STRIPS[0])
+    laid = np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(half - taper, 0.0))
+    # no gap falls by more than a strip under the part and the deepest cut under the wheels
+    falls = half + float(plan.limits.deepest.values.max()) * lever(bench)
+    depth = _coarse_cut(bench, laid, plan, feather, falls + plan.margin - bench.before.excess)
+    if depth.max(initial=0.0) >= plan.deepest - COARSE:
+        return None
+    tried = bench.tried(added=laid - depth, falls=half + lever(bench) * float(depth.max()))
+    return CutAndStrips(half, float(laid.sum()) * bench.ground.cell**2 * 1000, depth, bench.ground.cell, tried)
+
+
+def _coarse_cut(bench: Bench, laid: FloatArray, plan: CutPlan, feather: float, reach: float) -> FloatArray:
+    """The depth (ny, nx) m that the vehicle needs beside and between the strips, within what the plan allows."""
+    surface, line = _coarse(bench, laid), bench.ride.line
+    cell = surface.height.frame.cell
+    may = np.where(laid > 0, 0.0, plan.limits.deepest.values)
+    limits = Limits(
+        surface.height.like(feather_in(may[::2, ::2], feather, cell) * surface.slab),
+        np.zeros(surface.height.frame.shape, np.int16), ("",),
+    )  # fmt: skip
+    thin = TravelLine(line.xy[::2], line.yaw[::2], 2 * line.step)
+    places = bench.places[bench.within(reach)][::2]
+    batch = settle_batch(bench.vehicle, surface.height.values, cell, places, np.zeros(len(places), np.int64))
+    before = Clearance({}, surface.height, {}, 0, _pair_gaps(bench, surface, batch, thin.step))
+    keep = {zone: gap + plan.margin + COARSE for zone, gap in bench.gaps.items()}
+    solution = solve(prepare(bench.vehicle, surface, Ride(thin, (), batch, 0), before, limits, keep, feather))
+    return np.minimum(doubled(np.maximum(solution.depth, 0.0), may.shape), may)
+
+
+def _coarse(bench: Bench, laid: FloatArray) -> Surface:
+    """Every second node, with the strips down. Holes that tyres bridge are bridged already: they are not sought anew."""
+    surface, ground = bench.surface, bench.ground.raised(laid)
+    frame = surface.height.frame
+    rows, columns = (-(-n // 2) for n in frame.shape)
+    wide = GridFrame(frame.origin, frame.angle, 2 * frame.cell, (rows, columns))
+    grid = lambda values: HeightGrid(wide, values[::2, ::2])  # noqa: E731
+    return replace(
+        surface, height=grid(ground.ridden), top=grid(surface.top.values + laid),
+        standard_error=grid(surface.standard_error.values),
+        rollable=np.ones(wide.shape, dtype=bool), slab=surface.slab[::2, ::2],
+    )  # fmt: skip
+
+
+def _pair_gaps(bench: Bench, surface: Surface, batch: Batch, step: float) -> FloatArray:
+    """(n, hard parts) least gap of each pose and part, m."""
+    ground, cell = contact_ground(surface), surface.height.frame.cell
+    columns = []
+    for part in hard_parts(bench.vehicle):
+        plates, _, frames = part_arrays((part,), step)
+        least = np.where(batch.live, AWAY, np.nan)
+        least_of_poses(ground, cell, batch.position, batch.rotation, plates, frames, least)
+        columns.append(np.where(batch.live, least, AWAY))
+    return np.stack(columns, axis=1)

@@ -1,0 +1,175 @@
+"""What costs nothing but care: another line, keeping to the line, less load, more pressure. Each stood up and swept again."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+from scipy import ndimage
+
+from crestcut.cut.trials import AWAY, Bench, Tried, pose_gaps, try_poses
+from crestcut.errors import CrestcutError
+from crestcut.grid import FloatArray
+from crestcut.job.records import Travel
+from crestcut.travel.line import DRAWN, is_straight, travel_line
+from crestcut.travel.ride import places_of
+from crestcut.travel.search import NOT_DRIVABLE
+from crestcut.travel.tyres import VOID
+from crestcut.vehicle.records import LoadState, Vehicle
+
+ROOM = 0.6  # m to either side: as far as the ground was worked out beside every line (``line.window``)
+PITCH = 0.15  # m between the lines tried first
+STEP = 0.10  # m between stations while lines are chosen
+# a tyre at rated load is pressed about 20 mm; its rate grows about as its pressure (common practice, no source)
+PRESSED, PRESSURE_RISE = 0.020, 0.2
+WORTH = 0.005  # m: a line that neither gains this much nor comes so near to what is asked is not judged to the end
+GAINS = 0.001  # m: less than this is no gain
+
+
+@dataclass(frozen=True, eq=False)
+class LineTried:
+    """Another line: site x, y of its ends, how far each was moved to the left (m), and what it leaves.
+
+    on_line : followed exactly.  wandering : with the job's wander and heading.
+    """
+
+    start: tuple[float, float]
+    end: tuple[float, float]
+    moved: tuple[float, float]
+    on_line: Tried
+    wandering: Tried
+
+
+def other_line(
+    bench: Bench, travel: Travel, loads: tuple[LoadState, ...], target: float = -AWAY
+) -> LineTried | None:
+    """The straight line near the drawn one that leaves most room, judged with the job's own wander and heading.
+
+    Both ends are moved by up to ``ROOM`` to either side: shifted, skewed and diagonal lines, other entries and exits. A line counts
+    as good as the worst of the lines beside it, since the driver wanders. None for bent lines, or where every other line leads a
+    tyre off the ground or onto an area to be kept, leaves no more room than the drawn one, or neither comes near ``target``
+    (m beyond what is asked) nor gains ``WORTH``.
+    """
+    if not is_straight(bench.ride.line):
+        return None
+    offsets = np.arange(-math.floor(ROOM / PITCH), math.floor(ROOM / PITCH) + 1) * PITCH
+    moved = np.stack(np.meshgrid(offsets, offsets, indexing="ij"), axis=-1)
+    least = _least_of_lines(bench, travel, loads, moved.reshape(-1, 2)).reshape(moved.shape[:2])
+    reach = 1 if travel.wander > 0 else 0
+    robust = ndimage.minimum_filter(least, size=2 * reach + 1, mode="nearest")
+    middle = len(offsets) // 2
+    best = np.unravel_index(int(np.argmax(robust + 1e-3 * least)), robust.shape)
+    drawn = min(bench.before.excess, robust[middle, middle])
+    if robust[best] <= max(drawn + GAINS, NOT_DRIVABLE / 2):
+        return None
+    if robust[best] < target - WORTH and robust[best] < drawn + WORTH:
+        return None
+    return _judged(bench, travel, loads, (float(moved[best][0]), float(moved[best][1])))
+
+
+def _ends(bench: Bench, moved: tuple[float, float]) -> FloatArray:
+    """Site x, y (2, 2) of the ends of the vehicle's middle line."""
+    line = bench.ride.line
+    left = np.array([-math.sin(line.yaw[0]), math.cos(line.yaw[0])])
+    return np.stack([line.xy[0] + moved[0] * left, line.xy[-1] + moved[1] * left])
+
+
+def _least_of_lines(bench: Bench, travel: Travel, loads: tuple[LoadState, ...], moved: FloatArray) -> FloatArray:
+    """(n,) least excess of lines with their ends moved (n, 2) m, coarsely; ``NOT_DRIVABLE`` where a tyre leaves the ground."""
+    frame, base = bench.surface.height.frame, bench.vehicle.wheelbase
+    ground = replace(bench.ground, ridden=np.where(bench.fenced, VOID, bench.ground.ridden)).coarse()
+    places, owner = [], []
+    for k, (a, b) in enumerate(moved):
+        first, last = frame.to_grid(_ends(bench, (float(a), float(b))))
+        length = float(np.hypot(*(last - first)))
+        along, yaw = (last - first) / length, math.atan2(last[1] - first[1], last[0] - first[0])
+        s = np.append(np.arange(0.0, length - base, STEP), length - base)[:, None]
+        for way in travel.ways:
+            at = first + s * along if way == "forward" else last - s * along
+            for load in loads:
+                rest = np.tile([yaw + (0.0 if way == "forward" else math.pi), load.front, load.rear], (len(s), 1))
+                places.append(np.concatenate([at, rest], axis=1))
+                owner.append(np.full(len(s), k))
+    excess = pose_gaps(bench.vehicle, ground, np.concatenate(places), STEP, bench.gaps)[:, 1]
+    out = np.full(len(moved), AWAY)
+    np.minimum.at(out, np.concatenate(owner), np.where(np.isnan(excess), NOT_DRIVABLE, excess))
+    return out
+
+
+def _judged(
+    bench: Bench, travel: Travel, loads: tuple[LoadState, ...], moved: tuple[float, float]
+) -> LineTried | None:
+    """Ride and sweep of that line as a job with it would, on the line itself and within the wander."""
+    (x0, y0), (x1, y1) = _ends(bench, moved)
+    start, end = (float(x0), float(y0)), (float(x1), float(y1))
+    try:
+        line = travel_line([start, end], bench.vehicle, replace(travel, track="middle"), bench.step)
+    except CrestcutError:
+        return None
+    exact = replace(travel, wander=0.0, heading=0.0)
+    frame = bench.surface.height.frame
+    found = [
+        try_poses(bench.vehicle, bench.ground, places_of(line, frame, bench.vehicle, t, loads), bench.step, bench.gaps)
+        for t in (exact, travel)
+    ]
+    if found[0].lost > 0 or found[1].lost > lost_share(bench) + 0.01:
+        return None
+    return LineTried(start, end, moved, found[0], found[1])
+
+
+def lost_share(bench: Bench) -> float:
+    """Share of the job's own poses that are not judged because a tyre would stand on nothing."""
+    return float(1.0 - bench.ride.batch.live.mean())
+
+
+def kept_to(bench: Bench) -> Tried | None:
+    """The drawn line without its wander and heading; None where the job has none, or nothing is gained."""
+    exact = np.array([p.variant.offset == 0 and p.variant.heading == 0 for p in bench.ride.poses])
+    mine = exact[bench.ride.batch.variant[bench.ride.batch.live]]
+    if mine.all() or not mine.any():
+        return None
+    assert bench.clearance.pair_gap is not None
+    excess = bench.pair_excess()[mine].min(axis=1)
+    gap = float(bench.clearance.pair_gap[bench.ride.batch.live][mine].min())
+    found = Tried(gap, float(excess.min()), int(np.flatnonzero(mine)[np.argmin(excess)]))
+    return found if found.excess > bench.before.excess + GAINS else None
+
+
+def less_load(bench: Bench, loads: tuple[LoadState, ...]) -> tuple[str, Tried] | None:
+    """The load state of the vehicle file that leaves most room, alone; None where the job asks for no other.
+
+    Stood up again with that load only: at every place of the line.
+    """
+    known = {load.name: load for load in (*loads, *bench.vehicle.loads)}
+    name = max(known, key=lambda n: known[n].front + known[n].rear)
+    light = known[name]
+    if all((load.front, load.rear) == (light.front, light.rear) for load in loads):
+        return None
+    places = bench.places.copy()
+    places[:, 3], places[:, 4] = light.front, light.rear
+    places = places[np.sort(np.unique(places, axis=0, return_index=True)[1])] if len(loads) > 1 else places
+    found = bench.tried(places=places)
+    return (name, found) if found.excess > bench.before.excess + GAINS else None
+
+
+def pumped_up(vehicle: Vehicle) -> Vehicle:
+    """The vehicle with ``PRESSURE_RISE`` more in its tyres: wheels and all they carry stand higher.
+
+    Pressed by 20 mm at its pressure, a tyre is pressed by 20 / 1.2 at a fifth more: its rate grows about as its pressure.
+    """
+    rise = PRESSED * (1 - 1 / (1 + PRESSURE_RISE))
+    return replace(
+        vehicle,
+        tyre_radius=vehicle.tyre_radius + rise,
+        belly_clearance=vehicle.belly_clearance + rise,
+        parts=tuple(replace(p, z=(p.z[0] + rise, p.z[1] + rise)) for p in vehicle.parts),
+    )
+
+
+def more_pressure(bench: Bench) -> Tried | None:
+    """With more air in the tyres; None for hard wheels."""
+    return None if bench.vehicle.rigid else bench.tried(pumped_up(bench.vehicle), falls=0.001)
+
+
+assert DRAWN["middle"] == 0.0  # lines are moved as the vehicle's middle goes
