@@ -11,13 +11,14 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from crestcut.deliver.report import Report
 from crestcut.grid import FloatArray
 from crestcut.units import FOOT
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # a report's own imports take seconds, and a vehicle's drawing has none
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
+
+    from crestcut.deliver.report import Report
 
 PAGE_WIDTH = 11.69  # in: A4 on its side; a letter page shrinks it by 6 %
 MARGIN = 0.45  # in
