@@ -30,7 +30,7 @@ def warm_up() -> None:
         axes.contour([[0.0, 1.0], [0.0, 1.0]], levels=[0.5])
         for weight in ("normal", "bold"):
             ink.text_at(figure, 0.1, 0.1, "warm", fontweight=weight)
-        ink.text_at(figure, 0.1, 0.1, "warm", family="DejaVu Sans Mono")
+        ink.text_at(figure, 0.1, 0.1, "warm", family="DejaVu Sans Mono", path_effects=ink.halo())
         figure.savefig(io.BytesIO(), format="png")
         with PdfPages(io.BytesIO()) as pdf:
             pdf.savefig(figure)
