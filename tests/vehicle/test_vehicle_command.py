@@ -92,7 +92,7 @@ def test_neither_file_nor_sheet_is_usage() -> None:
 
 @pytest.mark.parametrize("path", sorted((ROOT / "configs/vehicles").glob("*.toml")), ids=lambda p: p.stem)
 def test_the_example_vehicles_have_the_angles_of_the_tangent_formula(path: Path) -> None:
-    # 49 CFR 523.2 (2015): tangents to the static loaded radius arcs. Here at 2,001 places of every hard plate.
+    # 49 CFR 523.2 (2015): tangents to the static loaded radius arcs. At 2,001 places of each hard plate.
     code, text, _ = run(str(path), "--json")
     said = json.loads(text)
     assert code == 0

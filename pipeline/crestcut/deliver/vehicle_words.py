@@ -30,7 +30,7 @@ def vehicle_lines(vehicle: Vehicle, angles: Angles) -> list[str]:
         )
     lines.append("  underside:")
     for part in vehicle.parts:
-        low = " to ".join(millimetres(z, 0) for z in sorted(set(part.z)))
+        low = " to ".join(dict.fromkeys(millimetres(z, 0) for z in sorted(part.z)))
         extra = ", may touch" if part.soft else ""
         lines.append(
             f"    {part.name}: {low} above level ground,"
