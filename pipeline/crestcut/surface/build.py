@@ -10,18 +10,18 @@ from scipy import ndimage
 from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.scan.records import Scan
+from crestcut.surface.blend import blend
 from crestcut.surface.error import estimate_error
 from crestcut.surface.ground import find_ground
 from crestcut.surface.joints import find_joints
-from crestcut.surface.local import fit_local
+from crestcut.surface.local import Local, fit_local
 from crestcut.surface.plain import fit_plain
 from crestcut.surface.raster import Cells, Lattice, sum_cells
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.surface.ridges import Knots, blend, find_knots
+from crestcut.surface.ridges import PILOT, Knots, find_knots, spacing, sparse_pilot
 
 Say = Callable[[str], None]
 FEWEST = 50  # ground points: below this nothing is claimed
-PILOT = 0.15  # m, half window of the first fit
 JOINTS = "in joints that a tyre rides over"
 
 
@@ -54,9 +54,10 @@ def build_surface(
     mask = measured_cells(cells.count, lattice.pitch)
     z = level_means(cells, mask, lattice.pitch, ground.noise)
     cells, z, in_joints = without_joints(cells, z, mask, lattice.pitch, ground.noise)
-    inflation = shared_noise(cells, z, mask, lattice.pitch, ground.noise)
+    pilot = sparse_pilot(cells.count, z, mask, lattice.pitch, ground.noise)
+    inflation = shared_noise(cells, z, pilot, lattice.pitch, ground.noise)
     plain, se, _ = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise, inflation)
-    knots = find_knots(cells, z, mask, lattice.pitch, ground.noise, inflation)
+    knots = find_knots(cells, pilot, lattice.pitch, ground.noise, inflation)
     height, se, excess = blend(knots, plain, se, mask, lattice.pitch, ground.noise)
     grid = HeightGrid(frame, lattice.nodes(height))
     measured = grid.measured
@@ -112,7 +113,7 @@ def without_joints(
     if not gone:
         return cells, z, 0
     left = Cells(*(np.where(joint, 0.0, a) for a in (cells.count, cells.du, cells.dv, cells.z)))
-    return left, level_means(left, mask, pitch, noise), gone
+    return left, np.where(joint, 0.0, z), gone
 
 
 def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) -> FloatArray:
@@ -138,7 +139,7 @@ def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) ->
     return nodes + lattice.nodes(ndimage.maximum_filter(np.maximum(over, 0.0), 2 * (k // 2) + 1))
 
 
-def shared_noise(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> float:
+def shared_noise(cells: Cells, z: FloatArray, pilot: Local, pitch: float, noise: float) -> float:
     """By how much the mean of 5 cm of points scatters more than their own noise says: what neighbours
     share, as a factor >= 1.
 
@@ -146,11 +147,8 @@ def shared_noise(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noi
     over that of chi square
     with one degree of freedom (0.455), so that crests and edges do not count.
     """
-    half, k = max(2, round(PILOT / pitch)), max(2, round(0.05 / pitch))
+    half, k = pilot.half, spacing(pitch)
     ny, nx = (n // k * k for n in cells.count.shape)
-    centres = np.zeros(mask.shape, bool)
-    centres[k // 2 : ny : k, k // 2 : nx : k] = True
-    pilot = fit_local(cells.count, z, centres & mask, half, pitch, noise, beta=True)
     assert pilot.beta is not None
     base, slopes = (
         pilot.z[k // 2 : ny : k, k // 2 : nx : k],

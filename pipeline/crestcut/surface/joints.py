@@ -33,7 +33,7 @@ DIRECTIONS = 16
 def find_joints(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> BoolArray:
     """Cells (rows, columns) whose points lie in a joint; ``z`` : cell means at cell centres, m."""
     half = max(2, round(WINDOW / pitch))
-    fit = fit_local(cells.count, z, mask, half, pitch, noise, every=max(1, half // 5))
+    fit = fit_local(cells.count, z, mask, half, pitch, noise, every=max(1, half // 3))
     residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
     low = -np.maximum(0.5 * LEAST_DEPTH, noise / np.sqrt(np.maximum(cells.count, 1)))
     joint = np.zeros(mask.shape, np.bool_)

@@ -8,15 +8,19 @@ is smoothed off.
 
 from __future__ import annotations
 
+from itertools import combinations
+
 import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.local import fit_local
+from crestcut.surface.local import Local, fit_local
 
 HALVES = (0.30, 0.20, 0.13, 0.085, 0.055, 0.035)  # m, half windows from the widest
-CONTRADICTED = 3.8  # standard deviations of the difference of two fits
+WIDE_ONES = 4  # of them are made everywhere, the rest only near where these are in
+DOUBTED = 2.8  # standard deviations of the difference of two fits
+CONTRADICTED = 3.8
 
 
 def fit_plain(
@@ -29,10 +33,16 @@ def fit_plain(
     that neighbours share.
     """
     judge = noise * np.sqrt(inflation)
-    fits = []
-    for h in HALVES:
+    fits: list[Local] = []
+    for k, h in enumerate(HALVES):
         half = max(2, round(h / pitch))
-        fits.append(fit_local(count, z, mask, half, pitch, judge, every=max(1, half // 5)))
+        if k == WIDE_ONES:
+            mask_of_narrow = _unsettled(fits, mask, judge, pitch)
+        on = mask if k < WIDE_ONES else mask_of_narrow
+        fits.append(fit_local(count, z, on, half, pitch, judge, every=max(2 if half >= 4 else 1, half // 4)))
+    for fit in fits[WIDE_ONES:]:  # where the wide ones agree the narrow ones add nothing but noise
+        np.copyto(fit.z, fits[WIDE_ONES - 1].z, where=~mask_of_narrow)
+        np.copyto(fit.variance, fits[WIDE_ONES - 1].variance, where=~mask_of_narrow)
     choice = np.full(count.shape, len(HALVES) - 1, np.int8)
     for wide in range(len(HALVES) - 2, -1, -1):
         agrees = mask.copy()
@@ -42,6 +52,17 @@ def fit_plain(
         # a wider window is only tried where every narrower one already agreed
         choice[agrees & (choice == wide + 1)] = wide
     return _blend(fits, choice, mask, noise, pitch)
+
+
+def _unsettled(fits: list[Local], mask: BoolArray, judge: float, pitch: float) -> BoolArray:
+    """Cells within the narrowest wide window's reach of where the wide ones may contradict each other."""
+    doubt = np.zeros_like(mask)
+    for wide, narrow in combinations(fits, 2):
+        spread = judge * np.sqrt(np.maximum(narrow.variance - wide.variance, 0.0))
+        doubt |= np.abs(wide.z - narrow.z) > DOUBTED * spread + 1e-5
+    reach = 2 * round(HALVES[WIDE_ONES - 1] / pitch) + 1
+    near: BoolArray = ndimage.maximum_filter(doubt & mask, reach)
+    return near & mask
 
 
 def _blend(fits: list, choice: NDArray[np.int8], mask: BoolArray, noise: float, pitch: float):  # type: ignore[no-untyped-def]
