@@ -19,6 +19,7 @@ from crestcut.deliver.page_pick import write_pick
 # --disable-gpu as on a machine without a graphics card; WebGL then runs in software
 FLAGS = ["--no-sandbox", "--disable-gpu"]
 WIDTHS = {"phone": (390, 844), "tablet": (820, 1180), "laptop": (1366, 768)}
+LOCAL = ("file:", "blob:", "data:", "about:")
 Opener = Callable[..., Any]
 
 
@@ -47,34 +48,56 @@ def browser() -> Iterator[Any]:
         running.close()
 
 
-@pytest.fixture
-def open_page(browser: Any) -> Iterator[Opener]:
-    """``open_page(path, "phone", scheme="dark", hash="#flat")`` -> a page that is ready and watched."""
-    faults: list[str] = []
-    opened = []
+class Watched:
+    """Pages kept open from test to test, one for each size and light: a new one costs as long as the page
+    itself. What goes wrong on any of them is kept in ``faults``."""
 
-    def go(path: Path, size: str = "laptop", scheme: str = "light", hash: str = "") -> Any:
+    def __init__(self, browser: Any) -> None:
+        self.browser = browser
+        self.faults: list[str] = []
+        self.pages: dict[tuple[str, str], Any] = {}
+
+    def page(self, size: str, scheme: str) -> Any:
+        if (size, scheme) not in self.pages:
+            self.pages[size, scheme] = self._new(size, scheme)
+        page = self.pages[size, scheme]
+        page.goto("about:blank")  # nothing of the last test is left, and a changed #hash loads anew
+        page.emulate_media(media="screen", color_scheme=scheme)
+        return page
+
+    def _new(self, size: str, scheme: str) -> Any:
         wide, tall = WIDTHS[size]
-        context = browser.new_context(
+        context = self.browser.new_context(
             viewport={"width": wide, "height": tall}, color_scheme=scheme, has_touch=size != "laptop",
             accept_downloads=True,
         )  # fmt: skip
-        opened.append(context)
-        page = context.new_page()
+        page, note = context.new_page(), self.faults.append
         page.set_default_timeout(20_000)
-        page.on("console", lambda m: faults.append(f"console: {m.text}") if m.type == "error" else None)
-        page.on("pageerror", lambda e: faults.append(f"uncaught: {e}"))
-        page.on("dialog", lambda d: (faults.append(f"dialog: {d.message}"), d.dismiss()))
-        local = ("file:", "blob:", "data:")
-        page.on("request", lambda r: None if r.url.startswith(local) else faults.append(f"network: {r.url}"))
+        page.on("console", lambda m: note(f"console: {m.text}") if m.type == "error" else None)
+        page.on("pageerror", lambda e: note(f"uncaught: {e}"))
+        page.on("dialog", lambda d: (note(f"dialog: {d.message}"), d.dismiss()))
+        page.on("request", lambda r: None if r.url.startswith(LOCAL) else note(f"network: {r.url}"))
+        return page
+
+
+@pytest.fixture(scope="session")
+def watched(browser: Any) -> Watched:
+    return Watched(browser)
+
+
+@pytest.fixture
+def open_page(watched: Watched) -> Iterator[Opener]:
+    """``open_page(path, "phone", scheme="dark", hash="#flat")`` -> a page that is ready and watched."""
+
+    def go(path: Path, size: str = "laptop", scheme: str = "light", hash: str = "") -> Any:
+        page = watched.page(size, scheme)
         page.goto(path.as_uri() + hash)
         page.wait_for_selector("html[data-ready]")
         return page
 
+    watched.faults.clear()
     yield go
-    for context in opened:
-        context.close()
-    assert not faults
+    assert not watched.faults
 
 
 @pytest.fixture(scope="session")

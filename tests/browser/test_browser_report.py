@@ -180,9 +180,8 @@ def test_wheel_scrolls_the_page_until_the_slab_is_chosen(shown: Path, open_page:
 def test_it_fits_and_axe_finds_nothing_grave(shown: Path, open_page: Any, size: str, scheme: str) -> None:
     page = open_page(shown, size, scheme)
     assert overflow(page) <= 0
-    assert grave_faults(page) == []
     page.locator(".stamp summary").click()
-    page.locator("#verdict .fig").click()
+    page.locator("#verdict .fig").click()  # its meaning stands beside the rest of the page, which stays in reach
     assert grave_faults(page) == []
 
 

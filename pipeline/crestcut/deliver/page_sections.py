@@ -22,7 +22,9 @@ def stamp(report: Report) -> str:
     reasons = "".join(f"<li>{esc(reason)}</li>" for reason in report.release_reasons)
     kind = report.release.replace(" ", "-")
     listed = f"<details><summary>Why</summary><ul>{reasons}</ul></details>" if reasons else ""
-    name = f"<strong>{esc(STAMPS[report.release])}</strong>"
+    nothing = report.plan is not None and report.plan.deepest <= 0 and report.plan.feasible
+    spare = '<span class="hint">Nothing has to be cut here.</span>' if nothing else ""
+    name = f"<strong>{esc(STAMPS[report.release])}</strong>{spare}"
     return f'<aside class="stamp {kind}" aria-label="Release">{name}{listed}</aside>'
 
 

@@ -127,8 +127,9 @@ function wire(page, model, map, height, plan, data) {
     map.stage.request();
     strip();
     const found = check(model, height, plan, page.units);
+    map.spots = found.map((f) => f.spot).filter(Boolean);
     tellMistakes(found, model);
-    tellLine(found);
+    tellLine(model.doc.travel.line.length ? found : []); // before the first tap the hint above the plan says what to do
     byId("along-label").hidden = !map.route.path;
     points(model);
     const text = byId("job-text");

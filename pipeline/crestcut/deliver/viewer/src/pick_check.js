@@ -16,10 +16,10 @@ const LENGTHS = {
   steel: [["slab", "steel_depth"], 0, 0.3],
 };
 
-/** List of {level, text, at}: `at` is the id of the field to mend. */
+/** List of {level, text, at, spot}: `at` is the id of the field to mend, `spot` where on the plan it is (grid u, v), or null. */
 export function check(model, height, plan, units) {
   const found = [];
-  const say = (level, text, at) => found.push({ level, text, at });
+  const say = (level, text, at, spot = null) => found.push({ level, text, at, spot });
   const sizes = vehicle(model, say, units);
   line(model, sizes, height, plan, say, units);
   answers(model, sizes, say, units);
@@ -74,8 +74,9 @@ function line(model, s, height, plan, say, units) {
     if (hole.long > CONTACT)
       say(
         "stop",
-        `The ${side} wheels roll over ${show(hole.long, units)} that the scan has not, ${show(hole.at, units)} from the start: move the line or scan again`,
+        `The ${side} wheels roll over ${show(hole.long, units, 0)} that the scan has not, ${show(hole.at, units, 0)} from the start: move the line or scan again`,
         "tool-line",
+        hole.spot,
       );
   return undefined;
 }
@@ -102,7 +103,7 @@ function bends(path, tight, least, say, units) {
     );
 }
 
-/** Longest stretch without ground under a wheel of each side: {left: {long, at}, right: {long, at}}, metres. */
+/** Longest stretch without ground under a wheel of each side, {left, right}: how long and how far along (metres), and its end. */
 function longestHoles(path, height, sizes) {
   const most = { left: { long: 0, at: 0 }, right: { long: 0, at: 0 } };
   const run = [0, 0, 0, 0];
@@ -111,7 +112,7 @@ function longestHoles(path, height, sizes) {
       run[w] = Number.isNaN(height.near(...at)) ? run[w] + 0.02 : 0;
       const side = w % 2 ? "right" : "left";
       if (run[w] > most[side].long)
-        most[side] = { long: run[w], at: d - run[w] + (w < 2 ? sizes.wheelbase : 0) };
+        most[side] = { long: run[w], at: d - run[w] + (w < 2 ? sizes.wheelbase : 0), spot: at };
     });
   return most;
 }

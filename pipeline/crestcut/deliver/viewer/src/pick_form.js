@@ -30,7 +30,7 @@ function lengthBox({ id, name, help, value, empty, units, put }) {
     autocomplete: "off",
     spellcheck: "false",
     value: value ?? "",
-    placeholder: (empty ?? ["140 mm", "5 1/2 in"])[units === "inches" ? 1 : 0],
+    placeholder: (empty ?? ["like 140 mm", "like 5 1/2 in"])[units === "inches" ? 1 : 0],
     "aria-describedby": `${id}-back`,
   });
   const take = () => {
@@ -160,9 +160,9 @@ export function questions(model, units) {
 /** Which vehicle: a generic one, five tape lengths, or a file. */
 export function vehicleSection(model, units, redraw) {
   const names = [
-    ...model.data.vehicles.map((v) => [v.file, `${v.doc.name} (made up, for a first look)`]),
-    ["typed", "I measured it: five tape lengths"],
-    ["own", "I have its vehicle file"],
+    ...model.data.vehicles.map((v) => [v.file, `${v.doc.name} (made up)`]),
+    ["typed", "my own: five tape lengths"],
+    ["own", "my own: a vehicle file"],
   ];
   const choose = h(
     "select",

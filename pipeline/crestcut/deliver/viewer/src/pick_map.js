@@ -11,7 +11,7 @@ const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDow
 
 export class PickMap {
   constructor(stage, plan, height, model, page) {
-    Object.assign(this, { stage, plan, height, model, page, tool: "line", along: 0, open: [] });
+    Object.assign(this, { stage, plan, height, model, page, tool: "line", along: 0, open: [], spots: [] });
     this.layer = h("div", { class: "handles" });
     stage.holder.append(this.layer);
     stage.drawn.push(() => this.#draw());
@@ -110,10 +110,15 @@ export class PickMap {
       const middle = [0, 1].map((c) => corners.reduce((sum, p) => sum + p[c], 0) / corners.length);
       parts.push(...label(`${keep.kind || `keep ${k + 1}`}`, ...middle, "middle"));
     });
+    for (const [x, y] of this.spots.map((spot) => this.#pixelOf(spot)))
+      parts.push(
+        s("circle", { cx: x, cy: y, r: 16, class: "tight" }),
+        label("not scanned", x, y - 22, "middle", "tight-label"),
+      );
     if (this.open.length)
       parts.push(s("path", { d: this.#path(this.open.map((p) => this.#pixel(p))), class: "keep open" }));
     parts.push(...this.#drawLine(units));
-    if (document.activeElement === this.stage.holder) {
+    if (this.stage.holder.matches(":focus-visible")) {
       const [x, y] = [this.stage.width / 2, this.stage.height / 2];
       parts.push(s("path", { class: "cross", d: `M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}` }));
     }

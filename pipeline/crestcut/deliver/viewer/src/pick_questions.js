@@ -88,7 +88,12 @@ export const SECTIONS = [
           ["asphalt or paving", "asphalt or paving"],
         ],
       },
-      { path: ["slab", "thickness"], name: "Thickness", kind: "length" },
+      {
+        path: ["slab", "thickness"],
+        name: "Thickness",
+        kind: "length",
+        empty: ["like 100 mm", "like 4 in"],
+      },
       {
         path: ["slab", "thickness_from"],
         name: "Thickness known from",
@@ -101,7 +106,13 @@ export const SECTIONS = [
           ["guess", "a guess"],
         ],
       },
-      { path: ["slab", "steel_depth"], name: "Depth of the steel below the top", kind: "length" },
+      {
+        path: ["slab", "steel_depth"],
+        name: "Depth of the steel below the top",
+        kind: "length",
+        empty: ["like 50 mm", "like 2 in"],
+        help: "Bars or mesh inside the concrete. A covermeter finds them; many hire shops have one.",
+      },
       {
         path: ["slab", "steel_from"],
         name: "Steel known from",
@@ -111,6 +122,7 @@ export const SECTIONS = [
       {
         path: ["slab", "post_tensioned"],
         name: "Post-tensioned",
+        help: "Steel cables pulled tight inside it. Cutting one can kill. Drawings or whoever poured it can tell.",
         kind: "select",
         options: YES_NO,
         from: true,
@@ -118,14 +130,23 @@ export const SECTIONS = [
       {
         path: ["slab", "heating"],
         name: "Heating pipes or wires in it",
+        help: "Warm floors, snow melting.",
         kind: "select",
         options: YES_NO,
         from: true,
       },
-      { path: ["slab", "conduit"], name: "Conduit in it", kind: "select", options: YES_NO, from: true },
+      {
+        path: ["slab", "conduit"],
+        name: "Conduit in it",
+        help: "Pipes or cables for power, water or drains.",
+        kind: "select",
+        options: YES_NO,
+        from: true,
+      },
       {
         path: ["slab", "suspended"],
-        name: "Suspended (a room or void below)",
+        name: "Suspended",
+        help: "A room, a cellar or a void lies below it.",
         kind: "select",
         options: YES_NO,
         from: true,

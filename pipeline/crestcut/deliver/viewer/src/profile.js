@@ -186,14 +186,9 @@ function tightest(rows) {
 export function closeUp(report, k, y, wide, units, exact, { brisk, after }) {
   const wheelbase = report.drive.vehicle.wheelbase;
   const all = section(report, k, y, -1.5, wheelbase + 1.5, brisk ? 0.04 : 0.02, after);
-  const met = all.filter((r) => r.under && Number.isFinite(r.ground));
   const known = !after && report.drive.worst === k && report.atWorst?.y === y;
-  const tight = known
-    ? met.reduce(
-        (a, r) => (Math.abs(r.x - report.atWorst.x) < Math.abs(a.x - report.atWorst.x) ? r : a),
-        met[0],
-      )
-    : tightest(all);
+  const { x: at } = report.atWorst;
+  const tight = (known && section(report, k, y, at, at, 1)[0]) || tightest(all);
   if (!tight?.under || !Number.isFinite(tight.ground)) return null;
   const half = wide < 480 ? 0.45 : 0.7;
   const rows = section(report, k, y, tight.x - half, tight.x + half, brisk ? 0.03 : 0.01, after);
@@ -224,8 +219,9 @@ export function closeUp(report, k, y, wide, units, exact, { brisk, after }) {
     s("path", { d: c.path(rows.map((r) => [r.x, r.under ? r.under.height : NaN])), class: "floorpan" }),
   );
   const x = c.x(tight.x),
-    top = c.z(Math.max(tight.under.height, tight.ground)),
-    bottom = c.z(Math.min(tight.under.height, tight.ground));
+    under = tight.under.height,
+    top = c.z(Math.max(under, under - gap)),
+    bottom = c.z(Math.min(under, under - gap));
   const svg = s(
     "svg",
     {

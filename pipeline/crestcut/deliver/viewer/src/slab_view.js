@@ -148,11 +148,7 @@ export class SlabView {
       values = lack
         ? gap.values.map((g) => (Number.isNaN(g) ? NaN : Math.max(data.want.belly - g, 0)))
         : depth.values;
-      if (lack)
-        top = Math.max(
-          values.reduce((a, b) => (b > a ? b : a), 0),
-          0.001,
-        );
+      if (lack) top = values.reduce((a, b) => (b > a ? b : a), 0);
       name = lack ? `Gap short of ${show(data.want.belly, units)} by` : "Depth to take off";
       canvas = paintValue(height, values, data.ramp, data.concrete, SHALLOWEST, top);
     }
@@ -169,8 +165,13 @@ export class SlabView {
     const { data, units } = this.report;
     const w = 220;
     const home = byId("legend");
-    if (!name) {
-      home.replaceChildren(h("span", {}, "Colour of the scan, shaded by its relief."));
+    const plain = !name
+      ? "Colour of the scan, shaded by its relief."
+      : this.layer === "lack" && !(top > SHALLOWEST)
+        ? `Nowhere is the gap smaller than the ${show(data.want.belly, units)} asked for under the belly.`
+        : "";
+    if (plain) {
+      home.replaceChildren(h("span", {}, plain));
       return;
     }
     const stops = Array.from({ length: 33 }, (_, k) =>
@@ -184,7 +185,7 @@ export class SlabView {
           .join(" ")})`,
       }),
     );
-    const every = Math.ceil(levels.length / 4);
+    const every = Math.ceil(levels.length / (units === "inches" ? 4 : 3));
     const ticks = levels
       .filter((_, k) => k % every === every - 1 || levels.length < 5)
       .filter((l) => l < top * 0.86)
@@ -318,7 +319,7 @@ export class SlabView {
     return [
       s("path", { class: "gap-lead", d: `M${x} ${y}V${up}` }),
       pin,
-      label(gapWords(contact.gap, this.report.units), x, up - 6, "middle", "gap-label"),
+      label(`${gapWords(contact.gap, this.report.units)}, as scanned`, x, up - 6, "middle", "gap-label"),
     ];
   }
 
