@@ -72,11 +72,11 @@ def look(
     written: tuple[Path, ...] = ()
     if out is not None:
         _say("drawing the slab from above")
-        written = (*write_look(scan, health, out), write_pick(scan, health, out))
+        written = (*write_look(scan, health, out, scanner), write_pick(scan, health, out))
     if as_json:
-        click.echo(json.dumps(look_record(scan, health), indent=2, allow_nan=False))
+        click.echo(json.dumps(look_record(scan, health, scanner), indent=2, allow_nan=False))
         return
-    for line in health_lines(scan, health):
+    for line in health_lines(scan, health, scanner):
         click.echo(line)
     _list(written)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import math
 from pathlib import Path
@@ -10,6 +11,7 @@ import numpy as np
 import pytest
 
 from crestcut.deliver.look import health_lines, how_text, look_record, write_look
+from crestcut.deliver.look_grade import grade
 from crestcut.errors import CrestcutError
 from crestcut.scan.health import assess
 from crestcut.scan.records import Frame, Scan, ScanFile
@@ -35,6 +37,34 @@ def test_the_words_say_what_was_found_and_why() -> None:
     for piece in (*found, "sd about a plane", "holes        1 (", "1. 0.60 x 0.60 m about ", "could decide"):
         assert piece in text, piece
     assert max(map(len, text.splitlines())) < 160
+
+
+@pytest.mark.parametrize(
+    ("scanner", "walks", "edge", "density", "word"),
+    [
+        ("phone", 1, None, 2500.0, "fair"),  # 1.96 x 5.4 mm: most of a 1/2 in clearance
+        ("phone", 3, None, 2500.0, "good"),  # the same over the square root of three: 6.1 mm
+        ("terrestrial", 1, None, 2500.0, "good"),
+        ("phone", 3, 0.06, 2500.0, "fair"),  # a mesh has cut off its own crest, however often
+        ("phone", 1, 0.40, 2500.0, "weak"),  # 0.4 x 0.20 / 4 = 20 mm cut off a crest of 20 %
+        ("phone", 1, None, 200.0, "weak"),
+        ("phone", 1, None, 20.0, "no use"),
+    ],
+)
+def test_a_scan_is_graded_for_this_job(
+    scanner: str, walks: int, edge: float | None, density: float, word: str
+) -> None:
+    scan = a_scan()
+    scan = dataclasses.replace(scan, files=(dataclasses.replace(scan.files[0], mesh_edge=edge),) * walks)
+    health = dataclasses.replace(assess(scan), density_median=density)
+    assert grade(scan, health, scanner)[0] == word
+    assert f"grade        {word}: " in "\n".join(health_lines(scan, health, scanner))
+    assert look_record(scan, health, scanner)["grade"]["word"] == word
+
+
+def test_two_passes_that_disagree_are_weak() -> None:
+    scan = a_scan()
+    assert grade(scan, dataclasses.replace(assess(scan), two_layers=0.2), "terrestrial")[0] == "weak"
 
 
 def test_places_are_told_in_the_scans_own_numbers() -> None:

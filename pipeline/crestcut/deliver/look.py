@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from crestcut.deliver.files import Staging
+from crestcut.deliver.look_grade import grade
 from crestcut.deliver.look_how import how_text
 from crestcut.scan.health import Health
 from crestcut.scan.records import Scan
@@ -21,20 +22,20 @@ _AXES = {"x": "x", "y": "y", "z": "z", "-x": "minus x", "-y": "minus y", "-z": "
 _MOST_HOLES = 5  # named in words; the picture and the file have them all
 
 
-def write_look(scan: Scan, health: Health, out: Path) -> tuple[Path, ...]:
+def write_look(scan: Scan, health: Health, out: Path, scanner: str | None = None) -> tuple[Path, ...]:
     """``look.png`` (plan) and ``look.json`` in ``out``, both or neither. Raises CrestcutError where it cannot
     be written."""
     from crestcut.deliver.look_plan import draw_plan
 
     staging = Staging(Path(out))
     with staging as folder:
-        draw_plan(scan, health, folder / "look.png")
-        text = json.dumps(look_record(scan, health), indent=1, allow_nan=False)
+        draw_plan(scan, health, folder / "look.png", scanner)
+        text = json.dumps(look_record(scan, health, scanner), indent=1, allow_nan=False)
         (folder / "look.json").write_text(text + "\n", encoding="utf-8")
     return staging.moved
 
 
-def look_record(scan: Scan, health: Health) -> dict[str, Any]:
+def look_record(scan: Scan, health: Health, scanner: str | None = None) -> dict[str, Any]:
     """What ``look.json`` holds: SI, None where not measured; places in the scan's own plan coordinates and
     unit."""
     frame = scan.frame
@@ -75,6 +76,7 @@ def look_record(scan: Scan, health: Health) -> dict[str, Any]:
             {"area": h.area, "at": frame.site_to_plan((h.x, h.y)).tolist(), "size": list(h.size)}
             for h in health.holes
         ],
+        "grade": dict(zip(("word", "means"), grade(scan, health, scanner), strict=True)),
         "decides": list(health.decides),
         "notes": list(health.notes),
     }
@@ -84,7 +86,7 @@ def _or_none(value: float) -> float | None:
     return value if math.isfinite(value) else None
 
 
-def health_lines(scan: Scan, health: Health) -> list[str]:
+def health_lines(scan: Scan, health: Health, scanner: str | None = None) -> list[str]:
     """The terminal summary, a plain sentence or figure a line."""
     frame = scan.frame
     lines = []
@@ -111,6 +113,7 @@ def health_lines(scan: Scan, health: Health) -> list[str]:
         )
         lines.append(f"noise        {said}")
     lines += _hole_lines(scan, health)
+    lines.append("grade        {}: {}".format(*grade(scan, health, scanner)))
     lines.append("could decide")
     lines += [f"  - {text}" for text in health.decides]
     if health.notes:

@@ -4,11 +4,12 @@ round it."""
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from crestcut.deliver.look_grade import grade
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.scan.health import HEADROOM, Health, near_ground
 from crestcut.scan.records import Scan
@@ -28,7 +29,7 @@ _INK = "#2b2b2b"
 _NUMBERED = 5  # holes that get their number, as the words do
 
 
-def draw_plan(scan: Scan, health: Health, path: Path) -> None:
+def draw_plan(scan: Scan, health: Health, path: Path, scanner: str | None = None) -> None:
     """Write the picture as PNG. Axes are the scan's own plan coordinates in its own unit, z up."""
     import matplotlib
 
@@ -39,7 +40,7 @@ def draw_plan(scan: Scan, health: Health, path: Path) -> None:
     ny, nx = height.shape
     low, high = scan.frame.site_to_plan((x0, y0)), scan.frame.site_to_plan((x0 + nx * cell, y0 + ny * cell))
     width = 10.0
-    tall = float(np.clip(width * 0.86 * ny / nx + 1.9, 4.5, 13.0))
+    tall = float(np.clip(width * 0.94 * ny / nx + 1.35, 3.2, 13.0))
     figure = Figure(figsize=(width, tall), dpi=130, layout="constrained", facecolor=_PAPER)
     axes = figure.add_subplot()
     box = (low[0], high[0], low[1], high[1])
@@ -49,7 +50,7 @@ def draw_plan(scan: Scan, health: Health, path: Path) -> None:
     _hatch_holes(axes, scan, health)
     _dress(axes, scan, box)
     _scale_bar(axes, scan, box)
-    _title(axes, scan, health)
+    _title(axes, scan, health, scanner)
     figure.savefig(path, metadata={"Software": None})
 
 
@@ -222,25 +223,30 @@ def _axis_names(up: str) -> tuple[str, str]:
 
 def _scale_bar(axes: Axes, scan: Scan, box: tuple[float, ...]) -> None:
     """A bar of round metres, feet beside it, over the upper right corner where it hides nothing."""
-    from matplotlib.patches import Rectangle
+    from matplotlib.lines import Line2D
+    from matplotlib.transforms import ScaledTranslation
 
     across = (box[1] - box[0]) * float(scan.frame.plan_scale[0])
     length = _round_step(across / 8.0, least=0.1)
     share = length / across
-    for k in range(4):
-        colour = _INK if k % 2 == 0 else "white"
-        axes.add_patch(Rectangle(
-            (1.0 - share * (4 - k) / 4, 1.012), share / 4, 0.010, transform=axes.transAxes, clip_on=False,
-            facecolor=colour, edgecolor=_INK, linewidth=0.8,
-        ))  # fmt: skip
+    above = axes.transAxes + ScaledTranslation(0, 7 / 72, axes.figure.dpi_scale_trans)
+    style: dict[str, Any] = {"transform": above, "clip_on": False, "solid_capstyle": "butt"}
+    axes.add_artist(Line2D([1.0 - share, 1.0], [1, 1], color=_INK, lw=5.5, **style))
+    for k in (1, 3):
+        quarter = [1.0 - share * (4 - k) / 4, 1.0 - share * (3 - k) / 4]
+        axes.add_artist(Line2D(quarter, [1, 1], color="white", lw=4.0, **style))
     text = f"{length:g} m  ({length / FOOT:.1f} ft)"
-    axes.text(1.0 - share / 2, 1.028, text, transform=axes.transAxes, ha="center", fontsize=8.5, color=_INK)
+    at = {"xycoords": "axes fraction", "textcoords": "offset points", "ha": "center", "va": "bottom"}
+    axes.annotate(text, (1.0 - share / 2, 1), (0, 12), fontsize=8.5, color=_INK, **at)
 
 
-def _title(axes: Axes, scan: Scan, health: Health) -> None:
+def _title(axes: Axes, scan: Scan, health: Health, scanner: str | None) -> None:
     names = ", ".join(f.path.name for f in scan.files)
-    axes.set_title(f"{names}, seen from above", loc="left", fontsize=12, color=_INK, pad=22)
+    axes.set_title(f"{names}, seen from above", loc="left", fontsize=12, color=_INK, pad=37)
     holes = f"{len(health.holes)} holes hatched" if health.holes else "no holes"
     shown = "colour and relief" if scan.colours is not None else "relief"
     text = f"{shown} up to {HEADROOM:g} m over the ground · height lines in mm over the lowest · {holes}"
-    axes.text(0.0, 1.012, text, transform=axes.transAxes, fontsize=8.5, color=_INK, va="bottom")
+    worth = "{}: {}".format(*grade(scan, health, scanner))
+    style: dict[str, Any] = {"xycoords": "axes fraction", "textcoords": "offset points", "va": "bottom"}
+    for line, rise, weight in ((worth, 20.0, "bold"), (text, 6.0, "normal")):
+        axes.annotate(line, (0, 1), (0, rise), fontsize=8.5, fontweight=weight, color=_INK, **style)
