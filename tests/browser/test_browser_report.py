@@ -181,7 +181,7 @@ def test_it_fits_and_axe_finds_nothing_grave(shown: Path, open_page: Any, size: 
     page = open_page(shown, size, scheme)
     assert overflow(page) <= 0
     page.locator(".stamp summary").click()
-    page.locator("#verdict .fig").click()  # its meaning stands beside the rest of the page, which stays in reach
+    page.locator("#verdict .fig").click()  # its meaning opens beside all the rest
     assert grave_faults(page) == []
 
 

@@ -197,6 +197,11 @@ ROW_MEANINGS = (
         "well.",
     ),
     Meaning(
+        "options.*.enough", "How sure it is enough", share,
+        "How likely it is that every gap is then what was asked for, or more. It counts as enough from the "
+        "confidence asked for upwards.",
+    ),
+    Meaning(
         "options.*.depth", "Deepest, or thickest", length,
         "The most that is taken off, or laid down, at any place.",
     ),

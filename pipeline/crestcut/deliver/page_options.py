@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from crestcut.deliver.page_figures import figure, look_up
-from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_meanings import length, share
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import measure_line, odds, room, sentence
 from crestcut.deliver.report import Report
@@ -18,18 +18,20 @@ def options(report: Report, document: Document) -> str:
     """The table of options. Each cell carries its own heading, so that it can stand alone on a phone."""
     head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "What it takes")
     listed = rows_of(document, "options")
-    rows = [_option(document, k, row) for k, row in enumerate(listed)] or _plain_rows(report, document)
+    rows = [_option(report, document, k, row) for k, row in enumerate(listed)]
+    rows = rows or _plain_rows(report, document)
     if report.advice:
         how = measure_line(report, report.advice[0])
         rows.insert(1, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
-    note = "Cheapest first. “Enough” is the gap asked for, everywhere."
+    sure = f"{report.job.wanted.confidence * 100:g} %"
+    note = f"Cheapest first. Enough: {sure} sure or more that every gap is what was asked for."
     return (
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
         f'<p class="hint">{note}</p>{table(head, rows)}</section>{vehicles(document)}'
     )
 
 
-def _option(document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
+def _option(report: Report, document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
     """One row of ``result.json``'s options."""
     key = f"options.{k}"
     gap = look_up(document, f"{key}.clearance")
@@ -42,8 +44,21 @@ def _option(document: Document, k: int, row: Mapping[str, object]) -> tuple[str,
     if litres:
         takes.append(f"{figure(document, f'{key}.litres')} {'laid down' if laid else 'taken away'}.")
     name = esc(sentence(str(row.get("name"))).rstrip("."))
-    enough = "yes" if row.get("reaches") else "no"
+    enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
+    if sure is not None:
+        enough = figure(document, f"{key}.enough", f"{enough}, {esc(share(sure))}")
+    if row.get("line"):
+        takes.append(f"Shown on the slab: {line_words(row['line'], report.scan.frame.unit)}.")
     return name, left, _chance(document, f"{key}.chance"), enough, " ".join(takes)
+
+
+def line_words(ends: object, unit: str) -> str:
+    """From where to where a line goes, in the scan's own coordinates; empty where it is no pair of points."""
+    if not isinstance(ends, (list, tuple)) or len(ends) != 2:
+        return ""
+    start, end = ends
+    where = f"from x {start[0]:.2f}, y {start[1]:.2f} to x {end[0]:.2f}, y {end[1]:.2f}"
+    return f"{where} ({esc(unit)}, as in the scan)"
 
 
 def _chance(document: Document, key: str) -> str:
@@ -99,10 +114,10 @@ def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> tuple[str
             return _chance(document, key)
         return figure(document, key, room(value) if name.endswith("clearance") else None)
 
-    share = " ".join(cell(name) for name in ("alone", "litres") if cell(name) != NONE) or NONE
+    own = " ".join(cell(name) for name in ("alone", "litres") if cell(name) != NONE) or NONE
     name = f"<bdi>{esc(row.get('name'))}</bdi>"
     verdict = esc(row.get("verdict") or NONE)
-    return name, cell("least_clearance"), cell("chance_of_contact"), verdict, cell("after_clearance"), share
+    return name, cell("least_clearance"), cell("chance_of_contact"), verdict, cell("after_clearance"), own
 
 
 def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:

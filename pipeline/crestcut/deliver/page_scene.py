@@ -57,6 +57,11 @@ def scene(report: Report) -> dict[str, Any]:
             {"name": m.name, "at": frame.to_grid(np.asarray(m.xy)).round(4).tolist()} for m in report.marks
         ],
         "keeps": [{"kind": k.kind, "area": frame.to_grid(k.area).round(4).tolist()} for k in report.keeps],
+        "others": [
+            {"name": o.name, "line": frame.to_grid(np.asarray(o.line)).round(4).tolist()}
+            for o in report.options
+            if o.line is not None
+        ],
         "vehicle": _vehicle(report),
         "drive": _drive(report, frame),
         "release": report.release,

@@ -11,6 +11,7 @@ from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps
 
 MEASURE = "measure first"
+WAYS = ("keep to the line", "another line", "less load", "slower", "more pressure")  # options without work
 
 
 def sentence(text: str) -> str:
@@ -47,7 +48,19 @@ def steps(report: Report) -> list[str]:
     told = [measure_line(report, item) for item in report.advice[:3]]
     rest = [step for step in next_steps(report) if not (told and step.startswith(MEASURE))]
     asks = told if len(next_steps(report)) > len(rest) else []
-    return [*asks, *(esc(sentence(step)) for step in rest)]
+    return [*asks, *_drive_here(report), *(esc(sentence(step)) for step in rest)]
+
+
+def _drive_here(report: Report) -> list[str]:
+    """The first way of driving that needs no cut, where there is one."""
+    for option in report.options:
+        if option.works and option.kind in WAYS:
+            leaves = f"It leaves {length(option.clearance)}." if option.clearance == option.clearance else ""
+            return [
+                f"<strong>No cut is needed if you drive here: {esc(option.name)}.</strong> {leaves} "
+                f"{esc(sentence(option.needs))}"
+            ]
+    return []
 
 
 def measure_line(report: Report, item: Mapping[str, object]) -> str:

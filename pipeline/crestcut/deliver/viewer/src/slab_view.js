@@ -281,6 +281,15 @@ export class SlabView {
         ...label(keep.kind, ...seen, "middle"),
       );
     }
+    for (const { name, line } of data.others) {
+      const [a, b] = line;
+      const way = Array.from({ length: 21 }, (_, k) =>
+        at([0, 1].map((c) => a[c] + ((b[c] - a[c]) * k) / 20)),
+      );
+      const d = `M${way.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")}`;
+      parts.push(s("path", { class: "line halo", d }), s("path", { class: "other-line", d }));
+      parts.push(...label(name, way[3][0], way[3][1] - 8));
+    }
     for (const mark of data.marks) {
       const [x, y] = at(mark.at);
       parts.push(
