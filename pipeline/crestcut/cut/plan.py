@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -13,7 +14,7 @@ from crestcut.cut.solve import Solution, solve
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.job.records import Wanted
 from crestcut.surface.records import Surface
-from crestcut.travel.records import Batch, Clearance, Contact, Poses, Ride
+from crestcut.travel.records import Batch, Clearance, Poses, Ride
 from crestcut.travel.ride import ridden_ground, settle_batch
 from crestcut.travel.springs import stands_by_limits
 from crestcut.travel.sweep import sweep, wanted_gap
@@ -40,29 +41,51 @@ def plan_cut(
     """
     gaps = {zone: gap + margin for zone, gap in wanted_gap(wanted.want, wanted.want_ends).items()}
     problem = prepare(vehicle, surface, ride, before, limits, gaps, feather)
-    solution = solve(problem)
+    return plan_of(solve(problem), problem.allowed, limits, surface, [Cutter(vehicle, ride, gaps, margin)])
+
+
+@dataclass(frozen=True, eq=False)
+class Cutter:
+    """A vehicle the cut is made for: what every zone must keep, m, of which ``margin`` is for confidence."""
+
+    vehicle: Vehicle
+    ride: Ride
+    gaps: Mapping[str, float]
+    margin: float
+
+
+def plan_of(
+    solution: Solution, allowed: FloatArray, limits: Limits, surface: Surface, cutters: Sequence[Cutter]
+) -> CutPlan:
+    """The plan that a solution amounts to, re-swept and certified for all its vehicles; ``after`` is the first one's."""
+    cell = surface.height.frame.cell
     depth = np.where(solution.depth > 0, solution.depth, 0.0)
     lower = cut_surface(surface, depth)
-    after = sweep(vehicle, lower, ride_on(ride, vehicle, lower))
-    excess = _excess(after, lower, gaps)
-    certificate, short = _certify(solution, problem.allowed, depth, excess, after, gaps)
+    after = [sweep(c.vehicle, lower, ride_on(c.ride, c.vehicle, lower)) for c in cutters]
+    excess = np.fmin.reduce([_excess(a, lower, c.gaps) for a, c in zip(after, cutters, strict=True)])
+    contacts = [(c.gap - x.gaps[c.zone], c) for a, x in zip(after, cutters, strict=True) for c in a.least.values()]
+    short = min(contacts, key=lambda pair: pair[0])[1] if contacts else None
+    certificate = _certify(solution, allowed, depth, excess)
+    feasible = certificate.least_excess >= -ENOUGH
     return CutPlan(
         depth=surface.height.like(np.where(surface.height.measured, depth, np.nan)),
         finished=lower.height,
         limits=limits,
-        margin=margin,
+        margin=cutters[0].margin,
         deepest=float(depth.max(initial=0.0)),
-        area=float((depth > CUT).sum()) * problem.cell**2,
-        volume=float(depth.sum()) * problem.cell**2,
-        feasible=certificate.least_excess >= -ENOUGH,
+        area=float((depth > CUT).sum()) * cell**2,
+        volume=float(depth.sum()) * cell**2,
+        feasible=feasible,
         # a wheel that hangs, or a cart on three of its four, follows other weights than these: then no least cut is claimed
-        claim="least" if solution.least_weight >= -1e-9 and not stands_by_limits(vehicle) else "maximal",
+        claim="least"
+        if solution.least_weight >= -1e-9 and not any(stands_by_limits(c.vehicle) for c in cutters)
+        else "maximal",
         slack=certificate.loosest,
-        short_by=max(-certificate.least_excess, 0.0) if certificate.least_excess < -ENOUGH else 0.0,
-        short_at=short if certificate.least_excess < -ENOUGH else None,
-        binding=_binding(limits, solution, problem.allowed),
+        short_by=0.0 if feasible else max(-certificate.least_excess, 0.0),
+        short_at=None if feasible else short,
+        binding=_binding(limits, solution, allowed),
         certificate=certificate,
-        after=after,
+        after=after[0],
     )
 
 
@@ -94,7 +117,7 @@ def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface) -> Ride:
     return Ride(ride.line, tuple(poses), batch, filled, ride.notes)
 
 
-def _excess(after: Clearance, surface: Surface, gaps: dict[str, float]) -> FloatArray:
+def _excess(after: Clearance, surface: Surface, gaps: Mapping[str, float]) -> FloatArray:
     """(ny, nx) least gap over what that zone must keep; NaN where nothing reaches or nothing is measured."""
     over = [grid.values - gaps[zone] for zone, grid in after.lowest.items()]
     if not over:
@@ -102,21 +125,16 @@ def _excess(after: Clearance, surface: Surface, gaps: dict[str, float]) -> Float
     return np.fmin.reduce(over) - surface.top.values
 
 
-def _certify(
-    solution: Solution, allowed: FloatArray, depth: FloatArray, excess: FloatArray, after: Clearance, gaps: dict[str, float]
-) -> tuple[Certificate, Contact | None]:
+def _certify(solution: Solution, allowed: FloatArray, depth: FloatArray, excess: FloatArray) -> Certificate:
     known = excess[~np.isnan(excess)]
     held = holds_itself(solution, allowed, depth)
-    loosest = float(np.nanmax(excess[held], initial=0.0)) if held.any() else 0.0
-    short = min(after.least.values(), key=lambda c: c.gap - gaps[c.zone], default=None)
-    certificate = Certificate(
+    return Certificate(
         least_excess=float(known.min(initial=np.inf)) if len(known) else float("inf"),
-        loosest=loosest,
+        loosest=float(np.nanmax(excess[held], initial=0.0)) if held.any() else 0.0,
         spectral_radius=solution.rate,
         iterations=solution.iterations,
         residual=solution.residual,
     )
-    return certificate, short
 
 
 def holds_itself(solution: Solution, allowed: FloatArray, depth: FloatArray) -> BoolArray:

@@ -12,6 +12,7 @@ shallower stance of the vehicle asked for and over-cut skewed crests by millimet
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -30,7 +31,10 @@ ACTIVE = 1e-7  # m: a need above this counts
 
 @dataclass(frozen=True, eq=False)
 class Solution:
-    """depth (ny, nx) m; the last step at it; iterations; residual: how far one more step moves it, m; rate: spectral radius."""
+    """depth (ny, nx) m; the last step at it; iterations; residual: how far one more step moves it, m; rate: spectral radius.
+
+    owner : (ny, nx) which of the problems asks most of each cell, by its number; feather not counted.
+    """
 
     depth: FloatArray
     step: Step
@@ -38,6 +42,7 @@ class Solution:
     residual: float
     rate: float
     least_weight: float  # smallest wheel weight among binding cells; negative: no pointwise least cut
+    owner: IntArray
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,46 +54,72 @@ class _Policy:
     carrier: IntArray  # (n, 4)
 
 
-def solve(problem: Problem) -> Solution:
+def solve(*problems: Problem) -> Solution:
     """Iterate from no cut to the fixed point, then make it feasible in a clamped pass.
 
+    problems : one for every vehicle over the same ground, with the same limits and feather: the cut then keeps the gaps of all.
     Deterministic. Not guaranteed to converge where a binding weight is negative: then the clamped pass closes what is left.
     """
-    depth = np.zeros(problem.contact.shape)
-    step = evaluate(problem, depth)
+    first = problems[0]
+    depth = np.zeros(first.contact.shape)
+    step, owner = _evaluate_all(problems, depth)
     best, iterations, rate, stalled = np.inf, 0, 0.0, 0
-    for iterations in range(1, MOST_STEPS + 1):
+    for iterations in range(1, MOST_STEPS + 1):  # noqa: B007
         residual = float(np.abs(step.depth - depth).max(initial=0.0))
-        policy = _policy(problem, step, depth)
-        trial, rate = _policy_step(problem, step, policy, depth)
+        policy = _policy(problems, step, owner, depth)
+        trial, rate = _policy_step(first, step, policy, depth)
         if residual / max(1.0 - min(rate, 0.999), 1e-3) <= TOLERANCE:
             break
         stalled = 0 if residual < 0.7 * best else stalled + 1
         best = min(best, residual)
-        # negative weights can make plain and policy steps swing between two states for ever; the mean of a state and its image does not
-        # (Krasnoselskii 1955: averaging tames every eigenvalue in (-3, 1)). Every fourth stalled step is a policy step again.
+        # negative weights can make plain and policy steps swing between two states for ever; the mean of a state and its image
+        # does not (Krasnoselskii 1955: averaging tames every eigenvalue in (-3, 1)). Every fourth stalled step is a policy step
+        # again.
         depth = trial if stalled % 4 == 0 else 0.5 * (depth + step.depth)
-        step = evaluate(problem, depth)
-    depth, step, extra = _clamped(problem, depth, step)
-    policy = _policy(problem, step, depth)
+        step, owner = _evaluate_all(problems, depth)
+    depth, step, owner, extra = _clamped(problems, depth, step, owner)
+    policy = _policy(problems, step, owner, depth)
     least = float(policy.weight.min(initial=0.0)) if len(policy.cells) else 0.0
     residual = float(np.abs(step.depth - depth).max(initial=0.0))
-    return Solution(depth, step, iterations + extra, residual, rate, least)
+    return Solution(depth, step, iterations + extra, residual, rate, least, owner)
 
 
-def _clamped(problem: Problem, depth: FloatArray, step: Step) -> tuple[FloatArray, Step, int]:
+def _evaluate_all(problems: Sequence[Problem], depth: FloatArray) -> tuple[Step, IntArray]:
+    """The step that the neediest of the problems asks for at every cell, and which one that is."""
+    steps = [evaluate(problem, depth) for problem in problems]
+    if len(steps) == 1:
+        return steps[0], np.zeros(depth.shape, np.int64)
+    first, needs = problems[0], np.stack([step.need for step in steps])
+    owner = needs.argmax(axis=0)
+    need, pair = (np.take_along_axis(x, owner[None], 0)[0] for x in (needs, np.stack([s.pair for s in steps])))
+    shaped, root = feather_out(np.clip(need, 0.0, first.allowed), first.feather, first.cell)
+    root = np.where(shaped > first.allowed, NO_ROOT, root)
+    return Step(need, pair, np.minimum(shaped, first.allowed), root), owner
+
+
+def _clamped(
+    problems: Sequence[Problem], depth: FloatArray, step: Step, owner: IntArray
+) -> tuple[FloatArray, Step, IntArray, int]:
     """Deepen, never fill, until no cell within its limit needs more."""
     for extra in range(MOST_STEPS):
         if float((step.depth - depth).max(initial=0.0)) <= TOLERANCE:
-            return depth, step, extra
+            return depth, step, owner, extra
         depth = np.maximum(depth, step.depth)
-        step = evaluate(problem, depth)
-    return depth, step, MOST_STEPS
+        step, owner = _evaluate_all(problems, depth)
+    return depth, step, owner, MOST_STEPS
 
 
-def _policy(problem: Problem, step: Step, depth: FloatArray) -> _Policy:
-    held = (step.root == NO_ROOT) & (step.need > ACTIVE) & (step.need < problem.allowed) & (step.pair >= 0)
-    cells = np.flatnonzero(held)
+def _policy(problems: Sequence[Problem], step: Step, owner: IntArray, depth: FloatArray) -> _Policy:
+    held = (step.root == NO_ROOT) & (step.need > ACTIVE) & (step.need < problems[0].allowed) & (step.pair >= 0)
+    parts = [_policy_of(p, step, np.flatnonzero(held & (owner == k)), depth) for k, p in enumerate(problems)]
+    return _Policy(
+        np.concatenate([p.cells for p in parts]), np.concatenate([p.weight for p in parts]),
+        np.concatenate([p.carrier for p in parts]),
+    )  # fmt: skip
+
+
+def _policy_of(problem: Problem, step: Step, cells: IntArray, depth: FloatArray) -> _Policy:
+    """What one vehicle's cells are frozen to."""
     if not len(cells):
         return _Policy(cells, np.zeros((0, 4)), np.zeros((0, 4), np.int64))
     pair = step.pair.ravel()[cells]
