@@ -47,6 +47,25 @@ def test_first_line_of_a_nose_says_why_not_to_grind_with_the_numbers() -> None:
     assert f"{10 * case.lever:.1f} mm" in first
 
 
+def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
+    report = make_report(kind="none")
+    assert report.today is not None
+    today = dataclasses.replace(
+        report.today, verdict="cannot tell", least_clearance=0.062, chance_of_contact=0.0004,
+        words="less than 1 in 1,000 that it touches", reasons=("how wrong the scan may be is not measured",),
+    )  # fmt: skip
+    holes = dataclasses.replace(report.before, unmeasured=1000)
+    open_ = dataclasses.replace(report, today=today, before=holes)
+    lines = summary_lines(open_)
+    # 1,000 cells of 20 mm by 20 mm
+    assert lines[0].startswith("CANNOT TELL: 0.40 m2 under the lowered-floor mobility van's path is not measured")
+    assert "62.0 mm" in lines[0] and "less than 1 in 1,000" in lines[0]
+    assert "  how wrong the scan may be is not measured" in lines
+    assert "scan the holes" in next_steps(open_)[0]
+    near = dataclasses.replace(open_, today=dataclasses.replace(today, chance_of_contact=0.4))
+    assert "at best estimate" in verdict_line(near) and "scan the holes" not in next_steps(near)[0]
+
+
 def test_lever_and_fill_hold_for_a_rigid_vehicle_turned_in_full() -> None:
     """Raise the front wheels by the fill: the contact point must rise by what is missing."""
     report = nose()

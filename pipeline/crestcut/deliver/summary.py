@@ -54,8 +54,8 @@ def summary_lines(report: Report) -> list[str]:
         f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft
     ]
     if report.before.unmeasured:
-        area = report.before.unmeasured * report.surface.height.frame.cell**2
-        lines.append(f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it.")
+        area = f"{_unmeasured(report):.2f} m2 under the vehicle's path"
+        lines.append(f"Not measured: {area}; nothing is said of it.")
     lines += cut_lines(report)
     lines += option_lines(report)
     lines += [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
@@ -75,11 +75,29 @@ def verdict_line(report: Report) -> str:
         head = f"TOUCHES: the {name} {MEETS[report.kind]} {how}{chance}."
     elif report.verdict == "clears":
         head = f"CLEARS: the {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
+    elif _blind(report):
+        head = (
+            f"CANNOT TELL: {_unmeasured(report):.2f} m2 under the {name}'s path is not measured; where it is,"
+            f" there is {both(gap)} to spare {near}{chance}."
+        )
     else:
         guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
         head = f"CANNOT TELL: at best estimate the {name} has {guess} {near}{chance}."
     why = grinding_seldom_cures(report)
     return f"{head} {why}" if why else head
+
+
+def _unmeasured(report: Report) -> float:
+    """Ground under the vehicle's path that the scan has not seen, m2."""
+    return report.before.unmeasured * report.surface.height.frame.cell**2
+
+
+def _blind(report: Report) -> bool:
+    """Whether it is holes in the scan, and not the size of the gap, that leave the answer open."""
+    today = report.today
+    if today is None or report.verdict != "cannot tell" or not report.before.unmeasured:
+        return False
+    return today.chance_of_contact <= 1.0 - report.job.wanted.confidence
 
 
 def nearest(report: Report) -> str:
@@ -99,6 +117,8 @@ def _chance_lines(report: Report) -> list[str]:
     lines = []
     if report.today is not None:
         lines.append(f"{_chance_line('Today, as measured, at walking pace', report.today)}.")
+        if report.today.verdict == "cannot tell":
+            lines += [f"  {reason}" for reason in report.today.reasons if "cells that" not in reason]
     if report.in_use is not None:
         line = _chance_line("In use, with the allowances for load, speed and wear", report.in_use)
         lines.append(f"{line}; {report.in_use.words}." if report.in_use.words else f"{line}.")
@@ -203,7 +223,9 @@ def _claim_line(plan: CutPlan, report: Report) -> str:
 def next_steps(report: Report) -> list[str]:
     """What to do now, in order."""
     steps = []
-    if report.verdict == "cannot tell" or report.depths_provisional:
+    if _blind(report):
+        steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
+    elif report.verdict == "cannot tell" or report.depths_provisional:
         steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]
     if report.verdict == "clears" and _nothing_to_cut(report):
         return steps or [
