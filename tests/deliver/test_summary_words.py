@@ -58,7 +58,8 @@ def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
     open_ = dataclasses.replace(report, today=today, before=holes)
     lines = summary_lines(open_)
     # 1,000 cells of 20 mm by 20 mm
-    assert lines[0].startswith("CANNOT TELL: 0.40 m2 under the lowered-floor mobility van's path is not measured")
+    said = "CANNOT TELL: 0.40 m2 under the lowered-floor mobility van's path is not measured"
+    assert lines[0].startswith(said)
     assert "62.0 mm" in lines[0] and "less than 1 in 1,000" in lines[0]
     assert "  how wrong the scan may be is not measured" in lines
     assert "scan the holes" in next_steps(open_)[0]

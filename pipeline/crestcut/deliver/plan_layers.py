@@ -314,7 +314,8 @@ def _coordinates(axes: Axes, report: Report, window: Window) -> None:
             if ends is None:
                 continue
             runs.append(ends)
-            text = f"{'xy'[axis]} {value:.{ink.decimals_for(step)}f}"
+            places = ink.decimals_for(step)
+            text = f"{'xy'[axis]} {round(float(value), places) + 0.0:.{places}f}"  # no "-0.0"
             _edge_label(axes, window, inch, ends, text, taken)
     ink.strokes(axes, runs, colors=ink.SOFT, linewidths=0.35, zorder=4)
 

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 SLAB = tuple((c / 255.0) * 0.5 + 0.47 for c in CONCRETE)
 CUT_HATCH = "/////"
+WIDE_GAP = 0.16  # of the drawing's height: from here the arrows of a gap stand inside it
 REACH_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 1.0, "ls": (0, (7, 2, 1, 2))}
 FINISHED_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 1.3, "ls": (0, (4, 1.6))}
 CONTACT_STYLE: dict[str, Any] = {"marker": "D", "ms": 5.5, "mfc": "none", "mec": ink.INK, "mew": 1.2}
@@ -162,7 +163,7 @@ def dimension_gap(axes: Axes, section: Section, room: Room) -> None:
     low_point = np.array([(section.at, section.z_ground)])
     ink.line(axes, low_point, ink.halo(2.6), ls="none", zorder=11, **CONTACT_STYLE)
     room.taken((section.at, section.z_ground), (0.08, 0.08))
-    if high - low > 0.16 * tall:
+    if high - low > WIDE_GAP * tall:
         reach = [((foot, low), (foot, high)), ((foot, high), (foot, low))]
     else:
         out = 0.075 * tall
@@ -175,10 +176,12 @@ def dimension_gap(axes: Axes, section: Section, room: Room) -> None:
 def gap_words(section: Section, axes: Axes, contact: Contact, room: Room) -> None:
     """The size of the gap or overlap in figures, near its dimension."""
     foot = float(section.at + _dimension_side(axes, section) * 0.07 * np.ptp(axes.get_xlim()))
-    high = max(section.z_ground, section.z_low)
+    low, high = sorted((section.z_ground, section.z_low))
+    tall = float(np.ptp(axes.get_ylim()))
+    level = (low + high) / 2 if high - low > WIDE_GAP * tall else high + 0.04 * tall
     say = "overlap" if contact.gap < 0 else "gap"
     text = f"{say} {both(abs(contact.gap))}"
-    room.put(text, (foot, high + 0.04 * float(np.ptp(axes.get_ylim()))), size=9.0, bold=True)
+    room.put(text, (foot, level), size=9.0, bold=True)
 
 
 def keep_clear(room: Room, section: Section, steel: float | None) -> None:
