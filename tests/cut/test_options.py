@@ -92,8 +92,10 @@ def test_what_is_driven_otherwise_is_swept_as_a_job_that_says_so(seed: int) -> N
     s = wide(seed)
     b = benched(s, WANDERING, (AS_MEASURED, LADEN))
     kept = kept_to(b)
-    assert kept is not None
-    same(kept, by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), loads=(AS_MEASURED, LADEN)))
+    exact = by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), loads=(AS_MEASURED, LADEN))
+    assert kept is not None or excess(exact) - b.before.excess <= 0.001  # less is no gain
+    if kept is not None:
+        same(kept, exact)
     light = less_load(b, (AS_MEASURED, LADEN))
     assert light is not None and light[0] == "as measured"
     same(light[1], by_hand(s, travel=WANDERING, loads=(AS_MEASURED,)))
@@ -107,8 +109,8 @@ def test_what_is_driven_otherwise_is_swept_as_a_job_that_says_so(seed: int) -> N
 
 
 def saddle(x: FloatArray, y: FloatArray) -> FloatArray:
-    """A crest that is lower to the left: a way round."""
-    return -0.09 * np.sqrt(x**2 + 0.01) * (1 - 0.7 * np.exp(-(((y - 0.5) / 0.5) ** 2)))
+    """A crest that grows flatter to the left: a way round."""
+    return -0.09 * np.abs(x) * (1 - 0.6 / (1 + np.exp(-(y - 0.6) / 0.4)))
 
 
 def test_another_line_is_judged_with_the_wander_as_a_job_with_it_would() -> None:
@@ -120,7 +122,7 @@ def test_another_line_is_judged_with_the_wander_as_a_job_with_it_would() -> None
     ends = (found.start, found.end)
     same(found.wandering, by_hand(s, travel=WANDERING, ends=ends))
     same(found.on_line, by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), ends=ends))
-    assert found.on_line.gap > found.wandering.gap > b.before.gap + 0.01
+    assert found.on_line.gap > found.wandering.gap > b.before.gap + 0.005
     # no line of the grid, judged in full, leaves more than a little more
     best = max(
         excess(by_hand(s, travel=WANDERING, ends=[(-4.0, a), (4.0, c)]))
@@ -210,7 +212,8 @@ def test_cut_and_strips_together_need_less_of_each() -> None:
 
 
 def chance(least: float, spread: float = 0.004) -> Chance:
-    return Chance(least, (least - 1.96 * spread, least + 1.96 * spread), below(least, spread, 0.0), "cannot tell", "", spread, 1.0, 200)
+    interval = (least - 1.96 * spread, least + 1.96 * spread)
+    return Chance(least, interval, below(least, spread, 0.0), "cannot tell", "", spread, 1.0, 200)
 
 
 def table(s: Scene, b: Bench, site: Site = Site(), slab: Slab = Slab(), want: float = 0.01, travel: Travel = STRAIGHT,
@@ -227,7 +230,8 @@ def table(s: Scene, b: Bench, site: Site = Site(), slab: Slab = Slab(), want: fl
 
 def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
     s = scene(crest(0.085), CAR, cell=0.02)
-    rows = table(s, benched(s, loads=(AS_MEASURED, LADEN)), Site(ground="public"), Slab(thickness=0.1), loads=(AS_MEASURED, LADEN))
+    loads = (AS_MEASURED, LADEN)
+    rows = table(s, benched(s, loads=loads), Site(ground="public"), Slab(thickness=0.02), loads=loads)
     kinds = [r.kind for r in rows]
     assert {"as it is", "less load", "slower", "more pressure", "strips", "cut", "new bay"} <= set(kinds)
     assert "fillet" not in kinds and "keep to the line" not in kinds  # a crest, and a job without wander
