@@ -20,16 +20,17 @@ from crestcut.cut.records import Limits
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_footing import wheel_weights
-from crestcut.travel.kernels import collect_runs, planes_of, sweep_runs
+from crestcut.travel.blocks import node_lines, roof_of, tiled, untiled
+from crestcut.travel.kernels import FAR
 from crestcut.travel.records import Batch, Clearance, Ride
 from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch
 from crestcut.travel.springs import stands_by_limits, support_weights
-from crestcut.travel.sweep import FAR, FRAMES, hard_parts, part_arrays
+from crestcut.travel.sweep import FRAMES, Pairs, hard_parts, lower_pairs, part_arrays, place_pairs, planes_under
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import Vehicle
 
-SLACK = 0.006  # m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves by a cell
-EDGE_CELLS = 2  # a plate is taken this much larger when its rows are collected: its edges move as the vehicle settles
+# m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves by a cell
+SLACK = 0.006
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,8 +47,8 @@ class Problem:
     pair_pose: IntArray
     pair_part: IntArray
     pair_drop: FloatArray  # the gap each pair must keep
-    runs: IntArray
-    row_start: IntArray
+    tiles: FloatArray  # ``contact`` in blocks, with a plane under each
+    blocks: FloatArray
     allowed: FloatArray  # (ny, nx) deepest cut
     feather: float
 
@@ -56,7 +57,7 @@ class Problem:
 class Step:
     """One evaluation: what every cell needs, and what holds it.
 
-    need : (ny, nx) m, very low where nothing comes near.  pair : (ny, nx) the pair that sets it, -1 for none.
+    need : (ny, nx) m, very low where nothing comes nearer than it may.  pair : (ny, nx) the pair that sets it, -1 for none.
     depth : (ny, nx) the depth it leads to, after feather and limits.  root : node whose feather holds it, ``NO_ROOT`` for itself.
     """
 
@@ -86,23 +87,12 @@ def prepare(
     used, pose = np.unique(pose, return_inverse=True)
     batch = _subset(ride.batch, used)
     pair_pose, pair_part = pose.astype(np.int64), part.astype(np.int64)
-    larger = _grown(plates, EDGE_CELLS * surface.height.frame.cell)
-    args = (contact, surface.height.frame.cell, pair_pose, pair_part, batch.position, batch.rotation, larger, frames, threshold)
-    row_start = np.zeros(contact.shape[0] + 1, np.int64)
-    collect_runs(*args, row_start, np.empty((0, 4), np.int64))
-    row_start = np.cumsum(row_start)
-    runs = np.empty((row_start[-1], 4), np.int64)
-    collect_runs(*args, row_start, runs)
+    tiles = tiled(contact, VOID)
     return Problem(
         vehicle, surface.height.frame.cell, ridden_ground(surface)[0], contact, batch, plates, frames,
-        pair_pose, pair_part, drop[pair_part], runs, row_start, limits.deepest.values, feather,
+        pair_pose, pair_part, drop[pair_part], tiles, planes_under(tiles, surface.height.frame.cell),
+        limits.deepest.values, feather,
     )  # fmt: skip
-
-
-def _grown(plates: FloatArray, by: float) -> FloatArray:
-    """Plates ``by`` metres larger on every side, in their own planes."""
-    slope = (plates[:, 5] - plates[:, 4]) / (plates[:, 1] - plates[:, 0])
-    return plates + by * np.stack([-np.ones(len(plates)), np.ones(len(plates)), -np.ones(len(plates)), np.ones(len(plates)), -slope, slope], axis=1)
 
 
 def _follows(vehicle: Vehicle, plates: FloatArray, frames: IntArray) -> FloatArray:
@@ -131,21 +121,29 @@ def evaluate(problem: Problem, depth: FloatArray) -> Step:
     batch = settle_batch(
         problem.vehicle, lowered(problem.ridden, depth), problem.cell, problem.batch.places, problem.batch.variant
     )
-    pairs = len(problem.pair_pose)
-    planes, quads, span = np.empty((pairs, 3)), np.empty((pairs, 4, 2)), np.empty((pairs, 2), np.int64)
-    planes_of(
-        problem.pair_pose, problem.pair_part, batch.position, batch.rotation, problem.plates, problem.frames,
-        problem.cell, len(depth), planes, quads, span,
-    )  # fmt: skip
-    limit = np.full(depth.shape, FAR)
-    pair = np.full(depth.shape, -1, np.int64)
-    sweep_runs(problem.cell, problem.runs, problem.row_start, planes, quads, span, problem.pair_drop, limit, pair)
-    known = (problem.contact > VOID / 2) & (pair >= 0)
-    need = np.where(known, problem.contact - limit, -FAR)
+    need, pair = _needs(problem, batch)
     wanted = np.clip(need, 0.0, problem.allowed)
     shaped, root = feather_out(wanted, problem.feather, problem.cell)
     root = np.where(shaped > problem.allowed, NO_ROOT, root)
-    return Step(need, np.where(known, pair, -1), np.minimum(shaped, problem.allowed), root)
+    return Step(need, pair, np.minimum(shaped, problem.allowed), root)
+
+
+def _needs(problem: Problem, batch: Batch) -> tuple[FloatArray, IntArray]:
+    """What every cell needs while the vehicle stands so, and the pair that asks for it.
+
+    The underside less the gap it must keep is lowered to from the ground as it is: what stays above asks for nothing.
+    """
+    pairs, cell, shape = Pairs(problem.pair_pose, problem.pair_part), problem.cell, problem.contact.shape
+    placed = place_pairs(pairs, batch.position, batch.rotation, problem.plates, problem.frames, cell, shape[0])
+    placed.planes[:, 0] -= problem.pair_drop
+    limit = problem.tiles[None].copy()
+    owner = np.full(limit.shape, -1, np.int64)
+    blocks = problem.blocks[None]
+    roof, whole = roof_of(limit, blocks, cell)
+    layer, order = np.zeros(len(problem.pair_pose), np.int64), np.arange(len(problem.pair_pose))
+    lower_pairs(limit, owner, roof, whole, blocks, placed, layer, order, node_lines(limit, cell), cell)
+    pair = untiled(owner[0], *shape)
+    return np.where(pair >= 0, problem.contact - untiled(limit[0], *shape), -FAR), pair
 
 
 def settled(problem: Problem, depth: FloatArray, poses: IntArray) -> Batch:

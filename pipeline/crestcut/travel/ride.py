@@ -7,10 +7,9 @@ from collections.abc import Sequence
 
 import numpy as np
 from scipy import ndimage
-from scipy.interpolate import griddata
 
 from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, frozen_array
+from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray, frozen_array
 from crestcut.job.records import Travel
 from crestcut.surface.records import Surface
 from crestcut.travel.line import is_straight, stations_of
@@ -21,6 +20,7 @@ from crestcut.travel.tyres import VOID, settle
 from crestcut.vehicle.records import LoadState, Vehicle
 
 CONTACT_LENGTH = 0.15  # m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
+BRIDGED_IN = 3  # passes: a ragged rim's nooks are bridged from what the pass before has bridged
 WANDER_STEP = 0.10  # m, at most, between the offsets that stand for the wander
 
 
@@ -200,11 +200,42 @@ def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
     known = ~np.isnan(values)
     size = max(int(round(CONTACT_LENGTH / surface.height.frame.cell)), 1)
     gaps = _closing(known, size) & ~known
-    if gaps.any():
-        rim = ndimage.binary_dilation(gaps, iterations=2) & known
-        values = values.copy()
-        values[gaps] = griddata(np.argwhere(rim), values[rim], np.argwhere(gaps), method="linear")
-    return np.ascontiguousarray(np.where(np.isnan(values), VOID, values)), int((gaps & ~np.isnan(values)).sum())
+    left = np.argwhere(gaps)
+    values = values.copy()
+    for _ in range(BRIDGED_IN):
+        heights = _bridged(values, left, size) if len(left) else np.empty(0)
+        found = ~np.isnan(heights)
+        values[tuple(left[found].T)] = heights[found]
+        left = left[~found]
+    bridged = gaps & ~np.isnan(values)
+    return np.ascontiguousarray(np.where(np.isnan(values), VOID, values)), int(bridged.sum())
+
+
+def _bridged(values: FloatArray, nodes: IntArray, size: int) -> FloatArray:
+    """Heights (k,) at ``nodes`` (k, 2: row, column) in holes, each in a straight line over the hole's shortest crossing there.
+
+    Crossings along rows, columns and both diagonals are tried, of at most ``size`` cells. NaN where none is that short.
+    """
+    padded = np.pad(values, size, constant_values=np.nan)
+    at, best = nodes + size, np.full(len(nodes), np.inf)
+    out = np.full(len(nodes), np.nan)
+    for step in ((0, 1), (1, 0), (1, 1), (1, -1)):
+        (near, here), (far, there) = (_rim(padded, at, np.multiply(step, side), size) for side in (-1, 1))
+        across = (near + far) * math.hypot(*step)
+        shorter = np.flatnonzero((near + far <= size + 1) & (across < best))
+        best[shorter], a, b = across[shorter], near[shorter], far[shorter]
+        out[shorter] = (here[shorter] * b + there[shorter] * a) / (a + b)
+    return out
+
+
+def _rim(padded: FloatArray, at: IntArray, step: IntArray, size: int) -> tuple[FloatArray, FloatArray]:
+    """Steps from nodes ``at`` to the first measured one on the way, (k,), infinite where there is none; and its height."""
+    steps, height = np.full(len(at), np.inf), np.zeros(len(at))
+    for n in range(1, size + 1):
+        z = padded[tuple((at + n * step).T)]
+        met = np.isinf(steps) & ~np.isnan(z)
+        steps[met], height[met] = n, z[met]
+    return steps, height
 
 
 def _closing(known: BoolArray, size: int) -> BoolArray:

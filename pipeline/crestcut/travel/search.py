@@ -12,18 +12,19 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
-from numba import njit, prange
 
 from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray
+from crestcut.grid import BoolArray, FloatArray, IntArray
 from crestcut.surface.records import Surface
-from crestcut.travel.kernels import _least_gap, column_range, plane, row_range
+from crestcut.travel.blocks import tiled
+from crestcut.travel.kernels import FAR
 from crestcut.travel.line import is_straight
 from crestcut.travel.records import TravelLine
 from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch
-from crestcut.travel.sweep import hard_parts, part_arrays
+from crestcut.travel.sweep import hard_parts, least_of_pairs, pairs_of, part_arrays, place_pairs, planes_under
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import LoadState, Vehicle
 
@@ -31,6 +32,7 @@ PITCH = 0.10  # m between the lines tried first
 COARSE, FINE = 0.08, 0.02  # m between stations: for choosing lines, for judging them
 FOLLOWED = 8  # of the lines tried first
 NOT_DRIVABLE = -1.0e6
+NO_CONTACT = 1.0e6  # m: nothing measured under any part
 
 
 @dataclass(frozen=True)
@@ -71,6 +73,12 @@ class Fan:
     ridden: FloatArray
     under: FloatArray
 
+    @cached_property
+    def blocks(self) -> tuple[FloatArray, FloatArray]:
+        """``under`` in tiles, and the plane under each."""
+        tiles = tiled(self.under, VOID)
+        return tiles, planes_under(tiles, self.surface.height.frame.cell)
+
 
 def fan(
     vehicle: Vehicle,
@@ -102,26 +110,25 @@ def fan(
     )
 
 
-@njit(cache=True, parallel=True)
 def least_of_poses(
-    ground: np.ndarray, cell: float, position: np.ndarray, rotation: np.ndarray, parts: np.ndarray,
-    frames: np.ndarray, least: np.ndarray,
+    ground: FloatArray, cell: float, position: FloatArray, rotation: FloatArray, parts: FloatArray, frames: IntArray,
+    least: FloatArray,
 ) -> None:  # fmt: skip
-    """least (n,) : smallest gap of any part at each pose; poses with NaN there are left alone."""
-    rows, columns = ground.shape
-    u = np.arange(columns) * cell
-    for p in prange(position.shape[0]):
-        if math.isnan(least[p]):
-            continue
-        quad = np.empty((4, 2))
-        for m in range(parts.shape[0]):
-            a, b, c = plane(parts[m], position[p, frames[m]], rotation[p, frames[m]], quad)
-            j0, j1 = row_range(quad, cell, rows)
-            for j in range(j0, j1 + 1):
-                i0, i1 = column_range(quad, cell, j, columns)
-                if i1 >= i0:
-                    gap = _least_gap(ground[j, i0 : i1 + 1], u[i0 : i1 + 1], a + c * j * cell, b)
-                    least[p] = min(least[p], gap)
+    """least (n,) : smallest gap of any part at each pose, m; poses with NaN there are left alone."""
+    tiles = tiled(ground, VOID)
+    judged = np.flatnonzero(~np.isnan(least))
+    gaps = _gaps(tiles, planes_under(tiles, cell), cell, ground.shape[0], judged, position, rotation, parts, frames)
+    least[judged] = np.minimum(least[judged], gaps)
+
+
+def _gaps(
+    tiles: FloatArray, blocks: FloatArray, cell: float, rows: int, judged: IntArray, position: FloatArray,
+    rotation: FloatArray, parts: FloatArray, frames: IntArray,
+) -> FloatArray:  # fmt: skip
+    """Smallest gap of any part at each of the poses ``judged``, m; very large over nothing measured."""
+    pairs = pairs_of(np.repeat(judged, len(parts)), np.tile(np.arange(len(parts)), len(judged)))
+    placed = place_pairs(pairs, position, rotation, parts, frames, cell, rows)
+    return least_of_pairs(tiles, blocks, placed, cell).reshape(len(judged), len(parts)).min(axis=1, initial=FAR)
 
 
 def clearances(lines: Fan, moved: FloatArray, step: float) -> FloatArray:
@@ -154,10 +161,12 @@ def _some(lines: Fan, moved: FloatArray, step: float) -> FloatArray:
     who = np.concatenate(owner)
     batch = settle_batch(lines.vehicle, lines.ridden, cell, np.concatenate(places), who)
     plates, _, frames = part_arrays(hard_parts(lines.vehicle), min(step, FINE))
-    least = np.where(batch.live, 1.0e6, np.nan)
-    least_of_poses(lines.under, cell, batch.position, batch.rotation, plates, frames, least)
-    out = np.full(len(moved), np.inf)
-    np.minimum.at(out, who, np.where(batch.live, least, NOT_DRIVABLE))
+    out = np.full(len(moved), NO_CONTACT)
+    out[np.unique(who[~batch.live])] = NOT_DRIVABLE
+    judged = np.flatnonzero(out[who] > NOT_DRIVABLE / 2)  # one tyre off the ground is enough to drop a line
+    tiles, blocks = lines.blocks
+    where = (judged, batch.position, batch.rotation)
+    np.minimum.at(out, who[judged], _gaps(tiles, blocks, cell, len(lines.under), *where, plates, frames))
     return out
 
 

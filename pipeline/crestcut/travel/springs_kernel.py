@@ -23,14 +23,27 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numba import njit, prange
+from numba import njit
 
-from crestcut.travel.tyres import VOID, _attitude, _hang, row_maxima, tyre_height, tyre_node
+from crestcut.grid import FloatArray, IntArray
+from crestcut.travel.cores import share
+from crestcut.travel.tyres import (
+    PLACES_AT_ONCE,
+    VOID,
+    _attitude,
+    _axle,
+    _first_guess,
+    _hang,
+    _lean,
+    row_maxima,
+    tyre_node,
+    tyre_reach,
+)
 
 SEARCH_STEPS = 80
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _pressed(
     force_left: float, force_right: float, rate: float, bar: float, droop: float
 ) -> tuple[float, float]:
@@ -48,7 +61,7 @@ def _pressed(
     return max((force_left - bar * droop) / (rate + bar), -droop), -droop
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _twisted(
     a: float,
     forces: np.ndarray,
@@ -68,7 +81,7 @@ def _twisted(
     return n[0] * c[0] + n[1] * c[1] + n[2] * c[2] + n[3] * c[3]
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _warp_force(
     twist: float, low: float, high: float, forces: np.ndarray, n: np.ndarray, own: tuple[float, float],
     front: np.ndarray, rear: np.ndarray, c: np.ndarray,
@@ -107,7 +120,7 @@ def _warp_force(
     return a
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _resting(
     s: np.ndarray,
     own: tuple[float, float],
@@ -135,7 +148,7 @@ def _resting(
     return normal
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def stand(
     twist: float, s: np.ndarray, load_front: float, load_rear: float, sin_pitch: float, sin_roll: float,
     forces: np.ndarray, lift: np.ndarray, sink: np.ndarray,
@@ -191,7 +204,7 @@ def stand(
     return hangs or stopped
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _hangs(a: float, excess: float, n: np.ndarray, forces: np.ndarray, lift: np.ndarray) -> bool:
     """Add the warp to the forces; where twist is left over, lift the wheel that carries nothing by it. Is
     there one?
@@ -210,53 +223,38 @@ def _hangs(a: float, excess: float, n: np.ndarray, forces: np.ndarray, lift: np.
     return True
 
 
-@njit(cache=True, parallel=True)
 def settle_sprung(
-    ground: np.ndarray,
-    cell: float,
-    places: np.ndarray,
-    geometry: np.ndarray,
-    springs: np.ndarray,
-    want_contact: bool,
-    wheels: np.ndarray,
-    contact: np.ndarray,
-    position: np.ndarray,
-    rotation: np.ndarray,
-    hanging: np.ndarray,
-) -> None:
+    ground: FloatArray, cell: float, places: FloatArray, geometry: FloatArray, springs: FloatArray,
+    want_contact: bool, wheels: FloatArray, contact: IntArray, position: FloatArray, rotation: FloatArray,
+    hanging: FloatArray,
+) -> None:  # fmt: skip
     """As ``tyres.settle``, for springs with loads or stops and for rigid carts.
 
     springs : ``spring_array``.  wheels (n, 4) are then the tyres' lowest points as they hang; contact is -1
-        for a
-    wheel that hangs.  hanging : (n, 4) how far each wheel's tyre is off the ground, m.
+    for a wheel that hangs.  hanging : (n, 4) how far each wheel's tyre is off the ground, m.
     """
-    reach = math.ceil(math.hypot(geometry[3], geometry[4]) / cell) + 1
-    bound = row_maxima(ground, reach)
+    bound = row_maxima(ground, tyre_reach(geometry, cell))
+    fixed = (ground, bound, cell, places, geometry, springs, want_contact)
+    out = (wheels, contact, position, rotation, hanging)
+    share(lambda a, b: _settle_part(a, b, *fixed, *out), len(places), PLACES_AT_ONCE)
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def _settle_part(
+    first: int, stop: int, ground: np.ndarray, bound: np.ndarray, cell: float, places: np.ndarray,
+    geometry: np.ndarray, springs: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray,
+    position: np.ndarray, rotation: np.ndarray, hanging: np.ndarray,
+) -> None:  # fmt: skip
+    """``settle_sprung`` for places first..stop-1."""
     columns = np.arange(ground.shape[1]) * cell
-    for p in prange(places.shape[0]):
+    for p in range(first, stop):
         _settle_one(
             ground, bound, columns, cell, places[p], geometry, springs, want_contact,
             wheels[p], contact[p], position[p], rotation[p], hanging[p],
         )  # fmt: skip
 
 
-@njit(cache=True)
-def _tyres(
-    ground: np.ndarray, bound: np.ndarray, columns: np.ndarray, cell: float, geometry: np.ndarray,
-    u: float, v: float, cos: float, sin: float, track: float,
-) -> tuple[float, float]:  # fmt: skip
-    """Heights of an axle's left and right tyre, its middle over (u, v)."""
-    du, dv, radius, half = 0.5 * track * sin, 0.5 * track * cos, geometry[3], geometry[4]
-    left = tyre_height(ground, bound, columns, cell, u - du, v + dv, cos, sin, radius, half)
-    return left, tyre_height(ground, bound, columns, cell, u + du, v - dv, cos, sin, radius, half)
-
-
-@njit(cache=True)
-def _lean(left: float, right: float, track: float) -> float:
-    return math.asin(min(max((left - right) / track, -0.9), 0.9))
-
-
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _settle_one(
     ground: np.ndarray, bound: np.ndarray, columns: np.ndarray, cell: float, place: np.ndarray,
     geometry: np.ndarray, springs: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray,
@@ -267,11 +265,12 @@ def _settle_one(
     u, v, yaw, load_front, load_rear = place
     cos, sin = math.cos(yaw), math.sin(yaw)
     h, forces, lift, sink = np.zeros(4), np.zeros(4), np.zeros(4), np.zeros(3)
-    h[2], h[3] = _tyres(ground, bound, columns, cell, geometry, u, v, cos, sin, rear_track)
-    pitch, roll, reach, roll_front, roll_rear, square = 0.0, 0.0, base, 0.0, 0.0, 1.0
+    h[2], h[3] = _axle(ground, bound, columns, cell, geometry, u, v, cos, sin, rear_track)
+    roll, roll_front, roll_rear, square = 0.0, 0.0, 0.0, 1.0
+    pitch, reach = _first_guess(ground, cell, place, base, 0.5 * (h[2] + h[3]))
     for _ in range(30):
         mu, mv = u + reach * cos, v + reach * sin
-        h[0], h[1] = _tyres(ground, bound, columns, cell, geometry, mu, mv, cos, sin, front_track)
+        h[0], h[1] = _axle(ground, bound, columns, cell, geometry, mu, mv, cos, sin, front_track)
         square = math.cos(pitch)  # springs work square to the chassis
         twist = square * ((h[0] - h[1]) / front_track - (h[2] - h[3]) / rear_track)
         limits = stand(
@@ -284,10 +283,8 @@ def _settle_one(
         s = (rise + lean * math.cos(pitch)) / base
         old_pitch, old_roll = pitch, roll
         pitch = math.asin(min(max(s, -0.9), 0.9))
-        roll_front, roll_rear = (
-            _lean(wheels[0], wheels[1], front_track),
-            _lean(wheels[2], wheels[3], rear_track),
-        )
+        roll_front = _lean(wheels[0] - wheels[1], front_track)
+        roll_rear = _lean(wheels[2] - wheels[3], rear_track)
         roll = share_front * roll_front + share_rear * roll_rear + sink[2]
         moved = base * math.cos(pitch) + lean * math.sin(pitch)
         done = abs(moved - reach) < 1e-5

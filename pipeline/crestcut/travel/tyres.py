@@ -9,12 +9,16 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numba import njit, prange
+from numba import njit
 
+from crestcut.grid import FloatArray, IntArray
+from crestcut.travel.cores import share
+
+PLACES_AT_ONCE = 500
 VOID = -1.0e9  # stands for 'not measured' inside the kernels: lower than any ground
 
 
-@njit(cache=True, fastmath=True)
+@njit(cache=True, nogil=True, error_model="numpy", fastmath=True)
 def _highest(ground: np.ndarray, u: np.ndarray, cos: float, shift: float, squared: float) -> float:
     """Highest ground + sqrt(radius^2 - a^2) along one run of a row, a = u cos + shift."""
     best = VOID
@@ -24,7 +28,7 @@ def _highest(ground: np.ndarray, u: np.ndarray, cos: float, shift: float, square
     return best
 
 
-@njit(cache=True, parallel=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def row_maxima(ground: np.ndarray, reach: int) -> np.ndarray:
     """Highest ground within ``reach`` columns either side, row by row: a bound that spares most of a tyre's footprint.
 
@@ -33,8 +37,8 @@ def row_maxima(ground: np.ndarray, reach: int) -> np.ndarray:
     rows, columns = ground.shape
     out = np.empty((rows, columns))
     width = 2 * reach + 1
-    for j in prange(rows):
-        ahead, back = np.empty(columns), np.empty(columns)
+    ahead, back = np.empty(columns), np.empty(columns)
+    for j in range(rows):
         for i in range(columns):
             ahead[i] = ground[j, i] if i % width == 0 else max(ahead[i - 1], ground[j, i])
         for i in range(columns - 1, -1, -1):
@@ -47,7 +51,7 @@ def row_maxima(ground: np.ndarray, reach: int) -> np.ndarray:
     return out
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def tyre_height(
     ground: np.ndarray,
     bound: np.ndarray,
@@ -102,7 +106,7 @@ def tyre_height(
     return best - radius if best > VOID / 2 else VOID
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def tyre_node(
     ground: np.ndarray, cell: float, u: float, v: float, cos: float, sin: float, radius: float, half_width: float
 ) -> int:
@@ -124,7 +128,7 @@ def tyre_node(
     return node if best > VOID / 2 else -1
 
 
-@njit(cache=True, inline="always")
+@njit(cache=True, nogil=True, error_model="numpy")
 def _attitude(yaw: float, pitch: float, roll: float, rotation: np.ndarray) -> None:
     """Columns: forward, left, up of the chassis. yaw about z, then pitch (nose up), then roll (left side up)."""
     cy, sy, cp, sp, cr, sr = math.cos(yaw), math.sin(yaw), math.cos(pitch), math.sin(pitch), math.cos(roll), math.sin(roll)
@@ -136,7 +140,7 @@ def _attitude(yaw: float, pitch: float, roll: float, rotation: np.ndarray) -> No
         rotation[k, 2] = up[k] * cr - left[k] * sr
 
 
-@njit(cache=True, inline="always")
+@njit(cache=True, nogil=True, error_model="numpy")
 def _hang(hub_u: float, hub_v: float, hub_z: float, x: float, z: float, rotation: np.ndarray, position: np.ndarray) -> None:
     """Place the chassis so that its point (x, 0, z) is the middle of an axle's hubs."""
     position[0] = hub_u - rotation[0, 0] * x - rotation[0, 2] * z
@@ -144,70 +148,107 @@ def _hang(hub_u: float, hub_v: float, hub_z: float, x: float, z: float, rotation
     position[2] = hub_z - rotation[2, 0] * x - rotation[2, 2] * z
 
 
-@njit(cache=True, parallel=True)
-def settle(
-    ground: np.ndarray,
-    cell: float,
-    places: np.ndarray,
-    geometry: np.ndarray,
-    want_contact: bool,
-    wheels: np.ndarray,
-    contact: np.ndarray,
-    position: np.ndarray,
+@njit(cache=True, nogil=True, error_model="numpy")
+def _axle(
+    ground: np.ndarray, bound: np.ndarray, columns: np.ndarray, cell: float, geometry: np.ndarray,
+    u: float, v: float, cos: float, sin: float, track: float,
+) -> tuple[float, float]:  # fmt: skip
+    """Heights of an axle's left and right tyre, its middle over (u, v)."""
+    du, dv, radius, half = 0.5 * track * sin, 0.5 * track * cos, geometry[3], geometry[4]
+    left = tyre_height(ground, bound, columns, cell, u - du, v + dv, cos, sin, radius, half)
+    return left, tyre_height(ground, bound, columns, cell, u + du, v - dv, cos, sin, radius, half)
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def _lean(rise: float, over: float) -> float:
+    """Angle at which a length ``over`` rises by ``rise``, rad; held off the upright."""
+    return math.asin(min(max(rise / over, -0.9), 0.9))
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def _first_guess(ground: np.ndarray, cell: float, place: np.ndarray, base: float, rear: float) -> tuple[float, float]:
+    """Pitch (rad) and how far ahead the front axle stands (m), from the ground a wheelbase ahead: spares a step."""
+    u, v = place[0] + base * math.cos(place[2]), place[1] + base * math.sin(place[2])
+    j, i = math.floor(v / cell + 0.5), math.floor(u / cell + 0.5)
+    pitch, lean = 0.0, place[3] - place[4]
+    if 0 <= j < ground.shape[0] and 0 <= i < ground.shape[1] and min(ground[j, i], rear) > VOID / 2:
+        pitch = _lean(ground[j, i] - rear + lean, base)
+    return pitch, base * math.cos(pitch) + lean * math.sin(pitch)
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def settle_part(
+    first: int, stop: int, ground: np.ndarray, bound: np.ndarray, cell: float, places: np.ndarray,
+    geometry: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray, position: np.ndarray,
     rotation: np.ndarray,
-) -> None:
-    """Stand the vehicle on the ground at every place.
-
-    places : (n, 5) u, v of the rear axle's middle, yaw, body shift at front and rear axle (load).  geometry : (7,) wheelbase, front
-    track, rear track, tyre radius, tyre half width, roll share of the front and of the rear axle.
-    Out: wheels (n, 4) height of each tyre's lowest point (front left, front right, rear left, rear right; VOID over nothing measured),
-    contact (n, 4) node that carries it, position (n, 3, 3) and rotation (n, 3, 3, 3): [.., 0] body, [.., 1] front and [.., 2] rear axle.
-
-    With equal sides and no wheel at its droop stop the energy of four springs is least where each axle's middle keeps the mean of its
-    wheels and roll = sum(k t^2 roll_axle) / sum(k t^2): d/d(roll) of sum over axles of k/2 * 2 * (t/2)^2 (roll - roll_axle)^2 = 0.
-    The wheelbase is a length along the chassis, so the front axle's place depends on the pitch: solved by fixed point, whose
-    contraction is about slope x tan(pitch), a few per cent.
-    """
+) -> None:  # fmt: skip
+    """``settle`` for places first..stop-1. bound : ``row_maxima`` of the ground over a tyre's reach."""
     base, front_track, rear_track, radius, half, share_front, share_rear = geometry
     columns = np.arange(ground.shape[1]) * cell
-    bound = row_maxima(ground, math.ceil(math.hypot(radius, half) / cell) + 1)
-    for p in prange(places.shape[0]):
+    h = np.empty(4)
+    for p in range(first, stop):
         u, v, yaw, load_front, load_rear = places[p]
         cos, sin = math.cos(yaw), math.sin(yaw)
-        ru, rv = 0.5 * rear_track * sin, 0.5 * rear_track * cos
-        rl = tyre_height(ground, bound, columns, cell, u - ru, v + rv, cos, sin, radius, half)
-        rr = tyre_height(ground, bound, columns, cell, u + ru, v - rv, cos, sin, radius, half)
-        rear = 0.5 * (rl + rr)
-        fu, fv = 0.5 * front_track * sin, 0.5 * front_track * cos
-        pitch, reach, fl, fr = 0.0, base, VOID, VOID
+        h[2], h[3] = _axle(ground, bound, columns, cell, geometry, u, v, cos, sin, rear_track)
+        rear, lean = 0.5 * (h[2] + h[3]), load_front - load_rear
+        pitch, reach = _first_guess(ground, cell, places[p], base, rear)
         for _ in range(12):
             mu, mv = u + reach * cos, v + reach * sin
-            fl = tyre_height(ground, bound, columns, cell, mu - fu, mv + fv, cos, sin, radius, half)
-            fr = tyre_height(ground, bound, columns, cell, mu + fu, mv - fv, cos, sin, radius, half)
-            # hubs sit at chassis (0, radius - load_rear) and (base, radius - load_front) in x, z; both equations of the pair
-            rise = 0.5 * (fl + fr) - rear
-            lean = load_front - load_rear
-            s = (rise + lean * math.cos(pitch)) / base
-            pitch = math.asin(min(max(s, -0.9), 0.9))
+            h[0], h[1] = _axle(ground, bound, columns, cell, geometry, mu, mv, cos, sin, front_track)
+            # hubs sit at chassis (0, radius - load_rear) and (base, radius - load_front) in x, z
+            pitch = _lean(0.5 * (h[0] + h[1]) - rear + lean * math.cos(pitch), base)
             moved = base * math.cos(pitch) + lean * math.sin(pitch)
             done = abs(moved - reach) < 1e-5
             reach = moved
             if done:
                 break
         mu, mv = u + reach * cos, v + reach * sin
-        wheels[p, 0], wheels[p, 1], wheels[p, 2], wheels[p, 3] = fl, fr, rl, rr
-        if want_contact:
-            contact[p, 0] = tyre_node(ground, cell, mu - fu, mv + fv, cos, sin, radius, half)
-            contact[p, 1] = tyre_node(ground, cell, mu + fu, mv - fv, cos, sin, radius, half)
-            contact[p, 2] = tyre_node(ground, cell, u - ru, v + rv, cos, sin, radius, half)
-            contact[p, 3] = tyre_node(ground, cell, u + ru, v - rv, cos, sin, radius, half)
-        roll_front = math.asin(min(max((fl - fr) / front_track, -0.9), 0.9))
-        roll_rear = math.asin(min(max((rl - rr) / rear_track, -0.9), 0.9))
-        _attitude(yaw, pitch, share_front * roll_front + share_rear * roll_rear, rotation[p, 0])
-        _hang(u, v, rear + radius, 0.0, radius - load_rear, rotation[p, 0], position[p, 0])
+        for i in range(4):
+            wheels[p, i] = h[i]
+            if want_contact:
+                side = 0.5 * (front_track if i < 2 else rear_track) * (1.0 if i % 2 == 0 else -1.0)
+                foot_u, foot_v = (mu if i < 2 else u) - side * sin, (mv if i < 2 else v) + side * cos
+                contact[p, i] = tyre_node(ground, cell, foot_u, foot_v, cos, sin, radius, half)
+        roll_front, roll_rear = _lean(h[0] - h[1], front_track), _lean(h[2] - h[3], rear_track)
+        front = 0.5 * (h[0] + h[1])
         # what an axle carries keeps its height over the wheels, whatever the body above does under load
-        pitch = math.asin(min(max((0.5 * (fl + fr) - rear) / base, -0.9), 0.9))
-        _attitude(yaw, pitch, roll_front, rotation[p, 1])
-        _hang(mu, mv, 0.5 * (fl + fr) + radius, base, radius, rotation[p, 1], position[p, 1])
-        _attitude(yaw, pitch, roll_rear, rotation[p, 2])
-        _hang(u, v, rear + radius, 0.0, radius, rotation[p, 2], position[p, 2])
+        plain = _lean(front - rear, base)
+        for k in range(3):
+            roll = share_front * roll_front + share_rear * roll_rear
+            if k > 0:
+                roll = roll_front if k == 1 else roll_rear
+            _attitude(yaw, pitch if k == 0 else plain, roll, rotation[p, k])
+            if k == 1:
+                _hang(mu, mv, front + radius, base, radius, rotation[p, k], position[p, k])
+            else:
+                up = radius - load_rear if k == 0 else radius
+                _hang(u, v, rear + radius, 0.0, up, rotation[p, k], position[p, k])
+
+
+def settle(
+    ground: FloatArray, cell: float, places: FloatArray, geometry: FloatArray, want_contact: bool,
+    wheels: FloatArray, contact: IntArray, position: FloatArray, rotation: FloatArray,
+) -> None:  # fmt: skip
+    """Stand the vehicle on the ground at every place.
+
+    places : (n, 5) u, v of the rear axle's middle, yaw, body shift at front and rear axle (load).
+    geometry : (7,) wheelbase, front track, rear track, tyre radius, tyre half width, roll share of the front
+    and of the rear axle.
+    Out: wheels (n, 4) height of each tyre's lowest point (front left, front right, rear left, rear right;
+    VOID over nothing measured), contact (n, 4) node that carries it, position (n, 3, 3) and rotation
+    (n, 3, 3, 3): [.., 0] body, [.., 1] front and [.., 2] rear axle.
+
+    With equal sides and no wheel at its droop stop the energy of four springs is least where each axle's
+    middle keeps the mean of its wheels and roll = sum(k t^2 roll_axle) / sum(k t^2): d/d(roll) of sum over
+    axles of k/2 * 2 * (t/2)^2 (roll - roll_axle)^2 = 0.
+    The wheelbase is a length along the chassis, so the front axle's place depends on the pitch: solved by
+    fixed point, whose contraction is about slope x tan(pitch), a few per cent.
+    """
+    bound = row_maxima(ground, tyre_reach(geometry, cell))
+    args = (ground, bound, cell, places, geometry, want_contact, wheels, contact, position, rotation)
+    share(lambda a, b: settle_part(a, b, *args), len(places), PLACES_AT_ONCE)
+
+
+def tyre_reach(geometry: FloatArray, cell: float) -> int:
+    """Columns that a tyre may reach to either side of its hub at any heading."""
+    return math.ceil(math.hypot(geometry[3], geometry[4]) / cell) + 1

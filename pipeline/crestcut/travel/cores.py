@@ -1,0 +1,27 @@
+"""Sharing a compiled loop among the cores."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from itertools import pairwise
+
+WORKERS = min(len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1, 8)
+PIECES = 4  # for each core: who is done early takes another
+
+
+def share(work: Callable[[int, int], None], count: int, least: int = 1) -> None:
+    """Call ``work(first, stop)`` until 0 .. count - 1 is covered, in pieces of ``least`` or more, several at once.
+
+    For kernels that let go of the interpreter (``nogil``) and write only what belongs to their piece: then the result does not
+    depend on the number of cores. Compiles in a fifth of the time of a loop that the compiler itself is asked to share out.
+    """
+    pieces = min(PIECES * WORKERS, max(count // max(least, 1), 1))
+    if WORKERS == 1 or pieces == 1:
+        work(0, count)
+        return
+    edges = [count * k // pieces for k in range(pieces + 1)]
+    with ThreadPoolExecutor(WORKERS) as pool:
+        for job in [pool.submit(work, first, stop) for first, stop in pairwise(edges)]:
+            job.result()
