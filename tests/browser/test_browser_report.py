@@ -227,6 +227,11 @@ def test_paper_shows_both_units_the_slab_and_no_buttons(shown: Path, open_page: 
     paper = page.locator("img.paper")
     assert paper.is_visible() and (paper.get_attribute("src") or "").startswith("data:image/png")
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
+    assert page.locator("details:not([open])").count() == 0  # on paper nothing can be unfolded
+    assert page.locator(".every-page").is_visible() and not page.locator(".profile").is_visible()
+    edge = page.locator(".every-page").bounding_box()
+    sheet = page.locator("main").bounding_box()
+    assert sheet["x"] + sheet["width"] <= edge["x"] + 1  # the stamp covers nothing
 
 
 @pytest.mark.parametrize(

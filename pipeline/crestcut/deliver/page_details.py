@@ -10,7 +10,7 @@ from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import measure_line, room, sentence
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, place_words
+from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, number, place_words
 from crestcut.travel.chance import in_use_allowances
 from crestcut.work.records import Worksheet
 
@@ -79,7 +79,7 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         ("Deepest cut", figure(document, "cut.deepest")),
         ("Area", figure(document, "cut.area")),
         ("Volume", figure(document, "cut.volume")),
-        ("Mass", f'<span class="si">{mass:.0f} kg</span><span class="us">{mass / POUND:.0f} lb</span>'),
+        ("Mass", _weight(mass)),
         ("Feather", f"1 in {1 / report.job.cut.feather:g}, at every edge of the cut"),
     ]  # fmt: skip
     left = look_up(document, "after.least_clearance")
@@ -105,6 +105,12 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         "the job, they are not an order to cut.</p>"
     )
     return _section("work", "Work sheet", f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>{details}")
+
+
+def _weight(kilograms: float) -> str:
+    """kg and lb."""
+    si, us = f"{number(kilograms)} kg", f"{number(kilograms / POUND)} lb"
+    return f'<span class="si">{si}</span><span class="us">{us}</span>'
 
 
 def measure(report: Report) -> str:

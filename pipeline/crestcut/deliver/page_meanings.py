@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from crestcut.deliver.page_shell import esc
+from crestcut.deliver.summary import number
 from crestcut.units import FOOT, INCH, inches, millimetres
 
 LITRES_PER_CUBIC_FOOT = 28.316846592  # exact, from the foot
@@ -47,13 +48,13 @@ def _feet(metres: float) -> str:
 
 def area(square_metres: float) -> str:
     """m2 and ft2."""
-    return _pair(f"{square_metres:.2f} m²", f"{square_metres / FOOT**2:.1f} ft²")
+    return _pair(f"{number(square_metres)} m²", f"{number(square_metres / FOOT**2)} ft²")
 
 
 def volume(cubic_metres: float) -> str:
     """Litres and cubic feet."""
     litres = cubic_metres * 1000
-    return _pair(f"{litres:.1f} litres", f"{litres / LITRES_PER_CUBIC_FOOT:.2f} ft³")
+    return _pair(f"{number(litres)} litres", f"{number(litres / LITRES_PER_CUBIC_FOOT)} ft³")
 
 
 def share(value: float) -> str:

@@ -22,9 +22,9 @@ def options(report: Report, document: Document) -> str:
     rows = rows or _plain_rows(report, document)
     if report.advice:
         how = measure_line(report, report.advice[0])
-        rows.insert(1, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
+        rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
     sure = f"{report.job.wanted.confidence * 100:g} %"
-    note = f"Cheapest first. Enough: {sure} sure or more that every gap is what was asked for."
+    note = f"What is enough comes first, cheapest first. Enough: every gap asked for, {sure} sure or more."
     return (
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
         f'<p class="hint">{note}</p>{table(head, rows)}</section>{vehicles(document)}'

@@ -39,7 +39,9 @@ export async function startReport(data) {
   view.stage.overlay.before(paper); // under the labels, in place of the live picture
   window.addEventListener("beforeprint", () => {
     paper.src = view.stage.picture();
-    for (const closed of document.querySelectorAll(".stamp details")) closed.open = true;
+    // on paper nothing can be unfolded, and the section at the worst place is there already
+    for (const closed of document.querySelectorAll("details:not([open])")) closed.open = true;
+    byId("profile").parentElement.classList.toggle("same", view.k === report.drive?.worst && !view.after);
   });
   window.crestcut = { report, view };
 }
