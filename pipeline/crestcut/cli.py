@@ -87,8 +87,10 @@ def look(
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
+    from crestcut.deliver.files import refuse_unwritable
     from crestcut.deliver.press import Press
 
+    refuse_unwritable(out)
     with Press() as press:  # before all that loads slowly: it loads what draws meanwhile
         from crestcut.run import run_job, write_job
 

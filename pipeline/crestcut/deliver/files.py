@@ -27,7 +27,7 @@ class Staging:
         self._folder: Path | None = None
 
     def __enter__(self) -> Path:
-        _refuse_unwritable(self.out)
+        refuse_unwritable(self.out)
         # Beside the final place, so that a move is a rename on the same disk; inside it where only that is
         # ours to write.
         beside = _nearest_folder(self.out.absolute().parent)
@@ -55,7 +55,8 @@ class Staging:
             shutil.rmtree(self._folder, ignore_errors=True)
 
 
-def _refuse_unwritable(out: Path) -> None:
+def refuse_unwritable(out: Path) -> None:
+    """Raise CrestcutError where ``out`` is a file, or lies where nothing may be written; ask early."""
     if out.exists() and not out.is_dir():
         raise CrestcutError("is a file, a folder is needed", str(out), "name another folder with --out")
     nearest = _nearest_folder(out.absolute())
