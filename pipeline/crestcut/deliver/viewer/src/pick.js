@@ -51,6 +51,8 @@ export async function startPick(data, root) {
     ),
     h("form", { class: "panel", id: "panel", autocomplete: "off", onsubmit: (e) => e.preventDefault() }),
   );
+  // as tall as the slab needs at the width there is, within what the style sheet allows
+  view.style.aspectRatio = `${height.nx * 1.06} / ${height.ny * 1.12}`;
   const stage = new Stage(view, {
     size: [(height.nx - 1) * height.cell, (height.ny - 1) * height.cell],
     plan: true,
