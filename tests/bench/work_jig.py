@@ -42,7 +42,7 @@ def measure(s: Scene, seed: int) -> dict[str, float]:
         s.job, s.vehicle, s.surface, s.line, s.ride, s.plan, decide_release(s.job, False), s.marks, s.keeps
     )
     assert sheet.jig is not None and sheet.set_out is not None
-    site = make_site(s.surface, s.line, s.plan)
+    site = make_site(s.surface, s.line, s.plan, s.job)
     cut = np.nan_to_num(s.plan.depth.values) > 0
     limit = limit_surface(s)
     exact = work(site, sheet.jig, sheet.set_out)

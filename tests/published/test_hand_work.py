@@ -8,12 +8,12 @@ import math
 import numpy as np
 import pytest
 
-from crestcut.units import FOOT, INCH
+from crestcut.units import FOOT, INCH, inches
 from crestcut.work.dust import ACTION, CFM, PERMISSIBLE, airflow, mask_needed
-from crestcut.work.jig import SMOOTHING, Site, block_height, floor_blocks, make_jig
-from crestcut.work.lanes import lay_lanes
+from crestcut.work.floor_jig import floor_blocks
+from crestcut.work.jig import SMOOTHING, block_height, make_jig
+from crestcut.work.jig_records import Range, Tool
 from crestcut.work.quantities import mass_of
-from crestcut.work.records import Range, Tool
 from crestcut.work.slopes import CROSS, DRAINS, diagonal_slope, edge_rule
 from crestcut.work.timber import (
     DRESSED_INCH,
@@ -23,6 +23,7 @@ from crestcut.work.timber import (
     second_moment,
     string_sag,
 )
+from crestcut.work.workable import Site, make_workable
 
 SOME = Range(1.0, 2.0)
 GRINDER = Tool(
@@ -54,17 +55,18 @@ def test_the_hand_method_out_of_the_jig_sheet(fall: float) -> None:
     inside = np.abs(v)[:, None] <= 0.2
     finished = np.where(inside, np.minimum(ground, line - 0.5 * INCH), ground)
     site = Site(ground, finished, ground - finished <= 0, cell, u, v)
-    jig = make_jig(site, lay_lanes(ground, finished, 2), GRINDER, (0.0, base))
+    jig = make_jig(site, make_workable(site, (0.0, base)), GRINDER)
     assert jig.board.thickness == pytest.approx(0.75 * INCH)
     assert jig.reach == pytest.approx(7 / 16 * INCH)
     assert jig.below == pytest.approx(0.5 * INCH)
-    inner = [r for r in jig.rows if abs(r.offset) < 0.19]
-    assert len(inner) >= 15
+    inner = [r for r in jig.rows if max(abs(r.low), abs(r.high)) < 0.195]
+    assert len({round(r.low, 2) for r in inner}) >= 3  # several strips over the 0.4 m that is cut
     for row in inner:
         assert (row.rear_at, row.front_at) == (pytest.approx(0.0, abs=1e-9), pytest.approx(base))
-        assert row.rear == pytest.approx(5.5 * INCH, abs=2e-5)
-        assert row.front == pytest.approx(5.5 * INCH, abs=2e-5)
-        assert row.deepest == pytest.approx(0.5 * INCH, abs=1e-9)
+        assert row.rear == pytest.approx(5.5 * INCH, abs=1e-4)
+        assert row.front == pytest.approx(5.5 * INCH, abs=1e-4)
+        assert row.deepest == pytest.approx(0.5 * INCH, abs=1e-4)
+    assert "5 1/2 in" in {inches(r.rear) for r in inner} and jig.reach == pytest.approx(7 / 16 * INCH)
 
 
 def test_blocks_on_a_floor_are_the_reach() -> None:
@@ -160,4 +162,4 @@ def test_a_worn_wheel_that_does_not_reach_is_refused() -> None:
     ground = np.zeros((5, 50))
     site = Site(ground, ground, np.ones((5, 50), bool), 0.01, np.arange(50) * 0.01, np.arange(5) * 0.01)
     with pytest.raises(Exception, match="guard and shroud stay on"):
-        make_jig(site, lay_lanes(ground, ground, 2), short, (0.0, 0.4))
+        make_jig(site, make_workable(site, (0.0, 0.4)), short)

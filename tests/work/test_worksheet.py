@@ -18,8 +18,9 @@ from crestcut.job.records import Site, Slab
 from crestcut.travel.sweep import wanted_gap
 from crestcut.work.records import Release, Worksheet
 from crestcut.work.release import decide_release
-from crestcut.work.sheet import make_site, make_worksheet
+from crestcut.work.sheet import make_site, make_worksheet, wheel_stations
 from crestcut.work.tools import load_tool
+from crestcut.work.workable import make_workable
 
 PLANS = ({}, {"grade": 0.085, "skew": 0.4, "rounding": 0.05, "clearance": 0.094, "fall": -0.015})
 
@@ -34,7 +35,7 @@ def test_the_exact_worker_cuts_the_plan(shape: dict[str, float]) -> None:
     s = scene(**shape)
     sheet = sheet_of(s)
     assert sheet.jig is not None and sheet.set_out is not None
-    site = make_site(s.surface, s.line, s.plan)
+    site = make_site(s.surface, s.line, s.plan, s.job)
     done = work(site, sheet.jig, sheet.set_out)
     cut = np.nan_to_num(s.plan.depth.values) > 0
     assert np.abs(done - site.finished)[cut].max() <= 0.0005
@@ -48,7 +49,7 @@ def test_a_sloppy_worker_who_checks_leaves_nothing_proud(shape: dict[str, float]
     s = scene(**shape)
     sheet = sheet_of(s)
     assert sheet.jig is not None and sheet.set_out is not None
-    site = make_site(s.surface, s.line, s.plan)
+    site = make_site(s.surface, s.line, s.plan, s.job)
     gaps = wanted_gap(s.job.wanted.want, s.job.wanted.want_ends)
     limit = np.fmin.reduce([grid.values - gaps[zone] for zone, grid in s.plan.after.lowest.items()])
     cut = np.nan_to_num(s.plan.depth.values) > 0
@@ -63,13 +64,15 @@ def test_strings_read_what_the_finished_surface_gives() -> None:
     s = scene()
     sheet = sheet_of(s)
     assert sheet.set_out is not None and sheet.set_out.strings
-    site = make_site(s.surface, s.line, s.plan)
+    site = make_site(s.surface, s.line, s.plan, s.job)
+    asked = make_workable(site, wheel_stations(s.plan, s.ride, s.vehicle, site)).finished
+    assert np.abs(asked - site.finished)[site.depth > 0].max() < 0.0005
     for row in sheet.set_out.strings[::5]:
         j = int(np.argmin(np.abs(site.offset - row.offset)))
         a, b = (int(np.argmin(np.abs(site.station - v))) for v in (row.rear_at, row.front_at))
         k = int(np.argmin(np.abs(site.station - row.rear_at - row.at)))
         string = np.interp(k, [a, b], site.ground[j, [a, b]]) + row.blocks
-        assert 0 <= row.least - (string - site.finished[j, k]) <= 0.001
+        assert -1e-9 <= row.least - (string - asked[j, k]) <= 0.001
         assert np.all(
             np.interp(np.arange(a, b), [a, b], site.ground[j, [a, b]]) + row.blocks
             > site.ground[j, a:b] + 0.04
@@ -81,19 +84,19 @@ def test_blocks_stand_on_untouched_concrete_and_dots_are_as_deep_as_the_plan() -
     sheet = sheet_of(s)
     assert sheet.jig is not None and sheet.set_out is not None
     depth = s.plan.depth.values
-    site = make_site(s.surface, s.line, s.plan)
+    site = make_site(s.surface, s.line, s.plan, s.job)
     for row in sheet.jig.rows:
-        j = int(np.argmin(np.abs(site.offset - row.offset)))
+        j, k = (int(np.argmin(np.abs(site.offset - v))) for v in (row.low, row.high))
         for at in (row.rear_at, row.front_at):
             i = int(np.argmin(np.abs(site.station - at)))
-            assert depth[j, i - 4 : i + 5].max() == 0.0
-    assert sheet.set_out.dots[0].depth == pytest.approx(s.plan.deepest)
+            assert depth[j : k + 1, i - 4 : i + 5].max() == 0.0
+    assert sheet.set_out.dots[0].depth == pytest.approx(s.plan.deepest, abs=0.0005)
     for dot in sheet.set_out.dots:
         j, i = (
             int(np.argmin(np.abs(site.offset - dot.offset))),
             int(np.argmin(np.abs(site.station - dot.station))),
         )
-        assert depth[j, i] == pytest.approx(dot.depth)
+        assert depth[j, i] == pytest.approx(dot.depth, abs=0.0005)
 
 
 def test_a_deep_cut_comes_in_lifts_that_a_worn_wheel_can_make() -> None:
@@ -166,4 +169,4 @@ def test_sheet_angles_do_not_matter() -> None:
     """The same slab and line, turned in the site, make the same jig."""
     a, b = (sheet_of(scene(angle=angle)).jig for angle in (0.35, 0.35 + math.pi / 3))
     assert a is not None and b is not None and len(a.rows) == len(b.rows)
-    assert np.allclose([(r.rear, r.front) for r in a.rows], [(r.rear, r.front) for r in b.rows], atol=2e-4)
+    assert np.allclose([(r.rear, r.front) for r in a.rows], [(r.rear, r.front) for r in b.rows], atol=5e-4)

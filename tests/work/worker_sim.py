@@ -4,16 +4,16 @@ hanging board.
 
 from __future__ import annotations
 
-import itertools
 import math
 from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.grid import FloatArray
-from crestcut.work.jig import Site
-from crestcut.work.lanes import SKIN, lay_lanes, runs
-from crestcut.work.records import Jig, JigRow, SetOut
+from crestcut.cut.feather import feather_out
+from crestcut.grid import BoolArray, FloatArray
+from crestcut.work.jig_records import Jig, JigRow
+from crestcut.work.records import SetOut
+from crestcut.work.workable import SKIN, Site, core_of
 
 
 @dataclass(frozen=True)
@@ -26,138 +26,167 @@ class Slips:
     sag: bool = False
     disk: bool = False
     reading: float = 0.0
+    taper: float = 0.0
 
 
+ABOVE = 1e3  # m: where a slot does not reach
 EXACT = Slips()
-SLOPPY = Slips(wear=0.002, tilt=3.0, rock=0.001, sag=True, disk=True, reading=0.00025)
+SLOPPY = Slips(wear=0.002, tilt=3.0, rock=0.001, sag=True, disk=True, reading=0.00025, taper=0.1)
 
 
 def work(
     site: Site, jig: Jig, set_out: SetOut, slips: Slips = EXACT, seed: int = 0, checks: bool = True
 ) -> FloatArray:
     """The ground (ny, nx) after the work. Printed figures are rounded as they are printed: blocks and depths
-    to 0.1 mm.
+    to 0.1 mm, places to 10 mm.
     """
     draw = np.random.default_rng(seed)
-    lanes = lay_lanes(site.ground, site.finished, max(round(jig.tool.pitch / site.cell), 1))
-    level = {int(row): site.ground[row].copy() for row in lanes.rows}
+    depth = np.zeros(site.ground.shape)
+    done = np.zeros(site.ground.shape, bool)
     for k, row in enumerate(jig.rows):
-        at = int(lanes.rows[row.lane])
-        level[at] = np.fmin(level[at], _cut(site, jig, row, at, slips, draw, k / max(len(jig.rows) - 1, 1)))
-    for lane, at in enumerate(lanes.rows):
-        _by_hand(site, jig, set_out, lane, int(at), level[int(at)], slips, draw, checks)
+        _strip(site, jig, row, depth, done, slips, draw, k / max(len(jig.rows) - 1, 1))
+    left = core_of(site) & ~done
+    chart = _chart(site, set_out, left)
+    exact = chart.copy()
+    if slips != EXACT:
+        chart += draw.uniform(-slips.tilt, slips.tilt) / 3.0 * 0.0005
+        if checks:  # the depth gauge
+            chart = np.maximum(chart, exact - slips.reading)
+    depth = np.where(left, np.maximum(chart, 0.0), depth)
     if checks and slips != EXACT:
         for row in jig.rows:
-            _stick(site, jig, row, level[int(lanes.rows[row.lane])], int(lanes.rows[row.lane]), slips, draw)
-    done = _between(site, lanes.rows, level)
+            _stick(site, jig, row, depth, slips, draw)
+    slope = site.feather * (1 + draw.uniform(-slips.taper, slips.taper))
+    depth = np.maximum(depth, feather_out(np.where(done | left, depth, 0.0), slope, site.cell)[0])
+    if site.allowed is not None:  # keep areas are taped off
+        depth = np.where(site.allowed <= 0, 0.0, depth)
+    finished = site.ground - depth
     if checks and slips != EXACT:
-        _strings(site, set_out, lanes.rows, done, slips, draw)
-    return done
+        _strings(site, set_out, finished, slips, draw)
+    return finished
 
 
-def _columns(site: Site, *stations: float) -> list[int]:
-    return [round((s - site.station[0]) / site.cell) for s in stations]
+def _column(site: Site, station: float) -> int:
+    return round((station - site.station[0]) / site.cell)
 
 
-def _underside(site: Site, row: JigRow, at: int) -> tuple[int, int, FloatArray]:
+def _row(site: Site, offset: float) -> int:
+    return round((offset - site.offset[0]) / site.cell)
+
+
+def _span(site: Site, row: JigRow, line: int) -> tuple[int, int]:
+    """First and last column of a slot: the stop lines are chalked straight from the first slot to the last, and are not cut over."""
+    low, high = _row(site, row.low), _row(site, row.high)
+    share = (line - low) / max(high - low, 1)
+    ends = [a + (b - a) * share for a, b in (row.start, row.stop)]
+    places = [(v - site.station[0]) / site.cell for v in ends]
+    return math.ceil(places[0] - 1e-3), math.floor(places[1] + 1e-3)
+
+
+def _underside(site: Site, row: JigRow, line: int) -> tuple[int, int, FloatArray]:
     """Columns of the blocks, and the board's underside between them, from the printed block heights."""
-    a, b = _columns(site, row.rear_at, row.front_at)
-    ends = site.ground[at, a] + round(row.rear, 4), site.ground[at, b] + round(row.front, 4)
+    a, b = _column(site, row.rear_at), _column(site, row.front_at)
+    ends = site.ground[line, a] + round(row.rear, 4), site.ground[line, b] + round(row.front, 4)
     return a, b, np.linspace(*ends, b - a + 1)
 
 
-def _cut(
-    site: Site, jig: Jig, row: JigRow, at: int, slips: Slips, draw: np.random.Generator, progress: float
+def _strip(
+    site: Site, jig: Jig, row: JigRow, depth: FloatArray, done: BoolArray, slips: Slips,
+    draw: np.random.Generator, progress: float,
+) -> None:  # fmt: skip
+    """Every slot of a strip, each with its own board placed; the fins between two slots go level."""
+    low, high = _row(site, row.low), _row(site, row.high)
+    step = max(round(jig.step / site.cell), 1)
+    slots = sorted({*range(low, high + 1, step), high})
+    levels = [_slot(site, jig, row, line, slips, draw, progress) for line in slots]
+    for line in range(low, high + 1):
+        k = max(n for n, slot in enumerate(slots) if slot <= line)
+        n = min(k + 1, len(slots) - 1)
+        share = (line - slots[k]) / max(slots[n] - slots[k], 1)
+        level = levels[k] * (1 - share) + levels[n] * share
+        first, last = _span(site, row, line)
+        part = slice(first, last + 1)
+        cut = np.maximum(site.ground[line, part] - level[part], 0.0)
+        depth[line, part] = np.where(done[line, part], np.maximum(depth[line, part], cut), cut)
+        done[line, part] = True
+
+
+def _slot(
+    site: Site, jig: Jig, row: JigRow, line: int, slips: Slips, draw: np.random.Generator, progress: float
 ) -> FloatArray:
-    """Level of one setting after smoothing, inf beyond it."""
-    a, b, under = _underside(site, row, at)
+    """Level of one slot after smoothing, over every column."""
+    a, b, under = _underside(site, row, line)
     share = np.linspace(0, 1, b - a + 1)
     rock = draw.uniform(-slips.rock, slips.rock, 2)
     tilt = math.sin(math.radians(draw.uniform(-slips.tilt, slips.tilt))) * jig.tool.offset
     hang = jig.board.sag * 4 * share * (1 - share) if slips.sag else 0.0
-    line = under + rock[0] * (1 - share) + rock[1] * share - hang + tilt + slips.wear * progress - jig.below
-    first, last = _columns(site, row.start, row.stop)
-    out = np.full(site.ground.shape[1], np.inf)
+    out = np.full(site.ground.shape[1], ABOVE)
+    out[a : b + 1] = (
+        under + rock[0] * (1 - share) + rock[1] * share - hang + tilt + slips.wear * progress - jig.below
+    )
+    first, last = _span(site, row, line)
     if not slips.disk or jig.tool.wheel is None:
-        out[first : last + 1] = line[first - a : last - a + 1]
         return out
+    # a round wheel let down between the stop lines leaves its own curve at the ends
     radius = jig.tool.wheel / 2
     reach = int(radius / site.cell)
+    round_end = np.full_like(out, ABOVE)
     for k in range(-reach, reach + 1):
         lift = radius - math.sqrt(radius**2 - (k * site.cell) ** 2)
-        part = out[first + k : last + k + 1]
-        np.minimum(part, line[first - a : last - a + 1] + lift, out=part)
+        part = slice(max(first + k, 0), last + k + 1)
+        source = out[first : last + 1][-(part.stop - part.start) :]
+        round_end[part] = np.minimum(round_end[part], source + lift)
+    return round_end
+
+
+def _chart(site: Site, set_out: SetOut, left: BoolArray) -> FloatArray:
+    """Depths from the chart where hands work: even between its figures along each edge of a strip, and from edge to edge."""
+    out = np.zeros(site.ground.shape)
+    strips: dict[int, dict[float, list[tuple[float, float]]]] = {}
+    for k in set_out.kerfs:
+        if k.by_hand:
+            strips.setdefault(k.lane, {}).setdefault(k.offset, []).append((k.station, round(k.depth, 4)))
+    for edges in strips.values():
+        offsets = sorted(edges)
+        lines = np.array([np.interp(site.station, *zip(*sorted(edges[v]), strict=True)) for v in offsets])
+        for line in range(_row(site, offsets[0]), _row(site, offsets[-1]) + 1):
+            k = min(int(np.searchsorted(offsets, site.offset[line] - 1e-9)), len(offsets) - 1)
+            n = max(k - 1, 0)
+            share = np.clip((site.offset[line] - offsets[n]) / max(offsets[k] - offsets[n], 1e-9), 0.0, 1.0)
+            out[line] = np.where(left[line], lines[n] * (1 - share) + lines[k] * share, out[line])
     return out
 
 
-def _by_hand(
-    site: Site,
-    jig: Jig,
-    set_out: SetOut,
-    lane: int,
-    at: int,
-    level: FloatArray,
-    slips: Slips,
-    draw: np.random.Generator,
-    checks: bool,
-) -> None:
-    """Pieces without a board setting: down to the slot depths, straight between them."""
-    kerfs = [(*_columns(site, k.station), round(k.depth, 4)) for k in set_out.kerfs if k.lane == lane]
-    if not kerfs:
-        return
-    covered = np.zeros(len(level), bool)
-    for row in jig.rows:
-        if row.lane == lane:
-            first, last = _columns(site, row.start, row.stop)
-            covered[first : last + 1] = True
-    depth = np.nan_to_num(site.ground[at] - site.finished[at])
-    for first, last in runs((depth > SKIN) & ~covered):
-        columns = np.arange(first, last + 1)
-        wanted = np.interp(columns, [c for c, _ in kerfs], [d for _, d in kerfs])
-        off = draw.uniform(-2 * slips.reading, 2 * slips.reading)
-        if checks:  # the depth gauge
-            off = max(off, -slips.reading)
-        level[columns] = site.ground[at, columns] - np.maximum(wanted + off, 0.0)
-
-
 def _stick(
-    site: Site, jig: Jig, row: JigRow, level: FloatArray, at: int, slips: Slips, draw: np.random.Generator
+    site: Site, jig: Jig, row: JigRow, depth: FloatArray, slips: Slips, draw: np.random.Generator
 ) -> None:
     """The stick under the board, blocks measured again, nobody leaning on it: grind where it stops."""
-    a, _, under = _underside(site, row, at)
-    first, last = _columns(site, row.start, row.stop)
-    part = slice(first, last + 1)
-    off = draw.uniform(-slips.reading, slips.reading)
-    limit = under[first - a : last - a + 1] - jig.stick + off
-    proud = level[part] > limit
-    level[part] = np.where(proud, limit - draw.uniform(0, 0.0005), level[part])
-
-
-def _between(site: Site, rows: np.ndarray, level: dict[int, FloatArray]) -> FloatArray:
-    """Fins and smoothing: level between the slots of neighbouring lanes, never above the untouched ground."""
-    done = site.ground.copy()
-    for low, high in itertools.pairwise(rows):
-        share = (np.arange(low, high + 1) - low)[:, None] / (high - low)
-        flat = level[int(low)] * (1 - share) + level[int(high)] * share
-        done[low : high + 1] = np.fmin(done[low : high + 1], flat)
-    return done
+    for line in range(_row(site, row.low), _row(site, row.high) + 1):
+        a, _, under = _underside(site, row, line)
+        first, last = _span(site, row, line)
+        part = slice(first, last + 1)
+        off = draw.uniform(-slips.reading, slips.reading)
+        least = site.ground[line, part] - (under[first - a : last - a + 1] - jig.stick + off)
+        depth[line, part] = np.where(
+            depth[line, part] < least, least + draw.uniform(0, 0.0005), depth[line, part]
+        )
 
 
 def _strings(
-    site: Site, set_out: SetOut, rows: np.ndarray, done: FloatArray, slips: Slips, draw: np.random.Generator
+    site: Site, set_out: SetOut, done: FloatArray, slips: Slips, draw: np.random.Generator
 ) -> None:
     """Every row of the string table; what reads short is ground down around the place, half way to its
     neighbours.
     """
-    spread_u, spread_v = round(0.05 / site.cell), round(0.05 / site.cell)
+    spread = round(0.05 / site.cell)
     for s in set_out.strings:
-        row = int(rows[s.lane])
-        a, b = _columns(site, s.rear_at, s.front_at)
+        row = _row(site, s.offset)
+        a, b = _column(site, s.rear_at), _column(site, s.front_at)
         k = a + round(s.at / site.cell)
         share = (k - a) / (b - a)
         string = site.ground[row, a] * (1 - share) + site.ground[row, b] * share + s.blocks
         short = s.least - (string - done[row, k] + draw.uniform(-slips.reading, slips.reading))
         if short > 0:
-            near = done[row - spread_v : row + spread_v + 1, k - spread_u : k + spread_u + 1]
-            untouched = site.ground[row - spread_v : row + spread_v + 1, k - spread_u : k + spread_u + 1]
-            near[...] = np.where(near < untouched, near - short - draw.uniform(0, 0.0005), near)
+            near = done[row - spread : row + spread + 1, k - spread : k + spread + 1]
+            untouched = site.ground[row - spread : row + spread + 1, k - spread : k + spread + 1]
+            near[...] = np.where(near < untouched - SKIN, near - short - draw.uniform(0, 0.0005), near)

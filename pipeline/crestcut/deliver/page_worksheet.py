@@ -6,17 +6,20 @@ A stamped worksheet carries no jig, passes or set-out, so none can appear here.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import esc
-from crestcut.work.records import Jig, Quantities, Range, SetOut, Silica, Ties, Worksheet
+from crestcut.units import both
+from crestcut.work.jig_records import Jig, Range, Ties
+from crestcut.work.records import Measure, Quantities, SetOut, Silica, Worksheet
 
 
 def worksheet_text(sheet: Worksheet) -> str:
     """Everything for the person on the slab, folded away under headings."""
     parts = [
-        _listed("Measure first", sheet.first, open_=True),
+        _listed("Measure first", [_measure(m) for m in sheet.first], open_=True),
         _folded("In this order", _passes(sheet), open_=True),
         _folded("How much, how long", _quantities(sheet.quantities)),
         _folded("Dust", "".join(_dust(line) for line in sheet.silica)),
@@ -70,30 +73,45 @@ def _dust(line: Silica) -> str:
     return f"<p>{head} {esc(line.control)}{air}; {mask}.</p>"
 
 
+def _measure(measure: Measure) -> str:
+    """One hand measurement in a sentence or two."""
+    expect = (
+        ""
+        if math.isnan(measure.expect)
+        else " Expect a touch."
+        if measure.expect < 0
+        else f" Expect {both(measure.expect)}."
+    )
+    return f"{measure.how[:1].upper()}{measure.how[1:]}.{expect} {' '.join(measure.settles)}"
+
+
 def _jig(jig: Jig | None) -> str:
     if jig is None:
         return ""
     rows = [
         (
             str(r.lane),
-            length(r.offset),
-            length(r.rear),
-            length(r.front),
-            length(r.raise_first),
+            length(r.low),
+            length(r.high),
+            f"{length(r.rear)} {esc(r.rear_stack)}",
+            f"{length(r.front)} {esc(r.front_stack)}",
+            str(r.spacers),
             length(r.deepest),
         )
         for r in jig.rows
     ]
-    lifts = "; ".join(f"lift {lift.number}: blocks {length(lift.raised)} higher" for lift in jig.lifts)
+    name, thick = jig.spacer
     stacks = "".join(
-        f"<li>{esc(name)}: {esc(' + '.join(s.pieces))}, screw {length(s.screw.low)}</li>"
-        for name, s in jig.stacks
+        f"<li>{esc(s.letter)}: {esc(' + '.join(s.pieces) or 'no timber')}, screw out {length(s.screw.low)} to"
+        f" {length(s.screw.high)}</li>"
+        for s in jig.stacks
     )
-    head = ("Lane", "Left of the line", "Rear block", "Front block", "First lift, higher by", "Deepest")
+    head = ("Strip", "Slots from", "to", "Rear block", "Front block", "Spacers in its first lift", "Deepest")
     return (
         f"<p>{esc(jig.board.name)}, sagging {length(jig.board.sag)}; the cutter reaches {length(jig.reach)} "
         "below it, "
-        f"{length(jig.worn)} when worn. Stick that must pass under it: {length(jig.stick)}. {lifts}.</p>"
+        f"{length(jig.worn)} when worn. Stick that must pass under it: {length(jig.stick)}. {len(jig.lifts)} lifts; a spacer is "
+        f"{esc(name)} ({length(thick)}), one less under both ends in each lift, none in the last.</p>"
         f"{_table(head, rows)}<ul>{stacks}{_items(jig.cannot)}</ul>"
     )
 
@@ -131,7 +149,7 @@ def _strings(found: SetOut | None) -> str:
         (str(r.lane), length(r.rear_at), length(r.front_at), length(r.blocks), length(r.at), length(r.least))
         for r in found.strings
     ]
-    head = ("Lane", "Rear block at", "Front block at", "Blocks", "Measure at", "Must read at least")
+    head = ("String", "Rear block at", "Front block at", "Blocks", "Measure at", "Must read at least")
     pull = f"<p>Pull the string with {found.pull:.0f} N; it then sags {length(found.sag)}.</p>"
     return pull + _table(head, rows)
 

@@ -1,4 +1,4 @@
-"""Pages that are always printed: release and amounts, order of work, the ground around the cut, cards."""
+"""Pages that are always printed: release and amounts, the ground around the cut, cards; and order of work and record page when released."""
 
 from __future__ import annotations
 
@@ -8,13 +8,16 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from crestcut.deliver import ink
-from crestcut.deliver.sheet_paper import Paper
+from crestcut.deliver.sheet_paper import SIDE, Paper
 from crestcut.units import both, inches, millimetres
-from crestcut.work.jig import Site
-from crestcut.work.records import Quantities, Range, Silica, Worksheet
+from crestcut.work.jig_records import Range
+from crestcut.work.records import Quantities, Silica, Worksheet
+from crestcut.work.workable import Site
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
+
+POUND, GALLON, FOOT2 = 0.45359237, 3.785411784, 0.3048**2  # kg, l, m2
 
 
 def words(span: Range, unit: str, decimals: int = 1) -> str:
@@ -25,7 +28,7 @@ def words(span: Range, unit: str, decimals: int = 1) -> str:
 
 def first_page(sheet: Worksheet) -> list[Figure]:
     """May it be cut, what is open, what is known, what protects."""
-    paper = Paper(sheet, "Work sheet: may it be cut, and what it takes")
+    paper = Paper(sheet, "May it be cut, and what it takes")
     release = sheet.release
     if release.state == "ok":
         paper.text(
@@ -35,14 +38,12 @@ def first_page(sheet: Worksheet) -> list[Figure]:
         for line in release.known:
             paper.text(line, "\u2022")
     else:
-        paper.text(f"{release.state.upper()}: no jig, pass or set-out sheet is printed.", bold=True, size=10)
+        paper.text(f"{release.state.upper()}: no jig, pass or set-out sheet is printed.", bold=True, size=11)
         for line in release.reasons:
             paper.text(line, "\u2022")
-    _questions(paper, sheet)
     if sheet.first:
-        paper.heading("Measure this first")
-        for k, line in enumerate(sheet.first):
-            paper.text(line, f"{k + 1}")
+        paper.text("What to measure first is on the next sheet.", bold=True)
+    _questions(paper, sheet)
     _amounts(paper, sheet)
     if sheet.silica:
         paper.heading("Dust: 29 CFR 1926.1153 Table 1, or stricter local rules")
@@ -64,8 +65,8 @@ def _questions(paper: Paper, sheet: Worksheet) -> None:
         paper.text(
             f"{question.ask} [{question.key}] Ask"
             f" {question.whom}{'' if question.whom.endswith('?') else '.'}",
-            "\u25a1",
-            size=8.0,
+            "box",
+            size=9.0,
         )
 
 
@@ -74,25 +75,34 @@ def _amounts(paper: Paper, sheet: Worksheet) -> None:
     if amounts.volume <= 0:
         return
     paper.heading("How much")
-    for line in amount_lines(amounts):
+    for line in amount_lines(amounts, sheet.metric):
         paper.text(line, "\u2022")
     paper.text(f"Tools: {sheet.why_tools}.", "\u2022")
 
 
-def amount_lines(amounts: Quantities) -> list[str]:
-    """Quantities and times in words."""
+def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
+    """Quantities and times in words; pounds and gallons as well where the tape is in inches."""
     low, high = math.ceil(amounts.bags.low), math.ceil(amounts.bags.high)
     bags = f"{high} bag{'s' if high > 1 else ''}" if low == high else f"{low} to {high} bags"
+    taken = amounts.taken.times(1000)
+    other = (
+        ""
+        if metric
+        else f" ({amounts.area / FOOT2:.0f} ft2, {words(taken.times(1 / GALLON), 'gal')},"
+        f" {words(amounts.mass.times(1 / POUND), 'lb', 0)})"
+    )
     lines = [
-        f"Concrete: {amounts.area:.2f} m2, {amounts.volume * 1000:.1f} litres, {amounts.mass:.0f} kg in "
-        f"{bags} of 10 to 20 kg"
-        + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else ""),
+        f"Concrete: {amounts.area:.2f} m2, {words(taken, 'litres')}, {words(amounts.mass, 'kg', 0)}{other}, in"
+        f" {bags} of 10 to 20 kg"
+        + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else "")
+        + ". The least is the plan, the most what hands usually take.",
         (
             f"Time: {words(amounts.hours, 'h')} with setting up and cleaning, of which"
             f" {words(amounts.trigger_hours, 'h')} with a trigger pressed."
         ),
     ]
-    lines += [f"Wear: {name}: {words(span, 'of a set', 2)}." for name, span in amounts.wheels]
+    if amounts.wheels:
+        lines.append("Wear: " + "; ".join(f"{name}: {words(span, 'of a set', 2)}" for name, span in amounts.wheels) + ".")
     return [*lines, *amounts.notes]
 
 
@@ -106,14 +116,39 @@ def order_page(sheet: Worksheet) -> list[Figure]:
     """The passes, and what can hurt somebody."""
     paper = Paper(sheet, "Order of work")
     for step in sheet.passes:
+        paper.need(0.5)
         paper.text(f"{step.tool} ({words(step.hours, 'h')})", f"{step.number}", bold=True)
         paper.text(step.what, " ")
     paper.heading("What can hurt you")
     for line in sheet.cautions:
-        paper.text(line, "\u2022")
-    paper.heading("Afterwards")
+        paper.text(line, "\u2022", size=9.0)
+    return paper.figures
+
+
+def record_page(sheet: Worksheet) -> list[Figure]:
+    """Afterwards, and the page that stays with the house papers."""
+    paper = Paper(sheet, "Afterwards, and the record to keep")
     for line in sheet.afterwards:
-        paper.text(line, "\u25a1")
+        paper.text(line, "box")
+    paper.heading("Record: fill in, sign, keep with the house papers")
+    lines = (
+        ("Work done on", "by"),
+        ("Tools, wheels", "hours, people"),
+        ("Deepest reached, mm", "where"),
+        ("Steel, pipes, voids found", "depth, place"),
+        ("All strings read enough", "least spare, mm"),
+        ("Vehicle passed, load", "least gap seen, mm"),
+        ("Joints re-sawn to, mm", "sealer, date"),
+        ("Photographs: dots, strings, finished", "kept where"),
+        ("Look again on (after one winter, at most 12 months)", "seen by, what"),
+    )
+    half = paper.room / 2
+    for first, second in lines:
+        paper.at += 0.3
+        for x, said in ((SIDE, first), (SIDE + half + 0.1, second)):
+            paper.put(x, paper.at, said, fontsize=8.5, color=ink.SOFT)
+            paper.line(x, paper.at + 0.27, x + half - 0.1, paper.at + 0.27, 0.6)
+        paper.at += 0.27
     return paper.figures
 
 
@@ -123,22 +158,22 @@ def cards_page(sheet: Worksheet) -> list[Figure]:
     for card in sheet.cards:
         paper.heading(card.title)
         for line in card.lines:
-            paper.text(line, size=9.2)
+            paper.text(line, size=10)
     if not sheet.passes:
         paper.heading("What can hurt somebody here")
         for line in sheet.cautions:
-            paper.text(line, "\u2022")
+            paper.text(line, "\u2022", size=9.0)
     return paper.figures
 
 
 def ground_page(sheet: Worksheet, site: Site) -> list[Figure]:
     """Water before and after, and slopes where people walk."""
     paper = Paper(sheet, "Water and walks, before and after the cut")
-    water = sheet.water
-    paper.text(water.headline, bold=True, size=9.2)
+    water, said = sheet.water, sheet.words
+    paper.text(water.headline, bold=True, size=10)
     _flow_map(paper, sheet, site)
     if water.ponds_before or water.ponds_after:
-        paper.heading("Ponds over 3 mm")
+        paper.heading(f"{said.ponds.capitalize()} over 3 mm")
         rows = [
             [
                 when,
@@ -151,19 +186,15 @@ def ground_page(sheet: Worksheet, site: Site) -> list[Figure]:
             for when, ponds in (("before", water.ponds_before), ("after", water.ponds_after))
             for p in ponds[:8]
         ]
-        paper.table(
-            ["", "station m", "offset m", "deepest mm", "area m2", "litres"],
-            [1.0, 1.1, 1.1, 1.1, 1.1, 1.1],
-            rows,
-        )
+        paper.table(["", f"{said.station} m", "offset m", "deepest mm", "area m2", "litres"], [10, 14, 12, 14, 12, 12], rows)
     for line in water.notes:
         paper.text(line, "\u2022")
     for walk in sheet.walks:
-        paper.heading(f"Walk: {walk.kind}")
+        paper.heading(f"{said.walk.capitalize()}: {walk.kind}")
         paper.text(
             f"Along the way people go {walk.along_before:.1%} before, {walk.along_after:.1%} after; across it"
             f" {walk.across_before:.1%} before, {walk.across_after:.1%} after; cut inside it"
-            f" {both(walk.step)} at most."
+            f" {both(walk.step) if walk.step > 0 else 'nothing'}{' at most' if walk.step > 0 else ''}."
         )
         for line in walk.said:
             paper.text(line, "\u2022")
@@ -171,10 +202,10 @@ def ground_page(sheet: Worksheet, site: Site) -> list[Figure]:
 
 
 def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
-    """Heights as contours, downhill arrows, the saddle that keeps water out."""
+    """Heights as contours, downhill arrows, the saddle that keeps water out, the cut's outline."""
     known = ~np.isnan(site.finished)
     span_u, span_v = float(np.ptp(site.station)), float(np.ptp(site.offset))
-    axes = paper.axes(min(max(7.0 * span_v / max(span_u, 0.1), 1.6), 4.2))
+    axes = paper.axes(min(max(paper.room * span_v / max(span_u, 0.1), 1.6), 4.2))
     step = max(round(0.04 / site.cell), 1)
     u, v, z = site.station[::step], site.offset[::step], site.finished[::step, ::step]
     axes.set_aspect("equal")
@@ -184,7 +215,14 @@ def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
         low, high = float(np.nanmin(z)), float(np.nanmax(z))
         gap = ink.nice_step(max(high - low, 0.004), 12)
         levels = np.arange(np.floor(low / gap), np.ceil(high / gap) + 1) * gap
-        axes.contour(u, v, z, levels=levels, colors=ink.FAINT, linewidths=0.5)
+        axes.contour(u, v, z, levels=levels, colors=ink.FAINT, linewidths=0.5, linestyles="solid")
+        depth = np.nan_to_num(site.ground - site.finished)[::step, ::step]
+        if depth.max() > 0.0005:
+            axes.contour(u, v, depth, levels=[0.0005], colors=ink.INK, linewidths=1.1)
+        axes.text(
+            0.0, 1.02, f"Thin lines: heights every {gap * 1000:g} mm after the cut. Thick line: the cut. Arrows: downhill.",
+            transform=axes.transAxes, **ink.SMALL,
+        )  # fmt: skip
     if sheet.water.flow:
         at = np.asarray(sheet.water.flow)
         axes.quiver(
@@ -198,22 +236,22 @@ def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
             xytext=(7, 3),
             textcoords="offset points",
             fontsize=7,
+            path_effects=ink.halo(2.4),
         )
     if sheet.water.spill_after is not None:
         spill = sheet.water.spill_after
         axes.plot(spill.station, spill.offset, "^", ms=7, mfc="white", mec=ink.INK, mew=1.2, zorder=9)
-        label = (
-            f"spills here: {spill.height * 1000:.0f} mm ({inches(spill.height)}) over {sheet.water.gutter}"
-        )
+        label = f"spills over here at {spill.height * 1000:.0f} mm ({inches(spill.height)})"
         axes.annotate(
             label,
             (spill.station, spill.offset),
-            xytext=(8, 6),
+            xytext=(8, 6) if spill.station < float(np.mean(u)) else (-8, 6),
+            ha="left" if spill.station < float(np.mean(u)) else "right",
             textcoords="offset points",
             fontsize=7.2,
             path_effects=ink.halo(2.4),
         )
-    axes.set_xlabel("station along the line, m", fontsize=7.5)
+    axes.set_xlabel(f"{sheet.words.station} along the line, m", fontsize=7.5)
     axes.set_ylabel("offset, left +, m", fontsize=7.5)
     axes.tick_params(labelsize=7)
-    paper.at += 0.35
+    paper.at += 0.42

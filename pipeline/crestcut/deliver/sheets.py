@@ -6,13 +6,21 @@ import csv
 import dataclasses
 import json
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from crestcut.deliver import ink, sheet_cut, sheet_pages
-from crestcut.work.jig import Site
-from crestcut.work.records import SetOut, Ties, Worksheet
+from crestcut.deliver import ink, sheet_pages
+from crestcut.deliver.sheet_jig import jig_pages
+from crestcut.deliver.sheet_measure import measure_pages
+from crestcut.deliver.sheet_paper import put
+from crestcut.deliver.sheet_rails import rail_pages
+from crestcut.deliver.sheet_setout import chart_pages, set_out_pages, string_pages
+from crestcut.deliver.sheet_strip import strip_pages
+from crestcut.deliver.sheet_ties import tie_cells
+from crestcut.work.jig_records import Jig
+from crestcut.work.records import SetOut, Worksheet
+from crestcut.work.workable import Site
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -39,18 +47,24 @@ def write_sheets(sheet: Worksheet, site: Site, folder: Path, pictures: bool = Fa
 
 def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
     """Every page with its short name. A stamped worksheet has no page to cut from."""
-    yield from (("first", figure) for figure in sheet_pages.first_page(sheet))
-    if sheet.set_out is not None:
-        yield from (("order", figure) for figure in sheet_pages.order_page(sheet))
-        if sheet.jig is not None and sheet.jig.rows:
-            yield from sheet_cut.jig_pages(sheet, sheet.jig)
-        yield from sheet_cut.set_out_pages(sheet, sheet.set_out, site)
-        yield from sheet_cut.slot_pages(sheet, sheet.set_out)
-        yield from sheet_cut.string_pages(sheet, sheet.set_out)
-    yield from (("ground", figure) for figure in sheet_pages.ground_page(sheet, site))
-    yield from (("cards", figure) for figure in sheet_pages.cards_page(sheet))
-    if sheet.jig is not None:
-        yield from sheet_cut.strip_pages(sheet, sheet.jig, site)
+    made: list[tuple[str, list[Figure]]] = [
+        ("first", sheet_pages.first_page(sheet)),
+        ("measure", measure_pages(sheet)),
+    ]
+    out, jig = sheet.set_out, sheet.jig
+    if out is not None:
+        made.append(("order", sheet_pages.order_page(sheet)))
+        if jig is not None:
+            made += [("jig", jig_pages(sheet, jig, site)), ("rails", rail_pages(sheet, jig, out))]
+        made += [
+            ("set_out", set_out_pages(sheet, out, site)),
+            ("chart", chart_pages(sheet, out)),
+            ("string", string_pages(sheet, out)),
+        ]
+    made += [("ground", sheet_pages.ground_page(sheet, site)), ("cards", sheet_pages.cards_page(sheet))]
+    if out is not None:
+        made += [("record", sheet_pages.record_page(sheet)), ("strip", strip_pages(sheet, out))]
+    yield from ((name, figure) for name, figures in made for figure in figures)
 
 
 def _write_pages(sheet: Worksheet, site: Site, folder: Path, pictures: bool) -> list[Path]:
@@ -61,7 +75,8 @@ def _write_pages(sheet: Worksheet, site: Site, folder: Path, pictures: bool) -> 
     facts = {"Title": sheet.title, "CreationDate": None, "Producer": None, "Creator": None}
     with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=facts) as pdf:
         for number, (name, figure) in enumerate(pages(sheet, site), start=1):
-            figure.text(0.5, 0.3 / 11.69, f"{number}", ha="center", fontsize=7)
+            wide, tall = figure.get_size_inches()
+            put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
             pdf.savefig(figure)
             if pictures:
                 paths.append(folder / f"work_{number:02d}_{name}.png")
@@ -91,31 +106,29 @@ def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:
     the heads say.
     """
     if sheet.jig is not None:
-        head = [
-            "lane",
-            "offset_m",
-            "cut_from_m",
-            "cut_to_m",
-            "rear_block_at_m",
-            "front_block_at_m",
-            "rear_block_mm",
-            "front_block_mm",
-        ]
-        yield (
-            "work_jig.csv",
-            [head]
-            + [
-                [
-                    str(r.lane),
-                    *(f"{v:.2f}" for v in (r.offset, r.start, r.stop, r.rear_at, r.front_at)),
-                    f"{r.rear * 1000:.1f}",
-                    f"{r.front * 1000:.1f}",
-                ]
-                for r in sheet.jig.rows
-            ],
-        )
+        yield "work_jig.csv", _jig_table(sheet.jig)
     if sheet.set_out is not None:
         yield from _set_out_tables(sheet.set_out)
+
+
+def _jig_table(jig: Jig) -> list[list[str]]:
+    """Every setting with the height of both blocks in the last lift, and how many spacers its first lift needs."""
+    head = [
+        "strip", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m", "cut_to_low_m", "cut_to_high_m",
+        "rear_block_at_m", "front_block_at_m", "rear_block_mm", "front_block_mm", "spacers_first", "spacer_mm", "part",
+    ]  # fmt: skip
+    return [head] + [
+        [
+            str(r.lane),
+            *(f"{v:.2f}" for v in (r.low, r.high, *r.start, *r.stop, r.rear_at, r.front_at)),
+            f"{r.rear * 1000:.1f}",
+            f"{r.front * 1000:.1f}",
+            str(r.spacers),
+            f"{jig.spacer[1] * 1000:.2f}",
+            r.part,
+        ]
+        for r in jig.rows
+    ]
 
 
 def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
@@ -124,17 +137,17 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
         "work_dots.csv",
         [head]
         + [
-            [d.name, f"{d.station:.2f}", f"{d.offset:.2f}", f"{d.depth * 1000:.1f}", *ties_cells(d.ties)]
+            [d.name, f"{d.station:.2f}", f"{d.offset:.2f}", f"{d.depth * 1000:.1f}", *tie_cells(d.ties, "")]
             for d in out.dots
         ],
     )
     yield (
         "work_slots.csv",
-        [["lane", "offset_m", "station_m", "depth_mm"]]
+        [["strip", "offset_m", "station_m", "depth_mm"]]
         + [[str(k.lane), f"{k.offset:.2f}", f"{k.station:.2f}", f"{k.depth * 1000:.1f}"] for k in out.kerfs],
     )
     head = [
-        "lane",
+        "string",
         "offset_m",
         "rear_block_at_m",
         "front_block_at_m",
@@ -160,10 +173,3 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
         "work_stop_lines.csv",
         [["offset_m", "from_m", "to_m"]] + [[f"{v:.2f}" for v in row] for row in out.outline],
     )
-
-
-def ties_cells(ties: Ties | None) -> Sequence[str]:
-    """Two tapes as five cells; blanks where no marks cross well."""
-    if ties is None:
-        return ("", "", "", "", "")
-    return (ties.first, f"{ties.first_distance:.3f}", ties.second, f"{ties.second_distance:.3f}", ties.side)

@@ -5,7 +5,9 @@ licensed people decide.
 from __future__ import annotations
 
 from crestcut.job.records import Job
-from crestcut.work.records import Card, Tool
+from crestcut.work.jig_records import Tool
+from crestcut.work.records import Card
+from crestcut.work.trade import TradeWords
 
 HIT_CARDS = (
     Card(
@@ -96,6 +98,11 @@ def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
             " slab while cutting."
         ),
     ]
+    lines.append(
+        "Working wet: water only on tools made for it, a dam round the work, a wet vacuum at hand, nobody barefoot or kneeling in it."
+        if any(tool.wet for tool in tools)
+        else "Dry with shroud and vacuum here; where dust may not fly at all, cut wet with tools made for it."
+    )
     if any(tool.wet for tool in tools):
         lines.append(
             "Slurry is caustic and sets: keep it out of drains, gutters and soil; vacuum it wet, let it set,"
@@ -112,7 +119,7 @@ def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def afterwards(thickness: float | None) -> tuple[str, ...]:
+def afterwards(thickness: float | None, words: TradeWords) -> tuple[str, ...]:
     """Once the depths are there."""
     joint = (
         "a quarter of what is left of the slab"
@@ -120,7 +127,7 @@ def afterwards(thickness: float | None) -> tuple[str, ...]:
         else f"{thickness * 250:.0f} mm (a quarter of the thickness)"
     )
     return (
-        "Arrises: break every sharp edge by 3 mm with the cup; nothing may trip, cut or spall.",
+        f"{words.edges.capitalize()}: break every sharp one by 3 mm with the cup; nothing may trip, cut or spall.",
         f"Joints: re-saw those the cut made shallower, to {joint}; clean and fill them as they were.",
         (
             "Texture: a smooth ground slope is slippery when wet. Roughen it across the slope (bush hammer,"
@@ -135,12 +142,9 @@ def afterwards(thickness: float | None) -> tuple[str, ...]:
             " or more, renewed as its maker says."
         ),
         (
-            "Check: the string table once more, a hose or bucket for puddles, then the vehicle at walking"
+            f"Check: the string table once more, a hose or bucket for {words.ponds}, then the vehicle at walking"
             " pace with somebody watching."
         ),
-        (
-            "Record: date, depths reached, steel found, photographs of dots and strings, who did it; keep it"
-            " with the house papers."
-        ),
-        "Look again after one winter, or in twelve months: new cracks, scaling, puddles, scrape marks.",
+        "Record: fill in the record page and keep it with the house papers.",
+        f"Look again after one winter, or in twelve months: new cracks, scaling, {words.ponds}, scrape marks.",
     )

@@ -10,7 +10,8 @@ from __future__ import annotations
 import math
 
 from crestcut.units import INCH
-from crestcut.work.records import Silica, Tool
+from crestcut.work.jig_records import Tool
+from crestcut.work.records import Silica
 
 CFM = 0.3048**3 / 60.0  # m3/s
 CFM_PER_INCH = 25.0  # of wheel diameter (Table 1)

@@ -9,57 +9,30 @@ p = 7/16 in, s = 1/16 in and want = 1/2 in they are 5 1/2 in again.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 
 from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray
+from crestcut.grid import HeightGrid
 from crestcut.units import both, millimetres
-from crestcut.work.lanes import Lanes, Segment
-from crestcut.work.records import Board, Jig, JigRow, Lift, Stack, Tool
-from crestcut.work.timber import SCREW, choose_board, choose_stack
+from crestcut.work.jig_records import Board, Jig, JigRow, Lift, Rails, Stack, Tool
+from crestcut.work.rails import make_rails
+from crestcut.work.timber import SCREW, choose_board, choose_spacer, choose_stack
+from crestcut.work.workable import FARTHEST, SHORTEST, Setting, Site, Workable
 
 SMOOTHING = 0.0015875  # m: 1/16 in, what the cup takes after the slots (common practice, no source)
 OVER_RIDGE = 0.002  # m: air between board and ridge where the board has to be raised
 CLEARS = 0.0005  # m: air that is enough to leave it down
-SHORT = 0.08  # m: a shorter setting is cut by hand to the slot depths
-FOOT = 0.045  # m: half the length of concrete a block stands on
-FARTHEST = 4.6  # m between the blocks: beyond it timber is not straight enough
 LEAST_REACH = 0.003  # m below the board, worn: less cuts nothing
-MANY_SETTINGS = 8  # settings in one lane: more and a board does not serve
 LONGEST_RAISE = 0.040  # m
-# m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
-STACK_SPAN = 0.0155
-
-
-@dataclass(frozen=True, eq=False)
-class Site:
-    """What the jig needs of slab and line, on the raster: heights before and after (m), where the cut is,
-    stations and offsets (m).
-    """
-
-    ground: FloatArray
-    finished: FloatArray
-    standing: BoolArray  # measured slab that is not cut
-    cell: float
-    station: FloatArray  # (nx,)
-    offset: FloatArray  # (ny,)
+STACK_SPAN = 0.0155  # m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
+LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 
 def block_height(clearance: float, want: float, reach: float, smoothing: float) -> float:
     """Block height from the clearance line's height over the concrete at the block, all m."""
     return clearance - want + reach + smoothing
-
-
-def floor_blocks(
-    reach: float, smoothing: float, datum: Sequence[float], level: float = 0.0
-) -> tuple[float, ...]:
-    """Blocks on datum spots of a floor: exactly the reach (and smoothing) high where the spot is at the level
-    wanted, less where the
-    spot stands above it. datum : heights of the spots over the level's zero, m."""
-    return tuple(reach + smoothing + level - spot for spot in datum)
 
 
 def reach_below(tool: Tool, board: Board) -> tuple[float, float]:
@@ -80,102 +53,90 @@ def reach_below(tool: Tool, board: Board) -> tuple[float, float]:
     return worn, new
 
 
-def make_jig(site: Site, lanes: Lanes, tool: Tool, wheels: tuple[float, float], metric: bool = False) -> Jig:
-    """The whole jig sheet. wheels : stations of rear and front axle at the worst place, where the blocks
-    stand if they can.
+def make_jig(
+    site: Site,
+    work: Workable,
+    tool: Tool,
+    metric: bool = False,
+    marks: Mapping[str, tuple[float, float]] | None = None,
+    height: HeightGrid | None = None,
+) -> Jig:
+    """The whole jig sheet. marks, height : for the tapes to the rails' spots; None prints none.
 
-    Raises CrestcutError where the tool's reach does not serve.
+    Raises CrestcutError where the tool's reach does not serve, or no stock builds a block.
     """
-    rows, cannot = [], []
-    board = choose_board(min(max(abs(wheels[1] - wheels[0]), 0.5), FARTHEST), tool.mass, metric)
+    spans = [(s.front_at - s.rear_at) * site.cell for s in work.settings]
+    board = choose_board(min(max(spans, default=0.5), FARTHEST), tool.mass, metric)
     worn, new = reach_below(tool, board)
-    counts = np.bincount([s.lane for s in lanes.segments], minlength=len(lanes.rows))
-    by_hand = 0
-    for segment in lanes.segments:
-        if (segment.last - segment.first) * site.cell < SHORT:
-            by_hand += 1
-            continue
-        if counts[segment.lane] > MANY_SETTINGS:
-            cannot.append(
-                f"{_lane_words(site, segment)}: too curved for a straight board ({counts[segment.lane]}"
-                " settings)"
-            )
-            continue
-        row, why = _row(site, segment, new + SMOOTHING, wheels)
+    below = new + SMOOTHING
+    left = [(*piece[:4], piece[4]) for piece in work.left]
+    drafts = []
+    for setting in work.settings:
+        row, why = _row(site, work, setting, below)
         if row is None:
-            cannot.append(f"{_lane_words(site, segment)}: {why}")
+            first, last = min(setting.start), max(setting.stop)
+            left.append((setting.low, setting.high, first, last, why))
         else:
-            rows.append(row)
-    longest = max((r.front_at - r.rear_at for r in rows), default=board.length - 0.2)
-    board = choose_board(longest, tool.mass, metric)
-    step = float(np.median([r.stop - r.start for r in rows])) if rows else 0.0
+            drafts.append(row)
+    depth = _lift_depth(worn, tool)
+    spacer = choose_spacer(depth, metric)
+    stacks, letter_of = _stacks(drafts, metric)
+    rows = tuple(_finished(row, letter_of, spacer[1]) for row in drafts)
+    rails = make_rails(site, work, left, below, marks or {}, height)
     return Jig(
         tool,
         board,
         new,
         worn,
         SMOOTHING,
-        tuple(rows),
-        _lifts(rows, worn, tool),
-        _stacks(rows, metric),
-        step,
-        _instead(cannot, by_hand),
+        rows,
+        _lifts(rows, spacer[1]),
+        stacks,
+        spacer,
+        tool.pitch,
+        rails,
+        _instead(rails, work.short),
+        work.deeper,
     )
 
 
-def _lane_words(site: Site, segment: Segment) -> str:
-    return f"lane {segment.lane} ({site.offset[segment.row]:+.2f} m)"
-
-
-def _instead(cannot: Sequence[str], by_hand: int) -> tuple[str, ...]:
-    """Each reason once, and what serves there."""
-    words = (
-        f"{by_hand} pieces of lanes are shorter than {millimetres(SHORT, 0)} (feather and corners): cut them"
-        " by hand, tilted, to the slot depths; a depth gauge must read the figure or more."
-    )
-    short = (words,) if by_hand else ()
-    if not cannot:
-        return short
-    serves = (
-        "There: a shrouded base on two rails set by the drill dots, or the cup down to the drill dots; the"
-        " string decides."
-    )
-    return (*dict.fromkeys(cannot), serves, *short)
-
-
-def _row(
-    site: Site, segment: Segment, above: float, wheels: tuple[float, float]
-) -> tuple[JigRow | None, str]:
-    """The blocks of one setting; ``above`` : the board's underside over the finished line. None and the
-    reason where they cannot stand.
+def _row(site: Site, work: Workable, s: Setting, below: float) -> tuple[JigRow | None, str]:
+    """The blocks of one setting; ``below`` : finished line under the board's underside. None and the reason
+    where they cannot stand.
     """
-    rear = _block_column(site, segment, wheels[0], -1)
-    front = _block_column(site, segment, wheels[1], +1)
-    if rear is None or front is None or (front - rear) * site.cell > FARTHEST:
-        return (
-            None,
-            "no untouched, measured concrete for the blocks on both sides (an overhang, an edge or a hole)",
-        )
-    columns = np.arange(rear, front + 1)
-    underside = segment.level(columns) + above
-    over = site.ground[segment.row, rear : front + 1] - underside
-    stays = site.standing[segment.row, rear : front + 1]
-    if np.nanmax(np.where(stays, over, -1.0), initial=-1.0) > -OVER_RIDGE / 2:
-        return None, "the board would lie on concrete that stays"
-    ridge = float(np.nanmax(over))
+    ridge = deepest = -1.0
+    for line in range(s.low, s.high + 1):
+        a, b = s.rear_at, s.front_at
+        share = (np.arange(a, b + 1) - a) / (b - a)
+        ends = site.ground[line, a] + s.rear, site.ground[line, b] + s.front
+        over = site.ground[line, a : b + 1] - (ends[0] * (1 - share) + ends[1] * share + below)
+        stays = np.where(site.standing[line, a : b + 1], over, -1.0)
+        if np.nanmax(stays) > -OVER_RIDGE / 2:
+            return None, "the board would lie on concrete that stays"
+        ridge = max(ridge, float(np.nanmax(over)))
+        first, last = s.columns(line)
+        if last >= first:
+            part = slice(first, last + 1)
+            deepest = max(deepest, float(np.nanmax(site.ground[line, part] - work.finished[line, part])))
     raised = ridge + OVER_RIDGE if ridge > -CLEARS else 0.0
-    ground = site.ground[segment.row]
+    offset, station = site.offset, site.station
     row = JigRow(
-        segment.lane,
-        float(site.offset[segment.row]),
-        float(site.station[segment.first]),
-        float(site.station[segment.last]),
-        float(site.station[rear]),
-        float(site.station[front]),
-        float(underside[0] - ground[rear]),
-        float(underside[-1] - ground[front]),
-        segment.deepest,
+        s.strip + 1,
+        float(offset[s.low] + offset[s.high]) / 2,
+        float(offset[s.low]),
+        float(offset[s.high]),
+        (float(station[s.start[0]]), float(station[s.start[1]])),
+        (float(station[s.stop[0]]), float(station[s.stop[1]])),
+        float(station[s.rear_at]),
+        float(station[s.front_at]),
+        s.rear + below,
+        s.front + below,
+        "",
+        "",
+        max(deepest, 0.0),
         raised,
+        0,
+        _part(site, s),
     )
     if min(row.rear, row.front) < SCREW.low:
         return None, "the blocks would have no height"
@@ -184,48 +145,77 @@ def _row(
     return row, ""
 
 
-def _block_column(site: Site, segment: Segment, wanted: float, side: int) -> int | None:
-    """The column where a block stands: at the wheel's station if that lies outside the cut on untouched
-    concrete, else the nearest
-    place beyond it that does; None if there is none."""
-    foot = max(round(FOOT / site.cell), 1)
-    start = round((wanted - site.station[0]) / site.cell)
-    edge = segment.first - foot - 1 if side < 0 else segment.last + foot + 1
-    start = min(start, edge) if side < 0 else max(start, edge)
-    standing = site.standing[segment.row]
-    last = len(standing) - 1 - foot
-    column = min(max(start, foot), last)
-    while foot <= column <= last:
-        beyond = column <= edge if side < 0 else column >= edge
-        if beyond and standing[column - foot : column + foot + 1].all():
-            return column
-        column += side
-    return None
+def _part(site: Site, s: Setting) -> str:
+    """The underside's part that sets most of this setting."""
+    if site.part is None or not site.parts:
+        return ""
+    seen = site.part[s.low : s.high + 1, min(s.start) : max(s.stop) + 1]
+    seen = seen[seen >= 0]
+    return site.parts[int(np.bincount(seen).argmax())] if len(seen) else ""
 
 
-def _lifts(rows: Sequence[JigRow], worn: float, tool: Tool) -> tuple[Lift, ...]:
-    """How many times the board comes down: no lift lower than the worn wheel clears by itself, fins knocked
-    off in between.
-    """
+def _finished(row: JigRow, letter_of: Mapping[float, str], spacer: float) -> JigRow:
+    """The row with its stacks and spacers."""
+    from dataclasses import replace
+
+    return replace(
+        row,
+        rear_stack=letter_of[row.rear],
+        front_stack=letter_of[row.front],
+        spacers=math.ceil(row.raise_first / spacer - 1e-9),
+    )
+
+
+def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
+    """Each place no board can follow, and what serves there."""
+    said = [
+        f"Piece {r.name}, offsets {r.low:+.2f} to {r.high:+.2f} m, stations {r.first:.2f} to {r.last:.2f}: {r.why}."
+        + (
+            f" There: the shrouded base on two rails (next sheet); the last {millimetres(r.leaves)} at most by the drill dots."
+            if r.spots
+            else " There: the cup, in its shroud, down to the drill dots; the string decides."
+        )
+        for r in rails
+    ]
+    if by_hand:
+        said.append(
+            f"{by_hand} pieces shorter than {millimetres(SHORTEST, 0)} at the fringe: by hand with the shrouded cup, to"
+            " the depth chart; a depth gauge must read the figure or more."
+        )
+    return tuple(said)
+
+
+def _lift_depth(worn: float, tool: Tool) -> float:
+    """What a worn wheel takes under a board that still clears the next ridge, m."""
+    return min(worn - OVER_RIDGE, 2 * tool.step) if worn > OVER_RIDGE + 0.001 else worn / 2
+
+
+def _lifts(rows: Sequence[JigRow], spacer: float) -> tuple[Lift, ...]:
+    """Spacers off one by one: no lift deeper than the worn wheel clears, fins knocked off in between."""
     if not rows:
         return ()
-    raised = max(r.raise_first for r in rows)
-    depth = min(worn - OVER_RIDGE, 2 * tool.step) if worn > OVER_RIDGE + 0.001 else worn / 2
-    count = math.ceil(raised / depth - 1e-9)
-    first = max(r.deepest for r in rows) - SMOOTHING - raised
-    lifts = [Lift(1, raised, max(first, 0.0))]
-    lifts += [Lift(k + 1, raised * (count - k) / count, raised / count) for k in range(1, count + 1)]
+    most = max(r.spacers for r in rows)
+    lifts = []
+    for number, spacers in enumerate(range(most, -1, -1), start=1):
+        # what a row has left over the underside of its cutter in this lift, at most a spacer beyond its first lift
+        deep = [
+            r.deepest - SMOOTHING - spacers * spacer if spacers == r.spacers else spacer
+            for r in rows
+            if spacers <= r.spacers
+        ]
+        lifts.append(Lift(number, spacers, spacers * spacer, max(max(deep, default=0.0), 0.0)))
     return tuple(lifts)
 
 
-def _stacks(rows: Sequence[JigRow], metric: bool) -> tuple[tuple[str, Stack], ...]:
-    """Blocks for both ends, in as few stacks as the screws allow."""
-    out: list[tuple[str, Stack]] = []
-    for end in ("rear", "front"):
-        heights = sorted(getattr(r, end) for r in rows)
-        while heights:
-            low = heights[0]
-            group = [h for h in heights if h - low <= STACK_SPAN]
-            out.append((end, choose_stack(low, group[-1], metric)))
-            heights = heights[len(group) :]
-    return tuple(out)
+def _stacks(rows: Sequence[JigRow], metric: bool) -> tuple[tuple[Stack, ...], dict[float, str]]:
+    """Blocks for both ends, in as few stacks as the screws allow; and which one makes each height."""
+    heights = sorted({h for r in rows for h in (r.rear, r.front)})
+    stacks: list[Stack] = []
+    letter_of: dict[float, str] = {}
+    while heights:
+        group = [h for h in heights if h - heights[0] <= STACK_SPAN]
+        letter = LETTERS[len(stacks)]
+        stacks.append(choose_stack(group[0], group[-1], metric, letter))
+        letter_of |= dict.fromkeys(group, letter)
+        heights = heights[len(group) :]
+    return tuple(stacks), letter_of

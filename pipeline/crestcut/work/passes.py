@@ -1,4 +1,4 @@
-"""What to do in which order: lanes, lifts, fins, smoothing."""
+"""What to do in which order: dots, machine, lanes lift by lift, fins, smoothing, feather and bevels, check."""
 
 from __future__ import annotations
 
@@ -7,37 +7,41 @@ from collections.abc import Sequence
 
 from crestcut.cut.records import CutPlan
 from crestcut.units import both, millimetres
+from crestcut.work.jig_records import Jig, Range, Tool
 from crestcut.work.quantities import hours_of, shares
-from crestcut.work.records import Jig, Pass, Range, Tool
+from crestcut.work.records import Pass
+from crestcut.work.slopes import BEVELLED, VERTICAL
 
 LEFT_BY_MACHINE = 0.003  # m kept back from a machine: it does not follow a line to the millimetre
 
 
-def make_passes(plan: CutPlan, tools: Sequence[Tool], jig: Jig | None) -> tuple[Pass, ...]:
-    """The work in order, with hours as ranges. Empty where nothing is to be cut."""
+def make_passes(plan: CutPlan, tools: Sequence[Tool], jig: Jig | None, feather: float = 0.25) -> tuple[Pass, ...]:
+    """The work in order, with hours as ranges. Empty where nothing is to be cut. feather : rise over run."""
     if plan.deepest <= 0 or not tools:
         return ()
     steps: list[tuple[str, str, Range]] = [
         (
-            "drill with a depth stop",
-            "Drill the dots, paint their bottoms. Chalk tyre lines, stop lines and lanes.",
+            "Chalk, tape, hammer drill with a depth stop",
+            "Chalk line of travel, tyre lines, block stations, stop lines and strips. Drill the dots (shrouded bit or"
+            " vacuum held to it), paint their bottoms. Close drains and door gaps.",
             Range(0.5, 1.5),
         )
     ]
     for tool, share in zip(tools, shares(tools, plan.deepest), strict=True):
         hours = hours_of(tool, plan.volume * share)
         if not tool.by_hand:
-            steps.append((tool.name, _machine(tool, plan), hours))
+            steps.append((tool.name, _machine(tool, plan) + _slurry(tool), hours))
         elif tool.use == "kerf" and jig is not None:
             steps += _kerfs(tool, jig, hours)
         else:
-            steps.append((tool.name, _smooth(tool, jig), hours))
+            steps.append((tool.name, _smooth(tool, jig) + _slurry(tool), hours))
+    steps.append(("Shrouded cup, wedge", _feather(plan.deepest, feather), Range(0.3, 1.0)))
     steps.append(
         (
-            "string, stick, straightedge",
+            "String, stick, straightedge",
             (
-                "Check every row of the string table and pass the stick under the board. Grind what is "
-                "proud, check again. Feather the edges by hand to the stop lines: nobody trips."
+                "Check every figure of the string table and pass the stick under the board. Grind what is proud, check"
+                " again. Then the vehicle, at walking pace, somebody watching."
             ),
             Range(0.5, 1.5),
         )
@@ -48,23 +52,30 @@ def make_passes(plan: CutPlan, tools: Sequence[Tool], jig: Jig | None) -> tuple[
 def _machine(tool: Tool, plan: CutPlan) -> str:
     depth = max(plan.deepest - LEFT_BY_MACHINE, 0.0)
     return (
-        f"Bulk: {math.ceil(depth / tool.step)} passes of {both(tool.step)} at most, only where dots are"
-        f" deeper than {millimetres(LEFT_BY_MACHINE, 0)}, until {millimetres(LEFT_BY_MACHINE, 0)} of each"
-        " such dot are left. Stay off the feather."
+        f"Bulk: {math.ceil(depth / tool.step)} passes of {both(tool.step)} at most, lanes"
+        f" {millimetres(tool.pitch, 0)} apart, only where dots are deeper than {millimetres(LEFT_BY_MACHINE, 0)},"
+        f" until {millimetres(LEFT_BY_MACHINE, 0)} of each such dot are left. Stay off the feather."
     )
 
 
 def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
-    """One pass a lift: slots in every lane, then the fins."""
+    """One pass a lift: slots in every strip, then the fins."""
     part = hours.times(1 / len(jig.lifts)) if jig.lifts else hours
+    name, thick = jig.spacer
     out = []
     for lift in jig.lifts:
         cuts = max(math.ceil(lift.deepest / tool.step - 1e-9), 1)
+        under = (
+            "Blocks as the jig table, no spacer."
+            if lift.spacers == 0
+            else f"Blocks as the jig table, {lift.spacers} x {name} ({millimetres(thick)}) under both ends of the board;"
+            " strips whose 'first lift' is a lower number wait."
+        )
         what = (
-            f"Lift {lift.number} of {len(jig.lifts)}: blocks {both(lift.raised)} above the jig table. Measure"
-            f" the reach, let the cutter down between the stop marks of each lane, in {cuts}"
-            f" cut{'s' if cuts > 1 else ''} of {both(tool.step)} or less. Then knock off the fins with a cold"
-            " chisel held flat (eye and hand protection; chips fly) or the cup."
+            f"Lift {lift.number} of {len(jig.lifts)}. {under} Measure the reach; let the cutter down between the stop"
+            f" lines, {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''} of {both(tool.step)} or less;"
+            f" slots {millimetres(tool.pitch, 0)} apart across each strip. Knock the fins off with a cold chisel held flat"
+            " (eyes, hands: chips fly) or the shrouded cup." + _slurry(tool)
         )
         out.append((tool.name, what, part))
     return out
@@ -76,4 +87,24 @@ def _smooth(tool: Tool, jig: Jig | None) -> str:
     return (
         f"Smooth: take the last {both(jig.smoothing)} in crossing passes until the dots are just gone and the"
         " stick passes."
+    )
+
+
+def _slurry(tool: Tool) -> str:
+    if not tool.wet:
+        return ""
+    return " Wet: dam the slurry, vacuum it up before it dries, never to a drain; a GFCI (residual-current device) on the supply."
+
+
+def _feather(deepest: float, feather: float) -> str:
+    """Edges that nobody trips over: 2010 ADA Standards 303 where people walk."""
+    wedge = 0.1
+    walk = (
+        f" Where people walk (2010 ADA 303): up to {both(VERTICAL)} may stand, to {both(BEVELLED)} bevel 1:2 or flatter,"
+        " more is a ramp 1:12."
+    )
+    return (
+        f"Feather from the strips' ends to the stop lines, evenly, 1:{1 / feather:.0f}: saw a wedge"
+        f" {wedge * 1000:.0f} mm long and {wedge * feather * 1000:.0f} mm high; laid tip to the stop line, its top lies"
+        f" level with the untouched concrete. Nothing may trip.{walk if deepest > VERTICAL else ''}"
     )

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from crestcut.work.records import Jig, Quantities, Range, Tool
+from crestcut.work.jig_records import Jig, Range, Tool
+from crestcut.work.records import Quantities
 from crestcut.work.tools import KERFS_POINTLESS
 
 DENSITY = 2400.0  # kg/m3: normal concrete, 150 lb/ft3
@@ -13,6 +14,7 @@ TRIGGER = Range(0.5, 0.8)  # share of the working time with the tool running (co
 SETTING_UP = Range(1.0, 3.0)  # h: marks, jig, sheeting, cleaning (common practice, no source)
 AFTER_KERFS = 0.3  # of the volume is left to the cup after slots and fins (common practice, no source)
 BY_MACHINE = 0.75  # of the volume goes by machine before the board comes out (common practice, no source)
+OVERCUT = 0.001  # m: what hands take beyond a plan, on average (common practice, no source)
 ACTION_VALUE, LIMIT_VALUE = 2.5, 5.0  # m/s2 over eight hours: Directive 2002/44/EC (from memory)
 
 
@@ -46,14 +48,16 @@ def work_out(
     working = [hours_of(tool, volume * share) for tool, share in zip(tools, part, strict=True)]
     set_up = SETTING_UP if tools else Range(0.0, 0.0)
     hours = Range(set_up.low + sum(h.low for h in working), set_up.high + sum(h.high for h in working))
-    mass = mass_of(volume)
+    taken = Range(volume, volume + OVERCUT * area if volume > 0 else 0.0)
+    mass = Range(mass_of(taken.low), mass_of(taken.high))
     litres = [volume * 1000 * share for share in part]
     return Quantities(
         area=area,
         volume=volume,
+        taken=taken,
         mass=mass,
         kerf_metres=_kerf_metres(jig),
-        bags=Range(mass / BAG.high, mass / BAG.low),
+        bags=Range(mass.low / BAG.high, mass.high / BAG.low),
         wheels=tuple(
             (t.name, Range(used / t.life.high, used / t.life.low))
             for t, used in zip(tools, litres, strict=True)
@@ -71,13 +75,15 @@ def work_out(
 
 
 def _kerf_metres(jig: Jig | None) -> float:
-    """Metres of slot: every setting once in each lift that reaches its concrete."""
+    """Metres of slot: every slot of a strip once in each lift that reaches its concrete."""
     if jig is None:
         return 0.0
-    return sum(
-        (row.stop - row.start) * (1 + sum(0 < lift.raised <= row.raise_first + 1e-9 for lift in jig.lifts))
-        for row in jig.rows
-    )
+    total = 0.0
+    for row in jig.rows:
+        long = (row.stop[0] + row.stop[1] - row.start[0] - row.start[1]) / 2
+        slots = max(round((row.high - row.low) / jig.step), 0) + 1
+        total += max(long, 0.0) * slots * (1 + row.spacers)
+    return total
 
 
 def trigger_limit(vibration: float, value: float) -> float:

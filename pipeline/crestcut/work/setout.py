@@ -6,16 +6,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
 from crestcut.grid import FloatArray, HeightGrid
-from crestcut.units import millimetres
-from crestcut.work.jig import Site
-from crestcut.work.lanes import ALONG, SKIN, Lanes, runs
-from crestcut.work.records import Dot, JigRow, KerfDepth, SetOut, StringRow, Ties
-from crestcut.work.ties import tape_ties
+from crestcut.work.jig_records import Ties
+from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
+from crestcut.work.ties import ties_at
 from crestcut.work.timber import string_sag
+from crestcut.work.workable import CLOSE, FOOT, GAP, SKIN, Site, Workable, covered, runs
 
 PULL = 30.0  # N on the string: 3 kg hung over its end
 STRING_BLOCKS = 0.100  # m, equal
@@ -23,57 +23,53 @@ STRING_AIR = 0.050  # m between string and the highest ground, at least
 TOO_DEEP = 0.003  # m over-cut: the no-go side of the stick
 LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
-MOST_DOTS = 48
-KERF_STEP = 0.05  # m along a lane
-CHECK_LANES = 0.10  # m between lanes with a string
+MOST_DOTS = 36
+KERF_STEP = 0.05  # m along a strip
+CHECK_LANES = 0.10  # m between strings
 CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
-SHORT_CUT = 0.6  # m
+SHORT_CUT = 0.45  # m
 
 
 def make_set_out(
     site: Site,
-    lanes: Lanes,
-    rows: Sequence[JigRow],
+    work: Workable,
+    wheels: tuple[float, float],
+    tracks: tuple[tuple[str, float], ...],
     marks: Mapping[str, tuple[float, float]],
     height: HeightGrid,
 ) -> SetOut:
-    """Everything that is marked on the slab. marks : name -> site x, y, m; height : the slab as it is."""
-    finder = _Finder(site, marks, height)
-    dots = _dots(site, finder)
-    strings = _strings(site, lanes, rows)
+    """Everything that is marked on the slab. wheels : stations of the axles where the blocks stand if they can, m.
+
+    tracks : names and offsets of the tyre lines.  marks : name -> site x, y, m; height : the slab as it is.
+    """
+    asked = replace(site, finished=work.finished)
+    dots = _dots(asked, marks, height)
+    strings = _strings(asked, wheels)
     spans = [s.front_at - s.rear_at for s in strings]
-    notes = _notes(dots, marks)
     return SetOut(
-        marks=tuple((name, *finder.station_offset(xy)) for name, xy in sorted(marks.items())),
-        corners=tuple(_corners(site, finder)),
+        marks=tuple((name, *_station_offset(site, height, xy)) for name, xy in sorted(marks.items())),
+        corners=tuple(_corners(asked, marks, height)),
         dots=tuple(dots),
-        kerfs=tuple(_kerfs(site, lanes)),
+        kerfs=tuple(_kerfs(asked, work)),
         strings=tuple(strings),
-        outline=tuple(_outline(site, lanes)),
+        outline=tuple(_spans(asked, work, asked.depth > SKIN)),
+        core=tuple(_spans(asked, work, work.core)),
+        tyres=tracks,
+        feather=site.feather,
         pull=PULL,
         sag=string_sag(max(spans, default=0.0), PULL),
-        notes=tuple(notes),
+        notes=tuple(_notes(dots, marks)),
     )
 
 
-class _Finder:
-    """Stations, offsets and ties of raster nodes."""
-
-    def __init__(self, site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid) -> None:
-        self.site, self.marks, self.height = site, marks, height
-
-    def station_offset(self, xy: tuple[float, float]) -> tuple[float, float]:
-        u, v = self.height.frame.to_grid(xy)
-        return float(u + self.site.station[0]), float(v + self.site.offset[0])
-
-    def ties(self, row: int, column: int) -> Ties | None:
-        x, y = self.height.frame.to_site((column * self.site.cell, row * self.site.cell))
-        return tape_ties((float(x), float(y)), self.marks, self.height)
+def _station_offset(site: Site, height: HeightGrid, xy: tuple[float, float]) -> tuple[float, float]:
+    u, v = height.frame.to_grid(xy)
+    return float(u + site.station[0]), float(v + site.offset[0])
 
 
-def _dots(site: Site, finder: _Finder) -> list[Dot]:
+def _dots(site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid) -> list[Dot]:
     """On a square of nodes over the cut, the deepest place first."""
-    depth = np.nan_to_num(site.ground - site.finished)
+    depth = site.depth
     if depth.max(initial=0.0) < LEAST_DOT:
         return []
     deepest = np.unravel_index(int(depth.argmax()), depth.shape)
@@ -92,45 +88,59 @@ def _dots(site: Site, finder: _Finder) -> list[Dot]:
     places = [(int(deepest[0]), int(deepest[1]))]
     places += [p for p in zip(j[deep].tolist(), i[deep].tolist(), strict=True) if p != places[0]]
     return [
-        Dot(f"D{k + 1}", float(site.station[i]), float(site.offset[j]), float(depth[j, i]), finder.ties(j, i))
+        Dot(
+            f"D{k + 1}", float(site.station[i]), float(site.offset[j]), float(depth[j, i]),
+            ties_at(site, marks, height, j, i),
+        )
         for k, (j, i) in enumerate(places)
-    ]
+    ]  # fmt: skip
 
 
-def _corners(site: Site, finder: _Finder) -> list[tuple[str, float, float, Ties | None]]:
+def _corners(
+    site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid
+) -> list[tuple[str, float, float, Ties | None]]:
     """First, last, leftmost and rightmost place of the cut."""
-    cut = np.argwhere(np.nan_to_num(site.ground - site.finished) > SKIN)
+    cut = np.argwhere(site.depth > SKIN)
     if len(cut) == 0:
         return []
     ends = (("first", 1, np.argmin), ("last", 1, np.argmax), ("right", 0, np.argmin), ("left", 0, np.argmax))
     out = []
     for name, axis, pick in ends:
-        row, column = cut[pick(cut[:, axis])]
-        out.append(
-            (name, float(site.station[column]), float(site.offset[row]), finder.ties(int(row), int(column)))
-        )
+        row, column = (int(k) for k in cut[pick(cut[:, axis])])
+        ties = ties_at(site, marks, height, row, column)
+        out.append((name, float(site.station[column]), float(site.offset[row]), ties))
     return out
 
 
-def _kerfs(site: Site, lanes: Lanes) -> list[KerfDepth]:
-    """Depths every 50 mm of each lane, where it begins and ends, and at every break of its depth."""
-    depth = np.nan_to_num(site.ground - site.finished)
+def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
+    """Depths every 50 mm along the middle of each strip and at its deepest place; every break of the depth where hands do a piece."""
+    depth = site.depth
     step = max(round(KERF_STEP / site.cell), 1)
+    origin = round(-site.station[0] / site.cell) % step  # so that stations are whole steps
+    by_hand = work.core & ~covered(work)
     out = []
-    for lane, row in enumerate(lanes.rows):
+    for lane, (low, high) in enumerate(work.strips, start=1):
+        row = (low + high) // 2
         cut = np.flatnonzero(depth[row] > SKIN)
-        if len(cut) == 0:
-            continue
-        columns = {*range(int(cut[0]) + (-int(cut[0])) % step, int(cut[-1]) + 1, step), *_breaks(depth[row])}
-        out += [
-            KerfDepth(lane, float(site.offset[row]), float(site.station[i]), float(depth[row, i]))
-            for i in sorted(columns)
-        ]
+        if len(cut):
+            columns = {i for i in range(int(cut[0]), int(cut[-1]) + 1) if i % step == origin}
+            out += _places(site, lane, row, columns | {int(depth[row].argmax())}, False)
+        for first, last in runs(by_hand[low : high + 1].any(axis=0), GAP):
+            for row in dict.fromkeys((low, (low + high) // 2, high)):
+                near = {i for i in _breaks(depth[row]) if first - 1 <= i <= last + 1}
+                out += _places(site, lane, row, near | {max(first - 1, 0), last, min(last + 1, depth.shape[1] - 1)}, True)
     return out
+
+
+def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -> list[KerfDepth]:
+    return [
+        KerfDepth(lane, float(site.offset[row]), float(site.station[i]), float(site.depth[row, i]), by_hand)
+        for i in sorted(columns)
+    ]
 
 
 def _breaks(depth: FloatArray) -> list[int]:
-    """Columns between which the depth of a lane is straight to a quarter of a millimetre."""
+    """Columns between which the depth of a row is straight to a fifth of a millimetre."""
     out = []
     for first, last in runs(depth > SKIN):
         at = max(first - 1, 0)
@@ -148,71 +158,76 @@ def _breaks(depth: FloatArray) -> list[int]:
 
 def _straight(depth: FloatArray, first: int, last: int) -> bool:
     line = np.interp(np.arange(first, last + 1), [first, last], depth[[first, last]])
-    return bool(np.abs(line - depth[first : last + 1]).max() <= ALONG)
+    return bool(np.abs(line - depth[first : last + 1]).max() <= 0.8 * CLOSE)
 
 
-def _outline(site: Site, lanes: Lanes) -> list[tuple[float, float, float]]:
-    """Stop marks: where the cut of each lane begins and ends."""
-    depth = np.nan_to_num(site.ground - site.finished)
+def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, float, float]]:
+    """Offset, first and last station of every run of ``mask`` on both edges of each strip, and on the outermost rows."""
+    if not mask.any():
+        return []
+    cut = np.flatnonzero(mask.any(axis=1))
+    rows = {int(cut[0]), int(cut[-1]), *(row for strip in work.strips for row in strip)}
+    step = max(round(0.05 / site.cell), 1)
+    rows |= {int(r) for r in cut if r % step == 0}
     return [
         (float(site.offset[row]), float(site.station[first]), float(site.station[last]))
-        for row in lanes.rows
-        for first, last in runs(depth[row] > SKIN)
+        for row in sorted(rows)
+        for first, last in runs(mask[row])
     ]
 
 
-def _strings(site: Site, lanes: Lanes, rows: Sequence[JigRow]) -> list[StringRow]:
-    """Strings over some of the lanes, at least 100 mm apart, the deepest among them."""
-    by_lane: dict[int, list[JigRow]] = {}
-    for row in rows:
-        by_lane.setdefault(row.lane, []).append(row)
-    if not by_lane:
+def _strings(site: Site, wheels: tuple[float, float]) -> list[StringRow]:
+    """Strings along the travel over the whole cut, 100 mm apart, the deepest place under one of them."""
+    depth = site.depth
+    deep = np.flatnonzero((depth >= LEAST_DOT).any(axis=1))
+    if len(deep) == 0:
         return []
-    deepest = max(by_lane, key=lambda lane: max(r.deepest for r in by_lane[lane]))
-    chosen = [deepest]
-    for direction in (
-        sorted(n for n in by_lane if n > deepest),
-        sorted((n for n in by_lane if n < deepest), reverse=True),
-    ):
-        last = by_lane[deepest][0].offset
-        for lane in direction:
-            if abs(by_lane[lane][0].offset - last) >= CHECK_LANES - 1e-9:
-                chosen.append(lane)
-                last = by_lane[lane][0].offset
-    return [s for lane in sorted(chosen) for s in _string(site, int(lanes.rows[lane]), by_lane[lane])]
+    through = int(np.unravel_index(int(depth.argmax()), depth.shape)[0])
+    step = max(round(CHECK_LANES / site.cell), 1)
+    rows = [int(r) for r in range(through % step, depth.shape[0], step) if depth[r].max() >= LEAST_DOT]
+    return [s for number, row in enumerate(rows, start=1) for s in _string(site, number, row, wheels)]
 
 
-def _string(site: Site, row: int, settings: Sequence[JigRow]) -> list[StringRow]:
-    """Readings along one lane. The blocks stand where the jig's outermost blocks stand."""
-    rear_at, front_at = min(r.rear_at for r in settings), max(r.front_at for r in settings)
-    a, b = (round((s - site.station[0]) / site.cell) for s in (rear_at, front_at))
+def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> list[StringRow]:
+    """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched concrete beyond."""
+    depth = site.depth[row]
+    cut = np.flatnonzero(depth > SKIN)
+    a = _block(site, row, round((wheels[0] - site.station[0]) / site.cell), int(cut[0]), -1)
+    b = _block(site, row, round((wheels[1] - site.station[0]) / site.cell), int(cut[-1]), 1)
+    if a is None or b is None:
+        return []
     ground, finished = site.ground[row], site.finished[row]
     share = (np.arange(a, b + 1) - a) / (b - a)
     chord = ground[a] * (1 - share) + ground[b] * share
     standing_up = float(np.nanmax(ground[a : b + 1] - chord))
     blocks = math.ceil(max(STRING_BLOCKS, standing_up + STRING_AIR) / 0.01 - 1e-9) * 0.01
-    depth = np.nan_to_num(ground - finished)
-    cut = np.flatnonzero(depth[a : b + 1] > SKIN)
-    length = (cut[-1] - cut[0]) * site.cell if len(cut) else 0.0
+    length = (cut[-1] - cut[0]) * site.cell
     step = max(round((CHECK_STEP if length > SHORT_CUT else CHECK_STEP / 2) / site.cell), 1)
-    columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*cut.tolist()}
+    columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*(cut - a).tolist()}
     out = []
     for k in sorted(columns):
         # rounded up to the millimetre: a string that reads it or more cannot hide a proud place
         least = math.ceil((blocks + chord[k] - finished[a + k]) * 1000 - 1e-6) / 1000
         out.append(
             StringRow(
-                settings[0].lane,
-                settings[0].offset,
-                rear_at,
-                front_at,
-                blocks,
-                k * site.cell,
-                least,
-                least + TOO_DEEP,
+                number, float(site.offset[row]), float(site.station[a]), float(site.station[b]), blocks,
+                k * site.cell, least, least + TOO_DEEP,
             )
-        )
+        )  # fmt: skip
     return out
+
+
+def _block(site: Site, row: int, wheel: int, edge: int, side: int) -> int | None:
+    """The column of a block: at the wheel's station, or beyond the cut, on concrete that is measured and stays."""
+    foot = max(round(FOOT / site.cell), 1)
+    column = min(wheel, edge - foot - 1) if side < 0 else max(wheel, edge + foot + 1)
+    column = min(max(column, foot), len(site.station) - 1 - foot)
+    while foot <= column <= len(site.station) - 1 - foot:
+        outside = column < edge if side < 0 else column > edge
+        if outside and site.standing[row, column - foot : column + foot + 1].all():
+            return column
+        column += side
+    return None
 
 
 def _notes(dots: Sequence[Dot], marks: Mapping[str, tuple[float, float]]) -> list[str]:
@@ -222,13 +237,13 @@ def _notes(dots: Sequence[Dot], marks: Mapping[str, tuple[float, float]]) -> lis
             " it are plus."
         ),
         (
-            f"String: pull it with {PULL:.0f} N (3 kg over the end), both blocks"
-            f" {millimetres(STRING_BLOCKS, 0)} or as listed, equal, on untouched concrete."
+            "Tapes lie on the slab and are pulled straight. Drill each dot with a depth stop and paint its bottom: grind"
+            " until the paint is just gone."
         ),
     ]
     if len(marks) < 2:
         notes.append(
-            "Fewer than two marks were scanned: no tape ties can be printed. Put marks on the slab and scan"
+            "Fewer than two marks were scanned: no tape ties can be printed. Put three or more marks on the slab, round the cut, and scan"
             " it with them."
         )
     lost = sum(dot.ties is None for dot in dots)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -16,25 +17,29 @@ from crestcut.grid import BoolArray
 from crestcut.job.records import Job
 from crestcut.surface.records import Surface
 from crestcut.travel.records import Ride, TravelLine
+from crestcut.travel.sweep import wanted_gap
 from crestcut.units import both, millimetres
 from crestcut.vehicle.records import Vehicle
 from crestcut.work import cards
 from crestcut.work.dust import silica_line
 from crestcut.work.ground_records import WalkSlope
-from crestcut.work.jig import Site, make_jig
-from crestcut.work.lanes import SKIN, lay_lanes
+from crestcut.work.jig import make_jig
+from crestcut.work.jig_records import Jig, Tool
+from crestcut.work.measure_first import measures
 from crestcut.work.passes import make_passes
 from crestcut.work.quantities import work_out
-from crestcut.work.records import Jig, Release, SetOut, Tool, Worksheet
+from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.setout import make_set_out
 from crestcut.work.slopes import walk_slope
 from crestcut.work.tools import choose_tools, load_tools, tool_folder
+from crestcut.work.trade import INCHES, TradeWords, trade_words
 from crestcut.work.water import water_report
+from crestcut.work.workable import SKIN, Site, make_workable
 
 BUILDING = ("door", "building", "threshold", "garage", "wall", "sill")
 GUTTER = ("gutter", "drain", "kerb", "curb", "street", "channel")
 WALK = ("walk", "path", "pavement", "sidewalk", "footway")
-INCH_COUNTRIES = ("US", "USA")
+AS_LEAST = 0.0002  # m: a gap this near to the least counts as least
 # m: the strip at either end of the line that stands in for gutter or building
 END_DEPTH, END_WIDTH = 0.30, 1.0
 
@@ -61,13 +66,14 @@ def make_worksheet(
     tools : default: the files of ``configs/tools``.  hours : of grinding in a shift, None = more than four.
     Raises CrestcutError for a tool file that is not understood or has guard or shroud off.
     """
-    site = make_site(surface, line, plan)
+    site = make_site(surface, line, plan, job)
     if tools is None:
         folder = tool_folder(job.path)
         tools = load_tools(folder) if folder else ()
     deepest, volume = (plan.deepest, plan.volume) if plan is not None else (0.0, 0.0)
     chosen, why = choose_tools(tools, deepest, volume) if deepest > SKIN else ((), "nothing to cut")
-    metric = (job.site.country or "").upper() not in INCH_COUNTRIES
+    metric = (job.site.country or "").upper() not in INCHES
+    words = trade_words(job.site.country)
     notes = (
         [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
     )
@@ -75,7 +81,7 @@ def make_worksheet(
     if release.state == "ok" and plan is not None and deepest > SKIN:
         jig, set_out, said = _cutting(site, surface, plan, ride, vehicle, chosen, marks or {}, metric)
         notes += said
-    passes = make_passes(plan, chosen, jig) if set_out is not None and plan is not None else ()
+    passes = make_passes(plan, chosen, jig, job.cut.feather) if set_out is not None and plan is not None else ()
     gutter, building = water_places(job, surface, line, site, keeps)
     return Worksheet(
         title=job.title or job.path.stem,
@@ -83,14 +89,19 @@ def make_worksheet(
         release=release,
         source=f"vehicle {vehicle.name} | job {job.path.name}",
         metric=metric,
-        first=tuple(_advice_words(a) for a in advice) if release.state != "ok" else (),
+        words=words,
+        first=(
+            measures(advice, marks or {}, surface.height, (-float(site.station[0]), -float(site.offset[0])))
+            if release.state != "ok"
+            else ()
+        ),
         jig=jig,
         passes=passes,
         why_tools=why,
         set_out=set_out,
         quantities=work_out(deepest, volume, plan.area if plan else 0.0, chosen, jig),
         silica=tuple(silica_line(tool, job.site.place, hours) for tool in chosen),
-        limits=limit_lines(job, plan, keeps),
+        limits=limit_lines(job, plan, keeps, words),
         water=water_report(
             surface.height.values,
             site.finished,
@@ -99,30 +110,50 @@ def make_worksheet(
             site.offset,
             gutter,
             building,
+            words,
         ),
         walks=walks(site, surface, keeps, job.cut.feather),
         cautions=cards.cautions(job, chosen),
         cards=cards.HIT_CARDS,
-        afterwards=cards.afterwards(job.slab.thickness),
+        afterwards=cards.afterwards(job.slab.thickness, words),
         notes=tuple(notes),
     )
 
 
-def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None) -> Site:
-    """Heights, stations and offsets of the raster against the line's first direction."""
+def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None, job: Job | None = None) -> Site:
+    """Heights, stations and offsets of the raster against the line's first direction.
+
+    job : for the feather and for which part of the underside sets each height.
+    """
     frame = surface.height.frame
     ground = surface.height.values
     finished = plan.finished.values if plan is not None else ground
     u, v = frame.to_grid(line.xy[0])
     depth = np.nan_to_num(ground - finished)
-    return Site(
+    error = surface.error
+    site = Site(
         ground,
         finished,
         surface.slab & surface.height.measured & (depth <= 0),
         frame.cell,
         np.arange(frame.shape[1], dtype=np.float64) * frame.cell - float(u),
         np.arange(frame.shape[0], dtype=np.float64) * frame.cell - float(v),
+        None if plan is None else plan.limits.deepest.values,
+        0.25 if job is None else job.cut.feather,
+        math.hypot(error.patch, error.warp),
     )
+    return site if plan is None or job is None else _with_parts(site, plan, job)
+
+
+def _with_parts(site: Site, plan: CutPlan, job: Job) -> Site:
+    """Which part of the underside sets the height of every node: the worst part of the zone that comes lowest."""
+    gaps = wanted_gap(job.wanted.want, job.wanted.want_ends)
+    zones = [z for z in plan.after.lowest if z in plan.after.least]
+    if not zones:
+        return site
+    over = np.stack([np.nan_to_num(plan.after.lowest[z].values - gaps[z], nan=np.inf) for z in zones])
+    part = np.where(np.isfinite(over.min(axis=0)), over.argmin(axis=0), -1)
+    return replace(site, part=part, parts=tuple(plan.after.least[z].part for z in zones))
 
 
 def _cutting(
@@ -138,42 +169,41 @@ def _cutting(
     """Jig (None where the tools or the reach do not serve, with the reason) and set-out."""
     notes: list[str] = []
     blade = next((tool for tool in tools if tool.use == "kerf"), None)
-    pitch = max(round((blade.pitch if blade else 0.09) / site.cell), 1)
-    lanes = lay_lanes(site.ground, site.finished, pitch)
+    wheels = wheel_stations(plan, ride, vehicle, site)
+    work = make_workable(site, wheels)
     jig = None
-    # The string's blocks stand where a jig's would, also where only a cup is used.
-    rider = blade or Tool.plain()
-    try:
-        made = make_jig(site, lanes, rider, wheel_stations(plan, ride, vehicle, site), metric)
-        jig = made if blade is not None else None
-        rows = made.rows
-    except CrestcutError as error:
-        notes.append(f"No jig sheet: {error}.")
-        rows = ()
-    return jig, make_set_out(site, lanes, rows, marks, surface.height), notes
+    if blade is not None:
+        try:
+            jig = make_jig(site, work, blade, metric, marks, surface.height)
+        except CrestcutError as error:
+            notes.append(f"No jig sheet: {error}.")
+    tracks = (("front tyres", vehicle.front_track / 2), ("rear tyres", vehicle.rear_track / 2))
+    return jig, make_set_out(site, work, wheels, tracks, marks, surface.height), notes
 
 
 def wheel_stations(plan: CutPlan, ride: Ride, vehicle: Vehicle, site: Site) -> tuple[float, float]:
-    """Stations of the axles, the lower first, where the gap is least once cut: there the blocks stand."""
-    worst = plan.after.worst
+    """Stations of the axles, the lower first, where the gap is least once cut: there the blocks stand.
+
+    A good cut leaves the same least gap at many stations: the middle one of them is taken.
+    """
+    worst, gaps = plan.after.worst, plan.after.pair_gap
     if worst is None:
         middle = float(np.median(site.station))
         return middle - vehicle.wheelbase / 2, middle + vehicle.wheelbase / 2
-    other = worst.station + (vehicle.wheelbase if worst.variant.way == "turned" else -vehicle.wheelbase)
-    return min(worst.station, other), max(worst.station, other)
+    half = vehicle.wheelbase / 2
+    middle = worst.station + (half if worst.variant.way == "turned" else -half)
+    if gaps is not None and len(ride.batch.variant) == len(gaps):
+        stations = np.concatenate([poses.station for poses in ride.poses])
+        turned = np.array([p.variant.way == "turned" for p in ride.poses])[ride.batch.variant]
+        near = (gaps.min(axis=1) <= worst.gap + AS_LEAST) & ride.batch.live
+        if len(stations) == len(near) and near.any():
+            middle = float(np.median((stations + np.where(turned, half, -half))[near]))
+    return middle - half, middle + half
 
 
-def _advice_words(item: Mapping[str, object]) -> str:
-    parts = [str(item.get("kind", "a measurement"))]
-    parts += [
-        f"{words}{item[key]}"
-        for key, words in (("where", ""), ("expect", "expect "), ("narrows", "narrows "))
-        if item.get(key)
-    ]
-    return "; ".join(parts)
-
-
-def limit_lines(job: Job, plan: CutPlan | None, keeps: Sequence[KeepArea]) -> tuple[str, ...]:
+def limit_lines(
+    job: Job, plan: CutPlan | None, keeps: Sequence[KeepArea], words: TradeWords
+) -> tuple[str, ...]:
     """What is left of the slab, what lies in it, and where replacing the bay should be priced."""
     limit = deepest_allowed(job)
     lines = [f"Deepest cut allowed {both(limit.depth)}: {limit.reason}."]
@@ -196,7 +226,7 @@ def limit_lines(job: Job, plan: CutPlan | None, keeps: Sequence[KeepArea]) -> tu
                 f"about {math.ceil(plan.area * 2):.0f} m2 and {plan.area * 2 * (slab.thickness or 0.1):.2f}"
                 " m3 of concrete"
             )
-            lines.append(f"Price replacing the bay as well ({bay}): {'; '.join(rules)}.")
+            lines.append(f"Price replacing the {words.bay} as well ({bay}): {'; '.join(rules)}.")
     joints = [k for k in keeps if "joint" in k.kind.lower()]
     lines.append(
         f"Joints: {len(joints)} named; those the cut makes shallower are re-sawn to a quarter of the"

@@ -13,7 +13,8 @@ from collections.abc import Mapping
 import numpy as np
 
 from crestcut.grid import FloatArray, HeightGrid
-from crestcut.work.records import Ties
+from crestcut.work.jig_records import Ties
+from crestcut.work.workable import Site
 
 # Two tapes each 1 mm (1 sd) off put the point sqrt(1/(1 - |cos c|)) mm off along the worse axis; at 50
 # degrees three of those are 5 mm.
@@ -53,6 +54,16 @@ def tape_ties(
             )
             best = (score, ties)
     return best[1] if best else None
+
+
+def ties_at(
+    site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid | None, row: int, column: int
+) -> Ties | None:
+    """The tapes to a node of the raster; None without heights or where no marks cross well."""
+    if height is None:
+        return None
+    x, y = height.frame.to_site((column * site.cell, row * site.cell))
+    return tape_ties((float(x), float(y)), marks, height)
 
 
 def tape_length(a: tuple[float, float], b: tuple[float, float], height: HeightGrid) -> float:

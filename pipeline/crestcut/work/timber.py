@@ -11,7 +11,7 @@ from functools import cache
 
 from crestcut.errors import CrestcutError
 from crestcut.units import INCH, millimetres
-from crestcut.work.records import Board, Range, Stack
+from crestcut.work.jig_records import Board, Range, Stack
 
 GRAVITY = 9.80665  # m/s2, standard
 PSI = 6894.757  # Pa
@@ -89,7 +89,17 @@ def choose_board(span: float, tool_mass: float, metric: bool = False) -> Board:
     return best
 
 
-def choose_stack(lowest: float, highest: float, metric: bool = False) -> Stack:
+SPACERS_INCH = (("1/2 in sheet", 0.5), ("1/4 in sheet", 0.25), ("1/8 in hardboard", 0.125), ("1/16 in shim", 0.0625))
+SPACERS_MM = (("12 mm sheet", 12.0), ("9 mm sheet", 9.0), ("6 mm sheet", 6.0), ("3 mm hardboard", 3.0), ("1.5 mm shim", 1.5))
+
+
+def choose_spacer(most: float, metric: bool = False) -> tuple[str, float]:
+    """The thickest piece of sheet no thicker than ``most`` m: laid under both ends it raises the board by one lift. Name, m."""
+    stock = [(n, v / 1000) for n, v in SPACERS_MM] if metric else [(n, v * INCH) for n, v in SPACERS_INCH]
+    return next(((n, v) for n, v in stock if v <= most + 1e-9), stock[-1])
+
+
+def choose_stack(lowest: float, highest: float, metric: bool = False, letter: str = "A") -> Stack:
     """The fewest pieces that build a block a screw can bring to any height from ``lowest`` to ``highest`` m.
 
     Raises CrestcutError where the screw would have to stand out too far, or no pieces fit.
@@ -104,7 +114,7 @@ def choose_stack(lowest: float, highest: float, metric: bool = False) -> Stack:
         raise CrestcutError(
             f"no stock builds a block of {millimetres(lowest, 0)}", "jig", "plane one to measure"
         )
-    return Stack(pieces, timber, Range(lowest - timber, highest - timber))
+    return Stack(letter, pieces, timber, Range(lowest - timber, highest - timber))
 
 
 @cache

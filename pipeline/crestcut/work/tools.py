@@ -12,7 +12,7 @@ from typing import Any
 
 from crestcut.errors import CrestcutError
 from crestcut.units import parse_length
-from crestcut.work.records import Range, Tool
+from crestcut.work.jig_records import Range, Tool
 
 TASKS = ("grinder", "hand saw", "floor machine")
 USES = ("kerf", "face")

@@ -16,6 +16,7 @@ from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.work.ground_records import Pond, Spill, Water
+from crestcut.work.trade import PLAIN, TradeWords
 
 PUDDLE = 0.003  # m: shallower is a damp patch (a setting: no published depth of a puddle was found)
 PUDDLE_AREA = 0.02  # m2: smaller is not listed
@@ -168,6 +169,7 @@ def water_report(
     offset: FloatArray,
     gutter: tuple[str, BoolArray],
     building: tuple[str, BoolArray],
+    words: TradeWords = PLAIN,
 ) -> Water:
     """Ponding, spill level and flow before and after. gutter, building : what they are in words, and where
     (ny, nx).
@@ -193,7 +195,7 @@ def water_report(
         gutter[0],
         building[0],
         tuple(flow_arrows(after, frame.cell, station, offset)),
-        headline(spill_was, spill_now, was, now, gutter[0], building[0]),
+        headline(spill_was, spill_now, was, now, gutter[0], building[0], words),
         tuple(notes),
     )
 
@@ -205,6 +207,7 @@ def headline(
     ponds_now: Sequence[Pond],
     gutter: str,
     building: str,
+    words: TradeWords = PLAIN,
 ) -> str:
     """The one line on water."""
     if was is None or now is None:
@@ -225,6 +228,6 @@ def headline(
         if not any(abs(p.station - q.station) < 0.5 and abs(p.offset - q.offset) < 0.5 for q in ponds_was)
     ]
     return (
-        f"{level} Ponds over 3 mm: {len(ponds_was)} before, {len(ponds_now)}"
+        f"{level} {words.ponds.capitalize()} over 3 mm: {len(ponds_was)} before, {len(ponds_now)}"
         f" after{f', {len(new)} of them new' if new else ''}."
     )

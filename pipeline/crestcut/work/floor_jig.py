@@ -1,0 +1,109 @@
+"""The floor case: a high spot taken down to a level, the board on blocks that stand on printed datum spots.
+
+On a floor the clearance line is the level wanted itself, so a block on a spot at that level is exactly as high as the cutter
+reaches, and a spot that stands h above the level has a block h lower.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+from crestcut.errors import CrestcutError
+from crestcut.grid import FloatArray, HeightGrid
+from crestcut.work.jig import SMOOTHING, reach_below
+from crestcut.work.jig_records import FloorJig, Spot, Tool
+from crestcut.work.ties import ties_at
+from crestcut.work.timber import SCREW, choose_board
+from crestcut.work.workable import FARTHEST, FOOT, Site
+
+AROUND = 12  # datum spots round a high spot
+CLEAR = 0.10  # m from the high spot's edge to a datum spot
+PAIRS = 6  # boards that cross the high spot
+
+
+def floor_blocks(
+    reach: float, smoothing: float, datum: Sequence[float], level: float = 0.0
+) -> tuple[float, ...]:
+    """Blocks on datum spots of a floor: exactly the reach (and smoothing) high where the spot is at the level
+    wanted, less where the
+    spot stands above it. datum : heights of the spots over the level's zero, m."""
+    return tuple(reach + smoothing + level - spot for spot in datum)
+
+
+def make_floor_jig(
+    site: Site,
+    level: FloatArray,
+    tool: Tool,
+    metric: bool = False,
+    marks: Mapping[str, tuple[float, float]] | None = None,
+    height: HeightGrid | None = None,
+) -> FloorJig:
+    """Datum spots round the largest high spot of a floor, and the pairs of them that a board bridges.
+
+    site : ``finished`` is the floor once the high spots are gone.  level : (ny, nx) the level wanted, m: any surface a straight
+    board can lie on, so a plane.  marks, height : for the tapes to the spots.
+    Raises CrestcutError where nothing is high, or no sound floor for blocks is found around it.
+    """
+    high = site.depth > 0
+    if not high.any():
+        raise CrestcutError("nothing stands over the level wanted", "floor", "there is nothing to grind")
+    rows, columns = np.nonzero(high)
+    centre = float(rows.mean()), float(columns.mean())
+    places = _round(site, high, centre)
+    if len(places) < 2:
+        raise CrestcutError("no sound floor for blocks round the high spot", "floor", "scan a wider piece of the floor")
+    pairs = _pairs(places, centre, site.cell)
+    span = max((math.dist(places[a], places[b]) * site.cell for a, b in pairs), default=1.0)
+    board = choose_board(min(span, FARTHEST), tool.mass, metric)
+    worn, new = reach_below(tool, board)
+    over = [float(site.ground[j, i] - level[j, i]) for j, i in places]
+    blocks = floor_blocks(new, SMOOTHING, over)
+    if min(blocks) < SCREW.low:
+        raise CrestcutError("a datum spot stands too high for a block", "floor", "take a tool that reaches farther")
+    spots = tuple(
+        Spot(f"F{k + 1}", float(site.station[i]), float(site.offset[j]), block, ties_at(site, marks or {}, height, j, i))
+        for k, ((j, i), block) in enumerate(zip(places, blocks, strict=True))
+    )
+    return FloorJig(
+        tool, board, new, worn, SMOOTHING, spots, tuple((f"F{a + 1}", f"F{b + 1}") for a, b in pairs),
+        float(site.depth.max()), float(site.depth.sum()) * site.cell**2 * 1000,
+    )  # fmt: skip
+
+
+def _round(site: Site, high: FloatArray, centre: tuple[float, float]) -> list[tuple[int, int]]:
+    """The first sound place beyond the high spot's edge, every 30 degrees round its centre."""
+    foot, clear = max(round(FOOT / site.cell), 1), round(CLEAR / site.cell)
+    out: list[tuple[int, int]] = []
+    for turn in np.arange(AROUND) * 2 * math.pi / AROUND:
+        way = math.sin(turn), math.cos(turn)
+        edge = None
+        for step in range(1, sum(high.shape)):
+            j, i = round(centre[0] + way[0] * step), round(centre[1] + way[1] * step)
+            if not (foot <= j < high.shape[0] - foot and foot <= i < high.shape[1] - foot):
+                break
+            if high[j, i]:
+                edge = step
+            elif step >= (edge or 0) + clear and site.standing[j - foot : j + foot + 1, i - foot : i + foot + 1].all():
+                if not any(math.hypot(j - b, i - a) < 2 * foot for b, a in out):
+                    out.append((j, i))
+                break
+    return out
+
+
+def _pairs(places: Sequence[tuple[int, int]], centre: tuple[float, float], cell: float) -> list[tuple[int, int]]:
+    """Pairs whose board passes nearest over the middle of the high spot."""
+    found = []
+    for a, b in itertools.combinations(range(len(places)), 2):
+        p, q = np.asarray(places[a], float), np.asarray(places[b], float)
+        long = float(np.hypot(*(q - p)))
+        if long * cell > FARTHEST:
+            continue
+        away = abs(float((q - p)[0] * (centre[1] - p[1]) - (q - p)[1] * (centre[0] - p[0]))) / long
+        share = float((np.asarray(centre) - p) @ (q - p)) / long**2
+        if 0.2 < share < 0.8:
+            found.append((away * cell, a, b))
+    return [(a, b) for _, a, b in sorted(found)[:PAIRS]]

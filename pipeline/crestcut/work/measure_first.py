@@ -1,0 +1,85 @@
+"""The measure-first sheet: which hand measurements would settle it, where, what to expect, and what each outcome means."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping, Sequence
+
+from crestcut.grid import HeightGrid
+from crestcut.units import both
+from crestcut.work.jig_records import Ties
+from crestcut.work.records import Measure
+from crestcut.work.ties import tape_ties
+
+NEAR = 0.002  # m: a reading this close to what was expected says the same as the scan
+
+
+def measures(
+    advice: Sequence[Mapping[str, object]],
+    marks: Mapping[str, tuple[float, float]],
+    height: HeightGrid,
+    start: tuple[float, float],
+) -> tuple[Measure, ...]:
+    """From the run's advice. start : grid u, v of the line's start, m. Places as site x, y in ``where_xy``; without it the words alone."""
+    return tuple(_measure(item, marks, height, start) for item in advice)
+
+
+def _measure(
+    item: Mapping[str, object],
+    marks: Mapping[str, tuple[float, float]],
+    height: HeightGrid,
+    start: tuple[float, float],
+) -> Measure:
+    kind = str(item.get("kind", "measurement"))
+    places: list[tuple[str, float, float, Ties | None]] = []
+    found = item.get("where_xy")
+    spots = [tuple(map(float, xy)) for xy in found] if isinstance(found, (list, tuple)) else []
+    for name, (x, y) in zip(_names(kind, len(spots)), spots, strict=True):
+        u, v = height.frame.to_grid((x, y))
+        places.append((name, float(u) - start[0], float(v) - start[1], tape_ties((x, y), marks, height)))
+    how = str(item.get("how") or kind)
+    if not places and item.get("where"):
+        how += f", at {item['where']} in the scan's own coordinates"
+    expect = _number(item.get("expect_m"), item.get("expect"))
+    settles = item.get("settles")
+    said = (settles,) if isinstance(settles, str) else tuple(str(s) for s in settles) if isinstance(settles, (list, tuple)) else ()
+    narrows = _number(item.get("narrows"), item.get("narrows"))
+    return Measure(kind, how, expect, narrows, tuple(places), said or _outcomes(kind, expect))
+
+
+def _names(kind: str, count: int) -> list[str]:
+    if kind == "string" and count >= 2:
+        return ["block a", "block b", "read here"][:count] + ["read here"] * (count - 3)
+    if count == 5:
+        return ["front left tyre", "front right tyre", "rear left tyre", "rear right tyre", "feel here"]
+    return ["here"] * count
+
+
+def _number(value: object, words: object) -> float:
+    """A number as given, else the millimetres or the plain number at the beginning of the words; NaN where there is none."""
+    if isinstance(value, (int, float)) and not isinstance(value, bool):
+        return float(value)
+    if isinstance(words, str):
+        if "touch" in words:
+            return -0.001
+        if at := re.match(r"\s*(-?\d+(?:\.\d+)?)\s*(mm)?", words):
+            return float(at[1]) * (0.001 if at[2] else 1.0)
+    return math.nan
+
+
+def _outcomes(kind: str, expect: float) -> tuple[str, ...]:
+    """What to do with the reading."""
+    if math.isnan(expect):
+        return ("Write the reading into the job file and run it again.",)
+    if kind == "felt gap" and expect <= 0:
+        return (
+            "It touches, or the vehicle will not roll on by itself: the scan is right; write touched = true and run again.",
+            "It clears: write the gap you felt; the cut becomes shallower, or falls away.",
+        )
+    what = "gap" if kind == "felt gap" else "distance"
+    return (
+        f"Within {both(NEAR)} of it: the scan is right here; the margin shrinks and depths can be released.",
+        f"More than that: the {what} is larger than scanned; the cut becomes shallower, or falls away.",
+        f"Less: the {what} is smaller; the cut becomes deeper, and the sheet says so when it is run again.",
+    )
