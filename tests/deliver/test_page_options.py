@@ -71,7 +71,7 @@ def test_a_part_that_may_touch_is_said_apart_from_the_verdict() -> None:
     assert worst is not None
     soft = SoftContact("rubber lip", 0.012, worst)
     text = PageText(report_text(dataclasses.replace(report, soft=(soft,)))).text
-    assert "Not in the verdict: Rubber lip may touch and does" in text and text.count("Clears: ") == 1
+    assert "Not in the verdict: the rubber lip may touch and does" in text and text.count("Clears: ") == 1
 
 
 def test_gaps_and_chances_in_words() -> None:

@@ -15,7 +15,8 @@ from deliver_scene import CELL, crest, gutter, make_report
 from page_text import PageText, at_key
 
 from crestcut.deliver import page_report
-from crestcut.deliver.page_meanings import MEANINGS, length
+from crestcut.deliver.page_glossary import MEANINGS
+from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_pack import unpack_layer
 from crestcut.deliver.page_report import report_text, write_report
 from crestcut.deliver.report import Report

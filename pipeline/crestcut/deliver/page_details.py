@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from crestcut.deliver.page_figures import figure, look_up
+from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import measure_line, room, sentence
@@ -79,8 +79,8 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         ("Deepest cut", figure(document, "cut.deepest")),
         ("Area", figure(document, "cut.area")),
         ("Volume", figure(document, "cut.volume")),
-        ("Mass", _weight(mass)),
-        ("Feather", f"1 in {1 / report.job.cut.feather:g}, at every edge of the cut"),
+        ("Mass", term("mass", _weight(mass))),
+        ("Feather", term("feather", f"1 in {1 / report.job.cut.feather:g}") + ", at every edge"),
     ]  # fmt: skip
     left = look_up(document, "after.least_clearance")
     if left is not None:
@@ -113,10 +113,10 @@ def _weight(kilograms: float) -> str:
     return f'<span class="si">{si}</span><span class="us">{us}</span>'
 
 
-def measure(report: Report) -> str:
+def measure(report: Report, document: Document) -> str:
     """What to measure first, and what has been measured by hand already."""
     job = report.job
-    todo = "".join(f"<li>{measure_line(report, item)}</li>" for item in report.advice)
+    todo = "".join(f"<li>{measure_line(report, document, k)}</li>" for k in range(len(report.advice)))
     first = (
         f"<h3>Measure this first</h3><ol>{todo}</ol>" if todo else "<p>No hand measurement is asked for.</p>"
     )
@@ -154,19 +154,19 @@ def sure(report: Report, document: Document) -> str:
     """How sure, and why: the parts of the error and where each comes from."""
     error = report.surface.error
     rows = [
-        ("Noise of one point", f'{length(error.white)} <span class="hint">{esc(error.white_source)}</span>'),
+        ("Noise of one point", _sourced(figure(document, "surface.noise"), error.white_source)),
         (
             f"Bumps the scanner makes, about {length(error.patch_length)} wide",
-            f'{length(error.patch)} <span class="hint">{esc(error.patch_source)}</span>',
+            _sourced(figure(document, "surface.patch"), error.patch_source),
         ),
         (
             f"Bending, alike over about {length(error.warp_length)}",
-            f'{length(error.warp)} <span class="hint">{esc(error.warp_source)}</span>',
+            _sourced(figure(document, "surface.warp"), error.warp_source),
         ),
     ]
     if report.today is not None:
-        rows.append(("Share of the doubt that comes from the scan", f"{report.today.scan_share * 100:.0f} %"))
-        rows.append(("Trials worked through", count(report.today.draws)))
+        rows.append(("The scan's share of the doubt", figure(document, "before.scan_share")))
+        rows.append(("Slabs and vehicles tried", figure(document, "before.draws")))
     removed = [f"{count(n)} points taken as {what}" for what, n in report.surface.removed]
     chance = report.today.reasons if report.today else ()
     stages = (report.scan, report.surface, report.vehicle, report.ride, report)
@@ -179,8 +179,8 @@ def sure(report: Report, document: Document) -> str:
     listed = "".join(f"<li>{esc(sentence(r))}</li>" for r in dict.fromkeys(reasons))
     allowances = "".join(
         f'<tr><th scope="row">{esc(name)}<span class="hint">{esc(source)}</span></th>'
-        f"<td>{length(value)}</td></tr>"
-        for name, value, source in in_use_allowances(report.job.wanted, report.vehicle)
+        f"<td>{figure(document, f'in_use.allowances.{k}.lower')}</td></tr>"
+        for k, (name, _, source) in enumerate(in_use_allowances(report.job.wanted, report.vehicle))
     )
     use = (
         f'<h3>Allowances for use, each up to</h3><table class="sums"><tbody>{allowances}</tbody></table>'
@@ -192,6 +192,10 @@ def sure(report: Report, document: Document) -> str:
         "How sure, and why",
         f"{_facts(rows)}{use}<h3>What went into it</h3><ul>{listed}</ul><p>{esc(FIELD_NOTE)}</p>",
     )
+
+
+def _sourced(shown: str, source: str) -> str:
+    return f'{shown} <span class="hint">{esc(source)}</span>'
 
 
 def inputs(document: Document) -> str:

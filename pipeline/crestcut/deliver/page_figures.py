@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from crestcut.deliver.page_meanings import MEANINGS, ROW_MEANINGS, Meaning
+from crestcut.deliver.page_glossary import MEANINGS, ROW_MEANINGS, TERMS
+from crestcut.deliver.page_meanings import Meaning, count
 from crestcut.deliver.page_shell import esc
 
 BY_KEY = {m.key: m for m in (*MEANINGS, *ROW_MEANINGS)}
@@ -46,6 +47,15 @@ def figure(document: Mapping[str, object], key: str, words: str | None = None) -
     )
 
 
+def term(key: str, words: str) -> str:
+    """Words (markup) that open the meaning of one of ``TERMS``."""
+    name = next(name for known, name, _ in TERMS if known == key)
+    return (
+        f'<button type="button" class="fig" popovertarget="{_anchor(key)}">{words}'
+        f'<span class="away">: {esc(name)}, what it means</span></button>'
+    )
+
+
 def figure_table(document: Mapping[str, object]) -> str:
     """All figures that are known, with their meanings written out."""
     rows = [
@@ -62,6 +72,7 @@ def meanings(document: Mapping[str, object]) -> str:
     known = [(m, value) for m in MEANINGS if (value := look_up(document, m.key)) is not None]
     boxes = [_box(m, f'<p class="big">{m.write(value)}</p>') for m, value in known]
     boxes += [_box(m, "") for m in ROW_MEANINGS if document.get(m.key.split(".")[0])]
+    boxes += [_box(Meaning(key, name, count, text), "") for key, name, text in TERMS]
     return "\n".join(boxes)
 
 

@@ -21,7 +21,7 @@ def options(report: Report, document: Document) -> str:
     rows = [_option(report, document, k, row) for k, row in enumerate(listed)]
     rows = rows or _plain_rows(report, document)
     if report.advice:
-        how = measure_line(report, report.advice[0])
+        how = measure_line(report, document, 0)
         rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
     sure = f"{report.job.wanted.confidence * 100:g} %"
     note = f"What is enough comes first, cheapest first. Enough: every gap asked for, {sure} sure or more."

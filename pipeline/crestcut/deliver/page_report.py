@@ -49,7 +49,7 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
         options(report, document),
         lower.work(report, document, worksheet),
         '<div class="pair">',
-        lower.measure(report),
+        lower.measure(report, document),
         lower.cautions(worksheet),
         lower.sure(report, document),
         "</div>",

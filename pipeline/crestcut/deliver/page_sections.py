@@ -31,13 +31,13 @@ def stamp(report: Report) -> str:
 def answer(report: Report, document: Document) -> str:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
-    todo = "".join(f"<li>{step}</li>" for step in steps(report))
+    todo = "".join(f"<li>{step}</li>" for step in steps(report, document))
     return (
         '<section id="answer" class="answer" aria-labelledby="verdict">'
         f'<h2 id="verdict" class="{report.verdict.replace(" ", "-")}">{verdict(report, document)}</h2>'
         '<figure class="proof"><div id="proof" class="drawing"></div><figcaption id="proof-words">'
         "</figcaption></figure>"
-        f'<div class="rest">{_chances(report, document)}{_soft(report)}{_why_not_grind(report)}'
+        f'<div class="rest">{_chances(report, document)}{_soft(report, document)}{_why_not_grind(report)}'
         f'<h3>What to do next</h3><ol class="steps">{todo}</ol></div></section>'
     )
 
@@ -73,7 +73,8 @@ def _chances(report: Report, document: Document) -> str:
         key = "before" if chance is report.today else "in_use"
         words = sentence(chance.words or chance.verdict)
         best = figure(document, f"{key}.least_clearance", gap_words(chance.least_clearance))
-        low, high = (gap_words(end) for end in chance.interval)
+        ends = enumerate(chance.interval)
+        low, high = (figure(document, f"{key}.interval.{k}", gap_words(end)) for k, end in ends)
         rows.append(
             f'<p><strong>{name}:</strong> {esc(words)} <span class="hint">Best estimate {best}; 19 times in '
             f"20 it lies between {low} and {high}.</span></p>"
@@ -86,12 +87,13 @@ def _chances(report: Report, document: Document) -> str:
     return "".join(rows)
 
 
-def _soft(report: Report) -> str:
+def _soft(report: Report, document: Document) -> str:
     """Parts that may touch and do: apart from the verdict, never hidden."""
     return "".join(
-        f"<p><strong>Not in the verdict:</strong> {esc(sentence(soft.words))} "
-        f'<span class="hint">At {esc(place_words(report, soft.at))}.</span></p>'
-        for soft in report.soft
+        f"<p><strong>Not in the verdict:</strong> the {esc(soft.part)} may touch and does: it is pressed by "
+        f'{figure(document, f"soft.{k}.pressed")}. <span class="hint">At {esc(place_words(report, soft.at))}.'
+        "</span></p>"
+        for k, soft in enumerate(report.soft)
     )
 
 

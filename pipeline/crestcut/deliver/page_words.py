@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length, share
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.report import Report
@@ -43,9 +44,9 @@ def odds(chance: float) -> str:
     return f"about {1 if chance <= 0.5 else many - 1} in {many}"
 
 
-def steps(report: Report) -> list[str]:
+def steps(report: Report, document: Mapping[str, object]) -> list[str]:
     """Markup of what to do now, in order; what to measure is told in full."""
-    told = [measure_line(report, item) for item in report.advice[:3]]
+    told = [measure_line(report, document, k) for k in range(min(len(report.advice), 3))]
     rest = [step for step in next_steps(report) if not (told and step.startswith(MEASURE))]
     asks = told if len(next_steps(report)) > len(rest) else []
     return [*asks, *_drive_here(report), *(esc(sentence(step)) for step in rest)]
@@ -63,8 +64,9 @@ def _drive_here(report: Report) -> list[str]:
     return []
 
 
-def measure_line(report: Report, item: Mapping[str, object]) -> str:
-    """Markup of one hand measurement worth making: how, where, what to expect, and what it is worth."""
+def measure_line(report: Report, document: Mapping[str, object], k: int) -> str:
+    """Markup of the k-th hand measurement worth making: how, where, what to expect, and what it is worth."""
+    item = report.advice[k]
     kind = str(item.get("kind") or "one gap by hand")
     parts = [f"<strong>{esc(_capital(str(item.get('how') or kind)))}.</strong>"]
     if item.get("where"):
@@ -72,9 +74,9 @@ def measure_line(report: Report, item: Mapping[str, object]) -> str:
                      f" ({esc(report.scan.frame.unit)}, as in the scan).")  # fmt: skip
     if item.get("expect"):
         parts.append(f"The scan says: {esc(item['expect'])}.")
-    narrows = item.get("narrows")
-    if isinstance(narrows, (int, float)):
-        parts.append(f"It makes the answer about {narrows:.1f} times surer.")
+    if isinstance(item.get("narrows"), (int, float)):
+        surer = figure(document, f"advice.measure.{k}.narrows")
+        parts.append(f"It makes the answer about {surer} surer.")
     return " ".join(parts)
 
 
