@@ -2,25 +2,28 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from scipy import ndimage
 
 from crestcut.cut.feather import NO_ROOT
 from crestcut.cut.problem import prepare
 from crestcut.cut.records import Certificate, CutPlan, Limits
 from crestcut.cut.solve import Solution, solve
-from crestcut.grid import BoolArray, FloatArray
+from crestcut.grid import BoolArray, FloatArray, IntArray
 from crestcut.job.records import Wanted
 from crestcut.surface.records import Surface
 from crestcut.travel.records import Batch, Clearance, Poses, Ride
-from crestcut.travel.ride import ridden_ground, settle_batch
+from crestcut.travel.ride import ridden_ground, settle_batch, wheel_feet
 from crestcut.travel.springs import stands_by_limits
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.records import Vehicle
 
 ENOUGH = 5e-5  # m: a gap this little under what was asked still counts as reached
+PITCHED = 0.06  # of the wheelbase: the front axle comes this much nearer on a slope of 1 in 3
 CUT = 5e-5  # m: shallower is not a cut
 
 
@@ -61,7 +64,7 @@ def plan_of(
     cell = surface.height.frame.cell
     depth = np.where(solution.depth > 0, solution.depth, 0.0)
     lower = cut_surface(surface, depth)
-    after = [sweep(c.vehicle, lower, ride_on(c.ride, c.vehicle, lower)) for c in cutters]
+    after = [sweep(c.vehicle, lower, ride_on(c.ride, c.vehicle, lower, surface)) for c in cutters]
     excess = np.fmin.reduce([_excess(a, lower, c.gaps) for a, c in zip(after, cutters, strict=True)])
     contacts = [(c.gap - x.gaps[c.zone], c) for a, x in zip(after, cutters, strict=True) for c in a.least.values()]
     short = min(contacts, key=lambda pair: pair[0])[1] if contacts else None
@@ -98,12 +101,21 @@ def cut_surface(surface: Surface, depth: FloatArray) -> Surface:
     )
 
 
-def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface) -> Ride:
-    """The same ride, settled on another surface of the same frame."""
+def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface, on: Surface | None = None) -> Ride:
+    """The same ride, settled on another surface of the same frame. on : what it stood on, so that little is done twice."""
     ground, filled = ridden_ground(surface)
-    old = ride.batch
-    new = settle_batch(vehicle, ground, surface.height.frame.cell, old.places, old.variant)
-    batch = Batch(old.places, old.variant, old.live & new.live, new.wheels, new.contact, new.position, new.rotation)
+    cell, old = surface.height.frame.cell, ride.batch
+    moved = np.arange(len(old.places))
+    if on is not None:  # where no tyre meets a changed node, nothing moves
+        moved = _tyres_over(vehicle, old.places, ground != ridden_ground(on)[0], cell)
+    fresh = settle_batch(vehicle, ground, cell, old.places[moved], old.variant[moved])
+    live, wheels, contact, position, rotation = (
+        a.copy() for a in (old.live, old.wheels, old.contact, old.position, old.rotation)
+    )
+    live[moved] &= fresh.live
+    wheels[moved], contact[moved] = fresh.wheels, fresh.contact
+    position[moved], rotation[moved] = fresh.position, fresh.rotation
+    batch = Batch(old.places, old.variant, live, wheels, contact, position, rotation)
     poses, at = [], 0
     for pose in ride.poses:
         part = slice(at, at + len(pose.station))
@@ -115,6 +127,18 @@ def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface) -> Ride:
             )
         )  # fmt: skip
     return Ride(ride.line, tuple(poses), batch, filled, ride.notes)
+
+
+def _tyres_over(vehicle: Vehicle, places: FloatArray, changed: BoolArray, cell: float) -> IntArray:
+    """Places (n, 5) where a tyre's footprint, or what it may roll to as the pitch changes, touches a changed node: which ones."""
+    reach = math.hypot(vehicle.tyre_radius, vehicle.tyre_width / 2) + PITCHED * vehicle.wheelbase
+    size = 2 * math.ceil(reach / cell) + 1
+    near = ndimage.maximum_filter(changed.astype(np.uint8), size, mode="constant")
+    at = np.rint(wheel_feet(vehicle, places) / cell).astype(int)
+    rows, columns = changed.shape
+    inside = (at[..., 0] >= 0) & (at[..., 0] < columns) & (at[..., 1] >= 0) & (at[..., 1] < rows)
+    met = near[np.clip(at[..., 1], 0, rows - 1), np.clip(at[..., 0], 0, columns - 1)] > 0
+    return np.flatnonzero((met | ~inside).any(axis=1))
 
 
 def _excess(after: Clearance, surface: Surface, gaps: Mapping[str, float]) -> FloatArray:

@@ -118,9 +118,10 @@ def lowered(ground: FloatArray, depth: FloatArray) -> FloatArray:
 
 def evaluate(problem: Problem, depth: FloatArray) -> Step:
     """What every cell needs when the tyres stand on the ground cut by ``depth`` (ny, nx), and the depth that follows from it."""
-    batch = settle_batch(
-        problem.vehicle, lowered(problem.ridden, depth), problem.cell, problem.batch.places, problem.batch.variant
-    )
+    batch = problem.batch
+    if depth.any():
+        ground = lowered(problem.ridden, depth)
+        batch = settle_batch(problem.vehicle, ground, problem.cell, batch.places, batch.variant)
     need, pair = _needs(problem, batch)
     wanted = np.clip(need, 0.0, problem.allowed)
     shaped, root = feather_out(wanted, problem.feather, problem.cell)

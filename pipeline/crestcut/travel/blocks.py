@@ -146,13 +146,18 @@ def _least_in_tile(ground: np.ndarray, u: np.ndarray, v: np.ndarray, plate: np.n
     return least
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+@njit(cache=True, nogil=True, error_model="numpy", fastmath=_REDUCE)
 def _least_in_part(
     ground: np.ndarray, u: np.ndarray, v: np.ndarray, plate: np.ndarray, quad: np.ndarray, cell: float,
-    rows: np.ndarray, bj: int, bi: int, reach: np.ndarray, ends: np.ndarray,
+    rows: np.ndarray, bj: int, bi: int, reach: np.ndarray, ends: np.ndarray, p: np.ndarray, roof: np.ndarray,
+    least: float,
 ) -> float:  # fmt: skip
-    least = FAR
+    """The same where a plate covers a part of a tile. least : rows whose bound is not below are passed over."""
+    half = 0.5 * (BLOCK - 1) * cell
+    over = plate[0] + plate[1] * (u[0] + half) - abs(plate[1] - p[1]) * half - p[0] + p[2] * half - ROUNDING
     for j in range(max(rows[0] - bj * BLOCK, 0), min(rows[1] - bj * BLOCK + 1, BLOCK)):
+        if over + plate[2] * v[j] - p[2] * j * cell - roof[j] >= least:
+            continue
         first, last = _columns(quad, cell, bj * BLOCK + j, bi, reach, ends)
         base = plate[0] + plate[2] * v[j]
         for i in range(first, last + 1):
@@ -163,12 +168,13 @@ def _least_in_part(
 @njit(cache=True, nogil=True, error_model="numpy")
 def least_gaps(
     from_pair: int, to_pair: int, ground: np.ndarray, cell: float, u: np.ndarray, v: np.ndarray,
-    block: np.ndarray, planes: np.ndarray, quads: np.ndarray, span: np.ndarray, least: np.ndarray,
+    block: np.ndarray, roof: np.ndarray, planes: np.ndarray, quads: np.ndarray, span: np.ndarray,
+    least: np.ndarray,
 ) -> None:  # fmt: skip
     """Least gap of pairs of pose and part, (q,) m; FAR over nothing measured.
 
     The most promising block of each is gone through first, then those whose bound is below what was found.
-    ground : tiles, very low where unmeasured.  u, v : ``node_lines``.  block : ``block_planes``.
+    ground : tiles, very low where unmeasured.  u, v : ``node_lines``.  block, roof : ``block_planes``, ``roof_of`` them.
     planes (q, 3), quads (q, 4, 2), span (q, 2) : ``kernels.planes_of``.
     """
     half = 0.5 * (BLOCK - 1) * cell
@@ -201,10 +207,10 @@ def least_gaps(
             if reach[bj, 2] <= bi * BLOCK and reach[bj, 3] >= bi * BLOCK + BLOCK - 1:
                 best = min(best, _least_in_tile(ground[bj, bi], u[bi], v[bj], plate))
             else:
-                part = _least_in_part(
-                    ground[bj, bi], u[bi], v[bj], plate, quads[q], cell, rows, bj, bi, reach[bj], ends[bj]
-                )
-                best = min(best, part)
+                best = _least_in_part(
+                    ground[bj, bi], u[bi], v[bj], plate, quads[q], cell, rows, bj, bi, reach[bj], ends[bj],
+                    block[bj, bi], roof[bj, bi], best,
+                )  # fmt: skip
         least[q] = best
 
 
@@ -225,7 +231,7 @@ def _lower_tile(
         roof[j] = top
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+@njit(cache=True, nogil=True, error_model="numpy", fastmath=_REDUCE)
 def _lower_part(
     lowest: np.ndarray, owner: np.ndarray, who: int, u: np.ndarray, v: np.ndarray, plate: np.ndarray,
     quad: np.ndarray, cell: float, rows: np.ndarray, bj: int, bi: int, reach: np.ndarray, ends: np.ndarray,
@@ -247,9 +253,9 @@ def _lower_part(
                 lowest[j, i] = z
                 if noted:
                     owner[j, i] = who
-        top = -FAR
+        top, below = -FAR, under + p[2] * v[j]
         for i in range(BLOCK):
-            top = max(top, lowest[j, i] - (under + p[2] * v[j] + p[1] * u[i]))
+            top = max(top, lowest[j, i] - (below + p[1] * u[i]))
         roof[j] = top
 
 

@@ -118,8 +118,9 @@ def least_of_pairs(tiles: FloatArray, blocks: FloatArray, placed: Placed, cell: 
     """Least gap of every pair to a ground in tiles, (q,) m; ``FAR`` where it meets nothing measured."""
     least = np.empty(len(placed.planes))
     u, v = node_lines(tiles, cell)
+    fixed = (tiles, cell, u, v, blocks, roof_of(tiles, blocks, cell)[0], placed.planes, placed.quads, placed.rows)
     share(
-        lambda a, b: least_gaps(a, b, tiles, cell, u, v, blocks, placed.planes, placed.quads, placed.rows, least),
+        lambda a, b: least_gaps(a, b, *fixed, least),
         len(least),
         PAIRS_AT_ONCE,
     )
