@@ -9,11 +9,13 @@ metres place it to 3 mm.
 
 from __future__ import annotations
 
-import math
+from dataclasses import dataclass
 
 import numpy as np
-from numba import njit
+from numpy.typing import NDArray
+from scipy.spatial import cKDTree
 
+from crestcut.grid import BoolArray, FloatArray, IntArray
 from crestcut.surface.fits import (
     AT_HINGE,
     AT_STEP,
@@ -21,9 +23,12 @@ from crestcut.surface.fits import (
     FEWEST,
     FOLD,
     JUMP,
+    LIKELY_STEP,
     ONE_HINGE,
     ONE_STEP,
+    POINTS,
     QUADRATIC,
+    LineFits,
 )
 from crestcut.surface.hinge import HALF_ALONG, HINGE, ROUNDINGS, STEP, WIDE
 
@@ -47,263 +52,222 @@ HOLD_PLACE, HOLD_ANGLE, HOLD_BOW, HOLD_ROUND = 0.0015, 0.01, 0.03, 0.0025  # m, 
 LEAST_FOLD_SD, ALONG_SD, JUMP_SD = 0.004, 0.015, 0.003  # rise over run, 1/m, m
 
 
-@njit(cache=True, nogil=True)
-def _pool(place, order, rows, t, pitch, long, wide, near, local):  # type: ignore[no-untyped-def]
-    """Knots along the ridge of t within ``long`` m, the farther the wider; ``local`` := their places in its
-    axes (n, l), m."""
-    ca, sa = math.cos(place[t, 2]), math.sin(place[t, 2])
-    reach = (long + wide) / pitch
-    m = 0
-    for q in range(
-        np.searchsorted(rows, place[t, 1] - reach), np.searchsorted(rows, place[t, 1] + reach, side="right")
-    ):
-        u = order[q]
-        x, y = (place[u, 0] - place[t, 0]) * pitch, (place[u, 1] - place[t, 1]) * pitch
-        across, along = x * ca + y * sa, -x * sa + y * ca
-        if abs(along) > long or abs(across) > wide + 0.1 * abs(along) + 0.2 * along * along:
-            continue
-        if abs(math.sin(place[u, 2] - place[t, 2])) > 0.5:
-            continue
-        near[m] = u
-        local[m, 0], local[m, 1] = across, along
-        m += 1
-    return m
+@dataclass(frozen=True, eq=False)
+class Pools:
+    """Pairs of knots along one ridge: ``near`` lies at (``across``, ``along``) m in the axes of ``owner``.
+    Sorted by owner, of which every one of the n is also its own neighbour from ``start`` on."""
+
+    n: int
+    owner: IntArray
+    near: IntArray
+    across: FloatArray
+    along: FloatArray
+
+    @classmethod
+    def of(cls, place: FloatArray, pitch: float, wide: float) -> Pools:
+        """Knots within ``POOL_LONG`` m along the break of each, and ``wide`` m across it, farther off the
+        wider."""
+        n = len(place)
+        xy = place[:, :2] * pitch
+        pairs = cKDTree(xy).query_pairs(POOL_LONG + wide, output_type="ndarray")
+        owner = np.concatenate([pairs[:, 0], pairs[:, 1], np.arange(n)])
+        near = np.concatenate([pairs[:, 1], pairs[:, 0], np.arange(n)])
+        order = np.lexsort((near, owner))
+        owner, near = owner[order], near[order]
+        c, s = np.cos(place[owner, 2]), np.sin(place[owner, 2])
+        x, y = (xy[near] - xy[owner]).T
+        across, along = x * c + y * s, y * c - x * s
+        turn = np.abs(np.sin(place[near, 2] - place[owner, 2]))
+        room = wide + 0.1 * np.abs(along) + 0.2 * along**2
+        keep = (np.abs(along) < POOL_LONG) & (np.abs(across) <= room) & (turn <= 0.5)
+        return cls(n, owner[keep], near[keep], across[keep], along[keep])
+
+    def total(self, values: FloatArray) -> FloatArray:
+        """Sum over each owner's pool, (n,)."""
+        return np.bincount(self.owner, values, self.n)
+
+    def mean(self, weight: FloatArray, values: FloatArray) -> FloatArray:
+        """Weighted mean over each owner's pool, (n,)."""
+        return self.total(weight * values) / np.maximum(self.total(weight), 1e-12)
+
+    def length(self, on: BoolArray) -> FloatArray:
+        """From the first to the last of the pool's marked knots, m, (n,)."""
+        start = np.searchsorted(self.owner, np.arange(self.n))
+        along = np.where(on, self.along, 0.0)
+        return np.maximum.reduceat(along, start) - np.minimum.reduceat(along, start)
 
 
-@njit(cache=True, nogil=True)
-def _line(points, m, long, found):  # type: ignore[no-untyped-def]
-    """Break line n = d + g l + k l^2 through points (n, l, weight, column 3 := robust weight), bisquare
-    (Tukey); found := (d, g, k, and the inverse normal matrix's [d, d], [k, k]). False where there is none."""
-    d, g, k = 0.0, 0.0, 0.0
-    best = -1.0
-    for s in range(23):  # the place most of the pool's breaks near by run through, by a coarse vote
-        trial, vote = (s - 11) * 0.01, 0.0
-        for q in range(m):
-            e = (points[q, 0] - trial) / 0.03
-            if abs(e) < 1.0 and abs(points[q, 1]) < 0.3:
-                vote += points[q, 2] * (1 - e * e) ** 2
-        if vote > best:
-            best, d = vote, trial
-    if best < FEWEST_KNOTS:
-        return False
-    cutoff = 0.06
-    a, b = np.zeros((3, 3)), np.zeros(3)
-    inverse = a
-    for _ in range(8):
-        a[:] = 0.0
-        b[:] = 0.0
-        for q in range(m):
-            along = points[q, 1]
-            e = (points[q, 0] - d - g * along - k * along * along) / cutoff
-            points[q, 3] = 0.0
-            if abs(e) >= 1.0:
-                continue
-            w = points[q, 2] * (1 - e * e) ** 2 * (1 - (along / long) ** 2)
-            points[q, 3] = w
-            f = (1.0, along, along * along)
-            for r in range(3):
-                b[r] += w * f[r] * points[q, 0]
-                for c in range(3):
-                    a[r, c] += w * f[r] * f[c]
-        a[0, 0] += 1e-9
-        a[1, 1] += 0.002
-        a[2, 2] += 0.0005
-        inverse = np.linalg.inv(a)
-        x = inverse @ b
-        d, g, k = x[0], x[1], x[2]
-        cutoff = max(0.03, 0.75 * cutoff)
-    found[0], found[1], found[2], found[3], found[4] = d, g, k, inverse[0, 0], inverse[2, 2]
-    # plan curvature shrunk towards a straight line, and the line taken again for it
-    scale = _scale(points, m, found)
-    keep = max(0.0, 1.0 - STRAIGHT * inverse[2, 2] * scale / max(k * k, 1e-12))
-    k *= keep
-    det = a[0, 0] * a[1, 1] - a[0, 1] * a[0, 1]
-    r0, r1 = b[0] - k * a[0, 2], b[1] - k * a[1, 2]
-    found[0], found[1] = (a[1, 1] * r0 - a[0, 1] * r1) / det, (a[0, 0] * r1 - a[0, 1] * r0) / det
-    found[2] = k
-    found[3] = (keep * inverse[0, 0] + (1 - keep) * a[1, 1] / det) * scale
-    return abs(found[0]) < NEAR
+@dataclass(frozen=True, eq=False)
+class Lines:
+    """Break line n = d + g l + k l^2 in each knot's axes; variance of d, m2; ``there`` False where no line
+    runs; ``weight`` of each pair for its owner's line."""
+
+    d: FloatArray
+    g: FloatArray
+    k: FloatArray
+    variance: FloatArray
+    there: BoolArray
+    weight: FloatArray
 
 
-@njit(cache=True, nogil=True)
-def _scale(points, m, found):  # type: ignore[no-untyped-def]
-    """Variance of a knot's place for unit weight, m2, times how often each point of the slab was counted."""
-    total, weight, square, lo, hi = 0.0, 1e-12, 0.0, 0.0, 0.0
-    count = 0
-    for q in range(m):
-        w, along = points[q, 3], points[q, 1]
-        if w <= 0.0:
-            continue
-        e = points[q, 0] - found[0] - found[1] * along - found[2] * along * along
-        total += w * e * e
-        weight += w
-        square += w * w
-        lo, hi = min(lo, along), max(hi, along)
-        count += 1
-    mean = weight / max(count, 1)
-    # windows overlap: ``count`` of them hold (hi - lo + one window) / window independent ones
-    again = max(1.0, count * 2 * HALF_ALONG / (hi - lo + 2 * HALF_ALONG))
-    return total / weight * mean * again
-
-
-@njit(cache=True, nogil=True)
-def _gain(near, local, points, m, alone, variance, base):  # type: ignore[no-untyped-def]
-    """Chi square gained by a step over column ``base``, over the pool's length, by what speaks for the
-    line."""
-    total, weight, lo, hi = 0.0, 1e-12, 0.0, 0.0
-    for q in range(m):
-        u, w = near[q], points[q, 3]
-        if w <= 0.0:
-            continue
-        total += w * (alone[u, base] - alone[u, ONE_STEP])
-        weight += w
-        lo, hi = min(lo, local[q, 1]), max(hi, local[q, 1])
-    length = min(hi - lo + 2 * HALF_ALONG, 2.0)
-    return total / weight / variance * length / (2 * HALF_ALONG)
-
-
-@njit(cache=True, nogil=True)
-def _mean(near, points, m, values, column):  # type: ignore[no-untyped-def]
-    total, weight = 0.0, 1e-12
-    for q in range(m):
-        total += points[q, 3] * values[near[q], column]
-        weight += points[q, 3]
-    return total / weight
-
-
-@njit(cache=True, nogil=True)
-def find_lines(place, pitch, variance, alone, model, line):  # type: ignore[no-untyped-def]
-    """What every knot is (0, HINGE or STEP) and, where it is one, the break line through it as its
-    neighbours see it: line (n, 4) := d, g, k and the variance of d, m2."""
-    n = place.shape[0]
-    order = np.argsort(place[:, 1])
-    rows = place[order, 1]
-    near, local, points = np.empty(n, np.int64), np.empty((n, 2)), np.empty((n, 4))
-    found = np.empty(5)
-    for t in range(n):
-        if alone[t, BINS] < FEWEST or (
-            abs(alone[t, FOLD]) < 0.25 * LEAST_KINK and abs(alone[t, JUMP]) < 0.5 * LEAST_STEP
-        ):
-            continue
-        m = _pool(place, order, rows, t, pitch, POOL_LONG, 0.12, near, local)
-        for kind in (STEP, HINGE):
-            at = AT_STEP if kind == STEP else AT_HINGE
-            for q in range(m):
-                u = near[q]
-                turn = place[u, 2] - place[t, 2]
-                points[q, 0] = local[q, 0] + alone[u, at] * math.cos(turn)
-                points[q, 1] = local[q, 1] + alone[u, at] * math.sin(turn)
-                points[q, 2] = math.exp(-((alone[u, at] / CENTRED) ** 2)) if alone[u, BINS] >= FEWEST else 0.0
-                if abs(points[q, 1]) >= POOL_LONG:
-                    points[q, 2] = 0.0
-            if not _line(points, m, POOL_LONG, found):
-                continue
-            if _bends_away(points, m, found):
-                for q in range(m):
-                    if abs(points[q, 1]) >= POOL_SHORT:
-                        points[q, 2] = 0.0
-                if not _line(points, m, POOL_SHORT, found):
-                    continue
-            if kind == STEP:
-                if _gain(near, local, points, m, alone, variance, ONE_HINGE) < STEP_PRICE:
-                    continue
-                if _gain(near, local, points, m, alone, variance, QUADRATIC) < STEP_PRICE:
-                    continue
-                if abs(_mean(near, points, m, alone, JUMP)) < LEAST_STEP:
-                    continue
-            elif abs(2 * _mean(near, points, m, alone, FOLD)) < LEAST_KINK:
-                continue
-            model[t] = kind
-            line[t, :4] = found[:4]
+def find_lines(
+    place: FloatArray, pitch: float, variance: float, alone: FloatArray
+) -> tuple[NDArray[np.int8], FloatArray]:
+    """What every knot is (0, HINGE or STEP) and the break line through it as its neighbours see it, (n, 4):
+    d, g, k and the variance of d, m2. alone (n, 9) : from ``first_fits``."""
+    model, line = np.zeros(len(place), np.int8), np.zeros((len(place), 4))
+    if not len(place):
+        return model, line
+    pools = Pools.of(place, pitch, 0.12)
+    near = pools.near
+    able = alone[:, BINS] >= FEWEST
+    for kind, at, what in ((HINGE, AT_HINGE, FOLD), (STEP, AT_STEP, JUMP)):
+        if kind == STEP and not (alone[:, ONE_STEP] < alone[:, ONE_HINGE] - LIKELY_STEP * variance).any():
             break
+        lines = _lines(place, pools, alone[:, at], able)
+        size = np.abs(pools.mean(lines.weight, alone[near, what]))
+        if kind == HINGE:
+            is_one = 2 * size >= LEAST_KINK
+        else:
+            windows = np.minimum(pools.length(lines.weight > 0) + 2 * HALF_ALONG, 2.0) / (2 * HALF_ALONG)
+            least = np.minimum(alone[:, ONE_HINGE], alone[:, QUADRATIC])
+            gain = pools.mean(lines.weight, (least - alone[:, ONE_STEP])[near]) / variance * windows
+            is_one = (size >= LEAST_STEP) & (gain >= STEP_PRICE)
+        is_one &= lines.there & able
+        model[is_one] = kind
+        line[is_one] = np.column_stack([lines.d, lines.g, lines.k, lines.variance])[is_one]
+    return model, line
 
 
-@njit(cache=True, nogil=True)
-def _bends_away(points, m, found):  # type: ignore[no-untyped-def]
-    """True where the nearest half metre of breaks lies beside the long line by more than chance."""
-    total, weight, square, count = 0.0, 1e-12, 0.0, 0
-    for q in range(m):
-        along = points[q, 1]
-        e = points[q, 0] - found[0] - found[1] * along - found[2] * along * along
-        if abs(along) < 0.3 and abs(e) < OFF:
-            total += points[q, 2] * e
-            square += points[q, 2] * e * e
-            weight += points[q, 2]
-            count += 1
-    if count < 3:
-        return False
-    return abs(total / weight) > 2.5 * math.sqrt(square / weight / 2.5) + 0.002
+def _lines(place: FloatArray, pools: Pools, at: FloatArray, able: BoolArray) -> Lines:
+    """Lines through the breaks that single knots found at ``at`` m from their middles: over the long pool,
+    or over the short one where that bends away from it by more than chance."""
+    turn = place[pools.near, 2] - place[pools.owner, 2]
+    off = at[pools.near]
+    n, along = pools.across + off * np.cos(turn), pools.along + off * np.sin(turn)
+    weight = np.exp(-((off / CENTRED) ** 2)) * able[pools.near]
+    long = _line(pools, n, along, weight, POOL_LONG)
+    e = n - _at(long, pools, along)
+    close = weight * ((np.abs(along) < 0.3) & (np.abs(e) < OFF))
+    scatter = np.sqrt(pools.mean(close, e * e) / 2.5)
+    away = (np.abs(pools.mean(close, e)) > 2.5 * scatter + 0.002) & (pools.total((close > 0) * 1.0) >= 3)
+    if not away.any():
+        return long
+    short = _line(pools, n, along, weight * (np.abs(along) < POOL_SHORT), POOL_SHORT)
+    return Lines(
+        *(np.where(away, getattr(short, f), getattr(long, f)) for f in ("d", "g", "k", "variance", "there")),
+        np.where(away[pools.owner], short.weight, long.weight),
+    )
 
 
-@njit(cache=True, nogil=True)
-def settle(place, pitch, variance, model, line, flat, rss, fold, bow, keep, priors, spread):  # type: ignore[no-untyped-def]
-    """Priors (n, 2, 9) of each knot from its ridge: fold, rounding (of a hinge) or jump (of a step), bend
-    along it. spread (n, 2) := sd of the line and of the rounding, m. keep (n,) := model, or 0 where the
-    pool's hinges do not earn their place against quadratics of the same windows, ``flat`` (n,) m2.
+def _at(lines: Lines, pools: Pools, along: FloatArray) -> FloatArray:
+    """n of each owner's line at ``along``, one for each pair, m."""
+    t = pools.owner
+    return lines.d[t] + along * (lines.g[t] + along * lines.k[t])
 
-    The rounding is the mean of its posterior: half the prior on none, the rest falling off exponentially. The
-    likeliest value would err to the round side alone, for a break cannot be sharper than sharp.
+
+def _line(pools: Pools, n: FloatArray, along: FloatArray, weight: FloatArray, long: float) -> Lines:
+    """Bisquare fit (Tukey) of a line through each pool's breaks, the farther the lighter."""
+    d, votes = _vote(pools, n, weight * (np.abs(along) < 0.3))
+    lines = Lines(d, 0 * d, 0 * d, 0 * d, votes >= FEWEST_KNOTS, weight)
+    taper = weight * np.maximum(1 - (along / long) ** 2, 0.0)
+    powers = [along**p for p in range(5)]
+    cutoff = 0.06
+    for _ in range(8):
+        e = (n - _at(lines, pools, along)) / cutoff
+        w = taper * np.maximum(1 - e * e, 0.0) ** 2
+        s = [pools.total(w * p) for p in powers]
+        right = np.stack([pools.total(w * n * p) for p in powers[:3]], axis=-1)
+        normal = np.stack([np.stack(s[r : r + 3], axis=-1) for r in range(3)], axis=-2)
+        normal[:, [0, 1, 2], [0, 1, 2]] += (1e-9, 0.002, 0.0005)
+        inverse = np.linalg.inv(normal)
+        d, g, k = np.einsum("nij,nj->in", inverse, right)
+        lines = Lines(d, g, k, 0 * d, lines.there, w)
+        cutoff = max(0.03, 0.75 * cutoff)
+    # variance of one knot's place for unit weight times how often each point of the slab was counted
+    counted = pools.total((w > 0) * 1.0)
+    windows = (pools.length(w > 0) + 2 * HALF_ALONG) / (2 * HALF_ALONG)
+    e = n - _at(lines, pools, along)
+    scale = pools.mean(w, e * e) * s[0] / np.maximum(counted, 1) * np.maximum(1.0, counted / windows)
+    # plan curvature shrunk towards a straight line, and the line taken again for it
+    keep = np.maximum(0.0, 1 - STRAIGHT * inverse[:, 2, 2] * scale / np.maximum(k * k, 1e-12))
+    k = k * keep
+    a, b, c = normal[:, 0, 0], normal[:, 0, 1], normal[:, 1, 1]
+    det = a * c - b * b
+    r0, r1 = right[:, 0] - k * normal[:, 0, 2], right[:, 1] - k * normal[:, 1, 2]
+    d, g = (c * r0 - b * r1) / det, (a * r1 - b * r0) / det
+    variance = (keep * inverse[:, 0, 0] + (1 - keep) * c / det) * scale
+    return Lines(d, g, k, variance, lines.there & (np.abs(d) < NEAR), w)
+
+
+def _vote(pools: Pools, n: FloatArray, weight: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """The place across that most of each pool's breaks near by run through, m, and how many do."""
+    trial = np.arange(-11, 12) * 0.01
+    votes = np.stack(
+        [pools.total(weight * np.maximum(1 - ((n - t) / 0.03) ** 2, 0.0) ** 2) for t in trial], axis=-1
+    )
+    best = votes.argmax(axis=1)
+    return trial[best], votes[np.arange(pools.n), best]
+
+
+@dataclass(frozen=True, eq=False)
+class Settled:
+    """keep (n,) : whether a break earns its place.  priors (n, 2, 9) : mean and 1/sd^2 of each knot's
+    parameters.  spread (n, 2) : sd of the line and of the rounding, m."""
+
+    keep: BoolArray
+    priors: FloatArray
+    spread: FloatArray
+
+
+def settle(
+    place: FloatArray,
+    pitch: float,
+    variance: float,
+    model: NDArray[np.int8],
+    line: FloatArray,
+    fits: LineFits,
+) -> Settled:
+    """Fold, rounding (of a hinge) or jump (of a step) and bend along it of each knot from its whole ridge.
+
+    place (n, 3) : moved onto the lines.  line (n, 4) : with d = g = 0.
+
+    The rounding is the mean of its posterior. The likeliest value would err to the round side alone, for a
+    break cannot be sharper than sharp.
     """
-    n = place.shape[0]
-    order = np.argsort(place[:, 1])
-    rows = place[order, 1]
-    near, local = np.empty(n, np.int64), np.empty((n, 2))
-    first = np.empty(len(ROUNDINGS))
-    first[0] = SHARP
-    for k in range(1, len(ROUNDINGS)):
-        lo = (ROUNDINGS[k - 1] + ROUNDINGS[k]) / 2
-        hi = (ROUNDINGS[k] + ROUNDINGS[k + 1]) / 2 if k + 1 < len(ROUNDINGS) else 0.2
-        first[k] = (1 - SHARP) * (math.exp(-lo / USUAL_ROUNDING) - math.exp(-hi / USUAL_ROUNDING))
-    for t in range(n):
-        if model[t] == 0:
-            continue
-        m = _pool(place, order, rows, t, pitch, POOL_LONG, 0.05, near, local)
-        mean, base = np.zeros(len(ROUNDINGS)), 0.0
-        weight, lo, hi = 0.0, 0.0, 0.0
-        for q in range(m):
-            u, along = near[q], local[q, 1]
-            e = local[q, 0] - line[t, 2] * along * along
-            if model[u] != model[t] or abs(e) > 0.04:
-                continue
-            w = 1 - (along / POOL_LONG) ** 2
-            mean += w * rss[u]
-            base += w * flat[u]
-            weight += w
-            lo, hi = min(lo, along), max(hi, along)
-        p = priors[t]
-        length = (hi - lo) * 0.75 + 2 * HALF_ALONG  # tapered
-        windows = length / (2 * HALF_ALONG)
-        step = model[t] == STEP
-        keep[t] = model[t]
-        best, gain = 0, 0.0
-        chance = np.zeros(len(ROUNDINGS))
-        if not step:
-            chi = mean / weight / variance * windows
-            gain = base / weight / variance * windows - chi.min()
-            chance = first * np.exp(-0.5 * (chi - chi.min()))
-            chance /= chance.sum()
-            p[0, 7] = (chance * ROUNDINGS).sum()
-            spread[t, 1] = math.sqrt(max((chance * ROUNDINGS**2).sum() - p[0, 7] ** 2, 0.0))
-            best = np.argmax(chance)
-        e, e2, bend, jump = 0.0, 0.0, 0.0, 0.0
-        for q in range(m):
-            u, along = near[q], local[q, 1]
-            if model[u] != model[t] or abs(local[q, 0] - line[t, 2] * along * along) > 0.04:
-                continue
-            w = (1 - (along / POOL_LONG) ** 2) / weight
-            one = fold[u, 0] if step else (chance * fold[u]).sum()
-            e, e2, bend = e + w * one, e2 + w * one * one, bend + w * bow[u, best]
-            jump += w * rss[u, 1]
-        # variance of e from one window's noise, derived: |v| less its mean has variance H^2 / 12
-        if not step and gain < HINGE_PRICE * (1 - (2 * e / SURE_KINK) ** 2):
-            keep[t] = 0
-        own = variance / max(line[t, 4], 1.0) * 12 / WIDE**2
-        fold_sd = math.sqrt(max(e2 - e * e - own, LEAST_FOLD_SD**2))
-        p[0, 3], p[0, 8] = e, bend
-        p[0, 6] = line[t, 2]
-        if step:
-            p[0, 7] = jump
-        p[1, 3], p[1, 8] = 1 / fold_sd**2, 1 / ALONG_SD**2
-        p[1, 4], p[1, 5], p[1, 6] = 1 / HOLD_PLACE**2, 1 / HOLD_ANGLE**2, 1 / HOLD_BOW**2
-        p[1, 7] = 1 / (JUMP_SD if step else HOLD_ROUND) ** 2
-        spread[t, 0] = math.sqrt(max(line[t, 3], 0.0))
+    n, step = len(place), model == STEP
+    pools = Pools.of(place, pitch, 0.05)
+    near, owner, along = pools.near, pools.owner, pools.along
+    e = pools.across - line[owner, 2] * along**2
+    same = (model[near] == model[owner]) & (np.abs(e) <= 0.04) & (fits.half[near] > 0)
+    w = np.where(same, 1 - (along / POOL_LONG) ** 2, 0.0)
+    length = 0.75 * pools.length(same) + 2 * HALF_ALONG  # tapered
+    windows = length / (2 * HALF_ALONG)
+    chi = np.stack([pools.mean(w, r[near]) for r in fits.rss.T], axis=-1) * (windows / variance)[:, None]
+    gain = pools.mean(w, fits.flat[near]) * windows / variance - chi.min(axis=1)
+    chance = _prior_of_rounding() * np.exp(-0.5 * (chi - chi.min(axis=1, keepdims=True)))
+    chance[step] = np.eye(len(ROUNDINGS))[0]
+    chance /= chance.sum(axis=1, keepdims=True)
+    one = (chance[owner] * fits.fold[near]).sum(axis=1)
+    fold, bow = pools.mean(w, one), pools.mean(w, (chance[owner] * fits.bow[near]).sum(axis=1))
+    # variance of e from one window's noise, derived: |v| less its mean has variance H^2 / 12
+    own = variance / np.maximum(fits.points, 1.0) * 12 / WIDE**2
+    fold_sd = np.sqrt(np.maximum(pools.mean(w, one**2) - fold**2 - own, LEAST_FOLD_SD**2))
+    rounding = chance @ ROUNDINGS
+    priors, spread = np.zeros((n, 2, 9)), np.zeros((n, 2))
+    priors[:, 0, 3], priors[:, 0, 6], priors[:, 0, 8] = fold, line[:, 2], bow
+    priors[:, 0, 7] = np.where(step, pools.mean(w, fits.jump[near]), rounding)
+    priors[:, 1, 3], priors[:, 1, 8] = 1 / fold_sd**2, 1 / ALONG_SD**2
+    priors[:, 1, 4:7] = 1 / np.array([HOLD_PLACE, HOLD_ANGLE, HOLD_BOW]) ** 2
+    priors[:, 1, 7] = 1 / np.where(step, JUMP_SD, HOLD_ROUND) ** 2
+    spread[:, 0] = np.sqrt(np.maximum(line[:, 3], 0.0))
+    spread[:, 1] = np.where(step, 0.0, np.sqrt(np.maximum(chance @ ROUNDINGS**2 - rounding**2, 0.0)))
+    keep = step | (gain >= HINGE_PRICE * (1 - (2 * fold / SURE_KINK) ** 2))
+    return Settled(keep & (fits.half > 0), priors, spread)
+
+
+def _prior_of_rounding() -> FloatArray:
+    """Prior chance of each of ``ROUNDINGS``: none, or around each of the others as an exponential has it."""
+    edge = np.concatenate([(ROUNDINGS[:-1] + ROUNDINGS[1:]) / 2, [0.2]])
+    tail = np.exp(-edge / USUAL_ROUNDING)
+    return np.concatenate([[SHARP], (1 - SHARP) * (tail[:-1] - tail[1:])])

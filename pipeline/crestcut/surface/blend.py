@@ -43,7 +43,7 @@ def blend(
     return height, se, excess
 
 
-@njit(cache=True, nogil=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _add_knots(place, model, params, inverse, spread, half, pitch, noise, sums):  # type: ignore[no-untyped-def]
     ny, nx = sums.shape[:2]
     f = np.empty(9)
@@ -87,14 +87,14 @@ def _add_knots(place, model, params, inverse, spread, half, pitch, noise, sums):
                 s[_JUMP] += w * (p[7] if step else 0.0)
 
 
-@njit(cache=True, nogil=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _bend(v, m):  # type: ignore[no-untyped-def]
     """The part of a break that no plane has, m, at v beyond it."""
     s = math.sqrt(v * v + m[_RHO] ** 2)
     return m[_E] * s + (0.5 * m[_JUMP] * (1 + v / s) if s > 0 else 0.0)
 
 
-@njit(cache=True, nogil=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def _raise(rows, columns, means, pitch, out):  # type: ignore[no-untyped-def]
     """out := largest rise of the break inside each cell over the bilinear surface through the nodes of the
     lattice."""

@@ -4,27 +4,33 @@ agrees on."""
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 from numba import njit
 
+from crestcut.grid import FloatArray
 from crestcut.surface.hinge import (
     BIN_ACROSS,
     BIN_ALONG,
     MOST_BINS,
     NARROW,
+    OF_HINGE,
+    OF_QUADRATIC,
+    OF_STEP,
     RISE,
     ROUNDINGS,
     STEP,
     TINY,
     WIDE,
-    cholesky_solve,
     descend,
     gather,
     linear_fit,
 )
 
-TRIALS, TRIAL_STEP, TRIAL_ROUNDING = 13, 0.023, 0.010  # breaks tried across a window; m; m
+# breaks tried across a window, every so many m, this round (m); and nearer by where a step is likely
+TRIALS, TRIAL_STEP, TRIAL_ROUNDING = np.int64(13), 0.023, 0.010
+FINE_TRIALS, FINE_STEP = np.int64(9), 0.004
 FEWEST = 24  # bins
 POOR_FIT = 5.0  # standard deviations of chi square above its mean
 WORSE = 16.0  # chi square that the middle of a window may lose to its outer parts: 6 are expected
@@ -35,7 +41,27 @@ QUADRATIC, ONE_HINGE, ONE_STEP, AT_HINGE, AT_STEP, FOLD, JUMP, BINS, POINTS = ra
 _ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@dataclass(frozen=True, eq=False)
+class LineFits:
+    """What n knots find with their breaks held on a line. For each of ``ROUNDINGS`` (n, 7): ``rss`` weighted
+    sum of squares in m2, ``fold`` e and ``bow`` m; a step fills the first only, and ``jump`` (n,) m.
+    flat (n,) : sum of squares of a quadratic.  half (n,) : half window across in m, 0 where nothing was fitted.
+    points (n,) : in it."""
+
+    rss: FloatArray
+    fold: FloatArray
+    bow: FloatArray
+    jump: FloatArray
+    flat: FloatArray
+    half: FloatArray
+    points: FloatArray
+
+    @classmethod
+    def empty(cls, n: int) -> LineFits:
+        return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(4)))
+
+
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped-def]
     """Row of straight breaks at ``first``, ``first`` + ``step``, ...: found (2, 3) := (rss in m2, place in m,
     e or h) of the best hinge and the best step, the first two between the trials by a parabola.
@@ -60,12 +86,14 @@ def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped
         right[1] += w * n * t
         right[2] += w * along * t
         zz += w * t * t
-    found[:, 0] = 1e30
+    found[0, 0], found[1, 0] = 1e30, 1e30
     best = np.zeros(2, np.int64)
     for k in range(number):
         d = first + k * step
-        a[:] = base
-        y[:] = right
+        for r in range(5):
+            y[r] = right[r]
+            for c in range(5):
+                a[r, c] = base[r, c]
         for q in range(m):
             n, along, w = data[q, 0], data[q, 1], data[q, 3]
             t = w * (data[q, 2] - mean)
@@ -111,7 +139,7 @@ def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped
                 found[kind, 1] += 0.5 * step * off / bend
 
 
-@njit(cache=True, nogil=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no-untyped-def]
     """Each knot k0..k1 by itself: alone (n, 9), its columns named above; cells = (count, du, dv, z)."""
     data, found, fine = np.empty((MOST_BINS, 4)), np.empty((2, 3)), np.empty((2, 3))
@@ -130,24 +158,26 @@ def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no
         one[BINS] = m
         if m < FEWEST:
             continue
-        one[POINTS] = data[:m, 3].sum()
-        one[QUADRATIC] = linear_fit(data, m, 0, p, 0.0, x)
-        one[ONE_HINGE], one[AT_HINGE], one[FOLD] = found[0]
+        for q in range(m):
+            one[POINTS] += data[q, 3]
+        one[QUADRATIC] = linear_fit(data, m, OF_QUADRATIC, p, 0.0, x)
+        one[ONE_HINGE], one[AT_HINGE], one[FOLD] = found[0, 0], found[0, 1], found[0, 2]
+        one[ONE_STEP], one[AT_STEP], one[JUMP] = found[1, 0], found[1, 1], found[1, 2]
         if found[1, 0] < found[0, 0] - LIKELY_STEP * variance:
-            trials(data, m, found[1, 1] - 0.016, 0.004, 9, 2 * RISE, fine)
-            found[1] = fine[1]
-        one[ONE_STEP], one[AT_STEP], one[JUMP] = found[1]
+            nearer = found[1, 1] - (FINE_TRIALS // 2) * FINE_STEP
+            trials(data, m, nearer, FINE_STEP, FINE_TRIALS, 2 * RISE, fine)
+            one[ONE_STEP], one[AT_STEP], one[JUMP] = fine[1, 0], fine[1, 1], fine[1, 2]
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
     """Weighted sum of squares, m2, that the narrow window's rows have in the whole window's fit beyond
     that in their own."""
-    p[7] = RISE if kind == 2 else ROUNDINGS[1]
     few = 0
     for q in range(m):
         if abs(data[q, 0]) < NARROW:
-            inner[few] = data[q]
+            for c in range(4):
+                inner[few, c] = data[q, c]
             few += 1
     if few < FEWEST:
         return 0.0
@@ -159,60 +189,52 @@ def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
         v = n - p[4] - p[5] * along - p[6] * along * along
         s = math.sqrt(v * v + p[7] * p[7] + TINY * TINY)
         z = x[0] + x[1] * n + x[2] * along + x[3] * s + x[4] * along * along
-        if kind == 2:
+        if kind == OF_STEP:
             z += x[5] * 0.5 * (1.0 + v / s)
         whole += inner[q, 3] * (inner[q, 2] - z) ** 2
     return whole - own
 
 
-@njit(cache=True, nogil=True)
-def line_fits(cells, place, model, line, k0, k1, pitch, variance, half, flat, rss, fold, bow):  # type: ignore[no-untyped-def]
-    """Each knot with its break held on ``line`` (n, 3: d, g, k): for every one of ``ROUNDINGS`` the weighted
-    sum of squares, e and m, each (n, len(ROUNDINGS)); a step has one, and its height in the second of
-    ``rss``. flat (n,) := sum of squares of a quadratic. half (n,) := half window, m: the wide one unless it
-    fits the middle worse than the narrow one does."""
+@njit(cache=True, nogil=True, error_model="numpy")
+def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits):  # type: ignore[no-untyped-def]
+    """Each knot with its break held on the line n = k l^2 through it; fits: the arrays of a ``LineFits``. The
+    wide window is taken unless it fits the middle worse than the narrow one does."""
+    rss, fold, bow, jump, flat, width, points = fits
     data, inner, p, x = np.empty((MOST_BINS, 4)), np.empty((MOST_BINS, 4)), np.zeros(9), np.zeros(6)
     for t in range(k0, k1):
-        p[4:7] = line[t]
-        half[t], m = WIDE, gather(cells, place[t], WIDE, pitch, BIN_ACROSS, BIN_ALONG, data)
-        if _middle_loses(data, m, 2 if model[t] == STEP else 1, p, x, inner) > WORSE * variance:
-            half[t], m = NARROW, gather(cells, place[t], NARROW, pitch, BIN_ACROSS, BIN_ALONG, data)
+        p[6] = bow_of_line[t]
+        kind = OF_STEP if model[t] == STEP else OF_HINGE
+        p[7] = RISE if kind == OF_STEP else ROUNDINGS[1]
+        half = WIDE
+        m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
+        if _middle_loses(data, m, kind, p, x, inner) > WORSE * variance:
+            half = NARROW
+            m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
         if m < FEWEST:
-            model[t] = 0
             continue
-        flat[t] = linear_fit(data, m, 0, p, 0.0, x)
-        kind = 2 if model[t] == STEP else 1
-        for k in range(1 if kind == 2 else len(ROUNDINGS)):
-            p[7] = RISE if kind == 2 else ROUNDINGS[k]
+        width[t] = half
+        for q in range(m):
+            points[t] += data[q, 3]
+        flat[t] = linear_fit(data, m, OF_QUADRATIC, p, 0.0, x)
+        for k in range(1 if kind == OF_STEP else len(ROUNDINGS)):
+            p[7] = RISE if kind == OF_STEP else ROUNDINGS[k]
             rss[t, k] = linear_fit(data, m, kind, p, variance / _ALONG_SD**2, x)
-            fold[t, k], bow[t, k] = x[3], x[4]
-        if kind == 2:
-            rss[t, 1] = x[5]
+            fold[t, k], bow[t, k], jump[t] = x[3], x[4], x[5]
 
 
-@njit(cache=True, nogil=True)
-def last_fits(cells, place, model, half, priors, k0, k1, pitch, variance, params, inverse):  # type: ignore[no-untyped-def]
-    """Each knot from what its ridge agrees on, priors (n, 2, 9: mean, 1/sd^2): params (n, 9) and the inverse
-    of its normal matrix (n, 9, 9)."""
-    data, a, x, work = np.empty((MOST_BINS, 4)), np.empty((9, 9)), np.empty(6), np.empty((9, 9))
+@njit(cache=True, nogil=True, error_model="numpy")
+def last_fits(cells, place, model, half, priors, k0, k1, pitch, variance, params, normal):  # type: ignore[no-untyped-def]
+    """Each knot from what its ridge agrees on, priors (n, 2, 9: mean, 1/sd^2): params (n, 9) and its normal
+    matrix (n, 9, 9)."""
+    data, x = np.empty((MOST_BINS, 4)), np.empty(6)
     for t in range(k0, k1):
         m = gather(cells, place[t], half[t], pitch, BIN_ACROSS, BIN_ALONG, data)
-        if m < FEWEST:
-            model[t] = 0
-            continue
         p, step = params[t], model[t] == STEP
-        p[:] = priors[t, 0]
+        for r in range(3, 9):
+            p[r] = priors[t, 0, r]
         rounding = p[7]
         p[7] = RISE if step else max(p[7], RISE)
-        linear_fit(data, m, 2 if step else 1, p, variance * priors[t, 1, 8], x)
+        linear_fit(data, m, OF_STEP if step else OF_HINGE, p, variance * priors[t, 1, 8], x)
         p[0], p[1], p[2], p[3], p[8] = x[0], x[1], x[2], x[3], x[4]
         p[7] = x[5] if step else max(rounding, 1e-4)
-        descend(data, m, step, variance, priors[t], p, a)
-        for c in range(9):
-            work[:] = a
-            for r in range(9):
-                work[r, r] += 1e-9 * a[r, r] + 1e-12
-            column = inverse[t, c]
-            column[:] = 0.0
-            column[c] = 1.0
-            cholesky_solve(work, column, 9)
+        descend(data, m, step, variance, priors[t], p, normal[t])

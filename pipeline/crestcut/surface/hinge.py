@@ -22,6 +22,7 @@ HALF_ALONG = 0.20  # m
 BIN_ACROSS, BIN_ALONG = 0.008, 0.040  # m
 RISE = 0.003  # m, width of a step's face: 10 to 90 % within 2.7 times this
 HINGE, STEP = 1, 2
+OF_QUADRATIC, OF_HINGE, OF_STEP = np.int64(0), np.int64(1), np.int64(2)  # models of ``linear_fit``
 
 ROUNDINGS = np.array([0.0, 0.01, 0.02, 0.03, 0.045, 0.07, 0.1])  # m, tried for rho
 
@@ -30,7 +31,7 @@ MOST_BINS = (int(2 * WIDE / BIN_ACROSS) + 1) * (int(2 * HALF_ALONG / BIN_ALONG) 
 TINY = 2e-4  # m: s stays smooth at the break
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def gather(cells, at, half, pitch, bin_n, bin_l, out):  # type: ignore[no-untyped-def]
     """Points of a turned window about ``at`` (column, row, angle), ``half`` m each way across the break ->
     rows (n, l, z, count) of ``out``; returns how many. cells = (count, du, dv, z).
@@ -67,7 +68,7 @@ def gather(cells, at, half, pitch, bin_n, bin_l, out):  # type: ignore[no-untype
     return m
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def cholesky_solve(a, b, size):  # type: ignore[no-untyped-def]
     """Solves a x = b in place (a becomes its factor, b becomes x); False where a is not positive definite."""
     for c in range(size):
@@ -92,14 +93,14 @@ def cholesky_solve(a, b, size):  # type: ignore[no-untyped-def]
     return True
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     """Weighted residual sum of squares, m2, of one of three models that are linear once the break is held.
 
-    kind 0: full quadratic. 1: hinge (a, b, c, e, m). 2: hinge and step (a, b, c, e, m, h). p holds the
-    break's d, g, k and rho at their places; ``prior`` is added to the diagonal of m; x := (a, b, c, e, m, h).
+    OF_QUADRATIC; OF_HINGE (a, b, c, e, m); OF_STEP, hinge and step (a, b, c, e, m, h). p holds the break's d,
+    g, k and rho at their places; ``prior`` is added to the diagonal of m; x := (a, b, c, e, m, h).
     """
-    size = 5 if kind == 1 else 6
+    size = 5 if kind == OF_HINGE else 6
     a, right, f = np.zeros((6, 6)), np.zeros(6), np.empty(6)
     mean, total = 0.0, 0.0
     for q in range(m):
@@ -110,7 +111,7 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     for q in range(m):
         n, along, w, t = data[q, 0], data[q, 1], data[q, 3], data[q, 2] - mean
         f[0], f[1], f[2], f[4] = 1.0, n, along, along * along
-        if kind == 0:
+        if kind == OF_QUADRATIC:
             f[3], f[5] = n * n, n * along
         else:
             v = n - p[4] - p[5] * along - p[6] * f[4]
@@ -124,7 +125,8 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     for r in range(size):
         a[r, r] += 1e-9
     a[4, 4] += prior
-    x[:] = right
+    for r in range(6):
+        x[r] = right[r]
     if not cholesky_solve(a, x, size):
         return zz
     for r in range(size):
@@ -133,7 +135,7 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     return max(zz, 0.0)
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
     """Value of the model at (n, l); ``f`` := its derivatives by the nine parameters."""
     v = n - p[4] - p[5] * along - p[6] * along * along
@@ -153,13 +155,15 @@ def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
     return value
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-untyped-def]
     """Normal matrix and gradient at p with the priors (rows mean, 1/sd^2), and the penalised sum of
     squares."""
-    a[:] = 0.0
-    b[:] = 0.0
     total = 0.0
+    for r in range(9):
+        b[r] = 0.0
+        for c in range(9):
+            a[r, c] = 0.0
     for q in range(m):
         w = data[q, 3]
         e = data[q, 2] - basis(data[q, 0], data[q, 1], p, step, f)
@@ -180,7 +184,7 @@ def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-unty
     return total
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
 def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-def]
     """Levenberg-Marquardt from p; ``a`` := normal matrix there. Returns the weighted sum of squares with
     priors, m2."""
@@ -189,14 +193,16 @@ def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-de
     cost = _normal(data, m, p, step, variance, prior, a, b, f)
     damp = 1e-3
     for _ in range(20):
-        work[:] = a
-        move[:] = b
         for r in range(9):
+            move[r] = b[r]
+            for c in range(9):
+                work[r, c] = a[r, c]
             work[r, r] += damp * a[r, r] + 1e-12
-        if not cholesky_solve(work, move, 9):
+        if not cholesky_solve(work, move, len(move)):
             damp *= 10.0
             continue
-        trial[:] = p + move
+        for r in range(9):
+            trial[r] = p[r] + move[r]
         trial[4] = min(max(trial[4], -0.3), 0.3)
         trial[5] = min(max(trial[5], -0.8), 0.8)
         trial[6] = min(max(trial[6], -2.0), 2.0)
@@ -205,9 +211,10 @@ def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-de
         new = _normal(data, m, trial, step, variance, prior, new_a, new_b, f)
         if new < cost:
             gain = cost - new
-            p[:] = trial
-            a[:] = new_a
-            b[:] = new_b
+            for r in range(9):
+                p[r], b[r] = trial[r], new_b[r]
+                for c in range(9):
+                    a[r, c] = new_a[r, c]
             cost = new
             damp = max(damp * 0.2, 1e-9)
             if gain < 0.01 * variance + 1e-5 * cost:

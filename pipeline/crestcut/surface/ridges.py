@@ -14,8 +14,8 @@ from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.surface.agree import LEAST_KINK, find_lines, settle
-from crestcut.surface.fits import POINTS, first_fits, last_fits, line_fits
-from crestcut.surface.hinge import HINGE, ROUNDINGS
+from crestcut.surface.fits import LineFits, first_fits, last_fits, line_fits
+from crestcut.surface.hinge import HINGE
 from crestcut.surface.local import WORKERS, Local, biweight, fit_local
 from crestcut.surface.raster import Cells
 
@@ -40,6 +40,13 @@ class Knots:
     inverse: FloatArray
     spread: FloatArray
     half: FloatArray
+
+    @classmethod
+    def none(cls) -> Knots:
+        """Where nothing folds."""
+        shapes = ((0, 3), (0, 9), (0, 9, 9), (0, 2), (0,))
+        place, params, inverse, spread, half = (np.zeros(s) for s in shapes)
+        return cls(place, np.zeros(0, np.int8), params, inverse, spread, half)
 
     @property
     def kinks(self) -> FloatArray:
@@ -72,31 +79,25 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     data = (cells.count, cells.du, cells.dv, cells.z)
     alone = np.zeros((len(place), 9))
     _in_parts(len(place), lambda a, b: first_fits(data, place, a, b, pitch, variance, alone))
-    model, line = np.zeros(len(place), np.int8), np.zeros((len(place), 5))
-    find_lines(place, pitch, variance, alone, model, line)
+    model, line = find_lines(place, pitch, variance, alone)
     on = model > 0
+    if not on.any():
+        return Knots.none()
     place, model, line = _moved(place[on], line[on], pitch), model[on], line[on]
-    line[:, :2], line[:, 4] = 0.0, alone[on, POINTS]
-    n = len(place)
-    half, flat, keep = np.zeros(n), np.zeros(n), np.zeros(n, np.int8)
-    rss, fold, bow = (np.zeros((n, len(ROUNDINGS))) for _ in range(3))
+    fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
+    arrays = (fits.rss, fits.fold, fits.bow, fits.jump, fits.flat, fits.half, fits.points)
+    _in_parts(len(place), lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays))
+    settled = settle(place, pitch, variance, model, line, fits)
+    on = settled.keep
+    place, model, half, priors = place[on], model[on], fits.half[on], settled.priors[on]
+    params, normal = np.zeros((len(place), 9)), np.zeros((len(place), 9, 9))
     _in_parts(
-        n,
-        lambda a, b: line_fits(
-            data, place, model, line[:, :3], a, b, pitch, variance, half, flat, rss, fold, bow
-        ),
+        len(place),
+        lambda a, b: last_fits(data, place, model, half, priors, a, b, pitch, variance, params, normal),
     )
-    priors, spread = np.zeros((n, 2, 9)), np.zeros((n, 2))
-    settle(place, pitch, variance, model, line, flat, rss, fold, bow, keep, priors, spread)
-    on = keep > 0
-    place, model, priors, spread, half = place[on], model[on], priors[on], spread[on], half[on]
-    n = len(place)
-    params, inverse = np.zeros((n, 9)), np.zeros((n, 9, 9))
-    _in_parts(
-        n, lambda a, b: last_fits(data, place, model, half, priors, a, b, pitch, variance, params, inverse)
-    )
-    on = model > 0
-    return Knots(place[on], model[on], params[on], inverse[on], spread[on], half[on])
+    diagonal = np.einsum("nii->ni", normal)
+    diagonal += 1e-9 * diagonal + 1e-12
+    return Knots(place, model, params, np.linalg.inv(normal), settled.spread[on], half)
 
 
 def _moved(place: FloatArray, line: FloatArray, pitch: float) -> FloatArray:
