@@ -251,6 +251,21 @@ def test_a_file_where_the_folder_should_be(site: Path) -> None:
     assert (site / "out").read_text() == "mine"
 
 
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        (["--unit", "furlong"], 'unit "furlong" is not known'),
+        (["--up", "w"], 'up axis "w" is not known'),
+        (["--scanner", "sonar"], 'scanner "sonar" is not known'),
+    ],
+)
+def test_look_refuses_what_it_does_not_know(site: Path, options: list[str], says: str) -> None:
+    write_laz(site / "slab.laz", slab()[::10])
+    result = CliRunner().invoke(main, ["look", str(site / "slab.laz"), *options, "--out", str(site / "out")])
+    assert result.exit_code == 2 and result.stdout == "" and not (site / "out").exists()
+    assert says in result.stderr.splitlines()[-1] and "use" in result.stderr.splitlines()[-1]
+
+
 def test_what_the_others_spoil_is_good(site: Path) -> None:
     """The same slab with y up, undeclared, and points among it that are no numbers: found out, and said."""
     spoil(site, "job.toml", "slab.laz", "slab.xyz")

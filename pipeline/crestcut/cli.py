@@ -66,7 +66,11 @@ def look(
     from crestcut.job.records import ScanChoice
     from crestcut.scan.health import assess
     from crestcut.scan.load import read_scan
+    from crestcut.scan.verdict import SYSTEMATIC
 
+    if scanner is not None and scanner not in SYSTEMATIC:
+        mend = f"use one of {', '.join(SYSTEMATIC)}, or leave it out"
+        raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
     scan = read_scan(ScanChoice(scans, unit, up, scanner), _say)
     health = assess(scan, scanner)
     written: tuple[Path, ...] = ()
