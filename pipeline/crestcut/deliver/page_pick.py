@@ -23,6 +23,7 @@ FINEST = 0.02  # m
 FEWEST = 16  # points that make a picture
 MOST_CELLS = 400_000  # keeps the page under about 2 MB
 POINTS_PER_CELL = 4.0
+MOST_POINTS = int(MOST_CELLS * POINTS_PER_CELL)  # of more, every second, third ... is enough here
 INCH_UNITS = ("ft", "us-ft", "in")  # a scan in these is of someone who measures in inches
 LOW_SHARE = 0.2  # of the points over a cell, counted from below: leaves and noise stand above the ground
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the picture
@@ -99,7 +100,8 @@ def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | 
         raise CrestcutError(
             f"only {len(scan.points)} points", "scan", "scan the slab again, slower and closer"
         )
-    xyz = scan.points
+    every = math.ceil(len(scan.points) / MOST_POINTS)
+    xyz = scan.points[::every]
     inside = near_ground(xyz)
     low, high = np.quantile(xyz[inside, :2], [FAR_SHARE, 1 - FAR_SHARE], axis=0)
     inside &= ((xyz[:, :2] >= low) & (xyz[:, :2] <= high)).all(axis=1)
@@ -120,7 +122,7 @@ def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | 
     frame = GridFrame((float(low[0]), float(low[1])), 0.0, cell, (ny, nx))
     colours = None
     if scan.colours is not None:
-        rgb = scan.colours[inside]
+        rgb = scan.colours[::every][inside]
         sums = np.stack([np.bincount(flat, rgb[:, k], ny * nx) for k in range(3)], axis=-1)
         colours = (
             (sums / np.maximum(np.bincount(flat, minlength=ny * nx), 1)[:, None])
