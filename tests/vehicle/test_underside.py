@@ -104,6 +104,16 @@ def test_a_nose_that_rises_is_followed_by_sloping_plates() -> None:
     assert min(nose, key=lambda p: p.x[0]).z[0] == pytest.approx(0.16, abs=0.002)
 
 
+def test_what_hangs_below_a_low_part_is_a_part_of_its_own() -> None:
+    points = box_car(np.random.default_rng(11), noise=0.001)
+    bolt = (np.abs(points[:, 0] - 1.25) < 0.06) & (np.abs(points[:, 1]) < 0.06)
+    plank = (np.abs(points[:, 0] - 0.6) < 0.1) & (np.abs(points[:, 1] + 0.3) < 0.1)
+    points[bolt, 2] -= 0.02
+    points[plank, 2] -= 0.007
+    low = [min(p.z) for p in read_underside(points).parts if p.name.startswith("low part")]
+    assert sorted(low) == pytest.approx([0.09, 0.10, 0.11, 0.12, 0.153], abs=0.001)
+
+
 def test_the_front_may_be_named() -> None:
     points = box_car(np.random.default_rng(1))
     back = read_underside(points, front=(-1.0, 0.0))

@@ -133,3 +133,34 @@ def test_a_cloud_does_as_well_as_a_mesh(tmp_path: Path) -> None:
     np.savetxt(tmp_path / "under.xyz", box_car(np.random.default_rng(10)), fmt="%.4f")
     car = load_vehicle(write(tmp_path, CAR.replace("under.ply", "under.xyz") + NAMES))
     assert next(p for p in car.parts if p.name == "exhaust").z[0] == pytest.approx(0.11, abs=0.002)
+
+
+def test_a_whole_car_of_boxes_and_wheels_is_seen_through_to_its_underside(tmp_path: Path) -> None:
+    def box(*edges: float) -> trimesh.Trimesh:
+        low, high = np.array(edges[::2]), np.array(edges[1::2])
+        made = trimesh.creation.box(high - low)
+        made.apply_translation((low + high) / 2)
+        return made
+
+    solids = [
+        box(-0.8, 3.7, -0.87, 0.87, 0.5, 0.9), box(-0.3, 2.9, -0.8, 0.8, 0.9, 1.4),
+        box(0.35, 2.45, -0.6, 0.6, 0.16, 0.5), box(3.2, 3.7, -0.8, 0.8, 0.18, 0.5),
+        box(-0.8, -0.4, -0.8, 0.8, 0.22, 0.5), box(1.0, 1.5, -0.2, 0.2, 0.11, 0.2),
+        box(2.0, 2.3, 0.1, 0.4, 0.10, 0.2),
+    ]  # fmt: skip
+    for x in (0.0, 2.8):
+        for y in (-0.75, 0.75):
+            wheel = trimesh.creation.cylinder(0.315, 0.2, sections=64)
+            wheel.apply_transform(trimesh.transformations.rotation_matrix(np.pi / 2, [1, 0, 0]))
+            wheel.apply_translation((x, y, 0.315))
+            solids.append(wheel)
+    trimesh.util.concatenate(solids).export(tmp_path / "under.ply")
+    car = load_vehicle(write(tmp_path, CAR))
+    low = sorted(min(p.z) for p in car.parts if p.name.startswith("low part"))
+    assert low == pytest.approx([0.10, 0.11], abs=0.002)
+    assert car.belly_clearance == pytest.approx(0.16, abs=0.002)
+    tip = max((p for p in car.parts if p.zone == "nose"), key=lambda p: p.x[1])
+    tail = min((p for p in car.parts if p.zone == "tail"), key=lambda p: p.x[0])
+    assert tip.z == pytest.approx((0.18, 0.18), abs=0.003) and tail.z == pytest.approx(
+        (0.22, 0.22), abs=0.003
+    )

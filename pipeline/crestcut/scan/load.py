@@ -8,6 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
@@ -79,6 +80,14 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
         time=raw.time if raw.faces is None else None,
         notes=notes,
     )
+
+
+def read_triangles(path: Path, frame: Frame) -> tuple[FloatArray, NDArray[np.int64]] | None:
+    """Corners (n, 3) in site metres and triangles (m, 3) of a mesh file that ``read_file`` gave ``frame``
+    for; None for a cloud.
+    """
+    raw, _ = _finite(_reader(sniff(path))(path), str(path))
+    return None if raw.faces is None else (frame.to_site(raw.points), raw.faces)
 
 
 def _reader(kind: str) -> Callable[[Path], RawScan]:

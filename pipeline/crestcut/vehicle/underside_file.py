@@ -9,9 +9,11 @@ from pathlib import Path
 import numpy as np
 
 from crestcut.errors import CrestcutError
+from crestcut.grid import FloatArray
 from crestcut.job.convert import beside
-from crestcut.scan.load import read_file
+from crestcut.scan.load import read_file, read_triangles
 from crestcut.scan.records import Scan
+from crestcut.scan.sample import sample_faces
 from crestcut.units import millimetres
 from crestcut.vehicle.parts import free_half
 from crestcut.vehicle.records import Part
@@ -21,6 +23,8 @@ from crestcut.vehicle.underside import Underside, read_underside
 SAME_BASE = 0.02  # share of the wheelbase by which scan and tape may differ: more is another unit or vehicle
 TOLD_APART = 0.03  # m: overhangs must fit one way round better than the other by this
 SAME_BELLY = 0.015  # m by which the belly of scan and tape may differ
+_UNDER = 0.8  # m: what of a mesh lies higher over its lowest point is no underside
+_ROUNDS = 5  # of sampling a mesh at the slab's density, 8 points a cell in all
 _REACH = 0.05  # m: how far beside a found part its name may be put
 
 
@@ -46,12 +50,15 @@ def underside_parts(
     parts = [_fitted(part, under, written, half) for part in under.parts]
     if written.belly_clearance is not None:
         notes += _belly_differs(parts[0], written, where)
+    notes.append(
+        "underside: what is narrower than 60 mm there is not found: measure such by tape as a [[part]]"
+    )
     named, said = _named(parts, table.part, written, where)
     return named, (*notes, *said)
 
 
 def _right_way_round(scan: Scan, table: UndersideTable, written: VehicleFile, where: str) -> Underside:
-    points = np.asarray(scan.points, dtype=float)
+    points = _dense(scan)
     if table.front is not None:
         axis = np.zeros(3)
         axis["xyz".index(table.front[-1])] = -1.0 if table.front.startswith("-") else 1.0
@@ -71,6 +78,19 @@ def _right_way_round(scan: Scan, table: UndersideTable, written: VehicleFile, wh
         back = (-under.forward[0], -under.forward[1])
         return read_underside(points, table.within, back, written.tyre_radius)
     return under
+
+
+def _dense(scan: Scan) -> FloatArray:
+    """Points (n, 3) of the scan; of a mesh so many that no 20 mm cell of its underside goes without: at the
+    density that a slab gets, one in five would.
+    """
+    points = np.asarray(scan.points, dtype=float)
+    mesh = read_triangles(scan.files[0].path, scan.frame)
+    if mesh is None:
+        return points
+    corners, faces = mesh
+    low = corners[faces][:, :, 2].min(axis=1) < np.quantile(points[:, 2], 0.001) + _UNDER
+    return np.concatenate([sample_faces(corners, faces[low], None, seed)[0] for seed in range(_ROUNDS)])
 
 
 def _misfit(ends: tuple[float, float], tracks: tuple[float, float], written: VehicleFile) -> float:

@@ -13,7 +13,9 @@ from crestcut.vehicle.records import Part
 from crestcut.vehicle.underside_feet import FOOT
 
 CELL = 0.02  # m, of the height map
-LOWER = 0.012  # m below the belly that makes a part of its own
+LOWER = 0.005  # m below the belly that makes a part of its own, or so many sd of the points:
+CLEARLY = 2.5
+_DEEP = 3  # layers of parts under parts
 LEAST_CELLS = 12  # smaller patches are noise
 _BLOCK = 5  # cells along and across that give one height of an end's profile
 _STRAIGHT = 0.003  # m: an end's profile is as many plates as it needs to be this near
@@ -53,18 +55,32 @@ def find_parts(
     half = float(max(min(np.abs(y)[near.any(axis=1)].min(initial=track / 2), track / 2), 0.05))
     sd = within if within is not None else max(spread / 10, 0.001)
     parts = [Part("belly", (0.0, wheelbase), (-half, half), (belly, belly), "belly", within=sd)]
-    low = ~np.isnan(heights) & (heights < belly - max(LOWER, 2.0 * spread)) & ~near
-    label, count = ndimage.label(ndimage.binary_opening(low, iterations=1))
-    taken = near.copy()
-    for k in range(1, count + 1):
-        j, i = np.nonzero(label == k)
-        if len(j) >= LEAST_CELLS:
-            parts.append(_part(f"low part {len(parts)}", heights, j, i, x, y, wheelbase, sd))
-            taken |= ndimage.binary_dilation(label == k, iterations=2)
+    under, taken = np.full(heights.shape, belly), near.copy()
+    for _ in range(_DEEP):  # what hangs below the belly, then below that: a bolt under a tray
+        for patch, low in _hanging(heights, under, near, max(LOWER, CLEARLY * spread)):
+            j, i = np.nonzero(patch & low)
+            part = _part(f"low part {len(parts)}", heights, j, i, x, y, wheelbase, sd)
+            parts.append(part)
+            share = np.clip((x - part.x[0]) / (part.x[1] - part.x[0]), 0.0, 1.0)
+            plate = part.z[0] + share * (part.z[1] - part.z[0])
+            under = np.where(patch, np.minimum(under, plate), under)
+            taken |= ndimage.binary_dilation(patch, iterations=2)
     ends = np.where(taken, np.nan, heights)
     parts += _end("nose", ends, x, y, x > wheelbase, wheelbase, sd)
     parts += _end("tail", ends, x, y, x < 0.0, wheelbase, sd)
     return tuple(parts)
+
+
+def _hanging(
+    heights: FloatArray, under: FloatArray, near: BoolArray, lower: float
+) -> list[tuple[BoolArray, BoolArray]]:
+    """Patches that hang ``lower`` (m) below what is known of the underside, and which cells show it."""
+    low = ~np.isnan(heights) & (heights < under - lower) & ~near
+    # a cell here and there may have been missed, or seen through to something higher
+    whole = ndimage.binary_opening(ndimage.binary_closing(low, iterations=1) & ~near, iterations=1)
+    label, count = ndimage.label(whole)
+    patches = [label == k for k in range(1, count + 1)]
+    return [(patch, low) for patch in patches if (patch & low).sum() >= LEAST_CELLS]
 
 
 def without_ground(
@@ -114,7 +130,7 @@ def _part(
     """A rectangle round the patch; its height falls or rises along the vehicle by the line through its inner
     cells.
     """
-    xs, ys, z = x[i], y[j], heights[j, i]
+    xs, z = x[i], heights[j, i]
     use = _inside(heights.shape, j, i)
     use &= np.abs(z - np.median(z[use])) < 0.01
     length = float(np.ptp(xs)) + CELL
@@ -122,10 +138,22 @@ def _part(
     if abs(slope) * length < 0.004:
         slope = 0.0
     at = float(z[use].mean())
-    x0, x1 = float(xs.min()) - CELL / 2, float(xs.max()) + CELL / 2
+    x0, x1 = _edges(i, x)
     rear, front = (float(at + slope * (end - xs[use].mean())) for end in (x0, x1))
-    across = (float(ys.min()) - CELL / 2, float(ys.max()) + CELL / 2)
+    across = _edges(j, y)
     return Part(name, (x0, x1), across, (rear, front), zone_of((x0, x1), wheelbase), within=sd)
+
+
+def _edges(index: IntArray, at: FloatArray) -> tuple[float, float]:
+    """First and last edge of a patch along one axis, m. An outermost row of cells that is less than half as
+    full as the one beside it holds no more than the part's rim, blurred by noise.
+    """
+    count = np.bincount(index)
+    first, last = int(index.min()), int(index.max())
+    if last - first > 3:
+        first += bool(2 * count[first] < count[first + 1])
+        last -= bool(2 * count[last] < count[last - 1])
+    return float(at[first]) - CELL / 2, float(at[last]) + CELL / 2
 
 
 def _inside(shape: tuple[int, ...], j: IntArray, i: IntArray) -> BoolArray:
@@ -160,11 +188,12 @@ def _end(
     if len(knots) < 2:  # no more than a bumper's edge: the wheels reach as far
         return []
     start, end = x[columns[0]] - CELL / 2, x[columns[-1]] + CELL / 2
-    at = np.array([(start, 0.0), *knots, (end, 0.0)])
-    for edge, first, second in ((0, 1, 2), (-1, -2, -3)):  # on to the edges as the outer two strips go
-        slope = (at[first, 1] - at[second, 1]) / (at[first, 0] - at[second, 0])
-        rise = slope * (at[edge, 0] - at[first, 0])
-        at[edge, 1] = at[first, 1] + (rise if abs(rise) > _STRAIGHT else 0.0)  # else it is noise
+    at = np.array([(start, knots[0][1]), *knots, (end, knots[-1][1])])
+    # out to the tip as the outer two strips go; towards the axle the belly takes over
+    tip, first, second = (-1, -2, -3) if name == "nose" else (0, 1, 2)
+    rise = (at[first, 1] - at[second, 1]) / (at[first, 0] - at[second, 0]) * (at[tip, 0] - at[first, 0])
+    if abs(rise) > _STRAIGHT:  # else it is noise
+        at[tip, 1] += rise
     line = at[_corners(at)]
     seen = ~np.isnan(heights[:, columns]) & (heights[:, columns] < line[:, 1].max() + 0.1)
     rows = np.flatnonzero(seen.any(axis=1))
