@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from pathlib import Path
 
 import numpy as np
@@ -77,6 +78,8 @@ def test_a_mesh_gives_belly_low_parts_and_ends(garage: Path) -> None:
     assert {"nose", "tail"} <= parts.keys()
     assert any("low part" in note and "no name yet" in note for note in car.notes)
     assert not any("not checked" in note for note in car.notes)
+    digest = hashlib.sha256((garage / "under.ply").read_bytes()).hexdigest()
+    assert car.underside == ("under.ply", digest)
 
 
 def test_it_is_turned_so_that_the_overhangs_fit(garage: Path, tmp_path: Path) -> None:

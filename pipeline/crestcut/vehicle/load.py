@@ -45,7 +45,7 @@ def vehicle_from(data: dict[str, Any], path: Path, digest: str = "") -> Vehicle:
         written = VehicleFile.model_validate(data)
     except ValidationError as error:
         raise as_one_line(error, path, VehicleFile, data) from None
-    parts, notes = _parts(written, path)
+    parts, notes, read = _parts(written, path)
     check_cart(written, path.name)
     mass = written.centre_of_mass
     vehicle = Vehicle(
@@ -67,6 +67,7 @@ def vehicle_from(data: dict[str, Any], path: Path, digest: str = "") -> Vehicle:
         centre_of_mass=None if mass is None else (written.wheelbase - mass.back, mass.left, mass.up),
         tyre_tread=written.tyre_tread,
         sha256=digest,
+        underside=None if written.underside is None else (Path(written.underside.file).name, read),
         notes=(*notes, *_notes(written, parts)),
     )
     check_carries(vehicle)
@@ -74,11 +75,12 @@ def vehicle_from(data: dict[str, Any], path: Path, digest: str = "") -> Vehicle:
     return replace(vehicle, loads=load_states(written, vehicle))
 
 
-def _parts(written: VehicleFile, path: Path) -> tuple[tuple[Part, ...], tuple[str, ...]]:
-    """Every plate, the belly first, and what is to be said of them."""
+def _parts(written: VehicleFile, path: Path) -> tuple[tuple[Part, ...], tuple[str, ...], str]:
+    """Every plate, the belly first; what is to be said of them; sha256 of the underside's file."""
     notes: tuple[str, ...] = ()
+    read = ""
     if written.underside is not None:
-        found, notes = underside_parts(written.underside, written, path)
+        found, notes, read = underside_parts(written.underside, written, path)
     elif written.belly_clearance is not None:
         found = (belly_plate(written, written.belly_clearance, path.name),)
     else:
@@ -88,7 +90,7 @@ def _parts(written: VehicleFile, path: Path) -> tuple[tuple[Part, ...], tuple[st
     parts = (*found, *(named_part(table, written, path.name) for table in written.part))
     check_names(parts, path.name)
     check_parts(parts, path.name)
-    return parts, notes
+    return parts, notes, read
 
 
 def _notes(written: VehicleFile, parts: tuple[Part, ...]) -> tuple[str, ...]:

@@ -83,4 +83,5 @@ class Vehicle:
     centre_of_mass: tuple[float, float, float] | None = None
     tyre_tread: float | None = None  # depth of the tread today
     sha256: str = ""
+    underside: tuple[str, str] | None = None  # name and sha256 of the mesh or scan it was read from
     notes: tuple[str, ...] = ()

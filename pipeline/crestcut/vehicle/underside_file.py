@@ -30,8 +30,8 @@ _REACH = 0.05  # m: how far beside a found part its name may be put
 
 def underside_parts(
     table: UndersideTable, written: VehicleFile, path: Path
-) -> tuple[tuple[Part, ...], tuple[str, ...]]:
-    """Plates in the vehicle frame, the belly first, and what is to be said of them.
+) -> tuple[tuple[Part, ...], tuple[str, ...], str]:
+    """Plates in the vehicle frame, the belly first; what is to be said of them; sha256 of the file.
 
     path : of the vehicle file, beside which the underside's file lies. Raises CrestcutError where the file
     is none, has no tyres, lies upside down, does not fit the tape figures, or could be either way round.
@@ -54,7 +54,7 @@ def underside_parts(
         "underside: what is narrower than 60 mm there is not found: measure such by tape as a [[part]]"
     )
     named, said = _named(parts, table.part, written, where)
-    return named, (*notes, *said)
+    return named, (*notes, *said), scan.files[0].sha256
 
 
 def _right_way_round(scan: Scan, table: UndersideTable, written: VehicleFile, where: str) -> Underside:
