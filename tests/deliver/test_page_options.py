@@ -28,7 +28,7 @@ OPTIONS = [
 ]  # fmt: skip
 VEHICLES = [
     {"name": "kiln <trolley>", "least_clearance": -0.004, "chance_of_contact": 0.8, "verdict": "touches",
-     "after_clearance": 0.013, "alone": 0.011, "litres": 4.2},
+     "after_clearance": 0.013, "enough": False, "alone": 0.011, "litres": 4.2},
     {"name": "van", "least_clearance": 0.03, "chance_of_contact": 0.0001, "verdict": "clears",
      "after_clearance": 0.03, "alone": 0.0, "litres": 0.0},
 ]  # fmt: skip
@@ -61,7 +61,8 @@ def test_options_read_as_a_person_says_them() -> None:
 
 def test_every_vehicle_is_named_with_its_verdict() -> None:
     page = PageText(options(make_report(), document(vehicles=VEHICLES)))
-    assert "Each vehicle" in page.text and "kiln <trolley>" in page.text and "touches" in page.text
+    for words in ("Each vehicle", "kiln <trolley>", "touches", ", not enough", "Alone it would need no cut."):
+        assert words in page.text, words
     assert "Each vehicle" not in PageText(options(make_report(), document())).text
 
 

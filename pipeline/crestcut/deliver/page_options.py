@@ -96,28 +96,33 @@ def vehicles(document: Document) -> str:
     listed = rows_of(document, "vehicles")
     if not listed:
         return ""
-    head = ("Vehicle", "Gap today", "Chance that it touches", "Verdict", "Gap once cut", "Its share")
+    head = ("Vehicle", "Verdict", "Gap today", "Chance that it touches", "Gap once cut", "Its part")
     rows = [_vehicle(document, k, row) for k, row in enumerate(listed)]
     return (
         '<section id="vehicles" aria-labelledby="vehicles-title"><h2 id="vehicles-title">Each vehicle</h2>'
-        f'<p class="hint">One cut for all of them.</p>{table(head, rows)}</section>'
+        '<p class="hint">One cut for all of them. The rest of this page speaks of the first, which has least '
+        f"room.</p>{table(head, rows)}</section>"
     )
 
 
 def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
-    def cell(name: str) -> str:
-        key = f"vehicles.{k}.{name}"
-        value = look_up(document, key)
+    """One row of ``result.json``'s vehicles."""
+
+    def cell(name: str, gap: bool = False) -> str:
+        value = look_up(document, f"vehicles.{k}.{name}")
         if value is None:
             return NONE
-        if name == "chance_of_contact":
-            return _chance(document, key)
-        return figure(document, key, room(value) if name.endswith("clearance") else None)
+        return figure(document, f"vehicles.{k}.{name}", room(value) if gap else None)
 
-    own = " ".join(cell(name) for name in ("alone", "litres") if cell(name) != NONE) or NONE
-    name = f"<bdi>{esc(row.get('name'))}</bdi>"
-    verdict = esc(row.get("verdict") or NONE)
-    return name, cell("least_clearance"), cell("chance_of_contact"), verdict, cell("after_clearance"), own
+    alone, own = look_up(document, f"vehicles.{k}.alone"), look_up(document, f"vehicles.{k}.litres")
+    part = [f"Alone it would need {cell('alone')}." if alone else "Alone it would need no cut."]
+    part += [f"Of this cut {cell('litres')} are for it."] if own else []
+    after = cell("after_clearance", gap=True)
+    if row.get("enough") is not None:
+        after += ", enough" if row["enough"] else ", not enough"
+    name, verdict = f"<bdi>{esc(row.get('name'))}</bdi>", esc(row.get("verdict") or NONE)
+    touch = _chance(document, f"vehicles.{k}.chance_of_contact")
+    return name, verdict, cell("least_clearance", gap=True), touch, after, " ".join(part)
 
 
 def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:
