@@ -31,6 +31,13 @@ def apron(tmp_path_factory: pytest.TempPathFactory) -> tuple[int, str, Path]:
     return code, said, out
 
 
+@pytest.fixture(scope="module")
+def trolley(tmp_path_factory: pytest.TempPathFactory) -> tuple[int, str, Path]:
+    out = tmp_path_factory.mktemp("job") / "trolley"
+    code, said, _ = run("run", str(ROOT / "configs/jobs/kiln_trolley.toml"), "--out", str(out), "--json")
+    return code, said, out
+
+
 def test_the_sample_job_writes_everything_and_says_the_verdict_first(apron: tuple[int, str, Path]) -> None:
     code, said, out = apron
     assert code == 0
@@ -117,10 +124,28 @@ def test_help_does_not_load_what_it_does_not_need() -> None:
     assert subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"
 
 
-def test_the_trolley_clears_and_its_page_is_written_too(tmp_path: Path) -> None:
-    code, said, _ = run("run", str(ROOT / "configs/jobs/kiln_trolley.toml"), "--out", str(tmp_path / "out"))
-    assert code in (0, 3) and "trolley" in said.splitlines()[0]
-    result = json.loads((tmp_path / "out" / "result.json").read_text())
+def test_the_trolley_clears_and_json_is_the_file_written(trolley: tuple[int, str, Path]) -> None:
+    code, said, out = trolley
+    assert code in (0, 3)
+    assert said == (out / "result.json").read_text(encoding="utf-8"), "--json prints the file and nothing else"
+    result = json.loads(said)
+    assert result["vehicle"]["name"] == "kiln trolley"
     # true least gap 12.4 mm (sample_scans/truth.json)
     assert result["before"]["interval"][0] < 0.0124 < result["before"]["interval"][1]
-    assert (tmp_path / "out" / "report.html").exists()
+    assert (out / "report.html").exists()
+    stages = {"scan", "surface", "ride", "sweep", "chance", "cut", "write"}
+    assert stages <= result["seconds"].keys() and all(s >= 0 for s in result["seconds"].values())
+
+
+def test_the_same_job_gives_the_same_bytes_without_a_second_process_too(
+    trolley: tuple[int, str, Path], tmp_path: Path
+) -> None:
+    """Run again as a library would, everything drawn in this process: only the seconds may differ."""
+    from crestcut.run import run_job, write_job
+
+    write_job(run_job(ROOT / "configs/jobs/kiln_trolley.toml"), tmp_path / "again")
+    first, again = ({p.name: p.read_bytes() for p in folder.iterdir()} for folder in (trolley[2], tmp_path / "again"))
+    assert first.keys() == again.keys()
+    results = [{**json.loads(files.pop("result.json")), "seconds": None} for files in (first, again)]
+    assert results[0] == results[1]
+    assert [name for name in first if first[name] != again[name]] == []
