@@ -14,6 +14,7 @@ from crestcut.work.floor_jig import floor_blocks
 from crestcut.work.jig import SMOOTHING, block_height, make_jig
 from crestcut.work.jig_records import Range, Tool
 from crestcut.work.quantities import mass_of
+from crestcut.work.site import Site
 from crestcut.work.slopes import CROSS, DRAINS, diagonal_slope, edge_rule
 from crestcut.work.timber import (
     DRESSED_INCH,
@@ -23,7 +24,7 @@ from crestcut.work.timber import (
     second_moment,
     string_sag,
 )
-from crestcut.work.workable import Site, make_workable
+from crestcut.work.workable import make_workable
 
 SOME = Range(1.0, 2.0)
 GRINDER = Tool(

@@ -13,7 +13,8 @@ from crestcut.cut.feather import feather_out
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.work.jig_records import Jig, JigRow
 from crestcut.work.records import SetOut
-from crestcut.work.workable import SKIN, Site, core_of
+from crestcut.work.site import Site
+from crestcut.work.workable import SKIN, core_of
 
 
 @dataclass(frozen=True)
@@ -75,7 +76,9 @@ def _row(site: Site, offset: float) -> int:
 
 
 def _span(site: Site, row: JigRow, line: int) -> tuple[int, int]:
-    """First and last column of a slot: the stop lines are chalked straight from the first slot to the last, and are not cut over."""
+    """First and last column of a slot: the stop lines are chalked straight from the first slot to the
+    last, and are not cut over.
+    """
     low, high = _row(site, row.low), _row(site, row.high)
     share = (line - low) / max(high - low, 1)
     ends = [a + (b - a) * share for a, b in (row.start, row.stop)]
@@ -140,7 +143,9 @@ def _slot(
 
 
 def _chart(site: Site, set_out: SetOut, left: BoolArray) -> FloatArray:
-    """Depths from the chart where hands work: even between its figures along each edge of a strip, and from edge to edge."""
+    """Depths from the chart where hands work: even between its figures along each edge of a strip, and
+    from edge to edge.
+    """
     out = np.zeros(site.ground.shape)
     strips: dict[int, dict[float, list[tuple[float, float]]]] = {}
     for k in set_out.kerfs:
@@ -172,9 +177,7 @@ def _stick(
         )
 
 
-def _strings(
-    site: Site, set_out: SetOut, done: FloatArray, slips: Slips, draw: np.random.Generator
-) -> None:
+def _strings(site: Site, set_out: SetOut, done: FloatArray, slips: Slips, draw: np.random.Generator) -> None:
     """Every row of the string table; what reads short is ground down around the place, half way to its
     neighbours.
     """

@@ -110,7 +110,8 @@ def _jig(jig: Jig | None) -> str:
     return (
         f"<p>{esc(jig.board.name)}, sagging {length(jig.board.sag)}; the cutter reaches {length(jig.reach)} "
         "below it, "
-        f"{length(jig.worn)} when worn. Stick that must pass under it: {length(jig.stick)}. {len(jig.lifts)} lifts; a spacer is "
+        f"{length(jig.worn)} when worn. Stick that must pass under it: {length(jig.stick)}."
+        f" {len(jig.lifts)} lifts; a spacer is "
         f"{esc(name)} ({length(thick)}), one less under both ends in each lift, none in the last.</p>"
         f"{_table(head, rows)}<ul>{stacks}{_items(jig.cannot)}</ul>"
     )

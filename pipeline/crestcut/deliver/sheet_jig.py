@@ -1,4 +1,6 @@
-"""The jig sheet: a board on two blocks, drawn from the slab's own profile and dimensioned, and its settings strip by strip."""
+"""The jig sheet: a board on two blocks, drawn from the slab's own profile and dimensioned, and its settings
+strip by strip.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,7 @@ from crestcut.deliver.sheet_paper import Paper
 from crestcut.units import FOOT, both, inches, millimetres
 from crestcut.work.jig_records import Jig, JigRow
 from crestcut.work.records import Worksheet
-from crestcut.work.workable import Site
+from crestcut.work.site import Site
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -37,28 +39,49 @@ def jig_pages(sheet: Worksheet, jig: Jig, site: Site) -> list[Figure]:
 def settings(paper: Paper, jig: Jig) -> None:
     """The table: one row for every strip, more where a strip needs more than one setting."""
     heads = [
-        "strip", "slots|from", "offset|to", "cut from, at|first slot", "|last slot", "to, at|first", "|last slot", "first|lift",
-        "REAR|mm", "|in", "of", "FRONT|mm", "|in", "of",
-    ]  # fmt: skip
+        "strip",
+        "slots|from",
+        "offset|to",
+        "cut from, at|first slot",
+        "|last slot",
+        "to, at|first",
+        "|last slot",
+        "first|lift",
+        "REAR|mm",
+        "|in",
+        "of",
+        "FRONT|mm",
+        "|in",
+        "of",
+    ]
     first_lift = {lift.spacers: lift.number for lift in jig.lifts}
     places = {(row.rear_at, row.front_at) for row in jig.rows}
     rows = []
     for row in jig.rows:
         cells = _setting(row, first_lift[row.spacers])
-        rows.append(cells if len(places) == 1 else [*cells[:8], f"{row.rear_at:.2f}", *cells[8:11], f"{row.front_at:.2f}", *cells[11:]])
+        rows.append(
+            cells
+            if len(places) == 1
+            else [*cells[:8], f"{row.rear_at:.2f}", *cells[8:11], f"{row.front_at:.2f}", *cells[11:]]
+        )
     widths = [5, 7, 7, 13, 10, 7, 10, 6, 7, 8, 3, 8, 8, 3]
     if len(places) > 1:
         heads = [*heads[:8], "at|m", *heads[8:11], "at|m", *heads[11:]]
         widths = [5, 6, 7, 13, 10, 7, 10, 6, 6, 7, 8, 3, 6, 7, 8, 3]
     else:
         rear, front = next(iter(places))
-        paper.text(f"All blocks: rear at {paper.sheet.words.station} {rear:.2f} m, front at {front:.2f} m.", bold=True)
+        paper.text(
+            f"All blocks: rear at {paper.sheet.words.station} {rear:.2f} m, front at {front:.2f} m.",
+            bold=True,
+        )
     paper.table(heads, widths, rows)
     parts = sorted({row.part for row in jig.rows if row.part})
     last = f" Heights are set by the {' and the '.join(parts)}." if parts else ""
     paper.text(
-        f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the board, screw included; every"
-        " slot of a strip has the same two heights: move both blocks sideways with the board. Write the strip's letter on its"
+        f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the"
+        f" board, screw included; every"
+        " slot of a strip has the same two heights: move both blocks sideways with the board. Write the"
+        " strip's letter on its"
         f" block.{last}",
         size=8.8,
     )
@@ -67,51 +90,70 @@ def settings(paper: Paper, jig: Jig) -> None:
 def _setting(row: JigRow, lift: int) -> list[str]:
     places = [f"{v:.2f}" for v in (*row.start, *row.stop)]
     return [
-        f"{row.lane}", f"{row.low:+.2f}", f"{row.high:+.2f}", *places, f"{lift}",
-        f"{row.rear * MM:.1f}", inches(row.rear).removesuffix(" in"), row.rear_stack,
-        f"{row.front * MM:.1f}", inches(row.front).removesuffix(" in"), row.front_stack,
-    ]  # fmt: skip
+        f"{row.lane}",
+        f"{row.low:+.2f}",
+        f"{row.high:+.2f}",
+        *places,
+        f"{lift}",
+        f"{row.rear * MM:.1f}",
+        inches(row.rear).removesuffix(" in"),
+        row.rear_stack,
+        f"{row.front * MM:.1f}",
+        inches(row.front).removesuffix(" in"),
+        row.front_stack,
+    ]
 
 
 def jig_lines(jig: Jig) -> list[str]:
     """How to build and use it."""
     stacks = "; ".join(
-        f"{s.letter} = {' + '.join(s.pieces) or 'no timber'}, screw out {s.screw.low * MM:.0f} to {s.screw.high * MM:.0f} mm"
+        f"{s.letter} = {' + '.join(s.pieces) or 'no timber'}, screw out {s.screw.low * MM:.0f} to"
+        f" {s.screw.high * MM:.0f} mm"
         for s in jig.stacks
     )
     name, thick = jig.spacer
     lines = [
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m ({jig.board.length / FOOT:.0f} ft). It hangs through"
-            f" {millimetres(jig.board.own_sag)} by itself, {millimetres(jig.board.sag)} with tool and hand at its middle. Sight along"
+            f"Board: {jig.board.name}, {jig.board.length:.1f} m ({jig.board.length / FOOT:.0f} ft). It"
+            f" hangs through"
+            f" {millimetres(jig.board.own_sag)} by itself, {millimetres(jig.board.sag)} with tool and"
+            f" hand at its middle. Sight along"
             " it: no twist, no bow."
         ),
         (
-            f"Reach: guard and shroud FITTED, the cutter stands {both(jig.reach)} below the board. Measure it now and after every"
-            f" strip; worn to {both(jig.worn)} the wheel is done. If yours differs, add the difference to both blocks."
+            f"Reach: guard and shroud FITTED, the cutter stands {both(jig.reach)} below the board."
+            f" Measure it now and after every"
+            f" strip; worn to {both(jig.worn)} the wheel is done. If yours differs, add the difference to"
+            f" both blocks."
         ),
         (
-            f"Blocks: {stacks}. A wood screw in the top of each sets the last millimetres; thin shims under it where it rocks."
+            f"Blocks: {stacks}. A wood screw in the top of each sets the last millimetres; thin shims"
+            f" under it where it rocks."
             " Measure every block where it stands: never trust it."
         ),
         (
-            f"Blocks stand on untouched concrete at the listed places, the board along its strip. Slots {millimetres(jig.step, 0)} apart"
+            f"Blocks stand on untouched concrete at the listed places, the board along its strip. Slots"
+            f" {millimetres(jig.step, 0)} apart"
             f" across the strip. The cup takes the last {both(jig.smoothing)}."
         ),
         (
-            f"Stick: saw one {millimetres(jig.stick)} ({inches(jig.stick)}) long. When done it must pass upright under the board,"
+            f"Stick: saw one {millimetres(jig.stick)} ({inches(jig.stick)}) long. When done it must pass"
+            f" upright under the board,"
             " nobody leaning on it, everywhere between the stop lines."
         ),
     ]
     if len(jig.lifts) > 1:
         most = jig.lifts[0].spacers
         lines.append(
-            f"Lifts: the ridge is higher than the reach. Lift 1: {most} x {name} ({millimetres(thick)}) under both ends of the board;"
-            f" take one off for each next lift; lift {len(jig.lifts)}: none. A strip begins with its 'first lift'. Fins off in between."
+            f"Lifts: the ridge is higher than the reach. Lift 1: {most} x {name} ({millimetres(thick)})"
+            f" under both ends of the board;"
+            f" take one off for each next lift; lift {len(jig.lifts)}: none. A strip begins with its"
+            f" 'first lift'. Fins off in between."
         )
     if jig.deeper > 0:
         lines.append(
-            f"Strips follow the plan to {millimetres(jig.deeper + 0.00025)} on the deep side: the plan wavers with the scan."
+            f"Strips follow the plan to {millimetres(jig.deeper + 0.00025)} on the deep side: the plan"
+            f" wavers with the scan."
         )
     return [*lines, *jig.cannot]
 
@@ -125,38 +167,65 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
     floor = min(float(np.nanmin(view.ground)), 0.0) - 24
     axes.fill_between(x, floor, np.minimum(view.ground, view.finished), color="#d6d4d0", lw=0)
     axes.fill_between(
-        x, view.finished, view.ground, where=view.ground > view.finished, facecolor="white", edgecolor=ink.INK, hatch="/////", lw=0
+        x,
+        view.finished,
+        view.ground,
+        where=view.ground > view.finished,
+        facecolor="white",
+        edgecolor=ink.INK,
+        hatch="/////",
+        lw=0,
     )
     axes.plot(x, view.ground, color=ink.INK, lw=1.1)
-    axes.plot(x, np.where(view.ground > under, view.ground, np.nan), color=ink.INK, lw=1.0, ls=(0, (3, 2)), zorder=8)
+    axes.plot(
+        x, np.where(view.ground > under, view.ground, np.nan), color=ink.INK, lw=1.0, ls=(0, (3, 2)), zorder=8
+    )
     cut = view.ground > view.finished + 0.05
     axes.plot(np.where(cut, x, np.nan), np.where(cut, view.finished, np.nan), color=ink.INK, lw=1.6)
     thick = jig.board.thickness * MM
     axes.fill_between(x, under, under + thick, facecolor=TIMBER, edgecolor=ink.INK, lw=0.9)
-    for place, ground, height in ((0.0, view.foot[0], row.rear * MM), (view.span, view.foot[1], row.front * MM)):
+    for place, ground, height in (
+        (0.0, view.foot[0], row.rear * MM),
+        (view.span, view.foot[1], row.front * MM),
+    ):
         axes.add_patch(box(place - 0.05, ground, 0.1, height, TIMBER))
     _dimension(axes, -0.2, 0, row.rear * MM, f"REAR {both(row.rear)}\nblock {row.rear_stack}", "right")
-    _dimension(axes, view.span + 0.2, 0, row.front * MM, f"FRONT {both(row.front)}\nblock {row.front_stack}", "left")
+    _dimension(
+        axes, view.span + 0.2, 0, row.front * MM, f"FRONT {both(row.front)}\nblock {row.front_stack}", "left"
+    )
     _grinder(axes, view, jig, thick)
     _stops(axes, view, row, top)
     base = floor + 9
     axes.annotate("", (0, base), (view.span, base), arrowprops=ARROW)
     axes.text(
-        view.span / 2, base - 2, f"{view.span:.2f} m ({view.span / FOOT:.2f} ft) between the blocks, at {station}s {row.rear_at:.2f}"
-        f" and {row.front_at:.2f}", ha="center", va="top", path_effects=ink.halo(2.4), **ink.SMALL,
-    )  # fmt: skip
+        view.span / 2,
+        base - 2,
+        f"{view.span:.2f} m ({view.span / FOOT:.2f} ft) between the blocks, at {station}s {row.rear_at:.2f}"
+        f" and {row.front_at:.2f}",
+        ha="center",
+        va="top",
+        path_effects=ink.halo(2.4),
+        **ink.SMALL,
+    )
     axes.set_xlim(-0.98, view.span + 0.98)
     axes.set_ylim(floor - 4, top + 40)
     axes.set_axis_off()
     axes.text(
-        0.0, 1.0, f"Strip {row.lane}, offset {row.offset:+.2f} m, last lift, over the slab as scanned. Heights are drawn"
+        0.0,
+        1.0,
+        f"Strip {row.lane}, offset {row.offset:+.2f} m, last lift, over the slab as scanned. Heights are"
+        f" drawn"
         f" {_stretch(axes):.0f} times larger than lengths. Hatched: what goes.",
-        transform=axes.transAxes, va="top", **ink.SMALL,
-    )  # fmt: skip
+        transform=axes.transAxes,
+        va="top",
+        **ink.SMALL,
+    )
 
 
 class _View:
-    """The profile under one setting against the straight line between the two block feet: x in m, heights in mm."""
+    """The profile under one setting against the straight line between the two block feet: x in m,
+    heights in mm.
+    """
 
     def __init__(self, row: JigRow, jig: Jig, site: Site) -> None:
         line = int(np.argmin(np.abs(site.offset - row.offset)))
@@ -184,23 +253,40 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float) -> None:
     board = float(view.under[k])
     axes.add_patch(box(at - 0.14, board + thick, 0.28, 9, "white"))
     axes.add_patch(box(at - 0.03, board - jig.reach * MM, 0.06, thick + jig.reach * MM + 9, "#9a9894"))
-    axes.text(at, board + thick + 12, "shrouded base on the board,\nwheel past its edge", ha="center", va="bottom", **ink.SMALL)
+    axes.text(
+        at,
+        board + thick + 12,
+        "shrouded base on the board,\nwheel past its edge",
+        ha="center",
+        va="bottom",
+        **ink.SMALL,
+    )
     place = view.start + (view.stop - view.start) * 0.75
     j = int(np.argmin(np.abs(view.x - place)))
     low, high = float(view.under[j]) - jig.stick * MM, float(view.under[j])
     axes.plot([place, place], [low, high], color=ink.INK, lw=3.0, solid_capstyle="butt")
     axes.annotate(
-        f"stick {millimetres(jig.stick)} = reach {both(jig.reach)}\n+ cup {both(jig.smoothing)}", (place, (low + high) / 2),
-        xytext=(view.span * 0.72, float(view.under[-1]) * 0.30), ha="center", va="center",
-        arrowprops={"arrowstyle": "-", "lw": 0.7, "color": ink.INK}, path_effects=ink.halo(2.6), **ink.SMALL,
-    )  # fmt: skip
+        f"stick {millimetres(jig.stick)} = reach {both(jig.reach)}\n+ cup {both(jig.smoothing)}",
+        (place, (low + high) / 2),
+        xytext=(view.span * 0.72, float(view.under[-1]) * 0.30),
+        ha="center",
+        va="center",
+        arrowprops={"arrowstyle": "-", "lw": 0.7, "color": ink.INK},
+        path_effects=ink.halo(2.6),
+        **ink.SMALL,
+    )
     deep = view.ground - view.finished
     i = int(np.nanargmax(deep))
     axes.annotate(
-        f"deepest {millimetres(float(deep[i]) / MM)}", (float(view.x[i]), float(view.finished[i] + deep[i] / 2)),
-        xytext=(view.span * 0.2, float(view.under[0]) * 0.45), ha="center", va="center",
-        arrowprops={"arrowstyle": "-", "lw": 0.7, "color": ink.INK}, path_effects=ink.halo(2.6), **ink.SMALL,
-    )  # fmt: skip
+        f"deepest {millimetres(float(deep[i]) / MM)}",
+        (float(view.x[i]), float(view.finished[i] + deep[i] / 2)),
+        xytext=(view.span * 0.2, float(view.under[0]) * 0.45),
+        ha="center",
+        va="center",
+        arrowprops={"arrowstyle": "-", "lw": 0.7, "color": ink.INK},
+        path_effects=ink.halo(2.6),
+        **ink.SMALL,
+    )
 
 
 def _stops(axes: Axes, view: _View, row: JigRow, top: float) -> None:
@@ -208,9 +294,14 @@ def _stops(axes: Axes, view: _View, row: JigRow, top: float) -> None:
     for x, station, side in ((view.start, row.start, "right"), (view.stop, row.stop, "left")):
         axes.plot([x, x], [0, top + 26], color=ink.INK, lw=0.8, ls=(0, (4, 2)))
         axes.text(
-            x + (0.02 if side == "left" else -0.02), top + 26, f"stop {sum(station) / 2:.2f} m", ha=side, va="top",
-            path_effects=ink.halo(2.0), **ink.SMALL,
-        )  # fmt: skip
+            x + (0.02 if side == "left" else -0.02),
+            top + 26,
+            f"stop {sum(station) / 2:.2f} m",
+            ha=side,
+            va="top",
+            path_effects=ink.halo(2.0),
+            **ink.SMALL,
+        )
 
 
 def _stretch(axes: Axes) -> float:

@@ -1,4 +1,6 @@
-"""The measure-first sheet: one or two hand measurements that would settle it, each with its place, what to expect, and what then."""
+"""The measure-first sheet: one or two hand measurements that would settle it, each with its place, what to
+expect, and what then.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,8 @@ def measure_pages(sheet: Worksheet) -> list[Figure]:
         return []
     paper = Paper(sheet, "Measure this first: nothing is cut before")
     paper.text(
-        "The scan is wrong by more than the answer can bear. These hand measurements tell more than another scan. Make them"
+        "The scan is wrong by more than the answer can bear. These hand measurements tell more than"
+        " another scan. Make them"
         " in this order; after each one write it into the job file and run it again: it may be enough.",
         size=10.2,
     )
@@ -31,7 +34,9 @@ def measure_pages(sheet: Worksheet) -> list[Figure]:
 
 def _one(paper: Paper, measure: Measure, number: int) -> None:
     title = "Feel the gap under the vehicle" if measure.kind == "felt gap" else measure.kind.capitalize()
-    narrows = "" if math.isnan(measure.narrows) else f" (the answer becomes {measure.narrows:.1f} times narrower)"
+    narrows = (
+        "" if math.isnan(measure.narrows) else f" (the answer becomes {measure.narrows:.1f} times narrower)"
+    )
     paper.need(3.2)
     paper.heading(f"{number}  {title}{narrows}")
     paper.text(f"How: {measure.how[:1].lower()}{measure.how[1:]}.".replace("..", "."))
@@ -40,10 +45,20 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
             [name, f"{station:.2f}", f"{offset:+.2f}", *tie_cells(ties)]
             for name, station, offset, ties in measure.places
         ]
-        heads = ["where", f"{paper.sheet.words.station}|m", "offset|m", "from|", "tape|m", "and from|", "tape|m", "side of|the two"]
+        heads = [
+            "where",
+            f"{paper.sheet.words.station}|m",
+            "offset|m",
+            "from|",
+            "tape|m",
+            "and from|",
+            "tape|m",
+            "side of|the two",
+        ]
         paper.table(heads, [18, 10, 10, 8, 9, 10, 9, 10], rows, ruled=0)
         paper.text(
-            "Stations run along the line of travel from its start, offsets to the left of it are plus; tapes lie on the slab,"
+            "Stations run along the line of travel from its start, offsets to the left of it are plus;"
+            " tapes lie on the slab,"
             " pulled straight, from the marks.",
             size=8.6,
         )
@@ -66,5 +81,3 @@ def _expected(paper: Paper, measure: Measure) -> None:
     paper.put(SIDE + 4.1, paper.at, "Read:", fontsize=12, fontweight="bold")
     paper.line(SIDE + 4.65, paper.at + 0.03, SIDE + 6.4, paper.at + 0.03, 0.8)
     paper.at += 0.3
-
-

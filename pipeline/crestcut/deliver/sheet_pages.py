@@ -1,4 +1,6 @@
-"""Pages that are always printed: release and amounts, the ground around the cut, cards; and order of work and record page when released."""
+"""Pages that are always printed: release and amounts, the ground around the cut, cards; and order of work
+and record page when released.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,7 @@ from crestcut.deliver.sheet_paper import SIDE, Paper
 from crestcut.units import both, inches, millimetres
 from crestcut.work.jig_records import Range
 from crestcut.work.records import Quantities, Silica, Worksheet
-from crestcut.work.workable import Site
+from crestcut.work.site import Site
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -92,7 +94,8 @@ def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
         f" {words(amounts.mass.times(1 / POUND), 'lb', 0)})"
     )
     lines = [
-        f"Concrete: {amounts.area:.2f} m2, {words(taken, 'litres')}, {words(amounts.mass, 'kg', 0)}{other}, in"
+        f"Concrete: {amounts.area:.2f} m2, {words(taken, 'litres')},"
+        f" {words(amounts.mass, 'kg', 0)}{other}, in"
         f" {bags} of 10 to 20 kg"
         + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else "")
         + ". The least is the plan, the most what hands usually take.",
@@ -102,7 +105,11 @@ def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
         ),
     ]
     if amounts.wheels:
-        lines.append("Wear: " + "; ".join(f"{name}: {words(span, 'of a set', 2)}" for name, span in amounts.wheels) + ".")
+        lines.append(
+            "Wear: "
+            + "; ".join(f"{name}: {words(span, 'of a set', 2)}" for name, span in amounts.wheels)
+            + "."
+        )
     return [*lines, *amounts.notes]
 
 
@@ -186,7 +193,11 @@ def ground_page(sheet: Worksheet, site: Site) -> list[Figure]:
             for when, ponds in (("before", water.ponds_before), ("after", water.ponds_after))
             for p in ponds[:8]
         ]
-        paper.table(["", f"{said.station} m", "offset m", "deepest mm", "area m2", "litres"], [10, 14, 12, 14, 12, 12], rows)
+        paper.table(
+            ["", f"{said.station} m", "offset m", "deepest mm", "area m2", "litres"],
+            [10, 14, 12, 14, 12, 12],
+            rows,
+        )
     for line in water.notes:
         paper.text(line, "\u2022")
     for walk in sheet.walks:
@@ -220,9 +231,13 @@ def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
         if depth.max() > 0.0005:
             axes.contour(u, v, depth, levels=[0.0005], colors=ink.INK, linewidths=1.1)
         axes.text(
-            0.0, 1.02, f"Thin lines: heights every {gap * 1000:g} mm after the cut. Thick line: the cut. Arrows: downhill.",
-            transform=axes.transAxes, **ink.SMALL,
-        )  # fmt: skip
+            0.0,
+            1.02,
+            f"Thin lines: heights every {gap * 1000:g} mm after the cut. Thick line: the cut. Arrows:"
+            f" downhill.",
+            transform=axes.transAxes,
+            **ink.SMALL,
+        )
     if sheet.water.flow:
         at = np.asarray(sheet.water.flow)
         axes.quiver(

@@ -1,6 +1,7 @@
 """A page of a work sheet: head, stamp, running text, tables, foot. Inches on paper from the top left.
 
-Paper is A4, or letter where timber is sold in inches, so that the full-size strip prints at 100 %. Running text is set in the
+Paper is A4, or letter where timber is sold in inches, so that the full-size strip prints at 100 %. Running
+text is set in the
 fonts every PDF reader has: drawing the outlines of another takes fifty times as long.
 """
 
@@ -39,7 +40,7 @@ def _plain_text() -> type:
             if not hasattr(renderer, "file"):  # a picture, not a PDF
                 even = self.get_fontfamily()[0] == "Courier"
                 self.set_fontfamily("DejaVu Sans Mono" if even else "DejaVu Sans")
-                self.set_fontsize(self.get_fontsize() * (0.99 if even else 0.9))
+                self.set_fontsize(float(self.get_fontsize()) * (0.99 if even else 0.9))
                 super().draw(renderer)
                 return
             params: Any = matplotlib.rcParams
@@ -90,12 +91,25 @@ class Paper:
         self.put(SIDE, 0.80, name, fontsize=11, color=ink.SOFT)
         said = "Not field-proved: check with string, stick and vehicle."
         self.put(self.wide - SIDE, self.tall - 0.3, said, ha="right", fontsize=7.5, color=ink.SOFT)
-        self.put(SIDE, self.tall - 0.3, textwrap.shorten(sheet.source, 70, placeholder=" ..."), fontsize=7.5, color=ink.SOFT)
+        self.put(
+            SIDE,
+            self.tall - 0.3,
+            textwrap.shorten(sheet.source, 70, placeholder=" ..."),
+            fontsize=7.5,
+            color=ink.SOFT,
+        )
         if not sheet.stamp:
             return
         box = {"boxstyle": "square,pad=0.4", "facecolor": "white", "edgecolor": ink.INK, "linewidth": 2.2}
         self.put(
-            self.wide - SIDE - 0.1, 0.55, sheet.stamp, ha="right", va="center", fontsize=15, fontweight="bold", bbox=box
+            self.wide - SIDE - 0.1,
+            0.55,
+            sheet.stamp,
+            ha="right",
+            va="center",
+            fontsize=15,
+            fontweight="bold",
+            bbox=box,
         )
         self.put(
             self.wide / 2, self.tall / 2, sheet.stamp, ha="center", va="center", rotation=38, fontsize=60,
@@ -140,7 +154,9 @@ class Paper:
 
         at = x / self.wide, 1 - y / self.tall
         self.figure.add_artist(
-            Rectangle(at, size / self.wide, size / self.tall, fill=False, lw=0.9, transform=self.figure.transFigure)
+            Rectangle(
+                at, size / self.wide, size / self.tall, fill=False, lw=0.9, transform=self.figure.transFigure
+            )
         )
 
     def text(self, text: str, mark: str = "", size: float = BODY_SIZE, bold: bool = False) -> None:
@@ -162,11 +178,16 @@ class Paper:
     def mono(self, line: str, bold: bool = False) -> None:
         """One line in type of even width."""
         self.need(ROW)
-        self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold" if bold else "normal")
+        self.put(
+            SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold" if bold else "normal"
+        )
         self.at += ROW * 0.92
 
-    def table(self, heads: Sequence[str], widths: Sequence[int], rows: Sequence[Sequence[str]], ruled: int = 5) -> None:
-        """Rows in type of even width, turning the page as needed. Widths in characters; figures stand to the right.
+    def table(
+        self, heads: Sequence[str], widths: Sequence[int], rows: Sequence[Sequence[str]], ruled: int = 5
+    ) -> None:
+        """Rows in type of even width, turning the page as needed. Widths in characters; figures stand to
+        the right.
 
         A head of two lines is split at "|".  ruled : rows between two thin rules.
         """

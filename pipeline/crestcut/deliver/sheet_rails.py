@@ -1,4 +1,6 @@
-"""Sheets for what is not the board on two blocks: two rails with drill dots, and a floor's blocks on datum spots."""
+"""Sheets for what is not the board on two blocks: two rails with drill dots, and a floor's blocks on datum
+spots.
+"""
 
 from __future__ import annotations
 
@@ -16,6 +18,7 @@ from crestcut.work.records import Dot, SetOut, Worksheet
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
+    from matplotlib.patches import Patch
 
 
 def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
@@ -25,9 +28,12 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         return []
     paper = Paper(sheet, "Two rails: where no board can follow")
     paper.text(
-        "The shrouded base runs on two straight rails (1 1/2 in timber on edge or angle), each on two blocks on the printed"
-        f" spots, untouched concrete. With guard and shroud fitted the cutter stands {both(jig.below)} below the rails' tops"
-        " (reach and cup); rails never let it too deep. What they leave goes by the drill dots: grind until each is just gone."
+        "The shrouded base runs on two straight rails (1 1/2 in timber on edge or angle), each on two"
+        " blocks on the printed"
+        f" spots, untouched concrete. With guard and shroud fitted the cutter stands {both(jig.below)}"
+        f" below the rails' tops"
+        " (reach and cup); rails never let it too deep. What they leave goes by the drill dots: grind"
+        " until each is just gone."
     )
     for rails in usable:
         paper.need(4.2)
@@ -40,15 +46,36 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
 
 
 def _in(rails: Rails, dot: Dot) -> bool:
-    return rails.low - 0.05 <= dot.offset <= rails.high + 0.05 and rails.first - 0.1 <= dot.station <= rails.last + 0.1
+    return (
+        rails.low - 0.05 <= dot.offset <= rails.high + 0.05
+        and rails.first - 0.1 <= dot.station <= rails.last + 0.1
+    )
 
 
 def _spot_table(paper: Paper, spots: Sequence[Spot]) -> None:
     rows = [
-        [s.name, f"{s.station:.2f}", f"{s.offset:+.2f}", f"{s.block * MM:.1f}", inches(s.block).removesuffix(" in"), *tie_cells(s.ties)]
+        [
+            s.name,
+            f"{s.station:.2f}",
+            f"{s.offset:+.2f}",
+            f"{s.block * MM:.1f}",
+            inches(s.block).removesuffix(" in"),
+            *tie_cells(s.ties),
+        ]
         for s in spots
     ]
-    heads = ["spot|", f"{paper.sheet.words.station}|m", "offset|m", "BLOCK|mm", "|in", "from|", "tape|m", "and from|", "tape|m", "side of|the two"]
+    heads = [
+        "spot|",
+        f"{paper.sheet.words.station}|m",
+        "offset|m",
+        "BLOCK|mm",
+        "|in",
+        "from|",
+        "tape|m",
+        "and from|",
+        "tape|m",
+        "side of|the two",
+    ]
     paper.table(heads, [6, 11, 9, 9, 9, 7, 9, 10, 9, 10], rows)
 
 
@@ -62,15 +89,24 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
     for spot in rails.spots:
         axes.plot(spot.station, spot.offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.2, zorder=5)
         axes.annotate(
-            f"{spot.name}  {millimetres(spot.block)}", (spot.station, spot.offset),
-            xytext=(0, 9 if spot in left else -15), textcoords="offset points", ha="center", path_effects=ink.halo(2.2), **ink.SMALL,
-        )  # fmt: skip
+            f"{spot.name}  {millimetres(spot.block)}",
+            (spot.station, spot.offset),
+            xytext=(0, 9 if spot in left else -15),
+            textcoords="offset points",
+            ha="center",
+            path_effects=ink.halo(2.2),
+            **ink.SMALL,
+        )
     for dot in dots:
         axes.plot(dot.station, dot.offset, "o", ms=3.6, mfc="white", mec=ink.INK, mew=0.9, zorder=6)
         axes.annotate(
-            f"{dot.name} {dot.depth * MM:.1f}", (dot.station, dot.offset), xytext=(4, -2), textcoords="offset points",
-            fontsize=6, path_effects=ink.halo(2.0),
-        )  # fmt: skip
+            f"{dot.name} {dot.depth * MM:.1f}",
+            (dot.station, dot.offset),
+            xytext=(4, -2),
+            textcoords="offset points",
+            fontsize=6,
+            path_effects=ink.halo(2.0),
+        )
     stations, offsets = [s.station for s in rails.spots], [s.offset for s in rails.spots]
     axes.set_xlim(min(stations) - 0.15, max(stations) + 0.15)
     axes.set_ylim(min(offsets) - 0.12, max(offsets) + 0.12)
@@ -78,13 +114,18 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
     axes.tick_params(labelsize=7)
 
 
-def _patch(rails: Rails) -> object:
+def _patch(rails: Rails) -> Patch:
     from matplotlib.patches import Rectangle
 
     return Rectangle(
-        (rails.first, rails.low), rails.last - rails.first, max(rails.high - rails.low, 0.005),
-        facecolor="white", edgecolor=ink.INK, hatch="////", lw=0.9,
-    )  # fmt: skip
+        (rails.first, rails.low),
+        rails.last - rails.first,
+        max(rails.high - rails.low, 0.005),
+        facecolor="white",
+        edgecolor=ink.INK,
+        hatch="////",
+        lw=0.9,
+    )
 
 
 def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
@@ -94,13 +135,18 @@ def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
     below = jig.reach + jig.smoothing
     for k, line in enumerate(
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m; it hangs through {millimetres(jig.board.sag)} under the tool.",
-            f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup takes {both(jig.smoothing)}"
-            f" more: blocks {both(below)} high on a spot at the level wanted bring the floor there. A wheel worn to {both(jig.worn)}"
+            f"Board: {jig.board.name}, {jig.board.length:.1f} m; it hangs through"
+            f" {millimetres(jig.board.sag)} under the tool.",
+            f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup"
+            f" takes {both(jig.smoothing)}"
+            f" more: blocks {both(below)} high on a spot at the level wanted bring the floor there. A"
+            f" wheel worn to {both(jig.worn)}"
             " is done. If your reach differs, add the difference to every block.",
-            "Find each spot, brush it clean, set its block with the screw, and measure it. The board lies over two spots of a pair;"
+            "Find each spot, brush it clean, set its block with the screw, and measure it. The board lies"
+            " over two spots of a pair;"
             " turn it about one block to sweep the high spot between them.",
-            f"Stick: {millimetres(below + 0.00025)} long, must pass under the board everywhere. {jig.litres:.1f} litres,"
+            f"Stick: {millimetres(below + 0.00025)} long, must pass under the board everywhere."
+            f" {jig.litres:.1f} litres,"
             f" {both(jig.deepest)} at the deepest.",
         ),
         start=1,
@@ -126,21 +172,37 @@ def _draw_floor(axes: Axes, jig: FloorJig) -> None:
     ends = below - a.block * MM, below - b.block * MM
     ground = np.interp(x, [0, span], ends) + rise * np.exp(-(((x - span / 2) / (span * 0.16)) ** 2))
     axes.fill_between(x, -10, np.minimum(ground, 0), color="#d6d4d0", lw=0)
-    axes.fill_between(x, 0, ground, where=ground > 0, facecolor="white", edgecolor=ink.INK, hatch="/////", lw=0)
+    axes.fill_between(
+        x, 0, ground, where=ground > 0, facecolor="white", edgecolor=ink.INK, hatch="/////", lw=0
+    )
     axes.plot(x, ground, color=ink.INK, lw=1.1)
     axes.plot([0, span], [0, 0], color=ink.INK, lw=0.8, ls=(0, (6, 3)))
     axes.fill_between([-0.1, span + 0.1], below, below + thick, facecolor=TIMBER, edgecolor=ink.INK, lw=0.9)
     for place, spot, end in ((0.0, a, ends[0]), (span, b, ends[1])):
         axes.add_patch(box(place - 0.04, end, 0.08, spot.block * MM, TIMBER))
-        axes.annotate("", (place - 0.1 if place == 0 else place + 0.1, end), (place - 0.1 if place == 0 else place + 0.1, below), arrowprops=ARROW)
+        axes.annotate(
+            "",
+            (place - 0.1 if place == 0 else place + 0.1, end),
+            (place - 0.1 if place == 0 else place + 0.1, below),
+            arrowprops=ARROW,
+        )
         axes.text(
-            place - 0.13 if place == 0 else place + 0.13, (end + below) / 2, f"{spot.name}\n{both(spot.block)}",
-            ha="right" if place == 0 else "left", va="center", **ink.SMALL,
-        )  # fmt: skip
+            place - 0.13 if place == 0 else place + 0.13,
+            (end + below) / 2,
+            f"{spot.name}\n{both(spot.block)}",
+            ha="right" if place == 0 else "left",
+            va="center",
+            **ink.SMALL,
+        )
     axes.text(span / 2, -4, "level wanted", ha="center", va="top", path_effects=ink.halo(2.2), **ink.SMALL)
-    axes.text(span / 2, below + thick / 2, f"board over {first} and {second}, {span:.2f} m", ha="center", va="center", **ink.SMALL)
+    axes.text(
+        span / 2,
+        below + thick / 2,
+        f"board over {first} and {second}, {span:.2f} m",
+        ha="center",
+        va="center",
+        **ink.SMALL,
+    )
     axes.set_xlim(-span * 0.35, span * 1.35)
     axes.set_ylim(-12, below + thick + 8)
     axes.set_axis_off()
-
-

@@ -1,4 +1,6 @@
-"""Set-out on paper: the map with dots, strips and stop lines, dots by tape, depths strip by strip, and the acceptance string."""
+"""Set-out on paper: the map with dots, strips and stop lines, dots by tape, depths strip by strip, and the
+acceptance string.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,7 @@ from crestcut.deliver.sheet_paper import ROW, SIDE, Paper
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import inches, millimetres
 from crestcut.work.records import KerfDepth, SetOut, StringRow, Worksheet
-from crestcut.work.workable import Site
+from crestcut.work.site import Site
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -46,21 +48,42 @@ def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
         ]
         for d in out.dots
     ]
-    heads = ["dot|", f"{sheet.words.station}|m", "offset|m", "drill|mm", "deep|in", "from|", "tape|m", "and from|", "tape|m", "side of|the two"]
+    heads = [
+        "dot|",
+        f"{sheet.words.station}|m",
+        "offset|m",
+        "drill|mm",
+        "deep|in",
+        "from|",
+        "tape|m",
+        "and from|",
+        "tape|m",
+        "side of|the two",
+    ]
     paper.table(heads, [10, 11, 9, 9, 9, 7, 9, 10, 9, 10], corners + dots)
     return paper.figures
 
 
 def _tyres(out: SetOut, station: str) -> str:
     lines = ", ".join(f"{name} {offset * MM:.0f} mm" for name, offset in out.tyres)
-    return f"Chalk where the tyres run, each side of the line of travel: {lines}. {station.capitalize()}s count from the line's start."
+    return (
+        f"Chalk where the tyres run, each side of the line of travel: {lines}. {station.capitalize()}s count"
+        " from the line's start."
+    )
 
 
 def _map(paper: Paper, out: SetOut, site: Site) -> None:
-    """Two maps true to scale: on the left the cut among its marks, on the right the cut alone with names and depths."""
+    """Two maps true to scale: on the left the cut among its marks, on the right the cut alone with
+    names and depths.
+    """
     depth = np.nan_to_num(site.ground - site.finished)
     rows, columns = np.nonzero(depth > 0)
-    cut = np.array([[site.station[columns.min()], site.offset[rows.min()]], [site.station[columns.max()], site.offset[rows.max()]]])
+    cut = np.array(
+        [
+            [site.station[columns.min()], site.offset[rows.min()]],
+            [site.station[columns.max()], site.offset[rows.max()]],
+        ]
+    )
     marks = np.array([[station, offset] for _, station, offset in out.marks]).reshape(-1, 2)
     whole = np.vstack([cut, marks])
     at, tall = paper.at + 0.1, 4.6
@@ -83,7 +106,8 @@ def _map(paper: Paper, out: SetOut, site: Site) -> None:
         left += wide + 0.55
     paper.at = at + max(sizes[0][1], sizes[1][1]) + 0.52
     paper.text(
-        "Circles: drill dots, D1 the deepest. Thick line: stop line. Dashed line inside it: where board or hand end and the feather"
+        "Circles: drill dots, D1 the deepest. Thick line: stop line. Dashed line inside it: where board"
+        " or hand end and the feather"
         " begins. Contours: depth, mm. Dash-dotted: line of travel; dotted: tyres. Crosses: marks.",
         size=8.4,
     )
@@ -110,7 +134,9 @@ def _ground(axes: Axes, site: Site, depth: np.ndarray, named: bool) -> None:
     levels = np.arange(0.005, float(depth.max()), 0.005)
     if named and len(levels):
         drawn = axes.contour(site.station, site.offset, depth, levels=levels, colors="white", linewidths=0.7)
-        labels = axes.clabel(drawn, fmt=lambda v: f"{v * MM:.0f}", fontsize=7, inline_spacing=1, colors="black")
+        labels = axes.clabel(
+            drawn, fmt=lambda v: f"{v * MM:.0f}", fontsize=7, inline_spacing=1, colors="black"
+        )
         for label in labels:
             label.set_path_effects(ink.halo(2.0))
 
@@ -119,22 +145,42 @@ def _dots(axes: Axes, out: SetOut, named: bool) -> None:
     if not out.dots:
         return
     places = np.array([[d.station, d.offset] for d in out.dots])
-    axes.plot(places[:, 0], places[:, 1], "o", ms=3.4 if named else 1.6, mfc="white", mec=ink.INK, mew=0.8, ls="", zorder=6)
+    axes.plot(
+        places[:, 0],
+        places[:, 1],
+        "o",
+        ms=3.4 if named else 1.6,
+        mfc="white",
+        mec=ink.INK,
+        mew=0.8,
+        ls="",
+        zorder=6,
+    )
     if named:
         for dot in out.dots:
             axes.annotate(
-                dot.name, (dot.station, dot.offset), xytext=(3, 2), textcoords="offset points", fontsize=6.4,
-                path_effects=ink.halo(1.8), zorder=7,
-            )  # fmt: skip
+                dot.name,
+                (dot.station, dot.offset),
+                xytext=(3, 2),
+                textcoords="offset points",
+                fontsize=6.4,
+                path_effects=ink.halo(1.8),
+                zorder=7,
+            )
 
 
 def _marks(axes: Axes, out: SetOut) -> None:
     for name, station, offset in out.marks:
         axes.plot(station, offset, "+", ms=11, mew=1.6, color=ink.INK)
         axes.annotate(
-            name, (station, offset), xytext=(5, 4), textcoords="offset points", fontsize=10, fontweight="bold",
+            name,
+            (station, offset),
+            xytext=(5, 4),
+            textcoords="offset points",
+            fontsize=10,
+            fontweight="bold",
             path_effects=ink.halo(2.4),
-        )  # fmt: skip
+        )
 
 
 def _lines(axes: Axes, out: SetOut) -> None:
@@ -146,7 +192,7 @@ def _lines(axes: Axes, out: SetOut) -> None:
     for rows, style in ((out.outline, {"lw": 1.6}), (out.core, {"lw": 0.8, "ls": (0, (4, 2))})):
         line = _ring(rows)
         if len(line):
-            axes.plot(line[:, 0], line[:, 1], color=ink.INK, **style)  # type: ignore[arg-type]
+            axes.plot(line[:, 0], line[:, 1], color=ink.INK, **style)
 
 
 def _ring(rows: tuple[tuple[float, float, float], ...]) -> np.ndarray:
@@ -167,8 +213,10 @@ def chart_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
     """Depths strip by strip, in columns of one station each."""
     paper = Paper(sheet, "Depth chart: finished depth below the untouched concrete, mm")
     paper.text(
-        f"Across: {sheet.words.station}, m along the line; down: the middle of each strip. Between two figures the depth changes"
-        " evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it. 'Stop' is where the depth has come down to"
+        f"Across: {sheet.words.station}, m along the line; down: the middle of each strip. Between two"
+        f" figures the depth changes"
+        " evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it. 'Stop' is where the"
+        " depth has come down to"
         " nothing. When all is done a depth gauge must read the figure or more."
     )
     by_board = [k for k in out.kerfs if not k.by_hand]
@@ -203,7 +251,14 @@ def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
             offset = slots[0].offset
             edge = min(out.outline, key=lambda row: abs(row[0] - offset))
             rows.append(
-                [f"{lane}", f"{offset:+.2f}", f"{edge[1]:.2f}", f"{edge[2]:.2f}", f"{deepest.depth * MM:.1f}", f"{deepest.station:.2f}"]
+                [
+                    f"{lane}",
+                    f"{offset:+.2f}",
+                    f"{edge[1]:.2f}",
+                    f"{edge[2]:.2f}",
+                    f"{deepest.depth * MM:.1f}",
+                    f"{deepest.station:.2f}",
+                ]
                 + [f"{depth[s] * MM:.1f}" if s in depth else "." for s in part]
             )
         heads = ["|", "|", "stop|from", "stop|to", "most|mm", "|at", *(f"|{s:.2f}" for s in part)]
@@ -216,17 +271,22 @@ def _whole(station: float) -> bool:
 
 
 def string_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
-    """The acceptance table: three lines a string, the figure, the same in inches, and room to write what was read."""
+    """The acceptance table: three lines a string, the figure, the same in inches, and room to write
+    what was read.
+    """
     if not out.strings:
         return []
     paper = Paper(sheet, "Acceptance: what the string must read")
     paper.text(
-        "Two equal blocks on untouched concrete at the stations given, the string over them along the line of travel, pulled with"
-        f" {out.pull:.0f} N (3 kg, 7 lb hung over its end; it then hangs through {millimetres(out.sag, 2)} at its middle). At each distance from"
+        "Two equal blocks on untouched concrete at the stations given, the string over them along the"
+        " line of travel, pulled with"
+        f" {out.pull:.0f} N (3 kg, 7 lb hung over its end; it then hangs through"
+        f" {millimetres(out.sag, 2)} at its middle). At each distance from"
         " the rear block measure from the string to the highest concrete under it."
     )
     paper.text(
-        f"The reading must be the figure OR MORE. {_example(out.strings)} A go/no-go stick cut to the figure must slip in upright;"
+        f"The reading must be the figure OR MORE. {_example(out.strings)} A go/no-go stick cut to the"
+        f" figure must slip in upright;"
         " one 3 mm longer should not. Write what was read on the dotted line.",
         bold=True,
     )
@@ -242,7 +302,8 @@ def string_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
 def _example(strings: tuple[StringRow, ...]) -> str:
     row = max(strings, key=lambda s: s.least)
     return (
-        f"So: on {row.blocks * MM:.0f} mm blocks at {row.rear_at:.2f} and {row.front_at:.2f}, offset {row.offset:+.2f} m, at {row.at:.2f} m the"
+        f"So: on {row.blocks * MM:.0f} mm blocks at {row.rear_at:.2f} and {row.front_at:.2f}, offset"
+        f" {row.offset:+.2f} m, at {row.at:.2f} m the"
         f" string must read {row.least * MM:.0f} mm ({inches(row.least)}) or more."
     )
 
@@ -252,7 +313,8 @@ def _string(paper: Paper, number: int, rows: list[StringRow], head: bool) -> Non
     paper.need(ROW * 5.2)
     first = rows[0]
     said = (
-        f"String {number}  offset {first.offset:+.2f} m  both blocks {first.blocks * MM:.0f} mm ({inches(first.blocks)})"
+        f"String {number}  offset {first.offset:+.2f} m  both blocks {first.blocks * MM:.0f} mm"
+        f" ({inches(first.blocks)})"
         f"  at {first.rear_at:.2f} and {first.front_at:.2f}"
     )
     if head:

@@ -31,7 +31,9 @@ def strip_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
     count = int(np.ceil((last - first + 0.02) / PIECE))
     figures: list[Figure] = []
     for k in range(min(count, MOST_PIECES)):
-        paper = Paper(sheet, f"Full-size depths, strip {deepest.lane}, piece {k + 1} of {count}. Print at 100 %.")
+        paper = Paper(
+            sheet, f"Full-size depths, strip {deepest.lane}, piece {k + 1} of {count}. Print at 100 %."
+        )
         _piece(paper, np.asarray(places), first - 0.01 + k * PIECE)
         figures += paper.figures
     return figures
@@ -59,10 +61,21 @@ def _piece(paper: Paper, places: np.ndarray, start: float) -> None:
     for station in stations:
         y = 1.25 + (station - start) / INCH
         if abs(station * 20 - round(station * 20)) < 1e-6:
-            paper.put(SIDE + 0.7 + (-0.0055 - ACROSS[0]) / INCH, y + 0.04, f"{station:.2f} m", fontsize=8.5, ha="right")
+            paper.put(
+                SIDE + 0.7 + (-0.0055 - ACROSS[0]) / INCH,
+                y + 0.04,
+                f"{station:.2f} m",
+                fontsize=8.5,
+                ha="right",
+            )
         value = float(np.interp(station, places[:, 0], places[:, 1], left=0.0, right=0.0))
         if value > 0.0005:
-            paper.put(SIDE + 0.7 + (value + 0.0015 - ACROSS[0]) / INCH, y + 0.035, f"{value * 1000:.1f}", fontsize=7.5)
+            paper.put(
+                SIDE + 0.7 + (value + 0.0015 - ACROSS[0]) / INCH,
+                y + 0.035,
+                f"{value * 1000:.1f}",
+                fontsize=7.5,
+            )
     _check_bars(paper)
 
 

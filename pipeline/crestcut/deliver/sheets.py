@@ -20,7 +20,7 @@ from crestcut.deliver.sheet_strip import strip_pages
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.work.jig_records import Jig
 from crestcut.work.records import SetOut, Worksheet
-from crestcut.work.workable import Site
+from crestcut.work.site import Site
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -112,10 +112,13 @@ def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:
 
 
 def _jig_table(jig: Jig) -> list[list[str]]:
-    """Every setting with the height of both blocks in the last lift, and how many spacers its first lift needs."""
+    """Every setting with the height of both blocks in the last lift, and how many spacers its first
+    lift needs.
+    """
     head = [
-        "strip", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m", "cut_to_low_m", "cut_to_high_m",
-        "rear_block_at_m", "front_block_at_m", "rear_block_mm", "front_block_mm", "spacers_first", "spacer_mm", "part",
+        "strip", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m", "cut_to_low_m",
+        "cut_to_high_m", "rear_block_at_m", "front_block_at_m", "rear_block_mm", "front_block_mm",
+        "spacers_first", "spacer_mm", "part",
     ]  # fmt: skip
     return [head] + [
         [

@@ -99,7 +99,8 @@ def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
         ),
     ]
     lines.append(
-        "Working wet: water only on tools made for it, a dam round the work, a wet vacuum at hand, nobody barefoot or kneeling in it."
+        "Working wet: water only on tools made for it, a dam round the work, a wet vacuum at hand, nobody"
+        " barefoot or kneeling in it."
         if any(tool.wet for tool in tools)
         else "Dry with shroud and vacuum here; where dust may not fly at all, cut wet with tools made for it."
     )
@@ -127,7 +128,8 @@ def afterwards(thickness: float | None, words: TradeWords) -> tuple[str, ...]:
         else f"{thickness * 250:.0f} mm (a quarter of the thickness)"
     )
     return (
-        f"{words.edges.capitalize()}: break every sharp one by 3 mm with the cup; nothing may trip, cut or spall.",
+        f"{words.edges.capitalize()}: break every sharp one by 3 mm with the cup; nothing may trip, cut"
+        f" or spall.",
         f"Joints: re-saw those the cut made shallower, to {joint}; clean and fill them as they were.",
         (
             "Texture: a smooth ground slope is slippery when wet. Roughen it across the slope (bush hammer,"
@@ -142,9 +144,11 @@ def afterwards(thickness: float | None, words: TradeWords) -> tuple[str, ...]:
             " or more, renewed as its maker says."
         ),
         (
-            f"Check: the string table once more, a hose or bucket for {words.ponds}, then the vehicle at walking"
+            f"Check: the string table once more, a hose or bucket for {words.ponds}, then the vehicle at"
+            f" walking"
             " pace with somebody watching."
         ),
         "Record: fill in the record page and keep it with the house papers.",
-        f"Look again after one winter, or in twelve months: new cracks, scaling, {words.ponds}, scrape marks.",
+        f"Look again after one winter, or in twelve months: new cracks, scaling, {words.ponds}, scrape"
+        f" marks.",
     )

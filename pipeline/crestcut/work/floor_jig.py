@@ -1,6 +1,7 @@
 """The floor case: a high spot taken down to a level, the board on blocks that stand on printed datum spots.
 
-On a floor the clearance line is the level wanted itself, so a block on a spot at that level is exactly as high as the cutter
+On a floor the clearance line is the level wanted itself, so a block on a spot at that level is exactly as
+high as the cutter
 reaches, and a spot that stands h above the level has a block h lower.
 """
 
@@ -13,12 +14,12 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray, HeightGrid
+from crestcut.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.work.jig import SMOOTHING, reach_below
 from crestcut.work.jig_records import FloorJig, Spot, Tool
+from crestcut.work.site import FARTHEST, FOOT, Site
 from crestcut.work.ties import ties_at
 from crestcut.work.timber import SCREW, choose_board
-from crestcut.work.workable import FARTHEST, FOOT, Site
 
 AROUND = 12  # datum spots round a high spot
 CLEAR = 0.10  # m from the high spot's edge to a datum spot
@@ -44,7 +45,8 @@ def make_floor_jig(
 ) -> FloorJig:
     """Datum spots round the largest high spot of a floor, and the pairs of them that a board bridges.
 
-    site : ``finished`` is the floor once the high spots are gone.  level : (ny, nx) the level wanted, m: any surface a straight
+    site : ``finished`` is the floor once the high spots are gone.  level : (ny, nx) the level wanted, m:
+    any surface a straight
     board can lie on, so a plane.  marks, height : for the tapes to the spots.
     Raises CrestcutError where nothing is high, or no sound floor for blocks is found around it.
     """
@@ -55,7 +57,9 @@ def make_floor_jig(
     centre = float(rows.mean()), float(columns.mean())
     places = _round(site, high, centre)
     if len(places) < 2:
-        raise CrestcutError("no sound floor for blocks round the high spot", "floor", "scan a wider piece of the floor")
+        raise CrestcutError(
+            "no sound floor for blocks round the high spot", "floor", "scan a wider piece of the floor"
+        )
     pairs = _pairs(places, centre, site.cell)
     span = max((math.dist(places[a], places[b]) * site.cell for a, b in pairs), default=1.0)
     board = choose_board(min(span, FARTHEST), tool.mass, metric)
@@ -63,9 +67,17 @@ def make_floor_jig(
     over = [float(site.ground[j, i] - level[j, i]) for j, i in places]
     blocks = floor_blocks(new, SMOOTHING, over)
     if min(blocks) < SCREW.low:
-        raise CrestcutError("a datum spot stands too high for a block", "floor", "take a tool that reaches farther")
+        raise CrestcutError(
+            "a datum spot stands too high for a block", "floor", "take a tool that reaches farther"
+        )
     spots = tuple(
-        Spot(f"F{k + 1}", float(site.station[i]), float(site.offset[j]), block, ties_at(site, marks or {}, height, j, i))
+        Spot(
+            f"F{k + 1}",
+            float(site.station[i]),
+            float(site.offset[j]),
+            block,
+            ties_at(site, marks or {}, height, j, i),
+        )
         for k, ((j, i), block) in enumerate(zip(places, blocks, strict=True))
     )
     return FloorJig(
@@ -74,7 +86,7 @@ def make_floor_jig(
     )  # fmt: skip
 
 
-def _round(site: Site, high: FloatArray, centre: tuple[float, float]) -> list[tuple[int, int]]:
+def _round(site: Site, high: BoolArray, centre: tuple[float, float]) -> list[tuple[int, int]]:
     """The first sound place beyond the high spot's edge, every 30 degrees round its centre."""
     foot, clear = max(round(FOOT / site.cell), 1), round(CLEAR / site.cell)
     out: list[tuple[int, int]] = []
@@ -87,14 +99,19 @@ def _round(site: Site, high: FloatArray, centre: tuple[float, float]) -> list[tu
                 break
             if high[j, i]:
                 edge = step
-            elif step >= (edge or 0) + clear and site.standing[j - foot : j + foot + 1, i - foot : i + foot + 1].all():
+            elif (
+                step >= (edge or 0) + clear
+                and site.standing[j - foot : j + foot + 1, i - foot : i + foot + 1].all()
+            ):
                 if not any(math.hypot(j - b, i - a) < 2 * foot for b, a in out):
                     out.append((j, i))
                 break
     return out
 
 
-def _pairs(places: Sequence[tuple[int, int]], centre: tuple[float, float], cell: float) -> list[tuple[int, int]]:
+def _pairs(
+    places: Sequence[tuple[int, int]], centre: tuple[float, float], cell: float
+) -> list[tuple[int, int]]:
     """Pairs whose board passes nearest over the middle of the high spot."""
     found = []
     for a, b in itertools.combinations(range(len(places)), 2):

@@ -18,15 +18,18 @@ from crestcut.grid import HeightGrid
 from crestcut.units import both, millimetres
 from crestcut.work.jig_records import Board, Jig, JigRow, Lift, Rails, Stack, Tool
 from crestcut.work.rails import make_rails
+from crestcut.work.site import FARTHEST, Setting, Site
+from crestcut.work.strips import SHORTEST
 from crestcut.work.timber import SCREW, choose_board, choose_spacer, choose_stack
-from crestcut.work.workable import FARTHEST, SHORTEST, Setting, Site, Workable
+from crestcut.work.workable import Workable
 
 SMOOTHING = 0.0015875  # m: 1/16 in, what the cup takes after the slots (common practice, no source)
 OVER_RIDGE = 0.002  # m: air between board and ridge where the board has to be raised
 CLEARS = 0.0005  # m: air that is enough to leave it down
 LEAST_REACH = 0.003  # m below the board, worn: less cuts nothing
 LONGEST_RAISE = 0.040  # m
-STACK_SPAN = 0.0155  # m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
+# m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
+STACK_SPAN = 0.0155
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 
@@ -169,9 +172,11 @@ def _finished(row: JigRow, letter_of: Mapping[float, str], spacer: float) -> Jig
 def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
     """Each place no board can follow, and what serves there."""
     said = [
-        f"Piece {r.name}, offsets {r.low:+.2f} to {r.high:+.2f} m, stations {r.first:.2f} to {r.last:.2f}: {r.why}."
+        f"Piece {r.name}, offsets {r.low:+.2f} to {r.high:+.2f} m, stations {r.first:.2f} to"
+        f" {r.last:.2f}: {r.why}."
         + (
-            f" There: the shrouded base on two rails (next sheet); the last {millimetres(r.leaves)} at most by the drill dots."
+            f" There: the shrouded base on two rails (next sheet); the last {millimetres(r.leaves)} at"
+            f" most by the drill dots."
             if r.spots
             else " There: the cup, in its shroud, down to the drill dots; the string decides."
         )
@@ -179,7 +184,8 @@ def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
     ]
     if by_hand:
         said.append(
-            f"{by_hand} pieces shorter than {millimetres(SHORTEST, 0)} at the fringe: by hand with the shrouded cup, to"
+            f"{by_hand} pieces shorter than {millimetres(SHORTEST, 0)} at the fringe: by hand with the"
+            f" shrouded cup, to"
             " the depth chart; a depth gauge must read the figure or more."
         )
     return tuple(said)
@@ -197,7 +203,8 @@ def _lifts(rows: Sequence[JigRow], spacer: float) -> tuple[Lift, ...]:
     most = max(r.spacers for r in rows)
     lifts = []
     for number, spacers in enumerate(range(most, -1, -1), start=1):
-        # what a row has left over the underside of its cutter in this lift, at most a spacer beyond its first lift
+        # what a row has left over the underside of its cutter in this lift, at most a spacer beyond its
+        # first lift
         deep = [
             r.deepest - SMOOTHING - spacers * spacer if spacers == r.spacers else spacer
             for r in rows

@@ -1,4 +1,6 @@
-"""The board on two blocks, two rails, and datum spots on a floor, as records. SI; stations and offsets from the line's start."""
+"""The board on two blocks, two rails, and datum spots on a floor, as records. SI; stations and offsets from
+the line's start.
+"""
 
 from __future__ import annotations
 
@@ -107,12 +109,15 @@ class Board:
 
 @dataclass(frozen=True)
 class JigRow:
-    """One straight setting of the board for one strip of slots. Stations along the line, offsets left of it, m.
+    """One straight setting of the board for one strip of slots. Stations along the line, offsets left of
+    it, m.
 
     offset : middle of the strip; low, high : its first and last slot.  start, stop : where the cutter is let
     down and lifted, on the low and on the high side.  rear, front : height of the two blocks in the last
-    lift, m; rear_at, front_at : their stations.  rear_stack, front_stack : letters of the stacks that make them.
-    deepest : deepest cut, m.  raise_first : how much higher both blocks must stand first for the board to clear
+    lift, m; rear_at, front_at : their stations.  rear_stack, front_stack : letters of the stacks that make
+    them.
+    deepest : deepest cut, m.  raise_first : how much higher both blocks must stand first for the board to
+    clear
     the ridge, m; spacers : how many spacers that is.  part : of the underside, that sets this height.
     """
 
@@ -228,10 +233,12 @@ class Jig:
 
 @dataclass(frozen=True)
 class FloorJig:
-    """High spots of a floor: blocks on printed datum spots, exactly as high as the cutter reaches where the spot is at
+    """High spots of a floor: blocks on printed datum spots, exactly as high as the cutter reaches where the
+    spot is at
     the level wanted.
 
-    spots : every datum spot.  pairs : names of the two spots that one board bridges.  reach : below the board, m; worn.
+    spots : every datum spot.  pairs : names of the two spots that one board bridges.  reach : below the
+    board, m; worn.
     deepest, litres : of what goes.
     """
 

@@ -1,4 +1,6 @@
-"""The measure-first sheet: which hand measurements would settle it, where, what to expect, and what each outcome means."""
+"""The measure-first sheet: which hand measurements would settle it, where, what to expect, and what each
+outcome means.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ def measures(
     height: HeightGrid,
     start: tuple[float, float],
 ) -> tuple[Measure, ...]:
-    """From the run's advice. start : grid u, v of the line's start, m. Places as site x, y in ``where_xy``; without it the words alone."""
+    """From the run's advice. start : grid u, v of the line's start, m. Places as site x, y in
+    ``where_xy``; without it the words alone.
+    """
     return tuple(_measure(item, marks, height, start) for item in advice)
 
 
@@ -43,7 +47,13 @@ def _measure(
         how += f", at {item['where']} in the scan's own coordinates"
     expect = _number(item.get("expect_m"), item.get("expect"))
     settles = item.get("settles")
-    said = (settles,) if isinstance(settles, str) else tuple(str(s) for s in settles) if isinstance(settles, (list, tuple)) else ()
+    said = (
+        (settles,)
+        if isinstance(settles, str)
+        else tuple(str(s) for s in settles)
+        if isinstance(settles, (list, tuple))
+        else ()
+    )
     narrows = _number(item.get("narrows"), item.get("narrows"))
     return Measure(kind, how, expect, narrows, tuple(places), said or _outcomes(kind, expect))
 
@@ -57,7 +67,9 @@ def _names(kind: str, count: int) -> list[str]:
 
 
 def _number(value: object, words: object) -> float:
-    """A number as given, else the millimetres or the plain number at the beginning of the words; NaN where there is none."""
+    """A number as given, else the millimetres or the plain number at the beginning of the words; NaN
+    where there is none.
+    """
     if isinstance(value, (int, float)) and not isinstance(value, bool):
         return float(value)
     if isinstance(words, str):
@@ -74,7 +86,8 @@ def _outcomes(kind: str, expect: float) -> tuple[str, ...]:
         return ("Write the reading into the job file and run it again.",)
     if kind == "felt gap" and expect <= 0:
         return (
-            "It touches, or the vehicle will not roll on by itself: the scan is right; write touched = true and run again.",
+            "It touches, or the vehicle will not roll on by itself: the scan is right; write touched ="
+            " true and run again.",
             "It clears: write the gap you felt; the cut becomes shallower, or falls away.",
         )
     what = "gap" if kind == "felt gap" else "distance"

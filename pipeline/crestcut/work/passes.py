@@ -1,4 +1,4 @@
-"""What to do in which order: dots, machine, lanes lift by lift, fins, smoothing, feather and bevels, check."""
+"""What to do in which order: dots, machine, strips lift by lift, fins, smoothing, feather, check."""
 
 from __future__ import annotations
 
@@ -15,14 +15,17 @@ from crestcut.work.slopes import BEVELLED, VERTICAL
 LEFT_BY_MACHINE = 0.003  # m kept back from a machine: it does not follow a line to the millimetre
 
 
-def make_passes(plan: CutPlan, tools: Sequence[Tool], jig: Jig | None, feather: float = 0.25) -> tuple[Pass, ...]:
+def make_passes(
+    plan: CutPlan, tools: Sequence[Tool], jig: Jig | None, feather: float = 0.25
+) -> tuple[Pass, ...]:
     """The work in order, with hours as ranges. Empty where nothing is to be cut. feather : rise over run."""
     if plan.deepest <= 0 or not tools:
         return ()
     steps: list[tuple[str, str, Range]] = [
         (
             "Chalk, tape, hammer drill with a depth stop",
-            "Chalk line of travel, tyre lines, block stations, stop lines and strips. Drill the dots (shrouded bit or"
+            "Chalk line of travel, tyre lines, block stations, stop lines and strips. Drill the dots"
+            " (shrouded bit or"
             " vacuum held to it), paint their bottoms. Close drains and door gaps.",
             Range(0.5, 1.5),
         )
@@ -40,7 +43,8 @@ def make_passes(plan: CutPlan, tools: Sequence[Tool], jig: Jig | None, feather: 
         (
             "String, stick, straightedge",
             (
-                "Check every figure of the string table and pass the stick under the board. Grind what is proud, check"
+                "Check every figure of the string table and pass the stick under the board. Grind what is"
+                " proud, check"
                 " again. Then the vehicle, at walking pace, somebody watching."
             ),
             Range(0.5, 1.5),
@@ -53,7 +57,8 @@ def _machine(tool: Tool, plan: CutPlan) -> str:
     depth = max(plan.deepest - LEFT_BY_MACHINE, 0.0)
     return (
         f"Bulk: {math.ceil(depth / tool.step)} passes of {both(tool.step)} at most, lanes"
-        f" {millimetres(tool.pitch, 0)} apart, only where dots are deeper than {millimetres(LEFT_BY_MACHINE, 0)},"
+        f" {millimetres(tool.pitch, 0)} apart, only where dots are deeper than"
+        f" {millimetres(LEFT_BY_MACHINE, 0)},"
         f" until {millimetres(LEFT_BY_MACHINE, 0)} of each such dot are left. Stay off the feather."
     )
 
@@ -68,13 +73,16 @@ def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
         under = (
             "Blocks as the jig table, no spacer."
             if lift.spacers == 0
-            else f"Blocks as the jig table, {lift.spacers} x {name} ({millimetres(thick)}) under both ends of the board;"
-            " strips whose 'first lift' is a lower number wait."
+            else f"Blocks as the jig table, {lift.spacers} x {name} ({millimetres(thick)}) under both ends of"
+            " the board; strips whose 'first lift' is a lower number wait."
         )
         what = (
-            f"Lift {lift.number} of {len(jig.lifts)}. {under} Measure the reach; let the cutter down between the stop"
-            f" lines, {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''} of {both(tool.step)} or less;"
-            f" slots {millimetres(tool.pitch, 0)} apart across each strip. Knock the fins off with a cold chisel held flat"
+            f"Lift {lift.number} of {len(jig.lifts)}. {under} Measure the reach; let the cutter down"
+            f" between the stop"
+            f" lines, {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''} of"
+            f" {both(tool.step)} or less;"
+            f" slots {millimetres(tool.pitch, 0)} apart across each strip. Knock the fins off with a cold"
+            f" chisel held flat"
             " (eyes, hands: chips fly) or the shrouded cup." + _slurry(tool)
         )
         out.append((tool.name, what, part))
@@ -93,18 +101,23 @@ def _smooth(tool: Tool, jig: Jig | None) -> str:
 def _slurry(tool: Tool) -> str:
     if not tool.wet:
         return ""
-    return " Wet: dam the slurry, vacuum it up before it dries, never to a drain; a GFCI (residual-current device) on the supply."
+    return (
+        " Wet: dam the slurry, vacuum it up before it dries, never to a drain; a GFCI (residual-current"
+        " device) on the supply."
+    )
 
 
 def _feather(deepest: float, feather: float) -> str:
     """Edges that nobody trips over: 2010 ADA Standards 303 where people walk."""
     wedge = 0.1
     walk = (
-        f" Where people walk (2010 ADA 303): up to {both(VERTICAL)} may stand, to {both(BEVELLED)} bevel 1:2 or flatter,"
+        f" Where people walk (2010 ADA 303): up to {both(VERTICAL)} may stand, to {both(BEVELLED)} bevel"
+        f" 1:2 or flatter,"
         " more is a ramp 1:12."
     )
     return (
         f"Feather from the strips' ends to the stop lines, evenly, 1:{1 / feather:.0f}: saw a wedge"
-        f" {wedge * 1000:.0f} mm long and {wedge * feather * 1000:.0f} mm high; laid tip to the stop line, its top lies"
+        f" {wedge * 1000:.0f} mm long and {wedge * feather * 1000:.0f} mm high; laid tip to the stop"
+        f" line, its top lies"
         f" level with the untouched concrete. Nothing may trip.{walk if deepest > VERTICAL else ''}"
     )

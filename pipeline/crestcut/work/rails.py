@@ -1,7 +1,9 @@
 """Where no board can follow: a shrouded base on two rails, each on two blocks that stand on printed spots.
 
-Two rails with four free block heights span a ruled surface z = (1-a)(1-b) h00 + a(1-b) h10 + (1-a) b h01 + a b h11.
-The heights are the least that keep it on or above the finished surface everywhere in the piece (a linear programme),
+Two rails with four free block heights span a ruled surface z = (1-a)(1-b) h00 + a(1-b) h10 + (1-a) b h01 +
+a b h11.
+The heights are the least that keep it on or above the finished surface everywhere in the piece (a linear
+programme),
 so that the rails never let the cutter go too deep; what they leave is taken away to the drill dots.
 """
 
@@ -14,8 +16,9 @@ from scipy.optimize import linprog
 
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Rails, Spot
+from crestcut.work.site import FOOT, Site
 from crestcut.work.ties import ties_at
-from crestcut.work.workable import FOOT, Site, Workable
+from crestcut.work.workable import Workable
 
 APART = 0.30  # m: a shrouded base rides on rails this far apart at most (common practice, no source)
 BESIDE = 0.03  # m from the piece's edge to its rail's middle
@@ -119,23 +122,33 @@ def _targets(site: Site, work: Workable, piece: Piece) -> tuple[FloatArray, Floa
 
 
 def _weights(places: Sequence[tuple[int, int]], rows: FloatArray, columns: FloatArray) -> FloatArray:
-    """(n, 4): how much each spot carries at each place. Along each rail its own two blocks count, across the rails the two lines."""
+    """(n, 4): how much each spot carries at each place. Along each rail its own two blocks count,
+    across the rails the two lines.
+    """
     (left, a0), (_, a1), (right, b0), (_, b1) = places
     across = (rows - right) / (left - right)
     on_left, on_right = (columns - a0) / (a1 - a0), (columns - b0) / (b1 - b0)
     return np.stack(
-        [across * (1 - on_left), across * on_left, (1 - across) * (1 - on_right), (1 - across) * on_right], axis=1
+        [across * (1 - on_left), across * on_left, (1 - across) * (1 - on_right), (1 - across) * on_right],
+        axis=1,
     )
 
 
-def _heights(site: Site, places: Sequence[tuple[int, int]], target: tuple[FloatArray, FloatArray, FloatArray]) -> FloatArray | None:
+def _heights(
+    site: Site, places: Sequence[tuple[int, int]], target: tuple[FloatArray, FloatArray, FloatArray]
+) -> FloatArray | None:
     """The four heights, m, least in sum over the piece, that keep the ruled surface on or above it."""
     rows, columns, z = target
-    if len(z) == 0 or max(abs(places[1][1] - places[0][1]), abs(places[3][1] - places[2][1])) * site.cell > LONGEST:
+    if (
+        len(z) == 0
+        or max(abs(places[1][1] - places[0][1]), abs(places[3][1] - places[2][1])) * site.cell > LONGEST
+    ):
         return None
     weights = _weights(places, rows, columns)
     base = float(z.mean())
-    found = linprog(weights.sum(axis=0), A_ub=-weights, b_ub=-(z - base), bounds=[(None, None)] * 4, method="highs")
+    found = linprog(
+        weights.sum(axis=0), A_ub=-weights, b_ub=-(z - base), bounds=[(None, None)] * 4, method="highs"
+    )
     return np.asarray(found.x) + base if found.success else None
 
 
@@ -143,7 +156,8 @@ def _leaves(site: Site, work: Workable, piece: Piece, below: float, spots: Seque
     """What the rails leave over the finished surface at most, m."""
     rows, columns, z = _targets(site, work, piece)
     places = [
-        (int(np.argmin(np.abs(site.offset - s.offset))), int(np.argmin(np.abs(site.station - s.station)))) for s in spots
+        (int(np.argmin(np.abs(site.offset - s.offset))), int(np.argmin(np.abs(site.station - s.station))))
+        for s in spots
     ]
     heights = np.array([site.ground[j, i] + s.block - below for (j, i), s in zip(places, spots, strict=True)])
     return float(np.max(_weights(places, rows, columns) @ heights - z))

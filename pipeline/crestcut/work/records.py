@@ -62,7 +62,8 @@ class Dot:
 
 @dataclass(frozen=True)
 class KerfDepth:
-    """Depth below the untouched concrete at one place of a strip, m: along its middle; along both its edges, with every break of
+    """Depth below the untouched concrete at one place of a strip, m: along its middle; along both its
+    edges, with every break of
     the depth, where hands do a piece of it.
     """
 

@@ -13,9 +13,11 @@ import numpy as np
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
+from crestcut.work.site import FOOT, Site, runs
+from crestcut.work.strips import CLOSE, GAP
 from crestcut.work.ties import ties_at
 from crestcut.work.timber import string_sag
-from crestcut.work.workable import CLOSE, FOOT, GAP, SKIN, Site, Workable, covered, runs
+from crestcut.work.workable import SKIN, Workable, covered
 
 PULL = 30.0  # N on the string: 3 kg hung over its end
 STRING_BLOCKS = 0.100  # m, equal
@@ -38,7 +40,8 @@ def make_set_out(
     marks: Mapping[str, tuple[float, float]],
     height: HeightGrid,
 ) -> SetOut:
-    """Everything that is marked on the slab. wheels : stations of the axles where the blocks stand if they can, m.
+    """Everything that is marked on the slab. wheels : stations of the axles where the blocks stand if they
+    can, m.
 
     tracks : names and offsets of the tyre lines.  marks : name -> site x, y, m; height : the slab as it is.
     """
@@ -113,7 +116,9 @@ def _corners(
 
 
 def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
-    """Depths every 50 mm along the middle of each strip and at its deepest place; every break of the depth where hands do a piece."""
+    """Depths every 50 mm along the middle of each strip and at its deepest place; every break of the
+    depth where hands do a piece.
+    """
     depth = site.depth
     step = max(round(KERF_STEP / site.cell), 1)
     origin = round(-site.station[0] / site.cell) % step  # so that stations are whole steps
@@ -125,10 +130,12 @@ def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
         if len(cut):
             columns = {i for i in range(int(cut[0]), int(cut[-1]) + 1) if i % step == origin}
             out += _places(site, lane, row, columns | {int(depth[row].argmax())}, False)
-        for first, last in runs(by_hand[low : high + 1].any(axis=0), GAP):
+        for first, last in runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP):
             for row in dict.fromkeys((low, (low + high) // 2, high)):
                 near = {i for i in _breaks(depth[row]) if first - 1 <= i <= last + 1}
-                out += _places(site, lane, row, near | {max(first - 1, 0), last, min(last + 1, depth.shape[1] - 1)}, True)
+                out += _places(
+                    site, lane, row, near | {max(first - 1, 0), last, min(last + 1, depth.shape[1] - 1)}, True
+                )
     return out
 
 
@@ -162,7 +169,9 @@ def _straight(depth: FloatArray, first: int, last: int) -> bool:
 
 
 def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, float, float]]:
-    """Offset, first and last station of every run of ``mask`` on both edges of each strip, and on the outermost rows."""
+    """Offset, first and last station of every run of ``mask`` on both edges of each strip, and on the
+    outermost rows.
+    """
     if not mask.any():
         return []
     cut = np.flatnonzero(mask.any(axis=1))
@@ -189,7 +198,9 @@ def _strings(site: Site, wheels: tuple[float, float]) -> list[StringRow]:
 
 
 def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> list[StringRow]:
-    """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched concrete beyond."""
+    """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched
+    concrete beyond.
+    """
     depth = site.depth[row]
     cut = np.flatnonzero(depth > SKIN)
     a = _block(site, row, round((wheels[0] - site.station[0]) / site.cell), int(cut[0]), -1)
@@ -218,7 +229,9 @@ def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> l
 
 
 def _block(site: Site, row: int, wheel: int, edge: int, side: int) -> int | None:
-    """The column of a block: at the wheel's station, or beyond the cut, on concrete that is measured and stays."""
+    """The column of a block: at the wheel's station, or beyond the cut, on concrete that is measured
+    and stays.
+    """
     foot = max(round(FOOT / site.cell), 1)
     column = min(wheel, edge - foot - 1) if side < 0 else max(wheel, edge + foot + 1)
     column = min(max(column, foot), len(site.station) - 1 - foot)
@@ -237,13 +250,15 @@ def _notes(dots: Sequence[Dot], marks: Mapping[str, tuple[float, float]]) -> lis
             " it are plus."
         ),
         (
-            "Tapes lie on the slab and are pulled straight. Drill each dot with a depth stop and paint its bottom: grind"
+            "Tapes lie on the slab and are pulled straight. Drill each dot with a depth stop and paint"
+            " its bottom: grind"
             " until the paint is just gone."
         ),
     ]
     if len(marks) < 2:
         notes.append(
-            "Fewer than two marks were scanned: no tape ties can be printed. Put three or more marks on the slab, round the cut, and scan"
+            "Fewer than two marks were scanned: no tape ties can be printed. Put three or more marks on"
+            " the slab, round the cut, and scan"
             " it with them."
         )
     lost = sum(dot.ties is None for dot in dots)

@@ -30,11 +30,12 @@ from crestcut.work.passes import make_passes
 from crestcut.work.quantities import work_out
 from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.setout import make_set_out
+from crestcut.work.site import Site
 from crestcut.work.slopes import walk_slope
 from crestcut.work.tools import choose_tools, load_tools, tool_folder
 from crestcut.work.trade import INCHES, TradeWords, trade_words
 from crestcut.work.water import water_report
-from crestcut.work.workable import SKIN, Site, make_workable
+from crestcut.work.workable import SKIN, make_workable
 
 BUILDING = ("door", "building", "threshold", "garage", "wall", "sill")
 GUTTER = ("gutter", "drain", "kerb", "curb", "street", "channel")
@@ -81,7 +82,9 @@ def make_worksheet(
     if release.state == "ok" and plan is not None and deepest > SKIN:
         jig, set_out, said = _cutting(site, surface, plan, ride, vehicle, chosen, marks or {}, metric)
         notes += said
-    passes = make_passes(plan, chosen, jig, job.cut.feather) if set_out is not None and plan is not None else ()
+    passes = (
+        make_passes(plan, chosen, jig, job.cut.feather) if set_out is not None and plan is not None else ()
+    )
     gutter, building = water_places(job, surface, line, site, keeps)
     return Worksheet(
         title=job.title or job.path.stem,
@@ -146,7 +149,9 @@ def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None, job: Job
 
 
 def _with_parts(site: Site, plan: CutPlan, job: Job) -> Site:
-    """Which part of the underside sets the height of every node: the worst part of the zone that comes lowest."""
+    """Which part of the underside sets the height of every node: the worst part of the zone that comes
+    lowest.
+    """
     gaps = wanted_gap(job.wanted.want, job.wanted.want_ends)
     zones = [z for z in plan.after.lowest if z in plan.after.least]
     if not zones:

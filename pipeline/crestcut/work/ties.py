@@ -14,7 +14,7 @@ import numpy as np
 
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Ties
-from crestcut.work.workable import Site
+from crestcut.work.site import Site
 
 # Two tapes each 1 mm (1 sd) off put the point sqrt(1/(1 - |cos c|)) mm off along the worse axis; at 50
 # degrees three of those are 5 mm.

@@ -89,12 +89,25 @@ def choose_board(span: float, tool_mass: float, metric: bool = False) -> Board:
     return best
 
 
-SPACERS_INCH = (("1/2 in sheet", 0.5), ("1/4 in sheet", 0.25), ("1/8 in hardboard", 0.125), ("1/16 in shim", 0.0625))
-SPACERS_MM = (("12 mm sheet", 12.0), ("9 mm sheet", 9.0), ("6 mm sheet", 6.0), ("3 mm hardboard", 3.0), ("1.5 mm shim", 1.5))
+SPACERS_INCH = (
+    ("1/2 in sheet", 0.5),
+    ("1/4 in sheet", 0.25),
+    ("1/8 in hardboard", 0.125),
+    ("1/16 in shim", 0.0625),
+)
+SPACERS_MM = (
+    ("12 mm sheet", 12.0),
+    ("9 mm sheet", 9.0),
+    ("6 mm sheet", 6.0),
+    ("3 mm hardboard", 3.0),
+    ("1.5 mm shim", 1.5),
+)
 
 
 def choose_spacer(most: float, metric: bool = False) -> tuple[str, float]:
-    """The thickest piece of sheet no thicker than ``most`` m: laid under both ends it raises the board by one lift. Name, m."""
+    """The thickest piece of sheet no thicker than ``most`` m: laid under both ends it raises the board
+    by one lift. Name, m.
+    """
     stock = [(n, v / 1000) for n, v in SPACERS_MM] if metric else [(n, v * INCH) for n, v in SPACERS_INCH]
     return next(((n, v) for n, v in stock if v <= most + 1e-9), stock[-1])
 

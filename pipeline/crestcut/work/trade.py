@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class TradeWords:
-    """bay : a piece of slab between joints.  apron : the slope between road and yard.  station : distance along the line.
+    """bay : a piece of slab between joints.  apron : the slope between road and yard.  station : distance
+    along the line.
     edge : the corner line where two faces meet.  pond : water that stays.  walk : where people go on foot.
     """
 
@@ -22,9 +23,15 @@ class TradeWords:
     kerb: str
 
 
-AMERICAN = TradeWords("panel", "apron", "station", "edge", "edges", "birdbath", "birdbaths", "sidewalk", "curb")
-BRITISH = TradeWords("bay", "dropped kerb", "chainage", "arris", "arrises", "ponding", "ponds", "footway", "kerb")
-AUSTRALIAN = TradeWords("bay", "crossover", "chainage", "arris", "arrises", "ponding", "ponds", "footpath", "kerb")
+AMERICAN = TradeWords(
+    "panel", "apron", "station", "edge", "edges", "birdbath", "birdbaths", "sidewalk", "curb"
+)
+BRITISH = TradeWords(
+    "bay", "dropped kerb", "chainage", "arris", "arrises", "ponding", "ponds", "footway", "kerb"
+)
+AUSTRALIAN = TradeWords(
+    "bay", "crossover", "chainage", "arris", "arrises", "ponding", "ponds", "footpath", "kerb"
+)
 PLAIN = TradeWords("bay", "apron", "station", "arris", "arrises", "pond", "ponds", "walk", "kerb")
 BY_COUNTRY = {
     "US": AMERICAN, "CA": AMERICAN, "PR": AMERICAN, "GB": BRITISH, "UK": BRITISH, "IE": BRITISH,
