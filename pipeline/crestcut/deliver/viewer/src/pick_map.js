@@ -133,6 +133,7 @@ export class PickMap {
     const line = this.#path(this.#along(path, 0));
     const parts = [];
     if (sizes) parts.push(this.#lane(path, sizes), this.#vehicle(path, sizes));
+    if (sizes && path.pieces.length > 1) parts.push(...this.#corners(path, sizes));
     if (drawn.length > 2)
       parts.push(s("path", { d: this.#path(drawn.map((p) => this.#pixelOf(p))), class: "drawn" }));
     parts.push(s("path", { d: line, class: "halo line" }), s("path", { d: line, class: "line" }));
@@ -175,6 +176,22 @@ export class PickMap {
       d: this.#path([...this.#along(path, half), ...this.#along(path, -half).reverse()], true),
       class: "lane",
     });
+  }
+
+  /** Where the four corners of the body go: in a bend the nose swings wider than the lane. */
+  #corners(path, z) {
+    const far = driven(path, z),
+      n = Math.max(Math.ceil(far / 0.1), 1);
+    const ends = [z.wheelbase + (z.front || z.radius), -(z.rear || z.radius)];
+    return ends.flatMap((x) =>
+      [z.width / 2, -z.width / 2].map((y) => {
+        const trace = Array.from({ length: n + 1 }, (_, k) => {
+          const { at, way } = path.place((far * k) / n);
+          return this.#pixelOf([at[0] + way[0] * x - way[1] * y, at[1] + way[1] * x + way[0] * y]);
+        });
+        return s("path", { d: this.#path(trace), class: "corner" });
+      }),
+    );
   }
 
   #vehicle(path, z) {

@@ -126,6 +126,7 @@ export class SlabView {
   #stretch(times) {
     this.stage.exaggeration = times;
     this.stage.world.scale.z = times;
+    this.stage.home(this.stage.from);
     announce(
       times > 1 ? `Heights ${times} times taller than true, the vehicle too` : "Heights true to scale",
     );

@@ -173,6 +173,7 @@ export class Stage {
 
   /** The whole slab in view; `from`: "corner", "above", "side" or "along". */
   home(from = "corner") {
+    this.from = from;
     this.controls.target.set(0, 0, 0);
     if (this.plan) {
       this.camera.position.set(0, 0, 100);
@@ -208,7 +209,7 @@ export class Stage {
       [1, 1, -0.4],
       [-1, 1, -0.4],
     ]) {
-      const corner = new Vector3((a * this.size[0]) / 2, (b * this.size[1]) / 2, c);
+      const corner = new Vector3((a * this.size[0]) / 2, (b * this.size[1]) / 2, c * this.exaggeration);
       const wide = Math.abs(corner.dot(right)) / (half * this.camera.aspect),
         tall = Math.abs(corner.dot(up)) / half;
       far = Math.max(far, 1.06 * Math.max(wide, tall) + corner.dot(way));
