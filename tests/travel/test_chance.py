@@ -13,7 +13,8 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.job.records import Wanted
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel
-from crestcut.travel.chance import assess_chance, in_use_allowances, in_words, margin_for, smoothed_below
+from crestcut.travel.chance import assess_chance, in_use_allowances, in_words
+from crestcut.travel.chance_planned import smoothed_below
 from scenes import Scene, belly, crest, scene, vehicle
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
@@ -70,14 +71,6 @@ def test_a_string_narrows_and_a_wild_one_is_named(stood: Scene) -> None:
     )
     assert held.spread < plain.spread
     assert wild.verdict == "cannot tell" and any("[[string]] 1" in r for r in wild.reasons)
-
-
-def test_margin_grows_with_confidence(stood: Scene) -> None:
-    def margin(c: float) -> float:
-        args = (stood.vehicle, stood.surface, stood.ride, stood.before, PHONE, Wanted(confidence=c))
-        return margin_for(*args, draws=40)
-
-    assert 0 < margin(0.8) < margin(0.95)
 
 
 def test_words_and_tail() -> None:

@@ -3,16 +3,21 @@ nothing."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 from scipy import special
 
-from crestcut.grid import FloatArray
+from crestcut.grid import FloatArray, HeightGrid
 from crestcut.job.records import Wanted
+from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_draws import Draws, draw_clearances
+from crestcut.travel.chance_planned import CutDraws, smoothed_below
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Clearance, Ride
+from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.loads import in_use_table
 from crestcut.vehicle.records import Vehicle
 
@@ -74,40 +79,54 @@ def chance_of(
     rng = np.random.default_rng([seed, 1])
     for _, size, _ in allowances:
         likely = likely - size * rng.random(len(likely))
-    return _summed_up(likely, drawn, clearance, error, wanted)
+    return _summed_up(likely, drawn.vehicle, drawn.fold, clearance, error, wanted)
 
 
 def chance_of_plan(
-    drawn: Draws, scanned: float, planned: Clearance, error: ErrorModel, wanted: Wanted
+    cut: CutDraws, after: Clearance, margin: float, deepest: HeightGrid, error: ErrorModel, wanted: Wanted
 ) -> Chance:
     """What can be said of the least clearance once the plan is cut to the millimetre.
 
-    drawn : from before the cut.  scanned : least gap before, on the surface as scanned, m.  planned : swept on the planned surface.
-    The planned surface is as wrong as the scan it was made from, but flat to the plan: the least of its gaps changes with a drawn error
-    as it is, and only the lift of tyres by noise is taken off (as in ``margin_for``). What hand readings moved the gap by counts here too.
+    after : swept on the planned surface.  margin : m, that it was planned with.  deepest : the depths
+    allowed.
     """
-    worst = planned.worst
-    gap = worst.gap if worst is not None else float("nan")
-    likely = gap + (drawn.base - scanned) + (drawn.once - drawn.base) - 2.0 * drawn.tyre_bias
-    return _summed_up(likely, drawn, planned, error, wanted)
+    limits = cut.limits(deepest)
+    outcome = cut.outcome(margin, limits)
+    gap = after.worst.gap if after.worst is not None else float("nan")
+    chance = _summed_up(gap + outcome, cut.vehicle_outcome(margin, limits), cut.fold, after, error, wanted)
+    asked = wanted_gap(wanted.want, wanted.want_ends)
+    excess = min((c.gap - asked[c.zone] for c in after.least.values()), default=float("nan"))
+    return replace(chance, chance_of_want=1.0 - smoothed_below(excess + outcome, 0.0))
 
 
 def _summed_up(
-    likely: FloatArray, drawn: Draws, clearance: Clearance, error: ErrorModel, wanted: Wanted
+    likely: FloatArray,
+    vehicle: FloatArray,
+    fold: Fold,
+    clearance: Clearance,
+    error: ErrorModel,
+    wanted: Wanted,
 ) -> Chance:
-    """The chance that drawn least clearances (n,), m, amount to."""
+    """The chance that drawn least clearances (n,), m, amount to; vehicle (n,) with its own errors only."""
     least, spread = float(likely.mean()), float(likely.std())
     touch = smoothed_below(likely, 0.0)
-    scan = 1.0 - float(np.clip(drawn.vehicle.var() / max(float(drawn.once.var()), 1e-18), 0.0, 1.0))
-    verdict, reasons = _verdict(touch, clearance, drawn, error, wanted.confidence)
-    interval = (least - 1.96 * spread, least + 1.96 * spread)
+    scan = 1.0 - float(np.clip(vehicle.var() / max(float(likely.var()), 1e-18), 0.0, 1.0))
+    verdict, reasons = _verdict(touch, clearance, fold, error, wanted.confidence)
+    reach = half_width(len(likely)) * spread
+    interval = (least - reach, least + reach)
     return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
 
 
+def half_width(draws: int) -> float:
+    """Half the 95 % interval in standard deviations from so many draws, every other the opposite of one
+    before it: Student's t, as the deviation itself is known only from those."""
+    return float(special.stdtrit(max(draws // 2 - 1, 1), 0.975))
+
+
 def _verdict(
-    touch: float, clearance: Clearance, drawn: Draws, error: ErrorModel, confidence: float
+    touch: float, clearance: Clearance, fold: Fold, error: ErrorModel, confidence: float
 ) -> tuple[str, tuple[str, ...]]:
-    reasons = list(drawn.fold.contradictions)
+    reasons = list(fold.contradictions)
     if "prior" in error.warp_source:
         reasons.append(f"how wrong the scan may be is not measured: {error.warp_source}")
     verdict = "touches" if touch >= confidence else "clears" if touch <= 1 - confidence else "cannot tell"
@@ -117,18 +136,7 @@ def _verdict(
         reasons.append(
             f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
         )
-    return ("cannot tell" if drawn.fold.contradictions else verdict), tuple(reasons)
-
-
-def smoothed_below(values: FloatArray, level: float) -> float:
-    """P(value < level) from draws, each blurred to a small normal of the same total variance: a tail from
-    few draws is rough."""
-    mean, spread = float(values.mean()), float(values.std())
-    if spread < 1e-12:
-        return float(mean < level)
-    width = 0.4
-    centre = mean + np.sqrt(1 - width**2) * (values - mean)
-    return float(special.ndtr((level - centre) / (width * spread)).mean())
+    return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
 
 
 def in_words(touch: float) -> str:
@@ -139,38 +147,3 @@ def in_words(touch: float) -> str:
         return "less than 1 in 1,000 that it clears"
     rare, what = (touch, "touches") if touch <= 0.5 else (1 - touch, "clears")
     return f"about 1 in {round(1 / rare)} that it {what}"
-
-
-def margin_for(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    clearance: Clearance,
-    error: ErrorModel,
-    wanted: Wanted,
-    seed: int = 0,
-    draws: int = 200,
-    evidence: Evidence | None = None,
-) -> float:
-    """What a cut must keep on top of ``want`` so that the least clearance after it reaches ``want`` with
-    ``confidence``, m.
-
-    A planned surface is flat to the plan, so the least of its gaps over all cells and stations is drawn as
-    it is: only the lift of
-    tyres by noise is taken off. Solves P(margin + drawn change >= 0) = confidence for the margin, on the
-    draws.
-    """
-    drawn = draw_clearances(vehicle, surface, ride, clearance, error, seed, draws, evidence)
-    return 0.0 if drawn is None else margin_of(drawn, wanted)
-
-
-def margin_of(drawn: Draws, wanted: Wanted) -> float:
-    """``margin_for`` from draws at hand, m."""
-    change = drawn.once - drawn.base - 2.0 * drawn.tyre_bias
-    low, high = 0.0, 1.0
-    for _ in range(40):
-        middle = 0.5 * (low + high)
-        low, high = (
-            (low, middle) if smoothed_below(change, -middle) <= 1 - wanted.confidence else (middle, high)
-        )
-    return high

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,7 +14,7 @@ from crestcut.travel.records import Batch, Clearance, Ride
 from crestcut.travel.ride import contact_ground, geometry, ridden_ground
 from crestcut.travel.springs import stands_by_limits, support_weights
 from crestcut.travel.sweep import FAR, hard_parts, part_arrays
-from crestcut.vehicle.records import Part, Vehicle
+from crestcut.vehicle.records import Vehicle
 
 POSES = 240  # at most: more would change the answer by less than the draws do
 # m along the line in which the worst pose stands for its neighbours, longer while there are too many
@@ -62,39 +62,46 @@ class Footing:
     weights: FloatArray
     extra: IntArray
 
-    def drawn(self, field: Single, shift: FloatArray, floor: FloatArray | None = None) -> Drawn:
+    def drawn(self, field: Single, shift: FloatArray) -> Drawn:
         """Tyres settled and least gaps found on ground + ``field`` (n, d) with parts moved up by ``shift``
-        (hard parts, d), m.
+        (hard parts, d), m."""
+        lift, tyre = self.settled(field)
+        return Drawn(*self.gaps(field, lift, shift), lift, tyre)
 
-        floor : (q,) what a cut has opened each pair's gaps to at least, m.
+    def settled(self, field: Single) -> tuple[Single, NDArray[np.int32]]:
+        """How far each tyre rises on ground + ``field`` (n, d), m, and the list entry that carries it:
+        (4 p, d)."""
+        hubs, d = 4 * len(self.pose), field.shape[1]
+        lift, tyre = np.empty((hubs, d), np.float32), np.empty((hubs, d), np.int32)
+        short = self.tyres.value.astype(np.float32)[:, None]
+        for k in range(hubs):
+            a, b = self.tyres.start[k], self.tyres.start[k + 1]
+            stood = field[self.tyres.nodes[a:b]] - short[a:b]
+            tyre[k] = a + stood.argmax(axis=0)
+            lift[k] = stood.max(axis=0)
+        return lift, tyre
+
+    def gaps(self, field: Single, lift: Single, shift: FloatArray) -> tuple[Single, NDArray[np.int32]]:
+        """Least gap of each pair, m, and the list entry that sets it: (q, d).
+
         To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
         """
-        pairs, poses, d = len(self.pair_pose), len(self.pose), field.shape[1]
+        pairs, d = len(self.pair_pose), field.shape[1]
         gap, part = np.empty((pairs, d), np.float32), np.empty((pairs, d), np.int32)
-        lift, tyre = np.empty((4 * poses, d), np.float32), np.empty((4 * poses, d), np.int32)
-        value = self.parts.value if floor is None else np.maximum(self.parts.value, floor[self.of_pair])
-        still, weights = value.astype(np.float32)[:, None], self.weights.astype(np.float32)
-        short, moved = self.tyres.value.astype(np.float32)[:, None], shift.astype(np.float32)
-        first = np.searchsorted(self.pair_pose, np.arange(poses + 1))
-        for p in range(poses):
-            for k in range(4 * p, 4 * p + 4):
-                a, b = self.tyres.start[k], self.tyres.start[k + 1]
-                stood = field[self.tyres.nodes[a:b]] - short[a:b]
-                tyre[k] = a + stood.argmax(axis=0)
-                lift[k] = stood.max(axis=0)
-            for q in range(first[p], first[p + 1]):
-                a, b = self.parts.start[q], self.parts.start[q + 1]
-                left = weights[a:b] @ lift[4 * p : 4 * p + 4]
-                left += still[a:b]
-                left -= field[self.parts.nodes[a:b]]
-                part[q] = a + left.argmin(axis=0)
-                gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
-        return Drawn(gap, part, lift, tyre)
+        moved = shift.astype(np.float32)
+        for q in range(pairs):
+            left = self.gaps_of(q, field, lift)
+            part[q] = self.parts.start[q] + left.argmin(axis=0)
+            gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
+        return gap, part
 
-    @property
-    def of_pair(self) -> IntArray:
-        """The pair of each entry of ``parts``."""
-        return np.repeat(np.arange(len(self.pair_pose)), np.diff(self.parts.start))
+    def gaps_of(self, q: int, field: Single, lift: Single) -> Single:
+        """(entries, d) gap at every entry of pair ``q``, m."""
+        a, b, p = self.parts.start[q], self.parts.start[q + 1], 4 * self.pair_pose[q]
+        left: Single = self.weights[a:b].astype(np.float32) @ lift[p : p + 4]
+        left += self.parts.value[a:b].astype(np.float32)[:, None]
+        left -= field[self.parts.nodes[a:b]]
+        return left
 
 
 def find_footing(
@@ -126,7 +133,14 @@ def find_footing(
     within = excess <= most
     pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1), poses)
     pair_pose, pair_part = np.nonzero(within[pose])
-    return _listed(vehicle, surface, ride, parts, pose, pair_pose, pair_part, most + keep, extra)
+    batch = _chosen(ride.batch, pose)
+    plates = part_arrays(parts, ride.line.step)
+    return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, most + keep, extra)
+
+
+def _chosen(batch: Batch, pose: IntArray) -> Batch:
+    """Some of the poses of a batch."""
+    return Batch(*(getattr(batch, f.name)[pose] for f in fields(batch)))
 
 
 def _thinned(ride: Ride, excess: FloatArray, most: int) -> IntArray:
@@ -148,28 +162,29 @@ def _thinned(ride: Ride, excess: FloatArray, most: int) -> IntArray:
 def _listed(
     vehicle: Vehicle,
     surface: Surface,
-    ride: Ride,
-    parts: tuple[Part, ...],
+    batch: Batch,
+    parts: tuple[FloatArray, IntArray, IntArray],
     pose: IntArray,
     pair_pose: IntArray,
     pair_part: IntArray,
     most: FloatArray,
     extra: FloatArray | None,
 ) -> Footing:
-    """most : (hard parts,) greatest gap looked at, m."""
-    frame, batch = surface.height.frame, ride.batch
-    plates, _, frames = part_arrays(parts, ride.line.step)
-    hubs = _hubs(vehicle, batch, pose)
+    """batch : of the chosen poses.  parts : as ``part_arrays``.  most : (hard parts,) greatest gap looked at,
+    m."""
+    frame = surface.height.frame
+    plates, _, frames = parts
+    hubs = _hubs(vehicle, batch)
     tyres, stood = list_tyres(
         ridden_ground(surface)[0], frame.cell, hubs, vehicle.tyre_radius, vehicle.tyre_width / 2, TYRE_SLACK
     )
     body = frames[pair_part]
     under = list_parts(
         contact_ground(surface), frame.cell, plates[pair_part],
-        batch.position[pose[pair_pose], body], batch.rotation[pose[pair_pose], body], most[pair_part],
+        batch.position[pair_pose, body], batch.rotation[pair_pose, body], most[pair_part],
     )  # fmt: skip
     of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(under.start))
-    weights = _weights(vehicle, batch, pose, stood, under.local, body[of_pair], pair_pose[of_pair])
+    weights = _weights(vehicle, batch, stood, under.local, body[of_pair], pair_pose[of_pair])
     places = nearest_nodes(frame, np.zeros((0, 2)) if extra is None else extra)
     window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyres.nodes, under.nodes, places)
     rows, columns = _rows_columns(frame, window)
@@ -180,10 +195,10 @@ def _listed(
     )  # fmt: skip
 
 
-def _hubs(vehicle: Vehicle, batch: Batch, pose: IntArray) -> FloatArray:
+def _hubs(vehicle: Vehicle, batch: Batch) -> FloatArray:
     """u, v, cos, sin of every tyre of every pose, (4 p, 4), order front left, front right, rear left, rear
     right."""
-    places, turn = batch.places[pose], batch.rotation[pose, 0]
+    places, turn = batch.places, batch.rotation[:, 0]
     sin_pitch = turn[:, 2, 0]
     reach = vehicle.wheelbase * np.sqrt(1 - sin_pitch**2) + (places[:, 3] - places[:, 4]) * sin_pitch
     cos, sin = np.cos(places[:, 2]), np.sin(places[:, 2])
@@ -218,7 +233,6 @@ def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArra
 def _weights(
     vehicle: Vehicle,
     batch: Batch,
-    pose: IntArray,
     ground: FloatArray,
     local: FloatArray,
     frame: IntArray,
@@ -232,7 +246,7 @@ def _weights(
     # the wheel that hangs is the one that stands highest above its own ground; which one it is is held,
     # draw for draw
     every = support_weights(vehicle, local[:, 0], local[:, 1])
-    hanging = np.argmax(batch.wheels[pose] - ground.reshape(-1, 4), axis=1)[of_pose]
+    hanging = np.argmax(batch.wheels - ground.reshape(-1, 4), axis=1)[of_pose]
     return np.take_along_axis(every, hanging[None, :, None], axis=0)[0]
 
 

@@ -1,8 +1,7 @@
 """The few nodes of ground that could carry a tyre or come near a part at each pose.
 
-Listed once, drawn often. A block of 3 x 3 nodes (30 mm) is stood for by the one that matters most in it: no error
-field is rougher than
-that. Grid axes, metres. Plain numpy: a few hundred poses need no compiler.
+Listed once, drawn often. A block of 3 x 3 nodes (30 mm) is stood for by the one that matters most in it: no
+error field is rougher than that. Grid axes, metres. Plain numpy: a few hundred poses need no compiler.
 """
 
 from __future__ import annotations

@@ -9,7 +9,10 @@ from dataclasses import dataclass
 class Chance:
     """least_clearance : bias-corrected best estimate, m.  interval : 95 %, m.  chance_of_contact : 0..1.
 
-    verdict : "clears" | "touches" | "cannot tell".  words : the chance in plain words ("about 1 in 30 that it touches").
+    verdict : "clears" | "touches" | "cannot tell".  words : the chance in plain words ("about 1 in 30 that it
+    touches").
+    chance_of_want : of a planned surface, that every gap reaches what was asked there; NaN where nothing is
+    planned.
     spread : 1 sd, m.  scan_share : the part of the spread's variance that comes from the scan, 0..1.
     """
 
@@ -22,3 +25,4 @@ class Chance:
     scan_share: float
     draws: int
     reasons: tuple[str, ...] = ()
+    chance_of_want: float = float("nan")

@@ -43,9 +43,15 @@ def witness_evidence(
 
 
 def _one(
-    witness: Witness, number: int, vehicle: Vehicle, surface: Surface, line: TravelLine, loads: Sequence[LoadState],
-    resolve: Callable[[Point], tuple[float, float]], seed: int,
-) -> Evidence:  # fmt: skip
+    witness: Witness,
+    number: int,
+    vehicle: Vehicle,
+    surface: Surface,
+    line: TravelLine,
+    loads: Sequence[LoadState],
+    resolve: Callable[[Point], tuple[float, float]],
+    seed: int,
+) -> Evidence:
     name = f"[[witness]] {number}"
     part = next((p for p in vehicle.parts if p.name == witness.part), None)
     load = next((x for x in loads if x.name == witness.load), None)

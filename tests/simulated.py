@@ -1,0 +1,24 @@
+"""Scans simulated on the grid: a true surface with one drawn error of white, patch and warp."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from crestcut.surface.draws import draw_fields
+from crestcut.surface.records import ErrorModel, Surface
+from scenes import Scene
+
+STANDARD_ERROR, SHARED = 0.0007, 0.05  # m: of a fitted height, and how far neighbours share their points
+
+
+def seen_from(true: Scene, seed: int, model: ErrorModel) -> Surface:
+    """The surface of a scan of ``true``: its heights with one drawn error."""
+    height = true.surface.height
+    error = height.like(np.full(height.frame.shape, STANDARD_ERROR))
+    wrong = next(draw_fields(model, height.frame, error, seed + 10**6, 1, SHARED))
+    seen = height.like(height.values + wrong)
+    density = (model.white / STANDARD_ERROR) ** 2 / (2 * SHARED) ** 2
+    points = int(density * height.values.size * height.frame.cell**2)
+    return replace(true.surface, height=seen, top=seen, standard_error=error, error=model, points_used=points)
