@@ -41,12 +41,29 @@ class Certificate:
     residual: float
 
 
+@dataclass(frozen=True)
+class Drain:
+    """What shaping the cut to drain came to. fall : asked for, rise over run.  got : least fall of a swale's bed, NaN where none was
+    needed.  volume : m3 more than the gaps need.  reached : no water stands deeper on the cut than before; else left : how much
+    deeper, m, and why : the limits in the way.
+    """
+
+    fall: float
+    got: float
+    volume: float
+    swales: int
+    reached: bool
+    left: float = 0.0
+    why: tuple[str, ...] = ()
+
+
 @dataclass(frozen=True, eq=False)
 class CutPlan:
     """The depth to remove and what it buys.
 
     depth : metres, 0 where nothing goes, NaN not measured.  finished : height after the cut.
     target : what every gap was cut to beyond ``want`` (the margin for confidence), m.
+    drain : what was added so that the cut drains; claim and slack are those of the cut before that.
     feasible : every gap reaches want + margin.  short_by : how far the least gap stays below, m, 0 if feasible.
     claim : "least" (pointwise least) or "maximal" (nothing can be left standing).  binding : limits that bind, in words.
     """
@@ -66,3 +83,4 @@ class CutPlan:
     binding: tuple[str, ...]
     certificate: Certificate
     after: Clearance
+    drain: Drain | None = None  # None: was not asked for

@@ -44,7 +44,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         wanted=Wanted(
             clearance.want, clearance.want_ends, clearance.confidence, tuple(clearance.in_use.items())
         ),
-        cut=CutWish(written.cut.deepest, written.cut.feather),
+        cut=CutWish(written.cut.deepest, written.cut.feather, written.cut.drain),
         slab=Slab(**written.slab.model_dump()),
         cell=written.surface.cell,
         marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),

@@ -89,6 +89,7 @@ class Wanted:
 class CutWish:
     deepest: float | None = None  # m; None: the safe default
     feather: float = 0.25  # rise over run
+    drain: float | None = None  # fall of a swale, rise over run; None: the cut is not shaped to drain
 
 
 @dataclass(frozen=True)

@@ -130,6 +130,7 @@ class ClearanceTable(Table):
 class CutTable(Table):
     deepest: PositiveDepth | None = None
     feather: Slope = 0.25
+    drain: Slope | None = None
 
 
 class SlabTable(Table):
