@@ -12,12 +12,12 @@ from test_sweep_twin import cast, random_car
 from crestcut.errors import CrestcutError
 from crestcut.job.records import Travel
 from crestcut.travel.line import travel_line, window
-from crestcut.travel.path import beside, drivable
+from crestcut.travel.path import beside, drivable, swing
 from crestcut.travel.ride import contact_ground, ride
 from crestcut.travel.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import AS_MEASURED
-from scenes import STRAIGHT, L, Scene, stand, surface_of, vehicle
+from scenes import STRAIGHT, L, Scene, belly, stand, surface_of, vehicle
 
 
 def curvature(xy: np.ndarray) -> np.ndarray:
@@ -70,6 +70,33 @@ def test_three_points_in_a_row_are_a_straight_line() -> None:
 def test_a_line_drawn_under_the_left_wheels_keeps_its_distance_in_the_bend() -> None:
     moved = np.array(beside([(0, 0), (5, 0), (5, 5)], -0.75))
     assert moved == pytest.approx(np.array([[0, -0.75], [5.75, -0.75], [5.75, 5]]))
+
+
+def test_the_tightest_arc_and_how_far_it_leaves_the_drawn_line_are_said() -> None:
+    car = vehicle(turning_radius=5.5)
+    line = travel_line([(0, 0), (6, 0), (10, 3)], car, STRAIGHT, 0.01)
+    # the middle of an arc of radius r in a corner of turn a lies r (1 - cos(a / 2)) from either leg (geometry). [D]
+    turn = math.atan2(3, 4)
+    bend = curvature(line.xy).max()
+    off = (1 - math.cos(turn / 2)) / bend
+    assert f"radius of {1 / bend:.2f} m" in line.notes[0] and "turns on 3.88 m" in line.notes[0]
+    said = float(line.notes[0].split("by at most ")[1].split(" mm")[0])
+    assert said == pytest.approx(off * 1000, abs=1.5)
+    assert travel_line([(0, 0), (9, 0)], car, STRAIGHT, 0.01).notes == ()
+    assert "was not checked" in travel_line([(0, 0), (6, 0), (10, 3)], vehicle(), STRAIGHT, 0.01).notes[0]
+    rode = stand(car, STRAIGHT, line, surface_of(lambda x, y: 0 * x, window(line, car, STRAIGHT, 0.02))).ride
+    assert rode.notes[:2] == line.notes
+
+
+# AASHTO P car (Green Book): width 7 ft, wheelbase 11, front overhang 3, least centreline radius 21 ft: outer front corner
+# 25.56 ft, printed 25.5; the rear axle's outer side goes round on sqrt(21^2 - 11^2) + 3.5 = 21.389 ft. [D]
+def test_the_nose_swings_out_as_far_as_the_design_car_s() -> None:
+    foot = 0.3048
+    car = vehicle(belly(front=11 * foot), wheelbase=11 * foot, width=7 * foot, front_overhang=3 * foot, rear_overhang=5 * foot)
+    middle = math.sqrt(21**2 - 11**2)
+    nose, tail = swing(car, middle * foot)
+    assert nose / foot == pytest.approx(25.56 - (middle + 3.5), abs=0.01)
+    assert tail / foot == pytest.approx(math.hypot(middle + 3.5, 5) - (middle + 3.5), abs=1e-9)
 
 
 def bent_scene(rng: np.random.Generator, travel: Travel, step: float = 0.01) -> Scene:

@@ -10,7 +10,7 @@ from crestcut.errors import CrestcutError
 from crestcut.job.records import PlanPoint, Travel
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.travel.sweep import on_the_line, sweep
 from crestcut.vehicle.records import AS_MEASURED, LoadState, Springs
 from scenes import STRAIGHT, L, R, belly, crest, scene, stand, surface_of, vehicle
 
@@ -115,6 +115,34 @@ def test_wander_off_the_scan_is_left_out_and_said() -> None:
     s = stand(car, travel, line, surface_of(lambda x, y: 0 * x, frame, frame.node_xy()[..., 1] > 0.88))
     assert not s.ride.batch.live.all()
     assert "not judged" in s.ride.notes[0]
+
+
+@pytest.mark.parametrize("way", ["forward", "turned"])
+@pytest.mark.parametrize(("angle", "forward_first"), [(0.4, "left"), (-0.4, "right")])
+def test_which_wheel_meets_a_skewed_break_first_is_said(angle: float, forward_first: str, way: str) -> None:
+    notes = scene(crest(0.1, angle), travel=Travel(line=LINE, wander=0, heading=0, ways=(way,))).ride.notes
+    # the line of the crest runs back to the left by tan(angle): the left wheel, half a track over, meets it that much earlier;
+    # turned about, the vehicle's left is the other side and it comes the other way: the same wheel again
+    assert f"the {forward_first} front wheel meets it" in notes[0]
+    early = float(notes[0].split("meets it ")[1].split(" m before")[0])
+    assert early == pytest.approx(1.5 * math.tan(0.4), abs=0.05)
+    assert "at 4.0 m along the line" in notes[0]
+
+
+def test_a_square_crest_or_a_plane_needs_no_word_on_wheels() -> None:
+    for ground in (crest(0.1), lambda x, y: 0.1 * x + 0.05 * y):
+        assert scene(ground).ride.notes == ()
+
+
+def test_the_line_itself_is_told_apart_from_the_worst_of_the_scatter() -> None:
+    hump = lambda x, y: crest(0.06)(x, y) + 0.02 * np.exp(-((x / 0.3) ** 2) - ((y - 0.72) / 0.05) ** 2)  # noqa: E731
+    wide = scene(hump, travel=Travel(line=LINE, wander=0.1, heading=math.radians(3), ways=("forward", "turned")))
+    alone = scene(hump, travel=Travel(line=LINE, wander=0, heading=0, ways=("forward", "turned")))
+    assert alone.before.worst is not None and wide.before.worst is not None
+    assert on_the_line(wide.ride, wide.before) == pytest.approx(alone.before.worst.gap, abs=1e-9)
+    assert on_the_line(alone.ride, alone.before) == alone.before.worst.gap
+    assert wide.before.worst.gap < alone.before.worst.gap - 2e-3  # the hump is beside the belly of who keeps to the line
+    assert any("100 mm to either side" in n and "3 offsets x 3 headings" in n for n in wide.ride.notes)
 
 
 @pytest.mark.parametrize("points", [[(0.0, 0.0), (2.0, 0.0)], [(1.0, 1.0), (1.0, 1.0)]])

@@ -10,7 +10,7 @@ import numpy as np
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.job.records import Travel
-from crestcut.travel.path import beside, drivable, least_radius
+from crestcut.travel.path import beside, bend_notes, drivable, least_radius, leaves
 from crestcut.travel.records import TravelLine
 from crestcut.vehicle.records import Vehicle
 
@@ -51,9 +51,9 @@ def _long_enough(length: float, vehicle: Vehicle, step: float) -> None:
 
 def _bent(points: Sequence[tuple[float, float]], vehicle: Vehicle, travel: Travel, step: float) -> TravelLine:
     middle = beside(points, -DRAWN[travel.track] * vehicle.rear_track)
-    xy, yaw, _ = drivable(middle, least_radius(vehicle), step)
+    xy, yaw, tightest = drivable(middle, least_radius(vehicle), step)
     _long_enough((len(xy) - 1) * step, vehicle, step)
-    return TravelLine(xy, yaw, step)
+    return TravelLine(xy, yaw, step, bend_notes(vehicle, tightest, leaves(xy, middle)))
 
 
 def is_straight(line: TravelLine) -> bool:

@@ -16,6 +16,7 @@ import numpy as np
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
+from crestcut.units import millimetres
 from crestcut.vehicle.records import Vehicle
 
 CORNER_CUT = 0.05  # m: a gentle corner may be rounded by this much, so that the wheel need not be torn round
@@ -149,6 +150,47 @@ def _laid_out(
         [x[at] + chord * np.cos(heading[at] + a / 2), y[at] + chord * np.sin(heading[at] + a / 2)], axis=1
     )
     return xy, heading[at] + a, float(np.min(radii, initial=np.inf))
+
+
+def leaves(path: FloatArray, drawn: Sequence[tuple[float, float]]) -> float:
+    """How far a path (m, 2) is from the line drawn through points (n, 2), at most, m."""
+    p = _clean(drawn)
+    nearest = np.full(len(path), np.inf)
+    for a, b in zip(p[:-1], p[1:], strict=True):
+        along = np.clip(((path - a) @ (b - a)) / ((b - a) @ (b - a)), 0.0, 1.0)
+        nearest = np.minimum(nearest, np.hypot(*(path - a - along[:, None] * (b - a)).T))
+    return float(nearest.max())
+
+
+def swing(vehicle: Vehicle, radius: float) -> tuple[float, float]:
+    """How far the nose and the tail reach out of a bend beyond the side of the vehicle at its rear axle, m.
+
+    All points turn about one centre on the rear axle's line, ``radius`` from its middle: a corner that lies
+    ``ahead`` of that line and half a width out goes round on sqrt((radius + width / 2)^2 + ahead^2).
+    """
+    side = radius + vehicle.width / 2
+    nose = max([p.x[1] for p in vehicle.parts] + [vehicle.wheelbase + (vehicle.front_overhang or 0.0)])
+    tail = max([-p.x[0] for p in vehicle.parts] + [vehicle.rear_overhang or 0.0])
+    return math.hypot(side, nose) - side, math.hypot(side, max(tail, 0.0)) - side
+
+
+def bend_notes(vehicle: Vehicle, radius: float, left: float) -> tuple[str, ...]:
+    """Plain sentences on a bent line: its tightest radius, how far it leaves the drawn line, how far the body swings out."""
+    if not math.isfinite(radius):
+        return ()
+    least = least_radius(vehicle)
+    turns = (
+        "the vehicle file gives no turning radius, so whether it turns as tightly was not checked"
+        if least is None
+        else f"the vehicle turns on {least:.2f} m"
+    )
+    nose, tail = swing(vehicle, radius)
+    return (
+        f"The corners of the line are driven as arcs: the tightest has a radius of {radius:.2f} m at the middle of the rear "
+        f"axle ({turns}); the path leaves the drawn line by at most {millimetres(left, 0)}",
+        f"In that bend the nose swings out {millimetres(nose, 0)} beyond the side of the vehicle at the rear axle, and the tail "
+        f"{millimetres(tail, 0)}: keep that much free of walls and posts",
+    )
 
 
 def beside(points: Sequence[tuple[float, float]], left: float) -> list[tuple[float, float]]:

@@ -23,6 +23,7 @@ class TravelLine:
     xy: FloatArray
     yaw: FloatArray
     step: float
+    notes: tuple[str, ...] = ()  # plain sentences: how tight its bends are, and how far it leaves what was drawn
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "xy", frozen_array(self.xy, ndim=2, name="xy"))

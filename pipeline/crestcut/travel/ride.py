@@ -12,11 +12,13 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray, frozen_array
 from crestcut.job.records import Travel
 from crestcut.surface.records import Surface
+from crestcut.travel.climb import climb_notes
 from crestcut.travel.line import is_straight, stations_of
 from crestcut.travel.records import WHEELS, Batch, Poses, Ride, TravelLine, Variant
 from crestcut.travel.springs import spring_array, stands_by_limits
 from crestcut.travel.springs_kernel import settle_sprung
 from crestcut.travel.tyres import VOID, settle
+from crestcut.units import millimetres
 from crestcut.vehicle.records import LoadState, Vehicle
 
 CONTACT_LENGTH = 0.15  # m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
@@ -36,6 +38,7 @@ def ride(
 
     A driver is anywhere within the wander and turned by anything within the heading at any station, so the poses are all
     combinations of the discrete offsets and headings at every station (what a fan of skewed lines through every place would give).
+    What is least over all of them is the worst a driver within both limits can meet, a little worse than any one drive.
     ground : (ny, nx) what the tyres stand on, ``VOID`` where unmeasured; default: the surface, small holes bridged.
 
     Raises CrestcutError where the line itself (no offset, no heading) leads a tyre off the measured ground. Other variants that
@@ -54,7 +57,7 @@ def ride(
     for variant, count in zip(variants, counts, strict=True):
         poses.append(_view(batch, slice(at, at + count), variant, vehicle, line, frame))
         at += count
-    notes = _judge(poses, batch, vehicle, surface.height)
+    notes = [*line.notes, *_judge(poses, batch, vehicle, surface.height), *climb_notes(vehicle, poses), *_scatter_note(travel)]
     return Ride(line, tuple(poses), batch, filled, tuple(notes))
 
 
@@ -82,6 +85,17 @@ def _offsets(wander: float) -> FloatArray:
 
 def _headings(heading: float) -> FloatArray:
     return np.array([-heading, 0.0, heading]) if heading > 0 else np.zeros(1)
+
+
+def _scatter_note(travel: Travel) -> list[str]:
+    offsets, headings = _offsets(travel.wander), _headings(travel.heading)
+    if len(offsets) * len(headings) == 1:
+        return []
+    return [
+        f"Judged for a driver within {millimetres(travel.wander, 0)} to either side of the line and "
+        f"{math.degrees(travel.heading):g} degrees off its heading: every figure is the worst of {len(offsets)} offsets x "
+        f"{len(headings)} headings at every station, each taken for itself"
+    ]
 
 
 def _places(

@@ -204,6 +204,18 @@ def contact_at(
     )
 
 
+def on_the_line(ride: Ride, clearance: Clearance) -> float | None:
+    """Least gap of the line as drawn, m: no offset and no heading off it, every way and load. The most likely case; ``least`` is the
+    worst of all offsets and headings. None where the gaps were not kept or nothing meets measured ground.
+    """
+    if clearance.pair_gap is None:
+        return None
+    exact = [k for k, p in enumerate(ride.poses) if p.variant.offset == 0 and p.variant.heading == 0]
+    gaps = clearance.pair_gap[np.isin(ride.batch.variant, exact) & ride.batch.live]
+    least = float(gaps.min(initial=FAR))
+    return least if least < FAR / 2 else None
+
+
 def plate_heights(
     plate: FloatArray, position: FloatArray, rotation: FloatArray, cell: float, shape: tuple[int, int], quad: FloatArray
 ) -> tuple[FloatArray, int, int]:
