@@ -3,12 +3,22 @@
 import { announce, byId, h, s } from "./dom.js";
 import { Car } from "./car.js";
 import { ContourLines, GroundMesh, contourLevels, drape, label, layBand, scaleBar } from "./ground.js";
-import { paintRelief, paintValue, ramp } from "./paint.js";
+import { legend } from "./legend.js";
+import { paintRelief, paintValue } from "./paint.js";
 import { gapWords } from "./profile.js";
 import { Stage } from "./stage.js";
 import { show } from "./units.js";
 
 const SHALLOWEST = 5e-5; // m: less is not worth a colour
+const PLAIN = { depth: "nothing to take off", lack: "enough, or not driven over" }; // what bare concrete means
+
+/** What the legend says where nothing is coloured, else null. */
+const lackless = (layer, top, want, units) =>
+  layer === "lack" && !(top > SHALLOWEST)
+    ? `Nowhere is the gap smaller than the ${show(want, units)} asked for under the belly.`
+    : layer === "scan"
+      ? "Colour of the scan, shaded by its relief."
+      : null;
 
 export class SlabView {
   constructor(report) {
@@ -159,66 +169,8 @@ export class SlabView {
     } else this.mesh.wear(canvas);
     const levels = values ? contourLevels(top, units) : [];
     this.contours?.draw(values ?? new Float32Array(height.values.length), levels);
-    this.#legend(name, top, levels);
-  }
-
-  #legend(name, top, levels) {
-    const { data, units } = this.report;
-    const w = 220;
-    const home = byId("legend");
-    const plain = !name
-      ? "Colour of the scan, shaded by its relief."
-      : this.layer === "lack" && !(top > SHALLOWEST)
-        ? `Nowhere is the gap smaller than the ${show(data.want.belly, units)} asked for under the belly.`
-        : "";
-    if (plain) {
-      home.replaceChildren(h("span", {}, plain));
-      return;
-    }
-    const stops = Array.from({ length: 33 }, (_, k) =>
-      s("rect", {
-        x: (k * w) / 33,
-        y: 16,
-        width: w / 33 + 0.5,
-        height: 12,
-        fill: `rgb(${ramp(data.ramp, k / 32)
-          .map(Math.round)
-          .join(" ")})`,
-      }),
-    );
-    const every = Math.ceil(levels.length / (units === "inches" ? 4 : 3));
-    const ticks = levels
-      .filter((_, k) => k % every === every - 1 || levels.length < 5)
-      .filter((l) => l < top * 0.86)
-      .map((level) => {
-        const x = (level / top) * w;
-        return [
-          s("path", { d: `M${x} 14V30`, class: "tick" }),
-          s("text", { x, y: 42, "text-anchor": "middle" }, show(level, units, level % 0.001 > 1e-6 ? 1 : 0)),
-        ];
-      });
-    home.replaceChildren(
-      s(
-        "svg",
-        {
-          viewBox: "0 0 290 46",
-          width: 290,
-          height: 46,
-          role: "img",
-          "aria-label": `${name}: from nothing to ${show(top, units)}`,
-        },
-        s("text", { x: 0, y: 11, class: "name" }, name),
-        ...stops,
-        ...ticks.flat(),
-        s("text", { x: w + 6, y: 27 }, show(top, units)),
-      ),
-      h(
-        "span",
-        { class: "key" },
-        h("span", { class: "swatch concrete" }),
-        this.layer === "lack" ? "enough, or not driven over" : "nothing to take off",
-      ),
-    );
+    const none = lackless(this.layer, top, data.want.belly, units);
+    legend({ name, top, levels, none, plain: PLAIN[this.layer], stops: data.ramp, units });
   }
 
   stand(k, after = false) {
