@@ -10,7 +10,13 @@ import pytest
 
 from crestcut.errors import CrestcutError
 from crestcut.vehicle.angles import derive_angles, height_at
-from crestcut.vehicle.load import load_state, load_vehicle, parts_over_tracks, refuse_parts_over_tracks
+from crestcut.vehicle.load import (
+    load_state,
+    load_vehicle,
+    lowest_loaded,
+    parts_over_tracks,
+    refuse_parts_over_tracks,
+)
 from crestcut.vehicle.records import Part
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -267,3 +273,15 @@ def test_several_faults_of_a_list_of_loads_name_the_one(tmp_path: Path) -> None:
 def test_small_carts_are_vehicles(tmp_path: Path) -> None:
     cart = load_vehicle(ROOT / "configs/vehicles/kiln_trolley.toml")
     assert cart.rigid and cart.centre_of_mass == pytest.approx((0.47, 0.0, 0.42))
+
+
+def test_what_an_axle_carries_stays_where_it_is_under_every_load(tmp_path: Path) -> None:
+    beam = '[[part]]\nname = "beam"\nback = ["2.75 m", "2.85 m"]\nacross = ["-600 mm", "700 mm"]\n'
+    beam += 'clearance = "90 mm"\n'
+    text = CAR.replace("[springs]", beam + 'on = "rear axle"\n[springs]')
+    car = load_vehicle(write(tmp_path, text))
+    assert lowest_loaded(car.parts[-1], car) == pytest.approx(0.090)
+    assert lowest_loaded(car.parts[2], car) == pytest.approx(
+        0.110 - 0.045 + 0.025 * 0.8 / 2.8
+    )  # the tray's rear
+    assert parts_over_tracks(car, 0.08) == () and parts_over_tracks(car, 0.095) == (car.parts[-1],)
