@@ -13,37 +13,44 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from crestcut import __version__
+from crestcut.cut.fleet import FleetPlan, plan_fleet
 from crestcut.cut.limits import KeepArea, cut_limits
 from crestcut.cut.options import PACE, Option, Sure, options_table
-from crestcut.cut.plan import plan_cut
-from crestcut.cut.records import CutPlan
+from crestcut.cut.plan import ENOUGH
 from crestcut.cut.slab_limits import deepest_allowed
-from crestcut.cut.trials import Bench, bench
-from crestcut.deliver.report import PlacedKeep, PlacedMark, Report
-from crestcut.errors import CrestcutError
+from crestcut.cut.trials import bench
+from crestcut.deliver.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.job.load import load_job
 from crestcut.job.records import Job, Point
 from crestcut.scan.load import read_scan
 from crestcut.scan.place import mark_place, resolve_area, resolve_line, resolve_point
 from crestcut.scan.records import Scan
+from crestcut.standing import (
+    Driver,
+    Standing,
+    common_window,
+    drivers_of,
+    judged,
+    judged_after,
+    lines_of,
+    rides_of,
+    swept_of,
+    worst_first,
+)
 from crestcut.surface.build import build_surface
 from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
-from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances, margin_of
-from crestcut.travel.chance_draws import Draws, draw_clearances
+from crestcut.travel.chance import chance_of, in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
-from crestcut.travel.line import travel_line, window
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, Ride, TravelLine
-from crestcut.travel.ride import ride
 from crestcut.travel.soft import soft_contacts
-from crestcut.travel.sweep import sweep
 from crestcut.units import both
-from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
-from crestcut.vehicle.records import LoadState, Vehicle
+from crestcut.vehicle.records import Vehicle
+from crestcut.work.drain_plan import drained
 from crestcut.work.release import Release, decide_release
 from crestcut.work.sheet import make_site, make_worksheet
 
@@ -84,72 +91,97 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     """
     clock = Clock(say)
     job = load_job(path)
-    vehicle = load_vehicle(job.vehicle.file)
-    loads = [load_state(vehicle, name) for name in job.vehicle.loads]
-    refuse_parts_over_tracks(vehicle, job.wanted.want, job.wanted.want_ends, loads)
+    drivers = drivers_of(job)
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(job.scan, say)
     places = drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
-    line = travel_line(places, vehicle, job.travel, job.cell)
-    frame = window(line, vehicle, job.travel, job.cell)
+    lines = lines_of(drivers, job, places)
     with clock.stage("surface", "finding the slab"):
-        surface = build_surface(scan, frame, job.scan.scanner)
+        surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner)
     with clock.stage("ride", "standing the vehicle along the line"):
-        rode = ride(vehicle, surface, line, job.travel, loads)
+        rides = rides_of(drivers, lines, surface, job)
     with clock.stage("sweep", "sweeping the underside over the slab"):
-        before = sweep(vehicle, surface, rode)
-        soft = soft_contacts(vehicle, surface, rode)
-    if before.worst is None:
-        raise CrestcutError(
-            "the scan has no ground under any part of the vehicle", job.path.name, "draw the line over the scanned slab"
-        )
-    evidence = _evidence(job, scan, surface, vehicle, line)
+        swept = swept_of(drivers, rides, surface, job)
+    readings = [_evidence(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
     with clock.stage("chance", "drawing surfaces and vehicles"):
-        drawn = draw_clearances(vehicle, surface, rode, before, surface.error, SEED, evidence=evidence)
-        if drawn is None:
-            raise CrestcutError("no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan")
-        today = chance_of(drawn, before, surface.error, job.wanted, SEED)
-        in_use = chance_of(drawn, before, surface.error, job.wanted, SEED, in_use_allowances(job.wanted, vehicle))
-        margin = margin_of(drawn, job.wanted)
-        # the cut is planned on the surface as scanned: what the hand readings moved the gap by is taken off the margin
-        margin = max(margin - (drawn.base - before.worst.gap), 0.0)
+        each = zip(drivers, rides, swept, readings, strict=True)
+        standings = worst_first([judged(job, surface, *one, SEED) for one in each], job)
     keeps = _keeps(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
-        plan = plan_cut(vehicle, surface, rode, before, limits, job.wanted, margin, job.cut.feather)
-    after = chance_of_plan(drawn, before.worst.gap, plan.after, surface.error, job.wanted)
+        members = [s.member for s in standings]
+        fleet = plan_fleet(members, surface, limits, job.wanted, job.cut.feather)
+        if job.cut.drain is not None:
+            fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
+    with clock.stage("chance after", "drawing what the cut would leave"):
+        after = [judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)]
     with clock.stage("options", "trying what is cheaper"):
-        options = _options(job, bench(vehicle, surface, rode, before, job.wanted, [k.corners for k in keeps]),
-                           plan, loads, drawn, today, in_use, after)  # fmt: skip
-    provisional = plan.deepest > 0 and scan_margin(margin, today) > job.wanted.want / 2
+        options = _options(job, standings, fleet, after[0], surface, keeps)
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps, options)
+    sha256 = drawn_line.sha256 if drawn_line else ""
+    return Done(replace(report, seconds=clock.seconds, line_sha256=sha256), release)
+
+
+def _report(
+    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance],
+    keeps: Sequence[KeepArea], options: tuple[Option, ...],
+) -> tuple[Report, Release]:  # fmt: skip
+    """Everything the deliverables are made from; of several vehicles the one with least room speaks."""
+    first, plan = standings[0], fleet.plan
+    vehicle, rode, before = first.vehicle, first.ride, first.before
+    provisional = plan.deepest > 0 and scan_margin(first.margin, first.today) > job.wanted.want / 2
     release = decide_release(job, provisional, plan)
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
         kind=kind_of_contact(before, vehicle, job),
-        today=today, in_use=in_use, plan=plan, after=after,
+        today=first.today, in_use=first.in_use, plan=plan, after=after[0],
         release=release.state, release_reasons=release.reasons, provisional=provisional,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
-        advice=_advice(today, margin, vehicle, surface, rode, before, scan, job),
-        soft=soft, options=options,
-        version=__version__, seed=SEED, seconds=clock.seconds,
-        line_sha256=drawn_line.sha256 if drawn_line else "",
-        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes),
+        advice=_advice(first.today, first.margin, vehicle, surface, rode, before, scan, job),
+        soft=soft_contacts(vehicle, surface, rode), options=options,
+        vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
+        version=__version__, seed=SEED,
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings)),
     )  # fmt: skip
-    return Done(report, release)
+    return report, release
+
+
+def _vehicle_rows(standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance]) -> tuple[VehicleRow, ...]:
+    rows = []
+    for k, s in enumerate(standings):
+        worst, short = s.before.worst, max(-fleet.excess[k], 0.0)
+        rows.append(VehicleRow(
+            s.vehicle.name, tuple(load.name for load in s.driver.loads), worst.part if worst else "",
+            s.today, s.in_use, after[k], fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH, short if short > ENOUGH else 0.0,
+        ))  # fmt: skip
+    return tuple(rows)
+
+
+def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
+    """What is said of one vehicle only where there are several."""
+    if len(standings) < 2 or not job.witnesses:
+        return []
+    main = next(s.vehicle.name for s in standings if s.driver.main)
+    return [f"witnesses speak of the {main} alone: the other vehicles are judged without them"]
 
 
 def _options(
-    job: Job, now: Bench, plan: CutPlan, loads: Sequence[LoadState], drawn: Draws, today: Chance, in_use: Chance, after: Chance
+    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Chance, surface: Surface, keeps: Sequence[KeepArea]
 ) -> tuple[Option, ...]:
     """The table of what could be done; each row with the chances that the job's own draws give."""
-    allowed = [a for a in in_use_allowances(job.wanted, now.vehicle) if not any(word in a[0].lower() for word in PACE)]
-    slow = chance_of(drawn, now.clearance, now.surface.error, job.wanted, SEED, tuple(allowed))
+    first, plan = standings[0], fleet.plan
+    now = [
+        bench(s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps])
+        for s in standings
+    ]
+    allowed = [a for a in in_use_allowances(job.wanted, first.vehicle) if not any(w in a[0].lower() for w in PACE)]
+    slow = chance_of(first.drawn, first.before, surface.error, job.wanted, SEED, tuple(allowed))
     planned = plan.after.worst.gap if plan.after.worst is not None else math.nan
-    sure = Sure(now.before.gap, today, in_use, slow, after, planned, job.wanted.confidence)
-    return options_table(now, plan, sure, job.travel, loads, job.site, job.slab, job.cut.feather)
+    sure = Sure(now[0].before.gap, first.today, first.in_use, slow, after, planned, job.wanted.confidence)
+    return options_table(now, plan, sure, job.travel, job.site, job.slab, job.cut.feather, fleet.after)
 
 
 def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
@@ -188,17 +220,22 @@ def _keeps(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
     ]
 
 
-def _evidence(job: Job, scan: Scan, surface: Surface, vehicle: Vehicle, line: TravelLine) -> Evidence | None:
-    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by hand."""
+def _evidence(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by hand.
+
+    A witness is the vehicle of [vehicle]: it says nothing of another's underside.
+    """
     height = surface.height
     at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
 
     def place(point: Point) -> tuple[float, float]:
         return resolve_point(point, job.marks, scan.frame, at)
 
+    witnesses = job.witnesses if driver.main else ()
+    vehicle = driver.vehicle
     return joined(
         gather_evidence(job.strings, job.levels, surface, place, SEED),
-        witness_evidence(job.witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
+        witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
     )
 
 
@@ -232,6 +269,7 @@ def write_job(
 
     press : a second process for pictures and sheets; None draws them here. It is ended either way.
     """
+    from crestcut.deliver.cad import CAD_NAME, write_cad
     from crestcut.deliver.files import Staging
     from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
     from crestcut.deliver.page_report import write_report
@@ -257,6 +295,7 @@ def write_job(
             write_depth_ply(report, folder / "depth_to_remove.ply")
             write_depth_glb(report, folder / "depth_to_remove.glb")
             write_report(report, folder, sheet)
+            write_cad(report, sheet, folder / CAD_NAME)
             hand.finish()
         timed = replace(report, seconds={**report.seconds, **clock.seconds})
         write_result(timed, folder / "result.json")

@@ -1,4 +1,6 @@
-"""Several vehicles over one slab: the common cut clears each, is no deeper than needed, and says who needs what."""
+"""Several vehicles over one slab: the common cut clears each, is no deeper than needed, and says who needs
+what.
+"""
 
 from __future__ import annotations
 
@@ -28,7 +30,9 @@ ENDS = [(-5.0, 0.0), (5.0, 0.0)]
 
 def slab(ground: Ground) -> tuple[Surface, Limits]:
     wide = vehicle(width=2.4)
-    surface = surface_of(ground, window(travel_line(ENDS, wide, STRAIGHT, CELL), wide, STRAIGHT, CELL, margin=0.3))
+    surface = surface_of(
+        ground, window(travel_line(ENDS, wide, STRAIGHT, CELL), wide, STRAIGHT, CELL, margin=0.3)
+    )
     return surface, cut_limits(surface, 0.08, "deepest", 0.25, [])
 
 
@@ -46,13 +50,17 @@ def left_over(m: Member, surface: Surface, depth: FloatArray) -> float:
 
 
 def vehicle_by_vehicle(members: list[Member], surface: Surface, limits: Limits) -> FloatArray:
-    """The deepest of the single cuts: what planning one vehicle after the other on the uncut slab would give."""
+    """The deepest of the single cuts: what planning one vehicle after the other on the uncut slab would
+    give.
+    """
     plans = [plan_fleet([m], surface, limits, WANTED).plan for m in members]
     deepest: FloatArray = np.maximum.reduce([np.nan_to_num(p.depth.values) for p in plans])
     return deepest
 
 
-def block(x: FloatArray, y: FloatArray, x0: float, x1: float, y0: float, y1: float, height: float) -> FloatArray:
+def block(
+    x: FloatArray, y: FloatArray, x0: float, x1: float, y0: float, y1: float, height: float
+) -> FloatArray:
     """A block on the ground, symmetrical to the middle, its ends tapered over 0.1 m."""
     along = np.clip(np.minimum(x - x0, x1 - x) / 0.1 + 1.0, 0.0, 1.0)
     return height * along * ((np.abs(y) >= y0) & (np.abs(y) <= y1))
@@ -68,7 +76,8 @@ def test_one_vehicle_alone_gets_its_own_plan() -> None:
 
 
 def lifted_by_blocks() -> tuple[Surface, Limits, list[Member]]:
-    """A small cart whose rear wheels stand on blocks while its tray is over a hump; a long low car must grind the blocks.
+    """A small cart whose rear wheels stand on blocks while its tray is over a hump; a long low car must
+    grind the blocks.
 
     With the blocks 20 mm lower the tray sinks by half of that, and now the hump must be cut too.
     """
@@ -101,15 +110,20 @@ def test_where_vehicle_by_vehicle_is_not_enough_the_common_cut_is() -> None:
 
 
 def tipped_by_blocks() -> tuple[Surface, Limits, list[Member]]:
-    """A car whose rear wheels stand on blocks just as its lip is over a hump; a wide truck's skirts must grind the blocks.
+    """A car whose rear wheels stand on blocks just as its lip is over a hump; a wide truck's skirts must
+    grind the blocks.
 
-    With the blocks lower the car sits down at the rear, its lip rises, and the hump needs less than for the car alone.
+    With the blocks lower the car sits down at the rear, its lip rises, and the hump needs less than for the
+    car alone.
     """
     blocks = lambda x, y: block(x, y, -2.0, -1.2, 0.58, 0.92, 0.060)  # noqa: E731
     hump = lambda x, y: block(x, y, 1.95, 2.05, 0.0, 0.3, 0.143)  # noqa: E731
     surface, limits = slab(lambda x, y: blocks(x, y) + hump(x, y))
     car = vehicle(belly(0.25), Part("lip", (3.5, 3.7), (-0.5, 0.5), (0.15, 0.15), "nose"), name="car")
-    skirts = [Part(f"skirt {k}", (0.5, 2.5), (a, b), (0.040, 0.040), "belly") for k, a, b in ((1, 0.5, 0.85), (2, -0.85, -0.5))]
+    skirts = [
+        Part(f"skirt {k}", (0.5, 2.5), (a, b), (0.040, 0.040), "belly")
+        for k, a, b in ((1, 0.5, 0.85), (2, -0.85, -0.5))
+    ]
     truck = vehicle(belly(0.25, 0.4), *skirts, name="truck", wheelbase=3.0, front_track=2.0, rear_track=2.0)
     return surface, limits, [member(surface, car), member(surface, truck)]
 
@@ -122,7 +136,8 @@ def test_where_vehicle_by_vehicle_is_too_much_the_common_cut_is_less() -> None:
     assert fleet.plan.feasible and min(left_over(m, surface, depth) for m in both) >= -5e-5
     xy = surface.height.frame.node_xy()
     hump = (np.abs(xy[..., 0] - 2.0) < 0.05) & (np.abs(xy[..., 1]) < 0.3)
-    # by hand: the lip lies 0.8 m before an axle of a 2.8 m wheelbase, the blocks lose 30 mm: it rises by 0.8 / 2.8 of that
+    # by hand: the lip lies 0.8 m before an axle of a 2.8 m wheelbase, the blocks lose 30 mm: it rises by
+    # 0.8 / 2.8 of that
     assert apart[hump].max() - depth[hump].max() == pytest.approx(0.030 * 0.8 / 2.8, abs=0.002)
     assert fleet.plan.volume < apart.sum() * CELL**2 - 1e-5
     # the car's weights are negative at the lip: no pointwise least cut is claimed
@@ -133,7 +148,9 @@ def test_the_order_in_which_they_are_named_does_not_matter() -> None:
     surface, limits, both = lifted_by_blocks()
     one, other = plan_fleet(both, surface, limits, WANTED), plan_fleet(both[::-1], surface, limits, WANTED)
     assert other.plan.depth.values == pytest.approx(one.plan.depth.values, abs=2e-5, nan_ok=True)
-    assert other.alone == pytest.approx(one.alone[::-1]) and other.litres == pytest.approx(one.litres[::-1], abs=0.05)
+    assert other.alone == pytest.approx(one.alone[::-1]) and other.litres == pytest.approx(
+        one.litres[::-1], abs=0.05
+    )
     assert other.names == one.names[::-1]
 
 

@@ -169,7 +169,7 @@ FAULTS = [
     ('line = [[0.5, 2.0], "B"]', "line = 5", "travel.line: a list expected"),
     ('line = [[0.5, 2.0], "B"]', 'line = ""', "travel.line: words expected"),
     ("[travel]", '[[other_vehicel]]\nfile = "van.toml"\n[travel]', 'did you mean "other_vehicle"?'),
-    ("[travel]", '[[other_vehicle]]\nfil = "van.toml"\n[travel]', 'other_vehicle 1.fil: unknown key'),
+    ("[travel]", '[[other_vehicle]]\nfil = "van.toml"\n[travel]', "other_vehicle 1.fil: unknown key"),
     ("[travel]", '[[other_vehicle]]\nload = "laden"\n[travel]', "other_vehicle 1.file: missing"),
     ("[travel]", '[other_vehicle]\nfile = "van.toml"\n[travel]', "other_vehicle: a list expected"),
     ('wander = "150 mm"', 'wandr = "150 mm"', 'travel.wandr: unknown key; did you mean "wander"?'),

@@ -24,10 +24,12 @@ COARSE = 0.0015  # m asked for beyond, for what is lost between the nodes of the
 
 @dataclass(frozen=True, eq=False)
 class CutAndStrips:
-    """size : of the strips, m.  depth : (ny, nx) m to cut beside them.  tried : what both leave."""
+    """size : of the strips, m.  laid, depth : (ny, nx) m of strips, and to cut beside them.  tried : what
+    both leave.
+    """
 
     size: float
-    laid: float  # litres
+    laid: FloatArray
     depth: FloatArray
     cell: float
     tried: Tried
@@ -37,12 +39,19 @@ class CutAndStrips:
         return float(self.depth.max(initial=0.0))
 
     @property
+    def litres_laid(self) -> float:
+        return float(self.laid.sum()) * self.cell**2 * 1000
+
+    @property
     def litres(self) -> float:
         return float(self.depth.sum()) * self.cell**2 * 1000
 
 
-def cut_and_strips(bench: Bench, strips: Added, taper: FloatArray, plan: CutPlan, feather: float) -> CutAndStrips | None:
-    """The cut beside strips about half as thick as would do alone; nothing is cut under them. None where it is no shallower.
+def cut_and_strips(
+    bench: Bench, strips: Added, taper: FloatArray, plan: CutPlan, feather: float
+) -> CutAndStrips | None:
+    """The cut beside strips about half as thick as would do alone; nothing is cut under them. None where it
+    is no shallower.
 
     Sought on every second node and station, then stood up and swept on all of them.
     """
@@ -54,11 +63,13 @@ def cut_and_strips(bench: Bench, strips: Added, taper: FloatArray, plan: CutPlan
     if depth.max(initial=0.0) >= plan.deepest - COARSE:
         return None
     tried = bench.tried(added=laid - depth, falls=half + lever(bench) * float(depth.max()))
-    return CutAndStrips(half, float(laid.sum()) * bench.ground.cell**2 * 1000, depth, bench.ground.cell, tried)
+    return CutAndStrips(half, laid, depth, bench.ground.cell, tried)
 
 
 def _coarse_cut(bench: Bench, laid: FloatArray, plan: CutPlan, feather: float, reach: float) -> FloatArray:
-    """The depth (ny, nx) m that the vehicle needs beside and between the strips, within what the plan allows."""
+    """The depth (ny, nx) m that the vehicle needs beside and between the strips, within what the plan
+    allows.
+    """
     surface, line = _coarse(bench, laid), bench.ride.line
     cell = surface.height.frame.cell
     may = np.where(laid > 0, 0.0, plan.limits.deepest.values)
@@ -76,7 +87,9 @@ def _coarse_cut(bench: Bench, laid: FloatArray, plan: CutPlan, feather: float, r
 
 
 def _coarse(bench: Bench, laid: FloatArray) -> Surface:
-    """Every second node, with the strips down. Holes that tyres bridge are bridged already: they are not sought anew."""
+    """Every second node, with the strips down. Holes that tyres bridge are bridged already: they are not
+    sought anew.
+    """
     surface, ground = bench.surface, bench.ground.raised(laid)
     frame = surface.height.frame
     rows, columns = (-(-n // 2) for n in frame.shape)

@@ -1,4 +1,6 @@
-"""What costs nothing but care: another line, keeping to the line, less load, more pressure. Each stood up and swept again."""
+"""What costs nothing but care: another line, keeping to the line, less load, more pressure. Each swept
+again.
+"""
 
 from __future__ import annotations
 
@@ -16,14 +18,16 @@ from crestcut.travel.line import DRAWN, is_straight, travel_line
 from crestcut.travel.ride import places_of
 from crestcut.travel.search import NOT_DRIVABLE
 from crestcut.travel.tyres import VOID
-from crestcut.vehicle.records import LoadState, Vehicle
+from crestcut.vehicle.records import Vehicle
 
 ROOM = 0.6  # m to either side: as far as the ground was worked out beside every line (``line.window``)
 PITCH = 0.15  # m between the lines tried first
 STEP = 0.10  # m between stations while lines are chosen
-# a tyre at rated load is pressed about 20 mm; its rate grows about as its pressure (common practice, no source)
+# a tyre at rated load is pressed about 20 mm; its rate grows about as its pressure (common practice, no
+# source)
 PRESSED, PRESSURE_RISE = 0.020, 0.2
-WORTH = 0.005  # m: a line that neither gains this much nor comes so near to what is asked is not judged to the end
+# m: a line that neither gains this much nor comes so near to what is asked is not judged to the end
+WORTH = 0.005
 GAINS = 0.001  # m: less than this is no gain
 
 
@@ -41,21 +45,21 @@ class LineTried:
     wandering: Tried
 
 
-def other_line(
-    bench: Bench, travel: Travel, loads: tuple[LoadState, ...], target: float = -AWAY
-) -> LineTried | None:
-    """The straight line near the drawn one that leaves most room, judged with the job's own wander and heading.
+def other_line(bench: Bench, travel: Travel, target: float = -AWAY) -> LineTried | None:
+    """The straight line near the drawn one that leaves most room, judged with the job's own wander and
+    heading.
 
-    Both ends are moved by up to ``ROOM`` to either side: shifted, skewed and diagonal lines, other entries and exits. A line counts
-    as good as the worst of the lines beside it, since the driver wanders. None for bent lines, or where every other line leads a
-    tyre off the ground or onto an area to be kept, leaves no more room than the drawn one, or neither comes near ``target``
-    (m beyond what is asked) nor gains ``WORTH``.
+    Both ends are moved by up to ``ROOM`` to either side: shifted, skewed and diagonal lines, other entries
+    and exits. A line counts as good as the worst of the lines beside it, since the driver wanders. None for
+    bent lines, or where every other line leads a tyre off the ground or onto an area to be kept, leaves no
+    more room than the drawn one, or neither comes near ``target`` (m beyond what is asked) nor gains
+    ``WORTH``.
     """
     if not is_straight(bench.ride.line):
         return None
     offsets = np.arange(-math.floor(ROOM / PITCH), math.floor(ROOM / PITCH) + 1) * PITCH
     moved = np.stack(np.meshgrid(offsets, offsets, indexing="ij"), axis=-1)
-    least = _least_of_lines(bench, travel, loads, moved.reshape(-1, 2)).reshape(moved.shape[:2])
+    least = _least_of_lines(bench, travel, moved.reshape(-1, 2)).reshape(moved.shape[:2])
     reach = 1 if travel.wander > 0 else 0
     robust = ndimage.minimum_filter(least, size=2 * reach + 1, mode="nearest")
     middle = len(offsets) // 2
@@ -65,7 +69,7 @@ def other_line(
         return None
     if robust[best] < target - WORTH and robust[best] < drawn + WORTH:
         return None
-    return _judged(bench, travel, loads, (float(moved[best][0]), float(moved[best][1])))
+    return _judged(bench, travel, (float(moved[best][0]), float(moved[best][1])))
 
 
 def _ends(bench: Bench, moved: tuple[float, float]) -> FloatArray:
@@ -75,8 +79,10 @@ def _ends(bench: Bench, moved: tuple[float, float]) -> FloatArray:
     return np.stack([line.xy[0] + moved[0] * left, line.xy[-1] + moved[1] * left])
 
 
-def _least_of_lines(bench: Bench, travel: Travel, loads: tuple[LoadState, ...], moved: FloatArray) -> FloatArray:
-    """(n,) least excess of lines with their ends moved (n, 2) m, coarsely; ``NOT_DRIVABLE`` where a tyre leaves the ground."""
+def _least_of_lines(bench: Bench, travel: Travel, moved: FloatArray) -> FloatArray:
+    """(n,) least excess of lines with their ends moved (n, 2) m, coarsely; ``NOT_DRIVABLE`` where a tyre
+    leaves the ground.
+    """
     frame, base = bench.surface.height.frame, bench.vehicle.wheelbase
     ground = replace(bench.ground, ridden=np.where(bench.fenced, VOID, bench.ground.ridden)).coarse()
     places, owner = [], []
@@ -87,8 +93,10 @@ def _least_of_lines(bench: Bench, travel: Travel, loads: tuple[LoadState, ...], 
         s = np.append(np.arange(0.0, length - base, STEP), length - base)[:, None]
         for way in travel.ways:
             at = first + s * along if way == "forward" else last - s * along
-            for load in loads:
-                rest = np.tile([yaw + (0.0 if way == "forward" else math.pi), load.front, load.rear], (len(s), 1))
+            for load in bench.loads:
+                rest = np.tile(
+                    [yaw + (0.0 if way == "forward" else math.pi), load.front, load.rear], (len(s), 1)
+                )
                 places.append(np.concatenate([at, rest], axis=1))
                 owner.append(np.full(len(s), k))
     excess = pose_gaps(bench.vehicle, ground, np.concatenate(places), STEP, bench.gaps)[:, 1]
@@ -97,25 +105,27 @@ def _least_of_lines(bench: Bench, travel: Travel, loads: tuple[LoadState, ...], 
     return out
 
 
-def _judged(
-    bench: Bench, travel: Travel, loads: tuple[LoadState, ...], moved: tuple[float, float]
-) -> LineTried | None:
-    """Ride and sweep of that line as a job with it would, on the line itself and within the wander."""
+def _judged(bench: Bench, travel: Travel, moved: tuple[float, float]) -> LineTried | None:
+    """That line, unless it leaves the ground or its wander leaves it more than the drawn line's does."""
     (x0, y0), (x1, y1) = _ends(bench, moved)
     start, end = (float(x0), float(y0)), (float(x1), float(y1))
+    exact = judge_line(bench, replace(travel, wander=0.0, heading=0.0), start, end)
+    wandering = judge_line(bench, travel, start, end)
+    if exact is None or wandering is None or exact.lost > 0 or wandering.lost > lost_share(bench) + 0.01:
+        return None
+    return LineTried(start, end, moved, exact, wandering)
+
+
+def judge_line(
+    bench: Bench, travel: Travel, start: tuple[float, float], end: tuple[float, float]
+) -> Tried | None:
+    """Ride and sweep of another straight line, site m, as a job with it would; None where it is too short."""
     try:
         line = travel_line([start, end], bench.vehicle, replace(travel, track="middle"), bench.step)
     except CrestcutError:
         return None
-    exact = replace(travel, wander=0.0, heading=0.0)
-    frame = bench.surface.height.frame
-    found = [
-        try_poses(bench.vehicle, bench.ground, places_of(line, frame, bench.vehicle, t, loads), bench.step, bench.gaps)
-        for t in (exact, travel)
-    ]
-    if found[0].lost > 0 or found[1].lost > lost_share(bench) + 0.01:
-        return None
-    return LineTried(start, end, moved, found[0], found[1])
+    places = places_of(line, bench.surface.height.frame, bench.vehicle, travel, bench.loads)
+    return try_poses(bench.vehicle, bench.ground, places, bench.step, bench.gaps)
 
 
 def lost_share(bench: Bench) -> float:
@@ -136,19 +146,20 @@ def kept_to(bench: Bench) -> Tried | None:
     return found if found.excess > bench.before.excess + GAINS else None
 
 
-def less_load(bench: Bench, loads: tuple[LoadState, ...]) -> tuple[str, Tried] | None:
+def less_load(bench: Bench) -> tuple[str, Tried] | None:
     """The load state of the vehicle file that leaves most room, alone; None where the job asks for no other.
 
     Stood up again with that load only: at every place of the line.
     """
-    known = {load.name: load for load in (*loads, *bench.vehicle.loads)}
+    known = {load.name: load for load in (*bench.loads, *bench.vehicle.loads)}
     name = max(known, key=lambda n: known[n].front + known[n].rear)
     light = known[name]
-    if all((load.front, load.rear) == (light.front, light.rear) for load in loads):
+    if all((load.front, load.rear) == (light.front, light.rear) for load in bench.loads):
         return None
     places = bench.places.copy()
     places[:, 3], places[:, 4] = light.front, light.rear
-    places = places[np.sort(np.unique(places, axis=0, return_index=True)[1])] if len(loads) > 1 else places
+    if len(bench.loads) > 1:  # each place is there once for every load
+        places = places[np.sort(np.unique(places, axis=0, return_index=True)[1])]
     found = bench.tried(places=places)
     return (name, found) if found.excess > bench.before.excess + GAINS else None
 
@@ -156,7 +167,8 @@ def less_load(bench: Bench, loads: tuple[LoadState, ...]) -> tuple[str, Tried] |
 def pumped_up(vehicle: Vehicle) -> Vehicle:
     """The vehicle with ``PRESSURE_RISE`` more in its tyres: wheels and all they carry stand higher.
 
-    Pressed by 20 mm at its pressure, a tyre is pressed by 20 / 1.2 at a fifth more: its rate grows about as its pressure.
+    Pressed by 20 mm at its pressure, a tyre is pressed by 20 / 1.2 at a fifth more: its rate grows about as
+    its pressure.
     """
     rise = PRESSED * (1 - 1 / (1 + PRESSURE_RISE))
     return replace(

@@ -17,7 +17,11 @@ STRIP_TAPER = 0.25  # rise over run at their ends and edges (common practice, no
 FILLETS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)  # m, radii tried
 HALF_DISK = 2.0  # m: no more of a fillet's disk than this either side
 LEAST_FILL = 0.002  # m: a hollow less deep is the ground's own unevenness
-HELPFUL = {"belly": slice(0, 4), "nose": slice(0, 2), "tail": slice(2, 4)}  # wheels (order WHEELS) that lift each zone
+HELPFUL = {
+    "belly": slice(0, 4),
+    "nose": slice(0, 2),
+    "tail": slice(2, 4),
+}  # wheels (order WHEELS) that lift each zone
 GAINS = 0.001  # m: a thicker strip or a wider fillet that gains less than this is the last one tried
 
 
@@ -52,10 +56,11 @@ class Added:
 
 
 def strips(bench: Bench, target: float) -> Added | None:
-    """Strips where the tyres stand while a gap is short, the thinnest of ``STRIPS`` that leaves every gap what is asked and
-    ``target`` m more.
+    """Strips where the tyres stand while a gap is short, the thinnest of ``STRIPS`` that leaves every gap
+    what is asked and ``target`` m more.
 
-    Where none does, the one that leaves the most. None where no pose is short, or nothing may be laid where the tyres stand.
+    Where none does, the one that leaves the most. None where no pose is short, or nothing may be laid where
+    the tyres stand.
     """
     where = under_tyres(bench, target)
     if not where.any():
@@ -82,7 +87,8 @@ def taper_of(where: BoolArray, cell: float) -> FloatArray:
 def lay_strips(bench: Bench, thick: float, taper: FloatArray) -> Added:
     """taper : (ny, nx) m, what a strip's end takes off its thickness at each node; 0 on the strip."""
     added = np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(thick - taper, 0.0))
-    # a gap falls by the strip under the part, and by what the far axle's rise tips an end down: lever - 1 of it
+    # a gap falls by the strip under the part, and by what the far axle's rise tips an end down: lever - 1
+    # of it
     tried = bench.tried(added=added, falls=thick * lever(bench))
     return Added("ramp strips in the wheel tracks", thick, added, bench.ground.cell, tried)
 
@@ -123,11 +129,12 @@ def _wants_room(bench: Bench, target: float) -> BoolArray:
 
 
 def fillet(bench: Bench, target: float, end: str) -> Added | None:
-    """A round filling of the hollow that lets the nose or the tail down, the smallest of ``FILLETS`` that does.
+    """A round filling of the hollow that lets nose or tail down, the smallest of ``FILLETS`` that does.
 
-    The ground is closed by a disk along the travel (ISO 16610-41: what a wheel of that size does not touch is filled up), where
-    the axle next to that ``end`` ("nose" | "tail") stands while it is short, as wide as the wheels go. Where no radius does,
-    the one that leaves the most; None where no hollow lies under those wheels. (By halving: a wider filling lifts more.)
+    The ground is closed by a disk along the travel (ISO 16610-41: what a wheel of that size does not touch
+    is filled up), where the axle next to that ``end`` ("nose" | "tail") stands while it is short, as wide as
+    the wheels go. Where no radius does, the one that leaves the most; None where no hollow lies under those
+    wheels. By halving: a wider filling lifts more.
     """
     hollow = _lane(bench, target, end)
     # wheels raised by d raise an end by at most d times its lever: a filling less deep than this cannot do
@@ -166,7 +173,9 @@ def _lane(bench: Bench, target: float, end: str) -> BoolArray:
 
 
 def _filled(bench: Bench, radius: float, lane: BoolArray) -> FloatArray:
-    """Height laid into the hollow under ``lane``, (ny, nx) m: closing by a disk of ``radius`` along the rows."""
+    """Height laid into the hollow under ``lane``, (ny, nx) m: closing by a disk of ``radius`` along the
+    rows.
+    """
     if not lane.any():
         return np.zeros(lane.shape)
     cell, z = bench.ground.cell, bench.surface.height.values
@@ -191,7 +200,9 @@ def _filled(bench: Bench, radius: float, lane: BoolArray) -> FloatArray:
 
 
 def _dilated(low: FloatArray, drop: FloatArray) -> FloatArray:
-    """max over k of low[:, i + k] + drop[k], the raster's ends repeated. Row by row, by shifts (one pass each)."""
+    """max over k of low[:, i + k] + drop[k], the raster's ends repeated. Row by row, by shifts (one pass
+    each).
+    """
     n = len(drop) // 2
     wide = np.pad(low, ((0, 0), (n, n)), mode="edge")
     out = np.full(low.shape, -np.inf)

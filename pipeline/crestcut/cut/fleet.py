@@ -1,8 +1,8 @@
 """Several vehicles over one slab: the cut that clears all of them, and which vehicle needs which part of it.
 
-Each vehicle has its own map from the ground to what its underside asks for; the common cut is the fixed point of the largest
-of all these maps, sought by ``solve`` as for one vehicle. It is not the deepest of the single cuts: with one vehicle's cut
-made another stands lower and may need more, or, where it tips up, less.
+Each vehicle has its own map from the ground to what its underside asks for; the common cut is the fixed
+point of the largest of all these maps, sought by ``solve`` as for one vehicle. It is not the deepest of the
+single cuts: with one vehicle's cut made another stands lower and may need more, or, where it tips up, less.
 """
 
 from __future__ import annotations
@@ -30,7 +30,9 @@ NOBODY = -1
 
 @dataclass(frozen=True, eq=False)
 class Member:
-    """One vehicle of the job with its ride over the uncut slab, the clearance swept from it, and its margin, m."""
+    """One vehicle of the job with its ride over the uncut slab, the clearance swept from it, and its
+    margin, m.
+    """
 
     vehicle: Vehicle
     ride: Ride
@@ -42,10 +44,12 @@ class Member:
 class FleetPlan:
     """The common cut. Order of the members throughout.
 
-    plan : as for one vehicle; ``after`` is the first member's, ``feasible`` and ``short_by`` are those of all.
+    plan : as for one vehicle; ``after`` is the first member's, ``feasible`` and ``short_by`` are those of
+    all.
     owner : (ny, nx) the member whose need sets the depth, its feather included; -1 where nothing is cut.
     alone : deepest cut each would need by itself, m.  litres : of each one's own part of the common cut.
-    after : clearance of each over the cut.  excess : least gap of each beyond what is wanted and its margin, m.
+    after : clearance of each over the cut.  excess : least gap of each beyond what is wanted and its
+    margin, m.
     """
 
     plan: CutPlan
@@ -60,13 +64,16 @@ class FleetPlan:
 def plan_fleet(
     members: Sequence[Member], surface: Surface, limits: Limits, wanted: Wanted, feather: float = 0.25
 ) -> FleetPlan:
-    """The cut that leaves every vehicle ``want`` and its margin within the limits; see ``plan.plan_cut`` for a single one.
+    """The cut that leaves every vehicle ``want`` and its margin within the limits; see ``plan.plan_cut``
+    for a single one.
 
     Raises CrestcutError for no vehicle, or two of one name.
     """
     refuse_one_name(tuple(m.vehicle.name for m in members))
     asked = wanted_gap(wanted.want, wanted.want_ends)
-    cutters = [Cutter(m.vehicle, m.ride, {z: g + m.margin for z, g in asked.items()}, m.margin) for m in members]
+    cutters = [
+        Cutter(m.vehicle, m.ride, {z: g + m.margin for z, g in asked.items()}, m.margin) for m in members
+    ]
     problems = [
         prepare(m.vehicle, surface, m.ride, m.before, limits, c.gaps, feather)
         for m, c in zip(members, cutters, strict=True)
@@ -81,7 +88,9 @@ def plan_fleet(
         plan=plan,
         names=tuple(m.vehicle.name for m in members),
         owner=owner,
-        alone=tuple(float(solve(p).depth.max(initial=0.0)) for p in problems) if len(problems) > 1 else (plan.deepest,),
+        alone=tuple(float(solve(p).depth.max(initial=0.0)) for p in problems)
+        if len(problems) > 1
+        else (plan.deepest,),
         litres=tuple(float(depth[owner == k].sum()) * cell**2 * 1000 for k in range(len(members))),
         after=after,
         excess=tuple(

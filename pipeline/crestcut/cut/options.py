@@ -1,4 +1,6 @@
-"""What could be done, cheapest first, in one table. Every figure is of the vehicle stood up and swept again, none is estimated."""
+"""What could be done, cheapest first, in one table. Every figure is of the vehicle stood up and swept
+again, none is estimated.
+"""
 
 from __future__ import annotations
 
@@ -10,21 +12,22 @@ import numpy as np
 from scipy import special
 
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
-from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
+from crestcut.cut.driving import LineTried, judge_line, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips, taper_of, under_tyres
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE
-from crestcut.cut.trials import Bench, Tried
+from crestcut.cut.trials import AWAY, Bench, Tried
+from crestcut.grid import FloatArray
 from crestcut.job.records import Site, Slab, Travel
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.records import Clearance
 from crestcut.travel.sweep import hard_parts
 from crestcut.units import both
-from crestcut.vehicle.records import LoadState
 
 CONCRETE = 2400.0  # kg/m3, normal weight (150 lb/ft3)
 KINDS = (
-    "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips", "fillet", "cut",
-    "cut and strips", "new bay",
+    "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips",
+    "fillet", "cut", "cut and strips", "new bay",
 )  # fmt: skip
 PACE = ("speed", "pace", "brak", "bounce")  # allowances for use that walking pace does away with
 SIDE = ("left", "right")
@@ -36,7 +39,8 @@ class Option:
 
     kind : one of ``KINDS``, cheapest first.  name, needs : plain words.
     clearance : best estimate of the least gap today, hand readings folded in.  chance : that it touches.
-    enough : chance that every gap reaches what is asked.  works : that chance is the confidence asked for, or more.
+    enough : chance that every gap reaches what is asked.  works : that chance is the confidence asked for,
+    or more.
     in_use, in_use_chance : least gap and chance of a touch with the allowances for use.
     depth : deepest cut, or thickest layer laid.  volume : taken away; negative where something is laid down.
     on_line : the gap on the line followed exactly, where the row is of a line; ``line`` its ends, site m.
@@ -63,7 +67,8 @@ class Option:
 class Sure:
     """How a swept gap becomes an estimate with its chances: the job's own, carried over to every option.
 
-    swept : least gap as it is, m.  in_use, slow : with all allowances for use, and without those for speed and braking.
+    swept : least gap as it is, m.  in_use, slow : with all allowances for use, and without those for speed
+    and braking.
     planned : once cut; None where nothing was planned.
     """
 
@@ -77,7 +82,9 @@ class Sure:
 
     @property
     def target(self) -> float:
-        """What a swept gap must exceed the asked one by, so that it is reached with the confidence asked for, m."""
+        """What a swept gap must exceed the asked one by, so that it is reached with the confidence asked
+        for, m.
+        """
         spread = self.today.spread if self.today.spread > 0 else 0.0
         return float(special.ndtri(self.confidence)) * spread - self._moved(self.today, self.swept)
 
@@ -86,7 +93,14 @@ class Sure:
         return chance.least_clearance - swept if math.isfinite(chance.least_clearance) else 0.0
 
     def row(
-        self, kind: str, name: str, tried: Tried, needs: str, depth: float = 0.0, volume: float = 0.0, slow: bool = False
+        self,
+        kind: str,
+        name: str,
+        tried: Tried,
+        needs: str,
+        depth: float = 0.0,
+        volume: float = 0.0,
+        slow: bool = False,
     ) -> Option:
         """A row of the table from what was swept."""
         cut = kind in ("cut", "cut and strips") and self.planned is not None
@@ -116,64 +130,93 @@ def below(mean: float, spread: float, level: float) -> float:
 
 
 def options_table(
-    bench: Bench,
+    benches: Sequence[Bench],
     plan: CutPlan,
     sure: Sure,
     travel: Travel,
-    loads: Sequence[LoadState],
     site: Site | None = None,
     slab: Slab | None = None,
     feather: float = 0.25,
+    after: Sequence[Clearance] = (),
 ) -> tuple[Option, ...]:
     """What works first, cheapest first among it; then what does not. Only what could help is tried.
 
-    bench, plan : of the job as asked for.
+    benches, plan : of the job as asked for.  With several vehicles each option is sought for the first,
+    which has least room, and judged for all of them.  after : what each clears over the cut; default the
+    plan's.
     """
+    first, others = benches[0], benches[1:]
     as_it_is = replace(
-        sure.row("as it is", "leave it as it is", bench.before, "nothing"),
+        sure.row("as it is", "leave it as it is", first.before.and_also(o.before for o in others), "nothing"),
         chance=sure.today.chance_of_contact, in_use_chance=sure.in_use.chance_of_contact,
     )  # fmt: skip
     if as_it_is.works:
         return (as_it_is,)
-    found = [as_it_is, *_by_driving(bench, sure, travel, tuple(loads))]
-    found += _by_building(bench, plan, sure, feather, stop_rules(plan, site or Site(), slab or Slab()), slab or Slab())
+    reasons = stop_rules(plan, site or Site(), slab or Slab())
+    found = [as_it_is, *_by_driving(first, others, sure, travel)]
+    found += _by_laying(first, others, plan, sure, feather, reasons)
+    if plan.deepest > 0:
+        found.append(_cut_row(first, plan, sure, after or [plan.after]))
+    if reasons:
+        found.append(_new_bay(plan, slab or Slab(), reasons))
     return tuple(sorted(found, key=lambda o: (not o.works, KINDS.index(o.kind))))
 
 
-def _by_driving(bench: Bench, sure: Sure, travel: Travel, loads: tuple[LoadState, ...]) -> list[Option]:
+def _by_driving(first: Bench, others: Sequence[Bench], sure: Sure, travel: Travel) -> list[Option]:
     rows = []
-    kept = kept_to(bench)
+    kept = kept_to(first)
     if kept is not None:
         needs = "boards laid beside the wheels, or someone who guides the driver: no wander at all"
+        kept = kept.and_also(kept_to(o) or o.before for o in others)
         rows.append(sure.row("keep to the line", "keep to the line exactly", kept, needs))
-    other = other_line(bench, travel, loads, sure.target)
+    other = other_line(first, travel, sure.target)
     if other is not None:
-        rows.append(_line_row(sure, other))
-    light = less_load(bench, loads)
+        rows.append(_line_row(sure, _for_all(other, others, travel)))
+    light = less_load(first)
     if light is not None:
         name, tried = light
+        tried = tried.and_also(o.before for o in others)
         rows.append(sure.row("less load", f'less load: "{name}" only', tried, "unloading before the slab"))
     if sure.slow.least_clearance > sure.in_use.least_clearance + 1e-6:
-        needs = "walking pace and no braking there: saves what is allowed for both in use, changes nothing today"
-        row = sure.row("slower", "slower", bench.before, needs, slow=True)
-        chances = {"chance": sure.today.chance_of_contact, "in_use_chance": sure.slow.chance_of_contact}
-        rows.append(replace(row, **chances))
-    pumped = more_pressure(bench)
+        needs = (
+            "walking pace and no braking there: saves what is allowed for both in use, changes nothing today"
+        )
+        row = sure.row("slower", "slower", first.before.and_also(o.before for o in others), needs, slow=True)
+        today, slow = sure.today.chance_of_contact, sure.slow.chance_of_contact
+        rows.append(replace(row, chance=today, in_use_chance=slow))
+    pumped = more_pressure(first)
     if pumped is not None:
+        pumped = pumped.and_also(more_pressure(o) or o.before for o in others)
         needs = "a fifth more air, within the tyres' marking (lift of 3 mm: common practice, no source)"
         rows.append(sure.row("more pressure", "more air in the tyres", pumped, needs))
     return rows
 
 
+def _for_all(other: LineTried, others: Sequence[Bench], travel: Travel) -> LineTried:
+    """The same line under every vehicle; one that cannot drive it keeps it from working."""
+    nowhere = Tried(-1.0, -1.0, 0)
+    exact = replace(travel, wander=0.0, heading=0.0)
+    on_line, wandering = (
+        [judge_line(o, t, other.start, other.end) or nowhere for o in others] for t in (exact, travel)
+    )
+    return replace(
+        other, on_line=other.on_line.and_also(on_line), wandering=other.wandering.and_also(wandering)
+    )
+
+
 def _line_row(sure: Sure, other: LineTried) -> Option:
     row = sure.row("another line", "another line", other.wandering, "")
     on_line = other.on_line.gap + row.clearance - other.wandering.gap
-    needs = f"{line_words(other.moved)}; {both(on_line)} on that line, {both(row.clearance)} within the wander"
+    needs = (
+        f"{line_words(other.moved)}; {both(on_line)} on that line, {both(row.clearance)} within the wander"
+    )
     return replace(row, needs=needs, on_line=on_line, line=(other.start, other.end))
 
 
 def line_words(moved: tuple[float, float]) -> str:
-    """ "move the line 0.30 m to the left", "move its start 0.20 m to the right, its end 0.50 m to the left"."""
+    """ "move the line 0.30 m to the left", "move its start 0.20 m to the right, its end 0.50 m to the
+    left".
+    """
     a, b = moved
     if abs(a - b) < 0.03:
         return f"move the line {_side((a + b) / 2)}"
@@ -185,28 +228,33 @@ def _side(moved: float) -> str:
     return f"{abs(moved):.2f} m to the {SIDE[0] if moved >= 0 else SIDE[1]}"
 
 
-def _by_building(
-    bench: Bench, plan: CutPlan, sure: Sure, feather: float, reasons: tuple[str, ...], slab: Slab
+def _by_laying(
+    first: Bench, others: Sequence[Bench], plan: CutPlan, sure: Sure, feather: float, reasons: tuple[str, ...]
 ) -> list[Option]:
+    """Strips, a filling, and strips with a cut."""
+
+    def for_all(tried: Tried, added: FloatArray) -> Tried:
+        return tried.and_also(o.tried(added=added) for o in others)
+
     rows = []
-    laid = strips(bench, sure.target)
+    laid = strips(first, sure.target)
     if laid is not None:
-        rows.append(_laid_row(sure, "strips", laid))
+        rows.append(_laid_row(sure, "strips", replace(laid, tried=for_all(laid.tried, laid.added))))
     for end in ("nose", "tail"):
-        zones = [p.zone == end for p in hard_parts(bench.vehicle)]
-        if any(zones) and bench.pair_excess()[:, zones].min() < sure.target:
-            round_ = fillet(bench, sure.target, end)
+        zones = [p.zone == end for p in hard_parts(first.vehicle)]
+        if any(zones) and first.pair_excess()[:, zones].min() < sure.target:
+            round_ = fillet(first, sure.target, end)
             if round_ is not None:
-                rows.append(_laid_row(sure, "fillet", round_))
-    if plan.deepest > 0:
-        rows.append(_cut_row(bench, plan, sure))
+                rows.append(
+                    _laid_row(sure, "fillet", replace(round_, tried=for_all(round_.tried, round_.added)))
+                )
     if laid is not None and plan.deepest > 0 and reasons:
-        taper = taper_of(under_tyres(bench, sure.target), bench.ground.cell)
-        mixed = cut_and_strips(bench, laid, taper, plan, feather)
+        taper = taper_of(under_tyres(first, sure.target), first.ground.cell)
+        mixed = cut_and_strips(first, laid, taper, plan, feather)
         if mixed is not None:
-            rows.append(_mixed_row(sure, mixed))
-    if reasons:
-        rows.append(_new_bay(plan, slab, reasons))
+            rows.append(
+                _mixed_row(sure, replace(mixed, tried=for_all(mixed.tried, mixed.laid - mixed.depth)))
+            )
     return rows
 
 
@@ -215,31 +263,37 @@ def _laid_row(sure: Sure, kind: str, laid: Added) -> Option:
     pieces = f"{sizes[0][0]:.1f} x {max(w for _, w in sizes):.1f} m"
     if kind == "fillet":
         needs = (
-            f"a filling over {pieces}, rounded to a radius of {laid.size:g} m; the water needs another way, and the "
-            "gutter's owner must agree"
+            f"a filling over {pieces}, rounded to a radius of {laid.size:g} m; the water needs another way, "
+            "and the gutter's owner must agree"
         )
     else:
         needs = (
-            f"{len(sizes)} strips {both(laid.size)} thick, up to {pieces}, fixed, their ends tapered 1:4; nobody may trip "
-            "over them, and the water must pass"
+            f"{len(sizes)} strips {both(laid.size)} thick, up to {pieces}, fixed, their ends tapered 1:4; "
+            "nobody may trip over them, and the water must pass"
         )
     return sure.row(kind, laid.name, laid.tried, needs, laid.thickest, -laid.litres / 1000)
 
 
-def _cut_row(bench: Bench, plan: CutPlan, sure: Sure) -> Option:
-    worst = plan.after.worst
-    gaps = bench.gaps
-    excess = min((c.gap - gaps[zone] for zone, c in plan.after.least.items()), default=math.inf)
-    tried = Tried(worst.gap if worst else math.inf, excess, 0)
+def _cut_row(bench: Bench, plan: CutPlan, sure: Sure, after: Sequence[Clearance]) -> Option:
+    gaps = [(c.gap, c.gap - bench.gaps[zone]) for a in after for zone, c in a.least.items()]
+    tried = Tried(min((g for g, _ in gaps), default=AWAY), min((e for _, e in gaps), default=AWAY), 0)
     row = sure.row("cut", "cut", tried, "grinding; see the release", plan.deepest, plan.volume)
     # the margin of the plan was solved for that confidence on the draws themselves
-    chance = sure.planned.chance_of_contact if sure.planned is not None else row.chance
-    return replace(row, works=plan.feasible, chance=chance)
+    row = replace(row, works=plan.feasible)
+    if sure.planned is None or len(after) > 1:
+        return row
+    enough = sure.planned.chance_of_want
+    return replace(
+        row, chance=sure.planned.chance_of_contact, enough=enough if math.isfinite(enough) else row.enough
+    )
 
 
 def _mixed_row(sure: Sure, mixed: CutAndStrips) -> Option:
-    needs = f"strips {both(mixed.size)} thick ({mixed.laid:.0f} litres), fixed, and grinding beside and between them"
-    return sure.row("cut and strips", "cut and strips together", mixed.tried, needs, mixed.deepest, mixed.litres / 1000)
+    laid = f"strips {both(mixed.size)} thick ({mixed.litres_laid:.0f} litres), fixed"
+    needs = f"{laid}, and grinding beside and between them"
+    return sure.row(
+        "cut and strips", "cut and strips together", mixed.tried, needs, mixed.deepest, mixed.litres / 1000
+    )
 
 
 def stop_rules(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:

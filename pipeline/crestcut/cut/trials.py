@@ -1,12 +1,13 @@
-"""What would be left if something were changed: the ground, the load, the tyres, the line. Stood up and swept again.
+"""What would be left if something were changed: ground, load, tyres, line. Stood up and swept again.
 
-A trial looks twice. First every second station on every second node: there a gap is right to about a millimetre,
-enough to tell which poses could be the worst. Then those, and their neighbours, on all nodes: that is the figure given.
+A trial looks twice. First every second station on every second node: there a gap is right to about a
+millimetre, enough to tell which poses could be the worst. Then those, and their neighbours, on all nodes:
+that is the figure given.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -20,9 +21,10 @@ from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch, wh
 from crestcut.travel.search import least_of_poses
 from crestcut.travel.sweep import hard_parts, part_arrays, wanted_gap
 from crestcut.travel.tyres import VOID
-from crestcut.vehicle.records import Vehicle
+from crestcut.vehicle.records import LoadState, Vehicle
 
-NEAR = 0.004  # m: how much the coarse look may misjudge one pose against another (seen: 1.5 mm on a sharp 18 % crest)
+# m: how much the coarse look may misjudge one pose against another (seen: 1.7 mm on the sample's own scan)
+NEAR = 0.004
 AWAY = 1.0e6  # m: the gap where no part meets anything
 
 
@@ -47,7 +49,8 @@ class Ground:
 
 @dataclass(frozen=True)
 class Tried:
-    """gap : least of all zones, m.  excess : least gap beyond what its zone must keep, m.  pose : where that is.
+    """gap : least of all zones, m.  excess : least gap beyond what its zone must keep, m.  pose : where
+    that is.
 
     lost : share of the poses that put a tyre where nothing was measured; they are not judged.
     """
@@ -57,13 +60,20 @@ class Tried:
     pose: int
     lost: float = 0.0
 
+    def and_also(self, others: Iterable[Tried]) -> Tried:
+        """With what others leave over the same slab: the least of all."""
+        all_ = [self, *others]
+        worst = min(all_, key=lambda t: t.excess)
+        return replace(worst, gap=min(t.gap for t in all_), lost=max(t.lost for t in all_))
+
 
 @dataclass(frozen=True, eq=False)
 class Bench:
     """The job as it is: what every trial changes one thing of.
 
-    places (n, 5) as ``records.Batch``, those poses only that are judged.  before : swept.  kept : (ny, nx) nodes of areas to be
-    kept, on which nothing is laid.  fenced : those of them that the drawn line does not drive over: no other line may.
+    places (n, 5) as ``records.Batch``, those poses only that are judged.  before : swept.  kept : (ny, nx)
+    nodes of areas to be kept, on which nothing is laid.  fenced : those of them that the drawn line does
+    not drive over: no other line may.
     """
 
     vehicle: Vehicle
@@ -76,6 +86,7 @@ class Bench:
     before: Tried
     kept: BoolArray
     fenced: BoolArray
+    loads: tuple[LoadState, ...]
 
     @property
     def step(self) -> float:
@@ -107,8 +118,9 @@ class Bench:
     ) -> Tried:
         """The same job with another vehicle, with something laid down (ny, nx) m, or at other poses (n, 5).
 
-        falls : no gap falls by more than this, m. Poses are then left out as long as none of them can be the least: with the
-        worst left at excess e, a pose that had e + falls or more to begin with cannot be worse.
+        falls : no gap falls by more than this, m. Poses are then left out as long as none of them can be
+        the least: with the worst left at excess e, a pose that had e + falls or more to begin with cannot
+        be worse.
         """
         ground = self.ground if added is None else self.ground.raised(added)
         vehicle = vehicle or self.vehicle
@@ -131,9 +143,10 @@ def bench(
     ride: Ride,
     clearance: Clearance,
     wanted: Wanted,
+    loads: Sequence[LoadState],
     keeps: Sequence[Sequence[tuple[float, float]]] = (),
 ) -> Bench:
-    """From the job's own ride and sweep; keeps : corners of the areas to be kept, site m."""
+    """From the job's own ride and sweep with its loads; keeps : corners of the areas to be kept, site m."""
     frame = surface.height.frame
     ground = Ground(frame.cell, ridden_ground(surface)[0], contact_ground(surface))
     places = ride.batch.places[ride.batch.live]
@@ -146,7 +159,17 @@ def bench(
         if not area[on[:, 0], on[:, 1]].any():
             fenced |= area
     found = Bench(
-        vehicle, surface, ride, clearance, wanted, ground, places, Tried(AWAY, AWAY, 0), kept, fenced
+        vehicle,
+        surface,
+        ride,
+        clearance,
+        wanted,
+        ground,
+        places,
+        Tried(AWAY, AWAY, 0),
+        kept,
+        fenced,
+        tuple(loads),
     )
     worst = clearance.worst
     if worst is None:
@@ -159,7 +182,9 @@ def bench(
 def try_poses(
     vehicle: Vehicle, ground: Ground, places: FloatArray, step: float, gaps: Mapping[str, float]
 ) -> Tried:
-    """Least gap and least excess of many poses (n, 5) in the order they are driven; see the head of this file."""
+    """Least gap and least excess of many poses (n, 5) in the order they are driven; see the head of this
+    file.
+    """
     coarse = np.arange(0, len(places), 2)
     rough = pose_gaps(vehicle, ground.coarse(), places[coarse], 2 * step, gaps)
     live = ~np.isnan(rough[:, 0])
@@ -182,7 +207,8 @@ def _neighbours(poses: IntArray, count: int) -> IntArray:
 def pose_gaps(
     vehicle: Vehicle, ground: Ground, places: FloatArray, between: float, gaps: Mapping[str, float]
 ) -> FloatArray:
-    """(n, 2) least gap, and least gap beyond what its zone must keep, of each pose, m; NaN where a tyre stands on nothing.
+    """(n, 2) least gap, and least gap beyond what its zone must keep, of each pose, m; NaN where a tyre
+    stands on nothing.
 
     between : m from one station to the next (see ``sweep.part_arrays``).
     """

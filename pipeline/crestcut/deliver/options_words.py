@@ -1,4 +1,6 @@
-"""The options in plain words: a table for the terminal, and the one that works for the first line."""
+"""Options and vehicles in plain words: tables for the terminal, and the option that works for the first
+line.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,9 @@ NOTHING = "-"
 
 
 def option_lines(report: Report) -> list[str]:
-    """What works first, cheapest first among it; then what does not. Empty where there is nothing to choose."""
+    """What works first, cheapest first among it; then what does not. Empty where there is nothing to
+    choose.
+    """
     if len(report.options) < 2:
         return []
     sure = f"{report.job.wanted.confidence * 100:g} %"
@@ -29,6 +33,26 @@ def option_lines(report: Report) -> list[str]:
     line = next((o for o in report.options if o.line is not None), None)
     if line is not None:
         lines.append(f"  {line.name}: {_places(report, line)}; {line.needs}.")
+    return lines
+
+
+def vehicle_lines(report: Report) -> list[str]:
+    """Each of several vehicles: its verdict, what it needs, and its part of the common cut; empty for one."""
+    if len(report.vehicles) < 2:
+        return []
+    sure = f"{report.job.wanted.confidence * 100:g} %"
+    lines = [
+        f"Each vehicle, and its part of the one cut for all ('enough': {sure} sure of the gap asked for):"
+    ]
+    for row in report.vehicles:
+        gap = f"{both(row.today.least_clearance)} under the {row.part}"
+        cut = f"alone {millimetres(row.alone)} deep" if row.alone > 0 else "needs no cut"
+        share = f", its part {row.volume * 1000:.1f} litres" if row.volume > 0 else ""
+        then = "enough" if row.enough else f"{both(row.short_by)} short of enough"
+        lines.append(
+            f"  {row.name}: {row.today.verdict}, {gap}, touches {odds(row.today.chance_of_contact)}; "
+            f"{cut}{share}; after the cut {both(row.after.least_clearance)}, {then}."
+        )
     return lines
 
 
@@ -61,7 +85,9 @@ def _places(report: Report, option: Option) -> str:
 
 
 def cure(report: Report) -> str:
-    """What works instead of grinding, with its numbers, or what came nearest; empty where nothing was tried."""
+    """What works instead of grinding, with its numbers, or what came nearest; empty where nothing was
+    tried.
+    """
     tried = [o for o in report.options if o.kind not in NO_CURE]
     works = next((o for o in tried if o.works), None)
     if works is not None:

@@ -43,9 +43,32 @@ class PlacedKeep:
         object.__setattr__(self, "area", frozen_array(self.area, ndim=2, name="area"))
 
 
+@dataclass(frozen=True)
+class VehicleRow:
+    """One of several vehicles over the slab.
+
+    part : the one that comes nearest today.  today, in_use, after : as for the report, of this vehicle.
+    alone : the deepest cut it would need by itself, m.  volume : its own part of the common cut, m3.
+    enough : does every gap of it reach what is asked once the common cut is made.  short_by : m it stays below.
+    """
+
+    name: str
+    loads: tuple[str, ...]
+    part: str
+    today: Chance
+    in_use: Chance
+    after: Chance
+    alone: float
+    volume: float
+    enough: bool
+    short_by: float
+
+
 @dataclass(frozen=True, eq=False)
 class Report:
     """One finished job.
+
+    vehicle : with several, the one that has least room; ``vehicles`` then tells of each, this one first.
 
     kind : what meets what today: crest, nose, tail, side or none.  today, in_use, after : chance of contact
     as measured at walking pace, with the allowances of use, and once cut; None where it was not worked out.
@@ -79,6 +102,7 @@ class Report:
     seed: int = 0
     line_sha256: str = ""
     options: tuple[Option, ...] = ()
+    vehicles: tuple[VehicleRow, ...] = ()
     seconds: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
 

@@ -5,15 +5,17 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Mapping
+from dataclasses import asdict
 from pathlib import Path
 
 import numpy as np
 
 from crestcut.cut.options import Option
-from crestcut.deliver.report import Report
+from crestcut.deliver.report import Report, VehicleRow
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
+from crestcut.travel.sweep import on_the_line
 
 SCHEMA = "crestcut.result/1"
 RESULT_NAME = "result.json"
@@ -31,7 +33,10 @@ def result_document(report: Report) -> dict[str, object]:
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,
         "confidence": report.job.wanted.confidence,
-        "before": _state(report, report.today, report.before.worst),
+        "before": {
+            **_state(report, report.today, report.before.worst),
+            "on_the_line": on_the_line(report.ride, report.before),
+        },
         "in_use": {
             **_state(report, report.in_use, report.in_use_worst or report.before.worst, in_use=True),
             "allowances": [
@@ -44,6 +49,7 @@ def result_document(report: Report) -> dict[str, object]:
         "cut": _cut(report),
         "after": _after(report),
         "options": [_option(report, option) for option in report.options],
+        "vehicles": [_vehicle(row, report) for row in report.vehicles],
         "release": {"state": report.release, "reasons": list(report.release_reasons)},
         "surface": _surface(report),
         "scan": _scan(report),
@@ -77,6 +83,8 @@ def _inputs(report: Report) -> list[dict[str, object]]:
         name = job.travel.line_file.name
         rows.append({"role": "line", "file": name, "sha256": report.line_sha256 or None})
     rows.append({"role": "vehicle", "file": vehicle.path.name, "sha256": vehicle.sha256 or None})
+    if vehicle.underside is not None:
+        rows.append({"role": "underside", "file": vehicle.underside[0], "sha256": vehicle.underside[1]})
     return rows
 
 
@@ -129,6 +137,7 @@ def _cut(report: Report) -> dict[str, object]:
             "slack",
             "short_by",
             "binding",
+            "drain",
         )
         return {
             **dict.fromkeys((*keys, "short_at", "certificate")),
@@ -144,6 +153,7 @@ def _cut(report: Report) -> dict[str, object]:
             "least_excess": proof.least_excess, "loosest": proof.loosest, "spectral_radius":
             proof.spectral_radius, "iterations": proof.iterations, "residual": proof.residual,
         },
+        "drain": None if plan.drain is None else asdict(plan.drain),
     }  # fmt: skip
 
 
@@ -166,6 +176,20 @@ def _option(report: Report, option: Option) -> dict[str, object]:
         "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
         option.volume * 1000, "needs": option.needs, "on_line": option.on_line, "line": line, "swept_gap":
         option.swept,
+    }  # fmt: skip
+
+
+def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
+    """One of several vehicles: its verdict, and which part of the common cut it needs."""
+    cut = report.plan.volume if report.plan is not None else 0.0
+    return {
+        "name": row.name, "loads": list(row.loads), "verdict": row.today.verdict, "part": row.part,
+        "least_clearance": row.today.least_clearance, "interval": row.today.interval,
+        "chance_of_contact": row.today.chance_of_contact, "in_use_clearance": row.in_use.least_clearance,
+        "in_use_chance": row.in_use.chance_of_contact, "after_clearance": row.after.least_clearance,
+        "after_interval": row.after.interval, "after_chance": row.after.chance_of_contact, "enough": row.enough,
+        "short_by": row.short_by, "alone": row.alone, "volume": row.volume, "litres": row.volume * 1000,
+        "share": row.volume / cut if cut > 0 else None,
     }  # fmt: skip
 
 

@@ -7,12 +7,13 @@ from collections.abc import Mapping
 
 from crestcut.cut.records import CutPlan
 from crestcut.deliver.ends import grinding_seldom_cures
-from crestcut.deliver.options_words import option_lines
+from crestcut.deliver.options_words import option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
 from crestcut.units import FOOT, both, millimetres
+from crestcut.work.drain import drain_words
 
 CONCRETE_DENSITY = 2400.0  # kg/m3, normal-weight concrete, 150 lb/ft3 (ACI 318-19)
 POUND = 0.45359237  # kg, exact: international yard and pound agreement of 1959
@@ -57,6 +58,7 @@ def summary_lines(report: Report) -> list[str]:
         area = f"{_unmeasured(report):.2f} m2 under the vehicle's path"
         lines.append(f"Not measured: {area}; nothing is said of it.")
     lines += cut_lines(report)
+    lines += vehicle_lines(report)
     lines += option_lines(report)
     lines += [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
     lines += [f"Next: {step}" for step in next_steps(report)]
@@ -176,6 +178,8 @@ def cut_lines(report: Report) -> list[str]:
     if plan.deepest > 0:
         lines = [f"Cut: {both(plan.deepest)} at the deepest, over {quantity_words(plan)}."]
         lines.append(_claim_line(plan, report))
+    if plan.drain is not None:
+        lines.append(drain_words(plan.drain))
     if plan.feasible:
         swept = plan.after.worst.gap if plan.after.worst is not None else math.nan
         after = report.after.least_clearance if report.after is not None else swept

@@ -1,0 +1,190 @@
+"""The vehicles of a job over its slab: each stood up, swept, and judged as far as scan and tape allow."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+
+from crestcut.cut.fleet import Member, refuse_one_name
+from crestcut.cut.records import Limits
+from crestcut.errors import CrestcutError
+from crestcut.grid import GridFrame
+from crestcut.job.records import Job, VehicleChoice
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import Surface
+from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
+from crestcut.travel.chance_draws import Draws, draw_clearances
+from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.line import travel_line, window
+from crestcut.travel.records import Clearance, Ride, TravelLine
+from crestcut.travel.ride import ride
+from crestcut.travel.sweep import sweep, wanted_gap
+from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
+from crestcut.vehicle.records import LoadState, Vehicle
+
+XY = tuple[float, float]
+
+
+@dataclass(frozen=True, eq=False)
+class Driver:
+    """One vehicle of the job with the loads it is judged with, and its line once that is known."""
+
+    vehicle: Vehicle
+    loads: tuple[LoadState, ...]
+    main: bool  # the one of [vehicle], which the witnesses speak of
+
+
+@dataclass(frozen=True, eq=False)
+class Standing:
+    """A vehicle on the slab: its ride, what it clears, and the draws behind every chance.
+
+    margin : m on top of what is asked, for confidence.
+    """
+
+    driver: Driver
+    ride: Ride
+    before: Clearance
+    drawn: Draws
+    cut: CutDraws
+    today: Chance
+    in_use: Chance
+    margin: float
+
+    @property
+    def vehicle(self) -> Vehicle:
+        return self.driver.vehicle
+
+    @property
+    def member(self) -> Member:
+        """As the common cut takes it."""
+        return Member(self.vehicle, self.ride, self.before, self.margin)
+
+
+def drivers_of(job: Job) -> tuple[Driver, ...]:
+    """The vehicles of the job, checked against what is asked; [vehicle] first.
+
+    Raises CrestcutError for a file that cannot be read, an unknown load, two vehicles of one name.
+    """
+    found = [_driver(job, job.vehicle, True), *(_driver(job, choice, False) for choice in job.other_vehicles)]
+    if len(found) > 1:
+        refuse_one_name(tuple(d.vehicle.name for d in found))
+    return tuple(found)
+
+
+def _driver(job: Job, choice: VehicleChoice, main: bool) -> Driver:
+    vehicle = load_vehicle(choice.file)
+    loads = [load_state(vehicle, name) for name in choice.loads]
+    refuse_parts_over_tracks(vehicle, job.wanted.want, job.wanted.want_ends, loads)
+    return Driver(vehicle, tuple(loads), main)
+
+
+def lines_of(drivers: Sequence[Driver], job: Job, places: Sequence[XY]) -> tuple[TravelLine, ...]:
+    """The line of each vehicle through the same points, site m; a bend too tight is told with the vehicle's
+    name.
+    """
+    found = []
+    for d in drivers:
+        with _named(d, drivers):
+            found.append(travel_line(places, d.vehicle, job.travel, job.cell))
+    return tuple(found)
+
+
+def common_window(drivers: Sequence[Driver], lines: Sequence[TravelLine], job: Job) -> GridFrame:
+    """The raster that every vehicle needs: the first one's, made larger by whole cells until it holds the
+    others'.
+    """
+    frames = [window(line, d.vehicle, job.travel, job.cell) for d, line in zip(drivers, lines, strict=True)]
+    first, cell = frames[0], job.cell
+    low, high = [0, 0], [first.shape[1] - 1, first.shape[0] - 1]
+    for frame in frames[1:]:
+        (right, top), zero = frame.size, 0.0
+        for corner in ((zero, zero), (right, zero), (zero, top), (right, top)):
+            uv = first.to_grid(frame.to_site(corner)) / cell
+            low = [min(a, math.floor(x + 1e-6)) for a, x in zip(low, uv, strict=True)]
+            high = [max(a, math.ceil(x - 1e-6)) for a, x in zip(high, uv, strict=True)]
+    x, y = first.to_site((low[0] * cell, low[1] * cell))
+    shape = (high[1] - low[1] + 1, high[0] - low[0] + 1)
+    return replace(first, origin=(float(x), float(y)), shape=shape) if len(frames) > 1 else first
+
+
+def rides_of(
+    drivers: Sequence[Driver], lines: Sequence[TravelLine], surface: Surface, job: Job
+) -> tuple[Ride, ...]:
+    """Each vehicle at every station; a tyre over a hole is told with the vehicle's name."""
+    found = []
+    for d, line in zip(drivers, lines, strict=True):
+        with _named(d, drivers):
+            found.append(ride(d.vehicle, surface, line, job.travel, d.loads))
+    return tuple(found)
+
+
+@contextmanager
+def _named(driver: Driver, drivers: Sequence[Driver]) -> Iterator[None]:
+    """Where there are several vehicles, an error says which one it is of."""
+    try:
+        yield
+    except CrestcutError as error:
+        if len(drivers) < 2:
+            raise
+        raise CrestcutError(f"{driver.vehicle.name}: {error.what}", error.where, error.mend) from None
+
+
+def swept_of(
+    drivers: Sequence[Driver], rides: Sequence[Ride], surface: Surface, job: Job
+) -> tuple[Clearance, ...]:
+    """What each vehicle clears. Raises CrestcutError for one that is over nothing measured."""
+    found = []
+    for d, rode in zip(drivers, rides, strict=True):
+        clearance = sweep(d.vehicle, surface, rode)
+        if clearance.worst is None:
+            raise CrestcutError(
+                f"the scan has no ground under any part of the {d.vehicle.name}",
+                job.path.name,
+                "draw the line over the scanned slab",
+            )
+        found.append(clearance)
+    return tuple(found)
+
+
+def judged(
+    job: Job,
+    surface: Surface,
+    driver: Driver,
+    rode: Ride,
+    before: Clearance,
+    evidence: Evidence | None,
+    seed: int,
+) -> Standing:
+    """Draws, today's and in-use chance, and the margin that a cut needs for the confidence asked for."""
+    vehicle, error = driver.vehicle, surface.error
+    drawn = draw_clearances(vehicle, surface, rode, before, error, seed, evidence=evidence)
+    cut = draw_cut(vehicle, surface, rode, before, error, job.wanted, seed, evidence=evidence)
+    if drawn is None or cut is None:
+        raise CrestcutError(
+            "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"
+        )
+    today = chance_of(drawn, before, error, job.wanted, seed)
+    in_use = chance_of(drawn, before, error, job.wanted, seed, in_use_allowances(job.wanted, vehicle))
+    return Standing(driver, rode, before, drawn, cut, today, in_use, margin_for(cut, job.wanted))
+
+
+def judged_after(job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface) -> Chance:
+    """What can be said of the clearance once the plan is cut; after : swept over it."""
+    return chance_of_plan(standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted)
+
+
+def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]:
+    """The one most likely to touch first; among equals the one that is shortest of what is asked.
+
+    The first one is what verdict, pictures and options speak of.
+    """
+    asked = wanted_gap(job.wanted.want, job.wanted.want_ends)
+
+    def key(s: Standing) -> tuple[float, float]:
+        short = min((c.gap - asked[zone] for zone, c in s.before.least.items()), default=math.inf)
+        return -round(s.today.chance_of_contact, 3), short
+
+    return tuple(sorted(standings, key=key))
