@@ -45,9 +45,11 @@ from crestcut.travel.advice import measure_first
 from crestcut.travel.chance import chance_of, in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
+from crestcut.travel.cores import compiled_before
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, Ride, TravelLine
 from crestcut.travel.soft import soft_contacts
+from crestcut.travel.tyres import settle_part
 from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
 from crestcut.work.drain_plan import drained
@@ -59,6 +61,7 @@ if TYPE_CHECKING:
 
 Say = Callable[[str], None]
 SEED = 0
+FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about a minute in all, once"
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,6 +94,8 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     """
     clock = Clock(say)
     job = load_job(path)
+    if not compiled_before(settle_part):
+        say(FIRST_RUN)
     drivers = drivers_of(job)
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None

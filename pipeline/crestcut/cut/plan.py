@@ -109,9 +109,8 @@ def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface, on: Surface | None =
     if on is not None:  # where no tyre meets a changed node, nothing moves
         moved = _tyres_over(vehicle, old.places, ground != ridden_ground(on)[0], cell)
     fresh = settle_batch(vehicle, ground, cell, old.places[moved], old.variant[moved])
-    live, wheels, contact, position, rotation = (
-        a.copy() for a in (old.live, old.wheels, old.contact, old.position, old.rotation)
-    )
+    live, wheels, contact = old.live.copy(), old.wheels.copy(), old.contact.copy()
+    position, rotation = old.position.copy(), old.rotation.copy()
     live[moved] &= fresh.live
     wheels[moved], contact[moved] = fresh.wheels, fresh.contact
     position[moved], rotation[moved] = fresh.position, fresh.rotation

@@ -25,3 +25,12 @@ def share(work: Callable[[int, int], None], count: int, least: int = 1) -> None:
     with ThreadPoolExecutor(WORKERS) as pool:
         for job in [pool.submit(work, first, stop) for first, stop in pairwise(edges)]:
             job.result()
+
+
+def compiled_before(kernel: object) -> bool:
+    """Does a kernel lie compiled in the cache of an earlier run? True where that cannot be told."""
+    try:
+        index: str = kernel._cache._cache_file._index_path  # type: ignore[attr-defined]
+    except AttributeError:  # another version of the compiler keeps it elsewhere, or was told not to keep it
+        return True
+    return os.path.exists(index)
