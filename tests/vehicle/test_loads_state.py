@@ -56,6 +56,5 @@ def test_the_table_for_use_takes_the_job_s_own_figures() -> None:
     # a cart without springs neither sinks under a load nor dips when it is braked
     assert {a.name for a in in_use_table(rigid=True)} == {
         "tyre wear",
-        "tyre pressure",
         "slab moved by season",
     }

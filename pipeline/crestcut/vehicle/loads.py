@@ -14,6 +14,7 @@ from crestcut.vehicle.records import LoadState, Vehicle
 PRACTICE = "common practice, no source"
 GRAVITY = 9.80665  # m/s2, standard acceleration of free fall, exact (3rd CGPM, 1901)
 NEW_TREAD, LEAST_TREAD = 0.008, 0.0016  # m: new car tyre; worn out (common practice, no source)
+CART_WEAR = 0.002  # m off a solid cart wheel before it is changed (common practice, no source)
 PRESSED = 0.020  # m a car tyre is pressed at its rated load and pressure (common practice, no source)
 SOFT = 0.15  # share of its pressure that a tyre loses unnoticed over a season (common practice, no source)
 NEAR_BREAK = 0.15  # m between a wheel and a break within which the disk is no longer a fair tyre
@@ -81,16 +82,17 @@ def in_use_table(
 
     own : (name, m) as the job file gives them: a name of the table replaces its figure (0 drops it), any
     other name is added.  tread : m of the tyres today, None where it was not measured.  rigid : a cart
-    without springs does not sink under a load, bounce or dip when braked.
+    without springs does not sink under a load, bounce or dip when braked, and rolls on solid wheels.
     """
     sprung = (
         Allowance("a passenger more", 0.010, PRACTICE),
         Allowance("bounce above walking pace", 0.008, PRACTICE),
         Allowance("braking on the crest", 0.005, PRACTICE),
     )
+    wheels = (Allowance("tyre wear", CART_WEAR, PRACTICE),) if rigid else tyre_allowances(tread)
     usual = (
         *(() if rigid else sprung),
-        *tyre_allowances(tread),
+        *wheels,
         Allowance("slab moved by season", 0.002, PRACTICE),
     )
     given = dict(own)
