@@ -108,7 +108,8 @@ def run(job: Path, out: Path, as_json: bool) -> None:
         for line in summary_lines(done.report):
             click.echo(line)
         _list(written)
-    if done.report.plan is not None and not done.report.plan.feasible:
+    plan = done.report.plan
+    if plan is not None and not (plan.feasible and (plan.drain is None or plan.drain.reached)):
         sys.exit(SHORT)
 
 

@@ -12,6 +12,7 @@ from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import asks_drilling
 from crestcut.job.records import Job, Slab
 from crestcut.units import both
+from crestcut.work.drain import drain_words
 from crestcut.work.records import Question, Release
 
 NOT_KNOWN = ("", "?", "unknown", "not known", "guess", "guessed", "assumed", "no idea", "not sure", "hearsay")
@@ -49,6 +50,8 @@ def decide_release(
         findings.append(
             (f"no cut within the limits reaches what was asked: {both(plan.short_by)} are missing", None)
         )
+    if plan is not None and plan.drain is not None and not plan.drain.reached:
+        findings.append((drain_words(plan.drain).rstrip("."), None))
     reasons = tuple(reason for reason, _ in findings)
     questions = tuple(question for _, question in findings if question is not None)
     moving = (

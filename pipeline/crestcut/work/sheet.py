@@ -21,6 +21,7 @@ from crestcut.travel.sweep import wanted_gap
 from crestcut.units import both, millimetres
 from crestcut.vehicle.records import Vehicle
 from crestcut.work import cards
+from crestcut.work.drain import drain_words
 from crestcut.work.dust import silica_line
 from crestcut.work.ground_records import WalkSlope
 from crestcut.work.jig import make_jig
@@ -232,6 +233,8 @@ def limit_lines(
                 " m3 of concrete"
             )
             lines.append(f"Price replacing the {words.bay} as well ({bay}): {'; '.join(rules)}.")
+    if plan is not None and plan.drain is not None:
+        lines.append(drain_words(plan.drain))
     joints = [k for k in keeps if "joint" in k.kind.lower()]
     lines.append(
         f"Joints: {len(joints)} named; those the cut makes shallower are re-sawn to a quarter of the"
