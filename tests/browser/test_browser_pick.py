@@ -123,11 +123,12 @@ def test_typed_answers_make_exactly_the_expected_job(pick: Path, open_page: Any,
     assert tomllib.loads(kept[0].read_text(encoding="utf-8")) == EXPECTED
 
 
-def test_keys_alone_draw_and_mend_a_line(pick: Path, open_page: Any) -> None:
+def test_keys_alone_draw_and_mend_a_line_and_save(pick: Path, open_page: Any, tmp_path: Path) -> None:
     page = open_page(pick, "laptop")
     page.locator("#tool-look").focus()
     page.keyboard.press("ArrowRight")  # the next tool: line
     page.locator(".view").focus()
+    page.keyboard.press("ArrowDown")  # clear of the hole
     for _ in range(9):
         page.keyboard.press("ArrowLeft")
     page.keyboard.press("Enter")
@@ -145,6 +146,15 @@ def test_keys_alone_draw_and_mend_a_line(pick: Path, open_page: Any) -> None:
     assert len(page.evaluate("crestcut.model.line")) == 1
     page.locator("#undo").press("Enter")
     assert page.evaluate("crestcut.model.line[0]") == moved
+    page.locator("#title").focus()
+    page.keyboard.type("Keys only")
+    assert mistakes(page) == []
+    for button in ("#save-vehicle", "#save-job"):
+        page.locator(button).focus()
+        with saving(page, tmp_path) as kept:
+            page.keyboard.press("Enter")
+    job = load_job(kept[0])
+    assert job.title == "Keys only" and load_vehicle(job.vehicle.file).name == "flat-floor hatchback"
 
 
 def test_mistakes_are_said_at_once(pick: Path, open_page: Any) -> None:

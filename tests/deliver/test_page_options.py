@@ -9,6 +9,7 @@ import pytest
 from deliver_scene import make_report
 from page_text import PageText, at_key
 
+from crestcut.cut.options import Option
 from crestcut.deliver.page_figures import meanings
 from crestcut.deliver.page_options import options
 from crestcut.deliver.page_report import report_text
@@ -73,6 +74,22 @@ def test_a_part_that_may_touch_is_said_apart_from_the_verdict() -> None:
     soft = SoftContact("rubber lip", 0.012, worst)
     text = PageText(report_text(dataclasses.replace(report, soft=(soft,)))).text
     assert "Not in the verdict: the rubber lip may touch and does" in text and text.count("Clears: ") == 1
+
+
+def test_a_line_that_needs_no_cut_is_offered_and_drawn() -> None:
+    report = make_report()
+    start, end = report.line.xy[0], report.line.xy[-1]
+    option = Option(
+        kind="another line", name="0.4 m to the left", clearance=0.021, chance=0.001, enough=0.97, works=True,
+        in_use=0.015, in_use_chance=0.002, depth=0.0, volume=0.0, needs="keep the posts off",
+        line=((float(start[0]), float(start[1])), (float(end[0]), float(end[1]))),
+    )  # fmt: skip
+    page = PageText(report_text(dataclasses.replace(report, options=(option,))))
+    assert "No cut is needed if you drive here: 0.4 m to the left." in page.text
+    drawn = page.carried["others"][0]
+    assert drawn["name"] == option.name and len(drawn["line"]) == 2
+    assert drawn["line"][0] == pytest.approx(page.carried["line"][0], abs=1e-3)
+    assert "No cut is needed" not in PageText(report_text(report)).text
 
 
 def test_gaps_and_chances_in_words() -> None:
