@@ -32,6 +32,7 @@ CASES: list[tuple[dict[str, Any], dict[str, str] | None]] = [
     ({"clearance.confidence": 0.99995}, None),
     ({"cut.deepest": "20 mm"}, None),
     ({"cut.deepest": "0 mm"}, None),
+    ({"cut.drain": "1:50"}, None),
     ({"cut.deepest": "30 mm", "slab.thickness": "110 mm"}, None),
     ({"cut.deepest": "20 mm", "slab.thickness": "110 mm"}, None),
     ({"slab.thickness": "10 mm"}, None),

@@ -35,6 +35,17 @@ export const SECTIONS = [
         empty: ["13 mm", "1/2 in"],
         help: "Left empty: 13 mm (1/2 in), or less where the slab is thin.",
       },
+      {
+        path: ["cut", "drain"],
+        name: "Let water run off the cut",
+        help: "So that no puddle stays where it is cut. It takes off a little more.",
+        kind: "select",
+        options: [
+          ["", "not asked for"],
+          ["1:100", "yes, falling 1 in 100 or more"],
+          ["1:50", "yes, falling 1 in 50 or more"],
+        ],
+      },
     ],
   },
   {
