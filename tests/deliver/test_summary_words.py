@@ -67,6 +67,16 @@ def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
     assert "at best estimate" in verdict_line(near) and "scan the holes" not in next_steps(near)[0]
 
 
+def test_answers_are_asked_for_only_where_the_release_waits_for_some() -> None:
+    report = make_report(release="not for cutting", feasible=False)
+    for reasons, asked in (
+        (("no cut within the limits reaches what was asked", "the scan carries more"), False),
+        (("no cut within the limits reaches what was asked", "the depth of the steel is not known"), True),
+    ):
+        steps = next_steps(dataclasses.replace(report, release_reasons=reasons))
+        assert any("[site] and [slab]" in step for step in steps) == asked
+
+
 def test_lever_and_fill_hold_for_a_rigid_vehicle_turned_in_full() -> None:
     """Raise the front wheels by the fill: the contact point must rise by what is missing."""
     report = nose()

@@ -38,6 +38,7 @@ NEAREST = {
     "tail": "under the tail",
     "side": "at the side",
 }
+NO_ANSWER_HELPS = ("no cut within the limits", "the scan carries")  # of work.release: nothing to look up
 RELEASE_HEADS = {
     "ok": "Release: OK for cutting, within local codes and the owner's permission.",
     "provisional": "Release: PROVISIONAL. Depths may still move; do not cut to them yet:",
@@ -238,9 +239,15 @@ def next_steps(report: Report) -> list[str]:
     if report.kind in ("nose", "tail"):
         steps.append("look at another line or a fill before any cut; profile.png shows where it meets.")
     if report.plan is not None and not report.plan.feasible:
-        steps.append("try another line or less clearance, or ask an engineer about the limit named above.")
+        works = next((option.name for option in report.options if option.works), "")
+        steps.append(
+            f"no cut within the limits does it; the cheapest that does: {works} (table above)."
+            if works
+            else "try another line or less clearance, or ask an engineer about the limit named above."
+        )
     if report.release == "not for cutting":
-        steps.append("answer what the release asks for, under [site] and [slab] of the job, and run again.")
+        if not all(reason.startswith(NO_ANSWER_HELPS) for reason in report.release_reasons):
+            steps.append("answer what the release asks for, under [site] and [slab] of the job; run again.")
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
         steps.append("open plan.png and depth_to_remove.glb, and set the outline out on the slab.")
     return steps or ["open plan.png and profile.png."]
