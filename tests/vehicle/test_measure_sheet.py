@@ -109,6 +109,12 @@ def test_without_a_photograph_an_end_is_as_low_all_the_way_out(tmp_path: Path) -
     assert "T, U: as low all the way out" in text
 
 
+def test_a_cart_stands_on_three_wheels_by_where_it_balances(tmp_path: Path) -> None:
+    car, _ = measured_vehicle(read_sheet(write(tmp_path, {**GOOD, "X": ["1.5 m"]})))
+    assert car.rigid and car.centre_of_mass is not None
+    assert car.centre_of_mass[0] == pytest.approx(2.801 - 1.5)
+
+
 def test_repeats_that_spread_make_a_wider_tolerance(tmp_path: Path) -> None:
     tight = read_sheet(write(tmp_path, GOOD)).readings["H"].within
     wide = read_sheet(write(tmp_path, {**GOOD, "H": ["112 mm", "128 mm", "120 mm"]})).readings["H"].within
@@ -124,6 +130,7 @@ def test_repeats_that_spread_make_a_wider_tolerance(tmp_path: Path) -> None:
         ({"H": ["400 mm"]}, "above the hubs"),
         ({"S": ["2.5 m"]}, "shorter than the wheelbase"),
         ({"N": ["1400 mm"]}, "narrower than the track"),
+        ({"X": ["2.9 m"]}, "X: it would balance outside its wheels"),
         ({"R": [17.0]}, r"R: the photograph shows 17\.0 degrees, P and Q make 11\.\d"),
         ({"R": [7.0]}, "one of them is mistaken; does something lower hang there"),
         ({"V": [30.0]}, r"V: the photograph shows 30\.0 degrees, T and U make"),

@@ -21,6 +21,7 @@ class SoftContact:
 
     @property
     def words(self) -> str:
+        """One plain sentence, without where."""
         return f"{self.part} may touch and does: it is pressed by {both(self.pressed)}"
 
 

@@ -64,6 +64,12 @@ AS_MEASURED = LoadState("as measured")
 
 @dataclass(frozen=True)
 class Vehicle:
+    """A measured vehicle. Lengths in metres in the vehicle frame; None where it was not measured.
+
+    ``centre_of_mass``: x, y, z, of carts, and of sprung vehicles where weight shifts with the grade.
+    ``notes``: plain sentences on what the file does not say.
+    """
+
     path: Path
     name: str
     wheelbase: float

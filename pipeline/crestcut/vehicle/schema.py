@@ -80,6 +80,8 @@ Heights = Annotated[Pair, BeforeValidator(_one_or_two)]
 
 
 class PartTable(Table):
+    """A plate of the underside by tape: behind the front axle, left of the middle, above the ground."""
+
     name: Text
     back: Span
     across: Span
@@ -141,6 +143,8 @@ Loads = Annotated[
 
 
 class AxleSpring(Table):
+    """One wheel's rate (N/m), the axle's bar (N m/rad), droop, and what the axle weighs on the ground (N)."""
+
     rate: Rate | None = None
     anti_roll: BarRate = 0.0
     droop: Droop | None = None
@@ -148,6 +152,8 @@ class AxleSpring(Table):
 
 
 class SpringsTable(Table):
+    """Both axles, and what one axle's wheels, hubs and brakes weigh (N)."""
+
     front: AxleSpring = Field(default_factory=AxleSpring)
     rear: AxleSpring = Field(default_factory=AxleSpring)
     unsprung: Load | None = None
@@ -213,6 +219,8 @@ class MassTable(Table):
 
 
 class VehicleFile(Table):
+    """The whole file: every table and key that may stand in it."""
+
     name: Text
     wheelbase: Wheelbase
     front_track: TrackWidth

@@ -30,6 +30,8 @@ def check(m: Measured) -> Measured:
         wrong.append(f"H: the belly at {both(r['H'].value)} would be above the hubs at {both(r['E'].value)}")
     if "S" in r and r["S"].value <= r["A"].value:
         wrong.append(f"S: a turning radius of {r['S'].value:.2f} m is shorter than the wheelbase A")
+    if "X" in r and not 0 < r["X"].value < r["A"].value:
+        wrong.append("X: it would balance outside its wheels, and tip over")
     if r["N"].value < max(r["C"].value, r["D"].value):
         wrong.append(f"N: a body {both(r['N'].value)} wide is narrower than the track")
     for part in m.parts:

@@ -39,6 +39,7 @@ ITEMS = (
     Item("U", "tail, behind the rear hub", "where T was measured", "", False),
     Item("V", "departure angle", "off the side photograph, in degrees: checks T, U", "", False),
     Item("W", "depth of tread", "at the least worn tyre", "tyre_tread", False),
+    Item("X", "balance, only carts", "no springs: A x rear axle's weight / whole weight", "", False),
 )
 ANGLES = ("R", "V")  # degrees; all other letters are lengths
 PART_ITEMS = (

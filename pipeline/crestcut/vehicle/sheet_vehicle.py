@@ -40,6 +40,8 @@ def vehicle_text(m: Measured) -> str:
         if key in lengths:
             value, within = lengths[key]
             lines.append(_line(key, _mm(value), f"{letters[key]}; known to {_mm(within)} (1 sd)"))
+    if "X" in m.readings:
+        lines += ["rigid = true", f'centre_of_mass = {{ back = "{_mm(m.readings["X"].value)}" }}  # X']
     lines.append(_line("belly_within", _mm(lengths["belly_clearance"][1])))
     parts = [*(_ends(m)), *(_part(part) for part in m.parts)]
     for part in parts:
