@@ -66,6 +66,8 @@ def test_a_nose_in_the_gutter_ends_with_code_3_and_says_that_grinding_is_the_wro
     assert "nose" in said.splitlines()[0] and "grinding" in said.splitlines()[0].lower()
     result = json.loads((tmp_path / "out" / "result.json").read_text())
     assert result["before"]["kind"] == "nose" and not result["cut"]["feasible"] and result["cut"]["short_by"] > 0
+    # the rubber lip under that nose may brush the ground: told apart, in no verdict
+    assert [part["part"] for part in result["soft"]] == ["air deflector"] and "air deflector may touch" in said
 
 
 def changed(tmp_path: Path, old: str, new: str) -> Path:
