@@ -26,7 +26,6 @@ from crestcut.surface.fits import (
     LIKELY_STEP,
     ONE_HINGE,
     ONE_STEP,
-    POINTS,
     QUADRATIC,
     LineFits,
 )
@@ -44,6 +43,7 @@ CENTRED = 0.07  # m: a break this far off a knot's middle counts 1/e
 OFF = 0.06  # m: a knot whose break lies farther from the line speaks of another one
 FEWEST_KNOTS = 3.0  # in weight, that a line must run through within 0.3 m
 NEAR = 0.09  # m: the ridge passes a knot that near, or has other knots
+LONGEST_GAP = 0.45  # m, that a ridge is carried over
 STRAIGHT = 3.0  # units of chi square by which plan curvature is shrunk (James & Stein 1961, with one freedom)
 
 SHARP = 0.65  # prior chance of a crest without rounding; the rest falls off with
@@ -84,7 +84,8 @@ class Pools:
 
     def total(self, values: FloatArray) -> FloatArray:
         """Sum over each owner's pool, (n,)."""
-        return np.bincount(self.owner, values, self.n)
+        out: FloatArray = np.bincount(self.owner, values, self.n).astype(float)
+        return out
 
     def mean(self, weight: FloatArray, values: FloatArray) -> FloatArray:
         """Weighted mean over each owner's pool, (n,)."""
@@ -154,10 +155,11 @@ def _lines(place: FloatArray, pools: Pools, at: FloatArray, able: BoolArray) -> 
     if not away.any():
         return long
     short = _line(pools, n, along, weight * (np.abs(along) < POOL_SHORT), POOL_SHORT)
-    return Lines(
-        *(np.where(away, getattr(short, f), getattr(long, f)) for f in ("d", "g", "k", "variance", "there")),
-        np.where(away[pools.owner], short.weight, long.weight),
+    d, g, k, variance = (
+        np.where(away, getattr(short, f), getattr(long, f)) for f in ("d", "g", "k", "variance")
     )
+    there = np.where(away, short.there, long.there)
+    return Lines(d, g, k, variance, there, np.where(away[pools.owner], short.weight, long.weight))
 
 
 def _at(lines: Lines, pools: Pools, along: FloatArray) -> FloatArray:
@@ -210,6 +212,31 @@ def _vote(pools: Pools, n: FloatArray, weight: FloatArray) -> tuple[FloatArray, 
     return trial[best], votes[np.arange(pools.n), best]
 
 
+def bridge(
+    place: FloatArray, pitch: float, model: NDArray[np.int8], line: FloatArray, every: float
+) -> tuple[FloatArray, IntArray]:
+    """Knots that gaps of up to ``LONGEST_GAP`` along a ridge want: their places (m, 3), and the knot before
+    each. line (n, 4) : with d = g = 0.  every : m between knots."""
+    pools = Pools.of(place, pitch, 0.05)
+    t, along = pools.owner, pools.along
+    e = pools.across - line[t, 2] * along**2
+    ahead = (along > 0.02) & (np.abs(e) < 0.04) & (model[pools.near] == model[t])
+    gap = np.minimum.reduceat(np.where(ahead, along, np.inf), np.searchsorted(t, np.arange(pools.n)))
+    at = np.flatnonzero(ahead & (along == gap[t]) & (along > 1.5 * every) & (along <= LONGEST_GAP))
+    number = np.rint(along[at] / every).astype(int) - 1
+    source = np.repeat(t[at], number)
+    share = np.concatenate([np.arange(1, m + 1) / (m + 1) for m in number] or [np.zeros(0)])
+    run, lean = share * np.repeat(along[at], number), np.repeat(e[at] / along[at], number)
+    return _on(place[source], line[source, 2], lean, run, pitch), source
+
+
+def _on(place: FloatArray, k: FloatArray, lean: FloatArray, run: FloatArray, pitch: float) -> FloatArray:
+    """Places (m, 3) on the lines n = lean l + k l^2 through ``place`` at l = ``run`` m, turned with them."""
+    n, c, s = run * (lean + k * run), np.cos(place[:, 2]), np.sin(place[:, 2])
+    x, y = place[:, 0] + (n * c - run * s) / pitch, place[:, 1] + (n * s + run * c) / pitch
+    return np.column_stack([x, y, place[:, 2] - np.arctan(lean + 2 * k * run)])
+
+
 @dataclass(frozen=True, eq=False)
 class Settled:
     """keep (n,) : whether a break earns its place.  priors (n, 2, 9) : mean and 1/sd^2 of each knot's
@@ -239,7 +266,7 @@ def settle(
     pools = Pools.of(place, pitch, 0.05)
     near, owner, along = pools.near, pools.owner, pools.along
     e = pools.across - line[owner, 2] * along**2
-    same = (model[near] == model[owner]) & (np.abs(e) <= 0.04) & (fits.half[near] > 0)
+    same = (model[near] == model[owner]) & (np.abs(e) <= 0.04) & fits.fit_at_all(variance)[near]
     w = np.where(same, 1 - (along / POOL_LONG) ** 2, 0.0)
     length = 0.75 * pools.length(same) + 2 * HALF_ALONG  # tapered
     windows = length / (2 * HALF_ALONG)
@@ -263,7 +290,7 @@ def settle(
     spread[:, 0] = np.sqrt(np.maximum(line[:, 3], 0.0))
     spread[:, 1] = np.where(step, 0.0, np.sqrt(np.maximum(chance @ ROUNDINGS**2 - rounding**2, 0.0)))
     keep = step | (gain >= HINGE_PRICE * (1 - (2 * fold / SURE_KINK) ** 2))
-    return Settled(keep & (fits.half > 0), priors, spread)
+    return Settled(keep & fits.fit_at_all(variance), priors, spread)
 
 
 def _prior_of_rounding() -> FloatArray:

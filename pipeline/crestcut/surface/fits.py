@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 from numba import njit
 
-from crestcut.grid import FloatArray
+from crestcut.grid import BoolArray, FloatArray
 from crestcut.surface.hinge import (
     BIN_ACROSS,
     BIN_ALONG,
@@ -33,6 +33,7 @@ TRIALS, TRIAL_STEP, TRIAL_ROUNDING = np.int64(13), 0.023, 0.010
 FINE_TRIALS, FINE_STEP = np.int64(9), 0.004
 FEWEST = 24  # bins
 POOR_FIT = 5.0  # standard deviations of chi square above its mean
+MISFIT = 15.0  # chi square above that of a quadratic
 WORSE = 16.0  # chi square that the middle of a window may lose to its outer parts: 6 are expected
 LIKELY_STEP = 6.0  # chi square a step must gain over a hinge before its place is refined
 COARSE_ACROSS, COARSE_ALONG = 0.010, 0.100  # m, for the row of trials
@@ -45,7 +46,7 @@ _ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
 class LineFits:
     """What n knots find with their breaks held on a line. For each of ``ROUNDINGS`` (n, 7): ``rss`` weighted
     sum of squares in m2, ``fold`` e and ``bow`` m; a step fills the first only, and ``jump`` (n,) m.
-    flat (n,) : sum of squares of a quadratic.  half (n,) : half window across in m, 0 where nothing was fitted.
+    flat (n,) : sum of squares of a quadratic.  half (n,) : half window across in m, 0 where none was fitted.
     points (n,) : in it."""
 
     rss: FloatArray
@@ -59,6 +60,11 @@ class LineFits:
     @classmethod
     def empty(cls, n: int) -> LineFits:
         return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(4)))
+
+    def fit_at_all(self, variance: float) -> BoolArray:
+        """Knots whose points the break does not fit far worse than a quadratic: those are on a wrong line."""
+        best: FloatArray = np.where(self.rss > 0, self.rss, np.inf).min(axis=1)
+        return (self.half > 0) & (best - self.flat <= MISFIT * variance)
 
 
 @njit(cache=True, nogil=True, fastmath=True, error_model="numpy")

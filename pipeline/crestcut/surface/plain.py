@@ -17,7 +17,7 @@ from scipy import ndimage
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.surface.local import Local, fit_local
 
-HALVES = (0.30, 0.20, 0.13, 0.085, 0.055, 0.035)  # m, half windows from the widest
+HALVES = (0.32, 0.21, 0.135, 0.085, 0.055, 0.035)  # m, half windows from the widest
 WIDE_ONES = 4  # of them are made everywhere, the rest only near where these are in
 DOUBTED = 2.8  # standard deviations of the difference of two fits
 CONTRADICTED = 3.8

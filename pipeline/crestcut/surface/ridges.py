@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.agree import LEAST_KINK, find_lines, settle
+from crestcut.surface.agree import LEAST_KINK, bridge, find_lines, settle
 from crestcut.surface.fits import LineFits, first_fits, last_fits, line_fits
 from crestcut.surface.hinge import HINGE
 from crestcut.surface.local import WORKERS, Local, biweight, fit_local
@@ -84,9 +84,15 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     if not on.any():
         return Knots.none()
     place, model, line = _moved(place[on], line[on], pitch), model[on], line[on]
-    fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
-    arrays = (fits.rss, fits.fold, fits.bow, fits.jump, fits.flat, fits.half, fits.points)
-    _in_parts(len(place), lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays))
+    fits = _fit_on_lines(data, place, model, line, pitch, variance)
+    on = fits.fit_at_all(variance)
+    place, model, line = place[on], model[on], line[on]
+    added, source = bridge(place, pitch, model, line, SPACING)
+    place, model, line = (
+        np.concatenate([old, new])
+        for old, new in ((place, added), (model, model[source]), (line, line[source]))
+    )
+    fits = _fit_on_lines(data, place, model, line, pitch, variance)
     settled = settle(place, pitch, variance, model, line, fits)
     on = settled.keep
     place, model, half, priors = place[on], model[on], fits.half[on], settled.priors[on]
@@ -97,7 +103,22 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     )
     diagonal = np.einsum("nii->ni", normal)
     diagonal += 1e-9 * diagonal + 1e-12
-    return Knots(place, model, params, np.linalg.inv(normal), settled.spread[on], half)
+    inverse: FloatArray = np.linalg.inv(normal).astype(float)
+    return Knots(place, model, params, inverse, settled.spread[on], half)
+
+
+def _fit_on_lines(
+    data: tuple[FloatArray, ...],
+    place: FloatArray,
+    model: NDArray[np.int8],
+    line: FloatArray,
+    pitch: float,
+    variance: float,
+) -> LineFits:
+    fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
+    arrays = (fits.rss, fits.fold, fits.bow, fits.jump, fits.flat, fits.half, fits.points)
+    _in_parts(len(place), lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays))
+    return fits
 
 
 def _moved(place: FloatArray, line: FloatArray, pitch: float) -> FloatArray:

@@ -59,7 +59,7 @@ def _sorted(lattice: Lattice, placed: FloatArray, side: int) -> Tiles:
 
 @njit(cache=True, nogil=True)
 def _sort(h):  # type: ignore[no-untyped-def]
-    """Sorts a few numbers in place (Shell 1959, Comm. ACM 2:30): a tenth of the library sort's compile time."""
+    """Sorts a few numbers in place (Shell 1959, Comm. ACM 2:30): the library sort compiles far longer."""
     gap = 1
     while gap < len(h):
         gap = 3 * gap + 1
