@@ -12,6 +12,7 @@ from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, number, place_words
 from crestcut.travel.chance import in_use_allowances
+from crestcut.work.drain import drain_words
 from crestcut.work.records import Worksheet
 
 Document = Mapping[str, object]
@@ -104,7 +105,9 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         else f'<p class="mind"><strong>{esc(STAMPS[report.release])}.</strong> The figures show the size of '
         "the job, they are not an order to cut.</p>"
     )
-    return _section("work", "Work sheet", f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>{details}")
+    drain = f"<p>{esc(sentence(drain_words(plan.drain)))}</p>" if plan.drain is not None else ""
+    inside = f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>{drain}{details}"
+    return _section("work", "Work sheet", inside)
 
 
 def _weight(kilograms: float) -> str:
