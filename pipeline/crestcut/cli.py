@@ -164,7 +164,7 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
 def _measuring_sheet(out: Path | None) -> None:
     from crestcut.vehicle.sheet import measuring_sheet
 
-    click.echo(measuring_sheet())
+    written: tuple[Path, ...] = ()
     if out is not None:
         from crestcut.deliver.files import Staging
         from crestcut.deliver.vehicle_sheet import write_measuring_sheet
@@ -172,7 +172,9 @@ def _measuring_sheet(out: Path | None) -> None:
         staging = Staging(out)
         with staging as folder:
             write_measuring_sheet(folder)
-        _list(staging.moved)
+        written = staging.moved
+    click.echo(measuring_sheet())
+    _list(written)
 
 
 def _write_vehicle(found: Vehicle, angles: Angles, text: str | None, out: Path) -> tuple[Path, ...]:

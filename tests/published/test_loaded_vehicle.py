@@ -70,8 +70,8 @@ def test_published_cars_from_empty_to_gross_weight(tmp_path: Path, empty: int, l
 
 
 def test_several_loads_at_once_and_a_hitch(tmp_path: Path) -> None:
-    # Statics (lever about the axles): 80 kg on the front axle, 75 kg on a hitch 4.1 m behind the front axle of
-    # a 2.8 m wheelbase: the rear takes 75 x 4.1 / 2.8 kg, the front 80 - 75 x 1.3 / 2.8.
+    # Statics (lever about the axles): 80 kg on the front axle, 75 kg on a hitch 4.1 m behind the front axle
+    # of a 2.8 m wheelbase: the rear takes 75 x 4.1 / 2.8 kg, the front 80 - 75 x 1.3 / 2.8.
     rate = 25_000.0
     load = '[{ kg = 80, back = "0 m" }, { kg = 75, back = "4.1 m" }, { front = "-2 mm" }]'
     car = written(tmp_path, 200, rate, load)

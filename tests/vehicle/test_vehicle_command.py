@@ -36,6 +36,16 @@ def test_the_sheet_is_printed_and_written_as_pages_and_a_file_to_fill_in(tmp_pat
     assert tomllib.loads((tmp_path / "a/measuring_sheet.toml").read_text(encoding="utf-8"))["A"] == []
 
 
+def test_where_nothing_can_be_written_nothing_is_printed(tmp_path: Path) -> None:
+    (tmp_path / "taken").write_text("")
+    sheet = write(tmp_path, GOOD)
+    for what in (["--sheet"], [str(sheet)]):
+        code, said, error = run(*what, "--out", str(tmp_path / "taken"))
+        assert (
+            code == 2 and said == "" and error.count("\n") == 1 and "is a file, a folder is needed" in error
+        )
+
+
 def test_the_blank_sheet_itself_says_what_is_missing(tmp_path: Path) -> None:
     run("--sheet", "--out", str(tmp_path))
     code, said, error = run(str(tmp_path / "measuring_sheet.toml"), "--out", str(tmp_path / "out"))
