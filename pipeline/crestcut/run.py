@@ -61,7 +61,7 @@ if TYPE_CHECKING:
 
 Say = Callable[[str], None]
 SEED = 0
-FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about a minute in all, once"
+FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about half a minute, once"
 
 
 @dataclass(frozen=True, eq=False)
