@@ -259,7 +259,9 @@ def _advice(
                 "x {:.2f}, y {:.2f}".format(*scan.frame.site_to_plan(np.array(xy)))
                 for xy in (a.where[-1:] if a.kind == "felt gap" else a.where)
             ),
+            "where_xy": [[float(v) for v in scan.frame.site_to_plan(np.array(xy))] for xy in a.where],
             "expect": both(a.expect) if a.expect >= 0 else "a touch",
+            "expect_m": a.expect,
             "narrows": a.narrows,
             "how": a.how,
         }
@@ -294,7 +296,7 @@ def write_job(
                 report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
                 marks={m.name: m.xy for m in report.marks},
                 keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
-                advice=report.advice,
+                advice=report.advice, to_site=report.scan.frame.plan_to_site,
             )  # fmt: skip
             hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
             write_depth_ply(report, folder / "depth_to_remove.ply")

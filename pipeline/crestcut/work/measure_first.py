@@ -6,9 +6,11 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from crestcut.grid import HeightGrid
+import numpy as np
+
+from crestcut.grid import FloatArray, HeightGrid
 from crestcut.units import both
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Measure
@@ -17,16 +19,22 @@ from crestcut.work.ties import tape_ties
 NEAR = 0.002  # m: a reading this close to what was expected says the same as the scan
 
 
+Place = Callable[[FloatArray], FloatArray]
+
+
 def measures(
     advice: Sequence[Mapping[str, object]],
     marks: Mapping[str, tuple[float, float]],
     height: HeightGrid,
     start: tuple[float, float],
+    to_site: Place | None = None,
 ) -> tuple[Measure, ...]:
-    """From the run's advice. start : grid u, v of the line's start, m. Places as site x, y in
-    ``where_xy``; without it the words alone.
+    """From the run's advice. start : grid u, v of the line's start, m.  to_site : turns ``where_xy``,
+    places in the
+    scan's own coordinates, into site metres; None: they are. Without ``where_xy`` the words of ``where``
+    are kept.
     """
-    return tuple(_measure(item, marks, height, start) for item in advice)
+    return tuple(_measure(item, marks, height, start, to_site) for item in advice)
 
 
 def _measure(
@@ -34,12 +42,16 @@ def _measure(
     marks: Mapping[str, tuple[float, float]],
     height: HeightGrid,
     start: tuple[float, float],
+    to_site: Place | None,
 ) -> Measure:
     kind = str(item.get("kind", "measurement"))
     places: list[tuple[str, float, float, Ties | None]] = []
     found = item.get("where_xy")
-    spots = [tuple(map(float, xy)) for xy in found] if isinstance(found, (list, tuple)) else []
+    spots = np.asarray(found if isinstance(found, (list, tuple)) else [], dtype=float).reshape(-1, 2)
+    if to_site is not None and len(spots):
+        spots = to_site(spots)
     for name, (x, y) in zip(_names(kind, len(spots)), spots, strict=True):
+        x, y = float(x), float(y)
         u, v = height.frame.to_grid((x, y))
         places.append((name, float(u) - start[0], float(v) - start[1], tape_ties((x, y), marks, height)))
     how = str(item.get("how") or kind)

@@ -132,7 +132,7 @@ def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
             out += _places(site, lane, row, columns | {int(depth[row].argmax())}, False)
         for first, last in runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP):
             for row in dict.fromkeys((low, (low + high) // 2, high)):
-                near = {i for i in _breaks(depth[row]) if first - 1 <= i <= last + 1}
+                near = _breaks(depth[row], max(first - 1, 0), min(last + 1, depth.shape[1] - 1))
                 out += _places(
                     site, lane, row, near | {max(first - 1, 0), last, min(last + 1, depth.shape[1] - 1)}, True
                 )
@@ -146,20 +146,17 @@ def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -
     ]
 
 
-def _breaks(depth: FloatArray) -> list[int]:
-    """Columns between which the depth of a row is straight to a fifth of a millimetre."""
-    out = []
-    for first, last in runs(depth > SKIN):
-        at = max(first - 1, 0)
-        end = min(last + 1, len(depth) - 1)
-        out.append(at)
-        while at < end:
-            good, bad = at + 1, end + 1
-            while bad - good > 1:
-                middle = (good + bad) // 2
-                good, bad = (middle, bad) if _straight(depth, at, middle) else (good, middle)
-            at = good
-            out.append(at)
+def _breaks(depth: FloatArray, first: int, last: int) -> set[int]:
+    """Columns from first to last between which the depth of a row is straight to a fifth of a millimetre."""
+    out = {first}
+    at = first
+    while at < last:
+        good, bad = at + 1, last + 1
+        while bad - good > 1:
+            middle = (good + bad) // 2
+            good, bad = (middle, bad) if _straight(depth, at, middle) else (good, middle)
+        at = good
+        out.add(at)
     return out
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -13,7 +13,7 @@ from crestcut.cut.limits import KeepArea
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import deepest_allowed, steel_depth, stop_rules
 from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray
+from crestcut.grid import BoolArray, FloatArray
 from crestcut.job.records import Job
 from crestcut.surface.records import Surface
 from crestcut.travel.records import Ride, TravelLine
@@ -59,12 +59,14 @@ def make_worksheet(
     advice: Sequence[Mapping[str, object]] = (),
     tools: Sequence[Tool] | None = None,
     hours: float | None = None,
+    to_site: Callable[[FloatArray], FloatArray] | None = None,
 ) -> Worksheet:
     """Jig, passes and set-out when released; quantities, dust line, water, slopes, limits and cautions
     always.
 
     marks : name -> site x, y, m.  keeps : areas cut less, site metres.  advice : hand measurements worth
     making first.
+    to_site : turns the advice's places, given in the scan's own coordinates, into site metres; None: they are.
     tools : default: the files of ``configs/tools``.  hours : of grinding in a shift, None = more than four.
     Raises CrestcutError for a tool file that is not understood or has guard or shroud off.
     """
@@ -95,7 +97,13 @@ def make_worksheet(
         metric=metric,
         words=words,
         first=(
-            measures(advice, marks or {}, surface.height, (-float(site.station[0]), -float(site.offset[0])))
+            measures(
+                advice,
+                marks or {},
+                surface.height,
+                (-float(site.station[0]), -float(site.offset[0])),
+                to_site,
+            )
             if release.state != "ok"
             else ()
         ),

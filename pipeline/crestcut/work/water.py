@@ -29,31 +29,42 @@ FLAT = 0.005  # rise over run: flatter has no certain direction from a scan
 def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarray) -> None:
     """level : least highest ground on any 8-connected path from a seed; saddle : flat index of that highest
     place. NaN is never entered.
+
+    Nodes come up in order of their level, so the first way that reaches a node is its lowest; nodes under water
+    that stands at the level just reached need no order among themselves and wait on a plain stack.
     """
     rows, columns = z.shape
     heap = [(0.0, -1)]
     heap.pop()
+    stack = np.empty(z.size, np.int64)
+    waiting = 0
     for j in range(rows):
         for i in range(columns):
             if seeds[j, i] and not np.isnan(z[j, i]):
                 level[j, i] = z[j, i]
                 saddle[j, i] = j * columns + i
                 heapq.heappush(heap, (z[j, i], j * columns + i))
-    while len(heap) > 0:
-        at, index = heapq.heappop(heap)
+    while waiting > 0 or len(heap) > 0:
+        if waiting > 0:
+            waiting -= 1
+            index = stack[waiting]
+        else:
+            index = heapq.heappop(heap)[1]
         j, i = index // columns, index % columns
-        if at > level[j, i]:
-            continue
-        for dj in range(-1, 2):
-            for di in range(-1, 2):
-                jj, ii = j + dj, i + di
-                if jj < 0 or ii < 0 or jj >= rows or ii >= columns or np.isnan(z[jj, ii]):
+        at = level[j, i]
+        for jj in range(max(j - 1, 0), min(j + 2, rows)):
+            for ii in range(max(i - 1, 0), min(i + 2, columns)):
+                if level[jj, ii] < np.inf or np.isnan(z[jj, ii]):
                     continue
-                reached = max(at, z[jj, ii])
-                if reached < level[jj, ii]:
-                    level[jj, ii] = reached
-                    saddle[jj, ii] = jj * columns + ii if z[jj, ii] > at else saddle[j, i]
-                    heapq.heappush(heap, (reached, jj * columns + ii))
+                if z[jj, ii] > at:
+                    level[jj, ii] = z[jj, ii]
+                    saddle[jj, ii] = jj * columns + ii
+                    heapq.heappush(heap, (z[jj, ii], jj * columns + ii))
+                else:
+                    level[jj, ii] = at
+                    saddle[jj, ii] = saddle[j, i]
+                    stack[waiting] = jj * columns + ii
+                    waiting += 1
 
 
 def flood(z: FloatArray, seeds: BoolArray) -> tuple[FloatArray, IntArray]:
