@@ -172,6 +172,78 @@ def test_on_real_ground_the_chassis_keeps_its_springs_and_its_wheels() -> None:
                 assert local[0] == pytest.approx(x, abs=1e-4)
 
 
+def under(ground: np.ndarray, cell: float, u: float, v: float, yaw: float, car: Vehicle) -> float:
+    """Height of a tyre by plain dilation of every node under it by a disk (ISO 16610-41), m."""
+    j, i = np.indices(ground.shape)
+    a = (i * cell - u) * math.cos(yaw) + (j * cell - v) * math.sin(yaw)
+    b = -(i * cell - u) * math.sin(yaw) + (j * cell - v) * math.cos(yaw)
+    met = (np.abs(a) < car.tyre_radius) & (np.abs(b) <= car.tyre_width / 2 + 1e-9)
+    return float((ground[met] + np.sqrt(car.tyre_radius**2 - a[met] ** 2)).max()) - car.tyre_radius
+
+
+def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
+    """A random car or cart, loaded at random, stands on random ground: how far the ride is from a general minimiser (m), whether
+    the same wheels hang, and whether one does.
+
+    The minimiser is given the tyres' heights by plain dilation at the places where the ride has put the wheels, and its pitch and
+    roll; it knows nothing of warp forces, bounds, first guesses or iterations.
+    """
+    cell, cart = 0.02, rng.random() < 0.25
+    car = random_springs(rng)
+    if cart:
+        mass = (rng.uniform(0.5, 2.3), rng.uniform(-0.3, 0.3), 0.0)
+        car = replace(car, rigid=True, springs=Springs(), centre_of_mass=mass)
+    shape = rough(rng)
+    y, x = np.indices((160, 220)) * cell
+    # axles twisted by up to 0.06 rad against each other: beyond, the minimiser's small angles are off by their third order
+    ground = 0.4 * shape(x, y) + rng.normal(0, 0.002, x.shape)  # type: ignore[operator]
+    load = (0.0, 0.0) if cart else tuple(rng.uniform(-0.03, 0.0, 2))
+    yaw = rng.uniform(-0.1, 0.1)
+    places = np.array([[0.75, 1.6, yaw, *load]])
+    batch = settle_batch(car, ground, cell, places, np.zeros(1, np.int64))
+    turn, at, yy = batch.rotation[0], batch.position[0], sides(car)
+    pitch = math.asin(turn[0, 2, 0])
+    roll = math.asin(turn[0, 2, 1] / math.cos(pitch))
+    ahead = turn[0] @ np.array([L, 0.0, car.tyre_radius - load[0]]) + at[0]
+    ahead = math.hypot(ahead[0] - 0.75, ahead[1] - 1.6) if not cart else L * math.cos(pitch)
+    local = np.array([ahead, ahead, 0.0, 0.0])
+    u, v = 0.75 + local * math.cos(yaw) - yy * math.sin(yaw), 1.6 + local * math.sin(yaw) + yy * math.cos(yaw)
+    feet = np.array([under(ground, cell, a, b, yaw, car) for a, b in zip(u, v, strict=True)])
+    lift = batch.wheels[0] - feet
+    if cart:
+        reach = np.stack([np.ones(4), AXLE, yy], axis=1)
+        low = linprog(
+            [1.0, *car.centre_of_mass[:2]], A_ub=-reach, b_ub=-feet, bounds=[(None, None)] * 3, method="highs"
+        )
+        twin = reach @ low.x - feet
+        return float(np.abs(lift - twin).max()), bool(((lift > 1e-4) == (twin > 1e-4)).all()), bool((twin > 1e-4).any())
+    # a load presses the springs before anything else does: less droop is used up, more weight is held
+    s, k = car.springs, np.array([car.springs.front_rate, car.springs.rear_rate])
+    held = np.array([s.front_load, s.rear_load]) - 2 * k * load
+    droop = np.array([s.front_droop, s.rear_droop]) - load
+    laden = replace(car, springs=replace(s, front_load=held[0], rear_load=held[1], front_droop=droop[0], rear_droop=droop[1]))
+    square = math.cos(pitch)  # springs work square to the chassis
+    found = by_minimiser(laden, feet * square, pitch, roll)
+    twin = found[:4] / square - feet
+    hub = np.array([
+        turn[1 + i // 2] @ [L if i < 2 else 0.0, yy[i], car.tyre_radius] + at[1 + i // 2] for i in range(4)
+    ])  # fmt: skip
+    # how far each spring is pressed: its hub seen from the body, against where it stood before loads and grounds moved it
+    pressed = (hub - at[0]) @ turn[0]
+    ours = pressed[:, 2] - car.tyre_radius + np.repeat(load, 2)
+    off = max(float(np.abs(lift - twin).max()), float(np.abs(ours - (found[:4] - found[4:])).max()))
+    return off, bool(((lift > 1e-4) == (twin > 1e-4)).all()), bool((twin > 1e-4).any())
+
+
+def test_the_whole_ride_stands_where_a_general_minimiser_puts_it() -> None:
+    """On 200 random grounds, springs, droops, loads and carts."""
+    rng = np.random.default_rng(11)
+    found = [random_stand(rng) for _ in range(200)]
+    assert max(off for off, _, _ in found) < 5e-5
+    assert all(same for _, same, _ in found)
+    assert 30 < sum(hangs for _, _, hangs in found) < 160
+
+
 def test_without_limits_the_answer_is_the_closed_form_to_the_last_digit() -> None:
     ground = rough(np.random.default_rng(7))
     springs = Springs(30_000, 22_000, 9_000, 0.0, measured=True)
