@@ -230,7 +230,7 @@ def wrapped(facts: Sequence[str], width: int = 50) -> str:
     """Facts as lines of at most ``width`` characters; a length keeps its inches beside it."""
     lines = []
     for fact in facts:
-        tied = re.sub(r" (?=(mm|in|ft|m|kg|litres)\b)|(?<=\d) (?=\d+/)|(?<=mm) (?=\()", "\u00a0", fact)
+        tied = re.sub(r" (?=%|(mm|in|ft|m|kg|litres)\b)|(?<=\d) (?=\d+/)|(?<=mm) (?=\()", "\u00a0", fact)
         lines += textwrap.wrap(tied, width, subsequent_indent="  ")
     return "\n".join(lines).replace("\u00a0", " ")
 
