@@ -124,11 +124,11 @@ def measure(report: Report, document: Document) -> str:
         f"<h3>Measure this first</h3><ol>{todo}</ol>" if todo else "<p>No hand measurement is asked for.</p>"
     )
     done = [
-        (len(job.strings), "string or straightedge reading"),
-        (len(job.levels), "level list"),
-        (len(job.witnesses), "observation of the vehicle itself"),
+        (len(job.strings), "string or straightedge reading", "string or straightedge readings"),
+        (len(job.levels), "list of levels", "lists of levels"),
+        (len(job.witnesses), "reading with the vehicle itself", "readings with the vehicle itself"),
     ]
-    given = [f"{n} {what}{'s' if n > 1 else ''}" for n, what in done if n]
+    given = [f"{n} {one if n == 1 else more}" for n, one, more in done if n]
     folded = (
         f"<p>Already in this result: {esc(', '.join(given))}.</p>"
         if given

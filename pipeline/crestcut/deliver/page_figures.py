@@ -9,6 +9,7 @@ from crestcut.deliver.page_glossary import MEANINGS, ROW_MEANINGS, TERMS
 from crestcut.deliver.page_meanings import Meaning, count
 from crestcut.deliver.page_shell import esc
 
+KEPT = r'<span class="keep">\1\2</span>'
 BY_KEY = {m.key: m for m in (*MEANINGS, *ROW_MEANINGS)}
 
 
@@ -54,6 +55,11 @@ def term(key: str, words: str) -> str:
         f'<button type="button" class="fig" popovertarget="{_anchor(key)}">{words}'
         f'<span class="away">: {esc(name)}, what it means</span></button>'
     )
+
+
+def keep_stops(markup: str) -> str:
+    """The same with each stop held to the figure before it: no line begins with one."""
+    return re.sub(r'(<button type="button" class="fig"(?:(?!</button>).)*</button>)([.,;:])', KEPT, markup)
 
 
 def figure_table(document: Mapping[str, object]) -> str:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from crestcut.deliver import page_details as lower
 from crestcut.deliver import page_sections as upper
-from crestcut.deliver.page_figures import figure_table, meanings
+from crestcut.deliver.page_figures import figure_table, keep_stops, meanings
 from crestcut.deliver.page_options import options
 from crestcut.deliver.page_pick import switches
 from crestcut.deliver.page_scene import scene
@@ -63,4 +63,4 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
         lower.inputs(document),
         meanings(document),
     ])  # fmt: skip
-    return page(f"{report.title}: report", "report", body, scene(report), units)
+    return page(f"{report.title}: report", "report", keep_stops(body), scene(report), units)

@@ -58,7 +58,7 @@ def verdict(report: Report, document: Document) -> str:
         how = f"{unsigned} {'too little' if gap < 0 else 'to spare'}"
         said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
     words = report.today.words if report.today is not None else ""
-    return f'{said}<span class="odds">; {esc(words)}.</span>' if words else f"{said}."
+    return f'{said}; <span class="odds">{esc(words)}.</span>' if words else f"{said}."
 
 
 def _chances(report: Report, document: Document) -> str:

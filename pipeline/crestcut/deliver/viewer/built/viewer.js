@@ -1,5 +1,5 @@
 /*!
-built from 3d9054dad339ef277d24488fc59b176da43d4b075179852de72329ba5dcbe4de
+built from 849f0ee22b8c69959d263fa0b1085bd4a3af4957a0bc72ed9be9e612268f9272
 
 three 0.187.0 (MIT)
 The MIT License
