@@ -31,7 +31,9 @@ def reveal(page: Any, title: str) -> None:
 def test_a_newcomer_with_a_phone_saves_a_job_that_loads(pick: Path, open_page: Any, tmp_path: Path) -> None:
     page = open_page(pick, "phone")
     assert "Tap where the line of travel starts and ends" in mistakes(page)[0]
-    draw_line(page)
+    for end in ((1.0, 1.7), (11.0, 1.8)):  # the line is what a first tap draws
+        tap(page, *end)
+    assert page.locator("#tool-look").is_checked()  # and the next tap does no harm
     page.locator("#tool-mark").check(force=True)
     tap(page, 2.0, 0.6)
     page.locator("#tool-keep").check(force=True)
@@ -165,6 +167,8 @@ def test_mistakes_are_said_at_once(pick: Path, open_page: Any) -> None:
     page.locator("#undo").click()
     draw_line(page, ((1.0, 2.5), (11.5, 2.5)), touch=False)
     assert any("left wheels roll over" in m for m in mistakes(page))
+    assert "left wheels roll over" in page.locator("#line-said").inner_text()  # under the plan too
+    assert page.locator(".overlay .tight").count() == 1  # and where it is
     page.get_by_label("Gap to leave under the belly").fill("0,5 in")
     assert page.locator("#f-clearance-want-back").inner_text() == "use a point for decimals, like 0.14 m"
     assert page.locator("#f-clearance-want").get_attribute("aria-invalid") == "true"
@@ -174,6 +178,9 @@ def test_mistakes_are_said_at_once(pick: Path, open_page: Any) -> None:
     assert sum("is not given yet" in m for m in mistakes(page)) == 5
     page.get_by_label("Axle to axle").fill("26 mm")
     assert any("cannot be right" in m for m in mistakes(page))
+    beside = page.locator(".field", has=page.locator("#v-wheelbase")).locator(".at-field")
+    assert "cannot be right" in beside.inner_text()  # beside the field itself
+    assert page.locator(".field", has=page.locator("#v-tyre")).locator(".at-field").count() == 0  # empty
     page.locator("#save-job").click(force=True)  # refused: nothing is saved while something is wrong
     assert "not complete" in page.locator("#said").inner_text()
     page.locator("#mistakes a", has_text="Hub height").click()

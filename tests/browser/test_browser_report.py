@@ -58,7 +58,8 @@ def test_verdict_and_proof_stand_at_the_top(shown: Path, open_page: Any) -> None
     assert "NOT FOR CUTTING" in page.locator(".stamp").inner_text()
     assert "NOT FOR CUTTING" in page.locator("#view .overlay").inner_html()
     words = page.locator("#proof-words").inner_text()
-    gap = result_document(touching())["before"]["swept_gap"]  # type: ignore[index]
+    gap, part = (result_document(touching())["before"][key] for key in ("swept_gap", "part"))  # type: ignore[index]
+    assert part in page.locator("#proof svg").first.locator("text").all_text_contents()
     assert f"{-gap * 1000:.1f} mm into the slab" in words
 
 
@@ -145,6 +146,28 @@ def test_reading_under_the_cursor_is_the_plan(shown: Path, open_page: Any) -> No
     assert first_number(said.split("take off")[1]) == pytest.approx(
         wanted * 1000, abs=1.5
     )  # half a pixel and half a cell
+
+
+def test_without_a_graphics_card_the_slab_stands_still_while_the_vehicle_drives(
+    shown: Path, open_page: Any
+) -> None:
+    page = open_page(shown, "laptop")
+    assert page.evaluate("crestcut.view.stage.slow")  # as the browser of these tests is started
+    page.locator("#station").focus()
+    sharp = page.evaluate("crestcut.view.stage.canvas.width")
+    page.evaluate(
+        "() => { const s = document.getElementById('station');"
+        " s.value = 3; s.dispatchEvent(new Event('input')); }"
+    )
+    until(page, "crestcut.view.stage.gliding")
+    assert page.evaluate("crestcut.view.stage.still.width") == sharp
+    assert page.evaluate("crestcut.view.stage.canvas.width") < sharp
+    assert page.evaluate("crestcut.view.stage.still.hidden") is False
+    until(page, "!crestcut.view.stage.gliding")
+    assert page.evaluate("crestcut.view.stage.still.hidden") and page.evaluate(
+        "crestcut.view.mesh.mesh.material.colorWrite && crestcut.view.contours.lines.visible"
+    )
+    assert page.evaluate("crestcut.view.stage.canvas.width") == sharp
 
 
 def test_keys_turn_and_near_the_slab(shown: Path, open_page: Any) -> None:

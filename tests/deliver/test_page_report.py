@@ -145,6 +145,9 @@ def test_vehicle_stands_where_the_ride_put_it(page: PageText) -> None:
     assert wheels[drive["worst"]] == pytest.approx(poses.wheels[k], abs=1e-5)
     assert place[drive["worst"], 0] == pytest.approx(poses.position[k], abs=1e-5)
     assert drive["contact"]["gap"] == worst.gap
+    part = next(p for p in report.vehicle.parts if p.name == worst.part)
+    x, y = drive["contact"]["on"]  # on the part itself, so that the section cuts it
+    assert part.x[0] <= x <= part.x[1] and part.y[0] <= y <= part.y[1]
 
 
 def test_vehicle_once_cut_stands_on_the_finished_slab() -> None:
