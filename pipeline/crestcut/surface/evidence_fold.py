@@ -47,6 +47,7 @@ class Fold:
     part_weights: FloatArray | None = None  # (p, m)
     weights: tuple[FloatArray, ...] = ()
     noise_root: FloatArray | None = None
+    missed: FloatArray | None = None  # (m,) mean of r
     drawn: FloatArray | None = None  # (count, m) r where bounds leave it free, less its mean
 
     def residual(
@@ -71,6 +72,13 @@ class Fold:
         read = np.array([-(w @ e) for w, e in zip(self.weights, at_points, strict=True)], dtype=np.float64)
         read += self.part_weights.T @ parts + self.noise_root @ rng.standard_normal(read.shape)
         return ground - (self.ground_gain @ read).astype(np.float32), parts - self.part_gain @ read
+
+    def read(self, count: int) -> FloatArray:
+        """(m, count) by how much each reading came out over what was expected, m: as read, or drawn where only
+        a bound is known."""
+        assert self.missed is not None
+        free = np.zeros((len(self.missed), count)) if self.drawn is None else self.drawn.T
+        return np.asarray(self.missed[:, None] + free)
 
     def wander(self) -> tuple[FloatArray | float, FloatArray | float]:
         """What bounds leave free: a shift of ground (n, count) and parts (p, count) in every draw; zero
@@ -116,7 +124,7 @@ def fold_in(
         drawn = np.asarray(every - r, dtype=np.float64)
     root = np.asarray(np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings))), dtype=np.float64)
     return Fold(
-        ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, drawn
+        ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, r, drawn
     )
 
 

@@ -24,6 +24,9 @@ class Reading:
     predicted : what the fitted surface (and the vehicle as measured) give, places' uncertainty averaged
     over, m.
     observed : what was read, m; for "at most" and "at least" the bound.
+    stood : for a gap under the standing vehicle where it stood, (5,) as ``travel.records.Batch.places``: what
+    is read there is the least gap under the whole part, of which points and weights are only the tangent.
+    exactly : m, what the fitted surface gives right there, places not averaged over.
     """
 
     name: str
@@ -35,10 +38,14 @@ class Reading:
     observed: float
     part: str | None = None
     relation: str = "is"
+    stood: FloatArray | None = None
+    exactly: float = float("nan")
 
     def __post_init__(self) -> None:
         for name, ndim in (("points", 2), ("weights", 1), ("standard_error", 1)):
             object.__setattr__(self, name, frozen_array(getattr(self, name), ndim=ndim, name=name))
+        if self.stood is not None:
+            object.__setattr__(self, "stood", frozen_array(self.stood, ndim=1, name="stood"))
         if self.relation not in RELATIONS:
             raise ValueError(f"relation: one of {RELATIONS} expected, {self.relation!r} found")
         if not (np.isfinite(self.predicted) and np.isfinite(self.observed)):

@@ -75,7 +75,7 @@ def chance_of(
     allowances: tuple[tuple[str, float, str], ...] = (),
 ) -> Chance:
     """``assess_chance`` from draws at hand, so that today and in use share them."""
-    likely = drawn.estimate - (drawn.once - drawn.once.mean())
+    likely = drawn.estimate + (1.0 if drawn.told else -1.0) * (drawn.once - drawn.once.mean())
     rng = np.random.default_rng([seed, 1])
     for _, size, _ in allowances:
         likely = likely - size * rng.random(len(likely))

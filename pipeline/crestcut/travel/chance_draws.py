@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.draws import FieldMaker
 from crestcut.surface.evidence_fold import Fold, fold_in
-from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_footing import Footing, Single, find_footing
 from crestcut.travel.records import Clearance, Ride
@@ -18,6 +21,7 @@ from crestcut.vehicle.records import Vehicle
 
 REACH = 4.0  # standard deviations that a pair may come down against the least one and still be looked at
 LEAST_REACH = 0.004  # m
+STEPS = 4  # towards a gap that was felt: what is left of the way is a hundredth of a millimetre
 SPLIT = 1.4  # how the noise is shared between choosing and judging; 0.3 to 1.4 tried on simulated crests
 
 
@@ -30,7 +34,8 @@ class Draws:
     estimate : the same without that bias.  once : (n,) least gap with one more error drawn.  vehicle : (n,)
     the same with the
     vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold :
-    what the readings made of it.
+    what the readings made of it.  told : whether any were folded in: then ``once`` are what may be, else its
+    mirror image is, as errors are drawn onto a surface that has one already.
     """
 
     base: float
@@ -39,6 +44,7 @@ class Draws:
     vehicle: FloatArray
     tyre_bias: float
     fold: Fold
+    told: bool = False
 
 
 def white_length(surface: Surface) -> float:
@@ -81,8 +87,9 @@ def draw_clearances(
     parts = hard_parts(vehicle)
     extra = evidence_points(evidence)
     footing = find_footing(
-        vehicle, surface, ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error), extra=extra
-    )
+        vehicle, surface, ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error),
+        extra=extra, stood=stood_in(evidence, vehicle),
+    )  # fmt: skip
     if footing is None:
         return None
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
@@ -92,7 +99,8 @@ def draw_clearances(
 class Source:
     """Drawn errors of ground and vehicle at a footing's nodes: ``count`` of them, then their opposites.
 
-    ground : (nodes, 2 count) m, single precision.  parts : (hard parts, 2 count) m.  Both about the estimate.
+    ground : (nodes, 2 count) m, single precision.  parts : (hard parts, 2 count) m.  Both about the estimate,
+    given what was read by hand.  untold_ground, untold_parts : the same as the scan alone leaves them.
     """
 
     def __init__(
@@ -117,12 +125,59 @@ class Source:
         self.fold = fold_in(evidence, error, places, dict(zip(names, within, strict=True)), rng, 2 * count)
         ground = maker.draw_many(rng, count)
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
+        self.untold_ground, self.untold_parts = _both_signs(ground), _both_signs(shift)
+        self.ground, self.parts = self.untold_ground, self.untold_parts
+        if evidence is None or self.fold.ground_gain is None:
+            return
         ground, shift = self.fold.residual(ground, [ground[i] for i in at], shift, rng)
-        self.ground = np.concatenate([ground, -ground], axis=1)
-        self.parts = np.concatenate([shift, -shift], axis=1)
         free_ground, free_parts = self.fold.wander()
-        self.ground += free_ground
-        self.parts += free_parts
+        self.ground, self.parts = _both_signs(ground) + free_ground, _both_signs(shift) + free_parts
+        self._hold_witnesses(footing, evidence, names, rng)
+
+    def _hold_witnesses(
+        self, footing: Footing, evidence: Evidence, names: list[str], rng: np.random.Generator
+    ) -> None:
+        """Move every draw on until the gap where the vehicle stood is the one that was felt.
+
+        It is the least gap under a whole part, so which nodes set it differs from draw to draw; what was folded
+        in was only its tangent. A few steps along the same gain bring it home (randomised maximum likelihood:
+        Oliver, He & Reynolds, 1996). Moved means go into the estimate.
+        """
+        fold, told = self.fold, [i for i, _ in witnesses_of(evidence, names)]
+        if not told or fold.ground_gain is None or fold.part_gain is None:
+            return
+        readings = [evidence.readings[i] for i in told]
+        # a place known only so well moves the gap on average too: by what was expected over the gap right there
+        moved_by_place = np.array([r.predicted - r.exactly for r in readings])
+        noise = np.sqrt(np.diag(evidence.noise)[told])
+        felt = fold.read(self.ground.shape[1])[told] + np.array([r.predicted for r in readings])[:, None]
+        want = felt - moved_by_place[:, None] + noise[:, None] * rng.standard_normal(felt.shape)
+        ground_gain, part_gain = fold.ground_gain[:, told].astype(np.float32), fold.part_gain[:, told]
+        for _ in range(STEPS):
+            field = -fold.ground.astype(np.float32)[:, None] - self.ground
+            left = want - footing.witnessed(field, self.parts + fold.parts[:, None])
+            self.ground = self.ground + ground_gain @ left.astype(np.float32)
+            self.parts = self.parts + part_gain @ left
+        ground, parts = self.ground.mean(axis=1, dtype=np.float64), self.parts.mean(axis=1)
+        self.ground, self.parts = self.ground - ground.astype(np.float32)[:, None], self.parts - parts[:, None]
+        self.fold = replace(fold, ground=fold.ground + ground, parts=fold.parts + parts)
+
+
+def _both_signs(values: NDArray[Any]) -> NDArray[Any]:
+    return np.concatenate([values, -values], axis=1)
+
+
+def witnesses_of(evidence: Evidence | None, names: Sequence[str]) -> list[tuple[int, Reading]]:
+    """The readings that are gaps under a part of the standing vehicle, with their index."""
+    readings = evidence.readings if evidence is not None else ()
+    return [(i, r) for i, r in enumerate(readings) if r.stood is not None and r.part in names]
+
+
+def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[tuple[FloatArray, int, float]]:
+    """Where the vehicle stood witness, as ``find_footing`` takes it."""
+    names = [p.name for p in hard_parts(vehicle)]
+    found = witnesses_of(evidence, names)
+    return [(r.stood, names.index(r.part or ""), r.exactly) for _, r in found if r.stood is not None]
 
 
 def evidence_points(evidence: Evidence | None) -> FloatArray:
@@ -147,20 +202,25 @@ def snapped(
 
 
 def _collect(footing: Footing, source: Source) -> Draws:
-    fold, part = source.fold, footing.pair_part
-    none: Single = -fold.ground.astype(np.float32)[:, None]
-    parts = fold.parts[:, None]
-    level = footing.drawn(none, parts)
-    once = footing.drawn(none - source.ground, source.parts + parts)
+    """The least of many noisy gaps is too low; how much is judged on the scan alone, and what readings have taken
+    from the variance they have taken from that."""
+    fold, part = source.fold, footing.pair_part[: footing.judged]
+    none = np.zeros((len(footing.nodes), 1), np.float32)
+    still = np.zeros((len(fold.parts), 1))
+    untold = footing.drawn(-source.untold_ground, source.untold_parts)
+    estimate = float(_judged_apart(footing, none, source, still).mean())
+    level, once = footing.drawn(none, still), untold
+    if source.ground is not source.untold_ground:
+        none, still = -fold.ground.astype(np.float32)[:, None], fold.parts[:, None]
+        level, once = footing.drawn(none, still), footing.drawn(none - source.ground, still + source.parts)
+    least, before = (np.asarray(d.gap.min(axis=0), dtype=np.float64) for d in (once, untold))
+    if once is not untold:
+        share = least.var() / max(float(before.var()), 1e-18)
+        estimate = float(least.mean() + min(share, 1.0) * (estimate - before.mean()))
     only = (level.gap + source.parts[part]).min(axis=0)
-    return Draws(
-        float(level.gap.min()),
-        float(_judged_apart(footing, none, source, parts).mean()),
-        once.gap.min(axis=0).astype(np.float64),
-        only,
-        float((once.lift - level.lift).mean()),
-        fold,
-    )
+    lifted = float((once.lift - level.lift).mean())
+    told = once is not untold
+    return Draws(float(level.gap.min()), estimate, least, only, lifted, fold, told)
 
 
 def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatArray) -> FloatArray:
@@ -171,7 +231,7 @@ def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatAr
     et al., JASA 2023), so a choice made on the first does not favour what the second got wrong; tyres choose
     their nodes on the first too.
     """
-    error, shift = source.ground, source.parts
+    error, shift = source.untold_ground, source.untold_parts
     chosen = footing.drawn(none - np.multiply(error, SPLIT, dtype=np.float32), SPLIT * shift + parts)
     q, d = chosen.gap.argmin(axis=0), np.arange(error.shape[1])
     entry = chosen.part[q, d]

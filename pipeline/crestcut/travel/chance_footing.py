@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 
 import numpy as np
@@ -11,7 +12,7 @@ from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_lists import Lists, list_parts, list_tyres
 from crestcut.travel.records import Batch, Clearance, Ride
-from crestcut.travel.ride import contact_ground, geometry, ridden_ground
+from crestcut.travel.ride import contact_ground, geometry, ridden_ground, settle_batch
 from crestcut.travel.springs import stands_by_limits, support_weights
 from crestcut.travel.sweep import FAR, hard_parts, part_arrays
 from crestcut.vehicle.records import Vehicle
@@ -43,8 +44,9 @@ class Footing:
 
     window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on
     the window.
-    pair_pose, pair_part : (q,) into the poses kept and the hard parts, ordered by pose.  pose : (p,) index of
-    those poses in the ride's batch.  base : (q,) gap on the surface as fitted, m.  tyres, parts : the lists.
+    pair_pose, pair_part : (q,) into the poses kept and the hard parts, ordered by pose.  judged : the pairs
+    that count; those after them are where the vehicle stood witness.  pose : (p,) index of the judged poses in
+    the ride's batch.  base : (judged,) gap on the surface as fitted, m.  tyres, parts : the lists.
     weights : (entries of parts, 4) how far each entry's chassis point follows each wheel.
     extra : indices into ``nodes`` of the places asked for besides.
     """
@@ -56,6 +58,7 @@ class Footing:
     pose: IntArray
     pair_pose: IntArray
     pair_part: IntArray
+    judged: int
     base: FloatArray
     tyres: Lists
     parts: Lists
@@ -68,37 +71,48 @@ class Footing:
         lift, tyre = self.settled(field)
         return Drawn(*self.gaps(field, lift, shift), lift, tyre)
 
-    def settled(self, field: Single) -> tuple[Single, NDArray[np.int32]]:
+    def witnessed(self, field: Single, shift: FloatArray) -> FloatArray:
+        """(witnesses, d) least gap where the vehicle stood witness, m; as ``drawn``."""
+        pairs = range(self.judged, len(self.pair_pose))
+        out = np.empty((len(pairs), field.shape[1]))
+        for k, q in enumerate(pairs):
+            first = 4 * int(self.pair_pose[q])
+            lift, _ = self.settled(field, range(first, first + 4))
+            out[k] = self.gaps_of(q, field, lift).min(axis=0) + shift[self.pair_part[q]]
+        return out
+
+    def settled(self, field: Single, hubs: range | None = None) -> tuple[Single, NDArray[np.int32]]:
         """How far each tyre rises on ground + ``field`` (n, d), m, and the list entry that carries it:
         (4 p, d)."""
-        hubs, d = 4 * len(self.pose), field.shape[1]
-        lift, tyre = np.empty((hubs, d), np.float32), np.empty((hubs, d), np.int32)
+        hubs = range(4 * len(self.pose)) if hubs is None else hubs  # of the judged poses
+        d = field.shape[1]
+        lift, tyre = np.empty((len(hubs), d), np.float32), np.empty((len(hubs), d), np.int32)
         short = self.tyres.value.astype(np.float32)[:, None]
-        for k in range(hubs):
+        for row, k in enumerate(hubs):
             a, b = self.tyres.start[k], self.tyres.start[k + 1]
             stood = field[self.tyres.nodes[a:b]] - short[a:b]
-            tyre[k] = a + stood.argmax(axis=0)
-            lift[k] = stood.max(axis=0)
+            tyre[row] = a + stood.argmax(axis=0)
+            lift[row] = stood.max(axis=0)
         return lift, tyre
 
     def gaps(self, field: Single, lift: Single, shift: FloatArray) -> tuple[Single, NDArray[np.int32]]:
-        """Least gap of each pair, m, and the list entry that sets it: (q, d).
+        """Least gap of each judged pair, m, and the list entry that sets it: (q, d).
 
         To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
         """
-        pairs, d = len(self.pair_pose), field.shape[1]
+        pairs, d = self.judged, field.shape[1]
         gap, part = np.empty((pairs, d), np.float32), np.empty((pairs, d), np.int32)
         moved = shift.astype(np.float32)
         for q in range(pairs):
-            left = self.gaps_of(q, field, lift)
+            left = self.gaps_of(q, field, lift[4 * self.pair_pose[q] :])
             part[q] = self.parts.start[q] + left.argmin(axis=0)
             gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
         return gap, part
 
     def gaps_of(self, q: int, field: Single, lift: Single) -> Single:
-        """(entries, d) gap at every entry of pair ``q``, m."""
-        a, b, p = self.parts.start[q], self.parts.start[q + 1], 4 * self.pair_pose[q]
-        left: Single = self.weights[a:b].astype(np.float32) @ lift[p : p + 4]
+        """(entries, d) gap at every entry of pair ``q``, m; lift : (4 or more, d) of its wheels first."""
+        a, b = self.parts.start[q], self.parts.start[q + 1]
+        left: Single = self.weights[a:b].astype(np.float32) @ lift[:4]
         left += self.parts.value[a:b].astype(np.float32)[:, None]
         left -= field[self.parts.nodes[a:b]]
         return left
@@ -114,6 +128,7 @@ def find_footing(
     open_to: float | None = None,
     extra: FloatArray | None = None,
     poses: int = POSES,
+    stood: Sequence[tuple[FloatArray, int, float]] = (),
 ) -> Footing | None:
     """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
     are drawn.
@@ -121,7 +136,8 @@ def find_footing(
     keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
     beyond the least a pair or a node is still looked at.  open_to : m, what a cut will open gaps to beyond
     ``keep``; pairs and nodes near it are looked at too.  extra : (k, 2) site x, y of more places whose ground
-    must be drawn.  poses : at most so many.  None where no part meets measured ground.
+    must be drawn.  poses : at most so many.  stood : place (5,), part (index) and gap
+    expected (m) of each gap read under the standing vehicle.  None where no part meets measured ground.
     """
     assert clearance.pair_gap is not None
     parts = hard_parts(vehicle)
@@ -133,9 +149,18 @@ def find_footing(
     within = excess <= most
     pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1), poses)
     pair_pose, pair_part = np.nonzero(within[pose])
-    batch = _chosen(ride.batch, pose)
+    batch, judged = _chosen(ride.batch, pose), len(pair_pose)
+    if stood:
+        places = np.array([s[0] for s in stood])
+        there = settle_batch(
+            vehicle, ridden_ground(surface)[0], surface.height.frame.cell, places, np.zeros(len(places), np.int64)
+        )
+        batch = Batch(*(np.concatenate([getattr(b, f.name) for b in (batch, there)]) for f in fields(batch)))
+        pair_pose = np.concatenate([pair_pose, len(pose) + np.arange(len(stood))])
+        pair_part = np.concatenate([pair_part, [s[1] for s in stood]])
     plates = part_arrays(parts, ride.line.step)
-    return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, most + keep, extra)
+    limit = np.concatenate([most + keep[pair_part[:judged]], [s[2] + reach for s in stood]])
+    return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, judged, limit, extra)
 
 
 def _chosen(batch: Batch, pose: IntArray) -> Batch:
@@ -167,11 +192,11 @@ def _listed(
     pose: IntArray,
     pair_pose: IntArray,
     pair_part: IntArray,
+    judged: int,
     most: FloatArray,
     extra: FloatArray | None,
 ) -> Footing:
-    """batch : of the chosen poses.  parts : as ``part_arrays``.  most : (hard parts,) greatest gap looked at,
-    m."""
+    """batch : of the chosen poses.  parts : as ``part_arrays``.  most : (q,) greatest gap looked at, m."""
     frame = surface.height.frame
     plates, _, frames = parts
     hubs = _hubs(vehicle, batch)
@@ -181,7 +206,7 @@ def _listed(
     body = frames[pair_part]
     under = list_parts(
         contact_ground(surface), frame.cell, plates[pair_part],
-        batch.position[pair_pose, body], batch.rotation[pair_pose, body], most[pair_part],
+        batch.position[pair_pose, body], batch.rotation[pair_pose, body], most,
     )  # fmt: skip
     of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(under.start))
     weights = _weights(vehicle, batch, stood, under.local, body[of_pair], pair_pose[of_pair])
@@ -190,7 +215,7 @@ def _listed(
     rows, columns = _rows_columns(frame, window)
     return Footing(
         window, nodes, surface.height.crop(rows, columns), surface.standard_error.crop(rows, columns),
-        pose, pair_pose, pair_part, np.minimum.reduceat(under.value, under.start[:-1]),
+        pose, pair_pose, pair_part, judged, np.minimum.reduceat(under.value, under.start[:-1])[:judged],
         replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights, extra_at,
     )  # fmt: skip
 

@@ -22,7 +22,7 @@ from crestcut.job.records import Wanted
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_draws import Source, evidence_points, reach_of
+from crestcut.travel.chance_draws import Source, evidence_points, reach_of, stood_in
 from crestcut.travel.chance_footing import Footing, Single, find_footing, nearest_nodes
 from crestcut.travel.chance_lists import block_of
 from crestcut.travel.records import Clearance, Ride
@@ -95,8 +95,9 @@ def draw_cut(
     asked = wanted_gap(wanted.want, wanted.want_ends)
     keep, reach = np.array([asked[part.zone] for part in hard_parts(vehicle)]), reach_of(vehicle, error)
     footing = find_footing(
-        vehicle, surface, ride, clearance, keep, TIGHT * reach, OPEN * reach, evidence_points(evidence)
-    )
+        vehicle, surface, ride, clearance, keep, TIGHT * reach, OPEN * reach, evidence_points(evidence),
+        stood=stood_in(evidence, vehicle),
+    )  # fmt: skip
     if footing is None:
         return None
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
@@ -117,8 +118,9 @@ def _places(footing: Footing, frame: GridFrame) -> tuple[IntArray, FloatArray]:
     j, i = np.divmod(nearest_nodes(frame, xy), frame.shape[1])
     side = block_of(frame.cell)
     block = j // side * frame.shape[1] + i // side
-    _, first, place = np.unique(block[footing.parts.nodes], return_index=True, return_inverse=True)
-    return place, xy[footing.parts.nodes[first]]
+    entries = footing.parts.nodes[: footing.parts.start[footing.judged]]
+    _, first, place = np.unique(block[entries], return_index=True, return_inverse=True)
+    return place, xy[entries[first]]
 
 
 def _lacking(footing: Footing, place: IntArray, places: int, field: Single, shift: FloatArray) -> Single:
@@ -127,9 +129,9 @@ def _lacking(footing: Footing, place: IntArray, places: int, field: Single, shif
     d = max(field.shape[1], shift.shape[1])
     lift = footing.settled(field)[0]
     lacking = np.full((places, d), NOTHING, np.float32)
-    for q in range(len(footing.pair_pose)):
+    for q in range(footing.judged):
         entries = slice(footing.parts.start[q], footing.parts.start[q + 1])
-        gap = footing.gaps_of(q, field, lift) + shift[footing.pair_part[q]].astype(np.float32)
+        gap = footing.gaps_of(q, field, lift[4 * footing.pair_pose[q] :]) + shift[footing.pair_part[q]].astype(np.float32)
         here = place[entries]  # each place once: a pair lists one node of a block
         lacking[here] = np.maximum(lacking[here], -gap)
     return lacking

@@ -98,6 +98,8 @@ def _one(
         observed,
         part.name,
         relation,
+        places[0],
+        float(gaps[0]),
     )
     return Evidence((reading,), np.array([[witness.within**2 + spread**2]]))
 
