@@ -55,13 +55,15 @@ LEAST_FOLD_SD, ALONG_SD, JUMP_SD = 0.004, 0.015, 0.003  # rise over run, 1/m, m
 @dataclass(frozen=True, eq=False)
 class Pools:
     """Pairs of knots along one ridge: ``near`` lies at (``across``, ``along``) m in the axes of ``owner``.
-    Sorted by owner, of which every one of the n is also its own neighbour from ``start`` on."""
+    Sorted by owner; every one of the n is also its own neighbour. same_way : -1 where n points the other way,
+    so that a fall is a rise."""
 
     n: int
     owner: IntArray
     near: IntArray
     across: FloatArray
     along: FloatArray
+    same_way: FloatArray
 
     @classmethod
     def of(cls, place: FloatArray, pitch: float, wide: float) -> Pools:
@@ -77,10 +79,11 @@ class Pools:
         c, s = np.cos(place[owner, 2]), np.sin(place[owner, 2])
         x, y = (xy[near] - xy[owner]).T
         across, along = x * c + y * s, y * c - x * s
-        turn = np.abs(np.sin(place[near, 2] - place[owner, 2]))
+        turn = place[near, 2] - place[owner, 2]
         room = wide + 0.1 * np.abs(along) + 0.2 * along**2
-        keep = (np.abs(along) < POOL_LONG) & (np.abs(across) <= room) & (turn <= 0.5)
-        return cls(n, owner[keep], near[keep], across[keep], along[keep])
+        keep = (np.abs(along) < POOL_LONG) & (np.abs(across) <= room) & (np.abs(np.sin(turn)) <= 0.5)
+        same_way = np.where(np.cos(turn) < 0, -1.0, 1.0)
+        return cls(n, owner[keep], near[keep], across[keep], along[keep], same_way[keep])
 
     def total(self, values: FloatArray) -> FloatArray:
         """Sum over each owner's pool, (n,)."""
@@ -126,7 +129,8 @@ def find_lines(
         if kind == STEP and not (alone[:, ONE_STEP] < alone[:, ONE_HINGE] - LIKELY_STEP * variance).any():
             break
         lines = _lines(place, pools, alone[:, at], able)
-        size = np.abs(pools.mean(lines.weight, alone[near, what]))
+        way = pools.same_way if kind == STEP else 1.0
+        size = np.abs(pools.mean(lines.weight, alone[near, what] * way))
         if kind == HINGE:
             is_one = 2 * size >= LEAST_KINK
         else:
@@ -137,6 +141,9 @@ def find_lines(
         is_one &= lines.there & able
         model[is_one] = kind
         line[is_one] = np.column_stack([lines.d, lines.g, lines.k, lines.variance])[is_one]
+    # a step bends the windows beside it: what hinges are found there are its own flanks
+    beside = (model[near] == STEP) & (np.abs(pools.along) < 0.15) & (np.abs(pools.across) < WIDE)
+    model[(model == HINGE) & (pools.total(1.0 * beside) > 0)] = 0
     return model, line
 
 
@@ -283,7 +290,7 @@ def settle(
     rounding = chance @ ROUNDINGS
     priors, spread = np.zeros((n, 2, 9)), np.zeros((n, 2))
     priors[:, 0, 3], priors[:, 0, 6], priors[:, 0, 8] = fold, line[:, 2], bow
-    priors[:, 0, 7] = np.where(step, pools.mean(w, fits.jump[near]), rounding)
+    priors[:, 0, 7] = np.where(step, pools.mean(w, fits.jump[near] * pools.same_way), rounding)
     priors[:, 1, 3], priors[:, 1, 8] = 1 / fold_sd**2, 1 / ALONG_SD**2
     priors[:, 1, 4:7] = 1 / np.array([HOLD_PLACE, HOLD_ANGLE, HOLD_BOW]) ** 2
     priors[:, 1, 7] = 1 / np.where(step, JUMP_SD, HOLD_ROUND) ** 2

@@ -47,8 +47,8 @@ def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
         return Ground(np.zeros(len(placed), bool), 5e-5, nothing, nothing, ())
     pieces = split(tiles.level, tiles.width, _inner(lattice, tiles))
     is_ground = (pieces.label >= 0) & (pieces.kind[pieces.label] == GROUND)
-    group = np.where(is_ground, pieces.label, -1)
-    planes = robust_planes(tiles.level, group, 1, 0.03)
+    level, group = _over_sunk(tiles.level, pieces, is_ground)
+    planes = robust_planes(level, group, 1, 0.03)
     above = residuals(placed, tiles.start, tiles.order, tiles.side, planes)
     noise = _noise(above)
     limit = max(NEAREST, FARTHEST * noise)
@@ -59,6 +59,25 @@ def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
     removed = _words(tiles, pieces, above, keep, upper, len(placed))
     slab = _slab(tiles, pieces, is_ground, tile_spread(above, keep, tiles.start, tiles.order))
     return Ground(keep, noise, _to_cells(is_ground, tiles, lattice), _to_cells(slab, tiles, lattice), removed)
+
+
+def _over_sunk(
+    level: FloatArray, pieces: Pieces, is_ground: BoolArray
+) -> tuple[FloatArray, NDArray[np.int32]]:
+    """Levels and groups of the ground's tiles, carried on over sunk tiles beside it: a joint's or a ghost's
+    points may be the lowest layer of a tile whose other points are ground."""
+    group = np.where(is_ground, pieces.label, -1).astype(np.int32)
+    sunk = (pieces.label >= 0) & (pieces.kind[pieces.label] == GHOST)
+    if not sunk.any() or not is_ground.any():
+        return level, group
+    planes = robust_planes(level, group, 1, 0.03)
+    distance, (fj, fi) = ndimage.distance_transform_edt(~is_ground, return_indices=True)
+    j, i = np.nonzero(sunk & (distance < 2.5))
+    at = fj[j, i], fi[j, i]
+    out = level.copy()
+    out[j, i] = planes[(*at, 0)] + planes[(*at, 1)] * (i - at[1]) + planes[(*at, 2)] * (j - at[0])
+    group[j, i] = group[at]
+    return out, group
 
 
 def _inner(lattice: Lattice, tiles: Tiles) -> BoolArray:
