@@ -145,9 +145,21 @@ def test_vehicle_stands_where_the_ride_put_it(page: PageText) -> None:
     assert wheels[drive["worst"]] == pytest.approx(poses.wheels[k], abs=1e-5)
     assert place[drive["worst"], 0] == pytest.approx(poses.position[k], abs=1e-5)
     assert drive["contact"]["gap"] == worst.gap
+
+
+def test_the_section_cuts_the_part_that_touches_though_its_cell_reaches_beyond_it() -> None:
+    report = make_report()
+    worst = report.before.worst
+    assert worst is not None
     part = next(p for p in report.vehicle.parts if p.name == worst.part)
-    x, y = drive["contact"]["on"]  # on the part itself, so that the section cuts it
-    assert part.x[0] <= x <= part.x[1] and part.y[0] <= y <= part.y[1]
+    poses, k = report.poses_of(worst)
+    edge = poses.position[k] + poses.rotation[k] @ (sum(part.x) / 2, part.y[1] + 0.006, part.z[0])
+    x, y = report.surface.height.frame.to_site(edge[:2])
+    moved = dataclasses.replace(worst, xy=(float(x), float(y)))
+    before = dataclasses.replace(report.before, least={**report.before.least, worst.zone: moved})
+    drive = PageText(report_text(dataclasses.replace(report, before=before))).carried["drive"]
+    assert drive["contact"]["on"] == pytest.approx([sum(part.x) / 2, part.y[1]], abs=1e-3)
+    assert part.y[0] <= drive["contact"]["on"][1] <= part.y[1]
 
 
 def test_vehicle_once_cut_stands_on_the_finished_slab() -> None:
