@@ -6,9 +6,11 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.job.records import Travel
 from crestcut.travel.line import travel_line
 from crestcut.travel.ride import contact_ground, ride
+from crestcut.travel.since import Swept
 from crestcut.travel.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import AS_MEASURED, Part
@@ -99,6 +101,32 @@ def test_the_poses_between_two_stations_are_counted() -> None:
         assert np.nanmax(off) < 1.5e-3 < np.nanmax(without)
     assert s.before.worst is not None and truth.worst is not None
     assert s.before.worst.gap == pytest.approx(truth.worst.gap, abs=1e-4)
+
+
+def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit() -> None:
+    """The ground is lowered in two places, one of them under tyres: swept anew with and without the earlier sweep at hand."""
+    rng = np.random.default_rng(4)
+    travel = Travel(line=(), wander=0.1, heading=0.05, ways=("forward", "turned"))
+    s = scene(GROUNDS["roll"](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(2.6, 0.094), cell=0.02)  # type: ignore[arg-type]
+    x, y = np.moveaxis(s.surface.height.frame.node_xy(), -1, 0)
+    depth = 0.02 * ((np.hypot(x - 0.2, y) < 0.3) | (np.hypot(x + 1.0, y - 0.75) < 0.15))
+    lower = cut_surface(s.surface, depth)
+    rode = ride_on(s.ride, s.vehicle, lower, s.surface)
+    whole = ride(s.vehicle, lower, s.line, travel, (AS_MEASURED,))
+    assert (rode.batch.position == whole.batch.position).all() and (rode.batch.rotation == whole.batch.rotation).all()
+    moved = (rode.batch.position != s.ride.batch.position).any(axis=(1, 2))
+    assert 0.05 < moved.mean() < 0.8
+    ours = sweep(s.vehicle, lower, rode, since=Swept(s.surface, s.ride, s.before))
+    full = sweep(s.vehicle, lower, whole)
+    assert ours.pair_gap is not None and full.pair_gap is not None and s.before.pair_gap is not None
+    assert (ours.pair_gap == full.pair_gap).all() and (full.pair_gap != s.before.pair_gap).any()
+    assert ours.lowest.keys() == full.lowest.keys()
+    assert [(c.gap, c.part, c.xy, c.pose) for c in ours.least.values()] == [
+        (c.gap, c.part, c.xy, c.pose) for c in full.least.values()
+    ]
+    for zone, grid in full.lowest.items():
+        assert np.array_equal(ours.lowest[zone].values, grid.values, equal_nan=True)
+    assert np.array_equal(ours.gap.values, full.gap.values, equal_nan=True) and ours.unmeasured == full.unmeasured
 
 
 def test_raising_a_part_by_h_raises_its_gap_by_h_and_a_removed_part_never_lowers_it() -> None:

@@ -18,6 +18,7 @@ from crestcut.job.records import Wanted
 from crestcut.surface.records import Surface
 from crestcut.travel.records import Batch, Clearance, Poses, Ride
 from crestcut.travel.ride import ridden_ground, settle_batch, wheel_feet
+from crestcut.travel.since import Swept
 from crestcut.travel.springs import stands_by_limits
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.records import Vehicle
@@ -44,17 +45,21 @@ def plan_cut(
     """
     gaps = {zone: gap + margin for zone, gap in wanted_gap(wanted.want, wanted.want_ends).items()}
     problem = prepare(vehicle, surface, ride, before, limits, gaps, feather)
-    return plan_of(solve(problem), problem.allowed, limits, surface, [Cutter(vehicle, ride, gaps, margin)])
+    return plan_of(solve(problem), problem.allowed, limits, surface, [Cutter(vehicle, ride, gaps, margin, before)])
 
 
 @dataclass(frozen=True, eq=False)
 class Cutter:
-    """A vehicle the cut is made for: what every zone must keep, m, of which ``margin`` is for confidence."""
+    """A vehicle the cut is made for: what every zone must keep, m, of which ``margin`` is for confidence.
+
+    before : its sweep over the uncut surface, where that is at hand: spares half of the sweep after.
+    """
 
     vehicle: Vehicle
     ride: Ride
     gaps: Mapping[str, float]
     margin: float
+    before: Clearance | None = None
 
 
 def plan_of(
@@ -64,7 +69,13 @@ def plan_of(
     cell = surface.height.frame.cell
     depth = np.where(solution.depth > 0, solution.depth, 0.0)
     lower = cut_surface(surface, depth)
-    after = [sweep(c.vehicle, lower, ride_on(c.ride, c.vehicle, lower, surface)) for c in cutters]
+    after = [
+        sweep(
+            c.vehicle, lower, ride_on(c.ride, c.vehicle, lower, surface),
+            since=None if c.before is None else Swept(surface, c.ride, c.before),
+        )
+        for c in cutters
+    ]  # fmt: skip
     excess = np.fmin.reduce([_excess(a, lower, c.gaps) for a, c in zip(after, cutters, strict=True)])
     contacts = [(c.gap - x.gaps[c.zone], c) for a, x in zip(after, cutters, strict=True) for c in a.least.values()]
     short = min(contacts, key=lambda pair: pair[0])[1] if contacts else None

@@ -20,12 +20,13 @@ from crestcut.cut.records import Limits
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_footing import wheel_weights
-from crestcut.travel.blocks import node_lines, roof_of, tiled, untiled
+from crestcut.travel.blocks import roof_of, tiled, untiled
 from crestcut.travel.kernels import FAR
+from crestcut.travel.pairs import Pairs, lower_pairs, place_pairs, planes_under
 from crestcut.travel.records import Batch, Clearance, Ride
 from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch
 from crestcut.travel.springs import stands_by_limits, support_weights
-from crestcut.travel.sweep import FRAMES, Pairs, hard_parts, lower_pairs, part_arrays, place_pairs, planes_under
+from crestcut.travel.sweep import FRAMES, hard_parts, part_arrays
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import Vehicle
 
@@ -142,7 +143,7 @@ def _needs(problem: Problem, batch: Batch) -> tuple[FloatArray, IntArray]:
     blocks = problem.blocks[None]
     roof, whole = roof_of(limit, blocks, cell)
     layer, order = np.zeros(len(problem.pair_pose), np.int64), np.arange(len(problem.pair_pose))
-    lower_pairs(limit, owner, roof, whole, blocks, placed, layer, order, node_lines(limit, cell), cell)
+    lower_pairs(limit, owner, roof, whole, blocks, placed, layer, order, cell)
     pair = untiled(owner[0], *shape)
     return np.where(pair >= 0, problem.contact - untiled(limit[0], *shape), -FAR), pair
 

@@ -22,9 +22,10 @@ from crestcut.surface.records import Surface
 from crestcut.travel.blocks import tiled
 from crestcut.travel.kernels import FAR
 from crestcut.travel.line import is_straight
+from crestcut.travel.pairs import least_of_pairs, pairs_of, place_pairs, planes_under
 from crestcut.travel.records import TravelLine
 from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch
-from crestcut.travel.sweep import hard_parts, least_of_pairs, pairs_of, part_arrays, place_pairs, planes_under
+from crestcut.travel.sweep import hard_parts, part_arrays
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import LoadState, Vehicle
 

@@ -3,24 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.grid import FloatArray, HeightGrid, IntArray
+from crestcut.grid import FloatArray, HeightGrid
 from crestcut.surface.records import Surface
-from crestcut.travel.blocks import block_planes, least_gaps, lower_to, node_lines, roof_of, tiled, untiled
-from crestcut.travel.cores import share
-from crestcut.travel.kernels import FAR, column_range, plane, planes_of, row_range
+from crestcut.travel.blocks import tiled
+from crestcut.travel.kernels import FAR, column_range, plane, row_range
+from crestcut.travel.pairs import least_of_pairs, lowest_of_pairs, pairs_of, place_pairs, planes_under
 from crestcut.travel.records import ZONES, Clearance, Contact, Ride
 from crestcut.travel.ride import contact_ground
+from crestcut.travel.since import Swept, still_true
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import Part, Vehicle
 
 FRAMES = ("body", "front axle", "rear axle")
-# poses apart in the first passes of a sweep: what far ones have reached spares most of the work of the others
-STRIDES = (64, 16, 1)
-PAIRS_AT_ONCE = 2000
 
 
 def hard_parts(vehicle: Vehicle) -> tuple[Part, ...]:
@@ -51,112 +48,35 @@ def sweep(
     ride: Ride,
     parts: tuple[Part, ...] | None = None,
     between: float | None = None,
+    since: Swept | None = None,
 ) -> Clearance:
-    """Lowest height of the underside over every cell, over all stations, variants and parts; the gap to the ground below it.
+    """Lowest height of the underside over every cell, over all stations, variants and parts; the gap to the
+    ground below it, vertical, against the highest of each cell; negative is overlap.
 
-    parts : default all that must not touch.  between : see ``part_arrays``, default the step of the line.  The gap is vertical, against the highest of each cell; negative is overlap.
+    parts : default all that must not touch.  between : see ``part_arrays``, default the step of the line.
+    since : an earlier sweep of the same parts, whose poses and ground are mostly the same: what still holds
+    is taken over. The answer is the same without.
     """
     parts = hard_parts(vehicle) if parts is None else parts
     ground = contact_ground(surface)
     between = ride.line.step if between is None else between
     plates, zones, frames = part_arrays(parts, between)
     cell, batch = surface.top.frame.cell, ride.batch
-    pairs = pairs_of(np.repeat(np.flatnonzero(batch.live), len(parts)), np.tile(np.arange(len(parts)), int(batch.live.sum())))
-    placed = place_pairs(pairs, batch.position, batch.rotation, plates, frames, cell, ground.shape[0])
-    tiles = tiled(ground, VOID)
+    live = np.flatnonzero(batch.live)
+    pairs = pairs_of(np.repeat(live, len(parts)), np.tile(np.arange(len(parts)), len(live)))
+    place = lambda b: place_pairs(pairs, b.position, b.rotation, plates, frames, cell, len(ground))  # noqa: E731
+    placed, tiles = place(batch), tiled(ground, VOID)
     blocks = planes_under(tiles, cell)
+    kept = None
+    if since is not None and since.serves(batch, len(parts)):
+        kept = still_true(since, tiles, place(since.ride.batch), placed, zones[pairs.part], cell)
+    asked = np.arange(len(pairs.pose)) if kept is None else np.flatnonzero(~kept.pairs)
     gaps = np.full((len(batch.places), len(parts)), FAR)
-    gaps[pairs.pose, pairs.part] = least_of_pairs(tiles, blocks, placed, cell)
-    lowest = _lowest(len(ZONES), ground.shape, blocks, placed, zones[pairs.part], pairs.pose, cell)
+    if kept is not None:
+        gaps[:] = since.clearance.pair_gap  # type: ignore[union-attr]
+    gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(tiles, blocks, placed.some(asked), cell)
+    lowest = lowest_of_pairs(len(ZONES), ground.shape, blocks, placed, zones[pairs.part], pairs.pose, cell, kept)
     return _clearance(surface, ride, parts, between, lowest, gaps, ground)
-
-
-@dataclass(frozen=True, eq=False)
-class Pairs:
-    """Poses and parts to be swept, (q,) each: indices into a batch and into the parts."""
-
-    pose: IntArray
-    part: IntArray
-
-
-@dataclass(frozen=True, eq=False)
-class Placed:
-    """Pairs as ``kernels.planes_of`` puts them over the grid: planes (q, 3), quads (q, 4, 2), rows (q, 2)."""
-
-    planes: FloatArray
-    quads: FloatArray
-    rows: IntArray
-
-
-def pairs_of(pose: IntArray, part: IntArray) -> Pairs:
-    """Pairs as the kernels want them."""
-    return Pairs(np.ascontiguousarray(pose, dtype=np.int64), np.ascontiguousarray(part, dtype=np.int64))
-
-
-def place_pairs(
-    pairs: Pairs, position: FloatArray, rotation: FloatArray, plates: FloatArray, frames: IntArray, cell: float, rows: int
-) -> Placed:
-    """Where every pair's plate lies. position, rotation : of a batch.  plates (m, 6) and frames (m,) : ``part_arrays``.  rows : of the grid."""
-    n = len(pairs.pose)
-    planes, quads, span = np.empty((n, 3)), np.empty((n, 4, 2)), np.empty((n, 2), np.int64)
-    planes_of(
-        pairs.pose, pairs.part, position, rotation, plates, frames, cell, rows, planes, quads, span
-    )
-    return Placed(planes, quads, span)
-
-
-def planes_under(tiles: FloatArray, cell: float) -> FloatArray:
-    """``blocks.block_planes`` of tiles (.., block rows, block columns, BLOCK, BLOCK)."""
-    block = np.empty((*tiles.shape[:-2], 4))
-    many, out = tiles.reshape(-1, *tiles.shape[-4:]), block.reshape(-1, *block.shape[-3:])
-    for k in range(len(many)):
-        block_planes(many[k], cell, out[k])
-    return block
-
-
-def least_of_pairs(tiles: FloatArray, blocks: FloatArray, placed: Placed, cell: float) -> FloatArray:
-    """Least gap of every pair to a ground in tiles, (q,) m; ``FAR`` where it meets nothing measured."""
-    least = np.empty(len(placed.planes))
-    u, v = node_lines(tiles, cell)
-    fixed = (tiles, cell, u, v, blocks, roof_of(tiles, blocks, cell)[0], placed.planes, placed.quads, placed.rows)
-    share(
-        lambda a, b: least_gaps(a, b, *fixed, least),
-        len(least),
-        PAIRS_AT_ONCE,
-    )
-    return least
-
-
-def _lowest(
-    zones: int, shape: tuple[int, int], blocks: FloatArray, placed: Placed, zone: IntArray, pose: IntArray, cell: float
-) -> FloatArray:
-    """Lowest height of every zone over every node, (zones, ny, nx) m; ``FAR`` where nothing reaches."""
-    lowest = tiled(np.full((zones, *shape), FAR), -FAR)
-    nobody = np.empty((*lowest.shape[:3], 0, 0), np.int64)
-    u, v = node_lines(lowest, cell)
-    under = np.ascontiguousarray(np.broadcast_to(blocks, (zones, *blocks.shape)))
-    left = np.ones(len(pose), dtype=bool)
-    for stride in STRIDES:
-        order = np.flatnonzero(left & (pose % stride == 0))
-        left[order] = False
-        roof, whole = roof_of(lowest, under, cell)
-        lower_pairs(lowest, nobody, roof, whole, under, placed, zone, order, (u, v), cell)
-        if stride > 1:  # the nearer the planes to what is reached, the sharper the bounds
-            under = planes_under(lowest, cell)
-    return untiled(lowest, *shape)
-
-
-def lower_pairs(
-    lowest: FloatArray, owner: IntArray, roof: FloatArray, whole: FloatArray, under: FloatArray, placed: Placed,
-    layer: IntArray, order: IntArray, lines: tuple[FloatArray, FloatArray], cell: float,
-) -> None:  # fmt: skip
-    """``blocks.lower_to`` with its rows of blocks shared out among the cores."""
-    u, v = lines
-    where = (placed.planes, placed.quads, placed.rows, layer, order)
-    share(
-        lambda a, b: lower_to(a, b, cell, u, v, under, *where, lowest, owner, roof, whole),
-        lowest.shape[1],
-    )
 
 
 def _clearance(
