@@ -39,7 +39,7 @@ def main() -> None:
         for pose in rng.choice(n, 12, replace=False):
             hit, low = cast(s, int(pose)), lowest_at(s, int(pose))
             both = np.isfinite(hit) & np.isfinite(low)
-            worst = max(worst, float(np.abs(hit - low)[both].max()))
+            worst = max(worst, float(np.abs(hit[both] - low[both]).max()))
             short = max(short, float(gaps[pose].min() - (hit - ground).min()))
         print(
             f"path {seed}: {n} stations, {min(walls) / n * 1e3:.3f} s per 1,000 ({min(cpus) / n * 1e3:.3f} s of processor time); "

@@ -72,7 +72,8 @@ def plan_fleet(
     refuse_one_name(tuple(m.vehicle.name for m in members))
     asked = wanted_gap(wanted.want, wanted.want_ends)
     cutters = [
-        Cutter(m.vehicle, m.ride, {z: g + m.margin for z, g in asked.items()}, m.margin) for m in members
+        Cutter(m.vehicle, m.ride, {z: g + m.margin for z, g in asked.items()}, m.margin, m.before)
+        for m in members
     ]
     problems = [
         prepare(m.vehicle, surface, m.ride, m.before, limits, c.gaps, feather)
