@@ -79,7 +79,36 @@ def chance_of(
     rng = np.random.default_rng([seed, 1])
     for _, size, _ in allowances:
         likely = likely - size * rng.random(len(likely))
-    return _summed_up(likely, drawn.vehicle, drawn.fold, clearance, error, wanted)
+    chance = _summed_up(likely, drawn.vehicle, drawn.fold, clearance, error, wanted)
+    return _with_soft_tyres(chance, likely, drawn, clearance, error, wanted, rng)
+
+
+def _with_soft_tyres(
+    chance: Chance,
+    likely: FloatArray,
+    drawn: Draws,
+    clearance: Clearance,
+    error: ErrorModel,
+    wanted: Wanted,
+    rng: np.random.Generator,
+) -> Chance:
+    """The interval wider by what soft tyres may do, the chance with anything from none to all of it; best
+    estimate and spread stay those of the disk."""
+    tyres = drawn.tyres
+    if not tyres.said:
+        return chance
+    given = likely + (tyres.higher - tyres.lower) * rng.random(len(likely))
+    touch = smoothed_below(given, 0.0)
+    verdict, reasons = _verdict(touch, clearance, drawn.fold, error, wanted.confidence)
+    interval = (chance.interval[0] - tyres.lower, chance.interval[1] + tyres.higher)
+    return replace(
+        chance,
+        interval=interval,
+        chance_of_contact=touch,
+        verdict=verdict,
+        words=in_words(touch),
+        reasons=(*reasons, *tyres.said),
+    )
 
 
 def chance_of_plan(

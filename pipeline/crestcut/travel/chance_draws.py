@@ -15,6 +15,7 @@ from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_footing import Footing, Single, find_footing
+from crestcut.travel.chance_tyres import SoftTyres, soft_tyres
 from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.sweep import hard_parts
 from crestcut.vehicle.records import Vehicle
@@ -35,7 +36,8 @@ class Draws:
     the same with the
     vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold :
     what the readings made of it.  told : whether any were folded in: then ``once`` are what may be, else its
-    mirror image is, as errors are drawn onto a surface that has one already.
+    mirror image is, as errors are drawn onto a surface that has one already.  tyres : what their giving may
+    change at the worst station.
     """
 
     base: float
@@ -45,6 +47,7 @@ class Draws:
     tyre_bias: float
     fold: Fold
     told: bool = False
+    tyres: SoftTyres = SoftTyres()
 
 
 def white_length(surface: Surface) -> float:
@@ -93,7 +96,7 @@ def draw_clearances(
     if footing is None:
         return None
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
-    return _collect(footing, source)
+    return replace(_collect(footing, source), tyres=soft_tyres(vehicle, surface, ride, clearance))
 
 
 class Source:

@@ -1,0 +1,107 @@
+"""Whether the interval holds the truth as often as it says, on seeded scans of known truth (simulated on the
+grid). The bench runs a thousand; so many here that a wrong method is caught, by binomial bounds."""
+
+from __future__ import annotations
+
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy import stats
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.job.records import PlanPoint, Point, Wanted, Witness
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import ErrorModel
+from crestcut.travel.chance import assess_chance
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_witness import witness_evidence
+from crestcut.vehicle.records import AS_MEASURED
+from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
+from simulated import seen_from
+
+PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "planted", "planted", "planted")
+WITHIN = 0.002
+COUNT = 100
+
+
+def simulated(seed: int) -> tuple[Scene, Scene, float]:
+    """Truth, scan of it, and how much too high the vehicle was measured, m."""
+    rng = np.random.default_rng(seed)
+    car = vehicle(replace(belly(half=(0.65, 0.25)[seed % 2]), within=WITHIN))
+    ground = crest(rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.4))
+    true = scene(ground, car=car, start=(-2.2, 0), end=(2.2, 0), cell=0.02)
+    return true, stand(car, STRAIGHT, true.line, seen_from(true, seed, PHONE)), float(rng.normal(0.0, WITHIN))
+
+
+def assessed(noisy: Scene, seed: int, evidence: Evidence | None = None) -> Chance:
+    return assess_chance(
+        noisy.vehicle, noisy.surface, noisy.ride, noisy.before, PHONE, Wanted(), seed, 100, evidence
+    )
+
+
+@pytest.fixture(scope="module")
+def judged() -> np.ndarray:
+    """Truth, best estimate, ends of the interval, naive estimate: (COUNT, 5) m."""
+    rows = []
+    for seed in range(COUNT):
+        true, noisy, wrong = simulated(seed)
+        chance = assessed(noisy, seed)
+        assert true.before.worst is not None and noisy.before.worst is not None
+        truth = true.before.worst.gap + wrong
+        rows.append((truth, chance.least_clearance, *chance.interval, noisy.before.worst.gap))
+    return np.array(rows)
+
+
+def test_the_interval_holds_the_truth(judged: np.ndarray) -> None:
+    """At 95 % no fewer than 88 and no more than 99 of 100 (binomial, each side 1 in 200 or less)."""
+    truth, _, low, high, _ = judged.T
+    held = int(((low <= truth) & (truth <= high)).sum())
+    assert stats.binom.cdf(88, COUNT, 0.95) < 0.005 and held > 88
+    assert held < COUNT
+
+
+def test_the_best_estimate_is_not_biased_and_the_naive_one_is(judged: np.ndarray) -> None:
+    truth, best, low, high, naive = judged.T
+    spread = (best - truth).std()
+    assert abs((best - truth).mean()) < 3 * spread / np.sqrt(COUNT)
+    assert (naive - truth).mean() < -6 * spread / np.sqrt(COUNT)
+    # no wider than a quarter over what its own errors would need
+    assert (high - low).mean() < 1.25 * 2 * 1.96 * spread
+
+
+def test_a_felt_gap_20_mm_off_its_place_keeps_the_promise_and_narrows() -> None:
+    """24 of them: at 95 % fewer than 19 have a chance of 1 in 1,000 (binomial)."""
+    held, narrower = 0, []
+    for seed in range(24):
+        true, noisy, wrong = simulated(seed + 500)
+        worst, rng = noisy.before.worst, np.random.default_rng(seed)
+        assert worst is not None and true.before.worst is not None
+        front = np.array([noisy.line.xy[0, 0] + worst.station, 0.0])
+        there = evidence_of(true, front + rng.normal(0, 0.02, 2), 0.0)
+        felt = there.readings[0].predicted + wrong + rng.normal(0, 0.001)
+        evidence = evidence_of(noisy, front, max(felt, 0.0)) if felt > 0 else evidence_of(noisy, front, None)
+        told, plain = assessed(noisy, seed, evidence), assessed(noisy, seed)
+        held += told.interval[0] <= true.before.worst.gap + wrong <= told.interval[1]
+        if felt > 0:
+            narrower.append(plain.spread / told.spread)
+    assert held >= 19
+    assert np.median(narrower) > 2.5
+
+
+def evidence_of(s: Scene, front: np.ndarray, gap: float | None) -> Evidence:
+    def place(point: Point) -> tuple[float, float]:
+        assert isinstance(point, PlanPoint)
+        return point.x, point.y
+
+    at = PlanPoint(float(front[0]), float(front[1]))
+    said = (
+        Witness("belly", at, "as measured", touched=True, within=0.001, placed=0.02)
+        if gap is None
+        else Witness("belly", at, "as measured", gap=gap, within=0.001, placed=0.02)
+    )
+    found = witness_evidence([said], s.vehicle, s.surface, s.line, (AS_MEASURED,), place)
+    assert found is not None
+    return found
