@@ -65,7 +65,7 @@ def test_strings_read_what_the_finished_surface_gives() -> None:
     sheet = sheet_of(s)
     assert sheet.set_out is not None and sheet.set_out.strings
     site = make_site(s.surface, s.line, s.plan, s.job)
-    asked = make_workable(site, wheel_stations(s.plan, s.ride, s.vehicle, site)).finished
+    asked = make_workable(site, wheel_stations(s.plan, s.ride, s.vehicle, site), 0.0127).finished
     assert np.abs(asked - site.finished)[site.depth > 0].max() < 0.0005
     for row in sheet.set_out.strings[::5]:
         j = int(np.argmin(np.abs(site.offset - row.offset)))

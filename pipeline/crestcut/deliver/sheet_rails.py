@@ -37,7 +37,8 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
     )
     for rails in usable:
         paper.need(4.2)
-        paper.heading(f"Piece {rails.name}: {rails.why}")
+        paper.heading(f"Piece {rails.name}")
+        paper.text(f"Why no board: {rails.why}.")
         _draw_rails(paper.axes(2.1), rails, [d for d in out.dots if _in(rails, d)])
         paper.at += 0.25
         _spot_table(paper, rails.spots)

@@ -14,7 +14,7 @@ from crestcut.deliver import ink, sheet_pages
 from crestcut.deliver.sheet_jig import jig_pages
 from crestcut.deliver.sheet_measure import measure_pages
 from crestcut.deliver.sheet_paper import put
-from crestcut.deliver.sheet_rails import rail_pages
+from crestcut.deliver.sheet_rails import floor_pages, rail_pages
 from crestcut.deliver.sheet_setout import chart_pages, set_out_pages, string_pages
 from crestcut.deliver.sheet_strip import strip_pages
 from crestcut.deliver.sheet_ties import tie_cells
@@ -56,6 +56,8 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
         made.append(("order", sheet_pages.order_page(sheet)))
         if jig is not None:
             made += [("jig", jig_pages(sheet, jig, site)), ("rails", rail_pages(sheet, jig, out))]
+        if sheet.floor is not None:
+            made.append(("floor", floor_pages(sheet, sheet.floor)))
         made += [
             ("set_out", set_out_pages(sheet, out, site)),
             ("chart", chart_pages(sheet, out)),

@@ -54,11 +54,14 @@ def drain_words(drain: Drain) -> str:
     if not drain.reached:
         limits = f" ({'; '.join(drain.why)})" if drain.why else ""
         return (
-            f"Asked to drain at {asked}: within the limits{limits} {both(drain.left)} of water more than before would"
-            " stand on the cut."
+            f"Asked to drain at {asked}: within the limits{limits} {both(drain.left)} of water more than"
+            " before would stand on the cut."
         )
     if drain.swales == 0:
-        return f"Asked to drain at {asked}: no water stands deeper on the cut than before; nothing had to be added."
+        return (
+            f"Asked to drain at {asked}: no water stands deeper on the cut than before; nothing had to be"
+            " added."
+        )
     got = f"1:{1 / drain.got:.0f}" if drain.got > 0 else "level"
     steep = "" if drain.got >= drain.fall - 1e-9 else f" (the flattest bed is {got})"
     return (

@@ -1,4 +1,4 @@
-"""The planned cut, shaped to drain where the job asks for it; the vehicles stand on it and are swept again."""
+"""The planned cut, shaped to drain where the job asks for it; the vehicles are swept over it anew."""
 
 from __future__ import annotations
 
@@ -25,9 +25,10 @@ def drained(
     fleet: FleetPlan, members: Sequence[Member], surface: Surface, limits: Limits, wanted: Wanted,
     fall: float, feather: float,
 ) -> FleetPlan:  # fmt: skip
-    """The fleet's plan deepened until no water stands deeper on the cut than before, as far as the limits allow.
+    """The fleet's plan deepened until no water stands deeper on the cut than before, as far as limits allow.
 
-    fall : of a swale's bed, rise over run.  What the plan claims (least, maximal) is said of the cut before it
+    fall : of a swale's bed, rise over run.  What the plan claims (least, maximal) is said of the cut before
+    it
     was shaped; ``plan.drain`` says what shaping added, and ``feasible`` counts the gaps of the shaped cut.
     """
     plan, cell = fleet.plan, surface.height.frame.cell
@@ -45,7 +46,8 @@ def drained(
         lower = cut_surface(surface, depth)
         rest = Limits(limits.deepest.like(np.maximum(allowed - depth, 0.0)), limits.reason, limits.reasons)
         standing = [
-            Member(m.vehicle, ride, clear, m.margin) for m, ride, clear in zip(members, rides, after, strict=True)
+            Member(m.vehicle, ride, clear, m.margin)
+            for m, ride, clear in zip(members, rides, after, strict=True)
         ]
         more = np.nan_to_num(plan_fleet(standing, lower, rest, wanted, feather).plan.depth.values)
         depth = np.minimum(feather_out(depth + more, feather, cell)[0], np.maximum(allowed, depth))
@@ -64,9 +66,7 @@ def _swept(
     return rides, tuple(sweep(m.vehicle, lower, ride) for m, ride in zip(members, rides, strict=True))
 
 
-def _excess(
-    members: Sequence[Member], after: Sequence[Clearance], wanted: Wanted
-) -> tuple[float, ...]:
+def _excess(members: Sequence[Member], after: Sequence[Clearance], wanted: Wanted) -> tuple[float, ...]:
     """Least gap of each vehicle beyond what is wanted and its margin, m."""
     asked = wanted_gap(wanted.want, wanted.want_ends)
     return tuple(

@@ -23,6 +23,7 @@ from crestcut.work.timber import SCREW, choose_board
 
 AROUND = 12  # datum spots round a high spot
 CLEAR = 0.10  # m from the high spot's edge to a datum spot
+FLATTEST, EVEN = 1 / 50, 0.0015  # rise over run; m: what counts as a level floor
 PAIRS = 6  # boards that cross the high spot
 
 
@@ -33,6 +34,24 @@ def floor_blocks(
     wanted, less where the
     spot stands above it. datum : heights of the spots over the level's zero, m."""
     return tuple(reach + smoothing + level - spot for spot in datum)
+
+
+def floor_level(site: Site, core: BoolArray) -> FloatArray | None:
+    """The level of a floor, (ny, nx) m, where what a cut leaves is one: a plane flatter than 1:50 within
+    ``EVEN``
+    of it, and nowhere above it; else None. core : nodes that are cut for their own sake.
+    """
+    rows, columns = np.nonzero(core)
+    if len(rows) < 9:
+        return None
+    places = np.stack([columns * site.cell, rows * site.cell, np.ones(len(rows))], axis=1)
+    z = site.finished[rows, columns]
+    (u, v, height), *_ = np.linalg.lstsq(places, z, rcond=None)
+    off = z - places @ np.array([u, v, height])
+    if math.hypot(u, v) > FLATTEST or float(np.ptp(off)) > EVEN:
+        return None
+    across, along = np.mgrid[: site.ground.shape[0], : site.ground.shape[1]] * site.cell
+    return np.asarray(along * u + across * v + height + off.min())
 
 
 def make_floor_jig(
@@ -55,7 +74,13 @@ def make_floor_jig(
         raise CrestcutError("nothing stands over the level wanted", "floor", "there is nothing to grind")
     rows, columns = np.nonzero(high)
     centre = float(rows.mean()), float(columns.mean())
-    places = _round(site, high, centre)
+    worn, new = reach_below(tool, choose_board(1.0, tool.mass, metric))
+    # a spot that stands so high that its block would have no height is no spot
+    places = [
+        (j, i)
+        for j, i in _round(site, high, centre)
+        if new + SMOOTHING - float(site.ground[j, i] - level[j, i]) >= SCREW.low
+    ]
     if len(places) < 2:
         raise CrestcutError(
             "no sound floor for blocks round the high spot", "floor", "scan a wider piece of the floor"
@@ -63,13 +88,8 @@ def make_floor_jig(
     pairs = _pairs(places, centre, site.cell)
     span = max((math.dist(places[a], places[b]) * site.cell for a, b in pairs), default=1.0)
     board = choose_board(min(span, FARTHEST), tool.mass, metric)
-    worn, new = reach_below(tool, board)
     over = [float(site.ground[j, i] - level[j, i]) for j, i in places]
     blocks = floor_blocks(new, SMOOTHING, over)
-    if min(blocks) < SCREW.low:
-        raise CrestcutError(
-            "a datum spot stands too high for a block", "floor", "take a tool that reaches farther"
-        )
     spots = tuple(
         Spot(
             f"F{k + 1}",

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -20,14 +21,12 @@ from crestcut.work.jig_records import Board, Jig, JigRow, Lift, Rails, Stack, To
 from crestcut.work.rails import make_rails
 from crestcut.work.site import FARTHEST, Setting, Site
 from crestcut.work.strips import SHORTEST
-from crestcut.work.timber import SCREW, choose_board, choose_spacer, choose_stack
-from crestcut.work.workable import Workable
+from crestcut.work.timber import choose_board, choose_spacer, choose_stack
+from crestcut.work.workable import OVER_RIDGE, Workable, ridge_over
 
 SMOOTHING = 0.0015875  # m: 1/16 in, what the cup takes after the slots (common practice, no source)
-OVER_RIDGE = 0.002  # m: air between board and ridge where the board has to be raised
 CLEARS = 0.0005  # m: air that is enough to leave it down
 LEAST_REACH = 0.003  # m below the board, worn: less cuts nothing
-LONGEST_RAISE = 0.040  # m
 # m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
 STACK_SPAN = 0.0155
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
@@ -72,20 +71,12 @@ def make_jig(
     board = choose_board(min(max(spans, default=0.5), FARTHEST), tool.mass, metric)
     worn, new = reach_below(tool, board)
     below = new + SMOOTHING
-    left = [(*piece[:4], piece[4]) for piece in work.left]
-    drafts = []
-    for setting in work.settings:
-        row, why = _row(site, work, setting, below)
-        if row is None:
-            first, last = min(setting.start), max(setting.stop)
-            left.append((setting.low, setting.high, first, last, why))
-        else:
-            drafts.append(row)
+    drafts = [_row(site, work, setting, below) for setting in work.settings]
     depth = _lift_depth(worn, tool)
     spacer = choose_spacer(depth, metric)
     stacks, letter_of = _stacks(drafts, metric)
     rows = tuple(_finished(row, letter_of, spacer[1]) for row in drafts)
-    rails = make_rails(site, work, left, below, marks or {}, height)
+    rails, by_hand = make_rails(site, work, below, marks or {}, height)
     return Jig(
         tool,
         board,
@@ -98,32 +89,27 @@ def make_jig(
         spacer,
         tool.pitch,
         rails,
-        _instead(rails, work.short),
+        _instead(rails, work.short + by_hand),
         work.deeper,
     )
 
 
-def _row(site: Site, work: Workable, s: Setting, below: float) -> tuple[JigRow | None, str]:
-    """The blocks of one setting; ``below`` : finished line under the board's underside. None and the reason
-    where they cannot stand.
-    """
-    ridge = deepest = -1.0
+def below_board(tool: Tool, metric: bool = False) -> float:
+    """Finished concrete below the board, m, whatever its length. Raises CrestcutError as ``reach_below``."""
+    return reach_below(tool, choose_board(1.0, tool.mass, metric))[1] + SMOOTHING
+
+
+def _row(site: Site, work: Workable, s: Setting, below: float) -> JigRow:
+    """The blocks of one setting; ``below`` : finished line under the board's underside, m."""
+    ridge = ridge_over(site, s, below)
+    deepest = 0.0
     for line in range(s.low, s.high + 1):
-        a, b = s.rear_at, s.front_at
-        share = (np.arange(a, b + 1) - a) / (b - a)
-        ends = site.ground[line, a] + s.rear, site.ground[line, b] + s.front
-        over = site.ground[line, a : b + 1] - (ends[0] * (1 - share) + ends[1] * share + below)
-        stays = np.where(site.standing[line, a : b + 1], over, -1.0)
-        if np.nanmax(stays) > -OVER_RIDGE / 2:
-            return None, "the board would lie on concrete that stays"
-        ridge = max(ridge, float(np.nanmax(over)))
         first, last = s.columns(line)
         if last >= first:
             part = slice(first, last + 1)
             deepest = max(deepest, float(np.nanmax(site.ground[line, part] - work.finished[line, part])))
-    raised = ridge + OVER_RIDGE if ridge > -CLEARS else 0.0
     offset, station = site.offset, site.station
-    row = JigRow(
+    return JigRow(
         s.strip + 1,
         float(offset[s.low] + offset[s.high]) / 2,
         float(offset[s.low]),
@@ -136,16 +122,11 @@ def _row(site: Site, work: Workable, s: Setting, below: float) -> tuple[JigRow |
         s.front + below,
         "",
         "",
-        max(deepest, 0.0),
-        raised,
+        deepest,
+        ridge + OVER_RIDGE if ridge > -CLEARS else 0.0,
         0,
         _part(site, s),
     )
-    if min(row.rear, row.front) < SCREW.low:
-        return None, "the blocks would have no height"
-    if raised > LONGEST_RAISE:
-        return None, f"the ridge stands {millimetres(raised)} over the board's last place"
-    return row, ""
 
 
 def _part(site: Site, s: Setting) -> str:
@@ -159,8 +140,6 @@ def _part(site: Site, s: Setting) -> str:
 
 def _finished(row: JigRow, letter_of: Mapping[float, str], spacer: float) -> JigRow:
     """The row with its stacks and spacers."""
-    from dataclasses import replace
-
     return replace(
         row,
         rear_stack=letter_of[row.rear],

@@ -18,12 +18,13 @@ from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Rails, Spot
 from crestcut.work.site import FOOT, Site
 from crestcut.work.ties import ties_at
-from crestcut.work.workable import Workable
+from crestcut.work.workable import LEAST_BLOCK, Workable
 
 APART = 0.30  # m: a shrouded base rides on rails this far apart at most (common practice, no source)
 BESIDE = 0.03  # m from the piece's edge to its rail's middle
 REACH_OUT = 0.6  # m beyond the piece within which a rail's block must find sound concrete
 LONGEST = 3.0  # m of rail
+SMALLEST = (0.03, 0.10)  # m across and along: hands do what is smaller
 
 Piece = tuple[int, int, int, int, str]  # first row, last row, first column, last column, why
 
@@ -31,17 +32,18 @@ Piece = tuple[int, int, int, int, str]  # first row, last row, first column, las
 def make_rails(
     site: Site,
     work: Workable,
-    left: Sequence[Piece],
     below: float,
     marks: Mapping[str, tuple[float, float]],
     height: HeightGrid | None,
-) -> tuple[Rails, ...]:
-    """Rails for every piece no board can follow. below : finished concrete under the base's sole, m.
+) -> tuple[tuple[Rails, ...], int]:
+    """Rails for every piece no board can follow, and how many pieces are so small that hands do them.
 
-    marks, height : for the tapes to the spots; none where height is None.
+    below : finished concrete under the base's sole, m.  marks, height : for the tapes to the spots; none
+    where height is None.
     """
     out = []
-    for number, piece in enumerate(_merged(left, site), start=1):
+    pieces = [p for p in _merged(work.left, site) if _worth_rails(p, site.cell)]
+    for number, piece in enumerate(pieces, start=1):
         low, high, first, last, why = piece
         spots = _spots(site, work, piece, below, f"R{number}", marks, height)
         leaves = 0.0 if not spots else _leaves(site, work, piece, below, spots)
@@ -51,7 +53,12 @@ def make_rails(
                 float(site.station[first]), float(site.station[last]), spots, leaves,
             )
         )  # fmt: skip
-    return tuple(out)
+    return tuple(out), len(_merged(work.left, site)) - len(pieces)
+
+
+def _worth_rails(piece: Piece, cell: float) -> bool:
+    low, high, first, last, _ = piece
+    return (high - low + 1) * cell >= SMALLEST[0] and (last - first + 1) * cell >= SMALLEST[1]
 
 
 def _merged(left: Sequence[Piece], site: Site) -> list[Piece]:
@@ -85,13 +92,14 @@ def _spots(
     heights = _heights(site, places, target)
     if heights is None:
         return ()
-    return tuple(
+    spots = tuple(
         Spot(
             f"{name}{'abcd'[k]}", float(site.station[i]), float(site.offset[j]),
             float(z) + below - float(site.ground[j, i]), ties_at(site, marks, height, j, i),
         )
         for k, ((j, i), z) in enumerate(zip(places, heights, strict=True))
     )  # fmt: skip
+    return spots if min(spot.block for spot in spots) >= LEAST_BLOCK else ()
 
 
 def _rail_rows(site: Site, piece: Piece) -> tuple[int, int]:

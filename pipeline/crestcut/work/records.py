@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from crestcut.work.ground_records import WalkSlope, Water
-from crestcut.work.jig_records import Jig, Range, Ties
+from crestcut.work.jig_records import FloorJig, Jig, Range, Ties
 from crestcut.work.trade import TradeWords
 
 STATES = ("ok", "provisional", "not for cutting")
@@ -184,7 +184,8 @@ class Worksheet:
     """Everything the sheets are drawn from. ``jig``, ``passes`` and ``set_out`` are there only when released.
 
     stamp : printed across every sheet; empty only when released.  first : 'measure this first', where depths
-    may still move.  words : the trade's words where the slab is.
+    may still move.  floor : blocks on datum spots, where what is left is a level floor.  words : the
+    trade's words where the slab is.
     """
 
     title: str
@@ -195,6 +196,7 @@ class Worksheet:
     words: TradeWords
     first: tuple[Measure, ...]
     jig: Jig | None
+    floor: FloorJig | None
     passes: tuple[Pass, ...]
     why_tools: str
     set_out: SetOut | None
@@ -211,5 +213,6 @@ class Worksheet:
     def __post_init__(self) -> None:
         if self.stamp != self.release.stamp:
             raise ValueError("stamp: must be the release's")
-        if self.stamp and (self.jig is not None or self.passes or self.set_out is not None):
+        cuts = (self.jig, self.floor, self.set_out)
+        if self.stamp and (self.passes or any(sheet is not None for sheet in cuts)):
             raise ValueError("a stamped worksheet holds nothing to cut from")

@@ -26,6 +26,7 @@ TOO_DEEP = 0.003  # m over-cut: the no-go side of the stick
 LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 36
+GAUGE = 0.0002  # m added where hands work to a depth gauge
 KERF_STEP = 0.05  # m along a strip
 CHECK_LANES = 0.10  # m between strings
 CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
@@ -140,9 +141,12 @@ def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
 
 
 def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -> list[KerfDepth]:
+    depths = {i: float(site.depth[row, i]) for i in sorted(columns)}
+    if by_hand:  # a gauge in the hand reads to a quarter of a millimetre
+        depths = {i: d + GAUGE if d > SKIN else d for i, d in depths.items()}
     return [
-        KerfDepth(lane, float(site.offset[row]), float(site.station[i]), float(site.depth[row, i]), by_hand)
-        for i in sorted(columns)
+        KerfDepth(lane, float(site.offset[row]), float(site.station[i]), d, by_hand)
+        for i, d in depths.items()
     ]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
@@ -23,9 +24,10 @@ from crestcut.vehicle.records import Vehicle
 from crestcut.work import cards
 from crestcut.work.drain import drain_words
 from crestcut.work.dust import silica_line
+from crestcut.work.floor_jig import floor_level, make_floor_jig
 from crestcut.work.ground_records import WalkSlope
-from crestcut.work.jig import make_jig
-from crestcut.work.jig_records import Jig, Tool
+from crestcut.work.jig import below_board, make_jig
+from crestcut.work.jig_records import FloorJig, Jig, Tool
 from crestcut.work.measure_first import measures
 from crestcut.work.passes import make_passes
 from crestcut.work.quantities import work_out
@@ -66,7 +68,8 @@ def make_worksheet(
 
     marks : name -> site x, y, m.  keeps : areas cut less, site metres.  advice : hand measurements worth
     making first.
-    to_site : turns the advice's places, given in the scan's own coordinates, into site metres; None: they are.
+    to_site : turns the advice's places, given in the scan's own coordinates, into site metres; None: they
+    are.
     tools : default: the files of ``configs/tools``.  hours : of grinding in a shift, None = more than four.
     Raises CrestcutError for a tool file that is not understood or has guard or shroud off.
     """
@@ -81,9 +84,9 @@ def make_worksheet(
     notes = (
         [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
     )
-    jig, set_out = None, None
+    jig, floor, set_out = None, None, None
     if release.state == "ok" and plan is not None and deepest > SKIN:
-        jig, set_out, said = _cutting(site, surface, plan, ride, vehicle, chosen, marks or {}, metric)
+        jig, floor, set_out, said = _cutting(site, surface, plan, ride, vehicle, chosen, marks or {}, metric)
         notes += said
     passes = (
         make_passes(plan, chosen, jig, job.cut.feather) if set_out is not None and plan is not None else ()
@@ -108,6 +111,7 @@ def make_worksheet(
             else ()
         ),
         jig=jig,
+        floor=floor,
         passes=passes,
         why_tools=why,
         set_out=set_out,
@@ -179,20 +183,26 @@ def _cutting(
     tools: Sequence[Tool],
     marks: Mapping[str, tuple[float, float]],
     metric: bool,
-) -> tuple[Jig | None, SetOut, list[str]]:
-    """Jig (None where the tools or the reach do not serve, with the reason) and set-out."""
+) -> tuple[Jig | None, FloorJig | None, SetOut, list[str]]:
+    """Jig and floor jig (None where the tools or the reach do not serve, with the reason) and set-out."""
     notes: list[str] = []
     blade = next((tool for tool in tools if tool.use == "kerf"), None)
     wheels = wheel_stations(plan, ride, vehicle, site)
-    work = make_workable(site, wheels)
-    jig = None
-    if blade is not None:
-        try:
+    below, jig, floor = None, None, None
+    try:
+        below = None if blade is None else below_board(blade, metric)
+        work = make_workable(site, wheels, below)
+        if blade is not None:
             jig = make_jig(site, work, blade, metric, marks, surface.height)
-        except CrestcutError as error:
-            notes.append(f"No jig sheet: {error}.")
+    except CrestcutError as error:
+        notes.append(f"No jig sheet: {error}.")
+        jig, work = None, make_workable(site, wheels)
+    level = floor_level(site, work.core)
+    if blade is not None and level is not None:
+        with contextlib.suppress(CrestcutError):  # the board on its blocks serves then
+            floor = make_floor_jig(site, level, blade, metric, marks, surface.height)
     tracks = (("front tyres", vehicle.front_track / 2), ("rear tyres", vehicle.rear_track / 2))
-    return jig, make_set_out(site, work, wheels, tracks, marks, surface.height), notes
+    return jig, floor, make_set_out(site, work, wheels, tracks, marks, surface.height), notes
 
 
 def wheel_stations(plan: CutPlan, ride: Ride, vehicle: Vehicle, site: Site) -> tuple[float, float]:

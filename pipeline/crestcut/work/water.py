@@ -30,7 +30,8 @@ def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarr
     """level : least highest ground on any 8-connected path from a seed; saddle : flat index of that highest
     place. NaN is never entered.
 
-    Nodes come up in order of their level, so the first way that reaches a node is its lowest; nodes under water
+    Nodes come up in order of their level, so the first way that reaches a node is its lowest; nodes under
+    water
     that stands at the level just reached need no order among themselves and wait on a plain stack.
     """
     rows, columns = z.shape

@@ -16,6 +16,7 @@ import numpy as np
 
 from crestcut.cut.feather import feather_out
 from crestcut.grid import BoolArray, FloatArray
+from crestcut.units import millimetres
 from crestcut.work.site import Setting, Site
 from crestcut.work.strips import CLOSE, Fitter, lay_strips
 
@@ -23,6 +24,9 @@ SKIN = 0.0003  # m: shallower is not worth letting a cutter down
 # of the scan's own error; m: how much deeper a strip may lie on a wavering plan
 OF_ERROR, MOST_DEEPER = 0.4, 0.0015
 WAVES = 6.0  # times the waver: two of it for each of the two blocks and the place between them
+LEAST_BLOCK = 0.003  # m: less is no block
+OVER_RIDGE = 0.002  # m: air between board and ridge where the board has to be raised
+LONGEST_RAISE = 0.040  # m
 WIDEST = 0.10  # m: a strip is no wider than a hand
 
 
@@ -44,8 +48,14 @@ class Workable:
     deeper: float  # m: how much deeper than the plan a strip may lie
 
 
-def make_workable(site: Site, wheels: tuple[float, float], widest: float = WIDEST) -> Workable:
-    """Strips and settings for the whole cut. wheels : stations where the blocks stand if they can, m."""
+def make_workable(
+    site: Site, wheels: tuple[float, float], below: float | None = None, widest: float = WIDEST
+) -> Workable:
+    """Strips and settings for the whole cut. wheels : stations where the blocks stand if they can, m.
+
+    below : finished concrete under the board, m: settings whose board would lie on concrete that stays, or
+    whose blocks would have no height, are left to something else. None: no board is used.
+    """
     deeper = float(np.clip(min(OF_ERROR * site.error - CLOSE, WAVES * waver(site)), 0.0, MOST_DEEPER))
     core = core_of(site)
     fitter = Fitter(site, core, wheels, deeper)
@@ -60,9 +70,45 @@ def make_workable(site: Site, wheels: tuple[float, float], widest: float = WIDES
                 short += 1
             elif why:
                 left.append((low, high, *run, why))
-            settings += [replace(s, strip=len(strips) - 1) for s in found]
+            for setting in found:
+                refused = "" if below is None else refusal(site, setting, below)
+                if refused:
+                    left.append((low, high, min(setting.start), max(setting.stop), refused))
+                else:
+                    settings.append(replace(setting, strip=len(strips) - 1))
     finished = _finished(site, core, settings)
     return Workable(finished, core, tuple(strips), tuple(settings), tuple(left), short, deeper)
+
+
+def refusal(site: Site, setting: Setting, below: float) -> str:
+    """Why a board cannot lie where this setting puts it; empty where it can. below : as for
+    ``make_workable``.
+    """
+    if min(setting.rear, setting.front) + below < LEAST_BLOCK:
+        return "the blocks would have no height"
+    stays = ridge_over(site, setting, below, stays=True)
+    if stays > -OVER_RIDGE / 2:
+        return "the board would lie on concrete that stays"
+    raised = ridge_over(site, setting, below) + OVER_RIDGE
+    return (
+        f"the ridge stands {millimetres(raised)} over the board's last place"
+        if raised > LONGEST_RAISE
+        else ""
+    )
+
+
+def ridge_over(site: Site, s: Setting, below: float, stays: bool = False) -> float:
+    """How far the highest ground under the board stands over its underside, m; ``stays`` : uncut ground
+    alone.
+    """
+    rows, part = slice(s.low, s.high + 1), slice(s.rear_at, s.front_at + 1)
+    share = (np.arange(s.rear_at, s.front_at + 1) - s.rear_at) / (s.front_at - s.rear_at)
+    ground = site.ground[rows, part]
+    under = (ground[:, :1] + s.rear) * (1 - share) + (ground[:, -1:] + s.front) * share + below
+    over = ground - under
+    if stays:
+        over = np.where(site.standing[rows, part], over, -1.0)
+    return float(np.nanmax(over))
 
 
 def waver(site: Site) -> float:
