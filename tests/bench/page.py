@@ -1,10 +1,9 @@
 """Size and speed of report.html on a 16 x 4 m slab at 20 mm display cells, in headless Chromium without a
 graphics card.
 
-Run: python tests/bench/page.py [SIZE_WIDE SIZE_TALL]. Asked for: 3 MB or less, first picture within 2 s,
-slider at 20 frames a second
-or better. The slab carries 0.5 mm of height noise, as a fitted phone scan does, so that it neither packs
-nor draws too easily.
+Run: python tests/bench/page.py [SIZE_WIDE SIZE_TALL]. Asked for: 3 MB or less, written in 0.3 s of processor
+time or less, first picture within 2 s, slider at 20 frames a second or better. The slab carries 0.5 mm of
+height noise, as a fitted phone scan does, so that it neither packs nor draws too easily.
 """
 
 from __future__ import annotations
@@ -13,6 +12,7 @@ import dataclasses
 import shutil
 import sys
 import tempfile
+import time
 from pathlib import Path
 
 import numpy as np
@@ -54,12 +54,22 @@ def big_report() -> Report:
     return dataclasses.replace(report, surface=dataclasses.replace(report.surface, height=height))
 
 
+def written(folder: Path) -> tuple[Path, float]:
+    """The page, and the least processor time of three that it took to write, seconds."""
+    report, taken = big_report(), []
+    for _ in range(3):
+        start = time.process_time()
+        path = write_report(report, folder)
+        taken.append(time.process_time() - start)
+    return path, min(taken)
+
+
 def main() -> None:
     from playwright.sync_api import sync_playwright
 
     wide, tall = (int(a) for a in sys.argv[1:3]) if len(sys.argv) > 2 else (1366, 768)
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as play:
-        path = write_report(big_report(), Path(folder))
+        path, seconds = written(Path(folder))
         browser = play.chromium.launch(
             executable_path=shutil.which("chromium"), args=["--no-sandbox", "--disable-gpu"]
         )
@@ -70,7 +80,7 @@ def main() -> None:
         browser.close()
         print(
             f"16 x 4 m, {found['cells']:,} display cells, window {wide} x {tall}: page "
-            f"{path.stat().st_size / 1e6:.2f} MB,"
+            f"{path.stat().st_size / 1e6:.2f} MB, written in {seconds:.2f} s,"
             f" first picture {found['first'] / 1000:.2f} s, all ready {found['ready'] / 1000:.2f} s,"
             f" slider {found['fps']:.0f} frames/s (95th percentile of a frame {found['slow']:.0f} ms)"
         )
