@@ -115,6 +115,29 @@ def test_what_a_dead_process_owes_is_done_here(tmp_path: Path) -> None:
     assert (tmp_path / "second").read_text() == "done too"
 
 
+@pytest.mark.parametrize("program", ["", "/no/such/python", "/bin/false"])
+def test_without_another_python_it_is_done_here(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, program: str
+) -> None:
+    monkeypatch.setattr(sys, "executable", program)
+    with Press(apart=True) as press:
+        press.ask(write_pid, tmp_path / "pid")
+        press.finish()
+    assert (tmp_path / "pid").read_text() == str(os.getpid())
+
+
+def test_nothing_is_imported_from_the_folder_one_stands_in(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "matplotlib.py").write_text("raise SystemExit('a file of the same name')")
+    monkeypatch.chdir(tmp_path)
+    with Press(apart=True) as press:
+        press.ask(draw_pictures, make_report(), tmp_path)
+        press.ask(write_pid, tmp_path / "pid")
+        press.finish()
+    assert (tmp_path / "plan.png").exists() and (tmp_path / "pid").read_text() != str(os.getpid())
+
+
 @pytest.mark.parametrize("blow", [signal.SIGKILL, signal.SIGINT])
 def test_the_process_does_not_outlive_its_parent(tmp_path: Path, blow: int) -> None:
     """The parent killed outright, or both sent what Ctrl-C sends: no process, no traceback of the child's."""

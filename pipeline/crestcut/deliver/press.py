@@ -18,12 +18,14 @@ import struct
 import subprocess
 import sys
 import threading
+import time
 import traceback
 from collections.abc import Callable
 from types import TracebackType
 from typing import IO, Any
 
 Task = tuple[Callable[..., object], tuple[object, ...]]
+SOON = 0.05  # s: who asks within it gains nothing from a page drawn for nobody
 LENGTH = struct.Struct("<Q")  # bytes of the message that follows
 
 
@@ -100,9 +102,9 @@ def _start() -> subprocess.Popen[bytes] | None:
     if not sys.executable:  # an embedded Python has no program to start again
         return None
     try:
-        return subprocess.Popen(
-            [sys.executable, "-m", __name__], stdin=subprocess.PIPE, stdout=subprocess.PIPE
-        )
+        # -P: as for the command itself, nothing is imported from the folder that somebody happens to stand in
+        program = [sys.executable, "-P", "-m", __name__]
+        return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
     except OSError:
         return None
 
@@ -149,10 +151,12 @@ def _serve() -> None:
     messages: queue.Queue[bytes] = queue.Queue()
     answers, sys.stdout = sys.stdout.buffer, sys.stderr  # nothing else may write among the answers
     threading.Thread(target=_read_ahead, args=(sys.stdin.buffer, messages), daemon=True).start()
-    with contextlib.suppress(Exception):  # what cannot be loaded is told when it is asked for
-        from crestcut.deliver.pictures import warm_up
+    time.sleep(SOON)
+    if messages.empty():
+        with contextlib.suppress(Exception):  # what cannot be loaded is told when it is asked for
+            from crestcut.deliver.pictures import warm_up
 
-        warm_up()
+            warm_up()
     while True:
         try:
             call: Any
