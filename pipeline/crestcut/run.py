@@ -47,7 +47,7 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.cores import compiled_before
 from crestcut.travel.path_files import read_line
-from crestcut.travel.records import Clearance, Contact, Ride, TravelLine
+from crestcut.travel.records import Clearance, Contact, TravelLine
 from crestcut.travel.soft import soft_contacts
 from crestcut.travel.tyres import settle_part
 from crestcut.units import both
@@ -145,7 +145,7 @@ def _report(
         release=release.state, release_reasons=release.reasons, provisional=provisional,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
-        advice=_advice(first.today, first.margin, vehicle, surface, rode, before, scan, job),
+        advice=_advice(first, surface, scan, job),
         soft=soft_contacts(vehicle, surface, rode), options=options,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
         version=__version__, seed=SEED,
@@ -244,13 +244,15 @@ def _evidence(job: Job, scan: Scan, surface: Surface, driver: Driver, line: Trav
     )
 
 
-def _advice(
-    today: Chance, margin: float, vehicle: Vehicle, surface: Surface, rode: Ride, before: Clearance, scan: Scan, job: Job
-) -> tuple[dict[str, object], ...]:
+def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[dict[str, object], ...]:
     """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half of what is wanted."""
-    if today.verdict != "cannot tell" and scan_margin(margin, today) <= job.wanted.want / 2:
+    today = first.today
+    if today.verdict != "cannot tell" and scan_margin(first.margin, today) <= job.wanted.want / 2:
         return ()
-    found = measure_first(vehicle, surface, rode, before, surface.error)
+    found = measure_first(
+        first.vehicle, surface, first.ride, first.before, surface.error,
+        today=today, confidence=job.wanted.confidence, evidence=first.drawn.evidence,
+    )  # fmt: skip
     return tuple(
         {
             "kind": a.kind,
@@ -266,6 +268,8 @@ def _advice(
             "how": a.how,
         }
         for a in found
+            "settles": list(a.settles),
+            "blocks": both(a.blocks) if a.kind == "string" else None,
     )
 
 

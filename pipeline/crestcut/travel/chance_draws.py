@@ -37,7 +37,7 @@ class Draws:
     vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold :
     what the readings made of it.  told : whether any were folded in: then ``once`` are what may be, else its
     mirror image is, as errors are drawn onto a surface that has one already.  tyres : what their giving may
-    change at the worst station.
+    change at the worst station.  evidence : the readings that were folded in.
     """
 
     base: float
@@ -47,6 +47,7 @@ class Draws:
     tyre_bias: float
     fold: Fold
     told: bool = False
+    evidence: Evidence | None = None
     tyres: SoftTyres = SoftTyres()
 
 
@@ -96,7 +97,9 @@ def draw_clearances(
     if footing is None:
         return None
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
-    return replace(_collect(footing, source), tyres=soft_tyres(vehicle, surface, ride, clearance))
+    used = None if source.fold.contradictions else evidence
+    tyres = soft_tyres(vehicle, surface, ride, clearance)
+    return replace(_collect(footing, source), tyres=tyres, evidence=used)
 
 
 class Source:
