@@ -9,6 +9,7 @@ import json
 from dataclasses import replace
 from pathlib import Path
 
+import numpy as np
 import pytest
 from deliver_scene import make_report
 
@@ -122,3 +123,56 @@ def test_released_sheets_are_written_whole_and_alike(report, tmp_path: Path) -> 
     document = json.loads((folders[0] / "worksheet.json").read_text())
     assert document["release"]["state"] == "ok" and document["jig"]["rows"]
     assert "NOT FOR CUTTING" not in words_on(next(iter(pages(sheet, site)))[1])
+
+
+def lines_of(figure) -> list:
+    from matplotlib.lines import Line2D
+
+    return [line for line in figure.findobj(Line2D) if line.get_transform() == figure.transFigure]
+
+
+def test_check_bars_are_100_mm_both_ways_and_the_strip_is_full_size(report) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    strips = [
+        f for name, f in pages(sheet, make_site(report.surface, report.line, report.plan)) if name == "strip"
+    ]
+    assert strips
+    for figure in strips:
+        size = figure.get_size_inches() * 25.4
+        ends = [np.asarray(line.get_xydata()) * size for line in lines_of(figure)]
+        spans = [np.abs(end[1] - end[0]) for end in ends]
+        for way in (0, 1):
+            assert any(s[way] == pytest.approx(100.0, abs=0.01) and s[1 - way] < 0.01 for s in spans)
+        (axes,) = figure.axes
+        box = axes.get_position()
+        assert box.height * size[1] == pytest.approx(abs(np.diff(axes.get_ylim())[0]) * 1000)
+        assert box.width * size[0] == pytest.approx(np.diff(axes.get_xlim())[0] * 1000)
+
+
+def test_paper_is_letter_where_tapes_are_in_inches_and_a4_elsewhere(report) -> None:
+    job = job_without(report, set())
+    for country, wide in (("US", 8.5), ("GB", 8.27)):
+        sheet = sheet_for(report, replace(job, site=replace(job.site, country=country)))
+        site = make_site(report.surface, report.line, report.plan)
+        drawn = list(pages(sheet, site))
+        assert {float(f.get_size_inches()[0]) for _, f in drawn} == {wide}
+        words = " ".join(words_on(f) for _, f in drawn)
+        assert ("Chainage" in words) == (country == "GB") and ("Arrises" in words) == (country == "GB")
+
+
+def test_every_sheet_that_the_work_needs_is_there(report) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    drawn = dict.fromkeys(name for name, _ in pages(sheet, site))
+    assert set(drawn) >= {
+        "first", "order", "jig", "set_out", "chart", "string", "ground", "cards", "record", "strip",
+    }  # fmt: skip
+    said = " ".join(words_on(f) for _, f in pages(sheet, site))
+    for wanted in (
+        "REAR", "FRONT", "Stick", "strongback", "OR MORE", "Vibration", "cfm", "You hit STEEL", "hollow",
+        "Spill level",
+        "Look again", "Local code", "wedge",
+    ):  # fmt: skip
+        assert wanted in said, wanted
+    odd = replace(sheet, title="\u0634\u0631\u0641\u0629 <b>\u00e9")
+    assert any("\u0634" in words_on(f) for _, f in pages(odd, site))

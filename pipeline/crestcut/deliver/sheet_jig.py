@@ -208,7 +208,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
         **ink.SMALL,
     )
     axes.set_xlim(-0.98, view.span + 0.98)
-    axes.set_ylim(floor - 4, top + 40)
+    axes.set_ylim(floor - 4, top + 62)
     axes.set_axis_off()
     axes.text(
         0.0,
@@ -255,7 +255,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float) -> None:
     axes.add_patch(box(at - 0.03, board - jig.reach * MM, 0.06, thick + jig.reach * MM + 9, "#9a9894"))
     axes.text(
         at,
-        board + thick + 12,
+        board + thick + 26,
         "shrouded base on the board,\nwheel past its edge",
         ha="center",
         va="bottom",
@@ -292,13 +292,13 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float) -> None:
 def _stops(axes: Axes, view: _View, row: JigRow, top: float) -> None:
     """Between which marks the cutter is let down."""
     for x, station, side in ((view.start, row.start, "right"), (view.stop, row.stop, "left")):
-        axes.plot([x, x], [0, top + 26], color=ink.INK, lw=0.8, ls=(0, (4, 2)))
+        axes.plot([x, x], [0, top + 12], color=ink.INK, lw=0.8, ls=(0, (4, 2)))
         axes.text(
             x + (0.02 if side == "left" else -0.02),
-            top + 26,
+            top + 12,
             f"stop {sum(station) / 2:.2f} m",
             ha=side,
-            va="top",
+            va="bottom",
             path_effects=ink.halo(2.0),
             **ink.SMALL,
         )

@@ -217,7 +217,7 @@ def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
     known = ~np.isnan(site.finished)
     span_u, span_v = float(np.ptp(site.station)), float(np.ptp(site.offset))
     paper.at += 0.14
-    axes = paper.axes(min(max(paper.room * span_v / max(span_u, 0.1), 1.6), 4.2))
+    axes = paper.axes(min(max(paper.room * span_v / max(span_u, 0.1), 1.6), 4.2), inset=0.4)
     step = max(round(0.04 / site.cell), 1)
     u, v, z = site.station[::step], site.offset[::step], site.finished[::step, ::step]
     axes.set_aspect("equal")

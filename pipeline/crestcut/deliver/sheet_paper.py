@@ -146,7 +146,7 @@ class Paper:
         from matplotlib.lines import Line2D
 
         xs, ys = [x0 / self.wide, x1 / self.wide], [1 - y0 / self.tall, 1 - y1 / self.tall]
-        self.figure.add_artist(Line2D(xs, ys, color=ink.INK, lw=weight))
+        self.figure.add_artist(Line2D(xs, ys, color=ink.INK, lw=weight, solid_capstyle="butt"))
 
     def box(self, x: float, y: float, size: float = 0.11) -> None:
         """A box to tick, its lower left corner ``y`` in below the top."""
@@ -214,9 +214,10 @@ class Paper:
         self.rule(self.at + 0.06, 0.6)
         self.at += ROW * 1.35
 
-    def axes(self, height: float) -> Axes:
-        """Axes over the width of the page, ``height`` in high, below what is there."""
-        drawn = ink.axes_at(self.figure, SIDE, self.tall - self.at - height, self.room, height)
+    def axes(self, height: float, inset: float = 0.0) -> Axes:
+        """Axes over the width of the page but ``inset`` in on the left, ``height`` in high."""
+        bottom = self.tall - self.at - height
+        drawn = ink.axes_at(self.figure, SIDE + inset, bottom, self.room - inset, height)
         self.at += height + 0.12
         return drawn
 

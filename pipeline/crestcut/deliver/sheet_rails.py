@@ -39,7 +39,7 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         paper.need(4.2)
         paper.heading(f"Piece {rails.name}")
         paper.text(f"Why no board: {rails.why}.")
-        _draw_rails(paper.axes(2.1), rails, [d for d in out.dots if _in(rails, d)])
+        _draw_rails(paper.axes(2.1, inset=0.3), rails, [d for d in out.dots if _in(rails, d)])
         paper.at += 0.25
         _spot_table(paper, rails.spots)
         paper.text(f"The rails leave at most {both(rails.leaves)} over the finished surface.", "\u2022")
@@ -195,7 +195,15 @@ def _draw_floor(axes: Axes, jig: FloorJig) -> None:
             va="center",
             **ink.SMALL,
         )
-    axes.text(span / 2, -4, "level wanted", ha="center", va="top", path_effects=ink.halo(2.2), **ink.SMALL)
+    axes.text(
+        span / 2,
+        -4,
+        "level wanted; heights are drawn larger than lengths",
+        ha="center",
+        va="top",
+        path_effects=ink.halo(2.2),
+        **ink.SMALL,
+    )
     axes.text(
         span / 2,
         below + thick / 2,

@@ -242,7 +242,8 @@ def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
     for slot in kerfs:
         strips.setdefault(slot.lane, []).append(slot)
     stations = sorted({round(k.station, 3) for k in kerfs if _whole(k.station)})
-    lines = max(math.ceil(len(stations) / COLUMNS), 1)
+    room = 6 if min((k.station for k in kerfs), default=0.0) < 0 else 5  # a minus wants a place of its own
+    lines = max(math.ceil(len(stations) * room / (COLUMNS * 5)), 1)
     for part in (p.tolist() for p in np.array_split(np.asarray(stations), lines)):
         rows = []
         for lane, slots in strips.items():
@@ -263,7 +264,7 @@ def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
             )
         heads = ["|", "|", "stop|from", "stop|to", "most|mm", "|at", *(f"|{s:.2f}" for s in part)]
         heads[0], heads[1] = "|strip", "|offset"
-        paper.table(heads, [5, 6, 5, 5, 5, 5, *[5] * len(part)], rows)
+        paper.table(heads, [5, 6, room, room, 5, room, *[room] * len(part)], rows)
 
 
 def _whole(station: float) -> bool:
