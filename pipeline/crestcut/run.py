@@ -123,7 +123,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)]
     with clock.stage("options", "trying what is cheaper"):
-        options = _options(job, standings, fleet, after[0], surface, keeps)
+        options = _options(job, standings, fleet, after, surface, keeps)
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, options)
     sha256 = drawn_line.sha256 if drawn_line else ""
     return Done(replace(report, seconds=clock.seconds, line_sha256=sha256), release)
@@ -174,19 +174,21 @@ def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
 
 
 def _options(
-    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Chance, surface: Surface, keeps: Sequence[KeepArea]
-) -> tuple[Option, ...]:
+    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance], surface: Surface,
+    keeps: Sequence[KeepArea],
+) -> tuple[Option, ...]:  # fmt: skip
     """The table of what could be done; each row with the chances that the job's own draws give."""
-    first, plan = standings[0], fleet.plan
-    now = [
-        bench(s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps])
-        for s in standings
-    ]
-    allowed = [a for a in in_use_allowances(job.wanted, first.vehicle) if not any(w in a[0].lower() for w in PACE)]
-    slow = chance_of(first.drawn, first.before, surface.error, job.wanted, SEED, tuple(allowed))
-    planned = plan.after.worst.gap if plan.after.worst is not None else math.nan
-    sure = Sure(now[0].before.gap, first.today, first.in_use, slow, after, planned, job.wanted.confidence)
-    return options_table(now, plan, sure, job.travel, job.site, job.slab, job.cut.feather, fleet.after)
+    benches, sures = [], []
+    for s, cleared, planned in zip(standings, fleet.after, after, strict=True):
+        now = bench(s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps])
+        benches.append(replace(now, margin=s.margin))
+        pace = [a for a in in_use_allowances(job.wanted, s.vehicle) if not any(w in a[0].lower() for w in PACE)]
+        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, SEED, tuple(pace))
+        gap = cleared.worst.gap if cleared.worst is not None else math.nan
+        sures.append(Sure(now.before.gap, s.today, s.in_use, slow, planned, gap, job.wanted.confidence))
+    return options_table(
+        benches, fleet.plan, sures, job.travel, job.site, job.slab, job.cut.feather, fleet.after
+    )
 
 
 def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
@@ -266,10 +268,10 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[di
             "expect_m": a.expect,
             "narrows": a.narrows,
             "how": a.how,
-        }
-        for a in found
             "settles": list(a.settles),
             "blocks": both(a.blocks) if a.kind == "string" else None,
+        }
+        for a in found
     )
 
 

@@ -185,6 +185,6 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
 
     def key(s: Standing) -> tuple[float, float]:
         short = min((c.gap - asked[zone] for zone, c in s.before.least.items()), default=math.inf)
-        return -round(s.today.chance_of_contact, 3), short
+        return -round(s.today.chance_of_contact, 2), short
 
     return tuple(sorted(standings, key=key))

@@ -10,7 +10,7 @@ import pytest
 
 from crestcut.cut.combined import cut_and_strips
 from crestcut.cut.driving import kept_to, less_load, more_pressure, other_line, pumped_up
-from crestcut.cut.fixes import STRIPS, Added, fillet, lay_strips, strips, taper_of, under_tyres
+from crestcut.cut.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
 from crestcut.cut.options import KINDS, Option, Sure, below, line_words, options_table, stop_rules
 from crestcut.cut.trials import Bench, bench
 from crestcut.grid import FloatArray
@@ -85,9 +85,11 @@ def same(tried: object, swept: Clearance, within: float = 1e-9) -> None:
 def test_what_is_laid_down_is_swept_as_if_the_ground_had_been_raised_by_hand(seed: int) -> None:
     s = wide(seed)
     b = benched(s, WANDERING)
-    for laid in (strips(b, 0.0), lay_strips(b, 0.03, taper_of(under_tyres(b, 0.0), 0.02))):
+    taper = strip_taper([b])
+    assert taper is not None
+    for laid in (strips([b]), lay_strips([b], 0.03, taper)):
         assert laid is not None and laid.added.max() == pytest.approx(laid.size)
-        same(laid.tried, by_hand(s, laid.added, travel=WANDERING))
+        same(laid.tried[0], by_hand(s, laid.added, travel=WANDERING))
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])
@@ -120,18 +122,18 @@ def test_another_line_is_judged_with_the_wander_as_a_job_with_it_would() -> None
     s = scene(saddle, CAR, replace(STRAIGHT, wander=0.9), cell=0.02)
     s = stand(CAR, STRAIGHT, s.line, s.surface)
     b = benched(s, WANDERING)
-    found = other_line(b, WANDERING)
+    found = other_line([b], WANDERING)
     assert found is not None and found.moved[0] > 0.25 and found.moved[1] > 0.25
     ends = (found.start, found.end)
-    same(found.wandering, by_hand(s, travel=WANDERING, ends=ends))
-    same(found.on_line, by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), ends=ends))
-    assert found.on_line.gap > found.wandering.gap > b.before.gap + 0.005
+    same(found.wandering[0], by_hand(s, travel=WANDERING, ends=ends))
+    same(found.on_line[0], by_hand(s, travel=replace(WANDERING, wander=0.0, heading=0.0), ends=ends))
+    assert found.on_line[0].gap > found.wandering[0].gap > b.before.gap + 0.005
     # no line of the grid, judged in full, leaves more than a little more
     best = max(
         excess(by_hand(s, travel=WANDERING, ends=[(-4.0, a), (4.0, c)]))
         for a in np.arange(-0.6, 0.61, 0.3) for c in np.arange(-0.6, 0.61, 0.3)
     )  # fmt: skip
-    assert found.wandering.excess > best - 0.004
+    assert found.wandering[0].excess > best - 0.004
 
 
 def test_no_other_line_leads_onto_an_area_to_be_kept_unless_the_drawn_one_does() -> None:
@@ -140,32 +142,31 @@ def test_no_other_line_leads_onto_an_area_to_be_kept_unless_the_drawn_one_does()
     bed = [(-1.0, 1.02), (1.0, 1.02), (1.0, 3.0), (-1.0, 3.0)]  # beside the left wheels of the drawn line
     b = benched(s, WANDERING, keeps=[bed])
     assert b.fenced.any()
-    free = other_line(benched(s, WANDERING), WANDERING)
-    found = other_line(b, WANDERING)
+    free = other_line([benched(s, WANDERING)], WANDERING)
+    found = other_line([b], WANDERING)
     assert free is not None and free.moved[0] + free.moved[1] > 0.6
     assert found is None or abs(found.moved[0] + found.moved[1]) < 0.6
     # across the drawn line: it is driven over already
     walk = [(-1.0, -3.0), (1.0, -3.0), (1.0, 3.0), (-1.0, 3.0)]
     crossed = benched(s, WANDERING, keeps=[walk])
     assert crossed.kept.any() and not crossed.fenced.any()
-    laid = strips(crossed, 0.0)
+    laid = strips([crossed])
     assert laid is None or laid.added[crossed.kept].max(initial=0.0) == 0.0
 
 
 def test_the_thinnest_strips_that_do_are_chosen() -> None:
     s = scene(crest(0.09), cell=0.02)
-    b = benched(s)
-    laid = strips(b, 0.002)
-    assert laid is not None and laid.tried.excess >= 0.002 > b.before.excess
-    taper = taper_of(under_tyres(b, 0.002), 0.02)
+    b = replace(benched(s), target=0.002)
+    laid, taper = strips([b]), strip_taper([b])
+    assert laid is not None and taper is not None and laid.tried[0].excess >= 0.002 > b.before.excess
     for thick in [t for t in STRIPS if t < laid.size]:
-        assert lay_strips(b, thick, taper).tried.excess < 0.002
+        assert lay_strips([b], thick, taper).tried[0].excess < 0.002
     # the middle between the tracks stays free: what is laid under the belly is of no use
     row = round(s.surface.height.frame.to_grid((0.0, 0.0))[1] / 0.02)
     assert laid.added[row].max() == 0.0
     assert len(laid.pieces) == 4  # two tracks, before and behind the crest
     # both wheels of an axle on a level strip lift the belly by its thickness, no more (weights sum to one)
-    assert laid.tried.gap - b.before.gap <= laid.size + 1e-3
+    assert laid.tried[0].gap - b.before.gap <= laid.size + 1e-3
 
 
 def gutter(x: FloatArray, y: FloatArray) -> FloatArray:
@@ -177,16 +178,16 @@ def test_a_fillet_lifts_the_nose_out_of_a_gutter() -> None:
     s = scene(gutter, car, start=(-4.5, 0), end=(4.5, 0), cell=0.02)
     b = benched(s)
     assert b.before.excess < 0
-    round_ = fillet(b, 0.0, "nose")
-    assert round_ is not None and round_.tried.excess >= 0
-    same(round_.tried, by_hand(s, round_.added))
+    round_ = fillet([b], "nose")
+    assert round_ is not None and round_.tried[0].excess >= 0
+    same(round_.tried[0], by_hand(s, round_.added))
     # closed form: a disk of radius R resting in a V of slopes 10 and 12 % stands R (sec((a + b) / 2) - 1)
     # over its bottom,
     # measured along the bisector (cos of its tilt away from the vertical)
     a, c = math.atan(0.10), math.atan(0.12)
     deepest = round_.size * (1 / math.cos((a + c) / 2) - 1) / math.cos((c - a) / 2)
     assert round_.thickest == pytest.approx(deepest, abs=5e-4)
-    behind = fillet(b, 0.0, "tail")
+    behind = fillet([b], "tail")
     assert behind is None or behind.added.max() == 0
 
 
@@ -194,7 +195,7 @@ def test_strips_for_a_nose_lie_under_the_front_wheels_only() -> None:
     car = vehicle(belly(0.2), lip(0.17))
     s = scene(gutter, car, start=(-4.5, 0), end=(4.5, 0), cell=0.02)
     b = benched(s)
-    where = under_tyres(b, 0.0)
+    where = under_tyres(b)
     columns = np.flatnonzero(where.any(axis=0)) * 0.02
     bottom = s.surface.height.frame.to_grid((0.0, 0.0))[0]
     assert where.any() and columns.min() > bottom - 1.0  # rear wheels stand 2.8 m behind
@@ -202,15 +203,14 @@ def test_strips_for_a_nose_lie_under_the_front_wheels_only() -> None:
 
 def test_cut_and_strips_together_need_less_of_each() -> None:
     s = scene(crest(0.09), cell=0.02)
-    b = benched(s)
-    plan = s.plan(wanted=WANTED)
-    laid = strips(b, plan.margin)
-    assert laid is not None
-    mixed = cut_and_strips(b, laid, taper_of(under_tyres(b, plan.margin), 0.02), plan, 0.25)
+    b, plan = benched(s), s.plan(wanted=WANTED)
+    laid, taper = strips([b]), strip_taper([b])
+    assert laid is not None and taper is not None
+    mixed = cut_and_strips([b], laid, plan, 0.25)
     assert mixed is not None and 0 < mixed.size < laid.size and 0 < mixed.deepest < plan.deepest
-    strip = np.maximum(mixed.size - taper_of(under_tyres(b, plan.margin), 0.02), 0.0)
-    same(mixed.tried, by_hand(s, strip - mixed.depth))
-    assert mixed.tried.excess >= -1e-3 and mixed.depth[strip > 0].max() == 0
+    strip = np.maximum(mixed.size - taper, 0.0)
+    same(mixed.tried[0], by_hand(s, strip - mixed.depth))
+    assert mixed.tried[0].excess >= -1e-3 and mixed.depth[strip > 0].max() == 0
     assert (mixed.depth <= plan.limits.deepest.values + 1e-12).all()
     for axis in (0, 1):
         assert np.abs(np.diff(mixed.depth, axis=axis)).max() <= 0.25 * 0.02 + 1e-9  # the feather
@@ -232,7 +232,7 @@ def table(
         b.before.gap, today, chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006, 0.0045),
         chance(plan.after.worst.gap + 0.001, 0.003), plan.after.worst.gap, 0.95,
     )  # fmt: skip
-    return options_table([b], plan, sure, travel, site, slab)
+    return options_table([b], plan, [sure], travel, site, slab)
 
 
 def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
@@ -295,3 +295,31 @@ def test_crumbs_are_no_pieces() -> None:
     added[5:15, 10:40] = 0.02
     added[30, 30] = 0.02
     assert Added("strips", 0.02, added, 0.02, None).pieces == ((0.6, 0.2),)  # type: ignore[arg-type]
+
+
+def test_with_two_vehicles_every_row_must_do_for_both() -> None:
+    """A low car and a higher one over the same crest: strips are sought for both, and swept under both."""
+    s = scene(crest(0.085), cell=0.02)
+    low = benched(s)
+    long = replace(s.vehicle, name="long", parts=(belly(0.13),))
+    other = stand(long, STRAIGHT, s.line, s.surface)
+    high = benched(other)
+    both = strips([low, high])
+    alone = strips([low])
+    assert both is not None and alone is not None and both.size >= alone.size
+    same(both.tried[0], by_hand(s, both.added))
+    same(both.tried[1], by_hand(other, both.added))
+    assert min(t.excess for t in both.tried) >= 0
+    plan = s.plan(wanted=WANTED)
+    assert plan.after.worst is not None
+    sures = [
+        Sure(x.before.gap, chance(x.before.gap + d), chance(x.before.gap), chance(x.before.gap),
+             chance(plan.after.worst.gap), plan.after.worst.gap, 0.95)
+        for x, d in ((low, 0.002), (high, -0.001))
+    ]  # fmt: skip
+    rows = options_table([low, high], plan, sures, STRAIGHT, after=[plan.after, high.clearance])
+    first = next(r for r in rows if r.kind == "as it is")
+    assert first.clearance == pytest.approx(min(low.before.gap + 0.002, high.before.gap - 0.001))
+    assert first.chance == pytest.approx(max(u.today.chance_of_contact for u in sures))
+    laid = next(r for r in rows if r.kind == "strips")
+    assert laid.works and laid.enough >= 0.95

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from crestcut.cut.feather import feather_in
-from crestcut.cut.fixes import STRIPS, Added, doubled, lever
-from crestcut.cut.problem import prepare
+from crestcut.cut.fixes import STRIPS, Added, doubled, lever, strip_heights, strip_taper
+from crestcut.cut.problem import Problem, prepare
 from crestcut.cut.records import CutPlan, Limits
 from crestcut.cut.solve import solve
-from crestcut.cut.trials import AWAY, Bench, Tried
+from crestcut.cut.trials import AWAY, Bench, Trieds
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.surface.records import Surface
 from crestcut.travel.records import Batch, Clearance, Ride, TravelLine
@@ -19,7 +20,7 @@ from crestcut.travel.ride import contact_ground, settle_batch
 from crestcut.travel.search import least_of_poses
 from crestcut.travel.sweep import hard_parts, part_arrays
 
-COARSE = 0.0015  # m asked for beyond, for what is lost between the nodes of the coarse grid
+COARSE = 0.002  # m asked for beyond, for what is lost between the nodes of the coarse grid
 
 
 @dataclass(frozen=True, eq=False)
@@ -32,7 +33,7 @@ class CutAndStrips:
     laid: FloatArray
     depth: FloatArray
     cell: float
-    tried: Tried
+    tried: Trieds
 
     @property
     def deepest(self) -> float:
@@ -48,42 +49,52 @@ class CutAndStrips:
 
 
 def cut_and_strips(
-    bench: Bench, strips: Added, taper: FloatArray, plan: CutPlan, feather: float
+    benches: Sequence[Bench], strips: Added, plan: CutPlan, feather: float
 ) -> CutAndStrips | None:
     """The cut beside strips about half as thick as would do alone; nothing is cut under them. None where it
     is no shallower.
 
     Sought on every second node and station, then stood up and swept on all of them.
     """
-    half = max([t for t in STRIPS if t <= strips.size / 2], default=STRIPS[0])
-    laid = np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(half - taper, 0.0))
-    # no gap falls by more than a strip under the part and the deepest cut under the wheels
-    falls = half + float(plan.limits.deepest.values.max()) * lever(bench)
-    depth = _coarse_cut(bench, laid, plan, feather, falls + plan.margin - bench.before.excess)
+    half, taper = max([t for t in STRIPS if t <= strips.size / 2], default=STRIPS[0]), strip_taper(benches)
+    if taper is None:
+        return None
+    laid = strip_heights(benches[0], half, taper)
+    depth = _coarse_cut(benches, laid, half, plan, feather)
     if depth.max(initial=0.0) >= plan.deepest - COARSE:
         return None
-    tried = bench.tried(added=laid - depth, falls=half + lever(bench) * float(depth.max()))
-    return CutAndStrips(half, laid, depth, bench.ground.cell, tried)
+    falls = [half + lever(b) * float(depth.max()) for b in benches]
+    tried = tuple(b.tried(added=laid - depth, falls=f) for b, f in zip(benches, falls, strict=True))
+    return CutAndStrips(half, laid, depth, benches[0].ground.cell, tried)
 
 
-def _coarse_cut(bench: Bench, laid: FloatArray, plan: CutPlan, feather: float, reach: float) -> FloatArray:
-    """The depth (ny, nx) m that the vehicle needs beside and between the strips, within what the plan
-    allows.
-    """
-    surface, line = _coarse(bench, laid), bench.ride.line
-    cell = surface.height.frame.cell
+def _coarse_cut(
+    benches: Sequence[Bench], laid: FloatArray, half: float, plan: CutPlan, feather: float
+) -> FloatArray:
+    """The depth (ny, nx) m needed beside and between strips ``half`` m thick, within what the plan allows."""
+    surface = _coarse(benches[0], laid)
     may = np.where(laid > 0, 0.0, plan.limits.deepest.values)
     limits = Limits(
-        surface.height.like(feather_in(may[::2, ::2], feather, cell) * surface.slab),
+        surface.height.like(feather_in(may[::2, ::2], feather, surface.height.frame.cell) * surface.slab),
         np.zeros(surface.height.frame.shape, np.int16), ("",),
     )  # fmt: skip
+    problems = []
+    for b in benches:
+        # no gap falls by more than a strip under the part and the deepest cut under the wheels
+        falls = half + float(plan.limits.deepest.values.max()) * lever(b)
+        problems.append(_problem(b, surface, limits, feather, falls + b.margin - b.before.excess))
+    return np.minimum(doubled(np.maximum(solve(*problems).depth, 0.0), may.shape), may)
+
+
+def _problem(bench: Bench, surface: Surface, limits: Limits, feather: float, reach: float) -> Problem:
+    """One vehicle over the coarse surface, those poses only that could bind."""
+    line, cell = bench.ride.line, surface.height.frame.cell
     thin = TravelLine(line.xy[::2], line.yaw[::2], 2 * line.step)
     places = bench.places[bench.within(reach)][::2]
     batch = settle_batch(bench.vehicle, surface.height.values, cell, places, np.zeros(len(places), np.int64))
     before = Clearance({}, surface.height, {}, 0, _pair_gaps(bench, surface, batch, thin.step))
-    keep = {zone: gap + plan.margin + COARSE for zone, gap in bench.gaps.items()}
-    solution = solve(prepare(bench.vehicle, surface, Ride(thin, (), batch, 0), before, limits, keep, feather))
-    return np.minimum(doubled(np.maximum(solution.depth, 0.0), may.shape), may)
+    keep = {zone: gap + bench.margin + COARSE for zone, gap in bench.gaps.items()}
+    return prepare(bench.vehicle, surface, Ride(thin, (), batch, 0), before, limits, keep, feather)
 
 
 def _coarse(bench: Bench, laid: FloatArray) -> Surface:

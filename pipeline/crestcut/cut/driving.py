@@ -5,12 +5,13 @@ again.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy import ndimage
 
-from crestcut.cut.trials import AWAY, Bench, Tried, pose_gaps, try_poses
+from crestcut.cut.trials import AWAY, Bench, Tried, Trieds, pose_gaps, try_poses
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.job.records import Travel
@@ -35,41 +36,41 @@ GAINS = 0.001  # m: less than this is no gain
 class LineTried:
     """Another line: site x, y of its ends, how far each was moved to the left (m), and what it leaves.
 
-    on_line : followed exactly.  wandering : with the job's wander and heading.
+    on_line : followed exactly, by each vehicle.  wandering : with the job's wander and heading.
     """
 
     start: tuple[float, float]
     end: tuple[float, float]
     moved: tuple[float, float]
-    on_line: Tried
-    wandering: Tried
+    on_line: Trieds
+    wandering: Trieds
 
 
-def other_line(bench: Bench, travel: Travel, target: float = -AWAY) -> LineTried | None:
-    """The straight line near the drawn one that leaves most room, judged with the job's own wander and
-    heading.
+def other_line(benches: Sequence[Bench], travel: Travel) -> LineTried | None:
+    """The straight line near the drawn one that leaves most room, judged with the job's wander and heading.
 
     Both ends are moved by up to ``ROOM`` to either side: shifted, skewed and diagonal lines, other entries
-    and exits. A line counts as good as the worst of the lines beside it, since the driver wanders. None for
-    bent lines, or where every other line leads a tyre off the ground or onto an area to be kept, leaves no
-    more room than the drawn one, or neither comes near ``target`` (m beyond what is asked) nor gains
-    ``WORTH``.
+    and exits. A line counts as good as the worst of the lines beside it, since the driver wanders; sought for
+    the first vehicle, driven by all. None for bent lines, or where every other line leads a tyre off the
+    ground or onto an area to be kept, leaves no more room than the drawn one, or neither comes near what is
+    enough nor gains ``WORTH``.
     """
-    if not is_straight(bench.ride.line):
+    first = benches[0]
+    if not is_straight(first.ride.line):
         return None
     offsets = np.arange(-math.floor(ROOM / PITCH), math.floor(ROOM / PITCH) + 1) * PITCH
     moved = np.stack(np.meshgrid(offsets, offsets, indexing="ij"), axis=-1)
-    least = _least_of_lines(bench, travel, moved.reshape(-1, 2)).reshape(moved.shape[:2])
+    least = _least_of_lines(first, travel, moved.reshape(-1, 2)).reshape(moved.shape[:2])
     reach = 1 if travel.wander > 0 else 0
     robust = ndimage.minimum_filter(least, size=2 * reach + 1, mode="nearest")
     middle = len(offsets) // 2
     best = np.unravel_index(int(np.argmax(robust + 1e-3 * least)), robust.shape)
-    drawn = min(bench.before.excess, robust[middle, middle])
+    drawn = min(first.before.excess, robust[middle, middle])
     if robust[best] <= max(drawn + GAINS, NOT_DRIVABLE / 2):
         return None
-    if robust[best] < target - WORTH and robust[best] < drawn + WORTH:
+    if robust[best] < first.target - WORTH and robust[best] < drawn + WORTH:
         return None
-    return _judged(bench, travel, (float(moved[best][0]), float(moved[best][1])))
+    return _judged(benches, travel, (float(moved[best][0]), float(moved[best][1])))
 
 
 def _ends(bench: Bench, moved: tuple[float, float]) -> FloatArray:
@@ -105,15 +106,19 @@ def _least_of_lines(bench: Bench, travel: Travel, moved: FloatArray) -> FloatArr
     return out
 
 
-def _judged(bench: Bench, travel: Travel, moved: tuple[float, float]) -> LineTried | None:
+def _judged(benches: Sequence[Bench], travel: Travel, moved: tuple[float, float]) -> LineTried | None:
     """That line, unless it leaves the ground or its wander leaves it more than the drawn line's does."""
-    (x0, y0), (x1, y1) = _ends(bench, moved)
+    (x0, y0), (x1, y1) = _ends(benches[0], moved)
     start, end = (float(x0), float(y0)), (float(x1), float(y1))
-    exact = judge_line(bench, replace(travel, wander=0.0, heading=0.0), start, end)
-    wandering = judge_line(bench, travel, start, end)
-    if exact is None or wandering is None or exact.lost > 0 or wandering.lost > lost_share(bench) + 0.01:
-        return None
-    return LineTried(start, end, moved, exact, wandering)
+    straight = replace(travel, wander=0.0, heading=0.0)
+    exact, wandering = [], []
+    for b in benches:
+        on_line, near = judge_line(b, straight, start, end), judge_line(b, travel, start, end)
+        if on_line is None or near is None or on_line.lost > 0 or near.lost > lost_share(b) + 0.01:
+            return None
+        exact.append(on_line)
+        wandering.append(near)
+    return LineTried(start, end, moved, tuple(exact), tuple(wandering))
 
 
 def judge_line(

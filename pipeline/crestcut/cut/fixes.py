@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from scipy import ndimage
 
-from crestcut.cut.trials import Bench, Tried
+from crestcut.cut.trials import Bench, Trieds, spare
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.travel.ride import wheel_feet
 from crestcut.travel.sweep import hard_parts
@@ -17,17 +18,14 @@ STRIP_TAPER = 0.25  # rise over run at their ends and edges (common practice, no
 FILLETS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)  # m, radii tried
 HALF_DISK = 2.0  # m: no more of a fillet's disk than this either side
 LEAST_FILL = 0.002  # m: a hollow less deep is the ground's own unevenness
-HELPFUL = {
-    "belly": slice(0, 4),
-    "nose": slice(0, 2),
-    "tail": slice(2, 4),
-}  # wheels (order WHEELS) that lift each zone
+# wheels (order WHEELS) that lift each zone
+HELPFUL = {"belly": slice(0, 4), "nose": slice(0, 2), "tail": slice(2, 4)}
 GAINS = 0.001  # m: a thicker strip or a wider fillet that gains less than this is the last one tried
 
 
 @dataclass(frozen=True, eq=False)
 class Added:
-    """Something laid on the ground: height added (ny, nx) m, and what the vehicle then clears.
+    """Something laid on the ground: height added (ny, nx) m, and what each vehicle then clears.
 
     size : thickness of strips, radius of a fillet, m.  pieces : (length along the travel, width) of each, m.
     """
@@ -36,7 +34,7 @@ class Added:
     size: float
     added: FloatArray
     cell: float
-    tried: Tried
+    tried: Trieds
 
     @property
     def litres(self) -> float:
@@ -55,42 +53,53 @@ class Added:
         return tuple(s for s in sizes if min(s) > 0.1)
 
 
-def strips(bench: Bench, target: float) -> Added | None:
-    """Strips where the tyres stand while a gap is short, the thinnest of ``STRIPS`` that leaves every gap
-    what is asked and ``target`` m more.
+def strips(benches: Sequence[Bench]) -> Added | None:
+    """Strips where tyres stand while a gap is short, the thinnest of ``STRIPS`` that leaves all enough.
 
     Where none does, the one that leaves the most. None where no pose is short, or nothing may be laid where
     the tyres stand.
     """
-    where = under_tyres(bench, target)
-    if not where.any():
+    taper = strip_taper(benches)
+    if taper is None:
         return None
-    taper = taper_of(where, bench.ground.cell)
     # wheels raised by d raise a part by at most d times its lever: thinner than this cannot do
-    needed = (target - bench.before.excess) / lever(bench)
+    needed = max((b.target - b.before.excess) / lever(b) for b in benches)
     best: Added | None = None
     for thick in [t for t in STRIPS if t >= min(needed, STRIPS[-1])]:
-        trial = lay_strips(bench, thick, taper)
-        gain = trial.tried.excess - best.tried.excess if best else np.inf
+        trial = lay_strips(benches, thick, taper)
+        left = spare(benches, trial.tried)
+        gain = left - spare(benches, best.tried) if best else np.inf
         if gain > 0:
             best = trial
-        if trial.tried.excess >= target or gain < GAINS:
+        if left >= 0 or gain < GAINS:
             break
     return best
 
 
-def taper_of(where: BoolArray, cell: float) -> FloatArray:
-    """What the ends and edges of strips lying on ``where`` take off their thickness, (ny, nx) m."""
-    return STRIP_TAPER * cell * ndimage.distance_transform_edt(~where)
+def strip_taper(benches: Sequence[Bench]) -> FloatArray | None:
+    """What the ends and edges of strips take off their thickness, (ny, nx) m, 0 on them; None for none.
+
+    They lie where any of the vehicles needs them and none has its underside short of room.
+    """
+    where = np.logical_or.reduce([under_tyres(b) for b in benches])
+    where &= ~np.logical_or.reduce([_wants_room(b) for b in benches])
+    if not where.any():
+        return None
+    return np.asarray(STRIP_TAPER * benches[0].ground.cell * ndimage.distance_transform_edt(~where))
 
 
-def lay_strips(bench: Bench, thick: float, taper: FloatArray) -> Added:
-    """taper : (ny, nx) m, what a strip's end takes off its thickness at each node; 0 on the strip."""
-    added = np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(thick - taper, 0.0))
+def strip_heights(bench: Bench, thick: float, taper: FloatArray) -> FloatArray:
+    """(ny, nx) m; nothing lies on areas to be kept, nor off what may be rolled on."""
+    return np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(thick - taper, 0.0))
+
+
+def lay_strips(benches: Sequence[Bench], thick: float, taper: FloatArray) -> Added:
+    """Strips of that thickness, m, with every vehicle stood on them."""
+    added = strip_heights(benches[0], thick, taper)
     # a gap falls by the strip under the part, and by what the far axle's rise tips an end down: lever - 1
     # of it
-    tried = bench.tried(added=added, falls=thick * lever(bench))
-    return Added("ramp strips in the wheel tracks", thick, added, bench.ground.cell, tried)
+    tried = tuple(b.tried(added=added, falls=thick * lever(b)) for b in benches)
+    return Added("ramp strips in the wheel tracks", thick, added, benches[0].ground.cell, tried)
 
 
 def lever(bench: Bench) -> float:
@@ -99,12 +108,12 @@ def lever(bench: Bench) -> float:
     return max([1.0] + [1.0 + max(p.x[1] - base, -p.x[0], 0.0) / base for p in hard_parts(bench.vehicle)])
 
 
-def under_tyres(bench: Bench, target: float) -> BoolArray:
-    """(ny, nx) nodes under a tyre's foot at any pose that lacks room for what is asked and ``target`` m more.
+def under_tyres(bench: Bench) -> BoolArray:
+    """(ny, nx) nodes under a tyre's foot at any pose that lacks room.
 
     For a nose only the front wheels count, for a tail only the rear ones: raising the others tips it down.
     """
-    short = bench.pair_excess() < target
+    short = bench.pair_excess() < bench.target
     zones = np.array([p.zone for p in hard_parts(bench.vehicle)])
     feet = np.concatenate([
         wheel_feet(bench.vehicle, bench.places[short[:, zones == zone].any(axis=1)])[:, wheels].reshape(-1, 2)
@@ -117,18 +126,18 @@ def under_tyres(bench: Bench, target: float) -> BoolArray:
     foot[j[on], i[on]] = 1
     half = max(round(bench.vehicle.tyre_width / 2 / cell), 1)
     wide = ndimage.maximum_filter(foot, size=2 * half + 1).astype(bool)
-    return wide & bench.surface.rollable & ~bench.kept & ~_wants_room(bench, target)
+    return wide & bench.surface.rollable & ~bench.kept
 
 
-def _wants_room(bench: Bench, target: float) -> BoolArray:
+def _wants_room(bench: Bench) -> BoolArray:
     """(ny, nx) nodes over which the underside is short at some pose: whatever is laid there it meets."""
     short = np.zeros(bench.ground.ridden.shape, dtype=bool)
     for zone, lowest in bench.clearance.lowest.items():
-        short |= lowest.values - bench.surface.top.values < bench.gaps[zone] + target
+        short |= lowest.values - bench.surface.top.values < bench.gaps[zone] + bench.target
     return short
 
 
-def fillet(bench: Bench, target: float, end: str) -> Added | None:
+def fillet(benches: Sequence[Bench], end: str) -> Added | None:
     """A round filling of the hollow that lets nose or tail down, the smallest of ``FILLETS`` that does.
 
     The ground is closed by a disk along the travel (ISO 16610-41: what a wheel of that size does not touch
@@ -136,10 +145,10 @@ def fillet(bench: Bench, target: float, end: str) -> Added | None:
     the wheels go. Where no radius does, the one that leaves the most; None where no hollow lies under those
     wheels. By halving: a wider filling lifts more.
     """
-    hollow = _lane(bench, target, end)
+    hollow = np.logical_or.reduce([_lane(b, end) for b in benches])
     # wheels raised by d raise an end by at most d times its lever: a filling less deep than this cannot do
-    needed = (target - bench.before.excess) / lever(bench)
-    fills = [(radius, _filled(bench, radius, hollow)) for radius in FILLETS]
+    needed = max((b.target - b.before.excess) / lever(b) for b in benches)
+    fills = [(radius, _filled(benches[0], radius, hollow)) for radius in FILLETS]
     deep = [(r, f) for r, f in fills if f.max(initial=0.0) >= max(needed, LEAST_FILL)]
     if not deep:
         deep = [(r, f) for r, f in fills[-1:] if f.max(initial=0.0) >= LEAST_FILL]
@@ -148,19 +157,20 @@ def fillet(bench: Bench, target: float, end: str) -> Added | None:
     while low <= high:
         k = (low + high) // 2
         radius, added = deep[k]
-        tried = bench.tried(added=added, falls=lever(bench) * float(added.max()))
-        trial = Added("fillet in the gutter", radius, added, bench.ground.cell, tried)
-        if tried.excess >= target:
+        tried = tuple(b.tried(added=added, falls=lever(b) * float(added.max())) for b in benches)
+        trial = Added("fillet in the gutter", radius, added, benches[0].ground.cell, tried)
+        if spare(benches, tried) >= 0:
             best, high = trial, k - 1
         else:
-            best, low = trial if best is None or tried.excess > best.tried.excess else best, k + 1
+            better = best is None or spare(benches, tried) > spare(benches, best.tried)
+            best, low = trial if better else best, k + 1
     return best
 
 
-def _lane(bench: Bench, target: float, end: str) -> BoolArray:
+def _lane(bench: Bench, end: str) -> BoolArray:
     """(ny, nx) where that axle's wheels stand while the end is short, all across the lane the wheels take."""
     zones = np.array([p.zone == end for p in hard_parts(bench.vehicle)])
-    short = (bench.pair_excess()[:, zones] < target).any(axis=1)
+    short = (bench.pair_excess()[:, zones] < bench.target).any(axis=1)
     feet = wheel_feet(bench.vehicle, bench.places[short])[:, slice(0, 2) if end == "nose" else slice(2, 4)]
     mask = np.zeros(bench.ground.ridden.shape, dtype=bool)
     if not len(feet):

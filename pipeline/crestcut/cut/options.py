@@ -12,12 +12,12 @@ import numpy as np
 from scipy import special
 
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
-from crestcut.cut.driving import LineTried, judge_line, kept_to, less_load, more_pressure, other_line
-from crestcut.cut.fixes import Added, fillet, strips, taper_of, under_tyres
+from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
+from crestcut.cut.fixes import Added, fillet, strips
+from crestcut.cut.plan import ENOUGH
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE
-from crestcut.cut.trials import AWAY, Bench, Tried
-from crestcut.grid import FloatArray
+from crestcut.cut.trials import AWAY, Bench, Tried, Trieds
 from crestcut.job.records import Site, Slab, Travel
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Clearance
@@ -69,14 +69,14 @@ class Sure:
 
     swept : least gap as it is, m.  in_use, slow : with all allowances for use, and without those for speed
     and braking.
-    planned : once cut; None where nothing was planned.
+    planned, planned_swept : once cut.
     """
 
     swept: float
     today: Chance
     in_use: Chance
     slow: Chance
-    planned: Chance | None
+    planned: Chance
     planned_swept: float
     confidence: float
 
@@ -93,28 +93,29 @@ class Sure:
         return chance.least_clearance - swept if math.isfinite(chance.least_clearance) else 0.0
 
     def row(
-        self,
-        kind: str,
-        name: str,
-        tried: Tried,
-        needs: str,
-        depth: float = 0.0,
-        volume: float = 0.0,
-        slow: bool = False,
+        self, kind: str, name: str, tried: Tried, needs: str, depth: float = 0.0, volume: float = 0.0
     ) -> Option:
-        """A row of the table from what was swept."""
-        cut = kind in ("cut", "cut and strips") and self.planned is not None
-        base, swept = (self.planned, self.planned_swept) if cut and self.planned else (self.today, self.swept)
-        moved = self._moved(base, swept)
-        used = self.slow if slow else self.in_use
-        enough = 1.0 - below(tried.excess + moved, base.spread, 0.0)
-        lowered = used.least_clearance - self.today.least_clearance
+        """A row of the table from what was swept.
+
+        Where nothing is changed (as it is, slower) and for the cut itself the chances are those of the draws;
+        elsewhere a normal error of their spread is taken.
+        """
+        cut = kind in ("cut", "cut and strips")
+        base, swept = (self.planned, self.planned_swept) if cut else (self.today, self.swept)
+        used = self.slow if kind == "slower" else self.in_use
+        gap, excess = (x + self._moved(base, swept) for x in (tried.gap, tried.excess))
+        in_use = gap + used.least_clearance - self.today.least_clearance
+        enough = 1.0 - below(excess, base.spread, 0.0)
+        chance = below(gap, base.spread, 0.0)
+        used_chance = below(in_use, math.hypot(base.spread, _more(used, self.today)), 0.0)
+        if kind in ("as it is", "slower"):
+            chance, used_chance = base.chance_of_contact, used.chance_of_contact
+        elif kind == "cut" and math.isfinite(base.chance_of_want):
+            chance, enough = base.chance_of_contact, base.chance_of_want
+        works = enough >= self.confidence - 1e-9
         return Option(
-            kind, name, tried.gap + moved, below(tried.gap + moved, base.spread, 0.0), enough,
-            enough >= self.confidence - 1e-9, tried.gap + moved + lowered,
-            below(tried.gap + moved + lowered, math.hypot(base.spread, _more(used, self.today)), 0.0),
-            depth, volume, needs, tried.gap,
-        )  # fmt: skip
+            kind, name, gap, chance, enough, works, in_use, used_chance, depth, volume, needs, tried.gap
+        )
 
 
 def _more(used: Chance, today: Chance) -> float:
@@ -132,7 +133,7 @@ def below(mean: float, spread: float, level: float) -> float:
 def options_table(
     benches: Sequence[Bench],
     plan: CutPlan,
-    sure: Sure,
+    sures: Sequence[Sure],
     travel: Travel,
     site: Site | None = None,
     slab: Slab | None = None,
@@ -141,72 +142,79 @@ def options_table(
 ) -> tuple[Option, ...]:
     """What works first, cheapest first among it; then what does not. Only what could help is tried.
 
-    benches, plan : of the job as asked for.  With several vehicles each option is sought for the first,
-    which has least room, and judged for all of them.  after : what each clears over the cut; default the
-    plan's.
+    benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
+    after : what each clears over the cut of the plan; default the plan's own.
     """
-    first, others = benches[0], benches[1:]
-    as_it_is = replace(
-        sure.row("as it is", "leave it as it is", first.before.and_also(o.before for o in others), "nothing"),
-        chance=sure.today.chance_of_contact, in_use_chance=sure.in_use.chance_of_contact,
-    )  # fmt: skip
+    benches = [replace(b, target=s.target) for b, s in zip(benches, sures, strict=True)]
+    now = tuple(b.before for b in benches)
+    as_it_is = _row(sures, "as it is", "leave it as it is", now, "nothing")
     if as_it_is.works:
         return (as_it_is,)
     reasons = stop_rules(plan, site or Site(), slab or Slab())
-    found = [as_it_is, *_by_driving(first, others, sure, travel)]
-    found += _by_laying(first, others, plan, sure, feather, reasons)
+    found = [as_it_is, *_by_driving(benches, sures, travel)]
+    found += _by_laying(benches, plan, sures, feather, reasons)
     if plan.deepest > 0:
-        found.append(_cut_row(first, plan, sure, after or [plan.after]))
+        found.append(_cut_row(benches, plan, sures, after or [plan.after]))
     if reasons:
         found.append(_new_bay(plan, slab or Slab(), reasons))
     return tuple(sorted(found, key=lambda o: (not o.works, KINDS.index(o.kind))))
 
 
-def _by_driving(first: Bench, others: Sequence[Bench], sure: Sure, travel: Travel) -> list[Option]:
-    rows = []
-    kept = kept_to(first)
-    if kept is not None:
+def _row(
+    sures: Sequence[Sure],
+    kind: str,
+    name: str,
+    tried: Trieds,
+    needs: str,
+    depth: float = 0.0,
+    volume: float = 0.0,
+) -> Option:
+    """A row of the table: of several vehicles the worst figure of each column."""
+    rows = [s.row(kind, name, t, needs, depth, volume) for s, t in zip(sures, tried, strict=True)]
+    return replace(
+        rows[0],
+        clearance=min(r.clearance for r in rows), chance=max(r.chance for r in rows),
+        enough=min(r.enough for r in rows), works=all(r.works for r in rows),
+        in_use=min(r.in_use for r in rows), in_use_chance=max(r.in_use_chance for r in rows),
+        swept=min(r.swept for r in rows),
+    )  # fmt: skip
+
+
+def _by_driving(benches: Sequence[Bench], sures: Sequence[Sure], travel: Travel) -> list[Option]:
+    rows, now = [], tuple(b.before for b in benches)
+    kept = [kept_to(b) for b in benches]
+    if any(kept):
         needs = "boards laid beside the wheels, or someone who guides the driver: no wander at all"
-        kept = kept.and_also(kept_to(o) or o.before for o in others)
-        rows.append(sure.row("keep to the line", "keep to the line exactly", kept, needs))
-    other = other_line(first, travel, sure.target)
+        rows.append(_row(sures, "keep to the line", "keep to the line exactly", _or_as_now(kept, now), needs))
+    other = other_line(benches, travel)
     if other is not None:
-        rows.append(_line_row(sure, _for_all(other, others, travel)))
-    light = less_load(first)
-    if light is not None:
-        name, tried = light
-        tried = tried.and_also(o.before for o in others)
-        rows.append(sure.row("less load", f'less load: "{name}" only', tried, "unloading before the slab"))
-    if sure.slow.least_clearance > sure.in_use.least_clearance + 1e-6:
+        rows.append(_line_row(sures, other))
+    light = [less_load(b) for b in benches]
+    if any(light):
+        names = dict.fromkeys(f'"{found[0]}"' for found in light if found)
+        tried = _or_as_now([found[1] if found else None for found in light], now)
+        needs = "unloading before the slab"
+        rows.append(_row(sures, "less load", f"less load: {', '.join(names)} only", tried, needs))
+    if any(s.slow.least_clearance > s.in_use.least_clearance + 1e-6 for s in sures):
         needs = (
             "walking pace and no braking there: saves what is allowed for both in use, changes nothing today"
         )
-        row = sure.row("slower", "slower", first.before.and_also(o.before for o in others), needs, slow=True)
-        today, slow = sure.today.chance_of_contact, sure.slow.chance_of_contact
-        rows.append(replace(row, chance=today, in_use_chance=slow))
-    pumped = more_pressure(first)
-    if pumped is not None:
-        pumped = pumped.and_also(more_pressure(o) or o.before for o in others)
+        rows.append(_row(sures, "slower", "slower", now, needs))
+    pumped = [more_pressure(b) for b in benches]
+    if any(pumped):
         needs = "a fifth more air, within the tyres' marking (lift of 3 mm: common practice, no source)"
-        rows.append(sure.row("more pressure", "more air in the tyres", pumped, needs))
+        rows.append(_row(sures, "more pressure", "more air in the tyres", _or_as_now(pumped, now), needs))
     return rows
 
 
-def _for_all(other: LineTried, others: Sequence[Bench], travel: Travel) -> LineTried:
-    """The same line under every vehicle; one that cannot drive it keeps it from working."""
-    nowhere = Tried(-1.0, -1.0, 0)
-    exact = replace(travel, wander=0.0, heading=0.0)
-    on_line, wandering = (
-        [judge_line(o, t, other.start, other.end) or nowhere for o in others] for t in (exact, travel)
-    )
-    return replace(
-        other, on_line=other.on_line.and_also(on_line), wandering=other.wandering.and_also(wandering)
-    )
+def _or_as_now(tried: Sequence[Tried | None], now: Trieds) -> Trieds:
+    """Vehicles for which it changes nothing stay as they are."""
+    return tuple(t if t is not None else n for t, n in zip(tried, now, strict=True))
 
 
-def _line_row(sure: Sure, other: LineTried) -> Option:
-    row = sure.row("another line", "another line", other.wandering, "")
-    on_line = other.on_line.gap + row.clearance - other.wandering.gap
+def _line_row(sures: Sequence[Sure], other: LineTried) -> Option:
+    row = _row(sures, "another line", "another line", other.wandering, "")
+    on_line = _row(sures, "another line", "", other.on_line, "").clearance
     needs = (
         f"{line_words(other.moved)}; {both(on_line)} on that line, {both(row.clearance)} within the wander"
     )
@@ -229,36 +237,31 @@ def _side(moved: float) -> str:
 
 
 def _by_laying(
-    first: Bench, others: Sequence[Bench], plan: CutPlan, sure: Sure, feather: float, reasons: tuple[str, ...]
+    benches: Sequence[Bench], plan: CutPlan, sures: Sequence[Sure], feather: float, reasons: tuple[str, ...]
 ) -> list[Option]:
     """Strips, a filling, and strips with a cut."""
-
-    def for_all(tried: Tried, added: FloatArray) -> Tried:
-        return tried.and_also(o.tried(added=added) for o in others)
-
     rows = []
-    laid = strips(first, sure.target)
+    laid = strips(benches)
     if laid is not None:
-        rows.append(_laid_row(sure, "strips", replace(laid, tried=for_all(laid.tried, laid.added))))
+        rows.append(_laid_row(sures, "strips", laid))
     for end in ("nose", "tail"):
-        zones = [p.zone == end for p in hard_parts(first.vehicle)]
-        if any(zones) and first.pair_excess()[:, zones].min() < sure.target:
-            round_ = fillet(first, sure.target, end)
+        if any(_short_at(b, end) for b in benches):
+            round_ = fillet(benches, end)
             if round_ is not None:
-                rows.append(
-                    _laid_row(sure, "fillet", replace(round_, tried=for_all(round_.tried, round_.added)))
-                )
+                rows.append(_laid_row(sures, "fillet", round_))
     if laid is not None and plan.deepest > 0 and reasons:
-        taper = taper_of(under_tyres(first, sure.target), first.ground.cell)
-        mixed = cut_and_strips(first, laid, taper, plan, feather)
+        mixed = cut_and_strips(benches, laid, plan, feather)
         if mixed is not None:
-            rows.append(
-                _mixed_row(sure, replace(mixed, tried=for_all(mixed.tried, mixed.laid - mixed.depth)))
-            )
+            rows.append(_mixed_row(benches, sures, mixed))
     return rows
 
 
-def _laid_row(sure: Sure, kind: str, laid: Added) -> Option:
+def _short_at(bench: Bench, end: str) -> bool:
+    zones = [p.zone == end for p in hard_parts(bench.vehicle)]
+    return any(zones) and bool(bench.pair_excess()[:, zones].min() < bench.target)
+
+
+def _laid_row(sures: Sequence[Sure], kind: str, laid: Added) -> Option:
     sizes = sorted(laid.pieces, reverse=True) or [(0.0, 0.0)]
     pieces = f"{sizes[0][0]:.1f} x {max(w for _, w in sizes):.1f} m"
     if kind == "fillet":
@@ -271,29 +274,31 @@ def _laid_row(sure: Sure, kind: str, laid: Added) -> Option:
             f"{len(sizes)} strips {both(laid.size)} thick, up to {pieces}, fixed, their ends tapered 1:4; "
             "nobody may trip over them, and the water must pass"
         )
-    return sure.row(kind, laid.name, laid.tried, needs, laid.thickest, -laid.litres / 1000)
+    return _row(sures, kind, laid.name, laid.tried, needs, laid.thickest, -laid.litres / 1000)
 
 
-def _cut_row(bench: Bench, plan: CutPlan, sure: Sure, after: Sequence[Clearance]) -> Option:
-    gaps = [(c.gap, c.gap - bench.gaps[zone]) for a in after for zone, c in a.least.items()]
-    tried = Tried(min((g for g, _ in gaps), default=AWAY), min((e for _, e in gaps), default=AWAY), 0)
-    row = sure.row("cut", "cut", tried, "grinding; see the release", plan.deepest, plan.volume)
+def _cut_row(
+    benches: Sequence[Bench], plan: CutPlan, sures: Sequence[Sure], after: Sequence[Clearance]
+) -> Option:
+    tried = []
+    for b, swept in zip(benches, after, strict=True):
+        gaps = [(c.gap, c.gap - b.gaps[zone]) for zone, c in swept.least.items()]
+        tried.append(
+            Tried(min(g for g, _ in gaps), min(e for _, e in gaps), 0) if gaps else Tried(AWAY, AWAY, 0)
+        )
+    row = _row(sures, "cut", "cut", tuple(tried), "grinding; see the release", plan.deepest, plan.volume)
     # the margin of the plan was solved for that confidence on the draws themselves
-    row = replace(row, works=plan.feasible)
-    if sure.planned is None or len(after) > 1:
-        return row
-    enough = sure.planned.chance_of_want
-    return replace(
-        row, chance=sure.planned.chance_of_contact, enough=enough if math.isfinite(enough) else row.enough
-    )
+    return replace(row, works=plan.feasible)
 
 
-def _mixed_row(sure: Sure, mixed: CutAndStrips) -> Option:
+def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStrips) -> Option:
     laid = f"strips {both(mixed.size)} thick ({mixed.litres_laid:.0f} litres), fixed"
     needs = f"{laid}, and grinding beside and between them"
-    return sure.row(
-        "cut and strips", "cut and strips together", mixed.tried, needs, mixed.deepest, mixed.litres / 1000
-    )
+    name, volume = "cut and strips together", mixed.litres / 1000
+    row = _row(sures, "cut and strips", name, mixed.tried, needs, mixed.deepest, volume)
+    # made like the cut: it does where the same margin is kept
+    kept = [t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True)]
+    return replace(row, works=all(kept))
 
 
 def stop_rules(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ that is the figure given.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -60,12 +60,6 @@ class Tried:
     pose: int
     lost: float = 0.0
 
-    def and_also(self, others: Iterable[Tried]) -> Tried:
-        """With what others leave over the same slab: the least of all."""
-        all_ = [self, *others]
-        worst = min(all_, key=lambda t: t.excess)
-        return replace(worst, gap=min(t.gap for t in all_), lost=max(t.lost for t in all_))
-
 
 @dataclass(frozen=True, eq=False)
 class Bench:
@@ -73,7 +67,8 @@ class Bench:
 
     places (n, 5) as ``records.Batch``, those poses only that are judged.  before : swept.  kept : (ny, nx)
     nodes of areas to be kept, on which nothing is laid.  fenced : those of them that the drawn line does
-    not drive over: no other line may.
+    not drive over: no other line may.  target : m beyond what is asked that a swept gap must leave to be sure
+    enough.  margin : the same of a planned cut.
     """
 
     vehicle: Vehicle
@@ -87,6 +82,8 @@ class Bench:
     kept: BoolArray
     fenced: BoolArray
     loads: tuple[LoadState, ...]
+    target: float = 0.0
+    margin: float = 0.0
 
     @property
     def step(self) -> float:
@@ -135,6 +132,14 @@ class Bench:
             if enough <= reach or some.all():
                 return found
             reach = enough + 1e-6
+
+
+Trieds = tuple[Tried, ...]  # one for each vehicle over the slab, in their order
+
+
+def spare(benches: Sequence[Bench], tried: Sequence[Tried]) -> float:
+    """What the vehicle that lacks most has beyond its target, m; negative: not enough."""
+    return min(t.excess - b.target for b, t in zip(benches, tried, strict=True))
 
 
 def bench(
