@@ -42,8 +42,9 @@ def main() -> None:
             worst = max(worst, float(np.abs(hit[both] - low[both]).max()))
             short = max(short, float(gaps[pose].min() - (hit - ground).min()))
         print(
-            f"path {seed}: {n} stations, {min(walls) / n * 1e3:.3f} s per 1,000 ({min(cpus) / n * 1e3:.3f} s of processor time); "
-            f"heights within {worst * 1e3:.4f} mm of ray casting, no gap above its by more than {max(short, 0) * 1e3:.4f} mm"
+            f"path {seed}: {n} stations, {min(walls) / n * 1e3:.3f} s per 1,000 "
+            f"({min(cpus) / n * 1e3:.3f} s of processor time); heights within {worst * 1e3:.4f} mm of ray casting, no gap above its by more "
+            f"than {max(short, 0) * 1e3:.4f} mm"
         )
 
 

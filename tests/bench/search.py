@@ -32,7 +32,8 @@ def main() -> None:
         every = float(clearances(lines, grid, FINE).max())
         short, slowest = max(short, every - best.clearance), max(slowest, seconds)
         print(
-            f"scene {seed}: found {best.clearance * 1e3:.2f} mm in {seconds:.1f} s, every line {every * 1e3:.2f} mm"
+            f"scene {seed}: found {best.clearance * 1e3:.2f} mm in {seconds:.1f} s, "
+            f"every line {every * 1e3:.2f} mm"
         )
     print(f"at most {short * 1e3:.3f} mm short of the exhaustive search, {slowest:.1f} s at most")
 

@@ -31,12 +31,14 @@ def main() -> None:
         up, twin_up = ours[:4] - ground > 1e-4, twin[:4] - ground > 1e-4
         agree, hang = agree + int((up == twin_up).all()), hang + int(up.any())
     print(
-        f"200 random cars and grounds: heights within {worst * 1000:.4f} mm, hanging wheels the same in {agree}, {hang} hang one"
+        f"200 random cars and grounds: heights within {worst * 1000:.4f} mm, "
+        f"hanging wheels the same in {agree}, {hang} hang one"
     )
     stood = [random_stand(rng) for _ in range(200)]
     print(
         f"200 whole rides, cars and carts on random grounds under random loads: heights within "
-        f"{max(off for off, _, _ in stood) * 1000:.4f} mm, hanging wheels the same in {sum(same for _, same, _ in stood)}, "
+        f"{max(off for off, _, _ in stood) * 1000:.4f} mm, "
+        f"hanging wheels the same in {sum(same for _, same, _ in stood)}, "
         f"{sum(hangs for _, _, hangs in stood)} hang one"
     )
     ground = rough(rng)

@@ -1,4 +1,5 @@
-"""The sweep of a vehicle along 16 x 4 m at 10 mm, 1,020 stations, against ray casting of the same poses in the same run.
+"""The sweep of a vehicle along 16 x 4 m at 10 mm, 1,020 stations, against ray casting of the same poses in
+the same run.
 
 python tests/bench/sweep.py [poses to cast]
 """
@@ -42,8 +43,14 @@ def main() -> None:
         walls.append(time.perf_counter() - wall)
         cpus.append(time.process_time() - cpu)
     n = len(s.ride.batch.places)
-    print(f"{frame.shape[1] * 0.01:.0f} x {frame.shape[0] * 0.01:.0f} m at 10 mm, {n} stations, {len(car.parts)} parts")
-    print(f"sweep: {min(walls):.3f} s (asked: 0.15), {min(cpus):.3f} s of processor time on {WORKERS} of {os.cpu_count()} cores")
+    print(
+        f"{frame.shape[1] * 0.01:.0f} x {frame.shape[0] * 0.01:.0f} m at 10 mm, {n} stations, "
+        f"{len(car.parts)} parts"
+    )
+    print(
+        f"sweep: {min(walls):.3f} s (asked: 0.15), {min(cpus):.3f} s of processor time "
+        f"on {WORKERS} of {os.cpu_count()} cores"
+    )
 
     ground = contact_ground(s.surface)
     casts = int(sys.argv[1]) if len(sys.argv) > 1 else 100
@@ -61,10 +68,13 @@ def main() -> None:
         worst = max(worst, abs(float((hit - ground)[both].min() - (swept - ground)[both].min())))
         edge = max(edge, float((np.isfinite(hit) != ~np.isnan(swept)).sum() / both.sum()))
     seconds *= n / casts
-    print(f"ray casting of every node, {casts} of the poses: {seconds:.1f} s of processor time for all of them")
+    print(
+        f"ray casting of every node, {casts} of the poses: {seconds:.1f} s of processor time for all of them"
+    )
     print(f"ratio: {seconds / min(cpus):.0f}")
     print(
-        f"clearance at nodes that both see: at most {apart * 1e3:.4f} mm apart, least of a pose {worst * 1e3:.4f} mm; "
+        f"clearance at nodes that both see: at most {apart * 1e3:.4f} mm apart, "
+        f"least of a pose {worst * 1e3:.4f} mm; "
         f"on the very edges at most {edge:.2%} of the nodes are seen by one alone"
     )
 
@@ -73,9 +83,17 @@ def only(ride: Ride, p: int) -> Ride:
     """The ride at one of its poses alone; it must have one variant."""
     (pose,), b = ride.poses, ride.batch
     k = slice(p, p + 1)
-    batch = Batch(b.places[k], b.variant[k], b.live[k], b.wheels[k], b.contact[k], b.position[k], b.rotation[k])
+    batch = Batch(
+        b.places[k], b.variant[k], b.live[k], b.wheels[k], b.contact[k], b.position[k], b.rotation[k]
+    )
     one = Poses(
-        pose.variant, pose.station[k], pose.wheels[k], pose.contact[k], pose.position[k], pose.rotation[k], pose.live[k]
+        pose.variant,
+        pose.station[k],
+        pose.wheels[k],
+        pose.contact[k],
+        pose.position[k],
+        pose.rotation[k],
+        pose.live[k],
     )
     return Ride(ride.line, (one,), batch, 0)
 

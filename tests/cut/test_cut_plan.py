@@ -1,4 +1,5 @@
-"""The cut: feasible, tight, least where it says so, and what a running minimum or a step-size stop would get wrong."""
+"""The cut: feasible, tight, least where it says so, and what a running minimum or a step-size stop would
+get wrong."""
 
 from __future__ import annotations
 
@@ -7,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+
 from crestcut.cut.feather import feather_out
 from crestcut.cut.limits import KeepArea
 from crestcut.cut.plan import cut_surface
@@ -23,10 +25,16 @@ RAIL = Part("rail", (0.6, 2.2), (0.67, 0.83), (0.085, 0.085), "belly")  # low, a
 
 SCENES = {
     "crest across": lambda: scene(crest(0.10), cell=0.02),
-    "crest skewed 35 degrees, full-width floor": lambda: scene(crest(0.10, math.radians(35)), vehicle(belly(0.105, 0.85)), cell=0.02),
-    "crest skewed 45 degrees, full-width floor": lambda: scene(crest(0.12, math.radians(45)), vehicle(belly(0.105, 0.85)), cell=0.02),
+    "crest skewed 35 degrees, full-width floor": lambda: scene(
+        crest(0.10, math.radians(35)), vehicle(belly(0.105, 0.85)), cell=0.02
+    ),
+    "crest skewed 45 degrees, full-width floor": lambda: scene(
+        crest(0.12, math.radians(45)), vehicle(belly(0.105, 0.85)), cell=0.02
+    ),
     "long hump, low part in the wheel track": lambda: scene(arc(12.0), vehicle(belly(0.14), RAIL), cell=0.02),
-    "nose into a rise": lambda: scene(lambda x, y: np.where(x < 0, -0.08 * x, 0.1 * x), vehicle(belly(0.12), lip(0.15)), cell=0.02),
+    "nose into a rise": lambda: scene(
+        lambda x, y: np.where(x < 0, -0.08 * x, 0.1 * x), vehicle(belly(0.12), lip(0.15)), cell=0.02
+    ),
 }
 
 
@@ -46,7 +54,10 @@ def test_swept_again_no_gap_is_under_want_and_every_cut_cell_is_tight(made: Scen
     for zone, contact in again.before.least.items():
         assert contact.gap >= GAPS[zone] - 5e-5
     # tight: recomputed here from the swept heights, not taken from the certificate
-    room = np.fmin.reduce([g.values - GAPS[z] for z, g in again.before.lowest.items()]) - again.surface.top.values
+    room = (
+        np.fmin.reduce([g.values - GAPS[z] for z, g in again.before.lowest.items()])
+        - again.surface.top.values
+    )
     depth = plan.depth.values
     by_feather = feather_out(np.where(room < 1e-4, depth, 0.0), 0.25, again.surface.height.frame.cell)[0]
     loose = (depth > 5e-5) & (room > 1e-4) & (depth > by_feather + 1e-4)
@@ -62,7 +73,8 @@ def test_raising_any_cut_cell_brings_a_contact(made: Scene) -> None:
     for node in rng.choice(held, min(200, len(held)), replace=False):
         raised = solution.depth.copy()
         raised.flat[node] -= 3e-4
-        # a wheel may stand on the cell and lift the vehicle over it: then the cell is a tyre's, not the underside's
+        # a wheel may stand on the cell and lift the vehicle over it: then the cell is a tyre's, not the
+        # underside's
         step = evaluate(problem, raised)
         assert (step.need - raised).max() > 5e-5 or node in _carriers(problem, raised)
 
@@ -80,23 +92,32 @@ def test_nothing_more_to_cut_on_the_cut_surface(made: Scene) -> None:
 
 
 def test_the_claim_is_least_only_where_every_weight_is_positive() -> None:
-    assert SCENES["crest across"]().plan().claim == "least"  # a belly between the tyres touches amid the wheelbase
-    assert SCENES["crest skewed 45 degrees, full-width floor"]().plan().claim == "maximal"  # its sides lie outside the diamond
+    # a belly between the tyres touches amid the wheelbase
+    assert SCENES["crest across"]().plan().claim == "least"
+    # its sides lie outside the diamond
+    assert SCENES["crest skewed 45 degrees, full-width floor"]().plan().claim == "maximal"
     assert SCENES["nose into a rise"]().plan().claim == "maximal"  # an overhang always does
-    inner = scene(crest(0.10), vehicle(belly(0.12, 0.1, 1.2, 1.6)))  # inside the diamond about the middle of the wheelbase
+    # inside the diamond about the middle of the wheelbase
+    inner = scene(crest(0.10), vehicle(belly(0.12, 0.1, 1.2, 1.6)))
     plan = inner.plan(wanted=Wanted(want=0.04))
     assert plan.deepest > 0.005 and plan.claim == "least"
 
 
 def test_no_feasible_cut_is_shallower_where_the_claim_is_least() -> None:
-    """Greatest fixed point: from ANY feasible start the plain map comes down no lower than the least cut (pointwise)."""
-    s = scene(arc(9.0), vehicle(belly(0.13, 0.1, 1.2, 1.6), replace(RAIL, x=(1.2, 1.6), y=(0.2, 0.5), z=(0.10, 0.10))))
+    """Greatest fixed point: from ANY feasible start the plain map comes down no lower than the least cut
+    (pointwise)."""
+    s = scene(
+        arc(9.0),
+        vehicle(belly(0.13, 0.1, 1.2, 1.6), replace(RAIL, x=(1.2, 1.6), y=(0.2, 0.5), z=(0.10, 0.10))),
+    )
     problem = problem_of(s)
     least = solve(problem).depth
     rng = np.random.default_rng(2)
     for _ in range(5):
         # over-cut at random, then made feasible by cutting on: still nowhere shallower than the least cut
-        depth = np.minimum(rng.uniform(0, 0.03, least.shape) * (rng.random(least.shape) < 0.2), problem.allowed)
+        depth = np.minimum(
+            rng.uniform(0, 0.03, least.shape) * (rng.random(least.shape) < 0.2), problem.allowed
+        )
         for _ in range(200):
             step = evaluate(problem, depth)
             if (step.depth - depth).max() < 1e-7:
@@ -136,7 +157,8 @@ def test_stopping_on_the_step_size_would_under_cut_a_hump_in_the_wheel_tracks() 
             break
     solution = solve(problem)
     assert solution.rate > 0.85
-    assert (solution.depth - depth).max() > 3e-4  # this much is still missing when the steps are down to 0.1 mm
+    # this much is still missing when the steps are down to 0.1 mm
+    assert (solution.depth - depth).max() > 3e-4
     assert (evaluate(problem, solution.depth).need - solution.depth).max() < 5e-5
 
 
@@ -148,11 +170,14 @@ def test_policy_iteration_ends_where_plain_iteration_ends() -> None:
     assert np.abs(solve(problem).depth - depth).max() < 5e-5
 
 
-# --- properties -----------------------------------------------------------------------------------------------------------------
+# --- properties ---------------------------------------------------------------------------------------------
+# --------------------
 
 
 def test_moving_and_turning_ground_and_line_together_changes_nothing() -> None:
-    here = scene(crest(0.10, 0.4), vehicle(belly(0.11, 0.803, 0.003, L - 0.004)), start=(-3.5, 0), end=(3.5, 0)).plan()
+    here = scene(
+        crest(0.10, 0.4), vehicle(belly(0.11, 0.803, 0.003, L - 0.004)), start=(-3.5, 0), end=(3.5, 0)
+    ).plan()
     turn, at = 0.7, np.array([120.0, -35.0])
     c, s = math.cos(turn), math.sin(turn)
 
@@ -223,8 +248,8 @@ def test_wander_and_both_ways_only_add_to_the_cut() -> None:
     assert again.before.worst is not None and again.before.worst.gap >= WANT.want - 5e-5
 
 
-# What the depth must be, by hand: a belly short by s over a sharp crest needs the crest down by s while the wheels stand outside the
-# cut (closed form c - (L/2) tan(b/2) + R (sec(b/2) - 1), b/2 = atan(grade)). [D]
+# What the depth must be, by hand: a belly short by s over a sharp crest needs the crest down by s while the
+# wheels stand outside the cut (closed form c - (L/2) tan(b/2) + R (sec(b/2) - 1), b/2 = atan(grade)). [D]
 @pytest.mark.parametrize("grade", [0.05, 0.08, 0.10])
 def test_greatest_depth_is_what_the_closed_form_is_short_of(grade: float) -> None:
     b = math.atan(grade)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+
 from crestcut.cut.area import inside
 from crestcut.cut.feather import NO_ROOT, feather_in, feather_out
 from crestcut.cut.limits import KeepArea, cut_limits

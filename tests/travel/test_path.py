@@ -75,7 +75,8 @@ def test_a_line_drawn_under_the_left_wheels_keeps_its_distance_in_the_bend() -> 
 def test_the_tightest_arc_and_how_far_it_leaves_the_drawn_line_are_said() -> None:
     car = vehicle(turning_radius=5.5)
     line = travel_line([(0, 0), (6, 0), (10, 3)], car, STRAIGHT, 0.01)
-    # the middle of an arc of radius r in a corner of turn a lies r (1 - cos(a / 2)) from either leg (geometry). [D]
+    # the middle of an arc of radius r in a corner of turn a lies r (1 - cos(a / 2)) from either leg
+    # (geometry). [D]
     turn = math.atan2(3, 4)
     bend = curvature(line.xy).max()
     off = (1 - math.cos(turn / 2)) / bend
@@ -88,11 +89,18 @@ def test_the_tightest_arc_and_how_far_it_leaves_the_drawn_line_are_said() -> Non
     assert rode.notes[:2] == line.notes
 
 
-# AASHTO P car (Green Book): width 7 ft, wheelbase 11, front overhang 3, least centreline radius 21 ft: outer front corner
-# 25.56 ft, printed 25.5; the rear axle's outer side goes round on sqrt(21^2 - 11^2) + 3.5 = 21.389 ft. [D]
+# AASHTO P car (Green Book): width 7 ft, wheelbase 11, front overhang 3, least centreline radius 21 ft: outer
+# front corner 25.56 ft, printed 25.5; the rear axle's outer side goes round on sqrt(21^2 - 11^2) + 3.5 =
+# 21.389 ft. [D]
 def test_the_nose_swings_out_as_far_as_the_design_car_s() -> None:
     foot = 0.3048
-    car = vehicle(belly(front=11 * foot), wheelbase=11 * foot, width=7 * foot, front_overhang=3 * foot, rear_overhang=5 * foot)
+    car = vehicle(
+        belly(front=11 * foot),
+        wheelbase=11 * foot,
+        width=7 * foot,
+        front_overhang=3 * foot,
+        rear_overhang=5 * foot,
+    )
     middle = math.sqrt(21**2 - 11**2)
     nose, tail = swing(car, middle * foot)
     assert nose / foot == pytest.approx(25.56 - (middle + 3.5), abs=0.01)

@@ -1,4 +1,5 @@
-"""How the vehicle stands: exact pitch and roll on planes, the wheelbase as a length, holes and wander said."""
+"""How the vehicle stands: exact pitch and roll on planes, the wheelbase as a length, holes and wander
+said."""
 
 from __future__ import annotations
 
@@ -6,12 +7,13 @@ import math
 
 import numpy as np
 import pytest
+
 from crestcut.errors import CrestcutError
 from crestcut.job.records import PlanPoint, Travel
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import on_the_line, sweep
-from crestcut.vehicle.records import AS_MEASURED, LoadState, Springs
+from crestcut.vehicle.records import LoadState, Springs
 from scenes import STRAIGHT, L, R, belly, crest, scene, stand, surface_of, vehicle
 
 LINE = (PlanPoint(0, 0), PlanPoint(1, 0))
@@ -20,8 +22,9 @@ LINE = (PlanPoint(0, 0), PlanPoint(1, 0))
 @pytest.mark.parametrize(("along", "across"), [(0.0, 0.0), (0.12, 0.0), (0.0, 0.05), (-0.1, 0.04)])
 def test_on_a_plane_the_body_lies_parallel_to_it(along: float, across: float) -> None:
     s = scene(lambda x, y: along * x + across * y)
-    # the clearance is measured square to the plane, the gap vertically: c * sqrt(1 + along^2 + across^2). Tyres stand upright across
-    # the slope in this model (flat across), so the cross slope's own second order, R (1 - cos) and half a tyre's tilt, remains.
+    # the clearance is measured square to the plane, the gap vertically: c * sqrt(1 + along^2 + across^2).
+    # Tyres stand upright across the slope in this model (flat across), so the cross slope's own second order,
+    # R (1 - cos) and half a tyre's tilt, remains.
     expected = 0.12 * math.sqrt(1 + along**2 + across**2) + 0.1 * abs(across)
     assert s.before.worst is not None
     spread = 2 * R * across**2 + 2 * abs(across) * 0.01
@@ -41,7 +44,9 @@ def test_pitch_is_taken_over_the_chassis_not_over_the_ground() -> None:
 
 
 def test_rotations_are_rotations() -> None:
-    rotation = scene(crest(0.15, 0.6), travel=Travel(line=LINE, ways=("forward", "turned"))).ride.batch.rotation
+    rotation = scene(
+        crest(0.15, 0.6), travel=Travel(line=LINE, ways=("forward", "turned"))
+    ).ride.batch.rotation
     eye = np.einsum("pfki,pfkj->pfij", rotation, rotation)
     assert np.allclose(eye, np.eye(3), atol=1e-12)
     assert np.allclose(np.linalg.det(rotation), 1.0)
@@ -84,7 +89,11 @@ def test_turned_is_the_mirror_of_forward_on_a_mirrored_ground() -> None:
 
 def test_stations_are_of_the_front_axle_from_the_start_of_the_line() -> None:
     for way, first, last in (("forward", L, 8.0), ("turned", 8.0 - L, 0.0)):
-        station = scene(lambda x, y: 0 * x, travel=Travel(line=LINE, wander=0, heading=0, ways=(way,))).ride.poses[0].station
+        station = (
+            scene(lambda x, y: 0 * x, travel=Travel(line=LINE, wander=0, heading=0, ways=(way,)))
+            .ride.poses[0]
+            .station
+        )
         assert station[0] == pytest.approx(first, abs=1e-6)
         assert station[-1] == pytest.approx(last, abs=0.011)
 
@@ -121,8 +130,9 @@ def test_wander_off_the_scan_is_left_out_and_said() -> None:
 @pytest.mark.parametrize(("angle", "forward_first"), [(0.4, "left"), (-0.4, "right")])
 def test_which_wheel_meets_a_skewed_break_first_is_said(angle: float, forward_first: str, way: str) -> None:
     notes = scene(crest(0.1, angle), travel=Travel(line=LINE, wander=0, heading=0, ways=(way,))).ride.notes
-    # the line of the crest runs back to the left by tan(angle): the left wheel, half a track over, meets it that much earlier;
-    # turned about, the vehicle's left is the other side and it comes the other way: the same wheel again
+    # the line of the crest runs back to the left by tan(angle): the left wheel, half a track over, meets it
+    # that much earlier; turned about, the vehicle's left is the other side and it comes the other way: the
+    # same wheel again
     assert f"the {forward_first} front wheel meets it" in notes[0]
     early = float(notes[0].split("meets it ")[1].split(" m before")[0])
     assert early == pytest.approx(1.5 * math.tan(0.4), abs=0.05)
@@ -136,12 +146,15 @@ def test_a_square_crest_or_a_plane_needs_no_word_on_wheels() -> None:
 
 def test_the_line_itself_is_told_apart_from_the_worst_of_the_scatter() -> None:
     hump = lambda x, y: crest(0.06)(x, y) + 0.02 * np.exp(-((x / 0.3) ** 2) - ((y - 0.72) / 0.05) ** 2)  # noqa: E731
-    wide = scene(hump, travel=Travel(line=LINE, wander=0.1, heading=math.radians(3), ways=("forward", "turned")))
+    wide = scene(
+        hump, travel=Travel(line=LINE, wander=0.1, heading=math.radians(3), ways=("forward", "turned"))
+    )
     alone = scene(hump, travel=Travel(line=LINE, wander=0, heading=0, ways=("forward", "turned")))
     assert alone.before.worst is not None and wide.before.worst is not None
     assert on_the_line(wide.ride, wide.before) == pytest.approx(alone.before.worst.gap, abs=1e-9)
     assert on_the_line(alone.ride, alone.before) == alone.before.worst.gap
-    assert wide.before.worst.gap < alone.before.worst.gap - 2e-3  # the hump is beside the belly of who keeps to the line
+    # the hump is beside the belly of who keeps to the line
+    assert wide.before.worst.gap < alone.before.worst.gap - 2e-3
     assert any("100 mm to either side" in n and "3 offsets x 3 headings" in n for n in wide.ride.notes)
 
 

@@ -182,11 +182,11 @@ def under(ground: np.ndarray, cell: float, u: float, v: float, yaw: float, car: 
 
 
 def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
-    """A random car or cart, loaded at random, stands on random ground: how far the ride is from a general minimiser (m), whether
-    the same wheels hang, and whether one does.
+    """A random car or cart, loaded at random, stands on random ground: how far the ride is from a general
+    minimiser (m), whether the same wheels hang, and whether one does.
 
-    The minimiser is given the tyres' heights by plain dilation at the places where the ride has put the wheels, and its pitch and
-    roll; it knows nothing of warp forces, bounds, first guesses or iterations.
+    The minimiser is given the tyres' heights by plain dilation at the places where the ride has put the
+    wheels, and its pitch and roll; it knows nothing of warp forces, bounds, first guesses or iterations.
     """
     cell, cart = 0.02, rng.random() < 0.25
     car = random_springs(rng)
@@ -195,7 +195,8 @@ def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
         car = replace(car, rigid=True, springs=Springs(), centre_of_mass=mass)
     shape = rough(rng)
     y, x = np.indices((160, 220)) * cell
-    # axles twisted by up to 0.06 rad against each other: beyond, the minimiser's small angles are off by their third order
+    # axles twisted by up to 0.06 rad against each other: beyond, the minimiser's small angles are off by
+    # their third order
     ground = 0.4 * shape(x, y) + rng.normal(0, 0.002, x.shape)  # type: ignore[operator]
     load = (0.0, 0.0) if cart else tuple(rng.uniform(-0.03, 0.0, 2))
     yaw = rng.uniform(-0.1, 0.1)
@@ -216,19 +217,27 @@ def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
             [1.0, *car.centre_of_mass[:2]], A_ub=-reach, b_ub=-feet, bounds=[(None, None)] * 3, method="highs"
         )
         twin = reach @ low.x - feet
-        return float(np.abs(lift - twin).max()), bool(((lift > 1e-4) == (twin > 1e-4)).all()), bool((twin > 1e-4).any())
+        return (
+            float(np.abs(lift - twin).max()),
+            bool(((lift > 1e-4) == (twin > 1e-4)).all()),
+            bool((twin > 1e-4).any()),
+        )
     # a load presses the springs before anything else does: less droop is used up, more weight is held
     s, k = car.springs, np.array([car.springs.front_rate, car.springs.rear_rate])
     held = np.array([s.front_load, s.rear_load]) - 2 * k * load
     droop = np.array([s.front_droop, s.rear_droop]) - load
-    laden = replace(car, springs=replace(s, front_load=held[0], rear_load=held[1], front_droop=droop[0], rear_droop=droop[1]))
+    laden = replace(
+        car,
+        springs=replace(s, front_load=held[0], rear_load=held[1], front_droop=droop[0], rear_droop=droop[1]),
+    )
     square = math.cos(pitch)  # springs work square to the chassis
     found = by_minimiser(laden, feet * square, pitch, roll)
     twin = found[:4] / square - feet
     hub = np.array([
         turn[1 + i // 2] @ [L if i < 2 else 0.0, yy[i], car.tyre_radius] + at[1 + i // 2] for i in range(4)
     ])  # fmt: skip
-    # how far each spring is pressed: its hub seen from the body, against where it stood before loads and grounds moved it
+    # how far each spring is pressed: its hub seen from the body, against where it stood before loads and
+    # grounds moved it
     pressed = (hub - at[0]) @ turn[0]
     ours = pressed[:, 2] - car.tyre_radius + np.repeat(load, 2)
     off = max(float(np.abs(lift - twin).max()), float(np.abs(ours - (found[:4] - found[4:])).max()))

@@ -1,4 +1,5 @@
-"""The sweep against an independent twin: a general ray caster and the underside as a triangle mesh, pose by pose."""
+"""The sweep against an independent twin: a general ray caster and the underside as a triangle mesh, pose
+by pose."""
 
 from __future__ import annotations
 
@@ -6,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+
 from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.job.records import Travel
 from crestcut.travel.line import travel_line
@@ -35,7 +37,8 @@ def random_car(rng: np.random.Generator) -> object:
 
 
 def cast(s: Scene, pose: int) -> np.ndarray:
-    """Least height of the underside over every node at one pose, by ray casting; infinite where nothing is hit."""
+    """Least height of the underside over every node at one pose, by ray casting; infinite where nothing is
+    hit."""
     import open3d as o3d
 
     frame, batch = s.surface.height.frame, s.ride.batch
@@ -81,16 +84,23 @@ def test_the_swept_height_is_the_lowest_of_all_poses() -> None:
     swept = np.fmin.reduce([grid.values for grid in alone.lowest.values()])
     both = np.isfinite(lowest) & ~np.isnan(swept)
     assert both.mean() > 0.3
-    assert (np.isfinite(lowest) != ~np.isnan(swept)).mean() < 0.002  # a ray on the very edge may go either way
+    # a ray on the very edge may go either way
+    assert (np.isfinite(lowest) != ~np.isnan(swept)).mean() < 0.002
     # inside; at the edge of a part one pose more or less may cover a node
     assert np.quantile(np.abs(lowest - swept)[both], 0.999) < 2e-4
-    assert np.nanmin(alone.gap.values) == pytest.approx(np.min((lowest - s.surface.top.values)[both]), abs=2e-4)
+    assert np.nanmin(alone.gap.values) == pytest.approx(
+        np.min((lowest - s.surface.top.values)[both]), abs=2e-4
+    )
 
 
 def test_the_poses_between_two_stations_are_counted() -> None:
-    """Stations 10 mm apart against stations 1 mm apart: a plate lengthened by half a step stands for what lies between."""
+    """Stations 10 mm apart against stations 1 mm apart: a plate lengthened by half a step stands for what
+    lies between."""
     ground = lambda x, y: 0.11 * np.abs(x - 0.3) - 0.04 * np.maximum(x - 1.1, 0) + 0.0 * y  # noqa: E731
-    car = vehicle(belly(0.12, 0.301, 0.0023, L - 0.0041), Part("lip", (3.5019, 3.7037), (-0.3, 0.3), (0.16, 0.16), "nose"))
+    car = vehicle(
+        belly(0.12, 0.301, 0.0023, L - 0.0041),
+        Part("lip", (3.5019, 3.7037), (-0.3, 0.3), (0.16, 0.16), "nose"),
+    )
     s = scene(ground, car, start=(-2.0, 0.0), end=(2.0, 0.0))
     fine = travel_line([(-2.0, 0.0), (2.0, 0.0)], car, s.travel, 0.001)
     truth = sweep(car, s.surface, ride(car, s.surface, fine, s.travel, (AS_MEASURED,)), between=0.0)
@@ -104,16 +114,21 @@ def test_the_poses_between_two_stations_are_counted() -> None:
 
 
 def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit() -> None:
-    """The ground is lowered in two places, one of them under tyres: swept anew with and without the earlier sweep at hand."""
+    """The ground is lowered in two places, one of them under tyres: swept anew with and without the
+    earlier sweep at hand."""
     rng = np.random.default_rng(4)
     travel = Travel(line=(), wander=0.1, heading=0.05, ways=("forward", "turned"))
-    s = scene(GROUNDS["roll"](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(2.6, 0.094), cell=0.02)  # type: ignore[arg-type]
+    s = scene(
+        GROUNDS["roll"](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(2.6, 0.094), cell=0.02
+    )  # type: ignore[arg-type]
     x, y = np.moveaxis(s.surface.height.frame.node_xy(), -1, 0)
     depth = 0.02 * ((np.hypot(x - 0.2, y) < 0.3) | (np.hypot(x + 1.0, y - 0.75) < 0.15))
     lower = cut_surface(s.surface, depth)
     rode = ride_on(s.ride, s.vehicle, lower, s.surface)
     whole = ride(s.vehicle, lower, s.line, travel, (AS_MEASURED,))
-    assert (rode.batch.position == whole.batch.position).all() and (rode.batch.rotation == whole.batch.rotation).all()
+    assert (rode.batch.position == whole.batch.position).all() and (
+        rode.batch.rotation == whole.batch.rotation
+    ).all()
     moved = (rode.batch.position != s.ride.batch.position).any(axis=(1, 2))
     assert 0.05 < moved.mean() < 0.8
     ours = sweep(s.vehicle, lower, rode, since=Swept(s.surface, s.ride, s.before))
@@ -126,7 +141,10 @@ def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit() -> 
     ]
     for zone, grid in full.lowest.items():
         assert np.array_equal(ours.lowest[zone].values, grid.values, equal_nan=True)
-    assert np.array_equal(ours.gap.values, full.gap.values, equal_nan=True) and ours.unmeasured == full.unmeasured
+    assert (
+        np.array_equal(ours.gap.values, full.gap.values, equal_nan=True)
+        and ours.unmeasured == full.unmeasured
+    )
 
 
 def test_raising_a_part_by_h_raises_its_gap_by_h_and_a_removed_part_never_lowers_it() -> None:
@@ -157,7 +175,14 @@ def test_a_contact_is_where_it_says() -> None:
     part = next(p for p in s.vehicle.parts if p.name == worst.part)
     plate = np.array([*part.x, *part.y, *part.z])
     heights, i0, j0 = plate_heights(
-        plate, poses.position[worst.pose[1]], poses.rotation[worst.pose[1]], frame.cell, frame.shape, np.empty((4, 2))
+        plate,
+        poses.position[worst.pose[1]],
+        poses.rotation[worst.pose[1]],
+        frame.cell,
+        frame.shape,
+        np.empty((4, 2)),
     )
     u, v = frame.to_grid(worst.xy) / frame.cell
-    assert heights[round(v) - j0, round(u) - i0] - s.surface.top.sample(worst.xy) == pytest.approx(worst.gap, abs=1e-9)
+    assert heights[round(v) - j0, round(u) - i0] - s.surface.top.sample(worst.xy) == pytest.approx(
+        worst.gap, abs=1e-9
+    )

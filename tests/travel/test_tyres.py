@@ -6,12 +6,15 @@ import math
 
 import numpy as np
 import pytest
+
 from crestcut.travel.tyres import VOID, row_maxima, tyre_height, tyre_node
 
 CELL = 0.01
 
 
-def tyre(ground: np.ndarray, u: float, v: float, yaw: float = 0.0, radius: float = 0.34, half: float = 0.1) -> float:
+def tyre(
+    ground: np.ndarray, u: float, v: float, yaw: float = 0.0, radius: float = 0.34, half: float = 0.1
+) -> float:
     bound = row_maxima(ground, math.ceil(math.hypot(radius, half) / CELL) + 1)
     columns = np.arange(ground.shape[1]) * CELL
     return tyre_height(ground, bound, columns, CELL, u, v, math.cos(yaw), math.sin(yaw), radius, half)
@@ -32,7 +35,9 @@ def test_equals_brute_force_on_rough_ground_at_any_heading(seed: int) -> None:
     ground[rng.random(ground.shape) < 0.1] = VOID
     for _ in range(20):
         u, v, yaw = rng.uniform(0.45, 0.75), rng.uniform(0.4, 0.5), rng.uniform(-math.pi, math.pi)
-        assert tyre(ground, u, v, yaw, 0.3, 0.09) == pytest.approx(brute(ground, u, v, yaw, 0.3, 0.09), abs=1e-9)
+        assert tyre(ground, u, v, yaw, 0.3, 0.09) == pytest.approx(
+            brute(ground, u, v, yaw, 0.3, 0.09), abs=1e-9
+        )
 
 
 def test_the_carrying_node_explains_the_height() -> None:
@@ -68,7 +73,8 @@ def test_a_step_is_felt_this_far_ahead(step: float, ahead: float) -> None:
     assert tyre(ground, 1.5 - ahead + 0.001, 0.15) > 1e-4
 
 
-# A groove of width w lets the disk sink R - sqrt(R^2 - w^2/4): 12 mm -> 0.0529 mm, 100 mm -> 3.697 mm at R 340 mm. [D]
+# A groove of width w lets the disk sink R - sqrt(R^2 - w^2/4): 12 mm -> 0.0529 mm, 100 mm -> 3.697 mm at R
+# 340 mm. [D]
 @pytest.mark.parametrize(("width", "sinks"), [(0.012, 0.0000529), (0.100, 0.003697)])
 def test_a_groove_lowers_the_tyre_by_its_chord(width: float, sinks: float) -> None:
     cell = width / 2  # the groove's middle node is void, its edges are nodes
@@ -90,7 +96,9 @@ def test_a_convex_crest_is_left_as_it_is_by_closing_and_closing_twice_changes_no
         k = np.arange(-33, 34)
         disk = np.sqrt(0.34**2 - (k * CELL) ** 2) - 0.34
         padded = np.pad(z, 33, constant_values=VOID)
-        up = np.array([tyre(np.tile(padded, (3, 1)), (i + 33) * CELL, CELL, half=CELL) for i in range(len(z))])
+        up = np.array(
+            [tyre(np.tile(padded, (3, 1)), (i + 33) * CELL, CELL, half=CELL) for i in range(len(z))]
+        )
         shape = np.pad(up, 33, constant_values=-VOID)
         return np.array([(shape[i + 33 + k] - disk).min() for i in range(len(z))])
 

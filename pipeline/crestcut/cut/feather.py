@@ -13,8 +13,11 @@ NO_ROOT = -1
 
 
 @njit(cache=True)
-def _spread(depth: np.ndarray, drop: np.ndarray, reach: np.ndarray, out: np.ndarray, root: np.ndarray) -> None:
-    """out(x) = max over y of depth(y) - drop(x - y), root its y. Only nodes that are cut, and not cut as deep all round, spread."""
+def _spread(
+    depth: np.ndarray, drop: np.ndarray, reach: np.ndarray, out: np.ndarray, root: np.ndarray
+) -> None:
+    """out(x) = max over y of depth(y) - drop(x - y), root its y. Only nodes that are cut, and not cut as
+    deep all round, spread."""
     rows, columns = depth.shape
     size = drop.shape[0] - 1
     for j in range(rows):
@@ -34,10 +37,12 @@ def _spread(depth: np.ndarray, drop: np.ndarray, reach: np.ndarray, out: np.ndar
 
 
 def feather_out(depth: FloatArray, slope: float, cell: float) -> tuple[FloatArray, IntArray]:
-    """The least depth at or above ``depth`` that changes by at most ``slope`` x distance; and which node holds each one.
+    """The least depth at or above ``depth`` that changes by at most ``slope`` x distance; and which node
+    holds each one.
 
-    depth : (ny, nx) m, >= 0.  Returns the depth and the flat index of the holding node, ``NO_ROOT`` where a node holds itself.
-    This is the dilation of the depth by a cone: idempotent by the triangle inequality, monotone, and the least such depth.
+    depth : (ny, nx) m, >= 0.  Returns the depth and the flat index of the holding node, ``NO_ROOT`` where a
+    node holds itself. This is the dilation of the depth by a cone: idempotent by the triangle inequality,
+    monotone, and the least such depth.
     """
     deepest = float(depth.max(initial=0.0))
     n = max(math.floor(deepest / (slope * cell)), 0) + 1
@@ -51,7 +56,8 @@ def feather_out(depth: FloatArray, slope: float, cell: float) -> tuple[FloatArra
 
 
 def feather_in(allowed: FloatArray, slope: float, cell: float) -> FloatArray:
-    """The greatest depth limit at or below ``allowed`` that a feathered cut can reach: erosion by the same cone.
+    """The greatest depth limit at or below ``allowed`` that a feathered cut can reach: erosion by the same
+    cone.
 
     Beside an area that stays, the cut can only grow by ``slope`` x distance.
     """

@@ -26,10 +26,11 @@ class KeepArea:
 def cut_limits(
     surface: Surface, deepest: float, deepest_reason: str, feather: float, keeps: Sequence[KeepArea]
 ) -> Limits:
-    """The depth allowed everywhere: the slab's own limit, keep areas, and nothing at all outside measured slab.
+    """The depth allowed everywhere: the slab's own limit, keep areas, and nothing at all outside measured
+    slab.
 
-    The limit of a keep area reaches out with the feather: a cut beside it must taper down to it. The slab's outline does not: there
-    is no concrete beyond it to taper into.
+    The limit of a keep area reaches out with the feather: a cut beside it must taper down to it. The slab's
+    outline does not: there is no concrete beyond it to taper into.
     """
     frame = surface.height.frame
     reasons = [deepest_reason]

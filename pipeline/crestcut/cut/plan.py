@@ -40,12 +40,15 @@ def plan_cut(
 ) -> CutPlan:
     """The least depth that leaves every gap ``want`` + ``margin``, within the limits; re-swept and certified.
 
-    margin : m, kept on top of want for confidence.  feather : greatest change of depth over distance.
-    Where limits bind, the plan is the best within them, ``feasible`` is False and ``short_by`` says how far the least gap stays below.
+    margin : m, kept on top of want for confidence.  feather : greatest change of depth over distance. Where
+    limits bind, the plan is the best within them, ``feasible`` is False and ``short_by`` says how far the
+    least gap stays below.
     """
     gaps = {zone: gap + margin for zone, gap in wanted_gap(wanted.want, wanted.want_ends).items()}
     problem = prepare(vehicle, surface, ride, before, limits, gaps, feather)
-    return plan_of(solve(problem), problem.allowed, limits, surface, [Cutter(vehicle, ride, gaps, margin, before)])
+    return plan_of(
+        solve(problem), problem.allowed, limits, surface, [Cutter(vehicle, ride, gaps, margin, before)]
+    )
 
 
 @dataclass(frozen=True, eq=False)
@@ -65,7 +68,8 @@ class Cutter:
 def plan_of(
     solution: Solution, allowed: FloatArray, limits: Limits, surface: Surface, cutters: Sequence[Cutter]
 ) -> CutPlan:
-    """The plan that a solution amounts to, re-swept and certified for all its vehicles; ``after`` is the first one's."""
+    """The plan that a solution amounts to, re-swept and certified for all its vehicles; ``after`` is the
+    first one's."""
     cell = surface.height.frame.cell
     depth = np.where(solution.depth > 0, solution.depth, 0.0)
     lower = cut_surface(surface, depth)
@@ -77,7 +81,9 @@ def plan_of(
         for c in cutters
     ]  # fmt: skip
     excess = np.fmin.reduce([_excess(a, lower, c.gaps) for a, c in zip(after, cutters, strict=True)])
-    contacts = [(c.gap - x.gaps[c.zone], c) for a, x in zip(after, cutters, strict=True) for c in a.least.values()]
+    contacts = [
+        (c.gap - x.gaps[c.zone], c) for a, x in zip(after, cutters, strict=True) for c in a.least.values()
+    ]
     short = min(contacts, key=lambda pair: pair[0])[1] if contacts else None
     certificate = _certify(solution, allowed, depth, excess)
     feasible = certificate.least_excess >= -ENOUGH
@@ -90,7 +96,8 @@ def plan_of(
         area=float((depth > CUT).sum()) * cell**2,
         volume=float(depth.sum()) * cell**2,
         feasible=feasible,
-        # a wheel that hangs, or a cart on three of its four, follows other weights than these: then no least cut is claimed
+        # a wheel that hangs, or a cart on three of its four, follows other weights than these: then no least
+        # cut is claimed
         claim="least"
         if solution.least_weight >= -1e-9 and not any(stands_by_limits(c.vehicle) for c in cutters)
         else "maximal",
@@ -113,7 +120,8 @@ def cut_surface(surface: Surface, depth: FloatArray) -> Surface:
 
 
 def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface, on: Surface | None = None) -> Ride:
-    """The same ride, settled on another surface of the same frame. on : what it stood on, so that little is done twice."""
+    """The same ride, settled on another surface of the same frame. on : what it stood on, so that little
+    is done twice."""
     ground, filled = ridden_ground(surface)
     cell, old = surface.height.frame.cell, ride.batch
     moved = np.arange(len(old.places))
@@ -140,7 +148,8 @@ def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface, on: Surface | None =
 
 
 def _tyres_over(vehicle: Vehicle, places: FloatArray, changed: BoolArray, cell: float) -> IntArray:
-    """Places (n, 5) where a tyre's footprint, or what it may roll to as the pitch changes, touches a changed node: which ones."""
+    """Places (n, 5) where a tyre's footprint, or what it may roll to as the pitch changes, touches a
+    changed node: which ones."""
     reach = math.hypot(vehicle.tyre_radius, vehicle.tyre_width / 2) + PITCHED * vehicle.wheelbase
     size = 2 * math.ceil(reach / cell) + 1
     near = ndimage.maximum_filter(changed.astype(np.uint8), size, mode="constant")
@@ -173,7 +182,9 @@ def _certify(solution: Solution, allowed: FloatArray, depth: FloatArray, excess:
 
 def holds_itself(solution: Solution, allowed: FloatArray, depth: FloatArray) -> BoolArray:
     """Cut cells that neither a feather nor a limit holds: they must be tight."""
-    return (depth > CUT) & (solution.step.root == NO_ROOT) & (depth < allowed - 1e-9) & (solution.step.pair >= 0)
+    return (
+        (depth > CUT) & (solution.step.root == NO_ROOT) & (depth < allowed - 1e-9) & (solution.step.pair >= 0)
+    )
 
 
 def _binding(limits: Limits, solution: Solution, allowed: FloatArray) -> tuple[str, ...]:

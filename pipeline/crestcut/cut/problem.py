@@ -2,10 +2,11 @@
 
 Lower the ground by a depth D and the tyres follow it down, so the underside does too. With G = ground - D,
 
-    F(G)(c) = min over poses and parts of  (height of the part over c when the tyres stand on G) - want,   required: G <= F(G),
+F(G)(c) = min over poses and parts of  (height of the part over c when the tyres stand on G) - want,
+required: G <= F(G),
 
-or in depths: D(c) >= need(D)(c) = ground(c) - F(ground - D)(c). Every evaluation settles the vehicle anew with full rotation; only the
-pairs of pose and part that could ever bind are kept (``prepare``).
+or in depths: D(c) >= need(D)(c) = ground(c) - F(ground - D)(c). Every evaluation settles the vehicle anew
+with full rotation; only the pairs of pose and part that could ever bind are kept (``prepare``).
 """
 
 from __future__ import annotations
@@ -19,8 +20,8 @@ from crestcut.cut.feather import NO_ROOT, feather_out
 from crestcut.cut.records import Limits
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.records import Surface
-from crestcut.travel.chance_footing import wheel_weights
 from crestcut.travel.blocks import roof_of, tiled, untiled
+from crestcut.travel.chance_footing import wheel_weights
 from crestcut.travel.kernels import FAR
 from crestcut.travel.pairs import Pairs, lower_pairs, place_pairs, planes_under
 from crestcut.travel.records import Batch, Clearance, Ride
@@ -30,13 +31,15 @@ from crestcut.travel.sweep import FRAMES, hard_parts, part_arrays
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import Vehicle
 
-# m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves by a cell
+# m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves
+# by a cell
 SLACK = 0.006
 
 
 @dataclass(frozen=True, eq=False)
 class Problem:
-    """Everything that stays the same while the depth is sought. Arrays as the kernels want them, grid axes, metres."""
+    """Everything that stays the same while the depth is sought. Arrays as the kernels want them, grid
+    axes, metres."""
 
     vehicle: Vehicle
     cell: float
@@ -58,8 +61,10 @@ class Problem:
 class Step:
     """One evaluation: what every cell needs, and what holds it.
 
-    need : (ny, nx) m, very low where nothing comes nearer than it may.  pair : (ny, nx) the pair that sets it, -1 for none.
-    depth : (ny, nx) the depth it leads to, after feather and limits.  root : node whose feather holds it, ``NO_ROOT`` for itself.
+    need : (ny, nx) m, very low where nothing comes nearer than it may.  pair : (ny, nx) the pair that sets
+    it, -1 for none.
+    depth : (ny, nx) the depth it leads to, after feather and limits.  root : node whose feather holds it,
+    ``NO_ROOT`` for itself.
     """
 
     need: FloatArray
@@ -69,13 +74,19 @@ class Step:
 
 
 def prepare(
-    vehicle: Vehicle, surface: Surface, ride: Ride, before: Clearance, limits: Limits, keep_gap: Mapping[str, float], feather: float
+    vehicle: Vehicle,
+    surface: Surface,
+    ride: Ride,
+    before: Clearance,
+    limits: Limits,
+    keep_gap: Mapping[str, float],
+    feather: float,
 ) -> Problem:
     """Keep only what can bind.
 
-    keep_gap : zone -> gap that must be left, metres (want plus margin).
-    Lowering the ground by at most d lowers a part by at most d times the sum of its positive wheel weights, so a pair whose gap exceeds
-    what it must keep by more than that never binds: dropping it is exact.
+    keep_gap : zone -> gap that must be left, metres (want plus margin). Lowering the ground by at most d
+    lowers a part by at most d times the sum of its positive wheel weights, so a pair whose gap exceeds what
+    it must keep by more than that never binds: dropping it is exact.
     """
     parts = hard_parts(vehicle)
     plates, _, frames = part_arrays(parts, ride.line.step)
@@ -97,7 +108,8 @@ def prepare(
 
 
 def _follows(vehicle: Vehicle, plates: FloatArray, frames: IntArray) -> FloatArray:
-    """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a corner is worst."""
+    """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a
+    corner is worst."""
     x, y = plates[:, [0, 0, 1, 1]], plates[:, [2, 3, 2, 3]]
     w = wheel_weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))[None]
     if stands_by_limits(vehicle):  # a wheel may hang: the body then follows the other three more
@@ -118,7 +130,8 @@ def lowered(ground: FloatArray, depth: FloatArray) -> FloatArray:
 
 
 def evaluate(problem: Problem, depth: FloatArray) -> Step:
-    """What every cell needs when the tyres stand on the ground cut by ``depth`` (ny, nx), and the depth that follows from it."""
+    """What every cell needs when the tyres stand on the ground cut by ``depth`` (ny, nx), and the depth
+    that follows from it."""
     batch = problem.batch
     if depth.any():
         ground = lowered(problem.ridden, depth)
@@ -133,10 +146,13 @@ def evaluate(problem: Problem, depth: FloatArray) -> Step:
 def _needs(problem: Problem, batch: Batch) -> tuple[FloatArray, IntArray]:
     """What every cell needs while the vehicle stands so, and the pair that asks for it.
 
-    The underside less the gap it must keep is lowered to from the ground as it is: what stays above asks for nothing.
+    The underside less the gap it must keep is lowered to from the ground as it is: what stays above asks for
+    nothing.
     """
     pairs, cell, shape = Pairs(problem.pair_pose, problem.pair_part), problem.cell, problem.contact.shape
-    placed = place_pairs(pairs, batch.position, batch.rotation, problem.plates, problem.frames, cell, shape[0])
+    placed = place_pairs(
+        pairs, batch.position, batch.rotation, problem.plates, problem.frames, cell, shape[0]
+    )
     placed.planes[:, 0] -= problem.pair_drop
     limit = problem.tiles[None].copy()
     owner = np.full(limit.shape, -1, np.int64)
@@ -160,7 +176,9 @@ def settled(problem: Problem, depth: FloatArray, poses: IntArray) -> Batch:
     )
 
 
-def chassis_places(problem: Problem, batch: Batch, pose: IntArray, nodes: IntArray, frame: IntArray) -> tuple[FloatArray, FloatArray]:
+def chassis_places(
+    problem: Problem, batch: Batch, pose: IntArray, nodes: IntArray, frame: IntArray
+) -> tuple[FloatArray, FloatArray]:
     """Chassis x and y over flat node indices, as a vehicle in ``batch[pose]`` sees them; m."""
     columns = problem.contact.shape[1]
     uv = np.stack([nodes % columns, nodes // columns], axis=-1) * problem.cell

@@ -1,13 +1,15 @@
 """The fixed point: the least depth that keeps every gap.
 
-Where every binding wheel weight is >= 0 the map D -> min(allowed, feather(max(0, need(D)))) is monotone and non-expansive, and its least
-fixed point above zero is the pointwise least cut. Plain iteration creeps (its rate is 0.90 to 0.97 with the low part in the wheel
-tracks), so steps are taken by policy iteration: freeze which pair and which tyre contacts bind, and solve the linear system
+Where every binding wheel weight is >= 0 the map D -> min(allowed, feather(max(0, need(D)))) is monotone and
+non-expansive, and its least fixed point above zero is the pointwise least cut. Plain iteration creeps (its
+rate is 0.90 to 0.97 with the low part in the wheel tracks), so steps are taken by policy iteration: freeze
+which pair and which tyre contacts bind, and solve the linear system
 
     D(c) = need(c) + sum_i w_i (D_new(k_i) - D(k_i)),      k_i = the node that carries wheel i,
 
-exactly. The iteration is not clamped from below by what was reached before: a running maximum of depths would keep what an earlier,
-shallower stance of the vehicle asked for and over-cut skewed crests by millimetres. One clamped pass at the end makes it feasible.
+exactly. The iteration is not clamped from below by what was reached before: a running maximum of depths would
+keep what an earlier, shallower stance of the vehicle asked for and over-cut skewed crests by millimetres. One
+clamped pass at the end makes it feasible.
 """
 
 from __future__ import annotations
@@ -31,7 +33,8 @@ ACTIVE = 1e-7  # m: a need above this counts
 
 @dataclass(frozen=True, eq=False)
 class Solution:
-    """depth (ny, nx) m; the last step at it; iterations; residual: how far one more step moves it, m; rate: spectral radius.
+    """depth (ny, nx) m; the last step at it; iterations; residual: how far one more step moves it, m; rate:
+    spectral radius.
 
     owner : (ny, nx) which of the problems asks most of each cell, by its number; feather not counted.
     """
@@ -47,7 +50,8 @@ class Solution:
 
 @dataclass(frozen=True, eq=False)
 class _Policy:
-    """The frozen choice at one step: cells that hold themselves, their wheel weights and the nodes that carry the wheels."""
+    """The frozen choice at one step: cells that hold themselves, their wheel weights and the nodes that
+    carry the wheels."""
 
     cells: IntArray
     weight: FloatArray  # (n, 4)
@@ -57,8 +61,9 @@ class _Policy:
 def solve(*problems: Problem) -> Solution:
     """Iterate from no cut to the fixed point, then make it feasible in a clamped pass.
 
-    problems : one for every vehicle over the same ground, with the same limits and feather: the cut then keeps the gaps of all.
-    Deterministic. Not guaranteed to converge where a binding weight is negative: then the clamped pass closes what is left.
+    problems : one for every vehicle over the same ground, with the same limits and feather: the cut then
+    keeps the gaps of all. Deterministic. Not guaranteed to converge where a binding weight is negative: then
+    the clamped pass closes what is left.
     """
     first = problems[0]
     depth = np.zeros(first.contact.shape)
@@ -72,9 +77,9 @@ def solve(*problems: Problem) -> Solution:
             break
         stalled = 0 if residual < 0.7 * best else stalled + 1
         best = min(best, residual)
-        # negative weights can make plain and policy steps swing between two states for ever; the mean of a state and its image
-        # does not (Krasnoselskii 1955: averaging tames every eigenvalue in (-3, 1)). Every fourth stalled step is a policy step
-        # again.
+        # negative weights can make plain and policy steps swing between two states for ever; the mean of a
+        # state and its image does not (Krasnoselskii 1955: averaging tames every eigenvalue in (-3, 1)).
+        # Every fourth stalled step is a policy step again.
         depth = trial if stalled % 4 == 0 else 0.5 * (depth + step.depth)
         step, owner = _evaluate_all(problems, depth)
     depth, step, owner, extra = _clamped(problems, depth, step, owner)
@@ -91,7 +96,9 @@ def _evaluate_all(problems: Sequence[Problem], depth: FloatArray) -> tuple[Step,
         return steps[0], np.zeros(depth.shape, np.int64)
     first, needs = problems[0], np.stack([step.need for step in steps])
     owner = needs.argmax(axis=0)
-    need, pair = (np.take_along_axis(x, owner[None], 0)[0] for x in (needs, np.stack([s.pair for s in steps])))
+    need, pair = (
+        np.take_along_axis(x, owner[None], 0)[0] for x in (needs, np.stack([s.pair for s in steps]))
+    )
     shaped, root = feather_out(np.clip(need, 0.0, first.allowed), first.feather, first.cell)
     root = np.where(shaped > first.allowed, NO_ROOT, root)
     return Step(need, pair, np.minimum(shaped, first.allowed), root), owner
@@ -110,7 +117,9 @@ def _clamped(
 
 
 def _policy(problems: Sequence[Problem], step: Step, owner: IntArray, depth: FloatArray) -> _Policy:
-    held = (step.root == NO_ROOT) & (step.need > ACTIVE) & (step.need < problems[0].allowed) & (step.pair >= 0)
+    held = (
+        (step.root == NO_ROOT) & (step.need > ACTIVE) & (step.need < problems[0].allowed) & (step.pair >= 0)
+    )
     parts = [_policy_of(p, step, np.flatnonzero(held & (owner == k)), depth) for k, p in enumerate(problems)]
     return _Policy(
         np.concatenate([p.cells for p in parts]), np.concatenate([p.weight for p in parts]),
@@ -130,8 +139,11 @@ def _policy_of(problem: Problem, step: Step, cells: IntArray, depth: FloatArray)
     return _Policy(cells, wheel_weights(problem.vehicle, x, y, frame), batch.contact[local])
 
 
-def _policy_step(problem: Problem, step: Step, policy: _Policy, depth: FloatArray) -> tuple[FloatArray, float]:
-    """Solve the frozen system; the depth it leads to, and the spectral radius of the positive weights on cut cells."""
+def _policy_step(
+    problem: Problem, step: Step, policy: _Policy, depth: FloatArray
+) -> tuple[FloatArray, float]:
+    """Solve the frozen system; the depth it leads to, and the spectral radius of the positive weights on
+    cut cells."""
     if not len(policy.cells):
         return step.depth, 0.0
     size = depth.size
@@ -171,7 +183,8 @@ def _shaped(problem: Problem, wanted: FloatArray) -> FloatArray:
 
 
 def _spectral_radius(matrix: sparse.csr_matrix) -> float:
-    """Of the positive part, by power iteration (Perron-Frobenius: a non-negative matrix has its radius as an eigenvalue)."""
+    """Of the positive part, by power iteration (Perron-Frobenius: a non-negative matrix has its radius as
+    an eigenvalue)."""
     positive = matrix.maximum(0)
     vector = np.ones(matrix.shape[0])
     rate = 0.0

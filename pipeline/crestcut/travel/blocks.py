@@ -95,7 +95,9 @@ def block_planes(tiles: np.ndarray, cell: float, block: np.ndarray) -> None:
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def _crossing(quad: np.ndarray, cell: float, bj: int, rows: np.ndarray, most: int, reach: np.ndarray, ends: np.ndarray) -> None:
+def _crossing(
+    quad: np.ndarray, cell: float, bj: int, rows: np.ndarray, most: int, reach: np.ndarray, ends: np.ndarray
+) -> None:
     """Where a plate crosses a row of blocks.
 
     rows : (2,) first and last row of nodes that the plate covers.  Out: reach (5,) first and last block
@@ -126,7 +128,9 @@ def _crossing(quad: np.ndarray, cell: float, bj: int, rows: np.ndarray, most: in
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def _columns(quad: np.ndarray, cell: float, j: int, bi: int, reach: np.ndarray, ends: np.ndarray) -> tuple[int, int]:
+def _columns(
+    quad: np.ndarray, cell: float, j: int, bi: int, reach: np.ndarray, ends: np.ndarray
+) -> tuple[int, int]:
     """First and last node of a block that a plate covers in row j, counted from the block's first."""
     if reach[4] == 1:
         first = math.ceil((ends[0] + ends[1] * j) / cell - EDGE)
@@ -152,7 +156,8 @@ def _least_in_part(
     rows: np.ndarray, bj: int, bi: int, reach: np.ndarray, ends: np.ndarray, p: np.ndarray, roof: np.ndarray,
     least: float,
 ) -> float:  # fmt: skip
-    """The same where a plate covers a part of a tile. least : rows whose bound is not below are passed over."""
+    """The same where a plate covers a part of a tile. least : rows whose bound is not below are passed
+    over."""
     half = 0.5 * (BLOCK - 1) * cell
     over = plate[0] + plate[1] * (u[0] + half) - abs(plate[1] - p[1]) * half - p[0] + p[2] * half - ROUNDING
     for j in range(max(rows[0] - bj * BLOCK, 0), min(rows[1] - bj * BLOCK + 1, BLOCK)):
@@ -174,8 +179,8 @@ def least_gaps(
     """Least gap of pairs of pose and part, (q,) m; FAR over nothing measured.
 
     The most promising block of each is gone through first, then those whose bound is below what was found.
-    ground : tiles, very low where unmeasured.  u, v : ``node_lines``.  block, roof : ``block_planes``, ``roof_of`` them.
-    planes (q, 3), quads (q, 4, 2), span (q, 2) : ``kernels.planes_of``.
+    ground : tiles, very low where unmeasured.  u, v : ``node_lines``.  block, roof : ``block_planes``,
+    ``roof_of`` them. planes (q, 3), quads (q, 4, 2), span (q, 2) : ``kernels.planes_of``.
     """
     half = 0.5 * (BLOCK - 1) * cell
     most = block.shape[0] * block.shape[1]
@@ -237,7 +242,8 @@ def _lower_part(
     quad: np.ndarray, cell: float, rows: np.ndarray, bj: int, bi: int, reach: np.ndarray, ends: np.ndarray,
     p: np.ndarray, roof: np.ndarray,
 ) -> None:  # fmt: skip
-    """The same where a plate covers a part of a tile; ``owner`` (unless empty) notes who lowered each node."""
+    """The same where a plate covers a part of a tile; ``owner`` (unless empty) notes who lowered each
+    node."""
     half = 0.5 * (BLOCK - 1) * cell
     over = plate[0] + plate[1] * (u[0] + half) - abs(plate[1] - p[1]) * half - p[0] - ROUNDING
     under = p[0] - p[1] * (u[0] + half) - p[2] * (v[0] + half)

@@ -1,4 +1,5 @@
-"""One wheel climbing first: where a break lies askew to the way, an axle's two wheels meet it one after the other."""
+"""One wheel climbing first: where a break lies askew to the way, an axle's two wheels meet it one after
+the other."""
 
 from __future__ import annotations
 
@@ -19,8 +20,9 @@ MATTERS = 0.008  # m of an axle's one side over the other, beyond the other axle
 
 
 def climb_notes(vehicle: Vehicle, poses: Sequence[Poses]) -> tuple[str, ...]:
-    """Which front wheel meets the strongest break of the line first, and how the body leans over it; nothing where both meet it
-    together or it hardly matters. Read off the line itself: no offset, no heading, first way and load.
+    """Which front wheel meets the strongest break of the line first, and how the body leans over it; nothing
+    where both meet it together or it hardly matters. Read off the line itself: no offset, no heading, first
+    way and load.
     """
     on_line = [p for p in poses if p.variant.offset == 0 and p.variant.heading == 0 and p.live.all()]
     if not on_line:
@@ -39,14 +41,16 @@ def climb_notes(vehicle: Vehicle, poses: Sequence[Poses]) -> tuple[str, ...]:
     lean = math.degrees(math.asin(min(float(np.abs(pose.rotation[:, 2, 1]).max()), 1.0)))
     turned = "" if pose.variant.way == "forward" else " (driven turned)"
     return (
-        f"The break at {0.5 * (left + right):.1f} m along the line lies askew: the {first} front wheel meets it {apart:.2f} m before "
-        f"the other{turned}. The axles are twisted against each other by up to {millimetres(abs(float(twist[worst])), 0)} from side "
-        f"to side, with the front axle at {pose.station[worst]:.2f} m, and the body leans by up to {lean:.1f} degrees on the way",
+        f"The break at {0.5 * (left + right):.1f} m along the line lies askew: the {first} front wheel meets "
+        f"it {apart:.2f} m before the other{turned}. The axles are twisted against each other by up to "
+        f"{millimetres(abs(float(twist[worst])), 0)} from side to side, with the front axle at "
+        f"{pose.station[worst]:.2f} m, and the body leans by up to {lean:.1f} degrees on the way",
     )
 
 
 def _strongest_break(station: FloatArray, height: FloatArray) -> tuple[float, float] | None:
-    """Station (m) where a wheel's path changes its grade most within REACH to either side, and by how much; None where nowhere."""
+    """Station (m) where a wheel's path changes its grade most within REACH to either side, and by how
+    much; None where nowhere."""
     step = abs(float(station[-1] - station[0])) / max(len(station) - 1, 1)
     n = max(round(REACH / step), 1) if step > 0 else 0
     if n == 0 or len(height) < 2 * n + 1:

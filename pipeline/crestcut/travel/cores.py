@@ -12,10 +12,12 @@ PIECES = 4  # for each core: who is done early takes another
 
 
 def share(work: Callable[[int, int], None], count: int, least: int = 1) -> None:
-    """Call ``work(first, stop)`` until 0 .. count - 1 is covered, in pieces of ``least`` or more, several at once.
+    """Call ``work(first, stop)`` until 0 .. count - 1 is covered, in pieces of ``least`` or more, several at
+    once.
 
-    For kernels that let go of the interpreter (``nogil``) and write only what belongs to their piece: then the result does not
-    depend on the number of cores. Compiles in a fifth of the time of a loop that the compiler itself is asked to share out.
+    For kernels that let go of the interpreter (``nogil``) and write only what belongs to their piece: then
+    the result does not depend on the number of cores. Compiles in a fifth of the time of a loop that the
+    compiler itself is asked to share out.
     """
     pieces = min(PIECES * WORKERS, max(count // max(least, 1), 1))
     if WORKERS == 1 or pieces == 1:

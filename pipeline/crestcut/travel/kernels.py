@@ -1,7 +1,8 @@
 """The underside over the ground: plates as planes, and the nodes they cover. Compiled.
 
-A part is a flat plate with straight edges, so at a given pose it is a plane z = a + b u + c v over a quadrilateral. Each row of nodes
-crosses the quadrilateral in one run of columns: exact at the edges, any heading. All in grid axes, metres. ``blocks`` sweeps them.
+A part is a flat plate with straight edges, so at a given pose it is a plane z = a + b u + c v over a
+quadrilateral. Each row of nodes crosses the quadrilateral in one run of columns: exact at the edges, any
+heading. All in grid axes, metres. ``blocks`` sweeps them.
 """
 
 from __future__ import annotations
@@ -17,10 +18,13 @@ FAR = 1.0e18  # no part reaches
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def plane(part: np.ndarray, position: np.ndarray, rotation: np.ndarray, quad: np.ndarray) -> tuple[float, float, float]:
+def plane(
+    part: np.ndarray, position: np.ndarray, rotation: np.ndarray, quad: np.ndarray
+) -> tuple[float, float, float]:
     """Height a + b u + c v of a plate at a pose, and the (u, v) of its four corners into ``quad`` (4, 2).
 
-    part : (6,) x rear, x front, y right, y left, z at the rear edge, z at the front edge, in the vehicle frame.
+    part : (6,) x rear, x front, y right, y left, z at the rear edge, z at the front edge, in the vehicle
+    frame.
     """
     xr, xf, yr, yl, zr, zf = part[0], part[1], part[2], part[3], part[4], part[5]
     slope = (zf - zr) / (xf - xr)
@@ -43,7 +47,8 @@ def plane(part: np.ndarray, position: np.ndarray, rotation: np.ndarray, quad: np
 
 @njit(cache=True, nogil=True, error_model="numpy")
 def row_range(quad: np.ndarray, cell: float, rows: int) -> tuple[int, int]:
-    """First and last row that the quadrilateral covers; the nearest row if it lies between two. Empty: (0, -1)."""
+    """First and last row that the quadrilateral covers; the nearest row if it lies between two. Empty: (0,
+    -1)."""
     low = min(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1]) / cell
     high = max(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1]) / cell
     j0, j1 = math.ceil(low - SIDE), math.floor(high + SIDE)
@@ -54,7 +59,8 @@ def row_range(quad: np.ndarray, cell: float, rows: int) -> tuple[int, int]:
 
 @njit(cache=True, nogil=True, error_model="numpy")
 def strip_range(quad: np.ndarray, v_from: float, v_to: float) -> tuple[float, float]:
-    """Least and greatest u of the quadrilateral between two v; the first above the second where there is none.
+    """Least and greatest u of the quadrilateral between two v; the first above the second where there is
+    none.
 
     Every edge is cut to the strip: the ends of what is left are where u is least or greatest.
     """
@@ -77,7 +83,8 @@ def strip_range(quad: np.ndarray, v_from: float, v_to: float) -> tuple[float, fl
 
 @njit(cache=True, nogil=True, error_model="numpy")
 def column_range(quad: np.ndarray, cell: float, row: int, columns: int) -> tuple[int, int]:
-    """First and last column of a row inside the quadrilateral; the last before the first where there is none."""
+    """First and last column of a row inside the quadrilateral; the last before the first where there is
+    none."""
     low_v = min(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1])
     high_v = max(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1])
     v = min(max(row * cell, low_v), high_v)
@@ -103,7 +110,8 @@ def planes_of(
 ) -> None:
     """``plane`` of many (pose, part) pairs: planes (q, 3), quads (q, 4, 2), first and last row span (q, 2).
 
-    position (n, 3, 3), rotation (n, 3, 3, 3) as ``settle`` leaves them; parts (m, 6); part_frame (m,) the body that carries each.
+    position (n, 3, 3), rotation (n, 3, 3, 3) as ``settle`` leaves them; parts (m, 6); part_frame (m,) the
+    body that carries each.
     """
     for q in range(pair_pose.shape[0]):
         p, m = pair_pose[q], pair_part[q]

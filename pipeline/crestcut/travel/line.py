@@ -10,23 +10,31 @@ import numpy as np
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.job.records import Travel
-from crestcut.travel.path import beside, bend_notes, drivable, least_radius, leaves
+from crestcut.travel.path import bend_notes, beside, drivable, least_radius, leaves
 from crestcut.travel.records import TravelLine
 from crestcut.vehicle.records import Vehicle
 
-DRAWN = {"middle": 0.0, "left": 0.5, "right": -0.5}  # rear tracks from the middle to what was drawn, left positive
+# rear tracks from the middle to what was drawn, left positive
+DRAWN = {"middle": 0.0, "left": 0.5, "right": -0.5}
 
 
-def travel_line(points: Sequence[tuple[float, float]], vehicle: Vehicle, travel: Travel, step: float) -> TravelLine:
+def travel_line(
+    points: Sequence[tuple[float, float]], vehicle: Vehicle, travel: Travel, step: float
+) -> TravelLine:
     """The path of the vehicle's middle from the points the user gave.
 
-    points : site x, y in metres.  step : between stations, m.  ``travel.track`` says which part of the vehicle was drawn: a line
-    drawn under the left wheels lies half a track to the left of the middle.
-    More than two points make a path of straight pieces and arcs that the vehicle can drive (``path.drivable``).
-    Raises CrestcutError for fewer than two points, a line shorter than the wheelbase, or a bend tighter than the vehicle turns.
+    points : site x, y in metres.  step : between stations, m.  ``travel.track`` says which part of the
+    vehicle was drawn: a line drawn under the left wheels lies half a track to the left of the middle. More
+    than two points make a path of straight pieces and arcs that the vehicle can drive (``path.drivable``).
+    Raises CrestcutError for fewer than two points, a line shorter than the wheelbase, or a bend tighter than
+    the vehicle turns.
     """
     if len(points) < 2:
-        raise CrestcutError(f"a line of two points or more expected, {len(points)} found", "[travel] line", "give its two ends")
+        raise CrestcutError(
+            f"a line of two points or more expected, {len(points)} found",
+            "[travel] line",
+            "give its two ends",
+        )
     if len(points) > 2:
         return _bent(points, vehicle, travel, step)
     start, end = (np.asarray(p, dtype=float) for p in points)
@@ -62,7 +70,8 @@ def is_straight(line: TravelLine) -> bool:
 
 
 def stations_of(line: TravelLine, xy: FloatArray, near: FloatArray) -> FloatArray:
-    """Where along a bent line points (n, 2) lie, m from its start: foot of the perpendicular, sought from ``near`` (n,) m.
+    """Where along a bent line points (n, 2) lie, m from its start: foot of the perpendicular, sought from
+    ``near`` (n,) m.
 
     Beyond the ends the line goes on straight.
     """
@@ -78,13 +87,17 @@ def stations_of(line: TravelLine, xy: FloatArray, near: FloatArray) -> FloatArra
 def _bent_window(
     line: TravelLine, ahead: float, behind: float, side: float, base: float, ends: float, cell: float
 ) -> GridFrame:
-    """The raster round a bent line: axes along its chord, wide enough for the vehicle at every station, either way round."""
+    """The raster round a bent line: axes along its chord, wide enough for the vehicle at every station,
+    either way round."""
     chord = line.xy[-1] - line.xy[0]
     if np.hypot(*chord) < line.step:
         chord = np.array([math.cos(line.yaw[0]), math.sin(line.yaw[0])])
     angle = math.atan2(chord[1], chord[0])
     reach = base + max(ahead, behind) + ends - max(ahead, behind)
-    t, n = np.stack([np.cos(line.yaw), np.sin(line.yaw)], axis=1), np.stack([-np.sin(line.yaw), np.cos(line.yaw)], axis=1)
+    t, n = (
+        np.stack([np.cos(line.yaw), np.sin(line.yaw)], axis=1),
+        np.stack([-np.sin(line.yaw), np.cos(line.yaw)], axis=1),
+    )
     # stations whose wheels stay between the ends, driven forward or turned; the ends themselves always
     corners = [line.xy + a * t + b * n for a in (-reach, reach) for b in (-side, side)]
     c, s = math.cos(angle), math.sin(angle)
@@ -97,11 +110,17 @@ def _bent_window(
 
 
 def window(line: TravelLine, vehicle: Vehicle, travel: Travel, cell: float, margin: float = 0.6) -> GridFrame:
-    """The raster the job needs: along the line, wide enough for the vehicle with its wander, and ``margin`` metres more."""
-    ahead = max([p.x[1] - vehicle.wheelbase for p in vehicle.parts] + [vehicle.front_overhang or 0.0, vehicle.tyre_radius])
+    """The raster the job needs: along the line, wide enough for the vehicle with its wander, and
+    ``margin`` metres more."""
+    ahead = max(
+        [p.x[1] - vehicle.wheelbase for p in vehicle.parts]
+        + [vehicle.front_overhang or 0.0, vehicle.tyre_radius]
+    )
     behind = max([-p.x[0] for p in vehicle.parts] + [vehicle.rear_overhang or 0.0, vehicle.tyre_radius])
     side = max([abs(y) for p in vehicle.parts for y in p.y])
-    side = max(side, vehicle.width / 2, (max(vehicle.front_track, vehicle.rear_track) + vehicle.tyre_width) / 2)
+    side = max(
+        side, vehicle.width / 2, (max(vehicle.front_track, vehicle.rear_track) + vehicle.tyre_width) / 2
+    )
     side += travel.wander + (vehicle.wheelbase + max(ahead, behind)) * math.sin(travel.heading) + margin
     ends = max(ahead, behind) + margin
     if not is_straight(line):
@@ -111,7 +130,10 @@ def window(line: TravelLine, vehicle: Vehicle, travel: Travel, cell: float, marg
     d = line.xy - line.xy[0]
     u, v = d[:, 0] * c + d[:, 1] * s, -d[:, 0] * s + d[:, 1] * c
     # whole cells before the start, so that stations fall on columns
-    before, right = math.ceil((ends - u.min()) / cell - 1e-6) * cell, math.ceil((side - v.min()) / cell - 1e-6) * cell
+    before, right = (
+        math.ceil((ends - u.min()) / cell - 1e-6) * cell,
+        math.ceil((side - v.min()) / cell - 1e-6) * cell,
+    )
     columns = math.ceil((before + u.max() + ends) / cell - 1e-6) + 1
     rows = math.ceil((right + v.max() + side) / cell - 1e-6) + 1
     origin = (line.xy[0, 0] - before * c + right * s, line.xy[0, 1] - before * s - right * c)

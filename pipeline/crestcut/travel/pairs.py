@@ -1,4 +1,5 @@
-"""Pairs of pose and part over the ground: least gaps, and how low they reach. What calls the compiled loops."""
+"""Pairs of pose and part over the ground: least gaps, and how low they reach. What calls the compiled
+loops."""
 
 from __future__ import annotations
 
@@ -7,7 +8,16 @@ from dataclasses import dataclass
 import numpy as np
 
 from crestcut.grid import BoolArray, FloatArray, IntArray
-from crestcut.travel.blocks import block_planes, least_gaps, lower_to, node_lines, roof_of, tiled, untiled
+from crestcut.travel.blocks import (
+    BLOCK,
+    block_planes,
+    least_gaps,
+    lower_to,
+    node_lines,
+    roof_of,
+    tiled,
+    untiled,
+)
 from crestcut.travel.cores import share
 from crestcut.travel.kernels import FAR, planes_of
 
@@ -56,15 +66,19 @@ def pairs_of(pose: IntArray, part: IntArray) -> Pairs:
 
 
 def place_pairs(
-    pairs: Pairs, position: FloatArray, rotation: FloatArray, plates: FloatArray, frames: IntArray, cell: float, rows: int
+    pairs: Pairs,
+    position: FloatArray,
+    rotation: FloatArray,
+    plates: FloatArray,
+    frames: IntArray,
+    cell: float,
+    rows: int,
 ) -> Placed:
     """Where every pair's plate lies. position, rotation : of a batch.  plates (m, 6) and frames (m,) :
     ``sweep.part_arrays``.  rows : of the grid."""
     n = len(pairs.pose)
     planes, quads, span = np.empty((n, 3)), np.empty((n, 4, 2)), np.empty((n, 2), np.int64)
-    planes_of(
-        pairs.pose, pairs.part, position, rotation, plates, frames, cell, rows, planes, quads, span
-    )
+    planes_of(pairs.pose, pairs.part, position, rotation, plates, frames, cell, rows, planes, quads, span)
     return Placed(planes, quads, span)
 
 
@@ -81,7 +95,17 @@ def least_of_pairs(tiles: FloatArray, blocks: FloatArray, placed: Placed, cell: 
     """Least gap of every pair to a ground in tiles, (q,) m; ``FAR`` where it meets nothing measured."""
     least = np.empty(len(placed.planes))
     u, v = node_lines(tiles, cell)
-    fixed = (tiles, cell, u, v, blocks, roof_of(tiles, blocks, cell)[0], placed.planes, placed.quads, placed.rows)
+    fixed = (
+        tiles,
+        cell,
+        u,
+        v,
+        blocks,
+        roof_of(tiles, blocks, cell)[0],
+        placed.planes,
+        placed.quads,
+        placed.rows,
+    )
     share(
         lambda a, b: least_gaps(a, b, *fixed, least),
         len(least),
@@ -98,7 +122,9 @@ def lowest_of_pairs(
 
     blocks : ``planes_under`` the ground.  zone, pose (q,) : of the pairs.
     """
-    lowest = tiled(np.full((zones, *shape), FAR), -FAR)
+    lowest = np.full((zones, *blocks.shape[:2], BLOCK, BLOCK), FAR)
+    lowest[:, -1, :, BLOCK - (-shape[0] % BLOCK) :, :] = -FAR  # no node there: nothing to be lowered
+    lowest[:, :, -1, :, BLOCK - (-shape[1] % BLOCK) :] = -FAR
     if kept is not None:
         lowest = np.where(kept.blocks[..., None, None], tiled(kept.lowest, -FAR), lowest)
     nobody = np.empty((*lowest.shape[:3], 0, 0), np.int64)
@@ -117,7 +143,8 @@ def lowest_of_pairs(
 
 
 def lower_pairs(
-    lowest: FloatArray, owner: IntArray, roof: FloatArray, whole: FloatArray, under: FloatArray, placed: Placed,
+    lowest: FloatArray, owner: IntArray, roof: FloatArray, whole: FloatArray, under: FloatArray,
+    placed: Placed,
     layer: IntArray, order: IntArray, cell: float,
 ) -> None:  # fmt: skip
     """``blocks.lower_to`` with its rows of blocks shared out among the cores."""

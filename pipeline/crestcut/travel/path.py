@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -156,7 +157,7 @@ def leaves(path: FloatArray, drawn: Sequence[tuple[float, float]]) -> float:
     """How far a path (m, 2) is from the line drawn through points (n, 2), at most, m."""
     p = _clean(drawn)
     nearest = np.full(len(path), np.inf)
-    for a, b in zip(p[:-1], p[1:], strict=True):
+    for a, b in pairwise(p):
         along = np.clip(((path - a) @ (b - a)) / ((b - a) @ (b - a)), 0.0, 1.0)
         nearest = np.minimum(nearest, np.hypot(*(path - a - along[:, None] * (b - a)).T))
     return float(nearest.max())
@@ -175,7 +176,8 @@ def swing(vehicle: Vehicle, radius: float) -> tuple[float, float]:
 
 
 def bend_notes(vehicle: Vehicle, radius: float, left: float) -> tuple[str, ...]:
-    """Plain sentences on a bent line: its tightest radius, how far it leaves the drawn line, how far the body swings out."""
+    """Plain sentences on a bent line: its tightest radius, how far it leaves the drawn line, how far the
+    body swings out."""
     if not math.isfinite(radius):
         return ()
     least = least_radius(vehicle)
@@ -186,10 +188,11 @@ def bend_notes(vehicle: Vehicle, radius: float, left: float) -> tuple[str, ...]:
     )
     nose, tail = swing(vehicle, radius)
     return (
-        f"The corners of the line are driven as arcs: the tightest has a radius of {radius:.2f} m at the middle of the rear "
-        f"axle ({turns}); the path leaves the drawn line by at most {millimetres(left, 0)}",
-        f"In that bend the nose swings out {millimetres(nose, 0)} beyond the side of the vehicle at the rear axle, and the tail "
-        f"{millimetres(tail, 0)}: keep that much free of walls and posts",
+        f"The corners of the line are driven as arcs: the tightest has a radius of {radius:.2f} m at the "
+        f"middle of the rear axle ({turns}); the path leaves the drawn line by at most "
+        f"{millimetres(left, 0)}",
+        f"In that bend the nose swings out {millimetres(nose, 0)} beyond the side of the vehicle at the rear "
+        f"axle, and the tail {millimetres(tail, 0)}: keep that much free of walls and posts",
     )
 
 

@@ -21,7 +21,8 @@ from crestcut.travel.tyres import VOID, settle
 from crestcut.units import millimetres
 from crestcut.vehicle.records import LoadState, Vehicle
 
-CONTACT_LENGTH = 0.15  # m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
+# m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
+CONTACT_LENGTH = 0.15
 BRIDGED_IN = 3  # passes: a ragged rim's nooks are bridged from what the pass before has bridged
 WANDER_STEP = 0.10  # m, at most, between the offsets that stand for the wander
 
@@ -36,13 +37,15 @@ def ride(
 ) -> Ride:
     """Stand the vehicle at every station of every variant: offsets within the wander, headings, ways, loads.
 
-    A driver is anywhere within the wander and turned by anything within the heading at any station, so the poses are all
-    combinations of the discrete offsets and headings at every station (what a fan of skewed lines through every place would give).
-    What is least over all of them is the worst a driver within both limits can meet, a little worse than any one drive.
-    ground : (ny, nx) what the tyres stand on, ``VOID`` where unmeasured; default: the surface, small holes bridged.
+    A driver is anywhere within the wander and turned by anything within the heading at any station, so the
+    poses are all combinations of the discrete offsets and headings at every station (what a fan of skewed
+    lines through every place would give). What is least over all of them is the worst a driver within both
+    limits can meet, a little worse than any one drive.
+    ground : (ny, nx) what the tyres stand on, ``VOID`` where unmeasured; default: the surface, small holes
+    bridged.
 
-    Raises CrestcutError where the line itself (no offset, no heading) leads a tyre off the measured ground. Other variants that
-    do are left out and said in ``notes``.
+    Raises CrestcutError where the line itself (no offset, no heading) leads a tyre off the measured ground.
+    Other variants that do are left out and said in ``notes``.
     """
     filled = 0
     if ground is None:
@@ -52,12 +55,19 @@ def ride(
     shift = {load.name: (load.front, load.rear) for load in loads}
     places = [_places(line, frame, vehicle, variant, shift[variant.load]) for variant in variants]
     counts = [len(p) for p in places]
-    batch = settle_batch(vehicle, ground, frame.cell, np.concatenate(places), np.repeat(np.arange(len(variants)), counts))
+    batch = settle_batch(
+        vehicle, ground, frame.cell, np.concatenate(places), np.repeat(np.arange(len(variants)), counts)
+    )
     poses, at = [], 0
     for variant, count in zip(variants, counts, strict=True):
         poses.append(_view(batch, slice(at, at + count), variant, vehicle, line, frame))
         at += count
-    notes = [*line.notes, *_judge(poses, batch, vehicle, surface.height), *climb_notes(vehicle, poses), *_scatter_note(travel)]
+    notes = [
+        *line.notes,
+        *_judge(poses, batch, vehicle, surface.height),
+        *climb_notes(vehicle, poses),
+        *_scatter_note(travel),
+    ]
     return Ride(line, tuple(poses), batch, filled, tuple(notes))
 
 
@@ -93,15 +103,16 @@ def _scatter_note(travel: Travel) -> list[str]:
         return []
     return [
         f"Judged for a driver within {millimetres(travel.wander, 0)} to either side of the line and "
-        f"{math.degrees(travel.heading):g} degrees off its heading: every figure is the worst of {len(offsets)} offsets x "
-        f"{len(headings)} headings at every station, each taken for itself"
+        f"{math.degrees(travel.heading):g} degrees off its heading: every figure is the worst of "
+        f"{len(offsets)} offsets x {len(headings)} headings at every station, each taken for itself"
     ]
 
 
 def _places(
     line: TravelLine, frame: GridFrame, vehicle: Vehicle, variant: Variant, load: tuple[float, float]
 ) -> FloatArray:
-    """Rear-axle places (n, 5) whose wheels stay between the ends of the line, in the order they are driven."""
+    """Rear-axle places (n, 5) whose wheels stay between the ends of the line, in the order they are
+    driven."""
     uv = frame.to_grid(line.xy)
     yaw = line.yaw - frame.angle
     stop = len(uv) - math.ceil(vehicle.wheelbase / line.step - 1e-9)
@@ -115,7 +126,8 @@ def _places(
 
 
 def geometry(vehicle: Vehicle) -> FloatArray:
-    """What ``tyres.settle`` needs of a vehicle, (7,). Roll shares: axle roll stiffness k t^2 / 2 + bar, over the sum of both."""
+    """What ``tyres.settle`` needs of a vehicle, (7,). Roll shares: axle roll stiffness k t^2 / 2 + bar,
+    over the sum of both."""
     springs = vehicle.springs
     front = springs.front_rate * vehicle.front_track**2 / 2 + springs.front_anti_roll
     rear = springs.rear_rate * vehicle.rear_track**2 / 2 + springs.rear_anti_roll
@@ -127,7 +139,12 @@ def geometry(vehicle: Vehicle) -> FloatArray:
 
 
 def settle_batch(
-    vehicle: Vehicle, ground: FloatArray, cell: float, places: FloatArray, variant: np.ndarray, want_contact: bool = False
+    vehicle: Vehicle,
+    ground: FloatArray,
+    cell: float,
+    places: FloatArray,
+    variant: np.ndarray,
+    want_contact: bool = False,
 ) -> Batch:
     """Settle many places at once; ``live`` is False where a tyre or its hub's foot meets nothing measured."""
     n = len(places)
@@ -156,7 +173,9 @@ def wheel_feet(vehicle: Vehicle, places: FloatArray) -> FloatArray:
     return np.stack([u, v], axis=-1)
 
 
-def _view(batch: Batch, part: slice, variant: Variant, vehicle: Vehicle, line: TravelLine, frame: GridFrame) -> Poses:
+def _view(
+    batch: Batch, part: slice, variant: Variant, vehicle: Vehicle, line: TravelLine, frame: GridFrame
+) -> Poses:
     places, rotation = batch.places[part], batch.rotation[part, 0]
     axle = places[:, :2] + vehicle.wheelbase * rotation[:, :2, 0]
     if is_straight(line):
@@ -169,7 +188,13 @@ def _view(batch: Batch, part: slice, variant: Variant, vehicle: Vehicle, line: T
         near = (len(line.xy) - 1 - index if variant.way == "turned" else index) * line.step + ahead
         station = stations_of(line, frame.to_site(axle), np.asarray(near, dtype=np.float64))
     return Poses(
-        variant, frozen_array(station), batch.wheels[part], batch.contact[part], batch.position[part, 0], rotation, batch.live[part]
+        variant,
+        frozen_array(station),
+        batch.wheels[part],
+        batch.contact[part],
+        batch.position[part, 0],
+        rotation,
+        batch.live[part],
     )
 
 
@@ -186,8 +211,8 @@ def _judge(poses: Sequence[Poses], batch: Batch, vehicle: Vehicle, height: Heigh
         return []
     share = lost / len(batch.live)
     return [
-        f"{share:.0%} of the positions within the wander would put a tyre where the scan has no ground; they are not judged. "
-        "Scan further to the sides, or give less wander"
+        f"{share:.0%} of the positions within the wander would put a tyre where the scan has no ground; "
+        "they are not judged. Scan further to the sides, or give less wander"
     ]
 
 
@@ -198,21 +223,23 @@ def _refuse_hole(pose: Poses, places: FloatArray, vehicle: Vehicle, height: Heig
     wheel = int(np.argmax(np.isnan(measured))) if np.isnan(measured).any() else 0
     gone = int((~pose.live).sum())
     raise CrestcutError(
-        f"no measured ground under the {WHEELS[wheel]} tyre with the front axle {pose.station[p]:.2f} m along the line "
-        f"(and {gone - 1} more stations)",
+        f"no measured ground under the {WHEELS[wheel]} tyre with the front axle {pose.station[p]:.2f} m "
+        f"along the line (and {gone - 1} more stations)",
         "[travel] line",
-        f"keep the wheels on scanned slab, or scan the hole: only gaps under {CONTACT_LENGTH * 1000:.0f} mm are bridged",
+        "keep the wheels on scanned slab, or scan the hole: "
+        f"only gaps under {CONTACT_LENGTH * 1000:.0f} mm are bridged",
     )
 
 
 def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
     """What the tyres stand on, ``VOID`` where unmeasured, and how many nodes were bridged.
 
-    Holes narrower than a tyre's contact are bridged in straight lines from rim to rim; they stay 'not measured' everywhere else.
+    Holes narrower than a tyre's contact are bridged in straight lines from rim to rim; they stay 'not
+    measured' everywhere else.
     """
     values = np.where(surface.rollable, surface.height.values, np.nan)
     known = ~np.isnan(values)
-    size = max(int(round(CONTACT_LENGTH / surface.height.frame.cell)), 1)
+    size = max(round(CONTACT_LENGTH / surface.height.frame.cell), 1)
     gaps = _closing(known, size) & ~known
     left = np.argwhere(gaps)
     values = values.copy()
@@ -226,9 +253,11 @@ def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
 
 
 def _bridged(values: FloatArray, nodes: IntArray, size: int) -> FloatArray:
-    """Heights (k,) at ``nodes`` (k, 2: row, column) in holes, each in a straight line over the hole's shortest crossing there.
+    """Heights (k,) at ``nodes`` (k, 2: row, column) in holes, each in a straight line over the hole's
+    shortest crossing there.
 
-    Crossings along rows, columns and both diagonals are tried, of at most ``size`` cells. NaN where none is that short.
+    Crossings along rows, columns and both diagonals are tried, of at most ``size`` cells. NaN where none is
+    that short.
     """
     padded = np.pad(values, size, constant_values=np.nan)
     at, best = nodes + size, np.full(len(nodes), np.inf)
@@ -243,7 +272,8 @@ def _bridged(values: FloatArray, nodes: IntArray, size: int) -> FloatArray:
 
 
 def _rim(padded: FloatArray, at: IntArray, step: IntArray, size: int) -> tuple[FloatArray, FloatArray]:
-    """Steps from nodes ``at`` to the first measured one on the way, (k,), infinite where there is none; and its height."""
+    """Steps from nodes ``at`` to the first measured one on the way, (k,), infinite where there is none;
+    and its height."""
     steps, height = np.full(len(at), np.inf), np.zeros(len(at))
     for n in range(1, size + 1):
         z = padded[tuple((at + n * step).T)]
@@ -253,10 +283,13 @@ def _rim(padded: FloatArray, at: IntArray, step: IntArray, size: int) -> tuple[F
 
 
 def _closing(known: BoolArray, size: int) -> BoolArray:
-    """Binary closing by a square, as a pair of running maxima and minima (a structuring element of 15 x 15 is slow)."""
+    """Binary closing by a square, as a pair of running maxima and minima (a structuring element of 15 x 15
+    is slow)."""
     padded = np.pad(known.astype(np.uint8), size)
     grown = ndimage.maximum_filter(padded, size)
-    return ndimage.minimum_filter(grown, size, origin=-1 if size % 2 == 0 else 0)[size:-size, size:-size].astype(bool)
+    return ndimage.minimum_filter(grown, size, origin=-1 if size % 2 == 0 else 0)[
+        size:-size, size:-size
+    ].astype(bool)
 
 
 def contact_ground(surface: Surface) -> FloatArray:

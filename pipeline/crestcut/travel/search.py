@@ -49,7 +49,8 @@ class LineFound:
 
     @property
     def words(self) -> str:
-        """ "shift 0.30 m to the left", "0.20 m to the right at the start and 0.50 m to the left at the end"."""
+        """ "shift 0.30 m to the left", "0.20 m to the right at the start and 0.50 m to the left at the
+        end"."""
         a, b = self.moved
         if abs(a - b) < 0.03:
             return f"shift the line {_side((a + b) / 2)}"
@@ -112,13 +113,15 @@ def fan(
 
 
 def least_of_poses(
-    ground: FloatArray, cell: float, position: FloatArray, rotation: FloatArray, parts: FloatArray, frames: IntArray,
-    least: FloatArray,
+    ground: FloatArray, cell: float, position: FloatArray, rotation: FloatArray, parts: FloatArray,
+    frames: IntArray, least: FloatArray,
 ) -> None:  # fmt: skip
     """least (n,) : smallest gap of any part at each pose, m; poses with NaN there are left alone."""
     tiles = tiled(ground, VOID)
     judged = np.flatnonzero(~np.isnan(least))
-    gaps = _gaps(tiles, planes_under(tiles, cell), cell, ground.shape[0], judged, position, rotation, parts, frames)
+    gaps = _gaps(
+        tiles, planes_under(tiles, cell), cell, ground.shape[0], judged, position, rotation, parts, frames
+    )
     least[judged] = np.minimum(least[judged], gaps)
 
 
@@ -129,7 +132,9 @@ def _gaps(
     """Smallest gap of any part at each of the poses ``judged``, m; very large over nothing measured."""
     pairs = pairs_of(np.repeat(judged, len(parts)), np.tile(np.arange(len(parts)), len(judged)))
     placed = place_pairs(pairs, position, rotation, parts, frames, cell, rows)
-    return least_of_pairs(tiles, blocks, placed, cell).reshape(len(judged), len(parts)).min(axis=1, initial=FAR)
+    return (
+        least_of_pairs(tiles, blocks, placed, cell).reshape(len(judged), len(parts)).min(axis=1, initial=FAR)
+    )
 
 
 def clearances(lines: Fan, moved: FloatArray, step: float) -> FloatArray:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray, IntArray
+from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.records import Surface
 from crestcut.travel.blocks import BLOCK, tiled
 from crestcut.travel.kernels import FAR
@@ -31,9 +31,11 @@ class Swept:
         return same and np.array_equal(old.live, batch.live) and gaps is not None and gaps.shape[1] == parts
 
 
-def still_true(since: Swept, tiles: FloatArray, was: Placed, now: Placed, zone: IntArray, cell: float) -> Kept:
-    """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair touched or touches
-    keep what was reached there.
+def still_true(
+    since: Swept, tiles: FloatArray, was: Placed, now: Placed, zone: IntArray, cell: float
+) -> Kept:
+    """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair
+    touched or touches keep what was reached there.
 
     tiles : of the ground now.  was, now : the pairs as they stood and stand.  zone : (q,) of the pairs.
     """
@@ -57,11 +59,17 @@ def still_true(since: Swept, tiles: FloatArray, was: Placed, now: Placed, zone: 
 
 
 def _blocks_under(placed: Placed, cell: float, shape: tuple[int, int]) -> IntArray:
-    """Blocks round every pair's plate, a node to spare: first row, row after the last, the same of columns; (q, 4)."""
+    """Blocks round every pair's plate, a node to spare: first row, row after the last, the same of
+    columns; (q, 4)."""
     low, high = placed.quads.min(axis=1) / cell - 1, placed.quads.max(axis=1) / cell + 1
     first, stop = np.floor(low / BLOCK).astype(int), np.floor(high / BLOCK).astype(int) + 1
     rows, columns = shape
     return np.stack(
-        [np.clip(first[:, 1], 0, rows), np.clip(stop[:, 1], 0, rows), np.clip(first[:, 0], 0, columns), np.clip(stop[:, 0], 0, columns)],
+        [
+            np.clip(first[:, 1], 0, rows),
+            np.clip(stop[:, 1], 0, rows),
+            np.clip(first[:, 0], 0, columns),
+            np.clip(stop[:, 0], 0, columns),
+        ],
         axis=1,
     )

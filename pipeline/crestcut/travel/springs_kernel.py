@@ -260,7 +260,8 @@ def _settle_one(
     geometry: np.ndarray, springs: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray,
     position: np.ndarray, rotation: np.ndarray, hanging: np.ndarray,
 ) -> None:  # fmt: skip
-    """One place of ``settle_sprung``: what ``stand`` finds acts on the body like a load state of that place."""
+    """One place of ``settle_sprung``: what ``stand`` finds acts on the body like a load state of that
+    place."""
     base, front_track, rear_track, radius, half, share_front, share_rear = geometry
     u, v, yaw, load_front, load_rear = place
     cos, sin = math.cos(yaw), math.sin(yaw)

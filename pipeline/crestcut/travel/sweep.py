@@ -28,10 +28,11 @@ def hard_parts(vehicle: Vehicle) -> tuple[Part, ...]:
 def part_arrays(parts: tuple[Part, ...], between: float) -> tuple[FloatArray, np.ndarray, np.ndarray]:
     """Parts as the kernels want them: edges and heights (m, 6), zone (m,), carrying body (m,).
 
-    between : m, how far a part moves between two stations. Every plate is lengthened by half of that, in its own plane, at its front and
-    rear edge: this stands for the poses between two stations, to second order in their distance. Without it a node that an edge just
-    misses at one depth of cut and just covers at another would jump in and out of reach. For the same reason plates are a quarter of it
-    wider on either side (2.5 mm at 10 mm): roll moves a part's sides by a millimetre or two. 0 keeps the plates as they are.
+    between : m, how far a part moves between two stations. Every plate is lengthened by half of that, in its
+    own plane, at its front and rear edge: this stands for the poses between two stations, to second order in
+    their distance. Without it a node that an edge just misses at one depth of cut and just covers at another
+    would jump in and out of reach. For the same reason plates are a quarter of it wider on either side (2.5
+    mm at 10 mm): roll moves a part's sides by a millimetre or two. 0 keeps the plates as they are.
     """
     plates = np.array([[*p.x, *p.y, *p.z] for p in parts], dtype=float).reshape(-1, 6)
     slope = (plates[:, 5] - plates[:, 4]) / (plates[:, 1] - plates[:, 0])
@@ -75,7 +76,9 @@ def sweep(
     if kept is not None:
         gaps[:] = since.clearance.pair_gap  # type: ignore[union-attr]
     gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(tiles, blocks, placed.some(asked), cell)
-    lowest = lowest_of_pairs(len(ZONES), ground.shape, blocks, placed, zones[pairs.part], pairs.pose, cell, kept)
+    lowest = lowest_of_pairs(
+        len(ZONES), ground.shape, blocks, placed, zones[pairs.part], pairs.pose, cell, kept
+    )
     return _clearance(surface, ride, parts, between, lowest, gaps, ground)
 
 
@@ -99,7 +102,11 @@ def _clearance(
         if mine and gaps[:, mine].min() < FAR / 2:
             p, k = np.unravel_index(int(np.argmin(gaps[:, mine])), (len(gaps), len(mine)))
             least[zone] = contact_at(surface, ride, parts[mine[int(k)]], int(p), ground, between)
-    grids = {zone: HeightGrid(frame, np.where(reached[z], lowest[z], np.nan)) for z, zone in enumerate(ZONES) if reached[z].any()}
+    grids = {
+        zone: HeightGrid(frame, np.where(reached[z], lowest[z], np.nan))
+        for z, zone in enumerate(ZONES)
+        if reached[z].any()
+    }
     return Clearance(grids, HeightGrid(frame, gap), least, int((reached.any(axis=0) & ~known).sum()), gaps)
 
 
@@ -111,7 +118,9 @@ def contact_at(
     k = FRAMES.index(part.on)
     quad = np.empty((4, 2))
     plate = part_arrays((part,), between)[0][0]
-    heights, i0, j0 = plate_heights(plate, batch.position[pose, k], batch.rotation[pose, k], frame.cell, ground.shape, quad)
+    heights, i0, j0 = plate_heights(
+        plate, batch.position[pose, k], batch.rotation[pose, k], frame.cell, ground.shape, quad
+    )
     patch = ground[j0 : j0 + heights.shape[0], i0 : i0 + heights.shape[1]]
     gap = np.where(np.isnan(heights), np.inf, heights - patch)
     j, i = np.unravel_index(int(np.argmin(gap)), gap.shape)
@@ -120,13 +129,20 @@ def contact_at(
     place = pose - int(np.searchsorted(batch.variant, v))
     poses = ride.poses[v]
     return Contact(
-        float(gap[j, i]), part.zone, part.name, poses.variant, float(poses.station[place]), (float(xy[0]), float(xy[1])), (v, place)
+        float(gap[j, i]),
+        part.zone,
+        part.name,
+        poses.variant,
+        float(poses.station[place]),
+        (float(xy[0]), float(xy[1])),
+        (v, place),
     )
 
 
 def on_the_line(ride: Ride, clearance: Clearance) -> float | None:
-    """Least gap of the line as drawn, m: no offset and no heading off it, every way and load. The most likely case; ``least`` is the
-    worst of all offsets and headings. None where the gaps were not kept or nothing meets measured ground.
+    """Least gap of the line as drawn, m: no offset and no heading off it, every way and load. The most likely
+    case; ``least`` is the worst of all offsets and headings. None where the gaps were not kept or nothing
+    meets measured ground.
     """
     if clearance.pair_gap is None:
         return None
@@ -137,9 +153,15 @@ def on_the_line(ride: Ride, clearance: Clearance) -> float | None:
 
 
 def plate_heights(
-    plate: FloatArray, position: FloatArray, rotation: FloatArray, cell: float, shape: tuple[int, int], quad: FloatArray
+    plate: FloatArray,
+    position: FloatArray,
+    rotation: FloatArray,
+    cell: float,
+    shape: tuple[int, int],
+    quad: FloatArray,
 ) -> tuple[FloatArray, int, int]:
-    """Heights of one plate at one pose over the nodes it covers (NaN elsewhere), with the first column and row of the patch."""
+    """Heights of one plate at one pose over the nodes it covers (NaN elsewhere), with the first column and
+    row of the patch."""
     a, b, c = plane(plate, position, rotation, quad)
     j0, j1 = row_range(quad, cell, shape[0])
     runs = [column_range(quad, cell, j, shape[1]) for j in range(j0, j1 + 1)]

@@ -1,7 +1,7 @@
 """Tyres on the ground and the body on its tyres: the compiled part of the ride.
 
-Everything here is in grid axes (u along columns, v along rows, z up), metres and radians. Ground arrays hold ``VOID`` where nothing
-was measured, so that such nodes never carry a tyre.
+Everything here is in grid axes (u along columns, v along rows, z up), metres and radians. Ground arrays hold
+``VOID`` where nothing was measured, so that such nodes never carry a tyre.
 """
 
 from __future__ import annotations
@@ -30,9 +30,11 @@ def _highest(ground: np.ndarray, u: np.ndarray, cos: float, shift: float, square
 
 @njit(cache=True, nogil=True, error_model="numpy")
 def row_maxima(ground: np.ndarray, reach: int) -> np.ndarray:
-    """Highest ground within ``reach`` columns either side, row by row: a bound that spares most of a tyre's footprint.
+    """Highest ground within ``reach`` columns either side, row by row: a bound that spares most of a tyre's
+    footprint.
 
-    Running maximum from both ends of blocks as long as the window (van Herk 1992, Gil and Werman 1993): three steps a node.
+    Running maximum from both ends of blocks as long as the window (van Herk 1992, Gil and Werman 1993): three
+    steps a node.
     """
     rows, columns = ground.shape
     out = np.empty((rows, columns))
@@ -64,13 +66,14 @@ def tyre_height(
     radius: float,
     half_width: float,
 ) -> float:
-    """Lowest point of a tyre whose hub stands over (u, v): the ground dilated by a disk, flat across the tyre.
+    """Lowest point of a tyre whose hub stands over (u, v): the ground dilated by a disk, flat across the
+    tyre.
 
     h = max over nodes (a ahead, b to the left, |b| <= half_width) of ground + sqrt(radius^2 - a^2) - radius
-    (ISO 16610-41: morphological dilation by a disk). Node by node, so a contact between two nodes is low by at most
-    (cell / 2)^2 / (2 radius): 0.04 mm at a 10 mm cell.
-    columns_u : (nx,) u of every column.  bound : ``row_maxima`` over at least the tyre's reach; what lies further ahead than a node as
-    high as the bound could carry the tyre from is not looked at. Exact.
+    (ISO 16610-41: morphological dilation by a disk). Node by node, so a contact between two nodes is low by
+    at most (cell / 2)^2 / (2 radius): 0.04 mm at a 10 mm cell.
+    columns_u : (nx,) u of every column.  bound : ``row_maxima`` over at least the tyre's reach; what lies
+    further ahead than a node as high as the bound could carry the tyre from is not looked at. Exact.
     """
     rows, columns = ground.shape
     reach_v = radius * abs(sin) + half_width * abs(cos)
@@ -108,16 +111,28 @@ def tyre_height(
 
 @njit(cache=True, nogil=True, error_model="numpy")
 def tyre_node(
-    ground: np.ndarray, cell: float, u: float, v: float, cos: float, sin: float, radius: float, half_width: float
+    ground: np.ndarray,
+    cell: float,
+    u: float,
+    v: float,
+    cos: float,
+    sin: float,
+    radius: float,
+    half_width: float,
 ) -> int:
     """Flat index of the node that carries the tyre of ``tyre_height``; -1 over nothing measured."""
     rows, columns = ground.shape
     reach_u = radius * abs(cos) + half_width * abs(sin)
     reach_v = radius * abs(sin) + half_width * abs(cos)
     best, node = VOID, -1
-    for j in range(max(math.ceil((v - reach_v) / cell - 1e-6), 0), min(math.floor((v + reach_v) / cell + 1e-6), rows - 1) + 1):
+    for j in range(
+        max(math.ceil((v - reach_v) / cell - 1e-6), 0),
+        min(math.floor((v + reach_v) / cell + 1e-6), rows - 1) + 1,
+    ):
         dv = j * cell - v
-        for i in range(max(math.ceil((u - reach_u) / cell), 0), min(math.floor((u + reach_u) / cell), columns - 1) + 1):
+        for i in range(
+            max(math.ceil((u - reach_u) / cell), 0), min(math.floor((u + reach_u) / cell), columns - 1) + 1
+        ):
             du = i * cell - u
             a, b = du * cos + dv * sin, -du * sin + dv * cos
             if abs(b) > half_width + 1e-9 or abs(a) >= radius:
@@ -130,8 +145,16 @@ def tyre_node(
 
 @njit(cache=True, nogil=True, error_model="numpy")
 def _attitude(yaw: float, pitch: float, roll: float, rotation: np.ndarray) -> None:
-    """Columns: forward, left, up of the chassis. yaw about z, then pitch (nose up), then roll (left side up)."""
-    cy, sy, cp, sp, cr, sr = math.cos(yaw), math.sin(yaw), math.cos(pitch), math.sin(pitch), math.cos(roll), math.sin(roll)
+    """Columns: forward, left, up of the chassis. yaw about z, then pitch (nose up), then roll (left side
+    up)."""
+    cy, sy, cp, sp, cr, sr = (
+        math.cos(yaw),
+        math.sin(yaw),
+        math.cos(pitch),
+        math.sin(pitch),
+        math.cos(roll),
+        math.sin(roll),
+    )
     left = (-sy, cy, 0.0)
     up = (-sp * cy, -sp * sy, cp)
     rotation[0, 0], rotation[1, 0], rotation[2, 0] = cp * cy, cp * sy, sp
@@ -141,7 +164,9 @@ def _attitude(yaw: float, pitch: float, roll: float, rotation: np.ndarray) -> No
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def _hang(hub_u: float, hub_v: float, hub_z: float, x: float, z: float, rotation: np.ndarray, position: np.ndarray) -> None:
+def _hang(
+    hub_u: float, hub_v: float, hub_z: float, x: float, z: float, rotation: np.ndarray, position: np.ndarray
+) -> None:
     """Place the chassis so that its point (x, 0, z) is the middle of an axle's hubs."""
     position[0] = hub_u - rotation[0, 0] * x - rotation[0, 2] * z
     position[1] = hub_v - rotation[1, 0] * x - rotation[1, 2] * z
@@ -166,8 +191,11 @@ def _lean(rise: float, over: float) -> float:
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def _first_guess(ground: np.ndarray, cell: float, place: np.ndarray, base: float, rear: float) -> tuple[float, float]:
-    """Pitch (rad) and how far ahead the front axle stands (m), from the ground a wheelbase ahead: spares a step."""
+def _first_guess(
+    ground: np.ndarray, cell: float, place: np.ndarray, base: float, rear: float
+) -> tuple[float, float]:
+    """Pitch (rad) and how far ahead the front axle stands (m), from the ground a wheelbase ahead: spares a
+    step."""
     u, v = place[0] + base * math.cos(place[2]), place[1] + base * math.sin(place[2])
     j, i = math.floor(v / cell + 0.5), math.floor(u / cell + 0.5)
     pitch, lean = 0.0, place[3] - place[4]
