@@ -49,6 +49,8 @@ def steps(report: Report, document: Mapping[str, object]) -> list[str]:
     told = [measure_line(report, document, k) for k in range(min(len(report.advice), 3))]
     rest = [step for step in next_steps(report) if not (told and step.startswith(MEASURE))]
     asks = told if len(next_steps(report)) > len(rest) else []
+    # the terminal prints its table before the steps, the page after them
+    rest = [step.replace("(table above)", "(see Options)") for step in rest]
     return [*asks, *_drive_here(report), *(esc(sentence(step)) for step in rest)]
 
 

@@ -19,6 +19,8 @@ import { roundStep, s } from "./dom.js";
 import { inches, metric } from "./units.js";
 
 const STRAY = 0.0015; // m the drawn triangles may leave the heights by; figures never come from them
+// the line of travel is drawn as if a little nearer than it is, so that it never sinks into the triangles below it
+const IN_FRONT = { polygonOffset: true, polygonOffsetFactor: -3, polygonOffsetUnits: -32 };
 const MOST_CORNERS = 20_000;
 const MOST_CORNERS_SLOW = 2500; // keeps the slider smooth where there is no graphics card
 
@@ -112,7 +114,7 @@ export function layBand(stage, raster, points, wide, colour) {
       position.push(
         u + across[0] * side - stage.size[0] / 2,
         v + across[1] * side - stage.size[1] / 2,
-        (Number.isNaN(z) ? stage.level : z) - stage.level + 0.006,
+        (Number.isNaN(z) ? stage.level : z) - stage.level + 0.01,
       );
     }
     if (k && Number.isFinite(z)) faces.push(2 * k - 2, 2 * k - 1, 2 * k, 2 * k - 1, 2 * k + 1, 2 * k);
@@ -120,7 +122,7 @@ export function layBand(stage, raster, points, wide, colour) {
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(new Float32Array(position), 3));
   geometry.setIndex(faces);
-  const band = new Mesh(geometry, new MeshBasicMaterial({ color: colour, side: DoubleSide }));
+  const band = new Mesh(geometry, new MeshBasicMaterial({ color: colour, side: DoubleSide, ...IN_FRONT }));
   stage.world.add(band);
   hideInGlide(stage, band);
 }
