@@ -18,9 +18,9 @@ from crestcut.surface.raster import Lattice
 REAL = Path(__file__).parents[3] / "shared" / "realdata" / "phone_slab"
 
 
-@pytest.fixture(scope="module")
-def judged():  # type: ignore[no-untyped-def]
-    scene = clutter_scan(0)
+@pytest.fixture(scope="module", params=[(0, 0.006, 6000.0), (1, 0.008, 3000.0)], ids=["6 mm", "8 mm"])
+def judged(request):  # type: ignore[no-untyped-def]
+    scene = clutter_scan(*request.param)
     lattice = Lattice.around(scene.frame)
     placed = lattice.place(scene.scan.points)
     ground = find_ground(lattice, placed)
@@ -60,6 +60,18 @@ def test_under_what_stands_there_nothing_is_measured() -> None:
     surface = build_surface(scene.scan, scene.frame, "phone")
     at = surface.height.sample(np.array([[1.2, 0.8], [3.0, 2.2], [4.4, 0.9]]))
     assert np.isnan(at).all()
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_steep_crest_and_a_smooth_hump_are_no_objects(seed: int) -> None:
+    """A fold of 50 % across a strip of 1 m, and a hump 40 mm high as roots make, both at 8 mm noise."""
+    rng = np.random.default_rng(seed)
+    xy = rng.uniform((-0.3, -0.3), (3.3, 1.3), (17_000, 2))
+    fold = 0.25 * np.abs(xy[:, 0] - 0.8 - 0.2 * xy[:, 1])
+    hump = 0.04 * np.exp(-0.5 * ((xy[:, 0] - 2.3) ** 2 + (xy[:, 1] - 0.5) ** 2) / 0.2**2)
+    points = np.column_stack([xy, hump - fold + 0.008 * rng.standard_normal(len(xy))])
+    lattice = Lattice.around(GridFrame((0.0, 0.0), 0.0, 0.010, (101, 301)))
+    assert find_ground(lattice, lattice.place(points)).keep.mean() >= 0.99
 
 
 def test_a_slab_alone_loses_nothing() -> None:

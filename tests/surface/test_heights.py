@@ -9,7 +9,10 @@ from surface_scene import Crest, crest_scan, scan_of
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.surface.build import build_surface
 from crestcut.surface.local import fit_local
-from crestcut.surface.records import Surface
+from crestcut.surface.records import ErrorModel, Surface
+
+# the error model is not looked at here, and takes longer to find than the heights
+NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.4, "", "", "")
 
 
 def errors(crest: Crest, surface: Surface) -> tuple[FloatArray, FloatArray]:
@@ -49,24 +52,49 @@ def test_the_highest_in_the_cell_is_the_crest_between_two_nodes() -> None:
     assert np.median(lift) == pytest.approx(0.5e-3, abs=0.15e-3)
 
 
+@pytest.fixture(scope="module")
+def phone() -> dict[str, list[tuple[FloatArray, FloatArray, FloatArray]]]:
+    """Error, its standard error (m) and distance past the break (m) of every node, over seeded phone scans:
+    3,000 points/m2, 8 mm noise, a 20 % break at any angle to the grid."""
+    out: dict[str, list[tuple[FloatArray, FloatArray, FloatArray]]] = {}
+    for kind in ("sharp", "round", "plan"):
+        for seed in range(6):
+            crest = Crest(kind, np.random.default_rng(500 + seed).uniform(0, np.pi))
+            surface = build_surface(*crest_scan(crest, seed), error=NO_ERROR)
+            error, across = errors(crest, surface)
+            out.setdefault(kind, []).append((error, surface.standard_error.values, across))
+    return out
+
+
 @pytest.mark.parametrize("kind", ["sharp", "round", "plan"])
-def test_phone_noise_leaves_the_crest_within_its_figures(kind: str) -> None:
-    """A few seeds only; the bench has the table. Asked: bias 0.5 mm, RMSE 1.1 mm within 5 mm of the break."""
-    at_break, plain = [], []
-    for seed in range(3):
-        crest = Crest(kind, 0.2 + 0.9 * seed)
-        error, across = errors(crest, build_surface(*crest_scan(crest, seed)))
-        at_break.append(error[np.abs(across) < 0.005])
-        plain.append(error[np.abs(across) > 0.3])
-    near = np.concatenate(at_break)
-    assert np.sqrt(np.nanmean(near**2)) < 1.6e-3  # three seeds: the bench's 1.1 mm plus what so few scatter
-    assert abs(np.nanmean(near)) < 1.2e-3
-    assert np.sqrt(np.nanmean(np.concatenate(plain) ** 2)) < 0.8e-3
+def test_phone_noise_leaves_the_crest_within_its_figures(phone, kind: str) -> None:  # type: ignore[no-untyped-def]
+    """Bias 0.5 mm and RMSE 1.1 mm within 5 mm of the break, 0.6 mm on plain parts; the bench has more scans."""
+    near = np.concatenate([error[np.abs(across) < 0.005] for error, _, across in phone[kind]])
+    plain = np.concatenate([error[np.abs(across) > 0.3] for error, _, across in phone[kind]])
+    assert abs(np.mean(near)) <= 0.5e-3
+    assert np.sqrt(np.mean(near**2)) <= 1.1e-3
+    assert np.sqrt(np.mean(plain**2)) <= 0.6e-3
 
 
-def test_a_step_of_25_mm_stays_a_step() -> None:
-    crest = Crest("step", 0.4)
-    surface = build_surface(*crest_scan(crest, 5))
+def test_the_standard_error_is_honest_at_breaks_and_on_plain_parts(phone) -> None:  # type: ignore[no-untyped-def]
+    """Errors over their standard errors have unit spread. Few independent places lie at the breaks of
+    eighteen scans: about fifty, so that their spread is known to a tenth."""
+    for inside, outside, within in ((0.0, 0.005, 0.25), (0.3, 9.0, 0.1)):
+        pull = np.concatenate(
+            [
+                (error / sd)[(np.abs(across) >= inside) & (np.abs(across) < outside)]
+                for scans in phone.values()
+                for error, sd, across in scans
+            ]
+        )
+        assert np.sqrt(np.mean(pull**2)) == pytest.approx(1.0, abs=within)
+
+
+@pytest.mark.parametrize("angle", [0.4, 0.8, 1.7, 2.6])
+def test_a_step_of_25_mm_stays_a_step(angle: float) -> None:
+    """10 to 90 % of its fall within 30 mm, at any angle to the grid."""
+    crest = Crest("step", angle)
+    surface = build_surface(*crest_scan(crest, 5), error=NO_ERROR)
     error, across = errors(crest, surface)
     fall = error - np.where(across > 0, 0.025, 0.0)  # what is left of the truth's slope is the step alone
     bins = np.arange(-0.06, 0.06, 0.005)
@@ -86,16 +114,21 @@ def tyre_heights(surface: Surface, radius: float = 0.315, width: float = 0.2) ->
     return np.array([(profile[i - k : i + k + 1] - drop).max() for i in range(k, len(profile) - k)])
 
 
-@pytest.mark.parametrize(("noise", "density"), [(0.0, 30_000), (0.002, 20_000), (0.008, 3000)])
-def test_a_joint_does_not_lower_a_tyre(noise: float, density: float) -> None:
-    """12 mm wide, 25 mm deep (a quarter of a 100 mm slab, ACI 302), the same noise with and without it."""
+@pytest.mark.parametrize(
+    ("noise", "density", "seed"), [(0.0, 30_000, 1), (0.002, 20_000, 1), (0.008, 3000, 1), (0.008, 3000, 2)]
+)
+def test_a_joint_does_not_lower_a_tyre(noise: float, density: float, seed: int) -> None:
+    """12 mm wide, 25 mm deep (a quarter of a 100 mm slab, ACI 302), the same noise with and without it.
+
+    At 8 mm noise the points that the joint swallows alone, taken away by hand, move a tyre by 0.35 mm at the
+    worst place of the worst of 16 scans; the bench has both."""
     crest = Crest("sharp", 0.0, at=(5.0, 0.0))  # out of sight: a plain slab
 
     def groove(xy: FloatArray) -> FloatArray:
         return np.where(np.abs(xy[:, 0] + 0.3 * xy[:, 1]) < 0.006, -0.025, 0.0)
 
     bare, jointed = (
-        tyre_heights(build_surface(*crest_scan(crest, 1, noise, density, extra=extra)))
+        tyre_heights(build_surface(*crest_scan(crest, seed, noise, density, extra=extra), error=NO_ERROR))
         for extra in (None, groove)
     )
     assert np.max(np.abs(jointed - bare)) <= 2e-4

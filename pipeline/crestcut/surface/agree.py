@@ -46,7 +46,7 @@ NEAR = 0.09  # m: the ridge passes a knot that near, or has other knots
 LONGEST_GAP = 0.45  # m, that a ridge is carried over
 STRAIGHT = 3.0  # units of chi square by which plan curvature is shrunk (James & Stein 1961, with one freedom)
 
-SHARP = 0.65  # prior chance of a crest without rounding; the rest falls off with
+SHARP = 0.75  # prior chance of a crest without rounding; the rest falls off with
 USUAL_ROUNDING = 0.025  # m
 HOLD_PLACE, HOLD_ANGLE, HOLD_BOW, HOLD_ROUND = 0.0015, 0.01, 0.03, 0.0025  # m, rad, 1/m, m
 LEAST_FOLD_SD, ALONG_SD, JUMP_SD = 0.004, 0.015, 0.003  # rise over run, 1/m, m

@@ -16,7 +16,7 @@ from crestcut.surface.tiles import Tiles, make_tiles, residuals, robust_planes, 
 
 NEAREST = 0.012  # m: points this near the ground's plane are never taken away
 FARTHEST = 3.5  # standard deviations: farther points are
-BESIDE = 2.5  # the same for points above the ground right beside an object
+BESIDE = 2.0  # the same for points above the ground right beside an object
 # times the slab's own spread: lawn, gravel (a phone's own noise grows 1.5 times from near to far)
 ROUGHER = 1.7
 SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brushed concrete

@@ -19,6 +19,8 @@ from crestcut.surface.tiles import STEEPEST, robust_planes
 STEP = 0.015  # m: a piece this much off its neighbour is another level
 KERB = 0.20  # m: no tyre is meant to roll up more
 ISLAND_AREA = 1.0  # m2: a raised piece smaller than this, with ground all round, stands on it
+BUMP, RING = 0.018, 0.012  # m: what lies on the slab stands that high over it, all round it nothing does
+BUMP_LENGTH, BUMP_REACH = 0.8, 0.30  # m: longer it is part of the slab; how far around it is judged
 PIT_AREA = 0.3  # m2: a sunk piece smaller than this is a ghost
 LONG = 0.8  # m: a raised piece at the rim of the scan this long is a kerb or a lawn
 FAR = 0.6  # m: a piece farther than this from any ground is judged by its size alone
@@ -45,7 +47,7 @@ class Pieces:
 def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     """Pieces of the tile levels (ny, nx), m; ``width`` of a tile, m; ``inner`` marks tiles inside the
     frame."""
-    label = _connect(level)
+    label = _connect(level, width)
     count = int(label.max()) + 1
     area: FloatArray = np.bincount(label[label >= 0], minlength=count).astype(float) * width**2
     inside = np.bincount(label[(label >= 0) & inner], minlength=count)
@@ -69,12 +71,12 @@ def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     return Pieces(label, kind, step, area, fat, main)
 
 
-def _connect(level: FloatArray) -> NDArray[np.int32]:
+def _connect(level: FloatArray, width: float) -> NDArray[np.int32]:
     """Label of each tile, -1 where empty: neighbours (also over one empty tile) that a slope explains are
     one piece."""
     ny, nx = level.shape
     group = np.zeros(level.shape, np.int32)
-    planes = robust_planes(level, group, 3, 0.03)
+    planes = robust_planes(level, group, 5, 0.03)
     index = np.arange(ny * nx).reshape(ny, nx)
     rows, columns = [], []
     allowed = _allowance(level, planes)
@@ -95,7 +97,36 @@ def _connect(level: FloatArray) -> NDArray[np.int32]:
     filled = ~np.isnan(level).ravel()
     out = np.full(ny * nx, -1, np.int32)
     _, out[filled] = np.unique(label[filled], return_inverse=True)
-    return out.reshape(ny, nx)
+    label = out.reshape(ny, nx)
+    for low in _bumps(level, width):
+        label[low] = label.max() + 1
+    _, label[label >= 0] = np.unique(label[label >= 0], return_inverse=True)
+    return label
+
+
+def _bumps(level: FloatArray, width: float) -> list[BoolArray]:
+    """Tiles of what lies low and compact on the slab, though noise joins it to the ground: over a plane that
+    0.3 m around it agree on, with nothing but ground on every side.
+
+    A crest is no bump: it runs on, so that tiles beyond both ends stand over their plane as well.
+    """
+    reach = max(2, round(BUMP_REACH / width))
+    over = level - robust_planes(level, np.zeros(level.shape, np.int32), reach, 0.03)[..., 0]
+    labels, _ = ndimage.label(np.nan_to_num(over) > BUMP, np.ones((3, 3), int))
+    found = []
+    for k, box in enumerate(ndimage.find_objects(labels), start=1):
+        if max(s.stop - s.start for s in box) * width > BUMP_LENGTH:
+            continue
+        j, i = (slice(max(0, s.start - 3), s.stop + 3) for s in box)
+        near, mine = over[j, i], labels[j, i] == k
+        inner = ndimage.binary_dilation(mine, np.ones((3, 3), bool))
+        ring = near[ndimage.binary_dilation(inner, np.ones((3, 3), bool), iterations=2) & ~inner]
+        seen = ring[np.isfinite(ring)]
+        if len(seen) >= 0.8 * len(ring) and len(seen) and seen.max() < RING:
+            whole = np.zeros(level.shape, bool)
+            whole[j, i] = inner & (near > RING)
+            found.append(whole)
+    return found
 
 
 def _pairs(values: NDArray, axis: int, distance: int) -> tuple[NDArray, NDArray]:
