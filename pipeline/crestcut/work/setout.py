@@ -26,8 +26,8 @@ TOO_DEEP = 0.003  # m over-cut: the no-go side of the stick
 LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 36
-ACROSS = 0.00016  # m: from row to row a piece done by hand is even to this
-GAUGE = 0.0002  # m added where hands work to a depth gauge
+ACROSS = 0.00012  # m: from row to row a piece done by hand is even to this
+GAUGE = 0.00015  # m added where hands work to a depth gauge
 KERF_STEP = 0.05  # m along a strip
 CHECK_LANES = 0.10  # m between strings
 CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
@@ -132,17 +132,17 @@ def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
         if len(cut):
             columns = {i for i in range(int(cut[0]), int(cut[-1]) + 1) if i % step == origin}
             out += _places(site, lane, row, columns | {int(depth[row].argmax())}, False)
-        for first, last in runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP):
-            for row in _rows_for(depth, low, high, slice(first, last + 1)):
-                near = _breaks(depth[row], max(first - 1, 0), min(last + 1, depth.shape[1] - 1))
-                out += _places(
-                    site, lane, row, near | {max(first - 1, 0), last, min(last + 1, depth.shape[1] - 1)}, True
-                )
+        pieces = runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP)
+        rows = {row for a, b in pieces for row in _rows_for(depth, low, high, slice(a, b + 1))}
+        for row in sorted(rows):
+            for first, last in pieces:
+                a, b = max(first - 1, 0), min(last + 1, depth.shape[1] - 1)
+                out += _places(site, lane, row, _breaks(depth[row], a, b) | {last}, True)
     return out
 
 
 def _rows_for(depth: FloatArray, low: int, high: int, part: slice) -> list[int]:
-    """Rows of a piece between which its depth changes evenly across the strip, to a sixth of a millimetre."""
+    """Rows of a piece between which its depth changes evenly across the strip, to 1/8 mm."""
     if high - low < 2:
         return list(dict.fromkeys((low, high)))
     share = ((np.arange(low, high + 1) - low) / (high - low))[:, None]
@@ -164,7 +164,7 @@ def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -
 
 
 def _breaks(depth: FloatArray, first: int, last: int) -> set[int]:
-    """Columns from first to last between which the depth of a row is straight to an eighth of a millimetre."""
+    """Columns from first to last between which the depth of a row is straight to 1/8 mm."""
     out = {first}
     at = first
     while at < last:

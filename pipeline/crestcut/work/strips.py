@@ -10,7 +10,7 @@ from crestcut.grid import BoolArray, FloatArray
 from crestcut.work.site import FARTHEST, FOOT, Setting, Site, runs
 
 CLOSE = 0.00025  # m: a setting follows a smooth plan this closely, up or down
-AT_ENDS = 0.0002  # m deeper where a strip runs out: saves a setting for its last hand's breadth
+AT_ENDS = 0.0001  # m deeper where a strip runs out: saves a setting for its last hand's breadth
 BESIDE = 0.0002  # m deeper beside the core, where a chalked stop line cuts a corner
 SHORTEST = 0.03  # m: a shorter piece is cut by hand
 MANY_SETTINGS = 4  # in one strip: more, and a board does not serve
