@@ -43,8 +43,8 @@ def main() -> None:
             short = max(short, float(gaps[pose].min() - (hit - ground).min()))
         print(
             f"path {seed}: {n} stations, {min(walls) / n * 1e3:.3f} s per 1,000 "
-            f"({min(cpus) / n * 1e3:.3f} s of processor time); heights within {worst * 1e3:.4f} mm of ray casting, no gap above its by more "
-            f"than {max(short, 0) * 1e3:.4f} mm"
+            f"({min(cpus) / n * 1e3:.3f} s of processor time); heights within {worst * 1e3:.4f} mm "
+            f"of ray casting, no gap above its by more than {max(short, 0) * 1e3:.4f} mm"
         )
 
 
