@@ -286,7 +286,7 @@ def write_job(
     from crestcut.deliver.files import Staging
     from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
     from crestcut.deliver.page_report import write_report
-    from crestcut.deliver.pictures import draw_pictures
+    from crestcut.deliver.pictures import draw_pictures, light
     from crestcut.deliver.press import Press
     from crestcut.deliver.result import write_result
     from crestcut.deliver.sheets import write_sheets
@@ -297,7 +297,7 @@ def write_job(
     # the press ends before what it writes into is moved or thrown away
     with staging as folder, press or Press(apart=False) as hand:
         with clock.stage("write", "writing mesh, pictures, page and sheets"):
-            hand.ask(draw_pictures, report, folder)
+            hand.ask(draw_pictures, light(report), folder)
             sheet = make_worksheet(
                 report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
                 marks={m.name: m.xy for m in report.marks},

@@ -13,7 +13,7 @@ import pytest
 from deliver_scene import make_report
 
 from crestcut.deliver.files import Staging
-from crestcut.deliver.pictures import draw_pictures
+from crestcut.deliver.pictures import draw_pictures, light
 from crestcut.deliver.press import Press
 from crestcut.errors import CrestcutError
 
@@ -69,6 +69,18 @@ def test_pictures_drawn_apart_are_byte_for_byte_those_drawn_here(tmp_path: Path)
     assert (here / "pid").read_text() == str(os.getpid()) != (apart / "pid").read_text()
     for name in ("plan.png", "profile.png"):
         assert (here / name).read_bytes() == (apart / name).read_bytes()
+
+
+def test_a_light_report_gives_the_same_pictures(tmp_path: Path) -> None:
+    report = make_report(clearance=0.098, hole=True, release="provisional")
+    whole, lean = tmp_path / "whole", tmp_path / "lean"
+    for folder, drawn in ((whole, report), (lean, light(report))):
+        folder.mkdir()
+        draw_pictures(drawn, folder)
+    for name in ("plan.png", "profile.png"):
+        assert (whole / name).read_bytes() == (lean / name).read_bytes()
+    lean_plan = light(report).plan
+    assert len(light(report).scan.points) == 0 and lean_plan is not None and not lean_plan.after.lowest
 
 
 def test_the_process_ends_with_its_block_and_with_an_error(tmp_path: Path) -> None:
