@@ -23,12 +23,13 @@ def brute_water(z: np.ndarray, edge: np.ndarray) -> np.ndarray:
     return np.where(np.isnan(z), 0.0, relaxed(z, edge) - np.nan_to_num(z))
 
 
-def slope_with_a_dish(seed: int, grade: float = 0.03) -> tuple[np.ndarray, np.ndarray]:
+def slope_with_a_dish(seed: int, grade: float = 0.03, rough: float = 0.0) -> tuple[np.ndarray, np.ndarray]:
     """Wavy ground that falls one way, and a cut with dishes in it that would hold water."""
     draw = np.random.default_rng(seed)
     shape = (60, 140)
     x = np.arange(shape[1]) * CELL
     ground = 0.5 - grade * x[None, :] + ndimage.gaussian_filter(draw.normal(size=shape), 6) * 0.02
+    ground = ground + ndimage.gaussian_filter(draw.normal(size=shape), 1.5) * rough
     depth = np.zeros(shape)
     for _ in range(2):
         j, i = int(draw.integers(20, 40)), int(draw.integers(25, 60))
@@ -87,7 +88,7 @@ def test_a_level_bed_takes_the_least_concrete(seed: int) -> None:
     """With a level bed the price of a node is its height over the pit: a library's shortest path finds
     the same sum.
     """
-    ground, depth = slope_with_a_dish(seed + 20)
+    ground, depth = slope_with_a_dish(seed + 20, rough=0.05)  # so rough that detours pay
     z = ground - depth
     level, _ = flood(z, open_edge(ground))
     pit = np.unravel_index(int((level - z).argmax()), z.shape)

@@ -127,7 +127,7 @@ def _shape(pen: _Pen, report: Report) -> None:
             pen.line(ring, "DEPTH_CONTOURS", close=True)
         if rings and round(level / CONTOUR_STEP) % 2 == 0:
             longest = max(rings, key=len)
-            # type: ignore[arg-type]
+
             pen.text(tuple(longest[len(longest) // 4]), f"{level * 1000:.0f}", 0.015, "DEPTH_CONTOURS")
 
 
@@ -146,14 +146,14 @@ def _contours(pen: _Pen, depth: FloatArray, level: float) -> Iterator[FloatArray
 def _things(pen: _Pen, report: Report) -> None:
     """Line of travel, marks, keep areas."""
     pen.line(report.line.xy, "TRAVEL")
-    pen.text(tuple(report.line.xy[0]), "0.00 line of travel starts", 0.04)  # type: ignore[arg-type]
+    pen.text(tuple(report.line.xy[0]), "0.00 line of travel starts", 0.04)
     for mark in report.marks:
         pen.point(mark.xy, "MARKS")
         pen.dot(mark.xy, 0.03, "MARKS")
         pen.text((mark.xy[0] + 0.04, mark.xy[1] + 0.02), mark.name, 0.06, "MARKS")
     for keep in report.keeps:
         pen.line(keep.area, "KEEP_AREAS", close=True)
-        # type: ignore[arg-type]
+
         pen.text(
             tuple(keep.area.mean(axis=0)),
             f"{keep.kind}, {keep.deepest * 1000:.0f} mm at most",

@@ -169,8 +169,9 @@ def cheapest_bed(
             near = at[0] + dj, at[1] + di
             if not (0 <= near[0] < rows and 0 <= near[1] < columns) or near in done or math.isnan(z[near]):
                 continue
-            bed = min(beds[at] - fall * cell * math.hypot(dj, di), float(z[near]))
-            if ground[near] - bed > max(allowed[near], depth[near]) + 1e-9:
+            # over a natural dip the bed goes on at its own height: the dip fills to it and passes the water on
+            bed = beds[at] - fall * cell * math.hypot(dj, di)
+            if z[near] > bed and ground[near] - bed > max(allowed[near], depth[near]) + 1e-9:
                 continue
             there = spent + max(float(z[near]) - bed, 0.0) * cell**2
             if there < cost.get(near, math.inf) - 1e-15:

@@ -106,14 +106,21 @@ class Fitter:
             count, rise, height = good
             a, b = at, at + count - 1
             heights = height + rise * (rear - min(start)), height + rise * (front - min(start))
+            from_low, from_high = (max(k, a) for k in start)
+            to_low, to_high = (min(max(k, a - 1), b) for k in stop)
             found.append(
                 Setting(
-                    -1, low, high,
-                    # type: ignore[arg-type]
-                    tuple(max(s, a) for s in start), tuple(min(max(s, a - 1), b) for s in stop),
-                    rear, front, heights[0], heights[1],
+                    -1,
+                    low,
+                    high,
+                    (from_low, from_high),
+                    (to_low, to_high),
+                    rear,
+                    front,
+                    heights[0],
+                    heights[1],
                 )
-            )  # fmt: skip
+            )
             at = b + 1
         return found, ""
 
