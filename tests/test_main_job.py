@@ -10,11 +10,14 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+
 from crestcut.cli import main
+from crestcut.units import both
 
 ROOT = Path(__file__).resolve().parents[1]
 FILES = {
-    "depth_to_remove.ply", "depth_to_remove.glb", "plan.png", "profile.png", "report.html", "result.json", "work_sheets.pdf",
+    "depth_to_remove.ply", "depth_to_remove.glb", "plan.png", "profile.png", "report.html", "result.json",
+    "work_sheets.pdf",
 }  # fmt: skip
 
 
@@ -46,7 +49,7 @@ def test_the_sample_job_writes_everything_and_says_the_verdict_first(apron: tupl
     assert "a passenger more 4.0 mm" in said and "job file" in said  # the allowances for use, in full
     result = json.loads((out / "result.json").read_text())
     assert result["before"]["kind"] == "crest"
-    # the generator's own truth: the battery tray overlaps by 4.9 mm somewhere within the wander (sample_scans/truth.json)
+    # the generator's own truth (sample_scans/truth.json): the battery tray overlaps by 4.9 mm in the wander
     low, high = result["before"]["interval"]
     assert low < -0.0049 < high
     assert result["cut"]["feasible"] and result["cut"]["short_by"] == 0
@@ -60,14 +63,31 @@ def test_no_temporary_files_stay(apron: tuple[int, str, Path]) -> None:
     assert [p.name for p in apron[2].parent.iterdir()] == ["apron"]
 
 
-def test_a_nose_in_the_gutter_ends_with_code_3_and_says_that_grinding_is_the_wrong_cure(tmp_path: Path) -> None:
-    code, said, _ = run("run", str(ROOT / "configs/jobs/courtyard_gutter.toml"), "--out", str(tmp_path / "out"))
+def test_a_nose_in_the_gutter_ends_with_code_3_and_says_that_grinding_is_the_wrong_cure(
+    tmp_path: Path,
+) -> None:
+    code, said, _ = run(
+        "run", str(ROOT / "configs/jobs/courtyard_gutter.toml"), "--out", str(tmp_path / "out")
+    )
     assert code == 3
     assert "nose" in said.splitlines()[0] and "grinding" in said.splitlines()[0].lower()
+    # and what works instead, with its numbers: those of the first row of the options
     result = json.loads((tmp_path / "out" / "result.json").read_text())
-    assert result["before"]["kind"] == "nose" and not result["cut"]["feasible"] and result["cut"]["short_by"] > 0
+    assert (
+        result["before"]["kind"] == "nose" and not result["cut"]["feasible"] and result["cut"]["short_by"] > 0
+    )
+    works = result["options"][0]
+    assert (
+        works["reaches"]
+        and f"What works: {works['name']} ({both(works['depth'])} thick" in said.splitlines()[0]
+    )
+    assert (
+        f"leaves {both(works['clearance'])}" in said.splitlines()[0] and works["clearance"] >= result["want"]
+    )
     # the rubber lip under that nose may brush the ground: told apart, in no verdict
-    assert [part["part"] for part in result["soft"]] == ["air deflector"] and "air deflector may touch" in said
+    assert [part["part"] for part in result["soft"]] == [
+        "air deflector"
+    ] and "air deflector may touch" in said
 
 
 def changed(tmp_path: Path, old: str, new: str) -> Path:
@@ -96,7 +116,9 @@ def changed(tmp_path: Path, old: str, new: str) -> Path:
         ("flat_floor_hatchback.toml", "no_such.toml", "no_such.toml"),
     ],
 )
-def test_bad_input_is_one_line_code_2_and_nothing_written(tmp_path: Path, old: str, new: str, says: str) -> None:
+def test_bad_input_is_one_line_code_2_and_nothing_written(
+    tmp_path: Path, old: str, new: str, says: str
+) -> None:
     out = tmp_path / "out"
     code, said, error = run("run", str(changed(tmp_path, old, new)), "--out", str(out))
     assert code == 2 and said == "" and not out.exists()
@@ -110,7 +132,9 @@ def test_look_and_vehicle_answer(tmp_path: Path) -> None:
     assert {"look.png", "look.json", "pick.html"} <= {p.name for p in (tmp_path / "looked").iterdir()}
     assert run("look", "--how")[0] == 0
     assert run("look")[0] == 2
-    code, said, _ = run("vehicle", str(ROOT / "configs/vehicles/flat_floor_hatchback.toml"), "--out", str(tmp_path / "car"))
+    code, said, _ = run(
+        "vehicle", str(ROOT / "configs/vehicles/flat_floor_hatchback.toml"), "--out", str(tmp_path / "car")
+    )
     assert code == 0 and (tmp_path / "car/vehicle.png").exists()
     assert run("vehicle", "--sheet")[0] == 0
 
@@ -122,14 +146,19 @@ def test_json_goes_to_stdout_alone() -> None:
 
 def test_help_does_not_load_what_it_does_not_need() -> None:
     """--help stays quick because nothing heavy is imported before a command runs."""
-    probe = "import sys, crestcut.cli; print([m for m in ('numpy', 'scipy', 'matplotlib', 'open3d', 'numba') if m in sys.modules])"
-    assert subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"
+    heavy = ("numpy", "scipy", "matplotlib", "open3d", "numba")
+    probe = f"import sys, crestcut.cli; print([m for m in {heavy} if m in sys.modules])"
+    assert (
+        subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"
+    )
 
 
 def test_the_trolley_clears_and_json_is_the_file_written(trolley: tuple[int, str, Path]) -> None:
     code, said, out = trolley
     assert code in (0, 3)
-    assert said == (out / "result.json").read_text(encoding="utf-8"), "--json prints the file and nothing else"
+    assert said == (out / "result.json").read_text(encoding="utf-8"), (
+        "--json prints the file and nothing else"
+    )
     result = json.loads(said)
     assert result["vehicle"]["name"] == "kiln trolley"
     # true least gap 12.4 mm (sample_scans/truth.json)
@@ -146,7 +175,9 @@ def test_the_same_job_gives_the_same_bytes_without_a_second_process_too(
     from crestcut.run import run_job, write_job
 
     write_job(run_job(ROOT / "configs/jobs/kiln_trolley.toml"), tmp_path / "again")
-    first, again = ({p.name: p.read_bytes() for p in folder.iterdir()} for folder in (trolley[2], tmp_path / "again"))
+    first, again = (
+        {p.name: p.read_bytes() for p in folder.iterdir()} for folder in (trolley[2], tmp_path / "again")
+    )
     assert first.keys() == again.keys()
     results = [{**json.loads(files.pop("result.json")), "seconds": None} for files in (first, again)]
     assert results[0] == results[1]

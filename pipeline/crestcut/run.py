@@ -136,7 +136,8 @@ def _report(
     """Everything the deliverables are made from; of several vehicles the one with least room speaks."""
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
-    provisional = plan.deepest > 0 and scan_margin(first.margin, first.today) > job.wanted.want / 2
+    carried = max(scan_margin(s.margin, s.today) for s in standings)
+    provisional = plan.deepest > 0 and carried > job.wanted.want / 2
     release = decide_release(job, provisional, plan)
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
@@ -161,6 +162,7 @@ def _vehicle_rows(standings: Sequence[Standing], fleet: FleetPlan, after: Sequen
         rows.append(VehicleRow(
             s.vehicle.name, tuple(load.name for load in s.driver.loads), worst.part if worst else "",
             s.today, s.in_use, after[k], fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH, short if short > ENOUGH else 0.0,
+            s.vehicle.path.name, s.vehicle.sha256,
         ))  # fmt: skip
     return tuple(rows)
 

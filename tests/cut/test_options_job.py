@@ -186,6 +186,8 @@ def test_several_vehicles_are_told_apart_and_one_cut_clears_all(yard: Path, aske
     assert both.vehicles[0].volume == pytest.approx(both.plan.volume, rel=0.02)
     document = json.loads(result_text(result_document(both)))
     assert [v["name"] for v in document["vehicles"]] == names and document["vehicles"][0]["share"] > 0.97
+    files = [r["file"] for r in document["inputs"] if r["role"] == "vehicle"]
+    assert files == ["car.toml", "van.toml"]
     assert "van" in vehicle_lines(both)[2] and "needs no cut" in vehicle_lines(both)[2]
 
 

@@ -23,6 +23,7 @@ from crestcut.vehicle.records import Vehicle
 
 ROOM = 0.6  # m to either side: as far as the ground was worked out beside every line (``line.window``)
 PITCH = 0.15  # m between the lines tried first
+FINER, AROUND = 0.05, 5  # m between the lines tried next, and how many to either side
 STEP = 0.10  # m between stations while lines are chosen
 # a tyre at rated load is pressed about 20 mm; its rate grows about as its pressure (common practice, no
 # source)
@@ -58,19 +59,32 @@ def other_line(benches: Sequence[Bench], travel: Travel) -> LineTried | None:
     first = benches[0]
     if not is_straight(first.ride.line):
         return None
-    offsets = np.arange(-math.floor(ROOM / PITCH), math.floor(ROOM / PITCH) + 1) * PITCH
-    moved = np.stack(np.meshgrid(offsets, offsets, indexing="ij"), axis=-1)
-    least = _least_of_lines(first, travel, moved.reshape(-1, 2)).reshape(moved.shape[:2])
-    reach = 1 if travel.wander > 0 else 0
+    count = round(ROOM / PITCH)
+    moved, robust = _best_of(first, travel, np.zeros(2), count, PITCH)
+    drawn = first.before.excess
+    if robust <= max(drawn + GAINS, NOT_DRIVABLE / 2):
+        return None
+    if robust < first.target - WORTH and robust < drawn + WORTH:
+        return None
+    moved, _ = _best_of(first, travel, moved, AROUND, FINER)
+    return _judged(benches, travel, (float(moved[0]), float(moved[1])))
+
+
+def _best_of(
+    bench: Bench, travel: Travel, middle: FloatArray, count: int, pitch: float
+) -> tuple[FloatArray, float]:
+    """How far the ends of the best line about ``middle`` are moved, (2,) m, and what it leaves.
+
+    Lines ``pitch`` apart, ``count`` to either side at each end. A driver who wanders does not hit one line:
+    each counts as the worst of those within ``PITCH``.
+    """
+    offsets = [np.clip(m + np.arange(-count, count + 1) * pitch, -ROOM, ROOM) for m in middle]
+    moved = np.stack(np.meshgrid(*offsets, indexing="ij"), axis=-1)
+    least = _least_of_lines(bench, travel, moved.reshape(-1, 2)).reshape(moved.shape[:2])
+    reach = round(PITCH / pitch) if travel.wander > 0 else 0
     robust = ndimage.minimum_filter(least, size=2 * reach + 1, mode="nearest")
-    middle = len(offsets) // 2
     best = np.unravel_index(int(np.argmax(robust + 1e-3 * least)), robust.shape)
-    drawn = min(first.before.excess, robust[middle, middle])
-    if robust[best] <= max(drawn + GAINS, NOT_DRIVABLE / 2):
-        return None
-    if robust[best] < first.target - WORTH and robust[best] < drawn + WORTH:
-        return None
-    return _judged(benches, travel, (float(moved[best][0]), float(moved[best][1])))
+    return moved[best], float(robust[best])
 
 
 def _ends(bench: Bench, moved: tuple[float, float]) -> FloatArray:

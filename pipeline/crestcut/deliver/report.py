@@ -62,6 +62,8 @@ class VehicleRow:
     volume: float
     enough: bool
     short_by: float
+    file: str = ""
+    sha256: str = ""
 
 
 @dataclass(frozen=True, eq=False)

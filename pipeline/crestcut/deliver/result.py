@@ -85,6 +85,8 @@ def _inputs(report: Report) -> list[dict[str, object]]:
     rows.append({"role": "vehicle", "file": vehicle.path.name, "sha256": vehicle.sha256 or None})
     if vehicle.underside is not None:
         rows.append({"role": "underside", "file": vehicle.underside[0], "sha256": vehicle.underside[1]})
+    others = report.vehicles[1:]
+    rows += [{"role": "vehicle", "file": v.file, "sha256": v.sha256 or None} for v in others]
     return rows
 
 
