@@ -4,18 +4,33 @@ from __future__ import annotations
 
 import dataclasses
 import math
+from pathlib import Path
 
 import numpy as np
 import pytest
 
+from crestcut.grid import GridFrame
+from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice
+from crestcut.job.records import Site as JobSite
 from crestcut.units import FOOT, INCH, inches
-from crestcut.work.dust import ACTION, CFM, PERMISSIBLE, airflow, mask_needed
+from crestcut.work.cards import cautions
+from crestcut.work.dust import ACTION, CFM, PERMISSIBLE, airflow, mask_needed, silica_line
 from crestcut.work.floor_jig import floor_blocks
 from crestcut.work.jig import SMOOTHING, block_height, make_jig
 from crestcut.work.jig_records import Range, Tool
 from crestcut.work.quantities import mass_of
 from crestcut.work.site import Site
-from crestcut.work.slopes import CROSS, DRAINS, diagonal_slope, edge_rule
+from crestcut.work.slopes import (
+    CROSS,
+    DRAINS,
+    FLARE,
+    RAMP,
+    RESIDENTIAL,
+    RUNNING,
+    diagonal_slope,
+    edge_rule,
+    walk_slope,
+)
 from crestcut.work.timber import (
     DRESSED_INCH,
     plank_sag,
@@ -24,7 +39,16 @@ from crestcut.work.timber import (
     second_moment,
     string_sag,
 )
+from crestcut.work.tools import load_tools
 from crestcut.work.workable import make_workable
+
+
+def work_job() -> Job:
+    return Job(
+        Path("j.toml"), "", ScanChoice((Path("a.laz"),)), VehicleChoice(Path("v.toml")),
+        Travel((PlanPoint(0, 0), PlanPoint(9, 0))), site=JobSite("outdoors", "private"),
+    )  # fmt: skip
+
 
 SOME = Range(1.0, 2.0)
 GRINDER = Tool(
@@ -129,6 +153,25 @@ def test_masks(task: str, place: str | None, hours: float | None, mask: int) -> 
     assert (PERMISSIBLE, ACTION) == (50e-9, 25e-9)  # ug/m3 in kg/m3: 1926.1153 (b), (d)
 
 
+def test_dust_controls_are_the_tables() -> None:
+    """29 CFR 1926.1153 Table 1: grinder with shroud and collector, 99 % filter, cyclone or filter cleaning;
+    floor
+    machine with a collector, indoors a HEPA vacuum between passes. NIOSH: 35 to 55 times the limit; EU 0.1
+    mg/m3.
+    """
+    tools = {t.task + t.use: t for t in load_tools(Path(__file__).parents[2] / "configs" / "tools")}
+    grinder = silica_line(tools["grinderkerf"], "outdoors", 5)
+    assert "113 cfm" in grinder.control and "99 % filter" in grinder.control and "cyclone" in grinder.control
+    assert grinder.mask == 0 and grinder.airflow == pytest.approx(112.5 * CFM)
+    machine = tools["floor machineface"]
+    assert "HEPA" in silica_line(machine, "indoors", 5).control
+    assert "HEPA" not in silica_line(machine, "outdoors", 5).control
+    saw = silica_line(tools["hand sawkerf"], None, None)
+    assert "water" in saw.control and saw.mask == 10 and saw.airflow is None
+    said = " ".join(cautions(work_job(), ()))
+    assert "35 to 55 times" in said and "0.05 mg/m3" in said and "0.1 in the EU" in said
+
+
 @pytest.mark.parametrize(
     ("rise", "slope", "said"),
     [
@@ -141,6 +184,32 @@ def test_edges(rise: float, slope: float, said: str) -> None:
     (405: 1:12).
     """
     assert edge_rule(rise * INCH, slope).startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("along", "across", "words", "quiet"),
+    [
+        (0.0499, 0.0207, (), ("402", "403.3", "stand")),  # 1:20 and 1:48 just kept
+        (0.0501, 0.0207, ("steeper than 1:20 (402)",), ("403.3",)),
+        (0.0499, 0.0210, ("steeper than 1:48 (403.3)",), ("402",)),
+        (0.010, 0.012, ("water may stand", "2.5 %"), ("402", "403.3")),
+    ],
+)
+def test_walks(along: float, across: float, words: tuple[str, ...], quiet: tuple[str, ...]) -> None:
+    """2010 ADA Standards 402 and 403.3: 1:20 running, 1:48 cross. AS/NZS 3727.1 asks 2.5 % of residential
+    paving,
+    ACI 302.1R 1/4 in a foot: the ADA's steepest cross slope is the ACI's least.
+    """
+    u, v = np.meshgrid(np.arange(0, 3, 0.02), np.arange(0, 1.2, 0.02))
+    plane = along * u + across * v
+    frame = GridFrame((0.0, 0.0), 0.0, 0.02, plane.shape)
+    found = walk_slope("public walk", plane, plane, np.ones(plane.shape, bool), frame, 0.25)
+    assert found is not None
+    assert (found.along_after, found.across_after) == (pytest.approx(along), pytest.approx(across))
+    said = " ".join(found.said)
+    assert all(w in said for w in words) and not any(f"({q})" in said for q in quiet if q.isdigit())
+    assert "no room between the two" in said and RESIDENTIAL == 0.025 > DRAINS
+    assert (RUNNING, RAMP, FLARE) == (1 / 20, 1 / 12, 1 / 10)
 
 
 def test_slopes() -> None:

@@ -5,6 +5,7 @@ licensed people decide.
 from __future__ import annotations
 
 from crestcut.job.records import Job
+from crestcut.work.dust import EUROPEAN, PERMISSIBLE, TIMES_OVER
 from crestcut.work.jig_records import Tool
 from crestcut.work.records import Card
 from crestcut.work.trade import TradeWords
@@ -73,8 +74,10 @@ def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
     lines = [
         "Local code, the owner and licensed people decide; this sheet does not replace any of them.",
         (
-            "Concrete dust scars lungs for good: dry grinding gives tens of times the limit (NIOSH measured"
-            " 35 to 55). Follow the dust line for each tool; sweep with a HEPA vacuum, never a broom or an"
+            "Concrete dust scars lungs for good: dry grinding without a shroud gives"
+            f" {TIMES_OVER[0]} to {TIMES_OVER[1]} times the limit (NIOSH), which over eight hours is"
+            f" {PERMISSIBLE * 1e6:g} mg/m3 (29 CFR 1926.1153), {EUROPEAN * 1e6:g} in the EU. Follow the"
+            f" dust line for each tool; sweep with a HEPA vacuum, never a broom or an"
             " air line."
         ),
         (

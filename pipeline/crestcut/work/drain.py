@@ -169,7 +169,7 @@ def cheapest_bed(
             near = at[0] + dj, at[1] + di
             if not (0 <= near[0] < rows and 0 <= near[1] < columns) or near in done or math.isnan(z[near]):
                 continue
-            # over a natural dip the bed goes on at its own height: the dip fills to it and passes the water on
+            # over a natural dip the bed goes on at its own height: the dip fills and passes the water on
             bed = beds[at] - fall * cell * math.hypot(dj, di)
             if z[near] > bed and ground[near] - bed > max(allowed[near], depth[near]) + 1e-9:
                 continue

@@ -17,6 +17,8 @@ CFM = 0.3048**3 / 60.0  # m3/s
 CFM_PER_INCH = 25.0  # of wheel diameter (Table 1)
 LONG_SHIFT = 4.0  # h a shift
 PERMISSIBLE, ACTION = 50e-9, 25e-9  # kg/m3: 50 and 25 ug/m3 over eight hours (1926.1153(b), (d))
+EUROPEAN = 100e-9  # kg/m3: 0.1 mg/m3 over eight hours (Directive (EU) 2017/2398)
+TIMES_OVER = (35, 55)  # times the limit that NIOSH measured at dry grinding of concrete
 APF_10 = 10  # assigned protection factor: a half mask with particle filters
 
 

@@ -18,6 +18,7 @@ BEVEL = 1 / 2  # 303.3: not steeper than 1:2
 RUNNING, CROSS = 1 / 20, 1 / 48  # 402, 403.3
 RAMP, FLARE = 1 / 12, 1 / 10  # 405.2, 406.3
 DRAINS = 0.25 / 12  # ACI 302.1R-04: 1/4 in per ft drains, with some birdbaths
+RESIDENTIAL = 0.025  # AS/NZS 3727.1: crossfall of residential paving
 BASE = 0.61  # m: a 2 ft level (common practice, no source)
 EXACT = 1e-9
 
@@ -81,7 +82,11 @@ def _said(run: list[float], cross: list[float], edge: str, step: float) -> tuple
         new = "and was before" if cross[0] > CROSS + EXACT else "and was not before the cut"
         said.append(f"cross slope {cross[1]:.1%} is steeper than 1:48 (403.3), {new}")
     if cross[1] < DRAINS - EXACT and run[1] < DRAINS - EXACT:
-        said.append("flatter than 1/4 in a foot both ways: water may stand (ACI 302.1R)")
+        said.append(
+            "flatter than 1/4 in a foot (ACI 302.1R) both ways, and than the 2.5 % of AS/NZS 3727.1:"
+            " water may"
+            " stand"
+        )
     said.append(
         "1:48 is both the steepest cross slope for walking and the least that drains: there is no room"
         " between the two"
