@@ -236,7 +236,12 @@ def _scale_bar(axes: Axes, scan: Scan, box: tuple[float, ...]) -> None:
         quarter = [1.0 - share * (4 - k) / 4, 1.0 - share * (3 - k) / 4]
         axes.add_artist(Line2D(quarter, [1, 1], color="white", lw=4.0, **style))
     text = f"{length:g} m  ({length / FOOT:.1f} ft)"
-    at: dict[str, Any] = {"xycoords": "axes fraction", "textcoords": "offset points", "ha": "center", "va": "bottom"}
+    at: dict[str, Any] = {
+        "xycoords": "axes fraction",
+        "textcoords": "offset points",
+        "ha": "center",
+        "va": "bottom",
+    }
     axes.annotate(text, (1.0 - share / 2, 1), (0, 12), fontsize=8.5, color=_INK, **at)
 
 
