@@ -169,6 +169,17 @@ def test_metres_taken_for_millimetres(site: Path) -> None:
     assert "unit" in refused(site)
 
 
+def test_an_up_axis_declared_against_the_shape_is_told_before_the_line_fails_of_it(site: Path) -> None:
+    """y up, with the job saying z: the slab stands on its edge, and no wheel finds ground."""
+    spoil(site, "job.toml", "[scan]", '[scan]\nup = "z"')
+    points = slab()
+    write_laz(site / "slab.laz", np.stack([points[:, 0], points[:, 2], -points[:, 1]], axis=1))
+    result = CliRunner().invoke(main, ["run", str(site / "job.toml"), "--out", str(site / "out")])
+    told = [line for line in result.stderr.splitlines() if line.startswith("  mind: ")]
+    assert len(told) == 1 and "up axis z is declared, but the shape says y" in told[0]
+    refused(site)
+
+
 # --- the line -------------------------------------------------------------------------------------
 
 

@@ -101,6 +101,8 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(job.scan, say)
+    for note in scan.notes:
+        say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
     lines = lines_of(drivers, job, places)
     with clock.stage("surface", "finding the slab"):
