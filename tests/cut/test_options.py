@@ -323,3 +323,48 @@ def test_with_two_vehicles_every_row_must_do_for_both() -> None:
     assert first.chance == pytest.approx(max(u.today.chance_of_contact for u in sures))
     laid = next(r for r in rows if r.kind == "strips")
     assert laid.works and laid.enough >= 0.95
+
+
+def short_car() -> Scene:
+    """A wide floor between wheels so near each other that strips, cut and short places meet."""
+    car = vehicle(belly(0.05, 0.85, 0.1, 1.1), wheelbase=1.2)
+    return scene(crest(0.12), car, start=(-3.0, 0.0), end=(3.0, 0.0), cell=0.02)
+
+
+def test_nothing_is_laid_where_the_underside_lacks_room_nor_cut_where_strips_lie() -> None:
+    s = short_car()
+    b, plan = benched(s), s.plan(wanted=WANTED)
+    short = s.before.gap.values < WANTED.want
+    taper, laid = strip_taper([b]), strips([b])
+    assert taper is not None and laid is not None
+    assert (under_tyres(b) & short).any() and taper[short].min() > 0
+    mixed = cut_and_strips([b], laid, plan, 0.25)
+    assert mixed is not None
+    strip = np.maximum(mixed.size - taper, 0.0) > 0
+    assert (np.nan_to_num(plan.depth.values)[strip] > 0).any() and mixed.depth[strip].max() == 0
+    same(mixed.tried[0], by_hand(s, mixed.laid - mixed.depth))
+
+
+def test_poses_are_left_out_only_while_none_of_them_can_be_the_least() -> None:
+    """Thick boards lift the worst poses past others, which then decide; no gap between the wheels falls."""
+    s = scene(uneven(2), vehicle(belly(0.11, 0.5)), cell=0.02)
+    b = benched(s)
+    taper = strip_taper([b])
+    assert taper is not None
+    added = np.maximum(0.05 - taper, 0.0)
+    found = b.tried(added=added, falls=0.0)
+    same(found, by_hand(s, added))
+    assert found.excess > b.before.excess + 0.01  # beyond what is looked at first
+
+
+def test_an_option_works_only_if_it_does_for_every_vehicle() -> None:
+    s = scene(crest(0.03), cell=0.02)
+    low = replace(s.vehicle, name="low", parts=(belly(0.04),))
+    benches = [benched(s), benched(stand(low, STRAIGHT, s.line, s.surface))]
+    plan = s.plan(wanted=WANTED)
+    assert plan.after.worst is not None
+    sures = [Sure(b.before.gap, *(chance(b.before.gap),) * 4, plan.after.worst.gap, 0.95) for b in benches]
+    rows = options_table(benches, plan, sures, STRAIGHT, after=[b.clearance for b in benches])
+    as_it_is = next(r for r in rows if r.kind == "as it is")
+    assert sures[0].row("as it is", "", benches[0].before, "").works and not as_it_is.works
+    assert len(rows) > 1 and as_it_is.clearance == pytest.approx(benches[1].before.gap)
