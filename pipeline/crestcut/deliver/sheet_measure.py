@@ -7,13 +7,17 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from crestcut.deliver.sheet_paper import SIDE, Paper
+import numpy as np
+
+from crestcut.deliver import ink
+from crestcut.deliver.sheet_paper import SIDE, Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import inches, millimetres
 from crestcut.work.records import Measure, Worksheet
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
+    from matplotlib.patches import Patch
 
 
 def measure_pages(sheet: Worksheet) -> list[Figure]:
@@ -41,30 +45,90 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
     paper.heading(f"{number}  {title}{narrows}")
     paper.text(f"How: {measure.how[:1].lower()}{measure.how[1:]}.".replace("..", "."))
     if measure.places:
-        rows = [
-            [name, f"{station:.2f}", f"{offset:+.2f}", *tie_cells(ties)]
-            for name, station, offset, ties in measure.places
-        ]
-        heads = [
-            "where",
-            f"{paper.sheet.words.station}|m",
-            "offset|m",
-            "from|",
-            "tape|m",
-            "and from|",
-            "tape|m",
-            "side of|the two",
-        ]
-        paper.table(heads, [18, 10, 10, 8, 9, 10, 9, 10], rows, ruled=0)
-        paper.text(
-            "Stations run along the line of travel from its start, offsets to the left of it are plus;"
-            " tapes lie on the slab,"
-            " pulled straight, from the marks.",
-            size=8.6,
-        )
+        _sketch(paper, measure)
+        _places(paper, measure)
     _expected(paper, measure)
     for line in measure.settles:
         paper.text(line, "box")
+
+
+def _places(paper: Paper, measure: Measure) -> None:
+    """Where: by station and offset, and by two tapes where marks cross well."""
+    tied = any(ties is not None for *_, ties in measure.places)
+    rows = [
+        [name, f"{station:.2f}", f"{offset:+.2f}", *(tie_cells(ties) if tied else ())]
+        for name, station, offset, ties in measure.places
+    ]
+    heads, widths = ["where|", f"{paper.sheet.words.station}|m", "offset|m"], [18, 10, 10]
+    if tied:
+        heads += ["from|", "tape|m", "and from|", "tape|m", "side of|the two"]
+        widths += [8, 9, 10, 9, 10]
+    paper.table(heads, widths, rows, ruled=0)
+    name = paper.sheet.words.station.capitalize()
+    along = f"{name}s run along the line of travel from its start, offsets to the left"
+    if tied:
+        paper.text(f"{along} are plus; tapes lie on the slab, pulled straight, from the marks.", size=8.6)
+    else:
+        paper.text(
+            f"{along} are plus. No marks that cross well were scanned: chalk three round the cut before"
+            f" the next scan, and"
+            " tapes are printed here.",
+            size=8.6,
+        )
+
+
+def _sketch(paper: Paper, measure: Measure) -> None:
+    """From above, true to scale: line of travel, marks, where the tyres or blocks stand, where to read."""
+    places = np.array([[station, offset] for _, station, offset, _ in measure.places])
+    marks = paper.sheet.marks
+    everything = np.vstack([places, *(np.array([[s, v]]) for _, s, v in marks)])
+    low, high = everything.min(axis=0) - 0.5, everything.max(axis=0) + 0.5
+    tall = float(np.clip((paper.room - 0.4) * (high[1] - low[1]) / (high[0] - low[0]), 1.4, 3.0))
+    paper.need(tall + 0.8)
+    axes = paper.axes(tall, inset=0.4)
+    axes.axhline(0, color=ink.INK, lw=1.0, ls=(0, (9, 2, 1.5, 2)))
+    for name, station, offset, _ in measure.places:
+        if "tyre" in name:
+            axes.add_patch(_tyre(station, offset))
+        elif "block" in name:
+            axes.plot(station, offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.4)
+        else:
+            axes.plot(station, offset, "x", ms=11, mew=2.4, color=ink.INK)
+        axes.annotate(
+            name,
+            (station, offset),
+            xytext=(8, 6),
+            textcoords="offset points",
+            path_effects=ink.halo(2.4),
+            **ink.SMALL,
+        )
+    if measure.kind == "string" and len(places) >= 2:
+        axes.plot(places[:2, 0], places[:2, 1], color=ink.INK, lw=0.9)
+    for name, station, offset in marks:
+        axes.plot(station, offset, "+", ms=12, mew=1.6, color=ink.INK)
+        axes.annotate(
+            name,
+            (station, offset),
+            xytext=(5, 4),
+            textcoords="offset points",
+            fontsize=10,
+            fontweight="bold",
+            path_effects=ink.halo(2.4),
+        )
+    true_to_scale(axes, low, high)
+    axes.set_xlabel(f"{paper.sheet.words.station} along the line of travel (dash-dotted), m", fontsize=7.5)
+    axes.set_ylabel("offset, left +, m", fontsize=7.5)
+    axes.tick_params(labelsize=7)
+    axes.grid(color=ink.FAINT, lw=0.3)
+    paper.at += 0.42
+
+
+def _tyre(station: float, offset: float) -> Patch:
+    from matplotlib.patches import Rectangle
+
+    return Rectangle(
+        (station - 0.15, offset - 0.09), 0.30, 0.18, facecolor="#9a9894", edgecolor=ink.INK, lw=1.0
+    )
 
 
 def _expected(paper: Paper, measure: Measure) -> None:

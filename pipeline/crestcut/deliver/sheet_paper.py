@@ -222,6 +222,15 @@ class Paper:
         return drawn
 
 
+def true_to_scale(axes: Axes, low: Sequence[float], high: Sequence[float]) -> None:
+    """Limits that show at least ``low`` to ``high`` (x, y), lengths alike both ways, the middle kept."""
+    wide, tall = axes.figure.get_size_inches() * (axes.get_position().width, axes.get_position().height)  # type: ignore[union-attr]
+    per_inch = max((high[0] - low[0]) / wide, (high[1] - low[1]) / tall)
+    across, up = ((low[k] + high[k]) / 2 for k in (0, 1))
+    axes.set_xlim(across - wide * per_inch / 2, across + wide * per_inch / 2)
+    axes.set_ylim(up - tall * per_inch / 2, up + tall * per_inch / 2)
+
+
 def put(figure: Figure, x: float, y: float, text: str, **style: Any) -> None:
     """Text ``x`` in from the left, its base line ``y`` in below the top of the page."""
     wide, tall = (float(v) for v in figure.get_size_inches())

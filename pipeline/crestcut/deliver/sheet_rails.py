@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from crestcut.deliver import ink
 from crestcut.deliver.sheet_jig import ARROW, MM, TIMBER, box
-from crestcut.deliver.sheet_paper import Paper
+from crestcut.deliver.sheet_paper import Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import both, inches, millimetres
 from crestcut.work.jig_records import FloorJig, Jig, Rails, Spot
@@ -109,9 +109,9 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
             path_effects=ink.halo(2.0),
         )
     stations, offsets = [s.station for s in rails.spots], [s.offset for s in rails.spots]
-    axes.set_xlim(min(stations) - 0.15, max(stations) + 0.15)
-    axes.set_ylim(min(offsets) - 0.12, max(offsets) + 0.12)
-    axes.set_aspect("equal", adjustable="datalim")
+    true_to_scale(
+        axes, (min(stations) - 0.15, min(offsets) - 0.12), (max(stations) + 0.15, max(offsets) + 0.12)
+    )
     axes.tick_params(labelsize=7)
 
 

@@ -184,7 +184,8 @@ class Worksheet:
     """Everything the sheets are drawn from. ``jig``, ``passes`` and ``set_out`` are there only when released.
 
     stamp : printed across every sheet; empty only when released.  first : 'measure this first', where depths
-    may still move.  floor : blocks on datum spots, where what is left is a level floor.  words : the
+    may still move.  marks : name, station, offset, m.  floor : blocks on datum spots, where what is left is
+    a level floor.  words : the
     trade's words where the slab is.
     """
 
@@ -195,6 +196,7 @@ class Worksheet:
     metric: bool
     words: TradeWords
     first: tuple[Measure, ...]
+    marks: tuple[tuple[str, float, float], ...]
     jig: Jig | None
     floor: FloorJig | None
     passes: tuple[Pass, ...]

@@ -110,6 +110,9 @@ def make_worksheet(
             if release.state != "ok"
             else ()
         ),
+        marks=tuple(
+            (name, *_station_offset(surface, site, xy)) for name, xy in sorted((marks or {}).items())
+        ),
         jig=jig,
         floor=floor,
         passes=passes,
@@ -134,6 +137,11 @@ def make_worksheet(
         afterwards=cards.afterwards(job.slab.thickness, words),
         notes=tuple(notes),
     )
+
+
+def _station_offset(surface: Surface, site: Site, xy: tuple[float, float]) -> tuple[float, float]:
+    u, v = surface.height.frame.to_grid(xy)
+    return float(u + site.station[0]), float(v + site.offset[0])
 
 
 def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None, job: Job | None = None) -> Site:
