@@ -1,0 +1,57 @@
+"""How long do the sheets take? CPU seconds, least of several, on a provisional and on a released sample job.
+
+Run: python tests/bench/work_speed.py
+"""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+from crestcut.cut.limits import KeepArea
+from crestcut.deliver.cad import write_cad
+from crestcut.deliver.sheets import pages, write_sheets
+from crestcut.run import Done, run_job
+from crestcut.work.records import Worksheet
+from crestcut.work.sheet import make_site, make_worksheet
+
+ROOT = Path(__file__).resolve().parents[2]
+TIMES = 5
+
+
+def least(run: Callable[[], object]) -> float:
+    best = float("inf")
+    for _ in range(TIMES):
+        start = time.process_time()
+        run()
+        best = min(best, time.process_time() - start)
+    return best
+
+
+def worksheet(done: Done) -> Worksheet:
+    r = done.report
+    keeps = [KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in r.keeps]
+    return make_worksheet(
+        r.job, r.vehicle, r.surface, r.line, r.ride, r.plan, done.release,
+        marks={m.name: m.xy for m in r.marks}, keeps=keeps, advice=r.advice, to_site=r.scan.frame.plan_to_site,
+    )  # fmt: skip
+
+
+def main() -> None:
+    print("job                                release        pages  worksheet s (0.3)  PDF s (0.8)  DXF s")
+    for name in ("courtyard_apron", "courtyard_apron_measured"):
+        done = run_job(ROOT / "configs" / "jobs" / f"{name}.toml")
+        r = done.report
+        sheet, site = worksheet(done), make_site(r.surface, r.line, r.plan)
+        with tempfile.TemporaryDirectory() as folder:
+            made = least(lambda: (worksheet(done), make_site(r.surface, r.line, r.plan)))  # noqa: B023
+            drawn = least(lambda: write_sheets(sheet, site, Path(folder)))  # noqa: B023
+            cad = least(lambda: write_cad(r, sheet, Path(folder) / "a.dxf"))  # noqa: B023
+        count = sum(1 for _ in pages(sheet, site))
+        print(f"{name:34s} {done.release.state:15s} {count:4d} {made:18.2f} {drawn:12.2f} {cad:6.2f}")
+
+
+if __name__ == "__main__":
+    main()
