@@ -71,7 +71,9 @@ def h_of_strings(noisy: Scene, true: Scene, rng: np.random.Generator) -> Evidenc
         a0, b0 = a + rng.normal(0, PLACED, 2), b + rng.normal(0, PLACED, 2)
         length = float(np.hypot(*(b - a)))
         place = None if where is None else float(where * length)
-        down = string_down(true.surface.height, a0, b0, None if where is None else where + rng.normal(0, PLACED) / length)
+        down = string_down(
+            true.surface.height, a0, b0, None if where is None else where + rng.normal(0, PLACED) / length
+        )
         ends = PlanPoint(*map(float, a)), PlanPoint(*map(float, b))
         strings.append(StringReading(*ends, place, BLOCKS, down + rng.normal(0.0, READ), READ, PLACED))
     found = gather_evidence(strings, [], noisy.surface, at)
@@ -89,7 +91,9 @@ def string_down(height: HeightGrid, a: np.ndarray, b: np.ndarray, share: float |
 def one(seed: int, half: float, draws: int) -> list[float]:
     rng = np.random.default_rng(seed)
     car = vehicle(replace(belly(half=half), within=WITHIN))
-    true = scene(crest(rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.3)), car=car, start=(-3.2, 0), end=(3.2, 0))
+    true = scene(
+        crest(rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.3)), car=car, start=(-3.2, 0), end=(3.2, 0)
+    )
     surface = seen_from(true, seed, MODEL)
     noisy = stand(car, STRAIGHT, true.line, surface)
     assert true.before.worst is not None
@@ -98,7 +102,11 @@ def one(seed: int, half: float, draws: int) -> list[float]:
     for evidence in (None, felt(noisy, true, wrong, rng), h_of_strings(noisy, true, rng)):
         args = (car, surface, noisy.ride, noisy.before, MODEL, Wanted(), seed, draws, evidence)
         chance = assess_chance(*args)
-        row += [chance.least_clearance - truth, *np.subtract(chance.interval, truth), chance.verdict == "cannot tell" and bool(chance.reasons)]
+        row += [
+            chance.least_clearance - truth,
+            *np.subtract(chance.interval, truth),
+            chance.verdict == "cannot tell" and bool(chance.reasons),
+        ]
     return row
 
 
