@@ -15,10 +15,9 @@ import numpy as np
 from crestcut import __version__
 from crestcut.cut.fleet import FleetPlan, plan_fleet
 from crestcut.cut.limits import KeepArea, cut_limits
-from crestcut.cut.options import PACE, Option, Sure, options_table
+from crestcut.cut.option_rows import Option
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.slab_limits import deepest_allowed
-from crestcut.cut.trials import bench
 from crestcut.deliver.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.job.load import load_job
 from crestcut.job.records import Job, Point
@@ -33,6 +32,7 @@ from crestcut.standing import (
     judged,
     judged_after,
     lines_of,
+    options_of,
     rides_of,
     swept_of,
     worst_first,
@@ -42,7 +42,6 @@ from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
-from crestcut.travel.chance import chance_of, in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.cores import compiled_before
@@ -125,7 +124,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)]
     with clock.stage("options", "trying what is cheaper"):
-        options = _options(job, standings, fleet, after, surface, keeps)
+        options = options_of(job, standings, fleet, after, surface, keeps, SEED)
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, options)
     sha256 = drawn_line.sha256 if drawn_line else ""
     return Done(replace(report, seconds=clock.seconds, line_sha256=sha256), release)
@@ -175,24 +174,6 @@ def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
         return []
     main = next(s.vehicle.name for s in standings if s.driver.main)
     return [f"witnesses speak of the {main} alone: the other vehicles are judged without them"]
-
-
-def _options(
-    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance], surface: Surface,
-    keeps: Sequence[KeepArea],
-) -> tuple[Option, ...]:  # fmt: skip
-    """The table of what could be done; each row with the chances that the job's own draws give."""
-    benches, sures = [], []
-    for s, cleared, planned in zip(standings, fleet.after, after, strict=True):
-        now = bench(s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps])
-        benches.append(replace(now, margin=s.margin))
-        pace = [a for a in in_use_allowances(job.wanted, s.vehicle) if not any(w in a[0].lower() for w in PACE)]
-        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, SEED, tuple(pace))
-        gap = cleared.worst.gap if cleared.worst is not None else math.nan
-        sures.append(Sure(now.before.gap, s.today, s.in_use, slow, planned, gap, job.wanted.confidence))
-    return options_table(
-        benches, fleet.plan, sures, job.travel, job.site, job.slab, job.cut.feather, fleet.after
-    )
 
 
 def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:

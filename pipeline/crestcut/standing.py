@@ -7,8 +7,12 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 
-from crestcut.cut.fleet import Member, refuse_one_name
+from crestcut.cut.fleet import FleetPlan, Member, refuse_one_name
+from crestcut.cut.limits import KeepArea
+from crestcut.cut.option_rows import PACE, Option, Sure
+from crestcut.cut.options import options_table
 from crestcut.cut.records import Limits
+from crestcut.cut.trials import bench
 from crestcut.errors import CrestcutError
 from crestcut.grid import GridFrame
 from crestcut.job.records import Job, VehicleChoice
@@ -188,3 +192,25 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
         return -round(s.today.chance_of_contact, 2), short
 
     return tuple(sorted(standings, key=key))
+
+
+def options_of(
+    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance], surface: Surface,
+    keeps: Sequence[KeepArea], seed: int,
+) -> tuple[Option, ...]:  # fmt: skip
+    """The table of what could be done; each row with the chances that the job's own draws give."""
+    benches, sures = [], []
+    for s, cleared, planned in zip(standings, fleet.after, after, strict=True):
+        now = bench(
+            s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps]
+        )
+        benches.append(replace(now, margin=s.margin))
+        pace = [
+            a for a in in_use_allowances(job.wanted, s.vehicle) if not any(w in a[0].lower() for w in PACE)
+        ]
+        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, seed, tuple(pace))
+        gap = cleared.worst.gap if cleared.worst is not None else math.nan
+        sures.append(Sure(now.before.gap, s.today, s.in_use, slow, planned, gap, job.wanted.confidence))
+    return options_table(
+        benches, fleet.plan, sures, job.travel, job.site, job.slab, job.cut.feather, fleet.after
+    )

@@ -11,7 +11,8 @@ import pytest
 from crestcut.cut.combined import cut_and_strips
 from crestcut.cut.driving import kept_to, less_load, more_pressure, other_line, pumped_up
 from crestcut.cut.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
-from crestcut.cut.options import KINDS, Option, Sure, below, line_words, options_table, stop_rules
+from crestcut.cut.option_rows import KINDS, Option, Sure, below
+from crestcut.cut.options import line_words, options_table, stop_rules
 from crestcut.cut.trials import Bench, bench
 from crestcut.grid import FloatArray
 from crestcut.job.records import Site, Slab, Travel, Wanted

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from crestcut.cut.driving import PRESSED, PRESSURE_RISE
-from crestcut.cut.options import Option
+from crestcut.cut.option_rows import Option
 from crestcut.deliver.options_words import option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document, result_text

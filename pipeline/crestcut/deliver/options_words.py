@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import math
 
-from crestcut.cut.options import Option
+from crestcut.cut.option_rows import Option
 from crestcut.deliver.report import Report
 from crestcut.units import both, millimetres
 

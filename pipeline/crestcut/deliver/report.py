@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from crestcut.cut.options import Option
+from crestcut.cut.option_rows import Option
 from crestcut.cut.records import CutPlan
 from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 
-from crestcut.cut.options import Option
+from crestcut.cut.option_rows import Option
 from crestcut.deliver.report import Report, VehicleRow
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
