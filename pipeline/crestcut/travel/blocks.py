@@ -54,11 +54,21 @@ def node_lines(tiles: FloatArray, cell: float) -> tuple[FloatArray, FloatArray]:
 def roof_of(lowest: FloatArray, block: FloatArray, cell: float) -> tuple[FloatArray, FloatArray]:
     """How far tiles stand at most above their blocks' planes: row by row (.., BLOCK), and each block as a
     whole."""
-    away = (np.arange(BLOCK) - 0.5 * (BLOCK - 1)) * cell
-    p = block[..., None, None, :]
-    over = lowest - (p[..., 0] + p[..., 1] * away + p[..., 2] * away[:, None])
-    roof = over.max(axis=-1)
+    roof = np.empty(lowest.shape[:-1])
+    _roofs(lowest.reshape(-1, BLOCK, BLOCK), block.reshape(-1, 4), cell, roof.reshape(-1, BLOCK))
     return roof, roof.max(axis=-1)
+
+
+@njit(cache=True, nogil=True, error_model="numpy", fastmath=_REDUCE)
+def _roofs(tiles: np.ndarray, block: np.ndarray, cell: float, roof: np.ndarray) -> None:
+    away = (np.arange(BLOCK) - 0.5 * (BLOCK - 1)) * cell
+    for k in range(tiles.shape[0]):
+        p = block[k]
+        for j in range(BLOCK):
+            top, plain = -FAR, p[0] + p[2] * away[j]
+            for i in range(BLOCK):
+                top = max(top, tiles[k, j, i] - (plain + p[1] * away[i]))
+            roof[k, j] = top
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
