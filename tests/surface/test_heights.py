@@ -68,7 +68,7 @@ def phone() -> dict[str, list[tuple[FloatArray, FloatArray, FloatArray]]]:
 
 @pytest.mark.parametrize("kind", ["sharp", "round", "plan"])
 def test_phone_noise_leaves_the_crest_within_its_figures(phone, kind: str) -> None:  # type: ignore[no-untyped-def]
-    """Bias 0.5 mm and RMSE 1.1 mm within 5 mm of the break, 0.6 mm on plain parts; the bench has more scans."""
+    """Bias 0.5 mm, RMSE 1.1 mm within 5 mm of the break, 0.6 mm on plain parts; the bench has more scans."""
     near = np.concatenate([error[np.abs(across) < 0.005] for error, _, across in phone[kind]])
     plain = np.concatenate([error[np.abs(across) > 0.3] for error, _, across in phone[kind]])
     assert abs(np.mean(near)) <= 0.5e-3
