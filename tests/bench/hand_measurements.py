@@ -105,7 +105,7 @@ def one(seed: int, half: float, draws: int) -> list[float]:
         row += [
             chance.least_clearance - truth,
             *np.subtract(chance.interval, truth),
-            chance.verdict == "cannot tell" and bool(chance.reasons),
+            any("contradicts" in r for r in chance.reasons),
         ]
     return row
 

@@ -10,12 +10,14 @@ from scipy import stats
 
 from crestcut.surface.covariance import of_functionals
 from crestcut.surface.records import ErrorModel
+from crestcut.travel.chance import coverage_factor
 
 
 def test_gum_h1_expanded_uncertainty() -> None:
-    """JCGM 100:2008 H.1: u 32 nm with 16 degrees of freedom gives U99 93 nm. Student's t as SciPy states
-    it."""
-    assert stats.t.ppf(0.995, 16) * 32 == pytest.approx(93, abs=0.6)
+    """JCGM 100:2008 H.1: u 32 nm with 16 degrees of freedom gives U99 93 nm, by the factor that widens every
+    interval here; SciPy's own Student t agrees."""
+    assert coverage_factor(16, 0.99) * 32 == pytest.approx(93, abs=0.6)
+    assert coverage_factor(16, 0.99) == pytest.approx(stats.t.ppf(0.995, 16), rel=1e-9)
 
 
 def test_nssda_rmse_from_mean_and_spread() -> None:

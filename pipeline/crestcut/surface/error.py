@@ -11,7 +11,7 @@ prior by kind of scanner stands, and says so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 from crestcut.grid import FloatArray, HeightGrid, IntArray
 from crestcut.scan.records import Scan
 from crestcut.surface.error_fit import PassFit, fit_difference
-from crestcut.surface.error_priors import Prior, prior_for
+from crestcut.surface.error_priors import NO_SCALE, Prior, prior_for
 from crestcut.surface.records import ErrorModel
 
 POINTS = 200_000  # thinned to about so many, in file order: enough for every figure here
@@ -64,7 +64,14 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
     prior, phrase = prior_for(
         scanner, float(np.median(edges)) if edges and len(edges) == len(scan.files) else None
     )
-    seen = _on_slab(scan, height, meshed=bool(edges))
+    model = _estimated(scan, height, prior, phrase, meshed=bool(edges))
+    if scanner == "photogrammetry" and any(f.unit_reason.startswith("guessed") for f in scan.files):
+        return replace(model, warp_source=f"{model.warp_source}; {NO_SCALE}")
+    return model
+
+
+def _estimated(scan: Scan, height: HeightGrid, prior: Prior, phrase: str, meshed: bool) -> ErrorModel:
+    seen = _on_slab(scan, height, meshed)
     white, white_source = _white(seen.residual)
     repeats = _repeats(seen, len(scan.files))
     if repeats is not None:

@@ -10,6 +10,7 @@ from scipy import special
 
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.job.records import Wanted
+from crestcut.surface.error_priors import NO_SCALE
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
@@ -149,7 +150,13 @@ def _summed_up(
 def half_width(draws: int) -> float:
     """Half the 95 % interval in standard deviations from so many draws, every other the opposite of one
     before it: Student's t, as the deviation itself is known only from those."""
-    return float(special.stdtrit(max(draws // 2 - 1, 1), 0.975))
+    return coverage_factor(max(draws // 2 - 1, 1), 0.95)
+
+
+def coverage_factor(freedom: float, share: float) -> float:
+    """Standard deviations, known with so many degrees of freedom, either side of a mean that hold ``share`` of
+    what may be: Student's t (JCGM 100:2008, annex G)."""
+    return float(special.stdtrit(freedom, 0.5 + share / 2))
 
 
 def _verdict(
@@ -165,6 +172,9 @@ def _verdict(
         reasons.append(
             f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
         )
+    if NO_SCALE in error.warp_source:
+        verdict = "cannot tell"
+        reasons.append(f"{NO_SCALE}: check two lengths that cross with a tape, and write [scan] unit")
     return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
 
 
