@@ -35,7 +35,8 @@ def worksheet(done: Done) -> Worksheet:
     keeps = [KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in r.keeps]
     return make_worksheet(
         r.job, r.vehicle, r.surface, r.line, r.ride, r.plan, done.release,
-        marks={m.name: m.xy for m in r.marks}, keeps=keeps, advice=r.advice, to_site=r.scan.frame.plan_to_site,
+        marks={m.name: m.xy for m in r.marks}, keeps=keeps, advice=r.advice,
+        to_site=r.scan.frame.plan_to_site,
     )  # fmt: skip
 
 

@@ -1,6 +1,8 @@
-"""The drawing: audits clean, carries its unit, lies where the scan lies, and holds nothing to cut from under a stamp.
+"""The drawing: audits clean, carries its unit, lies where the scan lies, and under a stamp holds nothing to
+cut from.
 
-DXF reference: $INSUNITS 1 inches, 2 feet, 4 millimetres, 5 centimetres, 6 metres. The reading side is the library's own.
+DXF reference: $INSUNITS 1 inches, 2 feet, 4 millimetres, 5 centimetres, 6 metres. The reading side is the
+library's own.
 """
 
 from __future__ import annotations

@@ -91,13 +91,14 @@ def _map(paper: Paper, out: SetOut, site: Site) -> None:
     left = SIDE + 0.35
     for k, (wide, high, box, pad) in enumerate(((*sizes[0], whole, 0.25), (*sizes[1], cut, 0.1))):
         axes = ink.axes_at(paper.figure, left, paper.tall - at - high, wide, high)
-        _ground(axes, site, depth, named=k == 1)
+        low, high = box.min(axis=0) - pad, box.max(axis=0) + pad
+        _ground(axes, site, depth, low, high, named=k == 1)
         _lines(axes, out)
         _dots(axes, out, named=k == 1)
         if k == 0:
             _marks(axes, out)
-        axes.set_xlim(box[:, 0].min() - pad, box[:, 0].max() + pad)
-        axes.set_ylim(box[:, 1].min() - pad, box[:, 1].max() + pad)
+        axes.set_xlim(low[0], high[0])
+        axes.set_ylim(low[1], high[1])
         axes.set_xlabel(f"{paper.sheet.words.station} along the line, m", fontsize=7.5)
         if k == 0:
             axes.set_ylabel("offset, left +, m", fontsize=7.5)
@@ -126,14 +127,25 @@ def _widths(
     return out[0], out[1]
 
 
-def _ground(axes: Axes, site: Site, depth: np.ndarray, named: bool) -> None:
+def _ground(
+    axes: Axes, site: Site, depth: np.ndarray, low: np.ndarray, high: np.ndarray, named: bool
+) -> None:
+    """Depths in colour between two places (station, offset), with numbered contours if ``named``."""
+    rows, columns = (
+        slice(max(int(np.searchsorted(at, low[k])) - 1, 0), int(np.searchsorted(at, high[k])) + 1)
+        for k, at in ((1, site.offset), (0, site.station))
+    )
+    station, offset, part = site.station[columns], site.offset[rows], depth[rows, columns]
+    if part.size == 0:
+        return
     half = site.cell / 2
-    extent = (site.station[0] - half, site.station[-1] + half, site.offset[0] - half, site.offset[-1] + half)
-    image = depth_colours(np.where(np.isnan(site.ground), np.nan, depth), float(depth.max()))
+    extent = (station[0] - half, station[-1] + half, offset[0] - half, offset[-1] + half)
+    unknown = np.isnan(site.ground[rows, columns])
+    image = depth_colours(np.where(unknown, np.nan, part), float(depth.max()))
     axes.imshow(image, extent=extent, origin="lower", interpolation="nearest", rasterized=True, aspect="auto")
     levels = np.arange(0.005, float(depth.max()), 0.005)
     if named and len(levels):
-        drawn = axes.contour(site.station, site.offset, depth, levels=levels, colors="white", linewidths=0.7)
+        drawn = axes.contour(station, offset, part, levels=levels, colors="white", linewidths=0.7)
         labels = axes.clabel(
             drawn, fmt=lambda v: f"{v * MM:.0f}", fontsize=7, inline_spacing=1, colors="black"
         )
@@ -217,7 +229,8 @@ def chart_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
         f" figures the depth changes"
         " evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it. 'Stop' is where the"
         " depth has come down to"
-        " nothing. When all is done a depth gauge must read the figure or more."
+        " nothing; what has no figures between the board's end and it is tapered evenly. When all is done"
+        " a depth gauge must read the figure or more."
     )
     by_board = [k for k in out.kerfs if not k.by_hand]
     _matrix(paper, out, by_board)
@@ -264,7 +277,7 @@ def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
             )
         heads = ["|", "|", "stop|from", "stop|to", "most|mm", "|at", *(f"|{s:.2f}" for s in part)]
         heads[0], heads[1] = "|strip", "|offset"
-        paper.table(heads, [5, 6, room, room, 5, room, *[room] * len(part)], rows)
+        paper.table(heads, [5, 7, room, room, 5, room, *[room] * len(part)], rows)
 
 
 def _whole(station: float) -> bool:

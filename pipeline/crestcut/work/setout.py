@@ -14,7 +14,7 @@ from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
 from crestcut.work.site import FOOT, Site, runs
-from crestcut.work.strips import CLOSE, GAP
+from crestcut.work.strips import GAP
 from crestcut.work.ties import ties_at
 from crestcut.work.timber import string_sag
 from crestcut.work.workable import SKIN, Workable, covered
@@ -27,6 +27,7 @@ LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 36
 ACROSS = 0.00012  # m: from row to row a piece done by hand is even to this
+RIM = 0.003  # m: where the plan wavers, a shallower rim is tapered evenly and has no figures
 GAUGE = 0.00015  # m added where hands work to a depth gauge
 KERF_STEP = 0.05  # m along a strip
 CHECK_LANES = 0.10  # m between strings
@@ -132,25 +133,33 @@ def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
         if len(cut):
             columns = {i for i in range(int(cut[0]), int(cut[-1]) + 1) if i % step == origin}
             out += _places(site, lane, row, columns | {int(depth[row].argmax())}, False)
-        pieces = runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP)
-        rows = {row for a, b in pieces for row in _rows_for(depth, low, high, slice(a, b + 1))}
+        pieces = [
+            (a, b)
+            for a, b in runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP)
+            if work.deeper <= 0 or depth[low : high + 1, a : b + 1].max() >= RIM
+        ]
+        even = max(ACROSS, work.deeper)
+        rows = {row for a, b in pieces for row in _rows_for(depth, low, high, slice(a, b + 1), even)}
         for row in sorted(rows):
             for first, last in pieces:
                 a, b = max(first - 1, 0), min(last + 1, depth.shape[1] - 1)
-                out += _places(site, lane, row, _breaks(depth[row], a, b) | {last}, True)
+                out += _places(site, lane, row, _breaks(depth[row], a, b, even) | {last}, True)
     return out
 
 
-def _rows_for(depth: FloatArray, low: int, high: int, part: slice) -> list[int]:
-    """Rows of a piece between which its depth changes evenly across the strip, to 1/8 mm."""
+def _rows_for(depth: FloatArray, low: int, high: int, part: slice, close: float) -> list[int]:
+    """Rows of a piece between which its depth changes evenly across the strip, to ``close`` m."""
     if high - low < 2:
         return list(dict.fromkeys((low, high)))
     share = ((np.arange(low, high + 1) - low) / (high - low))[:, None]
     even = depth[low, part] * (1 - share) + depth[high, part] * share
-    if np.abs(even - depth[low : high + 1, part]).max() <= ACROSS:
+    if np.abs(even - depth[low : high + 1, part]).max() <= close:
         return [low, high]
     middle = (low + high) // 2
-    return [*_rows_for(depth, low, middle, part), *_rows_for(depth, middle, high, part)[1:]]
+    return [
+        *_rows_for(depth, low, middle, part, close),
+        *_rows_for(depth, middle, high, part, close)[1:],
+    ]
 
 
 def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -> list[KerfDepth]:
@@ -163,23 +172,23 @@ def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -
     ]
 
 
-def _breaks(depth: FloatArray, first: int, last: int) -> set[int]:
-    """Columns from first to last between which the depth of a row is straight to 1/8 mm."""
+def _breaks(depth: FloatArray, first: int, last: int, close: float) -> set[int]:
+    """Columns from first to last between which the depth of a row is straight to ``close`` m."""
     out = {first}
     at = first
     while at < last:
         good, bad = at + 1, last + 1
         while bad - good > 1:
             middle = (good + bad) // 2
-            good, bad = (middle, bad) if _straight(depth, at, middle) else (good, middle)
+            good, bad = (middle, bad) if _straight(depth, at, middle, close) else (good, middle)
         at = good
         out.add(at)
     return out
 
 
-def _straight(depth: FloatArray, first: int, last: int) -> bool:
+def _straight(depth: FloatArray, first: int, last: int, close: float) -> bool:
     line = np.interp(np.arange(first, last + 1), [first, last], depth[[first, last]])
-    return bool(np.abs(line - depth[first : last + 1]).max() <= CLOSE / 2)
+    return bool(np.abs(line - depth[first : last + 1]).max() <= close)
 
 
 def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, float, float]]:

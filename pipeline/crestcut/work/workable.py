@@ -56,7 +56,8 @@ def make_workable(
     below : finished concrete under the board, m: settings whose board would lie on concrete that stays, or
     whose blocks would have no height, are left to something else. None: no board is used.
     """
-    deeper = float(np.clip(min(OF_ERROR * site.error - CLOSE, WAVES * waver(site)), 0.0, MOST_DEEPER))
+    deeper = min(OF_ERROR * site.error - CLOSE, WAVES * waver(site), MOST_DEEPER)
+    deeper = deeper if deeper > CLOSE else 0.0  # less is a smooth plan
     core = core_of(site)
     fitter = Fitter(site, core, wheels, deeper)
     strips: list[tuple[int, int]] = []
