@@ -66,8 +66,8 @@ def left(covariance: np.ndarray, chosen: list[int]) -> float:
 
 
 def best_of(covariance: np.ndarray, size: int, start: list[int]) -> float:
-    """Narrowing by the best set of a size: chosen one by one, and from ``start``, each then swapped for any other as
-    long as that is better."""
+    """Narrowing by the best set of a size: chosen one by one, and from ``start``, each then swapped for any
+    other as long as that is better."""
     greedy: list[int] = []
     for _ in range(size):
         free = (i for i in range(1, len(covariance)) if i not in greedy)
@@ -133,8 +133,10 @@ def main() -> None:
         )
     mean = np.mean(rows, axis=0)
     print(
-        f"mean narrowing, advice of best: felt gap {mean[0]:.2f} of {mean[1]:.2f}, one string {mean[2]:.2f} of {mean[3]:.2f}, "
-        f"three strings {mean[4]:.2f} of {mean[5]:.2f}; the advice with all kinds is the felt gap: {mean[0] / max(mean[1], mean[5]):.1%} of the bound"
+        f"mean narrowing, advice of best: felt gap {mean[0]:.2f} of {mean[1]:.2f}"
+        f", one string {mean[2]:.2f} of {mean[3]:.2f}, "
+        f"three strings {mean[4]:.2f} of {mean[5]:.2f}"
+        f"; the advice with all kinds is the felt gap: {mean[0] / max(mean[1], mean[5]):.1%} of the bound"
     )
 
 

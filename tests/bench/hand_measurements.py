@@ -1,5 +1,5 @@
-"""What one felt gap, or an H of three strings, does to the interval of least clearance on simulated scans of known
-truth, with the places of the measurements off by 20 mm. Prints data, figures and seconds.
+"""What one felt gap, or an H of three strings, does to the interval of least clearance on simulated scans of
+known truth, with the places of the measurements off by 20 mm. Prints data, figures and seconds.
 
 python tests/bench/hand_measurements.py [surfaces] [draws]
 
@@ -123,8 +123,10 @@ def main() -> None:
         for k, name in enumerate(("scan alone", "one felt gap", "H of three strings")):
             miss, low, high, against = found[:, 4 * k : 4 * k + 4].T
             print(
-                f"  {name}: {plain / np.mean(high - low):.2f} x narrower, held {np.mean((low <= 0) & (high >= 0)):.1%}, "
-                f"mean error {miss.mean() * 1e3:+.2f} mm, sd {miss.std() * 1e3:.2f} mm, half width {np.mean(high - low) * 500:.2f} mm, contradicted {against.mean():.1%}"
+                f"  {name}: {plain / np.mean(high - low):.2f} x narrower, "
+                f"held {np.mean((low <= 0) & (high >= 0)):.1%}, "
+                f"mean error {miss.mean() * 1e3:+.2f} mm, sd {miss.std() * 1e3:.2f} mm, "
+                f"half width {np.mean(high - low) * 500:.2f} mm, contradicted {against.mean():.1%}"
             )
 
 

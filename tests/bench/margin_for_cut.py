@@ -17,6 +17,7 @@ import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from coverage_of_chance import MODEL
+
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
 from crestcut.job.records import Travel, Wanted

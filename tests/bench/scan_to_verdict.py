@@ -4,7 +4,8 @@ Prints data, figures and seconds.
 python tests/bench/scan_to_verdict.py [walks]
 
 The walks are those of the sample scans with other seeds: range noise 6 mm, patch 1.5 mm, warp 5 mm halving at
-0.4 m, clutter, joints and all; read from a file, separated, fitted, its error model estimated from the walk itself.
+0.4 m, clutter, joints and all; read from a file, separated, fitted, its error model estimated from the walk
+itself.
 """
 
 from __future__ import annotations
@@ -17,8 +18,7 @@ from pathlib import Path
 
 import numpy as np
 
-ROOT = Path(__file__).resolve().parents[2]
-sys.path.insert(0, str(ROOT / "sample_scans"))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "sample_scans"))
 import courtyard
 from make import RAYS, write_laz
 from walk import walk
@@ -35,6 +35,7 @@ from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
 from crestcut.vehicle.load import load_state, load_vehicle
 
+ROOT = Path(__file__).resolve().parents[2]
 JOB = ROOT / "configs" / "jobs" / "courtyard_apron.toml"
 
 
@@ -86,7 +87,8 @@ def main() -> None:
     truth, best, low, high = np.array(rows).T
     miss = best - truth
     print(
-        f"{count} walks: {((low <= truth) & (truth <= high)).sum()} held, mean error {miss.mean() * 1e3:+.2f} mm, "
+        f"{count} walks: {((low <= truth) & (truth <= high)).sum()} held, "
+        f"mean error {miss.mean() * 1e3:+.2f} mm, "
         f"sd {miss.std() * 1e3:.2f} mm, mean half width {np.mean(high - low) * 500:.2f} mm, "
         f"{(time.perf_counter() - start) / count:.1f} s each"
     )

@@ -11,6 +11,8 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+import itertools
+
 import pytest
 
 from crestcut.job.records import PlanPoint, Point, StringReading, Wanted
@@ -39,7 +41,7 @@ def test_a_felt_gap_comes_first_and_narrows_two_and_a_half_times(stood: Scene) -
     assert stood.before.worst is not None
     assert advice[0].kind == "felt gap" and advice[0].narrows > 2.5
     assert advice[0].expect == pytest.approx(stood.before.worst.gap)
-    assert all(a.narrows <= b.narrows for a, b in zip(advice, advice[1:], strict=False))
+    assert all(a.narrows <= b.narrows for a, b in itertools.pairwise(advice))
 
 
 def test_nothing_to_narrow_nothing_to_ask() -> None:
@@ -53,11 +55,12 @@ def test_strings_run_free_of_the_slab_and_together_narrow_more(stood: Scene) -> 
     sure = replace(stood, vehicle=vehicle(replace(belly(half=0.3), within=0.0005)))
     strings = asked(sure, kinds=("string",))
     assert len(strings) >= 2 and all(s.expect >= 0.040 - 1e-9 and s.blocks >= 0.1 for s in strings)
-    assert all(a.narrows < b.narrows for a, b in zip(strings, strings[1:], strict=False))
+    assert all(a.narrows < b.narrows for a, b in itertools.pairwise(strings))
 
 
 def test_a_set_is_chosen_that_no_other_of_its_size_beats() -> None:
-    """Two readings that are worthless one by one and all together (a difference): one by one never finds them."""
+    """Two readings that are worthless one by one and all together (a difference): one by one never finds
+    them."""
     a, b, noise = np.array([1.0, 0.0, 1.0]), np.array([1.0, 3.0, 0.0]), np.array([0.0, 3.0, 0.0])
     rows = np.array([[1.0, 0.0, 0.0], b, noise, 0.2 * a]) * 0.004
     covariance = rows @ rows.T
@@ -65,7 +68,8 @@ def test_a_set_is_chosen_that_no_other_of_its_size_beats() -> None:
 
 
 def test_each_outcome_is_told_and_what_it_says_is_then_found(stood: Scene) -> None:
-    """A string read where the advice says 'it clears' makes the verdict say so, and one well short of it not."""
+    """A string read where the advice says 'it clears' makes the verdict say so, and one well short of it
+    not."""
     args = (stood.vehicle, stood.surface, stood.ride, stood.before, WARP, Wanted())
     today = assess_chance(*args, draws=200)
     # the part's height all but known, so that a string can settle it

@@ -61,14 +61,15 @@ def test_tyres_stand_where_a_search_over_every_node_puts_them() -> None:
 
 
 def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, footing: Footing) -> None:
-    """A drawn error put onto the ground, everything settled and swept anew: the least gap agrees to a few tenths of
-    a millimetre (poses thinned, blocks of nodes, lifts to first order)."""
+    """A drawn error put onto the ground, everything settled and swept anew: the least gap agrees to a few
+    tenths of a millimetre (poses thinned, blocks of nodes, lifts to first order)."""
     off = []
     for seed in range(6):
         wrong = seen_from(noisy, seed + 50, replace(PHONE, patch=0.001, warp=0.003)).height.values
         wrong = wrong - noisy.surface.height.values
         height = noisy.surface.height.like(noisy.surface.height.values + wrong)
-        again = stand(noisy.vehicle, noisy.travel, noisy.line, replace(noisy.surface, height=height, top=height))
+        surface = replace(noisy.surface, height=height, top=height)
+        again = stand(noisy.vehicle, noisy.travel, noisy.line, surface)
         at = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
         field = noisy.surface.height.like(wrong).sample(at).astype(np.float32)[:, None]
         assert again.before.worst is not None
@@ -79,5 +80,6 @@ def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, footi
 def test_nothing_measured_carries_no_tyre() -> None:
     from crestcut.travel.tyres import VOID
 
-    lists, best = list_tyres(np.full((40, 40), VOID), 0.02, np.array([[0.4, 0.4, 1.0, 0.0]]), 0.315, 0.1, 0.012)
+    hub = np.array([[0.4, 0.4, 1.0, 0.0]])
+    lists, best = list_tyres(np.full((40, 40), VOID), 0.02, hub, 0.315, 0.1, 0.012)
     assert len(lists.nodes) == 0 and best[0] == VOID

@@ -58,7 +58,8 @@ def test_margin_grows_with_confidence_and_with_error(stood: Scene) -> None:
 
 
 def test_a_cut_over_many_places_leaves_less_than_it_promises(stood: Scene) -> None:
-    """The least of many gaps that are all as planned is below the plan: the mean of the least of n normals is."""
+    """The least of many gaps that are all as planned is below the plan: the mean of the least of n normals
+    is."""
     outcome = drawn(stood, PHONE).outcome(0.010)
     assert outcome.mean() < -PHONE.warp / 2
 
@@ -71,8 +72,8 @@ def test_no_cut_allowed_none_made(stood: Scene) -> None:
 
 
 def test_plans_from_noisy_scans_reach_what_was_asked_on_the_true_slab() -> None:
-    """24 whole cuts at 95 %: fewer than 19 reached has a chance of 1 in 1,000 if the promise is kept (binomial), and
-    the true least gap lies in the 95 % interval of what was said in no fewer."""
+    """24 whole cuts at 95 %: fewer than 19 reached has a chance of 1 in 1,000 if the promise is kept
+    (binomial), and the true least gap lies in the 95 % interval of what was said in no fewer."""
     wanted, reached, held, left = Wanted(), 0, 0, []
     for seed in range(24):
         rng = np.random.default_rng(seed)
@@ -86,7 +87,8 @@ def test_plans_from_noisy_scans_reach_what_was_asked_on_the_true_slab() -> None:
         plan = plan_cut(car, surface, noisy.ride, noisy.before, limits, wanted, margin, 0.25)
         said = chance_of_plan(cut, plan.after, margin, limits.deepest, PHONE, wanted)
         assert said.chance_of_want == pytest.approx(0.95, abs=0.02)
-        after = stand(car, STRAIGHT, true.line, cut_surface(true.surface, np.nan_to_num(plan.depth.values))).before
+        cut_slab = cut_surface(true.surface, np.nan_to_num(plan.depth.values))
+        after = stand(car, STRAIGHT, true.line, cut_slab).before
         assert after.worst is not None
         gap = after.worst.gap + rng.normal(0.0, 0.002)
         reached += gap >= wanted.want

@@ -83,10 +83,9 @@ def string_evidence(
     )
     at_slab = a + share * (b - a)
     points = np.array([a, b, at_slab])
-    reading = Reading(
-        name, "the distance under the string", points, np.array([1 - share, share, -1.0]), _error_at(surface, points),
-        predicted, string.down,
-    )  # fmt: skip
+    weights = np.array([1 - share, share, -1.0])
+    what = "the distance under the string"
+    reading = Reading(name, what, points, weights, _error_at(surface, points), predicted, string.down)
     return Evidence((reading,), np.array([[string.within**2 + spread**2]]))
 
 

@@ -74,8 +74,8 @@ class Fold:
         return ground - (self.ground_gain @ read).astype(np.float32), parts - self.part_gain @ read
 
     def read(self, count: int) -> FloatArray:
-        """(m, count) by how much each reading came out over what was expected, m: as read, or drawn where only
-        a bound is known."""
+        """(m, count) by how much each reading came out over what was expected, m: as read, or drawn where
+        only a bound is known."""
         assert self.missed is not None
         free = np.zeros((len(self.missed), count)) if self.drawn is None else self.drawn.T
         return np.asarray(self.missed[:, None] + free)
@@ -170,7 +170,8 @@ def _against(reading: Reading, expected: float, sd: float, readings: int) -> str
     bound = "" if reading.relation == "is" else f"{reading.relation} "
     return (
         f"{reading.name}: {reading.what} {bound}{millimetres(reading.observed)} contradicts what {others}, "
-        f"{millimetres(expected)} give or take {millimetres(2 * sd)}; measure it again, and check where it was taken"
+        f"{millimetres(expected)} give or take {millimetres(2 * sd)}; measure it again, and check where it "
+        "was taken"
     )
 
 

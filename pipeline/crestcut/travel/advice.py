@@ -165,7 +165,8 @@ def _string(a: FloatArray, b: FloatArray, share: float, surface: Surface, how: s
     short = FREE - BLOCKS - level
     blocks = BLOCKS + BLOCK_STEP * math.ceil(short / BLOCK_STEP) if short > 0 else BLOCKS
     pull = (
-        f"stretch a string {how}, on two {millimetres(blocks, 0)} blocks at 30 N, and measure down to the slab"
+        f"stretch a string {how}, on two {millimetres(blocks, 0)} blocks at 30 N, and measure down to "
+        "the slab"
     )
     return _Candidate("string", points, weights, 0.0, level + blocks, pull, blocks)
 
@@ -204,7 +205,8 @@ def _best_first(
 
 
 def best_set(covariance: FloatArray, candidates: Iterable[int], most: int) -> set[int]:
-    """The candidates that together narrow entry 0 most, no more than ``most``, and no more than are worth it."""
+    """The candidates that together narrow entry 0 most, no more than ``most``, and no more than are worth
+    it."""
     found: set[int] = set()
     last = 1.0
     indices = tuple(candidates)

@@ -154,8 +154,8 @@ def half_width(draws: int) -> float:
 
 
 def coverage_factor(freedom: float, share: float) -> float:
-    """Standard deviations, known with so many degrees of freedom, either side of a mean that hold ``share`` of
-    what may be: Student's t (JCGM 100:2008, annex G)."""
+    """Standard deviations, known with so many degrees of freedom, either side of a mean that hold ``share``
+    of what may be: Student's t (JCGM 100:2008, annex G)."""
     return float(special.stdtrit(freedom, 0.5 + share / 2))
 
 

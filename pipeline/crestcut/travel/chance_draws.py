@@ -15,7 +15,7 @@ from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_footing import Footing, Single, find_footing
-from crestcut.travel.chance_tyres import SoftTyres, soft_tyres
+from crestcut.travel.chance_tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
 from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.sweep import hard_parts
 from crestcut.vehicle.records import Vehicle
@@ -48,7 +48,7 @@ class Draws:
     fold: Fold
     told: bool = False
     evidence: Evidence | None = None
-    tyres: SoftTyres = SoftTyres()
+    tyres: SoftTyres = NO_SOFT_TYRES
 
 
 def white_length(surface: Surface) -> float:
@@ -145,15 +145,15 @@ class Source:
     ) -> None:
         """Move every draw on until the gap where the vehicle stood is the one that was felt.
 
-        It is the least gap under a whole part, so which nodes set it differs from draw to draw; what was folded
-        in was only its tangent. A few steps along the same gain bring it home (randomised maximum likelihood:
-        Oliver, He & Reynolds, 1996). Moved means go into the estimate.
+        It is the least gap under a whole part, so which nodes set it differs from draw to draw; what was
+        folded in was only its tangent. A few steps along the same gain bring it home (randomised maximum
+        likelihood: Oliver, He & Reynolds, 1996). Moved means go into the estimate.
         """
         fold, told = self.fold, [i for i, _ in witnesses_of(evidence, names)]
         if not told or fold.ground_gain is None or fold.part_gain is None:
             return
         readings = [evidence.readings[i] for i in told]
-        # a place known only so well moves the gap on average too: by what was expected over the gap right there
+        # a place known only so well moves the gap on average too: by what was expected over the gap there
         moved_by_place = np.array([r.predicted - r.exactly for r in readings])
         noise = np.sqrt(np.diag(evidence.noise)[told])
         felt = fold.read(self.ground.shape[1])[told] + np.array([r.predicted for r in readings])[:, None]
@@ -165,7 +165,8 @@ class Source:
             self.ground = self.ground + ground_gain @ left.astype(np.float32)
             self.parts = self.parts + part_gain @ left
         ground, parts = self.ground.mean(axis=1, dtype=np.float64), self.parts.mean(axis=1)
-        self.ground, self.parts = self.ground - ground.astype(np.float32)[:, None], self.parts - parts[:, None]
+        self.ground = self.ground - ground.astype(np.float32)[:, None]
+        self.parts = self.parts - parts[:, None]
         self.fold = replace(fold, ground=fold.ground + ground, parts=fold.parts + parts)
 
 
@@ -208,8 +209,8 @@ def snapped(
 
 
 def _collect(footing: Footing, source: Source) -> Draws:
-    """The least of many noisy gaps is too low; how much is judged on the scan alone, and what readings have taken
-    from the variance they have taken from that."""
+    """The least of many noisy gaps is too low; how much is judged on the scan alone, and what readings have
+    taken from the variance they have taken from that."""
     fold, part = source.fold, footing.pair_part[: footing.judged]
     none = np.zeros((len(footing.nodes), 1), np.float32)
     still = np.zeros((len(fold.parts), 1))

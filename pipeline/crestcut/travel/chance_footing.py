@@ -45,10 +45,10 @@ class Footing:
     window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on
     the window.
     pair_pose, pair_part : (q,) into the poses kept and the hard parts, ordered by pose.  judged : the pairs
-    that count; those after them are where the vehicle stood witness.  pose : (p,) index of the judged poses in
-    the ride's batch.  base : (judged,) gap on the surface as fitted, m.  tyres, parts : the lists.
-    weights : (entries of parts, 4) how far each entry's chassis point follows each wheel.
-    extra : indices into ``nodes`` of the places asked for besides.
+    that count; those after them are where the vehicle stood witness.  pose : (p,) index of the judged poses
+    in the ride's batch.  base : (judged,) gap on the surface as fitted, m.  tyres, parts : the lists. weights
+    : (entries of parts, 4) how far each entry's chassis point follows each wheel. extra : indices into
+    ``nodes`` of the places asked for besides.
     """
 
     window: GridFrame
@@ -152,9 +152,8 @@ def find_footing(
     batch, judged = _chosen(ride.batch, pose), len(pair_pose)
     if stood:
         places = np.array([s[0] for s in stood])
-        there = settle_batch(
-            vehicle, ridden_ground(surface)[0], surface.height.frame.cell, places, np.zeros(len(places), np.int64)
-        )
+        ridden, nought = ridden_ground(surface)[0], np.zeros(len(places), np.int64)
+        there = settle_batch(vehicle, ridden, surface.height.frame.cell, places, nought)
         batch = Batch(*(np.concatenate([getattr(b, f.name) for b in (batch, there)]) for f in fields(batch)))
         pair_pose = np.concatenate([pair_pose, len(pose) + np.arange(len(stood))])
         pair_part = np.concatenate([pair_part, [s[1] for s in stood]])

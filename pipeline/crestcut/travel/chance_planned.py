@@ -131,7 +131,8 @@ def _lacking(footing: Footing, place: IntArray, places: int, field: Single, shif
     lacking = np.full((places, d), NOTHING, np.float32)
     for q in range(footing.judged):
         entries = slice(footing.parts.start[q], footing.parts.start[q + 1])
-        gap = footing.gaps_of(q, field, lift[4 * footing.pair_pose[q] :]) + shift[footing.pair_part[q]].astype(np.float32)
+        gap = footing.gaps_of(q, field, lift[4 * footing.pair_pose[q] :])
+        gap = gap + shift[footing.pair_part[q]].astype(np.float32)
         here = place[entries]  # each place once: a pair lists one node of a block
         lacking[here] = np.maximum(lacking[here], -gap)
     return lacking

@@ -1,4 +1,5 @@
-"""Tyres that stand near a break at the worst station: there a disk is no longer a fair tyre, and it is said."""
+"""Tyres that stand near a break at the worst station: there a disk is no longer a fair tyre, and it is
+said."""
 
 from __future__ import annotations
 
@@ -30,6 +31,9 @@ class SoftTyres:
     said: tuple[str, ...] = ()
 
 
+NO_SOFT_TYRES = SoftTyres()
+
+
 def soft_tyres(vehicle: Vehicle, surface: Surface, ride: Ride, clearance: Clearance) -> SoftTyres:
     """What elastic tyres may take off (or, under a wheel with a negative weight, add to) the least gap.
 
@@ -55,9 +59,9 @@ def soft_tyres(vehicle: Vehicle, surface: Surface, ride: Ride, clearance: Cleara
             continue
         lower, higher = lower + max(weight, 0.0) * give.lower, higher + max(-weight, 0.0) * give.lower
         said.append(
-            f"the {WHEELS[wheel]} tyre stands {millimetres(distance, 0)} from a break of {grade:.0%}, where it may "
-            f"sink up to {millimetres(give.lower)} more than the rigid disk reckoned with ({give.source}): the "
-            f"interval is wider by {millimetres(abs(weight) * give.lower)}"
+            f"the {WHEELS[wheel]} tyre stands {millimetres(distance, 0)} from a break of {grade:.0%}, where "
+            f"it may sink up to {millimetres(give.lower)} more than the rigid disk reckoned with "
+            f"({give.source}): the interval is wider by {millimetres(abs(weight) * give.lower)}"
         )
     return SoftTyres(lower, higher, tuple(said))
 
