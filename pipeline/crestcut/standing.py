@@ -176,7 +176,10 @@ def judged(
 
 
 def judged_after(job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface) -> Chance:
-    """What can be said of the clearance once the plan is cut; after : swept over it."""
+    """What can be said of the clearance once the plan is cut; after : swept over it. Today's answer where it
+    changes nothing for this vehicle."""
+    if after.least == standing.before.least:
+        return standing.today
     return chance_of_plan(standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted)
 
 
