@@ -41,6 +41,7 @@ SURE_KINK = 0.12
 LEAST_STEP = 0.005  # m
 CENTRED = 0.07  # m: a break this far off a knot's middle counts 1/e
 OFF = 0.06  # m: a knot whose break lies farther from the line speaks of another one
+STRAY = 0.6  # of the usual gain a point
 FEWEST_KNOTS = 3.0  # in weight, that a line must run through within 0.3 m
 NEAR = 0.09  # m: the ridge passes a knot that near, or has other knots
 LONGEST_GAP = 0.45  # m, that a ridge is carried over
@@ -217,6 +218,17 @@ def _vote(pools: Pools, n: FloatArray, weight: FloatArray) -> tuple[FloatArray, 
     )
     best = votes.argmax(axis=1)
     return trial[best], votes[np.arange(pools.n), best]
+
+
+def strays(place: FloatArray, pitch: float, model: NDArray[np.int8], fits: LineFits) -> BoolArray:
+    """Steps that explain far less of their points than those beside them do: put on a wrong line, a step still
+    beats a quadratic."""
+    pools = Pools.of(place, pitch, 0.09)
+    gain = (fits.flat - fits.rss[:, 0]) / np.maximum(fits.points, 1.0)
+    both = (model[pools.owner] == STEP) & (model[pools.near] == STEP) & (np.abs(pools.along) < POOL_SHORT)
+    usual = pools.mean(both * np.maximum(gain[pools.near], 0.0), gain[pools.near])
+    out: BoolArray = (model == STEP) & (gain < STRAY * usual)
+    return out
 
 
 def bridge(

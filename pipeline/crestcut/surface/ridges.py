@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.agree import LEAST_KINK, bridge, find_lines, settle
+from crestcut.surface.agree import LEAST_KINK, bridge, find_lines, settle, strays
 from crestcut.surface.fits import LineFits, first_fits, last_fits, line_fits
 from crestcut.surface.hinge import HINGE
 from crestcut.surface.local import WORKERS, Local, biweight, fit_local
@@ -85,7 +85,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
         return Knots.none()
     place, model, line = _moved(place[on], line[on], pitch), model[on], line[on]
     fits = _fit_on_lines(data, place, model, line, pitch, variance)
-    on = fits.fit_at_all(variance)
+    on = fits.fit_at_all(variance) & ~strays(place, pitch, model, fits)
     place, model, line = place[on], model[on], line[on]
     added, source = bridge(place, pitch, model, line, SPACING)
     place, model, line = (
