@@ -20,6 +20,7 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "sample_scans"))
 sys.path.insert(0, str(ROOT / "tests"))
 import courtyard  # noqa: E402
+
 from scenes import surface_of  # noqa: E402
 
 
