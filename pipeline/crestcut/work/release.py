@@ -167,10 +167,7 @@ def _steel(slab: Slab) -> Iterator[Finding]:
         " slab"
     )
     question = Question("slab.steel_depth", "How deep is the uppermost steel, and how is that known?", whom)
-    if slab.steel_depth is None:
-        yield "the depth of the steel is not known", question
-    elif _open(slab.steel_from):
-        yield "the depth of the steel was not measured", question
+    yield from _known(slab.steel_depth, slab.steel_from, question, "depth of the steel", "was not measured")
 
 
 def _thickness(slab: Slab) -> Iterator[Finding]:
@@ -179,10 +176,19 @@ def _thickness(slab: Slab) -> Iterator[Finding]:
         " a wire under the slab"
     )
     question = Question("slab.thickness", "How thick is the slab at the cut, and how is that known?", whom)
-    if slab.thickness is None:
-        yield "the thickness of the slab is not known", question
-    elif _open(slab.thickness_from):
-        yield "the thickness of the slab is only guessed", question
+    yield from _known(
+        slab.thickness, slab.thickness_from, question, "thickness of the slab", "is only guessed"
+    )
+
+
+def _known(
+    value: float | None, known_from: str | None, question: Question, what: str, guessed: str
+) -> Iterator[Finding]:
+    """A length that must be known, and how."""
+    if value is None:
+        yield f"the {what} is not known", question
+    elif _open(known_from):
+        yield f"the {what} {guessed}", question
 
 
 def _depth_findings(job: Job) -> Iterator[Finding]:
