@@ -182,3 +182,19 @@ def test_mass_of_concrete() -> None:
 def test_every_line_is_one_line() -> None:
     for line in summary_lines(nose(release="not for cutting")):
         assert "\n" not in line and "nan" not in line.lower().split()
+
+
+def test_nothing_to_cut_is_nothing_to_release_and_asks_for_no_answers() -> None:
+    report = dataclasses.replace(
+        make_report(clearance=0.180), release="not for cutting", release_reasons=("the steel depth is not known",)
+    )
+    assert report.plan is not None and report.plan.deepest == 0
+    text = "\n".join(summary_lines(report))
+    assert "nothing to cut, so nothing to release" in text
+    assert "NOT FOR CUTTING" not in text and "answer what the release asks for" not in text
+
+
+def test_a_vehicle_called_ours_gets_no_second_article() -> None:
+    report = make_report(clearance=0.098)
+    ours = dataclasses.replace(report, vehicle=dataclasses.replace(report.vehicle, name="our van"))
+    assert verdict_line(ours).startswith("TOUCHES: our van hangs up")

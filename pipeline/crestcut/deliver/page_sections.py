@@ -12,7 +12,7 @@ from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, nearest, place_words
+from crestcut.deliver.summary import MEETS, called, nearest, place_words
 
 Document = Mapping[str, object]
 
@@ -44,7 +44,8 @@ def answer(report: Report, document: Document) -> str:
 
 def verdict(report: Report, document: Document) -> str:
     """One sentence with its chance in words; the figure in it opens its meaning."""
-    name = f"the <bdi>{esc(report.vehicle.name)}</bdi>"
+    own = report.vehicle.name
+    name = f"{called(own).removesuffix(own)}<bdi>{esc(own)}</bdi>"
     gap = report.least_clearance
     if gap != gap:
         return f"Cannot tell: nothing under {name}’s path was measured."

@@ -55,39 +55,52 @@ def summary_lines(report: Report) -> list[str]:
     lines += [
         f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft
     ]
-    if report.before.unmeasured:
+    if _unmeasured(report) >= 0.005:  # what rounds to nothing is not worth a line
         area = f"{_unmeasured(report):.2f} m2 under the vehicle's path"
         lines.append(f"Not measured: {area}; nothing is said of it.")
     lines += cut_lines(report)
     lines += vehicle_lines(report)
     lines += option_lines(report)
-    lines += [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
+    lines += release_lines(report)
     lines += [f"Next: {step}" for step in next_steps(report)]
     return [*lines, FIELD_NOTE]
 
 
+def release_lines(report: Report) -> list[str]:
+    """Whether it may be cut, and what stands against it; no list of questions where there is nothing to cut."""
+    if report.plan is not None and _nothing_to_cut(report):
+        return ["Release: nothing to cut, so nothing to release."]
+    return [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
+
+
 def verdict_line(report: Report) -> str:
     """One line: touches, clears or cannot tell; how much; the chance; at nose and tail why not to grind."""
-    name, gap = report.vehicle.name, report.least_clearance
+    name, gap = called(report.vehicle.name), report.least_clearance
     chance = f"; {report.today.words}" if report.today is not None and report.today.words else ""
     if math.isnan(gap):
-        return f"CANNOT TELL: nothing under the {name}'s path was measured."
+        return f"CANNOT TELL: nothing under {name}'s path was measured."
     near = nearest(report)
     if report.verdict == "touches":
         how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
-        head = f"TOUCHES: the {name} {MEETS[report.kind]} {how}{chance}."
+        head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
     elif report.verdict == "clears":
-        head = f"CLEARS: the {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
+        head = f"CLEARS: {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
     elif _blind(report):
         head = (
-            f"CANNOT TELL: {_unmeasured(report):.2f} m2 under the {name}'s path is not measured; where it is,"
+            f"CANNOT TELL: {_unmeasured(report):.2f} m2 under {name}'s path is not measured; where it is,"
             f" there is {both(gap)} to spare {near}{chance}."
         )
     else:
         guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
-        head = f"CANNOT TELL: at best estimate the {name} has {guess} {near}{chance}."
+        head = f"CANNOT TELL: at best estimate {name} has {guess} {near}{chance}."
     why = grinding_seldom_cures(report)
     return f"{head} {why}" if why else head
+
+
+def called(name: str) -> str:
+    """A vehicle's name as a sentence takes it: 'the flat-floor hatchback', but 'our van'."""
+    own = name.split(" ", 1)[0].lower() in ("the", "our", "my", "your", "his", "her", "their")
+    return name if own else f"the {name}"
 
 
 def _unmeasured(report: Report) -> float:
@@ -245,7 +258,7 @@ def next_steps(report: Report) -> list[str]:
             if works
             else "try another line or less clearance, or ask an engineer about the limit named above."
         )
-    if report.release == "not for cutting":
+    if report.release == "not for cutting" and not _nothing_to_cut(report):
         if not all(reason.startswith(NO_ANSWER_HELPS) for reason in report.release_reasons):
             steps.append("answer what the release asks for, under [site] and [slab] of the job; run again.")
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
