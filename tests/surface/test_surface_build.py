@@ -7,7 +7,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from surface_scene import Crest, crest_scan, scan_of
+from surface_scene import Crest, clutter_scan, crest_scan, scan_of
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import GridFrame
@@ -103,3 +103,18 @@ def test_too_few_ground_points_are_refused_in_one_line() -> None:
     away = GridFrame((50.0, 50.0), 0.0, 0.010, frame.shape)
     with pytest.raises(CrestcutError, match="ground points"):
         build_surface(scan, away, "phone")
+
+
+@pytest.mark.parametrize("apart", [0.04, 0.09])
+def test_a_slab_that_two_passes_show_twice_is_refused(apart: float) -> None:
+    """Over half of it, as where a walk comes back; a leaf or a box over the slab is none."""
+    scan, frame = crest_scan(Crest("sharp", 0.3), 7)
+    second, _ = crest_scan(Crest("sharp", 0.3), 8)
+    again = second.points[second.points[:, 0] < 0.0] + (0.0, 0.0, apart)
+    with pytest.raises(CrestcutError, match="twice, [0-9]+ mm apart"):
+        build_surface(scan_of(np.concatenate([scan.points, again])), frame, "phone")
+
+
+def test_much_that_stands_on_a_slab_is_no_second_slab() -> None:
+    scene = clutter_scan(0)
+    assert build_surface(scene.scan, scene.frame, "phone").points_used > 0

@@ -221,7 +221,7 @@ def _vote(pools: Pools, n: FloatArray, weight: FloatArray) -> tuple[FloatArray, 
 
 
 def strays(place: FloatArray, pitch: float, model: NDArray[np.int8], fits: LineFits) -> BoolArray:
-    """Steps that explain far less of their points than those beside them do: put on a wrong line, a step still
+    """Steps that explain far less of their points than those beside them: put on a wrong line, a step still
     beats a quadratic."""
     pools = Pools.of(place, pitch, 0.09)
     gain = (fits.flat - fits.rss[:, 0]) / np.maximum(fits.points, 1.0)

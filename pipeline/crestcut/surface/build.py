@@ -49,6 +49,12 @@ def build_surface(
         raise CrestcutError(
             f"only {used} ground points where the vehicle goes", "", "scan the slab there, or move the line"
         )
+    if ground.twice is not None:
+        raise CrestcutError(
+            f"the scan shows the slab twice, {ground.twice * 1000:.0f} mm apart: two passes do not agree",
+            "",
+            "give each pass as a file of its own under [scan] files, or one pass alone",
+        )
     say("fitting heights")
     cells = sum_cells(lattice, placed, ground.keep)
     mask = measured_cells(cells.count, lattice.pitch)

@@ -21,6 +21,7 @@ BESIDE = 2.0  # the same for points above the ground right beside an object
 ROUGHER = 1.7
 SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brushed concrete
 ONE_SLAB = 0.06  # m: a step up to this joins two slabs; more is a kerb
+SECOND, TWICE = 0.15, 0.3  # m over the ground, and share of it, that a second layer has
 KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
 
 
@@ -29,6 +30,7 @@ class Ground:
     """keep : (n,) points that are ground.  noise : sd of one of them, m.  rollable, slab : per lattice cell.
 
     removed : (what in plain words, points) of what was taken away inside the lattice.
+    twice : height of a second layer over much of the ground, m, where the scan shows it twice.
     """
 
     keep: BoolArray
@@ -36,6 +38,7 @@ class Ground:
     rollable: BoolArray
     slab: BoolArray
     removed: tuple[tuple[str, int], ...]
+    twice: float | None = None
 
 
 def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
@@ -58,7 +61,8 @@ def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
         keep = (above < upper) & (above > -limit)
     removed = _words(tiles, pieces, above, keep, upper, len(placed))
     slab = _slab(tiles, pieces, is_ground, tile_spread(above, keep, tiles.start, tiles.order))
-    return Ground(keep, noise, _to_cells(is_ground, tiles, lattice), _to_cells(slab, tiles, lattice), removed)
+    cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab, tiles, lattice)
+    return Ground(keep, noise, *cells, removed, _second_layer(tiles, is_ground, above, limit))
 
 
 def _over_sunk(
@@ -78,6 +82,22 @@ def _over_sunk(
     out[j, i] = planes[(*at, 0)] + planes[(*at, 1)] * (i - at[1]) + planes[(*at, 2)] * (j - at[0])
     group[j, i] = group[at]
     return out, group
+
+
+def _second_layer(tiles: Tiles, is_ground: BoolArray, above: FloatArray, limit: float) -> float | None:
+    """Height over the ground, m, of a second layer of points that much of it has, as two passes leave that do
+    not agree; None where there is none."""
+    with np.errstate(invalid="ignore"):
+        upper = (above > limit) & (above < SECOND)
+    of_tile = np.repeat(np.arange(len(tiles.start) - 1), np.diff(tiles.start))
+    sums = np.bincount(of_tile, upper[tiles.order], len(tiles.start) - 1)
+    both = (sums >= 0.25 * np.diff(tiles.start)) & (sums >= 2) & is_ground.ravel()
+    if both.sum() < TWICE * is_ground.sum():
+        return None
+    heights = above[tiles.order][both[of_tile] & upper[tiles.order]]
+    middle = float(np.median(heights))
+    # one layer, not brush or rubble: three quarters of it within a few noises of its middle
+    return middle if np.mean(np.abs(heights - middle) < limit) > 0.75 else None
 
 
 def _inner(lattice: Lattice, tiles: Tiles) -> BoolArray:
