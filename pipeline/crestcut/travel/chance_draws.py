@@ -239,7 +239,7 @@ def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatAr
     their nodes on the first too.
     """
     error, shift = source.untold_ground, source.untold_parts
-    chosen = footing.drawn(none - np.multiply(error, SPLIT, dtype=np.float32), SPLIT * shift + parts)
+    chosen = footing.drawn(none - np.multiply(error, SPLIT, dtype=np.float32), SPLIT * shift + parts, True)
     q, d = chosen.gap.argmin(axis=0), np.arange(error.shape[1])
     entry = chosen.part[q, d]
     tyres, under = footing.tyres, footing.parts

@@ -65,11 +65,11 @@ class Footing:
     weights: FloatArray
     extra: IntArray
 
-    def drawn(self, field: Single, shift: FloatArray) -> Drawn:
+    def drawn(self, field: Single, shift: FloatArray, entries: bool = False) -> Drawn:
         """Tyres settled and least gaps found on ground + ``field`` (n, d) with parts moved up by ``shift``
-        (hard parts, d), m."""
-        lift, tyre = self.settled(field)
-        return Drawn(*self.gaps(field, lift, shift), lift, tyre)
+        (hard parts, d), m.  entries : whether which entry sets each is wanted too; -1 if not."""
+        lift, tyre = self.settled(field, entries)
+        return Drawn(*self.gaps(field, lift, shift, entries), lift, tyre)
 
     def witnessed(self, field: Single, shift: FloatArray) -> FloatArray:
         """(witnesses, d) least gap where the vehicle stood witness, m; as ``drawn``."""
@@ -77,35 +77,41 @@ class Footing:
         out = np.empty((len(pairs), field.shape[1]))
         for k, q in enumerate(pairs):
             first = 4 * int(self.pair_pose[q])
-            lift, _ = self.settled(field, range(first, first + 4))
+            lift, _ = self.settled(field, hubs=range(first, first + 4))
             out[k] = self.gaps_of(q, field, lift).min(axis=0) + shift[self.pair_part[q]]
         return out
 
-    def settled(self, field: Single, hubs: range | None = None) -> tuple[Single, NDArray[np.int32]]:
+    def settled(
+        self, field: Single, entries: bool = False, hubs: range | None = None
+    ) -> tuple[Single, NDArray[np.int32]]:
         """How far each tyre rises on ground + ``field`` (n, d), m, and the list entry that carries it:
         (4 p, d)."""
         hubs = range(4 * len(self.pose)) if hubs is None else hubs  # of the judged poses
         d = field.shape[1]
-        lift, tyre = np.empty((len(hubs), d), np.float32), np.empty((len(hubs), d), np.int32)
+        lift, tyre = np.empty((len(hubs), d), np.float32), np.full((len(hubs), d), -1, np.int32)
         short = self.tyres.value.astype(np.float32)[:, None]
         for row, k in enumerate(hubs):
             a, b = self.tyres.start[k], self.tyres.start[k + 1]
             stood = field[self.tyres.nodes[a:b]] - short[a:b]
-            tyre[row] = a + stood.argmax(axis=0)
             lift[row] = stood.max(axis=0)
+            if entries:
+                tyre[row] = a + stood.argmax(axis=0)
         return lift, tyre
 
-    def gaps(self, field: Single, lift: Single, shift: FloatArray) -> tuple[Single, NDArray[np.int32]]:
+    def gaps(
+        self, field: Single, lift: Single, shift: FloatArray, entries: bool = False
+    ) -> tuple[Single, NDArray[np.int32]]:
         """Least gap of each judged pair, m, and the list entry that sets it: (q, d).
 
         To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
         """
         pairs, d = self.judged, field.shape[1]
-        gap, part = np.empty((pairs, d), np.float32), np.empty((pairs, d), np.int32)
+        gap, part = np.empty((pairs, d), np.float32), np.full((pairs, d), -1, np.int32)
         moved = shift.astype(np.float32)
         for q in range(pairs):
             left = self.gaps_of(q, field, lift[4 * self.pair_pose[q] :])
-            part[q] = self.parts.start[q] + left.argmin(axis=0)
+            if entries:
+                part[q] = self.parts.start[q] + left.argmin(axis=0)
             gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
         return gap, part
 
