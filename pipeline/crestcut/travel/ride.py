@@ -238,8 +238,15 @@ def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
     measured' everywhere else.
     """
     values = np.where(surface.rollable, surface.height.values, np.nan)
+    crossed = over_small_holes(values, surface.height.frame.cell)
+    bridged = int((np.isnan(values) & ~np.isnan(crossed)).sum())
+    return np.ascontiguousarray(np.where(np.isnan(crossed), VOID, crossed)), bridged
+
+
+def over_small_holes(values: FloatArray, cell: float) -> FloatArray:
+    """Heights (ny, nx), m, with holes narrower than a tyre's contact bridged; NaN where they are wider."""
     known = ~np.isnan(values)
-    size = max(round(CONTACT_LENGTH / surface.height.frame.cell), 1)
+    size = max(round(CONTACT_LENGTH / cell), 1)
     gaps = _closing(known, size) & ~known
     left = np.argwhere(gaps)
     values = values.copy()
@@ -248,8 +255,7 @@ def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
         found = ~np.isnan(heights)
         values[tuple(left[found].T)] = heights[found]
         left = left[~found]
-    bridged = gaps & ~np.isnan(values)
-    return np.ascontiguousarray(np.where(np.isnan(values), VOID, values)), int(bridged.sum())
+    return values
 
 
 def _bridged(values: FloatArray, nodes: IntArray, size: int) -> FloatArray:
