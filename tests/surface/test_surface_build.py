@@ -111,7 +111,7 @@ def test_a_slab_that_two_passes_show_twice_is_refused(apart: float) -> None:
     scan, frame = crest_scan(Crest("sharp", 0.3), 7)
     second, _ = crest_scan(Crest("sharp", 0.3), 8)
     again = second.points[second.points[:, 0] < 0.0] + (0.0, 0.0, apart)
-    with pytest.raises(CrestcutError, match="twice, [0-9]+ mm apart"):
+    with pytest.raises(CrestcutError, match=r"twice, [0-9]+ mm apart"):
         build_surface(scan_of(np.concatenate([scan.points, again])), frame, "phone")
 
 
