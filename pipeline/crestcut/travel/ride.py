@@ -24,6 +24,7 @@ from crestcut.vehicle.records import LoadState, Vehicle
 # m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
 CONTACT_LENGTH = 0.15
 BRIDGED_IN = 3  # passes: a ragged rim's nooks are bridged from what the pass before has bridged
+LEAST_DRIVE = 0.3  # m: a line that leaves less to drive is not worth offering
 WANDER_STEP = 0.10  # m, at most, between the offsets that stand for the wander
 
 
@@ -209,11 +210,22 @@ def _judge(poses: Sequence[Poses], batch: Batch, vehicle: Vehicle, height: Heigh
         lost += int((~pose.live).sum())
     if not lost:
         return []
-    share = lost / len(batch.live)
+    worst = max(poses, key=lambda p: int((~p.live).sum()))
+    first = float(worst.station[~worst.live].min())
     return [
-        f"{share:.0%} of the positions within the wander would put a tyre where the scan has no ground; "
-        "they are not judged. Scan further to the sides, or give less wander"
+        f"{lost / len(batch.live):.0%} of the positions within the wander would put a tyre where the scan "
+        f"has no ground, most of them {_said(worst.variant)}, from the front axle {first:.2f} m along it; "
+        "they are not judged. Shorten or move the line, scan further to the sides, or give less wander"
     ]
+
+
+def _said(variant: Variant) -> str:
+    """Where a variant runs: "200 mm left of the line, turned 3 degrees to the right"."""
+    side, turn = ("left" if x > 0 else "right" for x in (variant.offset, variant.heading))
+    off = f"{millimetres(abs(variant.offset), 0)} {side} of the line" if variant.offset else "on the line"
+    if not variant.heading:
+        return off
+    return f"{off}, turned {math.degrees(abs(variant.heading)):g} degrees to the {turn}"
 
 
 def _refuse_hole(pose: Poses, places: FloatArray, vehicle: Vehicle, height: HeightGrid) -> None:
@@ -222,13 +234,34 @@ def _refuse_hole(pose: Poses, places: FloatArray, vehicle: Vehicle, height: Heig
     measured = height.sample(height.frame.to_site(feet))
     wheel = int(np.argmax(np.isnan(measured))) if np.isnan(measured).any() else 0
     gone = int((~pose.live).sum())
+    more = f" (and {gone - 1} more stations)" if gone > 1 else ""
     raise CrestcutError(
         f"no measured ground under the {WHEELS[wheel]} tyre with the front axle {pose.station[p]:.2f} m "
-        f"along the line (and {gone - 1} more stations)",
+        f"along the line, driven exactly on it{more}",
         "[travel] line",
-        "keep the wheels on scanned slab, or scan the hole: "
+        f"{_shorter(pose, vehicle.wheelbase)}keep the wheels on scanned slab, or scan the hole: "
         f"only gaps under {CONTACT_LENGTH * 1000:.0f} mm are bridged",
     )
+
+
+def _shorter(pose: Poses, wheelbase: float) -> str:
+    """Words like `shorten the line: end it 3.3 m from its start; or ` where the ground is lost at the ends
+    alone and enough is left to drive; else empty."""
+    order = np.argsort(pose.station)
+    station, live = pose.station[order], pose.live[order]
+    stands = np.flatnonzero(live)
+    if len(stands) == 0 or not live[stands[0] : stands[-1] + 1].all():
+        return ""
+    first, last = float(station[stands[0]]), float(station[stands[-1]])
+    if last - first < LEAST_DRIVE:
+        return ""
+    # rounded to the side that keeps the wheels on: the line begins under the rear axle, ends under the front
+    words = []
+    if stands[0] > 0:
+        words.append(f"start it {math.ceil((first - wheelbase) * 10) / 10:.1f} m later")
+    if stands[-1] < len(live) - 1:
+        words.append(f"end it {math.floor(last * 10) / 10:.1f} m from its start")
+    return f"shorten the line: {' and '.join(words)}; or "
 
 
 def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
