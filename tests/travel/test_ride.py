@@ -124,7 +124,7 @@ def test_wander_off_the_scan_is_left_out_and_said() -> None:
     s = stand(car, travel, line, surface_of(lambda x, y: 0 * x, frame, frame.node_xy()[..., 1] > 0.88))
     assert not s.ride.batch.live.all()
     assert "not judged" in s.ride.notes[0]
-    # 2.80 m is the wheelbase: from the first place on. At 0.88 m to the left the ground ends: the wheels, 0.75 m out, leave it from 0.13 m off the line
+    # the wheels, 0.75 m out, leave the ground at 0.88 m from 0.13 m off the line; 2.80 m is the wheelbase
     assert "200 mm left of the line, from the front axle 2.80 m along" in s.ride.notes[0]
 
 
