@@ -10,6 +10,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy.ndimage import gaussian_filter
 from work_scene import scene
 
 from crestcut.cut.fleet import Member, plan_fleet
@@ -22,6 +23,7 @@ from crestcut.work.floor_jig import floor_level, make_floor_jig
 from crestcut.work.jig import SMOOTHING, make_jig
 from crestcut.work.measure_first import measures
 from crestcut.work.release import decide_release
+from crestcut.work.setout import make_set_out
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
 from crestcut.work.ties import place_from_ties
@@ -90,14 +92,83 @@ def test_rails_never_let_the_cutter_too_deep_and_say_what_they_leave() -> None:
         assert max(over) == pytest.approx(rails.leaves, abs=1e-4)
 
 
-def test_where_no_block_finds_concrete_the_dots_serve() -> None:
+def test_where_no_block_finds_concrete_hands_and_the_depth_chart_serve() -> None:
     site, height = dished(edge=True)
     work = make_workable(site, (-0.9, 1.1), 0.0127)
     jig = make_jig(site, work, BLADE, height=height)
     assert jig.rails and all(not r.spots for r in jig.rails)
     assert any("no untouched" in r.why for r in jig.rails) and any(
-        "drill dots" in line for line in jig.cannot
+        "by hand with the shrouded cup, to the depth chart" in line for line in jig.cannot
     )
+
+
+def bowl(seed: int) -> Site:
+    """A slab that bulges or dips between blocks and piece, cut in a waved bowl no board follows."""
+    draw = np.random.default_rng(seed)
+    u, v = np.arange(-1.2, 1.2, CELL), np.arange(-0.4, 0.4, CELL)
+    bulge = draw.uniform(-0.06, 0.03)  # m over the blocks: a dip under the piece asks for low blocks
+    ground = 0.1 + draw.uniform(-0.05, 0.05) * v[:, None] + bulge * np.exp(-((u[None, :] / 0.4) ** 2))
+    waves = 1 - draw.uniform(0.2, 0.5) * np.sin(draw.uniform(40, 80) * u[None, :]) ** 2
+    bowl = draw.uniform(0.006, 0.02) - 0.6 * u[None, :] ** 2 - draw.uniform(0.2, 1.0) * v[:, None] ** 2
+    depth = np.maximum(bowl, 0.0) * waves
+    return Site(ground, ground - depth, depth <= 0, CELL, u, v, error=draw.choice([0.0, 0.005]))
+
+
+def test_no_block_is_ever_lower_than_the_thinnest_sheet_and_its_screw() -> None:
+    """Over random plans, every block of boards and rails: 1/4 in sheet (the thinnest that is stock: common
+    practice, no source) and 3 mm of screw. What would ask for less goes to hands.
+    """
+    least, blocks, by_hand = 0.00635 + 0.003 - 1e-9, 0, 0
+    for seed in range(30):
+        site = bowl(seed)
+        height = HeightGrid(GridFrame((0.0, 0.0), 0.0, CELL, site.ground.shape), site.ground)
+        jig = make_jig(site, make_workable(site, (-0.9, 0.9), 0.0127), BLADE, seed % 2 == 0, height=height)
+        heights = [h for row in jig.rows for h in (row.rear, row.front)]
+        heights += [spot.block for rails in jig.rails for spot in rails.spots]
+        assert min(heights, default=1.0) >= least
+        assert all(stack.pieces and stack.screw.low >= 0.003 - 1e-9 for stack in jig.stacks)
+        assert [stack.number for stack in jig.stacks] == [str(k + 1) for k in range(len(jig.stacks))]
+        blocks += len(heights)
+        no_spots = [rails for rails in jig.rails if not rails.spots]
+        for rails in no_spots:
+            said = next(line for line in jig.cannot if line.startswith(f"Piece {rails.name},"))
+            assert "by hand" in said and "depth chart" in said
+        by_hand += len(no_spots)
+    assert blocks > 50 and by_hand > 5  # both ways were met
+
+
+def wavering(seed: int) -> Site:
+    """A crest with the waver of a scan over it, and a plan that follows both, so strips must lie deeper."""
+    draw = np.random.default_rng(seed)
+    u, v = np.arange(-1.2, 1.2, CELL), np.arange(-0.4, 0.4, CELL)
+    ground = np.broadcast_to(-0.15 * np.hypot(u, 0.1), (len(v), len(u))).copy()
+    finished = np.minimum(ground, ground.max() - draw.uniform(0.01, 0.02) - 0.02 * np.abs(u))
+    inside = np.abs(v)[:, None] < 0.3
+    waver = gaussian_filter(draw.normal(size=ground.shape), draw.uniform(3, 6))
+    finished = finished + draw.uniform(0.0006, 0.0012) * waver / waver.std()
+    ground = ground + 0.002 * gaussian_filter(draw.normal(size=ground.shape), 3) / 0.09
+    depth = np.where(inside, np.maximum(ground - finished, 0.0), 0.0) * (np.abs(u) < 0.35)
+    return Site(ground, ground - depth, depth <= 0, CELL, u, v, error=0.005)
+
+
+def test_dots_and_strips_are_nowhere_deeper_than_the_plan() -> None:
+    """An over-drilled dot leaves a pock. Strips may lie deeper than a wavering plan, not than its deepest."""
+    deeper = 0
+    for seed in range(12):
+        site = wavering(seed)
+        height = HeightGrid(GridFrame((0.0, 0.0), 0.0, CELL, site.ground.shape), site.ground)
+        work = make_workable(site, (-0.9, 0.9), 0.0127)
+        out = make_set_out(site, work, (-0.9, 0.9), (), {}, height)
+        for dot in out.dots:
+            j = int(np.argmin(np.abs(site.offset - dot.offset)))
+            i = int(np.argmin(np.abs(site.station - dot.station)))
+            assert 0.002 <= dot.depth <= site.depth[j, i] + 1e-12
+        assert out.dots[0].depth == max(dot.depth for dot in out.dots)
+        assert out.dots[0].depth >= site.depth.max() - 0.001
+        assert max(k.depth for k in out.kerfs if not k.by_hand) <= site.depth.max() + 1e-12
+        assert (site.ground - work.finished).max() <= site.depth.max() + 1e-12
+        deeper += work.deeper > 0.0005 and len(work.settings) > 2
+    assert deeper > 5  # strips deeper than their plan were among them
 
 
 def floor(tilt: float = 0.0) -> tuple[Site, np.ndarray, HeightGrid]:

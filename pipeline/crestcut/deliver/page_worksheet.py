@@ -102,7 +102,7 @@ def _jig(jig: Jig | None) -> str:
     ]
     name, thick = jig.spacer
     stacks = "".join(
-        f"<li>{esc(s.letter)}: {esc(' + '.join(s.pieces) or 'no timber')}, screw out {length(s.screw.low)} to"
+        f"<li>{esc(s.number)}: {esc(' + '.join(s.pieces))}, screw out {length(s.screw.low)} to"
         f" {length(s.screw.high)}</li>"
         for s in jig.stacks
     )

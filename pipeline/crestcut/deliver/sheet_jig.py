@@ -14,6 +14,7 @@ from crestcut.units import FOOT, both, inches, millimetres
 from crestcut.work.jig_records import Jig, JigRow
 from crestcut.work.records import Worksheet
 from crestcut.work.site import Site
+from crestcut.work.strips import CLOSE
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -80,9 +81,8 @@ def settings(paper: Paper, jig: Jig) -> None:
     paper.text(
         f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the"
         f" board, screw included; every"
-        " slot of a strip has the same two heights: move both blocks sideways with the board. Write the"
-        " strip's letter on its"
-        f" block.{last}",
+        " slot of a strip has the same two heights: move both blocks sideways with the board. Write each"
+        f" block's number on it.{last}",
         size=8.8,
     )
 
@@ -107,8 +107,7 @@ def _setting(row: JigRow, lift: int) -> list[str]:
 def jig_lines(jig: Jig) -> list[str]:
     """How to build and use it."""
     stacks = "; ".join(
-        f"{s.letter} = {' + '.join(s.pieces) or 'no timber'}, screw out {s.screw.low * MM:.0f} to"
-        f" {s.screw.high * MM:.0f} mm"
+        f"{s.number} = {' + '.join(s.pieces)}, screw out {s.screw.low * MM:.0f} to {s.screw.high * MM:.0f} mm"
         for s in jig.stacks
     )
     name, thick = jig.spacer
@@ -150,11 +149,12 @@ def jig_lines(jig: Jig) -> list[str]:
             f" take one off for each next lift; lift {len(jig.lifts)}: none. A strip begins with its"
             f" 'first lift'. Fins off in between."
         )
-    if jig.deeper > 0:
-        lines.append(
-            f"Strips follow the plan to {millimetres(jig.deeper + 0.00025)} on the deep side: the plan"
-            f" wavers with the scan."
-        )
+    wavers = ", because the plan wavers with the scan" if jig.deeper > 0 else ""
+    lines.append(
+        f"A straight board follows the plan to {millimetres(CLOSE, 2)}, on the deep side to"
+        f" {millimetres(CLOSE + jig.deeper, 2)}{wavers}; nowhere deeper than the plan's deepest place."
+        " Figures here and in the chart may differ by that much; the dots are never deeper than the plan."
+    )
     return [*lines, *jig.cannot]
 
 
@@ -193,7 +193,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
     _dimension(
         axes, view.span + 0.2, 0, row.front * MM, f"FRONT {both(row.front)}\nblock {row.front_stack}", "left"
     )
-    _grinder(axes, view, jig, thick)
+    _grinder(axes, view, jig, thick, row)
     _stops(axes, view, row, top)
     base = floor + 9
     axes.annotate("", (0, base), (view.span, base), arrowprops=ARROW)
@@ -246,7 +246,7 @@ class _View:
         self.finished = np.fmin(self.finished, self.ground)
 
 
-def _grinder(axes: Axes, view: _View, jig: Jig, thick: float) -> None:
+def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow) -> None:
     """The tool riding on the board with its wheel through, and the stick beside it."""
     at = view.start + (view.stop - view.start) * 0.35
     k = int(np.argmin(np.abs(view.x - at)))
@@ -278,7 +278,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float) -> None:
     deep = view.ground - view.finished
     i = int(np.nanargmax(deep))
     axes.annotate(
-        f"deepest {millimetres(float(deep[i]) / MM)}",
+        f"deepest {millimetres(row.deepest)}",
         (float(view.x[i]), float(view.finished[i] + deep[i] / 2)),
         xytext=(view.span * 0.2, float(view.under[0]) * 0.45),
         ha="center",

@@ -28,11 +28,11 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         return []
     paper = Paper(sheet, "Two rails: where no board can follow")
     paper.text(
-        "The shrouded base runs on two straight rails (1 1/2 in timber on edge or angle), each on two"
-        " blocks on the printed"
-        f" spots, untouched concrete. With guard and shroud fitted the cutter stands {both(jig.below)}"
-        f" below the rails' tops"
-        " (reach and cup); rails never let it too deep. What they leave goes by the drill dots: grind"
+        "The shrouded base runs on two straight rails as thick as the jig's board"
+        f" ({both(jig.board.thickness)}), a strongback on edge along the outside of each, on two blocks that"
+        " stand on the printed spots, untouched concrete. With guard and shroud fitted cutter and cup end"
+        f" {both(jig.below)} below the rails' UNDERSIDE; rails never let them too deep. Measure it first."
+        " What they leave goes by the drill dots: grind"
         " until each is just gone."
     )
     for rails in usable:

@@ -29,7 +29,7 @@ CLEARS = 0.0005  # m: air that is enough to leave it down
 LEAST_REACH = 0.003  # m below the board, worn: less cuts nothing
 # m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
 STACK_SPAN = 0.0155
-LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+BY_HAND = "by hand with the shrouded cup, to the depth chart; a depth gauge must read the figure or more"
 
 
 def block_height(clearance: float, want: float, reach: float, smoothing: float) -> float:
@@ -74,8 +74,8 @@ def make_jig(
     drafts = [_row(site, work, setting, below) for setting in work.settings]
     depth = _lift_depth(worn, tool)
     spacer = choose_spacer(depth, metric)
-    stacks, letter_of = _stacks(drafts, metric)
-    rows = tuple(_finished(row, letter_of, spacer[1]) for row in drafts)
+    stacks, number_of = _stacks(drafts, metric)
+    rows = tuple(_finished(row, number_of, spacer[1]) for row in drafts)
     rails, by_hand = make_rails(site, work, below, marks or {}, height)
     return Jig(
         tool,
@@ -138,12 +138,12 @@ def _part(site: Site, s: Setting) -> str:
     return site.parts[int(np.bincount(seen).argmax())] if len(seen) else ""
 
 
-def _finished(row: JigRow, letter_of: Mapping[float, str], spacer: float) -> JigRow:
+def _finished(row: JigRow, number_of: Mapping[float, str], spacer: float) -> JigRow:
     """The row with its stacks and spacers."""
     return replace(
         row,
-        rear_stack=letter_of[row.rear],
-        front_stack=letter_of[row.front],
+        rear_stack=number_of[row.rear],
+        front_stack=number_of[row.front],
         spacers=math.ceil(row.raise_first / spacer - 1e-9),
     )
 
@@ -157,16 +157,12 @@ def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
             f" There: the shrouded base on two rails (next sheet); the last {millimetres(r.leaves)} at"
             f" most by the drill dots."
             if r.spots
-            else " There: the cup, in its shroud, down to the drill dots; the string decides."
+            else f" There: {BY_HAND}."
         )
         for r in rails
     ]
     if by_hand:
-        said.append(
-            f"{by_hand} pieces shorter than {millimetres(SHORTEST, 0)} at the fringe: by hand with the"
-            f" shrouded cup, to"
-            " the depth chart; a depth gauge must read the figure or more."
-        )
+        said.append(f"{by_hand} pieces shorter than {millimetres(SHORTEST, 0)} at the fringe: {BY_HAND}.")
     return tuple(said)
 
 
@@ -197,11 +193,10 @@ def _stacks(rows: Sequence[JigRow], metric: bool) -> tuple[tuple[Stack, ...], di
     """Blocks for both ends, in as few stacks as the screws allow; and which one makes each height."""
     heights = sorted({h for r in rows for h in (r.rear, r.front)})
     stacks: list[Stack] = []
-    letter_of: dict[float, str] = {}
+    number_of: dict[float, str] = {}
     while heights:
         group = [h for h in heights if h - heights[0] <= STACK_SPAN]
-        letter = LETTERS[len(stacks)]
-        stacks.append(choose_stack(group[0], group[-1], metric, letter))
-        letter_of |= dict.fromkeys(group, letter)
+        stacks.append(choose_stack(group[0], group[-1], metric, len(stacks) + 1))
+        number_of |= dict.fromkeys(group, stacks[-1].number)
         heights = heights[len(group) :]
-    return tuple(stacks), letter_of
+    return tuple(stacks), number_of

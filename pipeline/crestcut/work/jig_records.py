@@ -114,8 +114,8 @@ class JigRow:
 
     offset : middle of the strip; low, high : its first and last slot.  start, stop : where the cutter is let
     down and lifted, on the low and on the high side.  rear, front : height of the two blocks in the last
-    lift, m; rear_at, front_at : their stations.  rear_stack, front_stack : letters of the stacks that make
-    them.
+    lift, m; rear_at, front_at : their stations.  rear_stack, front_stack : numbers of the stacks that
+    make them.
     deepest : deepest cut, m.  raise_first : how much higher both blocks must stand first for the board to
     clear
     the ridge, m; spacers : how many spacers that is.  part : of the underside, that sets this height.
@@ -153,11 +153,11 @@ class Lift:
 
 @dataclass(frozen=True)
 class Stack:
-    """A block from stock: its letter, pieces (names), their sum, and how far the fine-adjusting screw stands
-    out; m.
+    """A block from stock: its number (letters are chalk marks), pieces (names), their sum, and how far the
+    fine-adjusting screw stands out; m.
     """
 
-    letter: str
+    number: str
     pieces: tuple[str, ...]
     timber: float
     screw: Range

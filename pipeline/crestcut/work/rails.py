@@ -18,7 +18,8 @@ from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Rails, Spot
 from crestcut.work.site import FOOT, Site
 from crestcut.work.ties import ties_at
-from crestcut.work.workable import LEAST_BLOCK, Workable
+from crestcut.work.timber import LEAST_BLOCK
+from crestcut.work.workable import Workable
 
 APART = 0.30  # m: a shrouded base rides on rails this far apart at most (common practice, no source)
 BESIDE = 0.03  # m from the piece's edge to its rail's middle
@@ -38,8 +39,8 @@ def make_rails(
 ) -> tuple[tuple[Rails, ...], int]:
     """Rails for every piece no board can follow, and how many pieces are so small that hands do them.
 
-    below : finished concrete under the base's sole, m.  marks, height : for the tapes to the spots; none
-    where height is None.
+    below : finished concrete under the rails, m: they are as thick as the jig's board.  marks, height :
+    for the tapes to the spots; none where height is None.
     """
     out = []
     pieces = [p for p in _merged(work.left, site) if _worth_rails(p, site.cell)]
@@ -80,7 +81,9 @@ def _spots(
     site: Site, work: Workable, piece: Piece, below: float, name: str,
     marks: Mapping[str, tuple[float, float]], height: HeightGrid | None,
 ) -> tuple[Spot, ...]:  # fmt: skip
-    """Left rear, left front, right rear, right front; empty where one finds no sound concrete."""
+    """Left rear, left front, right rear, right front; empty where one finds no sound concrete or would be
+    lower than the thinnest stock.
+    """
     places = []
     for row in _rail_rows(site, piece):
         for side in (-1, 1):

@@ -49,7 +49,7 @@ def make_set_out(
     tracks : names and offsets of the tyre lines.  marks : name -> site x, y, m; height : the slab as it is.
     """
     asked = replace(site, finished=work.finished)
-    dots = _dots(asked, marks, height)
+    dots = _dots(asked, np.minimum(asked.depth, site.depth), marks, height)
     strings = _strings(asked, wheels)
     spans = [s.front_at - s.rear_at for s in strings]
     return SetOut(
@@ -73,9 +73,13 @@ def _station_offset(site: Site, height: HeightGrid, xy: tuple[float, float]) -> 
     return float(u + site.station[0]), float(v + site.offset[0])
 
 
-def _dots(site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid) -> list[Dot]:
-    """On a square of nodes over the cut, the deepest place first."""
-    depth = site.depth
+def _dots(
+    site: Site, depth: FloatArray, marks: Mapping[str, tuple[float, float]], height: HeightGrid
+) -> list[Dot]:
+    """On a square of nodes over the cut, the deepest place first.
+
+    depth : (ny, nx) m, never deeper than the plan: strips may lie deeper, a dot would stay there as a pock.
+    """
     if depth.max(initial=0.0) < LEAST_DOT:
         return []
     deepest = np.unravel_index(int(depth.argmax()), depth.shape)

@@ -20,6 +20,8 @@ SOFTWOOD_DENSITY = 26 * 16.018463  # kg/m3: 26 lb/ft3, dry softwood (common prac
 HAND = 30.0  # N: what a hand adds to the tool's weight (common practice, no source)
 SAG_ALLOWED = 0.0005  # m at mid-span under the tool: more asks for a deeper strongback
 SCREW = Range(0.003, 0.025)  # m a screw head may stand out of a block and still be firm
+# m: the thinnest sheet that is stock (1/4 in, a hair over the 6 mm sheet) and a screw just firm in it
+LEAST_BLOCK = 0.25 * INCH + SCREW.low
 BOARD_LONGEST = 4.8  # m: longer timber is not straight enough
 
 DRESSED_INCH = {
@@ -112,7 +114,7 @@ def choose_spacer(most: float, metric: bool = False) -> tuple[str, float]:
     return next(((n, v) for n, v in stock if v <= most + 1e-9), stock[-1])
 
 
-def choose_stack(lowest: float, highest: float, metric: bool = False, letter: str = "A") -> Stack:
+def choose_stack(lowest: float, highest: float, metric: bool = False, number: int = 1) -> Stack:
     """The fewest pieces that build a block a screw can bring to any height from ``lowest`` to ``highest`` m.
 
     Raises CrestcutError where the screw would have to stand out too far, or no pieces fit.
@@ -123,25 +125,23 @@ def choose_stack(lowest: float, highest: float, metric: bool = False, letter: st
             "build one block for each group of lanes",
         )  # fmt: skip
     pieces, timber = _stack(round((highest - SCREW.high) * 1e4), round((lowest - SCREW.low) * 1e4), metric)
-    if timber < 0:
+    if timber <= 0:
         raise CrestcutError(
             f"no stock builds a block of {millimetres(lowest, 0)}", "jig", "plane one to measure"
         )
-    return Stack(letter, pieces, timber, Range(lowest - timber, highest - timber))
+    return Stack(str(number), pieces, timber, Range(lowest - timber, highest - timber))
 
 
 @cache
 def _stack(least: int, most: int, metric: bool) -> tuple[tuple[str, ...], float]:
-    """Fewest pieces whose sum (in 0.1 mm) lies between least and most, the tallest such sum; (() , -1) if
-    none.
+    """Fewest pieces, one at least, whose sum (in 0.1 mm) lies between least and most, the tallest such sum;
+    ((), -1) if none.
     """
     stock = (
         {k: v / 1000 for k, v in DRESSED_MM.items()}
         if metric
         else {k: v * INCH for k, v in DRESSED_INCH.items()}
     )
-    if most >= 0 >= least:
-        return (), 0.0
     for count in range(1, 5):
         fits = [
             (sum(stock[n] for n in names), names)

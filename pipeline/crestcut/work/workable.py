@@ -19,12 +19,12 @@ from crestcut.grid import BoolArray, FloatArray
 from crestcut.units import millimetres
 from crestcut.work.site import Setting, Site
 from crestcut.work.strips import CLOSE, Fitter, lay_strips
+from crestcut.work.timber import LEAST_BLOCK
 
 SKIN = 0.0003  # m: shallower is not worth letting a cutter down
 # of the scan's own error; m: how much deeper a strip may lie on a wavering plan
 OF_ERROR, MOST_DEEPER = 0.4, 0.0015
 WAVES = 6.0  # times the waver: two of it for each of the two blocks and the place between them
-LEAST_BLOCK = 0.003  # m: less is no block
 OVER_RIDGE = 0.002  # m: air between board and ridge where the board has to be raised
 LONGEST_RAISE = 0.040  # m
 WIDEST = 0.10  # m: a strip is no wider than a hand
@@ -56,6 +56,8 @@ def make_workable(
     below : finished concrete under the board, m: settings whose board would lie on concrete that stays, or
     whose blocks would have no height, are left to something else. None: no board is used.
     """
+    most = float(site.depth.max(initial=0.0))  # nowhere deeper than the plan's deepest place
+    site = replace(site, allowed=np.minimum(np.inf if site.allowed is None else site.allowed, most))
     deeper = min(OF_ERROR * site.error - CLOSE, WAVES * waver(site), MOST_DEEPER)
     deeper = deeper if deeper > CLOSE else 0.0  # less is a smooth plan
     core = core_of(site)
@@ -86,7 +88,7 @@ def refusal(site: Site, setting: Setting, below: float) -> str:
     ``make_workable``.
     """
     if min(setting.rear, setting.front) + below < LEAST_BLOCK:
-        return "the blocks would have no height"
+        return "a block would be lower than the thinnest stock"
     stays = ridge_over(site, setting, below, stays=True)
     if stays > -OVER_RIDGE / 2:
         return "the board would lie on concrete that stays"
@@ -154,11 +156,11 @@ def _finished(site: Site, core: BoolArray, settings: list[Setting]) -> FloatArra
             cut = np.maximum(np.nan_to_num(site.ground[row, part] - s.level(site.ground, row)), 0.0)
             depth[row, part] = np.where(done[row, part], np.maximum(depth[row, part], cut), cut)
             done[row, part] = True
-    if site.allowed is not None:
-        depth = np.minimum(depth, np.maximum(site.allowed, site.depth))
+    assert site.allowed is not None  # at least the plan's deepest
+    most = np.maximum(site.allowed, site.depth)
+    depth = np.minimum(depth, most)
     shaped, _ = feather_out(depth, site.feather, site.cell)
-    if site.allowed is not None:
-        shaped = np.minimum(shaped, np.maximum(site.allowed, site.depth))
+    shaped = np.minimum(shaped, most)
     return site.ground - np.where(np.isnan(site.ground), 0.0, shaped)
 
 
