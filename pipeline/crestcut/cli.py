@@ -96,10 +96,9 @@ def run(job: Path, out: Path, as_json: bool) -> None:
 
     refuse_unwritable(out)
     with Press() as press:  # before all that loads slowly: it loads what draws meanwhile
-        from crestcut.run import run_job, write_job
+        from crestcut.run import run_and_write
 
-        done = run_job(job, _say)
-        written = write_job(done, out, _say, press)
+        done, written = run_and_write(job, out, _say, press)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
     else:

@@ -15,7 +15,6 @@ import numpy as np
 from crestcut import __version__
 from crestcut.cut.fleet import FleetPlan, plan_fleet
 from crestcut.cut.limits import KeepArea, cut_limits
-from crestcut.cut.option_rows import Option
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.slab_limits import deepest_allowed
 from crestcut.deliver.report import PlacedKeep, PlacedMark, Report, VehicleRow
@@ -86,9 +85,12 @@ class Clock:
         self.seconds[name] = time.perf_counter() - start
 
 
-def run_job(path: Path, say: Say = lambda _: None) -> Done:
+def run_job(
+    path: Path, say: Say = lambda _: None, drawable: Callable[[Report], None] = lambda _: None
+) -> Done:
     """The job file's answer, nothing written yet.
 
+    drawable : called once with all that a picture shows, before the options are tried: who draws elsewhere can begin.
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
     clock = Clock(say)
@@ -123,18 +125,19 @@ def run_job(path: Path, say: Say = lambda _: None) -> Done:
             fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)]
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps)
+    report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
+    drawable(report)
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
-    report, release = _report(job, scan, surface, standings, fleet, after, keeps, options)
-    sha256 = drawn_line.sha256 if drawn_line else ""
-    return Done(replace(report, seconds=clock.seconds, line_sha256=sha256), release)
+    return Done(replace(report, options=options, seconds=clock.seconds), release)
 
 
 def _report(
     job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance],
-    keeps: Sequence[KeepArea], options: tuple[Option, ...],
+    keeps: Sequence[KeepArea],
 ) -> tuple[Report, Release]:  # fmt: skip
-    """Everything the deliverables are made from; of several vehicles the one with least room speaks."""
+    """All that the deliverables are made from but the options; of several vehicles the one with least room speaks."""
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
@@ -148,7 +151,7 @@ def _report(
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         advice=_advice(first, surface, scan, job),
-        soft=soft_contacts(vehicle, surface, rode), options=options,
+        soft=soft_contacts(vehicle, surface, rode),
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
         version=__version__, seed=SEED,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings)),
@@ -260,41 +263,62 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[di
     )
 
 
+def run_and_write(
+    path: Path, out: Path, say: Say = lambda _: None, press: Press | None = None
+) -> tuple[Done, tuple[Path, ...]]:
+    """The job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
+
+    press : a second process for pictures and sheets, which draws while options are still being tried; None
+    draws them here. It is ended either way, before what it writes into is moved or thrown away.
+    """
+    from crestcut.deliver.files import Staging
+    from crestcut.deliver.pictures import draw_pictures, light
+    from crestcut.deliver.press import Press
+
+    staging = Staging(out)
+    with staging as folder, press or Press(apart=False) as hand:
+        done = run_job(path, say, lambda report: hand.ask(draw_pictures, light(report), folder))
+        _write_rest(done, folder, hand, say)
+    return done, staging.moved
+
+
 def write_job(
     done: Done, out: Path, say: Say = lambda _: None, press: Press | None = None
 ) -> tuple[Path, ...]:
-    """Every deliverable into ``out``, moved there when all are whole; the paths written.
-
-    press : a second process for pictures and sheets; None draws them here. It is ended either way.
-    """
-    from crestcut.deliver.cad import CAD_NAME, write_cad
+    """Every deliverable of a finished job into ``out``; as ``run_and_write``."""
     from crestcut.deliver.files import Staging
-    from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
-    from crestcut.deliver.page_report import write_report
     from crestcut.deliver.pictures import draw_pictures, light
     from crestcut.deliver.press import Press
+
+    staging = Staging(out)
+    with staging as folder, press or Press(apart=False) as hand:
+        hand.ask(draw_pictures, light(done.report), folder)
+        _write_rest(done, folder, hand, say)
+    return staging.moved
+
+
+def _write_rest(done: Done, folder: Path, hand: Press, say: Say) -> None:
+    """Sheets, meshes, page, drawing and result into ``folder``; back when the press has drawn all it was asked."""
+    from crestcut.deliver.cad import CAD_NAME, write_cad
+    from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
+    from crestcut.deliver.page_report import write_report
     from crestcut.deliver.result import write_result
     from crestcut.deliver.sheets import write_sheets
 
     report = done.report
     clock = Clock(say)
-    staging = Staging(out)
-    # the press ends before what it writes into is moved or thrown away
-    with staging as folder, press or Press(apart=False) as hand:
-        with clock.stage("write", "writing mesh, pictures, page and sheets"):
-            hand.ask(draw_pictures, light(report), folder)
-            sheet = make_worksheet(
-                report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
-                marks={m.name: m.xy for m in report.marks},
-                keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
-                advice=report.advice, to_site=report.scan.frame.plan_to_site,
-            )  # fmt: skip
-            hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
-            write_depth_ply(report, folder / "depth_to_remove.ply")
-            write_depth_glb(report, folder / "depth_to_remove.glb")
-            write_report(report, folder, sheet)
-            write_cad(report, sheet, folder / CAD_NAME)
-            hand.finish()
-        timed = replace(report, seconds={**report.seconds, **clock.seconds})
-        write_result(timed, folder / "result.json")
-    return staging.moved
+    with clock.stage("write", "writing mesh, pictures, page and sheets"):
+        sheet = make_worksheet(
+            report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
+            marks={m.name: m.xy for m in report.marks},
+            keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
+            advice=report.advice, to_site=report.scan.frame.plan_to_site,
+        )  # fmt: skip
+        hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
+        write_depth_ply(report, folder / "depth_to_remove.ply")
+        write_depth_glb(report, folder / "depth_to_remove.glb")
+        write_report(report, folder, sheet)
+        write_cad(report, sheet, folder / CAD_NAME)
+        hand.finish()
+    timed = replace(report, seconds={**report.seconds, **clock.seconds})
+    write_result(timed, folder / "result.json")
