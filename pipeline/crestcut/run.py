@@ -51,6 +51,7 @@ from crestcut.travel.tyres import settle_part
 from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
 from crestcut.work.drain_plan import drained
+from crestcut.work.records import Worksheet
 from crestcut.work.release import Release, decide_release
 from crestcut.work.sheet import make_site, make_worksheet
 
@@ -86,11 +87,11 @@ class Clock:
 
 
 def run_job(
-    path: Path, say: Say = lambda _: None, drawable: Callable[[Report], None] = lambda _: None
+    path: Path, say: Say = lambda _: None, early: Callable[[Done], None] = lambda _: None
 ) -> Done:
     """The job file's answer, nothing written yet.
 
-    drawable : called once with all that a picture shows, before the options are tried: who draws elsewhere can begin.
+    early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
     clock = Clock(say)
@@ -127,7 +128,7 @@ def run_job(
         after = [judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)]
     report, release = _report(job, scan, surface, standings, fleet, after, keeps)
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
-    drawable(report)
+    early(Done(report, release))
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
     return Done(replace(report, options=options, seconds=clock.seconds), release)
@@ -268,17 +269,17 @@ def run_and_write(
 ) -> tuple[Done, tuple[Path, ...]]:
     """The job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
 
-    press : a second process for pictures and sheets, which draws while options are still being tried; None
-    draws them here. It is ended either way, before what it writes into is moved or thrown away.
+    press : a second process for pictures, sheets and meshes, which draws while options are still being tried;
+    None draws them here. It is ended either way, before what it writes into is moved or thrown away.
     """
     from crestcut.deliver.files import Staging
-    from crestcut.deliver.pictures import draw_pictures, light
     from crestcut.deliver.press import Press
 
     staging = Staging(out)
+    sheets: list[Worksheet] = []
     with staging as folder, press or Press(apart=False) as hand:
-        done = run_job(path, say, lambda report: hand.ask(draw_pictures, light(report), folder))
-        _write_rest(done, folder, hand, say)
+        done = run_job(path, say, lambda early: sheets.append(_draw(early, folder, hand)))
+        _write_rest(done, sheets[0], folder, hand, say)
     return done, staging.moved
 
 
@@ -287,36 +288,42 @@ def write_job(
 ) -> tuple[Path, ...]:
     """Every deliverable of a finished job into ``out``; as ``run_and_write``."""
     from crestcut.deliver.files import Staging
-    from crestcut.deliver.pictures import draw_pictures, light
     from crestcut.deliver.press import Press
 
     staging = Staging(out)
     with staging as folder, press or Press(apart=False) as hand:
-        hand.ask(draw_pictures, light(done.report), folder)
-        _write_rest(done, folder, hand, say)
+        _write_rest(done, _draw(done, folder, hand), folder, hand, say)
     return staging.moved
 
 
-def _write_rest(done: Done, folder: Path, hand: Press, say: Say) -> None:
-    """Sheets, meshes, page, drawing and result into ``folder``; back when the press has drawn all it was asked."""
+def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
+    """Ask the press for all that shows no option: pictures, work sheets and meshes."""
+    from crestcut.deliver.mesh import write_meshes
+    from crestcut.deliver.pictures import draw_pictures, light
+    from crestcut.deliver.sheets import write_sheets
+
+    report = done.report
+    sheet = make_worksheet(
+        report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
+        marks={m.name: m.xy for m in report.marks},
+        keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
+        advice=report.advice, to_site=report.scan.frame.plan_to_site,
+    )  # fmt: skip
+    hand.ask(draw_pictures, light(report), folder)
+    hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
+    hand.ask(write_meshes, light(report), folder)
+    return sheet
+
+
+def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Press, say: Say) -> None:
+    """Page, drawing and result into ``folder``; back when the press has done all it was asked."""
     from crestcut.deliver.cad import CAD_NAME, write_cad
-    from crestcut.deliver.mesh import write_depth_glb, write_depth_ply
     from crestcut.deliver.page_report import write_report
     from crestcut.deliver.result import write_result
-    from crestcut.deliver.sheets import write_sheets
 
     report = done.report
     clock = Clock(say)
     with clock.stage("write", "writing mesh, pictures, page and sheets"):
-        sheet = make_worksheet(
-            report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
-            marks={m.name: m.xy for m in report.marks},
-            keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
-            advice=report.advice, to_site=report.scan.frame.plan_to_site,
-        )  # fmt: skip
-        hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
-        write_depth_ply(report, folder / "depth_to_remove.ply")
-        write_depth_glb(report, folder / "depth_to_remove.glb")
         write_report(report, folder, sheet)
         write_cad(report, sheet, folder / CAD_NAME)
         hand.finish()

@@ -160,3 +160,9 @@ def _plain_material(tree: dict) -> None:
     for mesh in tree.get("meshes", []):
         for primitive in mesh["primitives"]:
             primitive["material"] = 0
+
+
+def write_meshes(report: Report, folder: Path) -> None:
+    """``depth_to_remove.ply`` and ``depth_to_remove.glb`` in ``folder``."""
+    write_depth_ply(report, folder / "depth_to_remove.ply")
+    write_depth_glb(report, folder / "depth_to_remove.glb")
