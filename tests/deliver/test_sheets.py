@@ -6,6 +6,8 @@ from __future__ import annotations
 
 import itertools
 import json
+import logging
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -176,3 +178,28 @@ def test_every_sheet_that_the_work_needs_is_there(report) -> None:
         assert wanted in said, wanted
     odd = replace(sheet, title="\u0634\u0631\u0641\u0629 <b>\u00e9")
     assert any("\u0634" in words_on(f) for _, f in pages(odd, site))
+
+
+def test_cautions_stand_on_one_page_and_every_strip_piece_has_a_depth(report, caplog) -> None:
+    """A list torn across two pages is easily lost; a template without a depth is paper for nothing. And what
+    the drawing library logs must not reach the person's terminal.
+    """
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    for steps in (1, 2, 3):  # however full the page is
+        longer = replace(sheet, passes=sheet.passes * steps)
+        with caplog.at_level(logging.WARNING):
+            drawn = list(pages(longer, site))
+            for _, figure in drawn:
+                figure.canvas.draw()
+        assert not caplog.records
+        order = [words_on(f) for name, f in drawn if name == "order"]
+        (holding,) = [text for text in order if "What can hurt you" in text]
+        assert all(" ".join(line.split()[:5]) in holding for line in sheet.cautions)
+    strips = [f for name, f in drawn if name == "strip"]
+    stop = max(last for offset, _, last in sheet.set_out.outline)
+    for figure in strips:
+        figures = re.findall(r"^\d+\.\d$", words_on(figure), flags=re.M)
+        assert any(float(text) > 0.5 for text in figures)
+        rules = [line.get_ydata().max() for line in figure.axes[0].get_lines()]
+        assert max(rules) <= stop + 0.0101

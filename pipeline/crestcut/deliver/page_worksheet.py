@@ -93,8 +93,8 @@ def _jig(jig: Jig | None) -> str:
             str(r.lane),
             length(r.low),
             length(r.high),
-            f"{length(r.rear)} {esc(r.rear_stack)}",
-            f"{length(r.front)} {esc(r.front_stack)}",
+            f"{length(r.rear)}, block {esc(r.rear_stack)}",
+            f"{length(r.front)}, block {esc(r.front_stack)}",
             str(r.spacers),
             length(r.deepest),
         )
@@ -102,7 +102,7 @@ def _jig(jig: Jig | None) -> str:
     ]
     name, thick = jig.spacer
     stacks = "".join(
-        f"<li>{esc(s.number)}: {esc(' + '.join(s.pieces))}, screw out {length(s.screw.low)} to"
+        f"<li>Block {esc(s.number)}: {esc(' + '.join(s.pieces))}, screw out {length(s.screw.low)} to"
         f" {length(s.screw.high)}</li>"
         for s in jig.stacks
     )

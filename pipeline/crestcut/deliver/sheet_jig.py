@@ -43,17 +43,17 @@ def settings(paper: Paper, jig: Jig) -> None:
         "strip",
         "slots|from",
         "offset|to",
-        "cut from, at|first slot",
-        "|last slot",
-        "to, at|first",
-        "|last slot",
-        "first|lift",
+        "start at|1st slot",
+        "|last",
+        "stop at|1st slot",
+        "|last",
+        "1st|lift",
         "REAR|mm",
         "|in",
-        "of",
+        "|no.",
         "FRONT|mm",
         "|in",
-        "of",
+        "|no.",
     ]
     first_lift = {lift.spacers: lift.number for lift in jig.lifts}
     places = {(row.rear_at, row.front_at) for row in jig.rows}
@@ -65,10 +65,10 @@ def settings(paper: Paper, jig: Jig) -> None:
             if len(places) == 1
             else [*cells[:8], f"{row.rear_at:.2f}", *cells[8:11], f"{row.front_at:.2f}", *cells[11:]]
         )
-    widths = [5, 7, 7, 13, 10, 7, 10, 6, 7, 8, 3, 8, 8, 3]
+    widths = [5, 7, 7, 10, 7, 10, 7, 6, 7, 9, 5, 8, 9, 5]  # 102 characters fill A4
     if len(places) > 1:
         heads = [*heads[:8], "at|m", *heads[8:11], "at|m", *heads[11:]]
-        widths = [5, 6, 7, 13, 10, 7, 10, 6, 6, 7, 8, 3, 6, 7, 8, 3]
+        widths = [5, 6, 7, 9, 6, 9, 6, 5, 6, 7, 8, 4, 6, 7, 8, 4]
     else:
         rear, front = next(iter(places))
         paper.text(
@@ -81,8 +81,8 @@ def settings(paper: Paper, jig: Jig) -> None:
     paper.text(
         f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the"
         f" board, screw included; every"
-        " slot of a strip has the same two heights: move both blocks sideways with the board. Write each"
-        f" block's number on it.{last}",
+        " slot of a strip has the same two heights: move both blocks sideways with the board. 'No.' is"
+        f" the number of the block: write it on.{last}",
         size=8.8,
     )
 
@@ -147,7 +147,7 @@ def jig_lines(jig: Jig) -> list[str]:
             f"Lifts: the ridge is higher than the reach. Lift 1: {most} x {name} ({millimetres(thick)})"
             f" under both ends of the board;"
             f" take one off for each next lift; lift {len(jig.lifts)}: none. A strip begins with its"
-            f" 'first lift'. Fins off in between."
+            f" 1st lift. Fins off in between."
         )
     wavers = ", because the plan wavers with the scan" if jig.deeper > 0 else ""
     lines.append(
@@ -193,7 +193,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
     _dimension(
         axes, view.span + 0.2, 0, row.front * MM, f"FRONT {both(row.front)}\nblock {row.front_stack}", "left"
     )
-    _grinder(axes, view, jig, thick, row)
+    _grinder(axes, view, jig, thick, row, top)
     _stops(axes, view, row, top)
     base = floor + 9
     axes.annotate("", (0, base), (view.span, base), arrowprops=ARROW)
@@ -208,7 +208,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
         **ink.SMALL,
     )
     axes.set_xlim(-0.98, view.span + 0.98)
-    axes.set_ylim(floor - 4, top + 62)
+    axes.set_ylim(floor - 4, top + 66)
     axes.set_axis_off()
     axes.text(
         0.0,
@@ -246,7 +246,7 @@ class _View:
         self.finished = np.fmin(self.finished, self.ground)
 
 
-def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow) -> None:
+def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: float) -> None:
     """The tool riding on the board with its wheel through, and the stick beside it."""
     at = view.start + (view.stop - view.start) * 0.35
     k = int(np.argmin(np.abs(view.x - at)))
@@ -255,7 +255,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow) -> No
     axes.add_patch(box(at - 0.03, board - jig.reach * MM, 0.06, thick + jig.reach * MM + 9, "#9a9894"))
     axes.text(
         at,
-        board + thick + 26,
+        max(board + thick, top) + 28,  # over the words of the stops
         "shrouded base on the board,\nwheel past its edge",
         ha="center",
         va="bottom",

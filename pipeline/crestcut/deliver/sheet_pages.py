@@ -126,9 +126,7 @@ def order_page(sheet: Worksheet) -> list[Figure]:
         paper.need(0.5)
         paper.text(f"{step.tool} ({words(step.hours, 'h')})", f"{step.number}", bold=True)
         paper.text(step.what, " ")
-    paper.heading("What can hurt you")
-    for line in sheet.cautions:
-        paper.text(line, "\u2022", size=9.0)
+    paper.together("What can hurt you", sheet.cautions, 9.0)
     return paper.figures
 
 
@@ -167,9 +165,7 @@ def cards_page(sheet: Worksheet) -> list[Figure]:
         for line in card.lines:
             paper.text(line, size=10)
     if not sheet.passes:
-        paper.heading("What can hurt somebody here")
-        for line in sheet.cautions:
-            paper.text(line, "\u2022", size=9.0)
+        paper.together("What can hurt somebody here", sheet.cautions, 9.0)
     return paper.figures
 
 

@@ -40,6 +40,8 @@ def _plain_text() -> type:
             if not hasattr(renderer, "file"):  # a picture, not a PDF
                 even = self.get_fontfamily()[0] == "Courier"
                 self.set_fontfamily("DejaVu Sans Mono" if even else "DejaVu Sans")
+                if self.get_fontweight() == "medium":  # the picture's font knows no such weight, and says so
+                    self.set_fontweight("normal")
                 self.set_fontsize(float(self.get_fontsize()) * (0.99 if even else 0.9))
                 super().draw(renderer)
                 return
@@ -162,8 +164,7 @@ class Paper:
     def text(self, text: str, mark: str = "", size: float = BODY_SIZE, bold: bool = False) -> None:
         """A paragraph, wrapped, with a mark before it: a number, a bullet, or "box" for one to tick."""
         indent = 0.24 if mark else 0.0
-        characters = int((self.room - indent) * 72 / (size * AVERAGE * (1.08 if bold else 1.0)))
-        lines = textwrap.wrap(text, characters) or [""]
+        lines = self._wrapped(text, indent, size, bold)
         step = size * LEADING / 72
         self.need(len(lines) * step)
         if mark == "box":
@@ -174,6 +175,18 @@ class Paper:
             self.put(SIDE + indent, self.at, line, fontsize=size, fontweight="bold" if bold else "normal")
             self.at += step
         self.at += 0.04
+
+    def together(self, heading: str, lines: Sequence[str], size: float = BODY_SIZE) -> None:
+        """A heading and its list on one page, where one page can hold them."""
+        step = size * LEADING / 72
+        self.need(0.5 + sum(len(self._wrapped(line, 0.24, size)) * step + 0.04 for line in lines))
+        self.heading(heading)
+        for line in lines:
+            self.text(line, "\u2022", size)
+
+    def _wrapped(self, text: str, indent: float, size: float, bold: bool = False) -> list[str]:
+        characters = int((self.room - indent) * 72 / (size * AVERAGE * (1.08 if bold else 1.0)))
+        return textwrap.wrap(text, characters) or [""]
 
     def mono(self, line: str, bold: bool = False) -> None:
         """One line in type of even width."""

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 MM = 1000.0
-COLUMNS = 14  # of depths on one line
+WIDE = 102  # characters of a table on one line
 PAIRS = 8  # of station and depth on one line
 READINGS = 10  # of a string on one line
 
@@ -255,8 +255,9 @@ def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
     for slot in kerfs:
         strips.setdefault(slot.lane, []).append(slot)
     stations = sorted({round(k.station, 3) for k in kerfs if _whole(k.station)})
-    room = 6 if min((k.station for k in kerfs), default=0.0) < 0 else 5  # a minus wants a place of its own
-    lines = max(math.ceil(len(stations) * room / (COLUMNS * 5)), 1)
+    least = 7 if min((k.station for k in kerfs), default=0.0) < 0 else 6  # a minus wants a place of its own
+    lines = max(math.ceil(len(stations) / ((WIDE - 21) // least - 3)), 1)
+    room = min(max((WIDE - 21) // (math.ceil(len(stations) / lines) + 3), least), least + 1)
     for part in (p.tolist() for p in np.array_split(np.asarray(stations), lines)):
         rows = []
         for lane, slots in strips.items():
@@ -277,7 +278,7 @@ def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
             )
         heads = ["|", "|", "stop|from", "stop|to", "most|mm", "|at", *(f"|{s:.2f}" for s in part)]
         heads[0], heads[1] = "|strip", "|offset"
-        paper.table(heads, [5, 7, room, room, 5, room, *[room] * len(part)], rows)
+        paper.table(heads, [6, 8, room + 1, room, 6, room, *[room] * len(part)], rows)
 
 
 def _whole(station: float) -> bool:

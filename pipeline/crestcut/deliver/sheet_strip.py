@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 PIECE = 0.22  # m of the strip on one page
 MOST_PIECES = 8
+AIR = 0.01  # m of ruler before the first and past the last depth
+LEAST = 0.0005  # m: shallower has no figure
 ACROSS = (-0.02, 0.06)  # m, left and right of the untouched surface
 
 
@@ -27,31 +29,50 @@ def strip_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
     places = [(k.station, k.depth) for k in out.kerfs if k.lane == deepest.lane]
     edge = min((row for row in out.outline), key=lambda row: abs(row[0] - deepest.offset))
     places = sorted({(edge[1], 0.0), *places, (edge[2], 0.0)})
-    first, last = places[0][0], places[-1][0]
-    count = int(np.ceil((last - first + 0.02) / PIECE))
+    last = places[-1][0]
+    starts = _starts(np.asarray(places), deepest.station)
     figures: list[Figure] = []
-    for k in range(min(count, MOST_PIECES)):
+    for k, start in enumerate(starts, start=1):
         paper = Paper(
-            sheet, f"Full-size depths, strip {deepest.lane}, piece {k + 1} of {count}. Print at 100 %."
+            sheet, f"Full-size depths, strip {deepest.lane}, piece {k} of {len(starts)}. Print at 100 %."
         )
-        _piece(paper, np.asarray(places), first - 0.01 + k * PIECE)
+        _piece(paper, np.asarray(places), start, min(start + PIECE, last + AIR))
         figures += paper.figures
     return figures
 
 
-def _piece(paper: Paper, places: np.ndarray, start: float) -> None:
-    """One piece, stations down the page, depths full size to the right."""
+def _starts(places: np.ndarray, deepest: float) -> list[float]:
+    """Where each piece begins, m: from just before the stop line on, none without a depth; of a very long
+    strip those round its deepest place.
+    """
+    first, last = places[0, 0] - AIR, places[-1, 0]
+    starts = [float(first + k * PIECE) for k in range(max(int(np.ceil((last - first) / PIECE - 1e-6)), 1))]
+    starts = [s for s in starts if _depths(places, np.linspace(s, s + PIECE, 45)).max() > LEAST]
+    most = int(
+        np.clip(
+            sum(s <= deepest for s in starts) - 1 - MOST_PIECES // 2, 0, max(len(starts) - MOST_PIECES, 0)
+        )
+    )
+    return starts[most : most + MOST_PIECES]
+
+
+def _depths(places: np.ndarray, stations: np.ndarray) -> np.ndarray:
+    return np.interp(stations, places[:, 0], places[:, 1], left=0.0, right=0.0)
+
+
+def _piece(paper: Paper, places: np.ndarray, start: float, end: float) -> None:
+    """One piece, stations down the page to ``end``, depths full size to the right."""
     tall, wide = PIECE / INCH, (ACROSS[1] - ACROSS[0]) / INCH
     axes = ink.axes_at(paper.figure, SIDE + 0.7, paper.tall - 1.25 - tall, wide, tall)
     axes.set_xlim(*ACROSS)
     axes.set_ylim(start + PIECE, start)
     axes.set_axis_off()
-    stations = np.arange(np.ceil(start * 100 - 1e-6), np.floor((start + PIECE) * 100 + 1e-6) + 1) / 100
-    line = np.unique(np.concatenate([stations, places[:, 0], [start, start + PIECE]]))
-    line = line[(line >= start - 1e-9) & (line <= start + PIECE + 1e-9)]
-    depth = np.interp(line, places[:, 0], places[:, 1], left=0.0, right=0.0)
+    stations = np.arange(np.ceil(start * 100 - 1e-6), np.floor(end * 100 + 1e-6) + 1) / 100
+    line = np.unique(np.concatenate([stations, places[:, 0], [start, end]]))
+    line = line[(line >= start - 1e-9) & (line <= end + 1e-9)]
+    depth = _depths(places, line)
     axes.fill_betweenx(line, 0, depth, facecolor="white", edgecolor=ink.INK, hatch="///", lw=0.8)
-    axes.plot([0, 0], [start, start + PIECE], color=ink.INK, lw=1.4)
+    axes.plot([0, 0], [start, end], color=ink.INK, lw=1.4)
     ticks = np.array([abs(s * 20 - round(s * 20)) < 1e-6 for s in stations])
     for long, mask in ((0.004, ticks), (0.002, ~ticks)):
         if mask.any():
@@ -68,8 +89,8 @@ def _piece(paper: Paper, places: np.ndarray, start: float) -> None:
                 fontsize=8.5,
                 ha="right",
             )
-        value = float(np.interp(station, places[:, 0], places[:, 1], left=0.0, right=0.0))
-        if value > 0.0005:
+        value = float(_depths(places, station))
+        if value > LEAST:
             paper.put(
                 SIDE + 0.7 + (value + 0.0015 - ACROSS[0]) / INCH,
                 y + 0.035,

@@ -74,8 +74,17 @@ def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
             "Blocks as the jig table, no spacer."
             if lift.spacers == 0
             else f"Blocks as the jig table, {lift.spacers} x {name} ({millimetres(thick)}) under both ends of"
-            " the board; strips whose 'first lift' is a lower number wait."
+            " the board; strips whose 1st lift is a later one wait."
         )
+        if lift.number > 1:
+            spacers = f"{lift.spacers} x {name}" if lift.spacers else "no spacer"
+            what = (
+                f"Lift {lift.number} of {len(jig.lifts)}, as lift 1, with {spacers}:"
+                f" {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''}."
+                " Measure the reach again."
+            )
+            out.append((tool.name, what, part))
+            continue
         what = (
             f"Lift {lift.number} of {len(jig.lifts)}. {under} Measure the reach; let the cutter down"
             f" between the stop"
