@@ -166,16 +166,21 @@ def test_mistakes_are_said_at_once(pick: Path, open_page: Any) -> None:
     page.locator("#undo").click()
     page.locator("#undo").click()
     draw_line(page, ((1.0, 2.5), (11.5, 2.5)), touch=False)
-    assert any("left wheels roll over" in m for m in mistakes(page))
-    assert "left wheels roll over" in page.locator("#line-said").inner_text()  # under the plan too
+    assert any("front left wheel leaves what was scanned" in m for m in mistakes(page))
+    beneath = page.locator("#line-said").inner_text()  # under the plan too
+    assert "front left wheel leaves what was scanned" in beneath
     assert page.locator(".overlay .tight").count() == 1  # and where it is
     page.get_by_label("Gap to leave under the belly").fill("0,5 in")
-    assert page.locator("#f-clearance-want-back").inner_text() == "use a point for decimals, like 0.14 m"
+    assert page.locator("#f-clearance-want-back").inner_text() == "write 0.5 in, without the comma"
     assert page.locator("#f-clearance-want").get_attribute("aria-invalid") == "true"
     page.get_by_label("Gap to leave under the belly").fill("8 in")
     assert any("as much as the belly has" in m for m in mistakes(page))
     page.get_by_label("Which vehicle").select_option("typed")
     assert sum("is not given yet" in m for m in mistakes(page)) == 5
+    hints = page.locator("[id^=v-][placeholder]").evaluate_all("all => all.map(box => box.placeholder)")
+    assert len(hints) >= 11 and len(set(hints)) == len(hints)  # each box has an example of its own size
+    page.get_by_label("Outside to outside over the tyres").fill("1,77 m")
+    assert any("“1,77 m”: write 1.77 m, without the comma" in m for m in mistakes(page))
     page.get_by_label("Axle to axle").fill("26 mm")
     assert any("cannot be right" in m for m in mistakes(page))
     beside = page.locator(".field", has=page.locator("#v-wheelbase")).locator(".at-field")

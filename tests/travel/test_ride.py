@@ -128,19 +128,18 @@ def test_wander_off_the_scan_is_left_out_and_said() -> None:
     assert "200 mm left of the line, from the front axle 2.80 m along" in s.ride.notes[0]
 
 
-def test_a_scan_that_ends_under_the_line_is_refused_with_where_to_end_it() -> None:
-    car = vehicle()
-    line = travel_line([(-4, 0), (4, 0)], car, STRAIGHT, 0.01)
-    frame = window(line, car, STRAIGHT, 0.01)
+@pytest.mark.parametrize("way", ["forward", "turned"])
+def test_a_scan_that_ends_under_the_line_is_refused_with_where_to_end_it(way: str) -> None:
+    car, travel = vehicle(), Travel(line=LINE, wander=0, heading=0, ways=(way,))
+    line = travel_line([(-4, 0), (4, 0)], car, travel, 0.01)
+    frame = window(line, car, travel, 0.01)
     x = frame.node_xy()[..., 0]
-    for hole, mend in (
-        (x > 3.45, "end it 7.4 m from its start; or"),
-        (x < -3.45, "start it 0.6 m later; or"),
-    ):
-        with pytest.raises(CrestcutError, match=f"driven exactly on it .*shorten the line: {mend}"):
-            stand(car, STRAIGHT, line, surface_of(lambda x, y: 0 * x, frame, hole))
+    ends = ((x > 3.45, "end it 7.4 m from its start"), (x < -3.45, "start it 0.6 m later"))
+    for hole, mend in ends:
+        with pytest.raises(CrestcutError, match=f"driven exactly on it .*shorten the line: {mend}; or"):
+            stand(car, travel, line, surface_of(lambda x, y: 0 * x, frame, hole))
     with pytest.raises(CrestcutError) as refused:  # a hole midway: no shorter line would do
-        stand(car, STRAIGHT, line, surface_of(lambda x, y: 0 * x, frame, np.abs(x) < 0.3))
+        stand(car, travel, line, surface_of(lambda x, y: 0 * x, frame, np.abs(x) < 0.3))
     assert "shorten" not in str(refused.value)
 
 

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from crestcut.deliver.page_footing import footing
 from crestcut.deliver.page_pack import pack_colours, pack_layer
 from crestcut.deliver.page_pick_vehicles import generic_vehicles
 from crestcut.deliver.page_shell import esc, page, write_page
@@ -81,6 +82,7 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
             "plan": [[1 / scale[0], 0.0, corner[0]], [0.0, 1 / scale[1], corner[1]]],
         },
         "height": pack_layer(height, 5e-4),
+        "footing": pack_layer(np.where(footing(scan.points, frame), 0.0, np.nan)),
         "colours": None if colours is None else pack_colours(colours),
         "planUnit": scan.frame.unit,
         "planScale": [float(scale[0]), float(scale[1])],

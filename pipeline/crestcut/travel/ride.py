@@ -223,9 +223,14 @@ def _said(variant: Variant) -> str:
     """Where a variant runs: "200 mm left of the line, turned 3 degrees to the right"."""
     side, turn = ("left" if x > 0 else "right" for x in (variant.offset, variant.heading))
     off = f"{millimetres(abs(variant.offset), 0)} {side} of the line" if variant.offset else "on the line"
+    way = _against(variant)
     if not variant.heading:
-        return off
-    return f"{off}, turned {math.degrees(abs(variant.heading)):g} degrees to the {turn}"
+        return off + way
+    return f"{off}, turned {math.degrees(abs(variant.heading)):g} degrees to the {turn}{way}"
+
+
+def _against(variant: Variant) -> str:
+    return " against its direction" if variant.way == "turned" else ""
 
 
 def _refuse_hole(pose: Poses, places: FloatArray, vehicle: Vehicle, height: HeightGrid) -> None:
@@ -237,7 +242,7 @@ def _refuse_hole(pose: Poses, places: FloatArray, vehicle: Vehicle, height: Heig
     more = f" (and {gone - 1} more stations)" if gone > 1 else ""
     raise CrestcutError(
         f"no measured ground under the {WHEELS[wheel]} tyre with the front axle {pose.station[p]:.2f} m "
-        f"along the line, driven exactly on it{more}",
+        f"along the line, driven exactly on it{_against(pose.variant)}{more}",
         "[travel] line",
         f"{_shorter(pose, vehicle.wheelbase)}keep the wheels on scanned slab, or scan the hole: "
         f"only gaps under {CONTACT_LENGTH * 1000:.0f} mm are bridged",
@@ -255,12 +260,13 @@ def _shorter(pose: Poses, wheelbase: float) -> str:
     first, last = float(station[stands[0]]), float(station[stands[-1]])
     if last - first < LEAST_DRIVE:
         return ""
-    # rounded to the side that keeps the wheels on: the line begins under the rear axle, ends under the front
+    # the line begins and ends under an axle; rounded to the side that keeps the wheels on
+    ahead, behind = (0.0, wheelbase) if pose.variant.way == "turned" else (wheelbase, 0.0)
     words = []
     if stands[0] > 0:
-        words.append(f"start it {math.ceil((first - wheelbase) * 10) / 10:.1f} m later")
+        words.append(f"start it {math.ceil((first - ahead) * 10) / 10:.1f} m later")
     if stands[-1] < len(live) - 1:
-        words.append(f"end it {math.floor(last * 10) / 10:.1f} m from its start")
+        words.append(f"end it {math.floor((last + behind) * 10) / 10:.1f} m from its start")
     return f"shorten the line: {' and '.join(words)}; or "
 
 

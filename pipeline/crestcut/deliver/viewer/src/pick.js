@@ -24,6 +24,7 @@ const DRAWN = "The line is drawn. Drag its points to mend it; choose Line again 
 
 export async function startPick(data, root) {
   const height = new Raster(data.grid, await unpackLayer(data.height));
+  height.footing = new Raster(data.grid, await unpackLayer(data.footing));
   const colours = data.colours ? await unpackColours(data.colours) : null;
   const plan = new Plan(data.grid.plan);
   const model = new PickModel(data);

@@ -1,11 +1,11 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
-import { length } from "./pick_model.js";
 import { vehicle } from "./pick_check_vehicle.js";
-import { driven, routeOf, wheels } from "./pick_route.js";
+import { WHEELS, lostGround, shortened } from "./pick_ground.js";
+import { length, unread } from "./pick_model.js";
+import { routeOf } from "./pick_route.js";
 import { show } from "./units.js";
 
-const CONTACT = 0.15; // m: a wider hole under a tyre is not bridged (as in travel/ride.py)
 // lengths of the job file as job/fields.py takes them: key, least, most, in metres
 const LENGTHS = {
   want: [["clearance", "want"], 0, 0.5],
@@ -61,24 +61,74 @@ function line(model, s, height, plan, say, units) {
   if (path.long <= s.wheelbase)
     return say(
       "stop",
-      `The line is ${show(path.long, units)} long, shorter than the wheelbase of ${show(s.wheelbase, units)}: draw it longer`,
+      `The line is ${show(path.long, units, 0)} long, shorter than the wheelbase of ${show(s.wheelbase, units, 0)}: draw it longer`,
       "tool-line",
     );
   if (path.long < s.wheelbase + 1)
     say(
       "care",
-      `The line leaves only ${show(path.long - s.wheelbase, units)} to drive: start it well before the crest and end it well after`,
+      `The line leaves only ${show(path.long - s.wheelbase, units, 0)} to drive: start it well before the crest and end it well after`,
       "tool-line",
     );
-  for (const [side, hole] of Object.entries(longestHoles(path, height, s)))
-    if (hole.long > CONTACT)
-      say(
-        "stop",
-        `The ${side} wheels roll over ${show(hole.long, units, 0)} that the scan has not, ${show(hole.at, units, 0)} from the start: move the line or scan again`,
-        "tool-line",
-        hole.spot,
-      );
+  if (!tight) footing(path, s, model, height, say, units); // the path shown round a bend too tight is not driven
   return undefined;
+}
+
+/** Wheels that leave the ground: on the line, which the program refuses, and within wander and heading, which it leaves unjudged. */
+function footing(path, s, model, height, say, units) {
+  const wander = length(model.get(["travel", "wander"]) ?? "200 mm"),
+    degrees = model.get(["travel", "heading"]) ?? 3,
+    ways = model.get(["travel", "ways"]) ?? ["forward"];
+  if (!(wander >= 0 && wander <= 2 && degrees >= 0 && degrees <= 30 && ways.length)) return;
+  const heading = (degrees * Math.PI) / 180;
+  const { line, near, share, safe } = lostGround(path, s, height.footing, { wander, heading, ways });
+  if (line) {
+    const { station, wheel, at } = first(line);
+    const cut = shortened(line, path, s);
+    const unseen = line.lost.filter((l) => Number.isNaN(height.near(...l.at))).length;
+    const why =
+      unseen * 2 >= line.lost.length
+        ? "leaves what was scanned"
+        : "meets what stands on the ground or lies below it";
+    say(
+      line.lost.length * 0.02 > height.cell ? "stop" : "care", // the rim may lie a cell off: the program has the last word
+      `The ${WHEELS[wheel]} wheel ${why} with the front axle ${show(station, units, 0)} along the line${against(line.variant)}: ${cut ? `${shorter(cut, units)}, ` : ""}move the line or scan again`,
+      "tool-line",
+      { at, sign: "no ground" },
+    );
+  } else if (near) {
+    const { station, at } = first(near);
+    const part = share < 0.01 ? "Under 1" : Math.round(share * 100);
+    const less = wander > 0 && safe > 0 ? `, or give ${show(safe, units, 0)} of wander` : "";
+    say(
+      "care",
+      `${part} % of the places within ${show(wander, units, 0)} to each side and ${degrees}° put a wheel where there is no ground, most of them ${off(near.variant, units)}, from the front axle ${show(station, units, 0)} along: they are not judged. Move or shorten the line${less}`,
+      wander > 0 ? "tool-line" : "f-travel-heading",
+      { at, sign: "no ground, off the line" },
+    );
+  }
+}
+
+/** Where a drive first loses its ground, as the line is drawn. */
+const first = ({ lost }) => lost.reduce((a, b) => (b.station < a.station ? b : a));
+
+const against = ({ way }) => (way === "turned" ? ", driven against the arrow" : "");
+
+/** "200 mm left of the line, turned 3° to the right" */
+function off(variant, units) {
+  const { offset, heading } = variant;
+  const side = (x) => (x > 0 ? "left" : "right");
+  const beside = offset ? `${show(Math.abs(offset), units, 0)} ${side(offset)} of the line` : "on the line";
+  const turn = +((Math.abs(heading) * 180) / Math.PI).toFixed(1);
+  const way = against(variant);
+  return heading ? `${beside}, turned ${turn}° to the ${side(heading)}${way}` : beside + way;
+}
+
+function shorter({ start, end }, units) {
+  const words = [];
+  if (start) words.push(`start it ${show(start, units, 0)} later`);
+  if (end !== null) words.push(`end it ${show(end, units, 0)} from its start`);
+  return words.join(" and ");
 }
 
 /** Bends that the vehicle cannot take, or of which nobody knows whether it can. */
@@ -103,20 +153,6 @@ function bends(path, tight, least, say, units) {
     );
 }
 
-/** Longest stretch without ground under a wheel of each side, {left, right}: how long and how far along (metres), and its end. */
-function longestHoles(path, height, sizes) {
-  const most = { left: { long: 0, at: 0 }, right: { long: 0, at: 0 } };
-  const run = [0, 0, 0, 0];
-  for (let d = 0; d <= driven(path, sizes) + 1e-9; d += 0.02)
-    wheels(path, d, sizes).forEach((at, w) => {
-      run[w] = Number.isNaN(height.near(...at)) ? run[w] + 0.02 : 0;
-      const side = w % 2 ? "right" : "left";
-      if (run[w] > most[side].long)
-        most[side] = { long: run[w], at: d - run[w] + (w < 2 ? sizes.wheelbase : 0), spot: at };
-    });
-  return most;
-}
-
 function answers(model, s, say, units) {
   const read = {};
   for (const [name, [path, low, high]] of Object.entries(LENGTHS)) {
@@ -124,7 +160,7 @@ function answers(model, s, say, units) {
     if (value === undefined) continue;
     read[name] = length(value);
     const at = `f-${path.join("-")}`;
-    if (!Number.isFinite(read[name])) say("stop", `“${value}” is not understood as a length`, at);
+    if (!Number.isFinite(read[name])) say("stop", unread(value), at);
     else if (read[name] < low || read[name] > high)
       say(
         "stop",
@@ -188,8 +224,7 @@ function places(model, height, plan, say) {
   model.keeps.forEach((keep, k) => {
     if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
     const deepest = length(keep.deepest ?? 0);
-    if (!Number.isFinite(deepest))
-      say("stop", `Keep area ${k + 1}: “${keep.deepest}” is not understood as a length`, `keep-${k}`);
+    if (!Number.isFinite(deepest)) say("stop", `Keep area ${k + 1}: ${unread(keep.deepest)}`, `keep-${k}`);
     else if (deepest < 0 || deepest > 0.3)
       say("stop", `Keep area ${k + 1}: a depth of “${keep.deepest}” cannot be right`, `keep-${k}`);
   });

@@ -1,6 +1,6 @@
 // What is wrong with the vehicle: the ranges and rules of vehicle/schema.py, parts.py and tracks.py.
 
-import { length } from "./pick_model.js";
+import { length, unread } from "./pick_model.js";
 import { show } from "./units.js";
 
 const FIVE = {
@@ -55,8 +55,7 @@ export function vehicle(model, say, units) {
 function typed(given, say, units) {
   const within = (key, [name, low, high]) => {
     const metres = length(given[key]);
-    if (!Number.isFinite(metres))
-      return say("stop", `${name}: “${given[key]}” is not understood as a length`, `v-${key}`);
+    if (!Number.isFinite(metres)) return say("stop", `${name}: ${unread(given[key])}`, `v-${key}`);
     if (metres < low || metres > high)
       say(
         "stop",

@@ -30,7 +30,7 @@ function lengthBox({ id, name, help, value, empty, units, put }) {
     autocomplete: "off",
     spellcheck: "false",
     value: value ?? "",
-    placeholder: (empty ?? ["like 140 mm", "like 5 1/2 in"])[units === "inches" ? 1 : 0],
+    placeholder: empty[units === "inches" ? 1 : 0],
     "aria-describedby": `${id}-back`,
   });
   const take = () => {
@@ -179,8 +179,8 @@ export function vehicleSection(model, units, redraw) {
     model.typed[key] = text;
     model.changed();
   };
-  const tape = ([key, name, help]) =>
-    lengthBox({ id: `v-${key}`, name, help, value: model.typed[key], units, put: put(key) });
+  const tape = ([key, name, help, empty]) =>
+    lengthBox({ id: `v-${key}`, name, help, empty, value: model.typed[key], units, put: put(key) });
   const body = [h("div", { class: "field" }, h("label", { for: "v-choice" }, "Which vehicle"), choose)];
   if (model.choice === "typed") {
     body.push(

@@ -110,11 +110,13 @@ export class PickMap {
       const middle = [0, 1].map((c) => corners.reduce((sum, p) => sum + p[c], 0) / corners.length);
       parts.push(...label(`${keep.kind || `keep ${k + 1}`}`, ...middle, "middle"));
     });
-    for (const [x, y] of this.spots.map((spot) => this.#pixelOf(spot)))
+    for (const { at, sign } of this.spots) {
+      const [x, y] = this.#pixelOf(at);
       parts.push(
         s("circle", { cx: x, cy: y, r: 16, class: "tight" }),
-        label("not scanned", x, y - 22, "middle", "tight-label"),
+        label(sign, x, y - 22, "middle", "tight-label"),
       );
+    }
     if (this.open.length)
       parts.push(s("path", { d: this.#path(this.open.map((p) => this.#pixel(p))), class: "keep open" }));
     parts.push(...this.#drawLine(units));

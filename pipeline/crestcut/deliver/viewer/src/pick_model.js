@@ -260,6 +260,16 @@ export function length(value) {
   }
 }
 
+/** What to write instead of a value that is no length: “1,77 m”: write 1.77 m, with a point. */
+export function unread(value) {
+  try {
+    parseLength(value);
+    return "";
+  } catch (error) {
+    return `“${value}”: ${error.message}`;
+  }
+}
+
 export const slug = (title, spare) =>
   String(title ?? "")
     .normalize("NFC")

@@ -230,24 +230,30 @@ export const SECTIONS = [
   },
 ];
 
-/** The five tape lengths: key, name, how to measure. */
+/** The five tape lengths: key, name, how to measure, an example. */
 export const TAPE = [
-  ["wheelbase", "Axle to axle", "along the side, hub to hub"],
-  ["over", "Outside to outside over the tyres", "across, at the ground"],
-  ["tyre", "Tyre width", "across the tread"],
-  ["radius", "Hub height", "middle of a wheel down to the ground"],
-  ["belly", "Belly clearance", "ground up to the lowest part between the axles"],
+  ["wheelbase", "Axle to axle", "along the side, hub to hub", ["like 2600 mm", "like 102 1/2 in"]],
+  ["over", "Outside to outside over the tyres", "across, at the ground", ["like 1770 mm", "like 69 3/4 in"]],
+  ["tyre", "Tyre width", "across the tread", ["like 200 mm", "like 7 7/8 in"]],
+  ["radius", "Hub height", "middle of a wheel down to the ground", ["like 310 mm", "like 12 1/4 in"]],
+  [
+    "belly",
+    "Belly clearance",
+    "ground up to the lowest part between the axles",
+    ["like 140 mm", "like 5 1/2 in"],
+  ],
 ];
 /** Lengths worth having where the slab starts or ends in a dip. */
 export const MORE = [
-  ["width", "Width of the body", "without mirrors"],
-  ["front_overhang", "Front overhang", "front axle to the foremost point"],
-  ["nose", "Clearance under the nose", ""],
-  ["rear_overhang", "Rear overhang", "rear axle to the rearmost point"],
-  ["tail", "Clearance under the tail", ""],
+  ["width", "Width of the body", "without mirrors", ["like 1800 mm", "like 71 in"]],
+  ["front_overhang", "Front overhang", "front axle to the foremost point", ["like 850 mm", "like 33 1/2 in"]],
+  ["nose", "Clearance under the nose", "", ["like 190 mm", "like 7 1/2 in"]],
+  ["rear_overhang", "Rear overhang", "rear axle to the rearmost point", ["like 750 mm", "like 29 1/2 in"]],
+  ["tail", "Clearance under the tail", "", ["like 220 mm", "like 8 5/8 in"]],
   [
     "turning",
     "Turning radius",
     "half a full circle on full lock, over the outer front tyre; for lines with a bend",
+    ["like 5.2 m", "like 17 ft"],
   ],
 ];

@@ -34,13 +34,25 @@ export function routeOf(model, plan) {
 /** How far the rear axle drives, metres: the wheels stay between the line's ends. */
 export const driven = (path, sizes) => Math.max(path.long - sizes.wheelbase, 0);
 
-/** The four tyres [u, v] with the rear axle `distance` along: front left, front right, rear left, rear right. */
-export function wheels(path, distance, { wheelbase, frontTrack, rearTrack }) {
-  const { at, way } = path.place(distance);
+/**
+ * The four tyres [u, v] with the rear axle `distance` along: front left, front right, rear left, rear right. A variant is driven `offset`
+ * metres to the left of the line as drawn and turned to the left by `heading` radians; "turned" starts at the line's other end.
+ */
+export function wheels(
+  path,
+  distance,
+  { wheelbase, frontTrack, rearTrack },
+  { offset = 0, heading = 0, way: driving = "forward" } = {},
+) {
+  const turned = driving === "turned";
+  const { at: middle, way, yaw } = path.place(turned ? path.long - distance : distance);
+  const at = [middle[0] - offset * way[1], middle[1] + offset * way[0]];
+  const nose = yaw + heading + (turned ? Math.PI : 0),
+    ahead = [Math.cos(nose), Math.sin(nose)];
   return [
     [wheelbase, frontTrack / 2],
     [wheelbase, -frontTrack / 2],
     [0, rearTrack / 2],
     [0, -rearTrack / 2],
-  ].map(([x, y]) => [at[0] + way[0] * x - way[1] * y, at[1] + way[1] * x + way[0] * y]);
+  ].map(([x, y]) => [at[0] + ahead[0] * x - ahead[1] * y, at[1] + ahead[1] * x + ahead[0] * y]);
 }

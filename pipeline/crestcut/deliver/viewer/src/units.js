@@ -31,7 +31,7 @@ export function parseLength(value, bareUnit = "") {
   let text = String(value).trim().toLowerCase().replace(/[″”]/g, '"').replace(/[′’]/g, "'");
   text = text.replaceAll("−", "-").replace(/[\u00a0\u202f]/g, " ");
   if (!text) throw new Error("a length is missing");
-  if (text.includes(",")) throw new Error("use a point for decimals, like 0.14 m");
+  if (text.includes(",")) throw new Error(withPoint(text));
   let sign = 1;
   if ("+-".includes(text[0])) {
     sign = text[0] === "+" ? 1 : -1;
@@ -58,6 +58,16 @@ export function parseLength(value, bareUnit = "") {
   }
   if (total > MOST) throw new Error("not a finite length");
   return sign * total;
+}
+
+/** How to write a length that has a comma: for its decimals, or between thousands. */
+function withPoint(text) {
+  const parts = text.split(",");
+  if (parts.length !== 2 || !/\d$/.test(parts[0]) || !/^\d/.test(parts[1]))
+    return "use a point for decimals, like 0.14 m";
+  const point = parts.join("."),
+    thousands = /^\d{3}(?!\d)/.test(parts[1]) ? ` or ${parts.join("")}` : "";
+  return `write ${point}${thousands}, without the comma`;
 }
 
 function number(text) {
