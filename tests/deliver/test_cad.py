@@ -92,3 +92,10 @@ def test_same_input_same_bytes_and_no_plan_is_a_drawing_too(report: Report, tmp_
     bare = replace(report, plan=None)
     write_cad(bare, sheet_for(report, job_without(report, {"heating"})), tmp_path / "c.dxf")
     assert layer(read(tmp_path / "c.dxf"), "TRAVEL")
+
+
+def test_the_classes_stand_in_one_order(report: Report, tmp_path: Path) -> None:
+    """They come out of a set: the order of another run is another one, which one process cannot show."""
+    write_cad(report, sheet_for(report, job_without(report, set())), tmp_path / "a.dxf")
+    names = list(read(tmp_path / "a.dxf").classes.classes)
+    assert len(names) > 3 and names == sorted(names)

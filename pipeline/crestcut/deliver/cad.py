@@ -47,7 +47,11 @@ def write_cad(report: Report, sheet: Worksheet, path: Path) -> None:
     before = ezdxf.options.write_fixed_meta_data_for_testing
     ezdxf.options.write_fixed_meta_data_for_testing = True
     try:
-        draw_cad(report, sheet).saveas(path)
+        drawing = draw_cad(report, sheet)
+        # the library takes these from a set, whose order differs from run to run
+        drawing.classes.add_required_classes(drawing.dxfversion)
+        drawing.classes.classes = dict(sorted(drawing.classes.classes.items()))
+        drawing.saveas(path)
     finally:
         ezdxf.options.write_fixed_meta_data_for_testing = before
 

@@ -47,7 +47,9 @@ def build_surface(
     used = int(ground.keep.sum())
     if used < FEWEST:
         raise CrestcutError(
-            f"only {used} ground points where the vehicle goes", "", "scan the slab there, or move the line"
+            f"only {used} ground points where the vehicle goes",
+            "[travel] line",
+            f"scan the slab there, or move the line: the scan reaches {_reach(scan)}",
         )
     if ground.twice is not None:
         raise CrestcutError(
@@ -80,6 +82,13 @@ def build_surface(
         points_used=used - in_joints,
         notes=(note,) if note else (),
     )
+
+
+def _reach(scan: Scan) -> str:
+    """From where to where the scan goes, in its own coordinates: a line far off is often in other ones."""
+    corners = scan.frame.site_to_plan(np.array([scan.points[:, :2].min(axis=0), scan.points[:, :2].max(axis=0)]))
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    return f"from x {low[0]:.1f} to {high[0]:.1f} and y {low[1]:.1f} to {high[1]:.1f} {scan.frame.unit}"
 
 
 def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
