@@ -108,6 +108,8 @@ def bowl(seed: int) -> Site:
     u, v = np.arange(-1.2, 1.2, CELL), np.arange(-0.4, 0.4, CELL)
     bulge = draw.uniform(-0.06, 0.03)  # m over the blocks: a dip under the piece asks for low blocks
     ground = 0.1 + draw.uniform(-0.05, 0.05) * v[:, None] + bulge * np.exp(-((u[None, :] / 0.4) ** 2))
+    rib = (np.abs(v - draw.choice([-0.13, 0.13])) < 0.035)[:, None] & (np.abs(u) < 0.1)[None, :]
+    ground = ground + (draw.uniform(0.01, 0.05) if draw.random() < 0.5 else 0.0) * rib
     waves = 1 - draw.uniform(0.2, 0.5) * np.sin(draw.uniform(40, 80) * u[None, :]) ** 2
     bowl = draw.uniform(0.006, 0.02) - 0.6 * u[None, :] ** 2 - draw.uniform(0.2, 1.0) * v[:, None] ** 2
     depth = np.maximum(bowl, 0.0) * waves
@@ -122,13 +124,21 @@ def test_no_block_is_ever_lower_than_the_thinnest_sheet_and_its_screw() -> None:
     for seed in range(30):
         site = bowl(seed)
         height = HeightGrid(GridFrame((0.0, 0.0), 0.0, CELL, site.ground.shape), site.ground)
-        jig = make_jig(site, make_workable(site, (-0.9, 0.9), 0.0127), BLADE, seed % 2 == 0, height=height)
+        work = make_workable(site, (-0.9, 0.9), 0.0127)
+        jig = make_jig(site, work, BLADE, seed % 2 == 0, height=height)
         heights = [h for row in jig.rows for h in (row.rear, row.front)]
         heights += [spot.block for rails in jig.rails for spot in rails.spots]
         assert min(heights, default=1.0) >= least
         assert all(stack.pieces and stack.screw.low >= 0.003 - 1e-9 for stack in jig.stacks)
         assert [stack.number for stack in jig.stacks] == [str(k + 1) for k in range(len(jig.stacks))]
         blocks += len(heights)
+        for rails in jig.rails:
+            for a, b in zip(rails.spots[::2], rails.spots[1::2], strict=True):
+                j = int(np.argmin(np.abs(site.offset - a.offset)))
+                i, k = (int(np.argmin(np.abs(site.station - s.station))) for s in (a, b))
+                ends = site.ground[j, i] + a.block, site.ground[j, k] + b.block
+                under = np.interp(np.arange(i, k + 1), [i, k], ends)
+                assert np.all(under >= work.finished[j, i : k + 1] - 1e-9)  # no rail lies on what stays
         no_spots = [rails for rails in jig.rails if not rails.spots]
         for rails in no_spots:
             said = next(line for line in jig.cannot if line.startswith(f"Piece {rails.name},"))

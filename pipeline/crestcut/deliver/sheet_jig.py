@@ -107,7 +107,8 @@ def _setting(row: JigRow, lift: int) -> list[str]:
 def jig_lines(jig: Jig) -> list[str]:
     """How to build and use it."""
     stacks = "; ".join(
-        f"{s.number} = {' + '.join(s.pieces)}, screw out {s.screw.low * MM:.0f} to {s.screw.high * MM:.0f} mm"
+        f"no. {s.number}: {' + '.join(s.pieces)}, screw out"
+        f" {' to '.join(dict.fromkeys((f'{s.screw.low * MM:.0f}', f'{s.screw.high * MM:.0f}')))} mm"
         for s in jig.stacks
     )
     name, thick = jig.spacer
@@ -207,7 +208,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
         path_effects=ink.halo(2.4),
         **ink.SMALL,
     )
-    axes.set_xlim(-0.98, view.span + 0.98)
+    axes.set_xlim(-1.1, view.span + 1.1)
     axes.set_ylim(floor - 4, top + 66)
     axes.set_axis_off()
     axes.text(

@@ -82,7 +82,7 @@ def _spots(
     marks: Mapping[str, tuple[float, float]], height: HeightGrid | None,
 ) -> tuple[Spot, ...]:  # fmt: skip
     """Left rear, left front, right rear, right front; empty where one finds no sound concrete or would be
-    lower than the thinnest stock.
+    lower than the thinnest stock, or a rail would lie on concrete that stays.
     """
     places = []
     for row in _rail_rows(site, piece):
@@ -102,7 +102,20 @@ def _spots(
         )
         for k, ((j, i), z) in enumerate(zip(places, heights, strict=True))
     )  # fmt: skip
-    return spots if min(spot.block for spot in spots) >= LEAST_BLOCK else ()
+    if min(spot.block for spot in spots) < LEAST_BLOCK or _lies_on(work, places, heights + below):
+        return ()
+    return spots
+
+
+def _lies_on(work: Workable, places: Sequence[tuple[int, int]], heights: FloatArray) -> bool:
+    """Would a rail's underside, given its heights at the four spots, m, run into concrete that stays?"""
+    for k in (0, 2):
+        (row, a), (_, b) = places[k : k + 2]
+        columns = np.arange(a, b + 1)
+        under = np.interp(columns, [a, b], heights[k : k + 2])
+        if np.nanmax(work.finished[row, a : b + 1] - under) > 0:
+            return True
+    return False
 
 
 def _rail_rows(site: Site, piece: Piece) -> tuple[int, int]:

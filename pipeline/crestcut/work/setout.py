@@ -26,7 +26,7 @@ TOO_DEEP = 0.003  # m over-cut: the no-go side of the stick
 LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 36
-AS_DEEP = 0.0001  # m: a dot this near to the deepest is as good a first dot
+PRINTED = 4  # decimals of a metre on paper
 ACROSS = 0.00012  # m: from row to row a piece done by hand is even to this
 RIM = 0.003  # m: where the plan wavers, a shallower rim is tapered evenly and has no figures
 GAUGE = 0.00015  # m added where hands work to a depth gauge
@@ -110,11 +110,11 @@ def _dots(
 def _deepest(
     site: Site, depth: FloatArray, marks: Mapping[str, tuple[float, float]], height: HeightGrid
 ) -> tuple[int, int]:
-    """Row and column of the deepest place; of several as deep to 0.1 mm, one that tapes find."""
+    """Row and column of the deepest place; of several that print alike, one that tapes find."""
     j, i = (int(k) for k in np.unravel_index(int(depth.argmax()), depth.shape))
     if len(marks) < 2 or ties_at(site, marks, height, j, i) is not None:
         return j, i
-    near = np.argwhere(depth >= depth[j, i] - AS_DEEP).tolist()
+    near = np.argwhere(np.round(depth, PRINTED) >= np.round(depth[j, i], PRINTED)).tolist()
     tied = (p for p in near[:: max(len(near) // 60, 1)] if ties_at(site, marks, height, *p) is not None)
     row, column = next(tied, (j, i))
     return int(row), int(column)
