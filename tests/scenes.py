@@ -36,7 +36,19 @@ def lip(clearance: float = 0.15) -> Part:
 
 def vehicle(*parts: Part, **changes: object) -> Vehicle:
     base = Vehicle(
-        Path("made_up.toml"), "made-up", L, TRACK, TRACK, R, TYRE, 1.75, 0.12, 0.9, 0.8, None, parts or (belly(),)
+        Path("made_up.toml"),
+        "made-up",
+        L,
+        TRACK,
+        TRACK,
+        R,
+        TYRE,
+        1.75,
+        0.12,
+        0.9,
+        0.8,
+        None,
+        parts or (belly(),),
     )
     return replace(base, **changes)  # type: ignore[arg-type]
 
@@ -60,14 +72,20 @@ class Scene:
     ride: Ride
     before: Clearance
 
-    def limits(self, deepest: float = 0.06, feather: float = 0.25, keeps: tuple[KeepArea, ...] = ()) -> Limits:
+    def limits(
+        self, deepest: float = 0.06, feather: float = 0.25, keeps: tuple[KeepArea, ...] = ()
+    ) -> Limits:
         return cut_limits(self.surface, deepest, "deepest", feather, keeps)
 
     def plan(
-        self, deepest: float = 0.06, feather: float = 0.25, keeps: tuple[KeepArea, ...] = (), wanted: Wanted = Wanted()
+        self,
+        deepest: float = 0.06,
+        feather: float = 0.25,
+        keeps: tuple[KeepArea, ...] = (),
+        wanted: Wanted | None = None,
     ) -> CutPlan:
         limits = self.limits(deepest, feather, keeps)
-        return plan_cut(self.vehicle, self.surface, self.ride, self.before, limits, wanted, 0.0, feather)
+        return plan_cut(self.vehicle, self.surface, self.ride, self.before, limits, wanted or Wanted(), 0.0, feather)
 
 
 def scene(

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from crestcut.vehicle.angles import Angles
     from crestcut.vehicle.records import Vehicle
 
-# Every matrix here is small: on two cores a linear-algebra library's own threads cost up to twenty times what they save.
+# Every matrix here is small: on two cores a linear-algebra library's own threads cost up to twenty times
+# what they save.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
@@ -44,14 +45,25 @@ def main() -> None:
 
 @main.command()
 @click.argument("scans", nargs=-1, type=click.Path(path_type=Path))
-@click.option("--out", type=click.Path(path_type=Path), default=None, help="Folder for the picture and the page to pick from.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=None,
+    help="Folder for the picture and the page to pick from.",
+)
 @click.option("--unit", default=None, help="Unit of the file, where it does not say: m, mm, ft ...")
 @click.option("--up", default=None, help="The axis that points up: x y z -x -y -z.")
 @click.option("--scanner", default=None, help="phone, photogrammetry, terrestrial or total-station.")
 @click.option("--how", is_flag=True, help="Print how to walk a scan, and stop.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 def look(
-    scans: tuple[Path, ...], out: Path | None, unit: str | None, up: str | None, scanner: str | None, how: bool, as_json: bool
+    scans: tuple[Path, ...],
+    out: Path | None,
+    unit: str | None,
+    up: str | None,
+    scanner: str | None,
+    how: bool,
+    as_json: bool,
 ) -> None:
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
     from crestcut.deliver.look import health_lines, look_record, write_look
@@ -87,7 +99,13 @@ def look(
 
 @main.command()
 @click.argument("job", type=click.Path(path_type=Path))
-@click.option("--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True, help="Folder for the results.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path("out"),
+    show_default=True,
+    help="Folder for the results.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""

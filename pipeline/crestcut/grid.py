@@ -1,7 +1,9 @@
 """The one raster type. Values sit on nodes; rows run along the line of travel.
 
-A grid has its own axes: *u* along its columns (the way of travel), *v* along its rows (to the left of it). They are turned
-by ``angle`` from the site's x axis. Node ``[j, i]`` lies at ``u = i * cell``, ``v = j * cell`` from ``origin``.
+A grid has its own axes: *u* along its columns (the way of travel), *v* along its rows (to the left of it).
+They are turned
+by ``angle`` from the site's x axis. Node ``[j, i]`` lies at ``u = i * cell``, ``v = j * cell`` from
+``origin``.
 """
 
 from __future__ import annotations
@@ -16,7 +18,9 @@ BoolArray = NDArray[np.bool_]
 IntArray = NDArray[np.int64]
 
 
-def frozen_array(values: ArrayLike, dtype: type = np.float64, ndim: int | None = None, name: str = "array") -> NDArray:
+def frozen_array(
+    values: ArrayLike, dtype: type = np.float64, ndim: int | None = None, name: str = "array"
+) -> NDArray:
     """A read-only copy-on-need of ``values``: frozen dataclasses leave their arrays writable otherwise."""
     array: NDArray = np.ascontiguousarray(np.asarray(values, dtype=dtype))
     if ndim is not None and array.ndim != ndim:
@@ -99,7 +103,8 @@ class HeightGrid:
         return HeightGrid(self.frame, np.asarray(values, dtype=float))
 
     def sample(self, xy: ArrayLike) -> FloatArray:
-        """Bilinear value at site x, y (..., 2); NaN outside and where any of the four nodes with weight is NaN."""
+        """Bilinear value at site x, y (..., 2); NaN outside and where any of the four nodes with weight is
+        NaN."""
         q = self.frame.to_grid(xy) / self.frame.cell
         ny, nx = self.frame.shape
         eps = 1e-9
@@ -112,7 +117,12 @@ class HeightGrid:
                 w = wi * wj
                 value = self.values[np.minimum(j + dj, ny - 1), np.minimum(i + di, nx - 1)]
                 out = out + np.where(np.abs(w) < eps, 0.0, w * value)
-        inside = (q[..., 0] >= -eps) & (q[..., 0] <= nx - 1 + eps) & (q[..., 1] >= -eps) & (q[..., 1] <= ny - 1 + eps)
+        inside = (
+            (q[..., 0] >= -eps)
+            & (q[..., 0] <= nx - 1 + eps)
+            & (q[..., 1] >= -eps)
+            & (q[..., 1] <= ny - 1 + eps)
+        )
         return np.where(inside, out, np.nan)
 
     def crop(self, rows: slice, columns: slice) -> HeightGrid:
@@ -121,5 +131,7 @@ class HeightGrid:
         j0, j1, _ = rows.indices(ny)
         i0, i1, _ = columns.indices(nx)
         origin = self.frame.to_site((i0 * self.frame.cell, j0 * self.frame.cell))
-        frame = GridFrame((float(origin[0]), float(origin[1])), self.frame.angle, self.frame.cell, (j1 - j0, i1 - i0))
+        frame = GridFrame(
+            (float(origin[0]), float(origin[1])), self.frame.angle, self.frame.cell, (j1 - j0, i1 - i0)
+        )
         return HeightGrid(frame, self.values[j0:j1, i0:i1])

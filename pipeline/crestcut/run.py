@@ -1,4 +1,5 @@
-"""The whole job on one page: scan -> surface -> ride -> sweep -> chance -> cut -> release -> report -> files."""
+"""The whole job on one page: scan -> surface -> ride -> sweep -> chance -> cut -> release -> report ->
+files."""
 
 from __future__ import annotations
 
@@ -86,9 +87,7 @@ class Clock:
         self.seconds[name] = time.perf_counter() - start
 
 
-def run_job(
-    path: Path, say: Say = lambda _: None, early: Callable[[Done], None] = lambda _: None
-) -> Done:
+def run_job(path: Path, say: Say = lambda _: None, early: Callable[[Done], None] = lambda _: None) -> Done:
     """The job file's answer, nothing written yet.
 
     early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
@@ -105,7 +104,9 @@ def run_job(
         scan = read_scan(job.scan, say)
     for note in scan.notes:
         say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
-    places = drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
+    places = (
+        drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
+    )
     lines = lines_of(drivers, job, places)
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner)
@@ -125,7 +126,9 @@ def run_job(
         if job.cut.drain is not None:
             fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
     with clock.stage("chance after", "drawing what the cut would leave"):
-        after = [judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)]
+        after = [
+            judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)
+        ]
     report, release = _report(job, scan, surface, standings, fleet, after, keeps)
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
     early(Done(report, release))
@@ -135,10 +138,11 @@ def run_job(
 
 
 def _report(
-    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance],
-    keeps: Sequence[KeepArea],
+    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
+    after: Sequence[Chance], keeps: Sequence[KeepArea],
 ) -> tuple[Report, Release]:  # fmt: skip
-    """All that the deliverables are made from but the options; of several vehicles the one with least room speaks."""
+    """All that the deliverables are made from but the options; of several vehicles the one with least room
+    speaks."""
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
@@ -160,13 +164,16 @@ def _report(
     return report, release
 
 
-def _vehicle_rows(standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance]) -> tuple[VehicleRow, ...]:
+def _vehicle_rows(
+    standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance]
+) -> tuple[VehicleRow, ...]:
     rows = []
     for k, s in enumerate(standings):
         worst, short = s.before.worst, max(-fleet.excess[k], 0.0)
         rows.append(VehicleRow(
             s.vehicle.name, tuple(load.name for load in s.driver.loads), worst.part if worst else "",
-            s.today, s.in_use, after[k], fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH, short if short > ENOUGH else 0.0,
+            s.today, s.in_use, after[k], fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH,
+            short if short > ENOUGH else 0.0,
             s.vehicle.path.name, s.vehicle.sha256,
         ))  # fmt: skip
     return tuple(rows)
@@ -183,7 +190,8 @@ def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
 def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
     """crest, nose, tail, side or none: by the part that is shortest of what was asked for.
 
-    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb), else a crest.
+    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb),
+    else a crest.
     """
     asked = {"belly": job.wanted.want, "nose": job.wanted.want_ends, "tail": job.wanted.want_ends}
     worst = before.worst
@@ -217,7 +225,8 @@ def _keeps(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
 
 
 def _evidence(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
-    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by hand.
+    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by
+    hand.
 
     A witness is the vehicle of [vehicle]: it says nothing of another's underside.
     """
@@ -236,7 +245,8 @@ def _evidence(job: Job, scan: Scan, surface: Surface, driver: Driver, line: Trav
 
 
 def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[dict[str, object], ...]:
-    """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half of what is wanted."""
+    """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half
+    of what is wanted."""
     today = first.today
     if today.verdict != "cannot tell" and scan_margin(first.margin, today) <= job.wanted.want / 2:
         return ()
@@ -247,7 +257,8 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[di
     return tuple(
         {
             "kind": a.kind,
-            # a felt gap is taken where the part comes nearest, the last of its places; the others are the wheels'
+            # a felt gap is taken where the part comes nearest, the last of its places; the others are the
+            # wheels'
             "where": "; ".join(
                 "x {:.2f}, y {:.2f}".format(*scan.frame.site_to_plan(np.array(xy)))
                 for xy in (a.where[-1:] if a.kind == "felt gap" else a.where)
@@ -306,7 +317,10 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
     sheet = make_worksheet(
         report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
         marks={m.name: m.xy for m in report.marks},
-        keeps=[KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in report.keeps],
+        keeps=[
+            KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
+            for k in report.keeps
+        ],
         advice=report.advice, to_site=report.scan.frame.plan_to_site,
     )  # fmt: skip
     hand.ask(draw_pictures, light(report), folder)

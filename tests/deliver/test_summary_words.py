@@ -186,7 +186,9 @@ def test_every_line_is_one_line() -> None:
 
 def test_nothing_to_cut_is_nothing_to_release_and_asks_for_no_answers() -> None:
     report = dataclasses.replace(
-        make_report(clearance=0.180), release="not for cutting", release_reasons=("the steel depth is not known",)
+        make_report(clearance=0.180),
+        release="not for cutting",
+        release_reasons=("the steel depth is not known",),
     )
     assert report.plan is not None and report.plan.deepest == 0
     text = "\n".join(summary_lines(report))

@@ -1,7 +1,9 @@
 """Sharp symmetric crests from dense noise-free points to the verdict, against the closed form.
 
-A symmetric crest of total break b uses (L/2) tan(b/2) - R (sec(b/2) - 1) of the clearance amid the wheelbase (tangents to static loaded
-radius arcs as in 49 CFR 523.2; arithmetic in closed form). The crest lies anywhere between the nodes of the grid.
+A symmetric crest of total break b uses (L/2) tan(b/2) - R (sec(b/2) - 1) of the clearance amid the wheelbase
+(tangents to static loaded
+radius arcs as in 49 CFR 523.2; arithmetic in closed form). The crest lies anywhere between the nodes of the
+grid.
 """
 
 from __future__ import annotations
@@ -10,6 +12,7 @@ import math
 
 import numpy as np
 import pytest
+
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import plan_cut
 from crestcut.job.records import Wanted
@@ -44,5 +47,3 @@ def test_least_clearance_and_depth_from_points(grade: float, at: float) -> None:
     plan = plan_cut(car, surface, rode, before, cut_limits(surface, 0.06, "deepest", 0.25, ()), want)
     assert plan.feasible
     assert plan.deepest == pytest.approx(max(want.want - exact, 0.0), abs=7e-4)
-
-

@@ -38,7 +38,8 @@ def test_passenger_car_radii() -> None:
     ahead = np.array([math.cos(yaw[-1]), math.sin(yaw[-1])])
     half = 3.5 * FT
     found = [np.hypot(*(at - centre)) / FT for at in (
-        rear[-1] - half * out, rear[-1] + BASE * ahead + half * out, rear[-1] + (BASE + 3 * FT) * ahead + half * out,
+        rear[-1] - half * out, rear[-1] + BASE * ahead + half * out,
+        rear[-1] + (BASE + 3 * FT) * ahead + half * out,
     )]  # fmt: skip
     assert found == pytest.approx([14.389, 24.05, 25.56], rel=1e-3)
 

@@ -10,7 +10,8 @@ from crestcut.grid import BoolArray, GridFrame
 
 
 def inside(frame: GridFrame, corners: Sequence[tuple[float, float]]) -> BoolArray:
-    """Nodes inside or on a polygon of site x, y corners in metres, (ny, nx); even-odd rule, edges belong to the area."""
+    """Nodes inside or on a polygon of site x, y corners in metres, (ny, nx); even-odd rule, edges belong to
+    the area."""
     xy = frame.node_xy()
     x, y = xy[..., 0], xy[..., 1]
     mask = np.zeros(frame.shape, dtype=bool)

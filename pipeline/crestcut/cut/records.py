@@ -15,7 +15,8 @@ LIMIT_KINDS = ("deepest", "keep", "steel", "not slab", "not measured")
 
 @dataclass(frozen=True, eq=False)
 class Limits:
-    """The deepest cut allowed at every node, metres, and why: index into ``reasons``, -1 where nothing limits."""
+    """The deepest cut allowed at every node, metres, and why: index into ``reasons``, -1 where nothing
+    limits."""
 
     deepest: HeightGrid
     reason: NDArray[np.int16]
@@ -30,8 +31,10 @@ class Certificate:
     """Checks made on the finished surface by sweeping it again.
 
     least_excess : least (gap - want) over every cell and zone, m, never below -0.05 mm when feasible.
-    loosest : largest (gap - want) among cut cells that neither feather nor a tyre contact nor a limit holds, m.
-    spectral_radius : of the wheel weights restricted to cut cells; below 1 the least cut is unique.  iterations, residual (m).
+    loosest : largest (gap - want) among cut cells that neither feather nor a tyre contact nor a limit holds,
+    m.
+    spectral_radius : of the wheel weights restricted to cut cells; below 1 the least cut is unique.
+    iterations, residual (m).
     """
 
     least_excess: float
@@ -43,8 +46,10 @@ class Certificate:
 
 @dataclass(frozen=True)
 class Drain:
-    """What shaping the cut to drain came to. fall : asked for, rise over run.  got : least fall of a swale's bed, NaN where none was
-    needed.  volume : m3 more than the gaps need.  reached : no water stands deeper on the cut than before; else left : how much
+    """What shaping the cut to drain came to. fall : asked for, rise over run.  got : least fall of a swale's
+    bed, NaN where none was
+    needed.  volume : m3 more than the gaps need.  reached : no water stands deeper on the cut than before;
+    else left : how much
     deeper, m, and why : the limits in the way.
     """
 
@@ -64,8 +69,10 @@ class CutPlan:
     depth : metres, 0 where nothing goes, NaN not measured.  finished : height after the cut.
     target : what every gap was cut to beyond ``want`` (the margin for confidence), m.
     drain : what was added so that the cut drains; claim and slack are those of the cut before that.
-    feasible : every gap reaches want + margin.  short_by : how far the least gap stays below, m, 0 if feasible.
-    claim : "least" (pointwise least) or "maximal" (nothing can be left standing).  binding : limits that bind, in words.
+    feasible : every gap reaches want + margin.  short_by : how far the least gap stays below, m, 0 if
+    feasible.
+    claim : "least" (pointwise least) or "maximal" (nothing can be left standing).  binding : limits that
+    bind, in words.
     """
 
     depth: HeightGrid

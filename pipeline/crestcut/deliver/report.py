@@ -49,7 +49,8 @@ class VehicleRow:
 
     part : the one that comes nearest today.  today, in_use, after : as for the report, of this vehicle.
     alone : the deepest cut it would need by itself, m.  volume : its own part of the common cut, m3.
-    enough : does every gap of it reach what is asked once the common cut is made.  short_by : m it stays below.
+    enough : does every gap of it reach what is asked once the common cut is made.  short_by : m it stays
+    below.
     """
 
     name: str

@@ -55,7 +55,9 @@ def result_document(report: Report) -> dict[str, object]:
         "scan": _scan(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
         "travel": {"line": _points(report, report.line.xy[[0, -1]]), "length": report.line.length},
-        "notes": list(dict.fromkeys((*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes))),
+        "notes": list(
+            dict.fromkeys((*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes))
+        ),
         "seconds": dict(report.seconds),
     }
     plain = _plain(document)
@@ -189,7 +191,8 @@ def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
         "least_clearance": row.today.least_clearance, "interval": row.today.interval,
         "chance_of_contact": row.today.chance_of_contact, "in_use_clearance": row.in_use.least_clearance,
         "in_use_chance": row.in_use.chance_of_contact, "after_clearance": row.after.least_clearance,
-        "after_interval": row.after.interval, "after_chance": row.after.chance_of_contact, "enough": row.enough,
+        "after_interval": row.after.interval, "after_chance": row.after.chance_of_contact,
+        "enough": row.enough,
         "short_by": row.short_by, "alone": row.alone, "volume": row.volume, "litres": row.volume * 1000,
         "share": row.volume / cut if cut > 0 else None,
     }  # fmt: skip

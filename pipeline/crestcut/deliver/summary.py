@@ -67,7 +67,8 @@ def summary_lines(report: Report) -> list[str]:
 
 
 def release_lines(report: Report) -> list[str]:
-    """Whether it may be cut, and what stands against it; no list of questions where there is nothing to cut."""
+    """Whether it may be cut, and what stands against it; no list of questions where there is nothing to
+    cut."""
     if report.plan is not None and _nothing_to_cut(report):
         return ["Release: nothing to cut, so nothing to release."]
     return [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]

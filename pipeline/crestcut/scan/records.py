@@ -16,7 +16,8 @@ class Frame:
     """How the scan's own coordinates become site coordinates, and back.
 
     site = rotation @ (scale * file) - shift.  ``scale`` (3,): metres per file unit, one for each *file* axis.
-    ``rotation`` (3, 3): turns the scaled file axes so that z is up.  ``shift`` (3,): metres, float64, taken off after turning.
+    ``rotation`` (3, 3): turns the scaled file axes so that z is up.  ``shift`` (3,): metres, float64, taken
+    off after turning.
     """
 
     scale: FloatArray
@@ -44,7 +45,8 @@ class Frame:
         return np.abs(self.rotation @ np.diag(self.scale) @ self.rotation.T).diagonal()[:2]
 
     def plan_to_site(self, plan_xy: ArrayLike) -> FloatArray:
-        """Plan coordinates (..., 2), in file units after turning z up (what a job file calls a point) -> site x, y, metres."""
+        """Plan coordinates (..., 2), in file units after turning z up (what a job file calls a point) ->
+        site x, y, metres."""
         return np.asarray(plan_xy, dtype=float) * self.plan_scale - self.shift[:2]
 
     def site_to_plan(self, site_xy: ArrayLike) -> FloatArray:

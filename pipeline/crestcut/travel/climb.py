@@ -28,12 +28,12 @@ def climb_notes(vehicle: Vehicle, poses: Sequence[Poses]) -> tuple[str, ...]:
     if not on_line:
         return ()
     pose = on_line[0]
-    met = [_strongest_break(pose.station, pose.wheels[:, wheel]) for wheel in (0, 1)]
+    met_left, met_right = (_strongest_break(pose.station, pose.wheels[:, wheel]) for wheel in (0, 1))
     twist = (pose.wheels[:, 0] - pose.wheels[:, 1]) - (pose.wheels[:, 2] - pose.wheels[:, 3])
     worst = int(np.argmax(np.abs(twist)))
-    if met[0] is None or met[1] is None or abs(twist[worst]) < MATTERS:
+    if met_left is None or met_right is None or abs(twist[worst]) < MATTERS:
         return ()
-    (left, grade), (right, other) = met
+    (left, grade), (right, other) = met_left, met_right
     apart = abs(left - right)
     if apart < ABREAST or apart > vehicle.front_track * 3 or np.sign(grade) != np.sign(other):
         return ()

@@ -17,13 +17,15 @@ WHEELS = ("front left", "front right", "rear left", "rear right")
 class TravelLine:
     """The path of the vehicle's middle on the ground, guided at the rear axle.
 
-    xy : (n, 2) site metres, ``step`` apart.  yaw : (n,) of its tangent from the site's x axis, radians, unwrapped.
+    xy : (n, 2) site metres, ``step`` apart.  yaw : (n,) of its tangent from the site's x axis, radians,
+    unwrapped.
     """
 
     xy: FloatArray
     yaw: FloatArray
     step: float
-    notes: tuple[str, ...] = ()  # plain sentences: how tight its bends are, and how far it leaves what was drawn
+    # plain sentences: how tight its bends are, and how far it leaves what was drawn
+    notes: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "xy", frozen_array(self.xy, ndim=2, name="xy"))
@@ -37,7 +39,8 @@ class TravelLine:
 
 @dataclass(frozen=True)
 class Variant:
-    """One way to drive the line: sideways offset (m, left positive), heading off the line (rad), way and load."""
+    """One way to drive the line: sideways offset (m, left positive), heading off the line (rad), way and
+    load."""
 
     offset: float
     heading: float
@@ -47,11 +50,15 @@ class Variant:
 
 @dataclass(frozen=True, eq=False)
 class Poses:
-    """Every station of one variant. Chassis point c lies at ``rotation[p] @ c + position[p]`` in *grid* axes (u, v, z), metres.
+    """Every station of one variant. Chassis point c lies at ``rotation[p] @ c + position[p]`` in *grid* axes
+    (u, v, z), metres.
 
-    station : (n,) of the front axle's middle from the line's start along it, m.  wheels : (n, 4) height of the tyre's lowest point
-    as it stands (order WHEELS), m.  contact : (n, 4) flat index of the node each tyre stands on, -1 where unknown.
-    position : (n, 3).  rotation : (n, 3, 3).  live : (n,) False where a tyre would stand on nothing measured: not judged.
+    station : (n,) of the front axle's middle from the line's start along it, m.  wheels : (n, 4) height of
+    the tyre's lowest point
+    as it stands (order WHEELS), m.  contact : (n, 4) flat index of the node each tyre stands on, -1 where
+    unknown.
+    position : (n, 3).  rotation : (n, 3, 3).  live : (n,) False where a tyre would stand on nothing
+    measured: not judged.
     """
 
     variant: Variant
@@ -67,7 +74,8 @@ class Poses:
 class Batch:
     """All poses of all variants in one set of arrays, as the kernels want them; ``Poses`` are views into it.
 
-    places : (n, 5) u, v of the rear axle's middle, yaw from the grid's u axis, body shift at front and rear axle (load), m and rad.
+    places : (n, 5) u, v of the rear axle's middle, yaw from the grid's u axis, body shift at front and rear
+    axle (load), m and rad.
     variant : (n,) index into Ride.poses.  live : (n,) False where a tyre would stand on nothing measured.
     wheels (n, 4), contact (n, 4), position (n, 3, 3), rotation (n, 3, 3, 3): as ``tyres.settle`` leaves them.
     """
@@ -109,10 +117,13 @@ class Contact:
 class Clearance:
     """Lowest height any underside part reaches over each cell, per zone, and the gap it leaves.
 
-    lowest : zone -> HeightGrid, metres (NaN: never reached).  gap : lowest of all zones minus ground, NaN where unmeasured or never
-    reached.  least : zone -> the worst contact (absent: that zone has no part or never meets measured ground).
+    lowest : zone -> HeightGrid, metres (NaN: never reached).  gap : lowest of all zones minus ground, NaN
+    where unmeasured or never
+    reached.  least : zone -> the worst contact (absent: that zone has no part or never meets measured
+    ground).
     unmeasured : cells that the underside passes over and the scan has not.
-    pair_gap : (poses, hard parts) least gap of each, m, very large where there is none; None where it was not kept.
+    pair_gap : (poses, hard parts) least gap of each, m, very large where there is none; None where it was
+    not kept.
     """
 
     lowest: dict[str, HeightGrid]
