@@ -60,6 +60,18 @@ def test_options_read_as_a_person_says_them() -> None:
     assert "-" not in text.split("Options")[1].split("strips 19")[0].replace("flat-floor", "")  # no minus
 
 
+def test_enough_is_what_the_summary_says_and_a_share_beside_it_is_explained() -> None:
+    rows = [dict(OPTIONS[3], enough=e, reaches=r) for e, r in ((0.97, True), (0.942, True), (0.6, False))]
+    rows += [dict(OPTIONS[3], enough=0.95, reaches=True), dict(OPTIONS[3], enough=0.96, reaches=False)]
+    found = document(options=rows)
+    text = PageText(options(make_report(), found)).text
+    said = ("yes, 97 %", "yes, planned for 95 %; counted again once cut: 94.2 %", "no, 60 %", "yes, 95 %",
+            "no, the margin planned for 95 % is not kept; counted again: 96 %")  # fmt: skip
+    for words in said:
+        assert text.count(words) == 1, words
+    assert "yes, 94" not in text
+
+
 def test_every_vehicle_is_named_with_its_verdict() -> None:
     page = PageText(options(make_report(), document(vehicles=VEHICLES)))
     for words in ("Each vehicle", "kiln <trolley>", "touches", ", not enough", "Alone it would need no cut."):

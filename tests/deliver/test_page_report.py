@@ -19,6 +19,7 @@ from crestcut.deliver.page_glossary import MEANINGS
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_pack import unpack_layer
 from crestcut.deliver.page_report import report_text, write_report
+from crestcut.deliver.page_scene import gap_short
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document
 from crestcut.job.records import Site
@@ -130,6 +131,23 @@ def test_depths_on_the_slab_are_those_of_the_plan(page: PageText) -> None:
     there = plan.depth.sample(report.scan.frame.plan_to_site(place))
     assert float(shown[j, i]) == pytest.approx(float(there), abs=2e-5) and data["deepest"] == plan.deepest
     assert np.isnan(shown).sum() == np.isnan(plan.depth.values).sum()
+
+
+def test_each_zone_is_held_to_the_gap_asked_for_it() -> None:
+    report = make_report()
+    short, gap = gap_short(report), report.before.gap.values
+    by_hand = np.full(gap.shape, np.nan)  # cell by cell, from the ground up
+    ground, low = report.surface.top.values, report.before.lowest
+    for cell in zip(*np.nonzero(~np.isnan(gap)), strict=True):
+        reached = {zone: grid.values[cell] for zone, grid in low.items() if not np.isnan(grid.values[cell])}
+        by_hand[cell] = max(report.wanted(zone) - (z - ground[cell]) for zone, z in reached.items())
+    assert np.array_equal(np.isnan(short), np.isnan(by_hand))
+    assert np.nanmax(np.abs(short - by_hand)) < 1e-12
+    belly = report.wanted("belly") - gap
+    assert report.wanted("nose") > report.wanted("belly") and np.nanmax(short - belly) > 0.01
+    page = PageText(report_text(report)).carried
+    shown = unpack_layer(page["short"], (page["grid"]["ny"], page["grid"]["nx"]))
+    assert np.nanmax(shown) == pytest.approx(max(np.nanmax(short), 0.0), abs=2e-3) and np.nanmin(shown) >= 0
 
 
 def test_vehicle_stands_where_the_ride_put_it(page: PageText) -> None:

@@ -46,6 +46,7 @@ def scene(report: Report) -> dict[str, Any]:
         "depth": pack_layer(plan.depth.values[pick], DEPTH_STEP) if plan is not None and cut else None,
         "deepest": plan.deepest if plan is not None and cut else 0.0,
         "gap": pack_layer(np.minimum(report.before.gap.values[pick], 0.3), HEIGHT_STEP),
+        "short": pack_layer(np.clip(gap_short(report)[pick], 0.0, 0.3), HEIGHT_STEP),
         "want": {zone: report.wanted(zone) for zone in ("belly", "nose", "tail")},
         "colours": None if colours is None else pack_colours(colours),
         "ramp": depth_colours(np.linspace(SHALLOWEST, 1.0, 17), 1.0).tolist(),
@@ -66,6 +67,25 @@ def scene(report: Report) -> dict[str, Any]:
         "drive": _drive(report, frame),
         "release": report.release,
     }
+
+
+def gap_short(report: Report) -> FloatArray:
+    """(ny, nx) m by which the gap over a cell falls short of what is asked for the zone that passes over it:
+    the most of all zones; below zero where there is more than asked, NaN where nothing known passes.
+
+    Each zone is held to its own: a nose 20 mm up is short where 32 mm are asked for it, though the belly,
+    13 mm up at the same place, has its 12.7 mm.
+    """
+    clearance = report.before
+    short = np.full(clearance.gap.values.shape, np.nan)
+    if not clearance.lowest:
+        return short
+    with np.errstate(invalid="ignore"):
+        least = np.fmin.reduce([grid.values for grid in clearance.lowest.values()])
+        for zone, grid in clearance.lowest.items():
+            gap = clearance.gap.values + (grid.values - least)  # the zone's own, over the same ground
+            short = np.fmax(short, report.wanted(zone) - gap)
+    return short
 
 
 def _display(report: Report) -> tuple[GridFrame, int, tuple[int, int]]:

@@ -20,6 +20,7 @@ export async function startReport(data) {
   }
   await new Promise((done) => setTimeout(done)); // the picture that proves it is on the screen before the heavy work starts
   report.gap = new Raster(data.grid, await unpackLayer(data.gap));
+  report.short = new Raster(data.grid, await unpackLayer(data.short)); // of what is asked for the zone that passes there
   report.colours = data.colours ? await unpackColours(data.colours) : null;
   const view = new SlabView(report);
   if (report.drive) slider(report, view);

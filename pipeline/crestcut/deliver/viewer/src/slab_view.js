@@ -12,10 +12,14 @@ import { show } from "./units.js";
 const SHALLOWEST = 5e-5; // m: less is not worth a colour
 const PLAIN = { depth: "nothing to take off", lack: "enough, or not driven over" }; // what bare concrete means
 
+/** "12.7 mm under the belly, 32 mm under nose and tail" */
+const asked = (want, units) =>
+  `${show(want.belly, units)} under the belly, ${show(want.nose, units)} under nose and tail`;
+
 /** What the legend says where nothing is coloured, else null. */
 const lackless = (layer, top, want, units) =>
   layer === "lack" && !(top > SHALLOWEST)
-    ? `Nowhere is the gap smaller than the ${show(want, units)} asked for under the belly.`
+    ? `Nowhere is the gap smaller than what is asked for: ${asked(want, units)}.`
     : layer === "scan"
       ? "Colour of the scan, shaded by its relief."
       : null;
@@ -146,7 +150,7 @@ export class SlabView {
   /** Paints the chosen layer, its contours and its legend. */
   wear() {
     this.worn = (this.worn ?? 0) + 1;
-    const { height, depth, gap, data, units } = this.report;
+    const { height, depth, short, data, units } = this.report;
     const flat = this.stage.flat;
     let canvas,
       values = null,
@@ -155,12 +159,9 @@ export class SlabView {
     if (this.layer === "scan") canvas = paintRelief(height, this.report.colours);
     else {
       const lack = this.layer === "lack";
-      top = lack ? Math.max(...Object.values(data.want)) : data.deepest;
-      values = lack
-        ? gap.values.map((g) => (Number.isNaN(g) ? NaN : Math.max(data.want.belly - g, 0)))
-        : depth.values;
-      if (lack) top = values.reduce((a, b) => (b > a ? b : a), 0);
-      name = lack ? `Gap short of ${show(data.want.belly, units)} by` : "Depth to take off";
+      values = lack ? short.values : depth.values;
+      top = lack ? values.reduce((a, b) => (b > a ? b : a), 0) : data.deepest;
+      name = lack ? `Gap short of ${asked(data.want, units)}, by` : "Depth to take off";
       canvas = paintValue(height, values, data.ramp, data.concrete, SHALLOWEST, top);
     }
     if (flat) {
@@ -169,7 +170,7 @@ export class SlabView {
     } else this.mesh.wear(canvas);
     const levels = values ? contourLevels(top, units) : [];
     this.contours?.draw(values ?? new Float32Array(height.values.length), levels);
-    const none = lackless(this.layer, top, data.want.belly, units);
+    const none = lackless(this.layer, top, data.want, units);
     legend({ name, top, levels, none, plain: PLAIN[this.layer], stops: data.ramp, units });
   }
 
