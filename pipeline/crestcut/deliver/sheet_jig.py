@@ -196,7 +196,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
     )
     _grinder(axes, view, jig, thick, row, top)
     _stops(axes, view, row, top)
-    base = floor + 9
+    base = floor + 14
     axes.annotate("", (0, base), (view.span, base), arrowprops=ARROW)
     axes.text(
         view.span / 2,

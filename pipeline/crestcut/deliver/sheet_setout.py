@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 MM = 1000.0
 WIDE = 102  # characters of a table on one line
 PAIRS = 8  # of station and depth on one line
-READINGS = 10  # of a string on one line
+READINGS = 9  # of a string on one line
 
 
 def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
@@ -319,7 +319,7 @@ def _example(strings: tuple[StringRow, ...]) -> str:
     return (
         f"So: on {row.blocks * MM:.0f} mm blocks at {row.rear_at:.2f} and {row.front_at:.2f}, offset"
         f" {row.offset:+.2f} m, at {row.at:.2f} m the"
-        f" string must read {row.least * MM:.0f} mm ({inches(row.least)}) or more."
+        f" string must read {row.least * MM:.1f} mm ({inches(row.least)}) or more."
     )
 
 
@@ -336,11 +336,11 @@ def _string(paper: Paper, number: int, rows: list[StringRow], head: bool) -> Non
         paper.mono(said, bold=True)
     columns = [
         ("from rear block, m", [f"{r.at:.2f}" for r in rows]),
-        ("AT LEAST, mm", [f"{r.least * MM:.0f}" for r in rows]),
+        ("AT LEAST, mm", [f"{r.least * MM:.1f}" for r in rows]),
         ("in", [inches(r.least, 16).removesuffix(" in") for r in rows]),
         ("read", ["....."] * len(rows)),
     ]
     for name, cells in columns:
-        paper.mono(name.rjust(18) + "".join(cell.rjust(8) for cell in cells), bold=name.startswith("AT"))
+        paper.mono(name.rjust(18) + "".join(cell.rjust(9) for cell in cells), bold=name.startswith("AT"))
     paper.rule(paper.at - ROW * 0.45, 0.25)
     paper.at += 0.04
