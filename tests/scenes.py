@@ -85,7 +85,8 @@ class Scene:
         wanted: Wanted | None = None,
     ) -> CutPlan:
         limits = self.limits(deepest, feather, keeps)
-        return plan_cut(self.vehicle, self.surface, self.ride, self.before, limits, wanted or Wanted(), 0.0, feather)
+        asked = wanted or Wanted()
+        return plan_cut(self.vehicle, self.surface, self.ride, self.before, limits, asked, 0.0, feather)
 
 
 def scene(

@@ -14,6 +14,7 @@ from crestcut.grid import BoolArray, FloatArray
 from crestcut.work.jig_records import Jig, JigRow
 from crestcut.work.records import SetOut
 from crestcut.work.site import Site
+from crestcut.work.timber import string_sag
 from crestcut.work.workable import SKIN, core_of
 
 
@@ -188,6 +189,7 @@ def _strings(site: Site, set_out: SetOut, done: FloatArray, slips: Slips, draw: 
         k = a + round(s.at / site.cell)
         share = (k - a) / (b - a)
         string = site.ground[row, a] * (1 - share) + site.ground[row, b] * share + s.blocks
+        string -= 4 * share * (1 - share) * string_sag(s.front_at - s.rear_at, set_out.pull)
         short = s.least - (string - done[row, k] + draw.uniform(-slips.reading, slips.reading))
         if short > 0:
             near = done[row - spread : row + spread + 1, k - spread : k + spread + 1]

@@ -79,7 +79,7 @@ class StringRow:
     """Acceptance: a string on two equal blocks on untouched concrete. At ``at`` from the rear block it must
     read ``least`` or more, m.
 
-    most : what it reads where the cut is 3 mm deeper than asked.
+    most : what it reads where the cut is 3 mm deeper than the jig leaves it.
     """
 
     lane: int

@@ -51,7 +51,7 @@ def make_set_out(
     """
     asked = replace(site, finished=work.finished)
     dots = _dots(asked, np.minimum(asked.depth, site.depth), marks, height)
-    strings = _strings(asked, wheels)
+    strings = _strings(asked, site.finished, wheels)
     spans = [s.front_at - s.rear_at for s in strings]
     return SetOut(
         marks=tuple((name, *_station_offset(site, height, xy)) for name, xy in sorted(marks.items())),
@@ -226,8 +226,12 @@ def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, fl
     ]
 
 
-def _strings(site: Site, wheels: tuple[float, float]) -> list[StringRow]:
-    """Strings along the travel over the whole cut, 100 mm apart, the deepest place under one of them."""
+def _strings(site: Site, plan: FloatArray, wheels: tuple[float, float]) -> list[StringRow]:
+    """Strings along the travel over the whole cut, 100 mm apart, the deepest place under one of them.
+
+    plan : (rows, columns) the finished surface that is enough, m; the site's own may lie deeper where the jig
+    runs even.
+    """
     depth = site.depth
     deep = np.flatnonzero((depth >= LEAST_DOT).any(axis=1))
     if len(deep) == 0:
@@ -235,10 +239,12 @@ def _strings(site: Site, wheels: tuple[float, float]) -> list[StringRow]:
     through = int(np.unravel_index(int(depth.argmax()), depth.shape)[0])
     step = max(round(CHECK_LANES / site.cell), 1)
     rows = [int(r) for r in range(through % step, depth.shape[0], step) if depth[r].max() >= LEAST_DOT]
-    return [s for number, row in enumerate(rows, start=1) for s in _string(site, number, row, wheels)]
+    return [s for number, row in enumerate(rows, start=1) for s in _string(site, plan[row], number, row, wheels)]
 
 
-def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> list[StringRow]:
+def _string(
+    site: Site, plan: FloatArray, number: int, row: int, wheels: tuple[float, float]
+) -> list[StringRow]:
     """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched
     concrete beyond.
     """
@@ -253,17 +259,21 @@ def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> l
     chord = ground[a] * (1 - share) + ground[b] * share
     standing_up = float(np.nanmax(ground[a : b + 1] - chord))
     blocks = math.ceil(max(STRING_BLOCKS, standing_up + STRING_AIR) / 0.01 - 1e-9) * 0.01
+    hangs = string_sag((b - a) * site.cell, PULL)
     length = (cut[-1] - cut[0]) * site.cell
     step = max(round((CHECK_STEP if length > SHORT_CUT else CHECK_STEP / 2) / site.cell), 1)
     columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*(cut - a).tolist()}
     out = []
     for k in sorted(columns):
-        # rounded up to the millimetre: a string that reads it or more cannot hide a proud place
-        least = math.ceil((blocks + chord[k] - finished[a + k]) * 1000 - 1e-6) / 1000
+        # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so down to that:
+        # a slab cut just to the plan passes, and what passes is nowhere proud by more
+        string = blocks + chord[k] - 4 * hangs * share[k] * (1 - share[k])
+        least = math.floor((string - plan[a + k]) * 2000 + 1e-6) / 2000
+        most = math.ceil((string - finished[a + k]) * 2000 - 1e-6) / 2000 + TOO_DEEP
         out.append(
             StringRow(
                 number, float(site.offset[row]), float(site.station[a]), float(site.station[b]), blocks,
-                k * site.cell, least, least + TOO_DEEP,
+                k * site.cell, least, most,
             )
         )  # fmt: skip
     return out
