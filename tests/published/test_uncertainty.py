@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 import pytest
 from scipy import stats
 
+from crestcut.scan.register import accuracy_95, root_mean_square
 from crestcut.surface.covariance import of_functionals
 from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance import coverage_factor
@@ -26,7 +25,11 @@ def test_nssda_rmse_from_mean_and_spread() -> None:
     The mean is printed as -0.00533333349535, single precision: nine decimals are all that can agree.
     """
     n, mean, sd = 51, -0.00533333349535, 0.0577205913534
-    assert math.sqrt(mean**2 + sd**2 * (n - 1) / n) == pytest.approx(0.0574002119585, abs=1e-9)
+    spread = np.linspace(-1.0, 1.0, n)
+    errors = mean + spread * sd / spread.std(ddof=1)  # any 51 numbers of that mean and spread will do
+    rmse = root_mean_square(errors)
+    assert rmse == pytest.approx(0.0574002119585, abs=1e-9)
+    assert accuracy_95(rmse) == pytest.approx(1.9600 * 0.0574002119585, abs=1e-8)
 
 
 def test_propagation_is_first_order_as_in_the_gum() -> None:

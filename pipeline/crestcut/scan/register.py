@@ -28,6 +28,16 @@ _BESIDE = 0.06  # m: points this near to the other scan (in plan, in space) are 
 AGREE = 0.030  # m: faces further apart than this are different things, not noise or warp
 
 
+def root_mean_square(differences: FloatArray) -> float:
+    """RMSE of differences (n,), in their unit: about zero, not about their mean (NSSDA, FGDC-STD-007.3-1998)."""
+    return float(np.sqrt(np.mean(np.square(differences))))
+
+
+def accuracy_95(rmse: float) -> float:
+    """What 95 % of vertical errors stay within: 1.96 RMSE (NSSDA; normal errors without bias)."""
+    return 1.96 * rmse
+
+
 @dataclass(frozen=True, eq=False)
 class Fit:
     """How a scan lies on the reference. ``rotation`` (3, 3), ``move`` (3,) metres: reference = rotation @
@@ -150,7 +160,7 @@ def register(
             if np.abs(step[3:]).max() < 1e-6 and np.abs(step[:3]).max() < 1e-6:
                 break
     which, _, distance = reference.partners(source @ rotation.T + move, facing @ rotation.T, AGREE)
-    error = float(np.sqrt(np.mean(distance**2))) if len(which) >= 50 else float("inf")
+    error = root_mean_square(distance) if len(which) >= 50 else float("inf")
     overlap, agree = reference.seen_by_both(thinned @ rotation.T + move)
     return Fit(rotation, move, error, overlap, agree, held)
 

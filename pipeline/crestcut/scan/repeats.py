@@ -11,7 +11,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.scan.coarse import find_starts
 from crestcut.scan.records import Scan
-from crestcut.scan.register import CELL, Fit, Reference, register, turn_about_z
+from crestcut.scan.register import CELL, Fit, Reference, accuracy_95, register, turn_about_z
 from crestcut.scan.voxels import thin
 from crestcut.units import millimetres
 
@@ -115,7 +115,8 @@ def _said(fit: Fit, searched: bool, moving: FloatArray, name: str, first: str) -
     moved = (fit.apply(middle) - middle)[0]
     plan = float(np.hypot(*moved[:2]))
     text = (
-        f"{name}: laid on {first}, fits to {millimetres(fit.error)} rms over {fit.overlap:.0%} of it"
+        f"{name}: laid on {first}, fits to {millimetres(fit.error)} rms"
+        f" ({millimetres(accuracy_95(fit.error))} at 95 %) over {fit.overlap:.0%} of it"
         f" (moved {millimetres(plan)} in plan, {millimetres(float(moved[2]))} in height)"
     )
     if searched:
