@@ -133,9 +133,18 @@ def test_a_walk_that_agrees_with_itself_is_not_believed_perfect(walks: tuple[np.
     assert "what the whole walk shares does not show" in model.warp_source
 
 
-def test_a_mesh_has_no_order_and_a_rougher_prior(walks: tuple[np.ndarray, np.ndarray]) -> None:
-    model = estimate_error(scan_of(np.concatenate(walks), mesh=True), heights(), "phone")
-    assert model.patch > PRIORS["phone"].patch and "mesh" in model.patch_source
+def test_a_mesh_has_no_order_and_is_no_rougher_than_its_heights(
+    walks: tuple[np.ndarray, np.ndarray],
+) -> None:
+    scan = scan_of(np.concatenate(walks), mesh=True)
+    smooth = estimate_error(scan, heights(), "phone")
+    assert smooth.patch < 0.0001 and "no rougher than its own heights" in smooth.patch_source
+    assert smooth.warp == PRIORS["phone"].warp and smooth.warp_length > 1.0
+    error = fields(ErrorModel(0, 0.006, 0.12, 0.012, 0.4, "", "", ""), 3, 1)[0].values
+    ground = heights()
+    rough = estimate_error(scan, ground.like(ground.values + error), "phone")
+    assert rough.patch > PRIORS["phone"].patch and "own heights" not in rough.patch_source
+    assert rough.mesh_edge == 0.06 and estimate_error(scan_of(walks[0]), ground, "phone").mesh_edge == 0.0
 
 
 def test_things_standing_on_the_slab_change_little(walks: tuple[np.ndarray, np.ndarray]) -> None:

@@ -20,6 +20,7 @@ from crestcut.grid import FloatArray, HeightGrid, IntArray
 from crestcut.scan.records import Scan
 from crestcut.surface.error_fit import PassFit, fit_difference
 from crestcut.surface.error_priors import NO_SCALE, Prior, prior_for
+from crestcut.surface.error_shown import as_smooth_as
 from crestcut.surface.records import ErrorModel
 
 POINTS = 200_000  # thinned to about so many, in file order: enough for every figure here
@@ -61,10 +62,12 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
     terrestrial, total-station, or None.  Sources of the figures are in the record, ready to print.
     """
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
-    prior, phrase = prior_for(
-        scanner, float(np.median(edges)) if edges and len(edges) == len(scan.files) else None
-    )
+    meshed = bool(edges) and len(edges) == len(scan.files)
+    prior, phrase = prior_for(scanner, float(np.median(edges)) if meshed else None)
+    if meshed and (shown := as_smooth_as(height, prior)) != prior:
+        prior, phrase = shown, f"{phrase}, no rougher than its own heights are"
     model = _estimated(scan, height, prior, phrase, meshed=bool(edges))
+    model = replace(model, mesh_edge=float(np.median(edges)) if edges else 0.0)
     if scanner == "photogrammetry" and any(f.unit_reason.startswith("guessed") for f in scan.files):
         return replace(model, warp_source=f"{model.warp_source}; {NO_SCALE}")
     return model

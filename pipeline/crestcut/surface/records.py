@@ -12,11 +12,15 @@ from crestcut.grid import BoolArray, HeightGrid, frozen_array
 
 @dataclass(frozen=True)
 class ErrorModel:
-    """Three parts of the error of a height, each a standard deviation in metres, and where each figure came from.
+    """Three parts of the error of a height, each a standard deviation in metres, and where each figure came
+    from.
 
-    white : one point's own noise about the fitted surface.  patch : correlated over ``patch_length`` (about 0.1 m).
+    white : one point's own noise about the fitted surface.  patch : correlated over ``patch_length`` (about
+    0.1 m).
     warp : smooth, Matern-3/2 with covariance falling to half at ``warp_length`` metres.
-    ``*_source`` is a plain phrase: "from two repeats", "from the order of the points", "prior for phone scanners".
+    ``*_source`` is a plain phrase: "from two repeats", "from the order of the points", "prior for phone
+    scanners".
+    mesh_edge : of the triangles the heights were taken from, m, which cut crests; 0 for points.
     """
 
     white: float
@@ -27,6 +31,7 @@ class ErrorModel:
     white_source: str
     patch_source: str
     warp_source: str
+    mesh_edge: float = 0.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -34,7 +39,8 @@ class Surface:
     """Everything about the ground inside the window.
 
     height : best estimate, metres, NaN not measured; what a tyre rolls on (a narrow joint does not lower it).
-    top : at least ``height``: raised by what the surface rises inside the cell above the straight line between its nodes, so that
+    top : at least ``height``: raised by what the surface rises inside the cell above the straight line
+    between its nodes, so that
         a crest between two nodes is not lost to contact.
     standard_error : of ``height``, white part only, metres, 1 sd; NaN where height is.
     rollable : (ny, nx) a tyre may roll here (ground of any kind, measured).

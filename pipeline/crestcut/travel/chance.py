@@ -17,6 +17,7 @@ from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, smoothed_below
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_rounded import in_words as rounded_in_words
 from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.loads import in_use_table
@@ -80,8 +81,11 @@ def chance_of(
     rng = np.random.default_rng([seed, 1])
     for _, size, _ in allowances:
         likely = likely - size * rng.random(len(likely))
+    if drawn.rounded > 0:
+        likely = likely - drawn.rounded * rng.random(len(likely))
     chance = _summed_up(likely, drawn.vehicle, drawn.fold, clearance, error, wanted)
-    return _with_soft_tyres(chance, likely, drawn, clearance, error, wanted, rng)
+    chance = _with_soft_tyres(chance, likely, drawn, clearance, error, wanted, rng)
+    return replace(chance, reasons=(*chance.reasons, *rounded_in_words(drawn.rounded)))
 
 
 def _with_soft_tyres(

@@ -15,6 +15,7 @@ from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_footing import Footing, Single, find_footing
+from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.chance_tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
 from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.sweep import hard_parts
@@ -37,7 +38,8 @@ class Draws:
     vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold :
     what the readings made of it.  told : whether any were folded in: then ``once`` are what may be, else its
     mirror image is, as errors are drawn onto a surface that has one already.  tyres : what their giving may
-    change at the worst station.  evidence : the readings that were folded in.
+    change at the worst station.  evidence : the readings that were folded in.  rounded : what a mesh may
+    have cut off the crest at the worst place, m, as far as the readings left it open.
     """
 
     base: float
@@ -49,6 +51,7 @@ class Draws:
     told: bool = False
     evidence: Evidence | None = None
     tyres: SoftTyres = NO_SOFT_TYRES
+    rounded: float = 0.0
 
 
 def white_length(surface: Surface) -> float:
@@ -99,7 +102,8 @@ def draw_clearances(
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
     used = None if source.fold.contradictions else evidence
     tyres = soft_tyres(vehicle, surface, ride, clearance)
-    return replace(_collect(footing, source), tyres=tyres, evidence=used)
+    rounded = crest_cut(surface.height, clearance, error.mesh_edge)
+    return replace(_collect(footing, source, rounded), tyres=tyres, evidence=used)
 
 
 class Source:
@@ -208,7 +212,7 @@ def snapped(
     return replace(evidence, readings=readings), list(at)
 
 
-def _collect(footing: Footing, source: Source) -> Draws:
+def _collect(footing: Footing, source: Source, rounded: float) -> Draws:
     """The least of many noisy gaps is too low; how much is judged on the scan alone, and what readings have
     taken from the variance they have taken from that."""
     fold, part = source.fold, footing.pair_part[: footing.judged]
@@ -222,12 +226,12 @@ def _collect(footing: Footing, source: Source) -> Draws:
         level, once = footing.drawn(none, still), footing.drawn(none - source.ground, still + source.parts)
     least, before = (np.asarray(d.gap.min(axis=0), dtype=np.float64) for d in (once, untold))
     if once is not untold:
-        share = least.var() / max(float(before.var()), 1e-18)
-        estimate = float(least.mean() + min(share, 1.0) * (estimate - before.mean()))
+        share = min(least.var() / max(float(before.var()), 1e-18), 1.0)
+        estimate, rounded = float(least.mean() + share * (estimate - before.mean())), float(share * rounded)
     only = (level.gap + source.parts[part]).min(axis=0)
     lifted = float((once.lift - level.lift).mean())
     told = once is not untold
-    return Draws(float(level.gap.min()), estimate, least, only, lifted, fold, told)
+    return Draws(float(level.gap.min()), estimate, least, only, lifted, fold, told, rounded=rounded)
 
 
 def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatArray) -> FloatArray:

@@ -25,6 +25,7 @@ from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_draws import Source, evidence_points, reach_of, stood_in
 from crestcut.travel.chance_footing import Footing, Single, find_footing, nearest_nodes
 from crestcut.travel.chance_lists import block_of
+from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.records import Clearance, Ride
 from crestcut.travel.sweep import hard_parts, wanted_gap
 from crestcut.vehicle.records import Vehicle
@@ -42,7 +43,8 @@ class CutDraws:
     scanned : (places,) on the surface as scanned, for which the cut is planned.  best : (places,) on the
     surface as best known, hand measurements folded in.  drawn : (places, d) on the scan with one more error
     in it.  measured : (places, d) the same with the vehicle's own errors only.  xy : (places, 2) site m.
-    fold : what the readings made of the errors.
+    fold : what the readings made of the errors.  rounded : most that a mesh may have cut off the crest, m:
+    so much is left standing there.
     """
 
     scanned: Single
@@ -51,13 +53,17 @@ class CutDraws:
     measured: Single
     xy: FloatArray
     fold: Fold
+    rounded: float = 0.0
 
     def outcome(self, margin: float, deepest: FloatArray | None = None) -> FloatArray:
         """(d,) the least that a plan leaves less the least that it promised, m.
 
         margin : m, what the plan keeps on top of what is asked.  deepest : (places,) limit of its depth, m.
         """
-        return self._outcome(self.drawn, margin, deepest)
+        outcome = self._outcome(self.drawn, margin, deepest)
+        # anything from none to all of it, equally likely, in an order of its own
+        share = np.random.default_rng(len(outcome)).permutation(len(outcome)) + 0.5
+        return np.asarray(outcome - self.rounded * share / len(outcome))
 
     def vehicle_outcome(self, margin: float, deepest: FloatArray | None = None) -> FloatArray:
         """``outcome`` of the vehicle's own errors alone."""
@@ -109,7 +115,8 @@ def draw_cut(
     best = _lacking(footing, place, len(xy), as_best, fold.parts[:, None] - keep[:, None])
     drawn = _lacking(footing, place, len(xy), source.ground, source.parts - keep[:, None])
     measured = _lacking(footing, place, len(xy), nothing, source.parts - keep[:, None])
-    return CutDraws(scanned[:, 0], best[:, 0], drawn, measured, xy, fold)
+    rounded = crest_cut(surface.height, clearance, error.mesh_edge)
+    return CutDraws(scanned[:, 0], best[:, 0], drawn, measured, xy, fold, rounded)
 
 
 def _places(footing: Footing, frame: GridFrame) -> tuple[IntArray, FloatArray]:
