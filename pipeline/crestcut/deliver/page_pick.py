@@ -82,7 +82,7 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
             "plan": [[1 / scale[0], 0.0, corner[0]], [0.0, 1 / scale[1], corner[1]]],
         },
         "height": pack_layer(height, 5e-4),
-        "footing": pack_layer(np.where(footing(scan.points, frame), 0.0, np.nan)),
+        "footing": pack_layer(footing(scan.points, frame), 0.5),
         "colours": None if colours is None else pack_colours(colours),
         "planUnit": scan.frame.unit,
         "planScale": [float(scale[0]), float(scale[1])],

@@ -24,7 +24,12 @@ const DRAWN = "The line is drawn. Drag its points to mend it; choose Line again 
 
 export async function startPick(data, root) {
   const height = new Raster(data.grid, await unpackLayer(data.height));
-  height.footing = new Raster(data.grid, await unpackLayer(data.footing));
+  const footing = await unpackLayer(data.footing); // 1 ground, 0.5 in doubt
+  height.footing = new Raster(data.grid, footing);
+  height.firm = new Raster(
+    data.grid,
+    footing.map((share) => (share > 0.75 ? share : NaN)),
+  );
   const colours = data.colours ? await unpackColours(data.colours) : null;
   const plan = new Plan(data.grid.plan);
   const model = new PickModel(data);

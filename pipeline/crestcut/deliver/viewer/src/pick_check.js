@@ -1,7 +1,7 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
 import { vehicle } from "./pick_check_vehicle.js";
-import { WHEELS, lostGround, shortened } from "./pick_ground.js";
+import { WHEELS, drive, lostGround, shortened } from "./pick_ground.js";
 import { length, unread } from "./pick_model.js";
 import { routeOf } from "./pick_route.js";
 import { show } from "./units.js";
@@ -81,17 +81,20 @@ function footing(path, s, model, height, say, units) {
     ways = model.get(["travel", "ways"]) ?? ["forward"];
   if (!(wander >= 0 && wander <= 2 && degrees >= 0 && degrees <= 30 && ways.length)) return;
   const heading = (degrees * Math.PI) / 180;
-  const { line, near, share, safe } = lostGround(path, s, height.footing, { wander, heading, ways });
+  const { line, near, share, safe } = lostGround(path, s, height.firm, { wander, heading, ways });
   if (line) {
+    // in doubt, or a rim that may lie a cell off: the program has the last word
+    const surely = drive(path, s, height.footing, line.variant);
+    const sure = surely.lost.length * 0.02 > height.cell;
     const { station, wheel, at } = first(line);
     const cut = shortened(line, path, s);
     const unseen = line.lost.filter((l) => Number.isNaN(height.near(...l.at))).length;
     const why =
       unseen * 2 >= line.lost.length
         ? "leaves what was scanned"
-        : "meets what stands on the ground or lies below it";
+        : `${sure ? "meets" : "may meet"} what ${sure ? "is" : "counts as"} no ground (a bank, planting, a thing that stands there)`;
     say(
-      line.lost.length * 0.02 > height.cell ? "stop" : "care", // the rim may lie a cell off: the program has the last word
+      sure ? "stop" : "care",
       `The ${WHEELS[wheel]} wheel ${why} with the front axle ${show(station, units, 0)} along the line${against(line.variant)}: ${cut ? `${shorter(cut, units)}, ` : ""}move the line or scan again`,
       "tool-line",
       { at, sign: "no ground" },
