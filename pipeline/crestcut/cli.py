@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 # Every matrix here is small: on two cores a linear-algebra library's own threads cost up to twenty times
 # what they save.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+STOPPED = 130  # exit code of a program ended by Ctrl-C, as shells have it: 128 and the signal's number
 SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
 
@@ -31,6 +32,9 @@ class _OneLineErrors(click.Group):
         except CrestcutError as error:
             click.echo(f"crestcut: {error}", err=True)
             sys.exit(2)
+        except KeyboardInterrupt:  # all that was staged is gone by now
+            click.echo("crestcut: stopped, nothing was written", err=True)
+            sys.exit(STOPPED)
 
 
 def _say(text: str) -> None:

@@ -250,6 +250,7 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[di
     today = first.today
     if today.verdict != "cannot tell" and scan_margin(first.margin, today) <= job.wanted.want / 2:
         return ()
+    sure = today.chance_of_contact >= job.wanted.confidence
     found = measure_first(
         first.vehicle, surface, first.ride, first.before, surface.error,
         today=today, confidence=job.wanted.confidence, evidence=first.drawn.evidence,
@@ -264,7 +265,7 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[di
                 for xy in (a.where[-1:] if a.kind == "felt gap" else a.where)
             ),
             "where_xy": [[float(v) for v in scan.frame.site_to_plan(np.array(xy))] for xy in a.where],
-            "expect": both(a.expect) if a.expect >= 0 else "a touch",
+            "expect": both(a.expect) if a.expect >= 0 else "a touch" if sure else "a touch, or next to it",
             "expect_m": a.expect,
             "narrows": a.narrows,
             "how": a.how,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from pathlib import Path
 
 import pytest
@@ -91,3 +92,21 @@ def test_a_folder_of_ours_in_a_folder_that_is_not(tmp_path: Path, monkeypatch: p
         assert folder.parent == out
         (folder / "a.txt").write_text("a")
     assert leftovers(out) == ["a.txt"]
+
+
+def test_a_second_interrupt_while_clearing_up_leaves_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    clear, calls = shutil.rmtree, []
+
+    def interrupted(folder: Path, ignore_errors: bool = False) -> None:
+        calls.append(folder)
+        if len(calls) == 1:
+            raise KeyboardInterrupt
+        clear(folder, ignore_errors=ignore_errors)
+
+    monkeypatch.setattr("crestcut.deliver.files.shutil.rmtree", interrupted)
+    with pytest.raises(KeyboardInterrupt), Staging(tmp_path / "out") as folder:
+        (folder / "half.png").write_bytes(b"x")
+        raise KeyboardInterrupt
+    assert list(tmp_path.iterdir()) == []

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from crestcut.grid import HeightGrid, frozen_array
 from crestcut.travel.records import Clearance, Contact
 
-LIMIT_KINDS = ("deepest", "keep", "steel", "not slab", "not measured")
+LIMIT_KINDS = ("deepest", "keep", "steel", "ground that is not slab", "not measured")
 
 
 @dataclass(frozen=True, eq=False)

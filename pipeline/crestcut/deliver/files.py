@@ -52,7 +52,11 @@ class Staging:
             elif isinstance(error, OSError) and _is_inside(error.filename, self._folder):
                 raise _cannot_write(self.out, error) from error
         finally:
-            shutil.rmtree(self._folder, ignore_errors=True)
+            try:
+                shutil.rmtree(self._folder, ignore_errors=True)
+            except KeyboardInterrupt:  # Ctrl-C pressed twice must not leave the folder behind
+                shutil.rmtree(self._folder, ignore_errors=True)
+                raise
 
 
 def refuse_unwritable(out: Path) -> None:

@@ -29,7 +29,7 @@ AGREE = 0.030  # m: faces further apart than this are different things, not nois
 
 
 def root_mean_square(differences: FloatArray) -> float:
-    """RMSE of differences (n,), in their unit: about zero, not about their mean (NSSDA, FGDC-STD-007.3-1998)."""
+    """RMSE of differences (n,), in their unit: about zero, not their mean (NSSDA, FGDC-STD-007.3-1998)."""
     return float(np.sqrt(np.mean(np.square(differences))))
 
 
