@@ -47,7 +47,8 @@ def cut_limits(
         near = tapered < allowed - 1e-12
         reasons.append("feather beside a keep area")
         reason[near] = len(reasons) - 1
-    for name, mask in (("ground that is not slab", ~surface.slab), ("not measured", ~surface.height.measured)):
+    never = (("ground that is not slab", ~surface.slab), ("not measured", ~surface.height.measured))
+    for name, mask in never:
         reasons.append(name)
         tapered[mask] = 0.0
         reason[mask] = len(reasons) - 1

@@ -239,7 +239,8 @@ def _strings(site: Site, plan: FloatArray, wheels: tuple[float, float]) -> list[
     through = int(np.unravel_index(int(depth.argmax()), depth.shape)[0])
     step = max(round(CHECK_LANES / site.cell), 1)
     rows = [int(r) for r in range(through % step, depth.shape[0], step) if depth[r].max() >= LEAST_DOT]
-    return [s for number, row in enumerate(rows, start=1) for s in _string(site, plan[row], number, row, wheels)]
+    each = enumerate(rows, start=1)
+    return [s for number, row in each for s in _string(site, plan[row], number, row, wheels)]
 
 
 def _string(
@@ -265,8 +266,8 @@ def _string(
     columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*(cut - a).tolist()}
     out = []
     for k in sorted(columns):
-        # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so down to that:
-        # a slab cut just to the plan passes, and what passes is nowhere proud by more
+        # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so down to
+        # that: a slab cut just to the plan passes, and what passes is nowhere proud by more
         string = blocks + chord[k] - 4 * hangs * share[k] * (1 - share[k])
         least = math.floor((string - plan[a + k]) * 2000 + 1e-6) / 2000
         most = math.ceil((string - finished[a + k]) * 2000 - 1e-6) / 2000 + TOO_DEEP
