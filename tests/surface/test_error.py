@@ -90,6 +90,23 @@ def test_repeats_give_the_planted_warp_back(walks: tuple[np.ndarray, np.ndarray]
     assert model.warp_source.startswith("from 2 repeats") and model.patch_source == "from 2 repeats"
 
 
+def test_copies_of_one_walk_measure_nothing_and_it_is_said(walks: tuple[np.ndarray, np.ndarray]) -> None:
+    """The walk whole, every other and every third point of it, as one program's three formats would be."""
+    copies = [walks[0], walks[0][::2], walks[0][1::3] + 0.0003]
+    source = np.repeat([0, 1, 2], [len(c) for c in copies]).astype(np.int16)
+    model = estimate_error(scan_of(np.concatenate(copies), source), heights(), "phone")
+    assert (model.warp, model.patch) == (PRIORS["phone"].warp, PRIORS["phone"].patch)
+    assert model.warp_source.startswith("prior for phone scans")
+    assert "as copies of one walk do" in model.warp_source
+
+
+def test_repeats_that_share_too_little_ground_say_so(walks: tuple[np.ndarray, np.ndarray]) -> None:
+    few = walks[1][walks[1][:, 0] < 0.2]
+    source = np.repeat([0, 1], [len(walks[0]), len(few)]).astype(np.int16)
+    model = estimate_error(scan_of(np.concatenate([walks[0], few]), source), heights(), "phone")
+    assert "the 2 files are no measure of it: only " in model.warp_source
+
+
 def test_one_long_walk_gives_it_back_from_the_order_of_its_points(
     walks: tuple[np.ndarray, np.ndarray],
 ) -> None:

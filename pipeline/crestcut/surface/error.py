@@ -76,10 +76,11 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
 def _estimated(scan: Scan, height: HeightGrid, prior: Prior, phrase: str, meshed: bool) -> ErrorModel:
     seen = _on_slab(scan, height, meshed)
     white, white_source = _white(seen.residual)
-    repeats = _repeats(seen, len(scan.files))
+    repeats, why, alike = _repeats(seen, len(scan.files), prior)
     if repeats is not None:
         return _from_repeats(repeats, prior, white, white_source)
-    if seen.ordered:
+    phrase += why
+    if seen.ordered and not alike:
         return _from_walk(seen, prior, phrase, white, white_source)
     return ErrorModel(
         white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase
@@ -170,13 +171,32 @@ def _fused(cells: _Cells) -> float:
     return float((share**2).sum(axis=0).mean())
 
 
-def _repeats(seen: _Seen, files: int) -> tuple[_Cells, list[PassFit]] | None:
+def _repeats(
+    seen: _Seen, files: int, prior: Prior
+) -> tuple[tuple[_Cells, list[PassFit]] | None, str, bool]:
+    """What repeats show; if nothing, why, to follow the phrase that names the prior, and whether they are too
+    much alike."""
     if files < 2 or len(seen.residual) == 0:
-        return None
+        return None, "", False
     cells = _cells(seen, seen.source.astype(np.int64), files)
-    fits = [_fit(cells, k, k + 1, 0.10) for k in range(min(files - 1, 3))]
-    found = [f for f in fits if f is not None]
-    return (cells, found) if found else None
+    pairs = [(k, k + 1) for k in range(min(files - 1, 3))]
+    found = [f for f in (_fit(cells, a, b, 0.10) for a, b in pairs) if f is not None]
+    if not found:
+        most = max(int(_both(cells, a, b).sum()) for a, b in pairs)
+        why = (
+            f"; the {files} files are no measure of it: only {most} of {len(cells.xy)} places 5 cm wide hold "
+            f"{ENOUGH_POINTS} points of two of them"
+        )
+        return None, why, False
+    # copies of one walk differ by less than its error, or not at all: the least of the pairs tells
+    least = min(f.warp for f in found)
+    if least < UNSEEN * prior.warp:
+        why = (
+            f"; the {files} files are no measure of it: two of them differ by only {least * 1000:.1f} mm, as "
+            "copies of one walk do; if each is a scan of its own, name the scanner under [scan] scanner"
+        )
+        return None, why, True
+    return (cells, found), "", False
 
 
 def _from_repeats(
