@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from page_text import PageText
 
+from crestcut.deliver.page_footing import footing
 from crestcut.deliver.page_pack import unpack_layer
 from crestcut.deliver.page_pick import plan_raster, write_pick
 from crestcut.deliver.page_pick_vehicles import generic_vehicles
@@ -65,6 +66,18 @@ def test_heights_are_those_of_the_ground_and_the_hole_stays(tmp_path: Path) -> N
     assert np.quantile(error, 0.99) < 0.006  # the slope rises 4 mm over a cell
     leaves = z[:, (x > 0.1) & (x < 0.9)]
     assert np.nanmedian(leaves) < 0.15  # the ground under the leaves, not the leaves 0.5 m up
+
+
+def test_a_tyre_may_stand_on_the_slope_not_in_its_hole_nor_where_nothing_is() -> None:
+    scan = slope_scan()
+    frame, _, _ = plan_raster(scan)
+    stands, xy = footing(scan.points, frame), frame.node_xy()
+    far = np.hypot(xy[..., 0] - 5, xy[..., 1] - 2)
+    inside = ((xy > 0.05) & (xy < (7.95, 3.95))).all(axis=-1)
+    assert np.isnan(stands[far < 0.36]).all() and (stands[(far > 0.45) & inside] == 1).mean() > 0.995
+    half = footing(scan.points[scan.points[:, 0] < 4.0], frame)
+    beyond = np.isnan(half)[:, xy[0, :, 0] > 4.05]
+    assert beyond.all() and beyond.size > 5_000
 
 
 @pytest.mark.parametrize("unit", [1.0, FOOT])

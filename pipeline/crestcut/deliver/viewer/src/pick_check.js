@@ -87,7 +87,7 @@ function footing(path, s, model, height, say, units) {
     const surely = drive(path, s, height.footing, line.variant);
     const sure = surely.lost.length * 0.02 > height.cell;
     const { station, wheel, at } = first(line);
-    const cut = shortened(line, path, s);
+    const cut = shortened(line, path, s, sure ? 0 : 0.1);
     const unseen = line.lost.filter((l) => Number.isNaN(height.near(...l.at))).length;
     const why =
       unseen * 2 >= line.lost.length

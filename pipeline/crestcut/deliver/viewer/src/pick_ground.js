@@ -56,8 +56,8 @@ export function lostGround(path, sizes, footing, travel) {
   };
 }
 
-/** How a line that loses its ground at its ends alone can be shortened: {start, end} in metres from its start, or null. */
-export function shortened({ lost, places, variant }, path, sizes) {
+/** How a line that loses its ground at its ends alone can be shortened, `spare` metres more than seen: {start, end} from its start, or null. */
+export function shortened({ lost, places, variant }, path, sizes, spare = 0) {
   const first = sizes.wheelbase,
     last = variant.way === "turned" ? path.long - sizes.wheelbase : first + (places - 1) * STATION;
   const low = variant.way === "turned" ? last - (places - 1) * STATION : first;
@@ -66,11 +66,11 @@ export function shortened({ lost, places, variant }, path, sizes) {
     b = places - 1;
   while (a < places && gone.has(a)) a++;
   while (b >= 0 && gone.has(b)) b--;
-  if ((b - a) * STATION < LEAST_DRIVE) return null;
+  if ((b - a) * STATION < LEAST_DRIVE + 2 * spare) return null;
   for (let k = a; k <= b; k++) if (gone.has(k)) return null;
   const ahead = variant.way === "turned" ? 0 : sizes.wheelbase; // a turned vehicle's front axle is its end nearer the start
-  const start = a > 0 ? Math.ceil((low + a * STATION - ahead) * 10) / 10 : 0;
+  const start = a > 0 ? Math.ceil((low + a * STATION - ahead + spare) * 10) / 10 : 0;
   const over = variant.way === "turned" ? sizes.wheelbase : 0;
-  const end = b < places - 1 ? Math.floor((low + b * STATION + over) * 10) / 10 : null;
+  const end = b < places - 1 ? Math.floor((low + b * STATION + over - spare) * 10) / 10 : null;
   return { start, end };
 }
