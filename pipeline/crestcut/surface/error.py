@@ -171,9 +171,7 @@ def _fused(cells: _Cells) -> float:
     return float((share**2).sum(axis=0).mean())
 
 
-def _repeats(
-    seen: _Seen, files: int, prior: Prior
-) -> tuple[tuple[_Cells, list[PassFit]] | None, str, bool]:
+def _repeats(seen: _Seen, files: int, prior: Prior) -> tuple[tuple[_Cells, list[PassFit]] | None, str, bool]:
     """What repeats show; if nothing, why, to follow the phrase that names the prior, and whether they are too
     much alike."""
     if files < 2 or len(seen.residual) == 0:
