@@ -189,4 +189,5 @@ def in_words(touch: float) -> str:
     if touch > 0.999:
         return "less than 1 in 1,000 that it clears"
     rare, what = (touch, "touches") if touch <= 0.5 else (1 - touch, "clears")
-    return f"about 1 in {round(1 / rare)} that it {what}"
+    of = round(1 / rare)
+    return f"about 1 in {of if of < 100 else round(of, -1)} that it {what}"
