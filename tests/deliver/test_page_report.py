@@ -113,6 +113,15 @@ def test_release_stamp_is_in_plain_sight(release: str) -> None:
 NASTY = '</title></script><script>alert("x")</script> <b onclick=1>& מגרש حديقة \u2028'
 
 
+def test_no_stamp_forbids_a_cut_that_nobody_makes() -> None:
+    report = make_report()
+    assert report.plan is not None
+    plan = dataclasses.replace(report.plan, deepest=0.0, feasible=True)
+    page = PageText(report_text(dataclasses.replace(report, plan=plan, release="not for cutting")))
+    assert "Nothing to cut so nothing to release." in " ".join(page.text.split())
+    assert "NOT FOR CUTTING" not in page.text.upper() and page.carried["release"] == "ok"
+
+
 def test_a_title_is_only_ever_text() -> None:
     page = PageText(report_text(with_title(make_report(), NASTY)))
     page.assert_self_contained()

@@ -46,15 +46,15 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
     name = esc(sentence(str(row.get("name"))).rstrip("."))
     enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
     if sure is not None:
-        wanted = report.job.wanted.confidence
-        enough = figure(document, f"{key}.enough", esc(_enough(bool(row.get("reaches")), sure, wanted)))
+        before, shown = _enough(bool(row.get("reaches")), sure, report.job.wanted.confidence)
+        enough = before + figure(document, f"{key}.enough", esc(shown))
     if row.get("line"):
         takes.append(f"Shown on the slab: {line_words(row['line'], report.scan.frame.unit)}.")
     return name, left, _chance(document, f"{key}.chance"), enough, " ".join(takes)
 
 
-def _enough(reaches: bool, sure: float, wanted: float) -> str:
-    """Yes or no as the summary says it, and the share.
+def _enough(reaches: bool, sure: float, wanted: float) -> tuple[str, str]:
+    """Yes or no as the summary says it, and the share: what stands before the figure, and the figure.
 
     A cut is called enough by the margin it was planned with for ``wanted``; the share is counted once more on
     the finished surface and may come out on the other side of ``wanted``. Then both are said for what they
@@ -62,10 +62,10 @@ def _enough(reaches: bool, sure: float, wanted: float) -> str:
     """
     word = "yes" if reaches else "no"
     if reaches == (sure >= wanted - 1e-9):
-        return f"{word}, {share(sure)}"
+        return "", f"{word}, {share(sure)}"
     if reaches:
-        return f"{word}, planned for {wanted * 100:g} %; counted again once cut: {share(sure)}"
-    return f"{word}, the margin planned for {wanted * 100:g} % is not kept; counted again: {share(sure)}"
+        return f"{word}, planned for {wanted * 100:g} %; counted again once cut: ", share(sure)
+    return f"{word}, the margin planned for {wanted * 100:g} % is not kept; counted again: ", share(sure)
 
 
 def line_words(ends: object, unit: str) -> str:

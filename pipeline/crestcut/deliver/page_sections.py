@@ -8,6 +8,7 @@ from crestcut.deliver.ends import grinding_seldom_cures
 from crestcut.deliver.page_details import STAMPS
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_scene import nothing_to_cut
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
@@ -19,12 +20,15 @@ Document = Mapping[str, object]
 
 def stamp(report: Report) -> str:
     """The release in plain sight, with its reasons."""
+    if nothing_to_cut(report):
+        return (
+            '<aside class="stamp ok" aria-label="Release"><strong>Nothing to cut</strong>'
+            '<span class="hint">so nothing to release.</span></aside>'
+        )
     reasons = "".join(f"<li>{esc(reason)}</li>" for reason in report.release_reasons)
     kind = report.release.replace(" ", "-")
     listed = f"<details><summary>Why</summary><ul>{reasons}</ul></details>" if reasons else ""
-    nothing = report.plan is not None and report.plan.deepest <= 0 and report.plan.feasible
-    spare = '<span class="hint">Nothing has to be cut here.</span>' if nothing else ""
-    name = f"<strong>{esc(STAMPS[report.release])}</strong>{spare}"
+    name = f"<strong>{esc(STAMPS[report.release])}</strong>"
     return f'<aside class="stamp {kind}" aria-label="Release">{name}{listed}</aside>'
 
 

@@ -161,7 +161,7 @@ export class SlabView {
       const lack = this.layer === "lack";
       values = lack ? short.values : depth.values;
       top = lack ? values.reduce((a, b) => (b > a ? b : a), 0) : data.deepest;
-      name = lack ? `Gap short of ${asked(data.want, units)}, by` : "Depth to take off";
+      name = lack ? "Gap short of what is asked, by" : "Depth to take off";
       canvas = paintValue(height, values, data.ramp, data.concrete, SHALLOWEST, top);
     }
     if (flat) {
@@ -171,7 +171,9 @@ export class SlabView {
     const levels = values ? contourLevels(top, units) : [];
     this.contours?.draw(values ?? new Float32Array(height.values.length), levels);
     const none = lackless(this.layer, top, data.want, units);
-    legend({ name, top, levels, none, plain: PLAIN[this.layer], stops: data.ramp, units });
+    const plain =
+      this.layer === "lack" ? `${PLAIN.lack}; asked: ${asked(data.want, units)}` : PLAIN[this.layer];
+    legend({ name, top, levels, none, plain, stops: data.ramp, units });
   }
 
   stand(k, after = false) {
