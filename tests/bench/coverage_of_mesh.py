@@ -16,8 +16,9 @@ from pathlib import Path
 
 import numpy as np
 
-ROOT = Path(__file__).resolve().parents[2]
-sys.path.extend([str(ROOT / "tests"), str(ROOT / "tests/travel"), str(ROOT / "sample_scans")])
+sys.path.insert(0, str(Path(__file__).parents[1]))
+sys.path.insert(0, str(Path(__file__).parents[1] / "travel"))
+sys.path.insert(0, str(Path(__file__).parents[2] / "sample_scans"))
 import make
 from test_chance_mesh import LINES, said, true_gap
 from walk import walk
