@@ -263,7 +263,7 @@ def next_steps(report: Report) -> list[str]:
         if not all(reason.startswith(NO_ANSWER_HELPS) for reason in report.release_reasons):
             steps.append("answer what the release asks for, under [site] and [slab] of the job; run again.")
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
-        steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings that say it is done.")
+        steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings to check it.")
     return steps or ["open plan.png and profile.png."]
 
 
