@@ -154,8 +154,10 @@ def test_nothing_is_imported_from_the_folder_one_stands_in(
 def test_the_process_does_not_outlive_its_parent(tmp_path: Path, blow: int) -> None:
     """The parent killed outright, or both sent what Ctrl-C sends: no process, no traceback of the child's."""
     script = (
-        "import sys, time; from pathlib import Path; from crestcut.deliver.press import Press\n"
+        "import signal, sys, time; from pathlib import Path; from crestcut.deliver.press import Press\n"
         "from test_press import write_pid\n"
+        # whoever runs this in the background has Ctrl-C switched off, and children take that over
+        "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
         "with Press(apart=True) as press:\n"
         "    press.ask(write_pid, Path(sys.argv[1])); press.finish()\n"
         "    print('ready', flush=True); time.sleep(60)\n"

@@ -112,18 +112,18 @@ def _tied(tie: TapeTies, marks: Sequence[Mark], frame: Frame, height_at: HeightA
     p = _crossing(a, b, tie.first_distance, tie.second_distance, tie, where)
     za, zb = (math.nan, math.nan) if height_at is None else (height_at(*a), height_at(*b))
     if height_at is None or math.isnan(za) or math.isnan(zb):
-        return p
+        return _fixed(p, a, b, tie, where)
     for _ in range(_STEPS):
         z = height_at(*p)
         if math.isnan(z):
-            return p
+            return _fixed(p, a, b, tie, where)
         first, second = (
             _level(tie.first_distance, z - za, tie, where),
             _level(tie.second_distance, z - zb, tie, where),
         )
         new = _crossing(a, b, first, second, tie, where)
         if math.dist(new, p) < _SETTLED:
-            return new
+            return _fixed(new, a, b, tie, where)
         p = new
     raise CrestcutError("the two ties lead to no one place on this slab", where, _again(tie))
 
@@ -152,9 +152,16 @@ def _crossing(a: XY, b: XY, ra: float, rb: float, tie: TapeTies, where: str) -> 
         )
     along = (d**2 + ra**2 - rb**2) / (2 * d)
     off = math.sqrt(max(ra**2 - along**2, 0.0))
-    # the angle between the tapes, by the law of cosines
-    cosine = (ra**2 + rb**2 - d**2) / (2 * ra * rb) if ra > 0 and rb > 0 else 1.0
-    angle = math.acos(min(1.0, max(-1.0, cosine)))
+    u = ((b[0] - a[0]) / d, (b[1] - a[1]) / d)
+    side = 1.0 if tie.side == "left" else -1.0
+    return a[0] + along * u[0] - side * off * u[1], a[1] + along * u[1] + side * off * u[0]
+
+
+def _fixed(p: XY, a: XY, b: XY, tie: TapeTies, where: str) -> XY:
+    """The place itself, if its tapes cross well. On a slope a first guess may cross worse than the place."""
+    first, second = (a[0] - p[0], a[1] - p[1]), (b[0] - p[0], b[1] - p[1])
+    turned = first[0] * second[1] - first[1] * second[0]
+    angle = abs(math.atan2(turned, first[0] * second[0] + first[1] * second[1]))
     if min(angle, math.pi - angle) < _SHARP:
         raise CrestcutError(
             f"the tapes from {tie.first} and {tie.second} cross at {math.degrees(angle):.0f} degrees: 1 mm of"
@@ -162,9 +169,7 @@ def _crossing(a: XY, b: XY, ra: float, rb: float, tie: TapeTies, where: str) -> 
             where,
             "tie it to marks that it sees at 30 to 150 degrees",
         )
-    u = ((b[0] - a[0]) / d, (b[1] - a[1]) / d)
-    side = 1.0 if tie.side == "left" else -1.0
-    return a[0] + along * u[0] - side * off * u[1], a[1] + along * u[1] + side * off * u[0]
+    return p
 
 
 def _again(tie: TapeTies) -> str:
