@@ -15,7 +15,7 @@ from crestcut.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.job.records import Travel, Wanted
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance, Ride, TravelLine
+from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
 from crestcut.vehicle.records import AS_MEASURED, Part, Vehicle
@@ -71,6 +71,10 @@ class Scene:
     surface: Surface
     ride: Ride
     before: Clearance
+
+    @property
+    def passage(self) -> Passage:
+        return Passage(self.vehicle, self.surface, self.ride, self.before)
 
     def limits(
         self, deepest: float = 0.06, feather: float = 0.25, keeps: tuple[KeepArea, ...] = ()

@@ -23,7 +23,7 @@ from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance, Ride, TravelLine
+from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
@@ -164,8 +164,9 @@ def judged(
 ) -> Standing:
     """Draws, today's and in-use chance, and the margin that a cut needs for the confidence asked for."""
     vehicle, error = driver.vehicle, surface.error
-    drawn = draw_clearances(vehicle, surface, rode, before, error, seed, evidence=evidence)
-    cut = draw_cut(vehicle, surface, rode, before, error, job.wanted, seed, evidence=evidence)
+    passage = Passage(vehicle, surface, rode, before)
+    drawn = draw_clearances(passage, error, seed, evidence=evidence)
+    cut = draw_cut(passage, error, job.wanted, seed, evidence=evidence)
     if drawn is None or cut is None:
         raise CrestcutError(
             "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"

@@ -39,7 +39,7 @@ def one(
     )
     surface = seen_from(true, seed, model)
     stood = stand(car, STRAIGHT, true.line, surface)
-    chance = assess_chance(car, surface, stood.ride, stood.before, model, Wanted(), seed, draws)
+    chance = assess_chance(stood.passage, model, Wanted(), seed, draws)
     assert true.before.worst is not None and stood.before.worst is not None
     wrong = rng.normal(0.0, WITHIN)  # the vehicle's own clearance was measured this much wrong
     return (true.before.worst.gap + wrong, stood.before.worst.gap, chance.least_clearance, *chance.interval)

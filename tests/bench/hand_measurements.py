@@ -100,8 +100,7 @@ def one(seed: int, half: float, draws: int) -> list[float]:
     wrong = float(rng.normal(0.0, WITHIN))
     truth, row = true.before.worst.gap + wrong, []
     for evidence in (None, felt(noisy, true, wrong, rng), h_of_strings(noisy, true, rng)):
-        args = (car, surface, noisy.ride, noisy.before, MODEL, Wanted(), seed, draws, evidence)
-        chance = assess_chance(*args)
+        chance = assess_chance(noisy.passage, MODEL, Wanted(), seed, draws, evidence)
         row += [
             chance.least_clearance - truth,
             *np.subtract(chance.interval, truth),

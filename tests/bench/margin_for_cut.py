@@ -46,7 +46,7 @@ def one(
     )
     surface = seen_from(true, seed, MODEL)
     stood = stand(car, travel, true.line, surface)
-    cut = draw_cut(car, surface, stood.ride, stood.before, MODEL, wanted, seed, draws)
+    cut = draw_cut(stood.passage, MODEL, wanted, seed, draws)
     assert cut is not None
     margin = margin_for(cut, wanted)
     limits = cut_limits(surface, 0.2, "deepest", FEATHER, [])

@@ -31,6 +31,7 @@ from crestcut.surface.build import build_surface
 from crestcut.surface.records import Surface
 from crestcut.travel.chance import assess_chance
 from crestcut.travel.line import travel_line, window
+from crestcut.travel.records import Passage
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
 from crestcut.vehicle.load import load_state, load_vehicle
@@ -60,7 +61,8 @@ def one(seed: int, folder: Path) -> tuple[float, float, float, float, float, str
     surface = build_surface(scan, window(line, vehicle, job.travel, job.cell), job.scan.scanner)
     rode = ride(vehicle, surface, line, job.travel, loads)
     before = sweep(vehicle, surface, rode)
-    chance = assess_chance(vehicle, surface, rode, before, surface.error, job.wanted, seed)
+    passage = Passage(vehicle, surface, rode, before)
+    chance = assess_chance(passage, surface.error, job.wanted, seed)
     true = true_surface(surface)
     # the vehicle's parts were each measured a little wrong: the true one is as wrong the other way
     rng = np.random.default_rng(seed)

@@ -70,8 +70,7 @@ def test_a_set_is_chosen_that_no_other_of_its_size_beats() -> None:
 def test_each_outcome_is_told_and_what_it_says_is_then_found(stood: Scene) -> None:
     """A string read where the advice says 'it clears' makes the verdict say so, and one well short of it
     not."""
-    args = (stood.vehicle, stood.surface, stood.ride, stood.before, WARP, Wanted())
-    today = assess_chance(*args, draws=200)
+    today = assess_chance(stood.passage, WARP, Wanted(), draws=200)
     # the part's height all but known, so that a string can settle it
     sure = replace(stood, vehicle=vehicle(replace(belly(), within=0.0005)))
     first = measure_first(

@@ -37,9 +37,7 @@ def simulated(seed: int) -> tuple[Scene, Scene, float]:
 
 
 def assessed(noisy: Scene, seed: int, evidence: Evidence | None = None) -> Chance:
-    return assess_chance(
-        noisy.vehicle, noisy.surface, noisy.ride, noisy.before, PHONE, Wanted(), seed, 100, evidence
-    )
+    return assess_chance(noisy.passage, PHONE, Wanted(), seed, 100, evidence)
 
 
 @pytest.fixture(scope="module")

@@ -17,7 +17,7 @@ from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance
+from crestcut.travel.records import Clearance, Passage
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
 from crestcut.vehicle.load import load_vehicle
@@ -50,7 +50,7 @@ def said(scan: Scan, ends: Ends) -> tuple[Clearance, Draws, Chance]:
     surface = build_surface(scan, window(line, CAR, travel, 0.01))
     rode = ride(CAR, surface, line, travel, (AS_MEASURED,))
     swept = sweep(CAR, surface, rode)
-    drawn = draw_clearances(CAR, surface, rode, swept, surface.error)
+    drawn = draw_clearances(Passage(CAR, surface, rode, swept), surface.error)
     assert drawn is not None
     return swept, drawn, chance_of(drawn, swept, surface.error, Wanted())
 

@@ -29,7 +29,7 @@ def stood() -> Scene:
 
 
 def drawn(s: Scene, error: ErrorModel, draws: int = 100) -> CutDraws:
-    cut = draw_cut(s.vehicle, s.surface, s.ride, s.before, error, Wanted(), draws=draws)
+    cut = draw_cut(s.passage, error, Wanted(), draws=draws)
     assert cut is not None
     return cut
 

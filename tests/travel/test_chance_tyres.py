@@ -36,19 +36,18 @@ def test_a_break_is_found_with_its_distance_and_size(plain: Scene) -> None:
 
 
 def test_hung_up_between_the_wheels_the_disk_is_fair(plain: Scene) -> None:
-    assert soft_tyres(plain.vehicle, plain.surface, plain.ride, plain.before).said == ()
+    assert soft_tyres(plain.passage).said == ()
 
 
 def test_wheels_on_breaks_widen_the_interval_downwards_and_are_named() -> None:
     # a low part right over the rear wheels' station: it is worst when the rear tyres stand near a crest
     low = replace(belly(clearance=0.02, half=0.2, back=0.02, front=0.12), name="tail box", within=0.002)
     s = scene(crest(0.08), car=vehicle(low), start=(-3.6, 0), end=(3.6, 0), cell=0.02)
-    tyres = soft_tyres(s.vehicle, s.surface, s.ride, s.before)
+    tyres = soft_tyres(s.passage)
     assert any("rear left" in w for w in tyres.said)
     # the part is carried nearly whole by the rear axle: the apex figure in proportion to the break
     assert 0.5 * APEX * 0.16 / APEX_GRADE < tyres.lower < 1.1 * APEX * 0.16 / APEX_GRADE
-    args = (s.vehicle, s.surface, s.ride, s.before, PHONE, Wanted())
-    chance = assess_chance(*args, draws=40)
+    chance = assess_chance(s.passage, PHONE, Wanted(), draws=40)
     assert any("rigid disk" in r for r in chance.reasons)
     low, high = np.abs(np.array(chance.interval) - chance.least_clearance)
     assert low - high == pytest.approx(tyres.lower - tyres.higher, abs=1e-9)

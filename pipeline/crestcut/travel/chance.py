@@ -13,12 +13,12 @@ from crestcut.job.records import Wanted
 from crestcut.surface.error_priors import NO_SCALE
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, smoothed_below
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_rounded import in_words as rounded_in_words
-from crestcut.travel.records import Clearance, Ride
+from crestcut.travel.records import Clearance, Passage
 from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.loads import in_use_table
 from crestcut.vehicle.records import Vehicle
@@ -34,10 +34,7 @@ def in_use_allowances(wanted: Wanted, vehicle: Vehicle | None = None) -> tuple[t
 
 
 def assess_chance(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    clearance: Clearance,
+    passage: Passage,
     error: ErrorModel,
     wanted: Wanted,
     seed: int = 0,
@@ -48,10 +45,10 @@ def assess_chance(
     """What can be said of the least clearance. ``allowances`` empty: today, as measured;
     ``in_use_allowances``: in use.
 
-    evidence : strings, levels and witnesses.  Each allowance is taken as anything from none to all of it,
-    equally likely.
+    evidence : strings, levels and witnesses.  allowances : name, size (m, at least 0) and source of each; it
+    takes off anything from none to all of its size, equally likely.
     """
-    drawn = draw_clearances(vehicle, surface, ride, clearance, error, seed, draws, evidence)
+    drawn = draw_clearances(passage, error, seed, draws, evidence)
     if drawn is None:
         said = ("no part of the vehicle meets measured ground",)
         return Chance(
@@ -65,7 +62,7 @@ def assess_chance(
             0,
             said,
         )
-    return chance_of(drawn, clearance, error, wanted, seed, allowances)
+    return chance_of(drawn, passage.clearance, error, wanted, seed, allowances)
 
 
 def chance_of(

@@ -17,7 +17,7 @@ from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.chance_footing import Footing, Single, find_footing
 from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.chance_tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
-from crestcut.travel.records import Clearance, Ride
+from crestcut.travel.records import Passage
 from crestcut.travel.sweep import hard_parts
 from crestcut.vehicle.records import Vehicle
 
@@ -77,10 +77,7 @@ def reach_of(vehicle: Vehicle, error: ErrorModel) -> float:
 
 
 def draw_clearances(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    clearance: Clearance,
+    passage: Passage,
     error: ErrorModel,
     seed: int = 0,
     draws: int = 200,
@@ -91,17 +88,18 @@ def draw_clearances(
     Surfaces are drawn from ``error`` (given what was measured by hand), the heights of parts from their
     ``within``.
     """
+    vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
     parts = hard_parts(vehicle)
     extra = evidence_points(evidence)
     footing = find_footing(
-        vehicle, surface, ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error),
+        vehicle, surface, passage.ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error),
         extra=extra, stood=stood_in(evidence, vehicle),
     )  # fmt: skip
     if footing is None:
         return None
     source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
     used = None if source.fold.contradictions else evidence
-    tyres = soft_tyres(vehicle, surface, ride, clearance)
+    tyres = soft_tyres(passage)
     rounded = crest_cut(surface.height, clearance, error.mesh_edge)
     return replace(_collect(footing, source, rounded), tyres=tyres, evidence=used)
 

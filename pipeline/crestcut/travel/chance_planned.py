@@ -21,14 +21,13 @@ from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.job.records import Wanted
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance_draws import Source, evidence_points, reach_of, stood_in
 from crestcut.travel.chance_footing import Footing, Single, find_footing, nearest_nodes
 from crestcut.travel.chance_lists import block_of
 from crestcut.travel.chance_rounded import crest_cut
-from crestcut.travel.records import Clearance, Ride
+from crestcut.travel.records import Passage
 from crestcut.travel.sweep import hard_parts, wanted_gap
-from crestcut.vehicle.records import Vehicle
 
 OPEN = 0.6  # of the reach: the margins for which places are listed
 TIGHT = 0.6  # of the reach: a gap this much over a planned one is never the least; twice that changes nothing
@@ -84,10 +83,7 @@ class CutDraws:
 
 
 def draw_cut(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    clearance: Clearance,
+    passage: Passage,
     error: ErrorModel,
     wanted: Wanted,
     seed: int = 0,
@@ -96,13 +92,14 @@ def draw_cut(
 ) -> CutDraws | None:
     """Draws behind the margin and behind what a cut leaves. None where no part meets measured ground.
 
-    clearance : swept before the cut on the surface as scanned.
+    passage : before the cut, on the surface as scanned.
     """
+    vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
     asked = wanted_gap(wanted.want, wanted.want_ends)
     keep, reach = np.array([asked[part.zone] for part in hard_parts(vehicle)]), reach_of(vehicle, error)
     footing = find_footing(
-        vehicle, surface, ride, clearance, keep, TIGHT * reach, OPEN * reach, evidence_points(evidence),
-        stood=stood_in(evidence, vehicle),
+        vehicle, surface, passage.ride, clearance, keep, TIGHT * reach, OPEN * reach,
+        evidence_points(evidence), stood=stood_in(evidence, vehicle),
     )  # fmt: skip
     if footing is None:
         return None

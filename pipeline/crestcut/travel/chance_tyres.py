@@ -10,7 +10,7 @@ import numpy as np
 from crestcut.grid import FloatArray
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_footing import wheel_weights
-from crestcut.travel.records import WHEELS, Clearance, Ride
+from crestcut.travel.records import WHEELS, Passage
 from crestcut.travel.ride import wheel_feet
 from crestcut.travel.sweep import FRAMES, hard_parts
 from crestcut.units import millimetres
@@ -34,12 +34,13 @@ class SoftTyres:
 NO_SOFT_TYRES = SoftTyres()
 
 
-def soft_tyres(vehicle: Vehicle, surface: Surface, ride: Ride, clearance: Clearance) -> SoftTyres:
+def soft_tyres(passage: Passage) -> SoftTyres:
     """What elastic tyres may take off (or, under a wheel with a negative weight, add to) the least gap.
 
     Only for tyres within ``NEAR_BREAK`` of a convex break at the worst station; elsewhere a disk is fair.
     """
-    worst = clearance.worst
+    vehicle, surface, ride = passage.vehicle, passage.surface, passage.ride
+    worst = passage.clearance.worst
     if worst is None or vehicle.rigid:
         return SoftTyres()
     variant, station = worst.pose

@@ -8,6 +8,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray, HeightGrid, frozen_array
+from crestcut.surface.records import Surface
+from crestcut.vehicle.records import Vehicle
 
 ZONES = ("belly", "nose", "tail")
 WHEELS = ("front left", "front right", "rear left", "rear right")
@@ -136,3 +138,16 @@ class Clearance:
     def worst(self) -> Contact | None:
         """The least gap of all zones."""
         return min(self.least.values(), key=lambda c: c.gap, default=None)
+
+
+@dataclass(frozen=True, eq=False)
+class Passage:
+    """One vehicle driven along one line over one surface: how it stood at every station, and what it cleared.
+
+    ride and clearance are those of this vehicle on this surface (``ride`` and ``sweep`` make them).
+    """
+
+    vehicle: Vehicle
+    surface: Surface
+    ride: Ride
+    clearance: Clearance
