@@ -1,9 +1,8 @@
 """The one raster type. Values sit on nodes; rows run along the line of travel.
 
 A grid has its own axes: *u* along its columns (the way of travel), *v* along its rows (to the left of it).
-They are turned
-by ``angle`` from the site's x axis. Node ``[j, i]`` lies at ``u = i * cell``, ``v = j * cell`` from
-``origin``.
+They are turned by ``angle`` from the site's x axis. Node ``[j, i]`` lies at ``u = i * cell``,
+``v = j * cell`` from ``origin``.
 """
 
 from __future__ import annotations

@@ -1,9 +1,8 @@
 """Sharp symmetric crests from dense noise-free points to the verdict, against the closed form.
 
 A symmetric crest of total break b uses (L/2) tan(b/2) - R (sec(b/2) - 1) of the clearance amid the wheelbase
-(tangents to static loaded
-radius arcs as in 49 CFR 523.2; arithmetic in closed form). The crest lies anywhere between the nodes of the
-grid.
+(tangents to static loaded radius arcs as in 49 CFR 523.2; arithmetic in closed form). The crest lies anywhere
+between the nodes of the grid.
 """
 
 from __future__ import annotations

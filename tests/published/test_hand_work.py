@@ -155,9 +155,8 @@ def test_masks(task: str, place: str | None, hours: float | None, mask: int) -> 
 
 def test_dust_controls_are_the_tables() -> None:
     """29 CFR 1926.1153 Table 1: grinder with shroud and collector, 99 % filter, cyclone or filter cleaning;
-    floor
-    machine with a collector, indoors a HEPA vacuum between passes. NIOSH: 35 to 55 times the limit; EU 0.1
-    mg/m3.
+    floor machine with a collector, indoors a HEPA vacuum between passes. NIOSH: 35 to 55 times the limit; EU
+    0.1 mg/m3.
     """
     tools = {t.task + t.use: t for t in load_tools(Path(__file__).parents[2] / "configs" / "tools")}
     grinder = silica_line(tools["grinderkerf"], "outdoors", 5)
@@ -197,8 +196,7 @@ def test_edges(rise: float, slope: float, said: str) -> None:
 )
 def test_walks(along: float, across: float, words: tuple[str, ...], quiet: tuple[str, ...]) -> None:
     """2010 ADA Standards 402 and 403.3: 1:20 running, 1:48 cross. AS/NZS 3727.1 asks 2.5 % of residential
-    paving,
-    ACI 302.1R 1/4 in a foot: the ADA's steepest cross slope is the ACI's least.
+    paving, ACI 302.1R 1/4 in a foot: the ADA's steepest cross slope is the ACI's least.
     """
     u, v = np.meshgrid(np.arange(0, 3, 0.02), np.arange(0, 1.2, 0.02))
     plane = along * u + across * v

@@ -1,8 +1,7 @@
 """Low vehicles hung up on a crest, by the sweep and not by a formula.
 
 Eck & Kang, Transportation Research Record 1356 (1992): a vehicle of 36 ft wheelbase and 5 in ground clearance
-hangs up above 2.3 % a side,
-4.6 % in all.
+hangs up above 2.3 % a side, 4.6 % in all.
 """
 
 from __future__ import annotations

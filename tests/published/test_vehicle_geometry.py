@@ -32,8 +32,7 @@ def plate(x: float, z: float, zone: str = "belly") -> Part:
 
 
 # 49 CFR 523.2 (2015): tangents to the static loaded radius arcs; arithmetic from its definition, done twice
-# (closed form and
-# brute force). Millimetres and degrees.
+# (closed form and brute force). Millimetres and degrees.
 @pytest.mark.parametrize(
     ("wheelbase", "height", "radius", "behind_front", "degrees"),
     [
@@ -93,8 +92,8 @@ def test_level_into_a_grade(grade: float, used: float) -> None:
 
 def test_low_vehicle_of_eck_and_kang() -> None:
     # Eck & Kang, Transportation Research Record 1356 (1992): 36 ft wheelbase and 5 in of clearance hang up
-    # above 2.3 % a
-    # side, 4.6 % in all. 5 / 216 = 2.3148 %, doubled 4.6296 % is arithmetic. Their wheels are points.
+    # above 2.3 % a side, 4.6 % in all. 5 / 216 = 2.3148 %, doubled 4.6296 % is arithmetic. Their wheels are
+    # points.
     side = math.tan(breakover_angle(18 * FOOT, 5 * INCH, 36 * FOOT, 0.0) / 2)
     assert side == pytest.approx(5 / 216) and round(side * 100, 1) == 2.3
     assert round(2 * side * 100, 1) == 4.6
@@ -125,8 +124,7 @@ def test_driveway_breaks() -> None:
 @pytest.mark.parametrize(("empty", "laden"), [(205, 156), (225, 184), (189, 149)])
 def test_a_loaded_vehicle_has_smaller_angles(empty: int, laden: int) -> None:
     # Three published cars drop 205 -> 156, 225 -> 184, 189 -> 149 mm from empty to gross weight: ISO 612
-    # measures at gross
-    # weight, 49 CFR 523.2 at curb weight, so an angle means nothing without its load state.
+    # measures at gross weight, 49 CFR 523.2 at curb weight, so an angle means nothing without its load state.
     drop = (laden - empty) / 1000
     vehicle = replace(
         car(2.8, 0.33, plate(1.4, empty / 1000)), loads=(AS_MEASURED, LoadState("gross", drop, drop))
@@ -141,10 +139,8 @@ def test_a_loaded_vehicle_has_smaller_angles(empty: int, laden: int) -> None:
 
 def test_what_counts_as_off_road() -> None:
     # 49 CFR 523.5(b)(2): at least four of approach 28, breakover 14, departure 20 degrees, running clearance
-    # 20 cm, axle
-    # clearance 18 cm, each 'not less than'. A car that clears 20 cm in the middle of a 2.8 m wheelbase breaks
-    # over at more
-    # than 14 degrees, which is why a low car is out by every figure.
+    # 20 cm, axle clearance 18 cm, each 'not less than'. A car that clears 20 cm in the middle of a 2.8 m
+    # wheelbase breaks over at more than 14 degrees, which is why a low car is out by every figure.
     high = car(2.8, 0.36, plate(1.4, 0.20), plate(3.5, 0.40, "nose"), plate(-0.7, 0.40, "tail"))
     low = car(2.8, 0.315, plate(1.4, 0.12), plate(3.5, 0.17, "nose"), plate(-0.7, 0.2, "tail"))
 

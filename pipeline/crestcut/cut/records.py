@@ -47,10 +47,8 @@ class Certificate:
 @dataclass(frozen=True)
 class Drain:
     """What shaping the cut to drain came to. fall : asked for, rise over run.  got : least fall of a swale's
-    bed, NaN where none was
-    needed.  volume : m3 more than the gaps need.  reached : no water stands deeper on the cut than before;
-    else left : how much
-    deeper, m, and why : the limits in the way.
+    bed, NaN where none was needed.  volume : m3 more than the gaps need.  reached : no water stands deeper on
+    the cut than before; else left : how much deeper, m, and why : the limits in the way.
     """
 
     fall: float

@@ -1,9 +1,8 @@
 """``set_out.dxf``: the plan as layers for a drawing, in the scan's own coordinates and unit.
 
 Released: outline, stop lines, depth contours, strips, dots, block places, marks, keep areas, the line of
-travel and words. Not
-released: outline, contours, marks, keep areas and line alone, with the stamp across them: a file to look
-at, none to cut from.
+travel and words. Not released: outline, contours, marks, keep areas and line alone, with the stamp across
+them: a file to look at, none to cut from.
 Heights are those of the finished surface where a thing lies on the slab, so that contours and dots are true
 in space as well.
 """

@@ -1,8 +1,7 @@
 """A page of a work sheet: head, stamp, running text, tables, foot. Inches on paper from the top left.
 
 Paper is A4, or letter where timber is sold in inches, so that the full-size strip prints at 100 %. Running
-text is set in the
-fonts every PDF reader has: drawing the outlines of another takes fifty times as long.
+text is set in the fonts every PDF reader has: drawing the outlines of another takes fifty times as long.
 """
 
 from __future__ import annotations

@@ -73,8 +73,8 @@ def _tyres(out: SetOut, station: str) -> str:
 
 
 def _map(paper: Paper, out: SetOut, site: Site) -> None:
-    """Two maps true to scale: on the left the cut among its marks, on the right the cut alone with
-    names and depths.
+    """Two maps true to scale: on the left the cut among its marks, on the right the cut alone with names and
+    depths.
     """
     depth = np.nan_to_num(site.ground - site.finished)
     rows, columns = np.nonzero(depth > 0)
@@ -286,8 +286,8 @@ def _whole(station: float) -> bool:
 
 
 def string_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
-    """The acceptance table: three lines a string, the figure, the same in inches, and room to write
-    what was read.
+    """The acceptance table: three lines a string, the figure, the same in inches, and room to write what was
+    read.
     """
     if not out.strings:
         return []

@@ -114,8 +114,8 @@ def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:
 
 
 def _jig_table(jig: Jig) -> list[list[str]]:
-    """Every setting with the height of both blocks in the last lift, and how many spacers its first
-    lift needs.
+    """Every setting with the height of both blocks in the last lift, and how many spacers its first lift
+    needs.
     """
     head = [
         "strip", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m", "cut_to_low_m",

@@ -34,12 +34,12 @@ class Draws:
     base : least gap on the surface as estimated (hand measurements folded in): too low, as the least of
     many noisy gaps is.
     estimate : the same without that bias.  once : (n,) least gap with one more error drawn.  vehicle : (n,)
-    the same with the
-    vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on average, m.  fold :
-    what the readings made of it.  told : whether any were folded in: then ``once`` are what may be, else its
-    mirror image is, as errors are drawn onto a surface that has one already.  tyres : what their giving may
-    change at the worst station.  evidence : the readings that were folded in.  rounded : what a mesh may
-    have cut off the crest at the worst place, m, as far as the readings left it open.
+    the same with the vehicle's own errors only.  tyre_bias : how much a drawn error lifts the tyres on
+    average, m.  fold : what the readings made of it.  told : whether any were folded in: then ``once`` are
+    what may be, else its mirror image is, as errors are drawn onto a surface that has one already.  tyres :
+    what their giving may change at the worst station.  evidence : the readings that were folded in.
+    rounded : what a mesh may have cut off the crest at the worst place, m, as far as the readings left it
+    open.
     """
 
     base: float

@@ -2,9 +2,8 @@
 turns.
 
 The path is that of the rear axle's middle, with the heading along its tangent (slow rolling without slip).
-The front wheels then take
-the wider curve by themselves. ``follow`` is the other way round: the front axle is led along a path and the
-rear cuts the corner.
+The front wheels then take the wider curve by themselves. ``follow`` is the other way round: the front axle is
+led along a path and the rear cuts the corner.
 """
 
 from __future__ import annotations
@@ -28,9 +27,8 @@ def least_radius(vehicle: Vehicle) -> float | None:
     """Tightest curve of the rear axle's middle, m; None where the vehicle file gives no turning radius.
 
     ``turning_radius`` is that of the outer front tyre's outer edge on full lock (half the width of road it
-    turns round in). The front and
-    rear wheels roll about one point on the rear axle's line: outer^2 = (r + half width)^2 + wheelbase^2
-    (kinematics of rolling).
+    turns round in). The front and rear wheels roll about one point on the rear axle's line: outer^2 =
+    (r + half width)^2 + wheelbase^2 (kinematics of rolling).
     """
     if vehicle.turning_radius is None:
         return None
@@ -61,9 +59,8 @@ def drivable(
     tightest radius, m.
 
     Each corner gets the tightest arc that the vehicle drives (``least``), or a wider one where that leaves
-    the drawn line by no more
-    than ``CORNER_CUT`` and there is room. Without ``least`` the arcs are as wide as the drawn line has room
-    for.
+    the drawn line by no more than ``CORNER_CUT`` and there is room. Without ``least`` the arcs are as wide as
+    the drawn line has room for.
     Raises CrestcutError naming the corner that cannot be driven, the radius it leaves and the one that is
     needed.
     """
@@ -215,8 +212,7 @@ def follow(front: FloatArray, wheelbase: float, heading: float) -> tuple[FloatAr
     m; first heading in rad.
 
     The rear wheels roll where they point (a tractrix). Over a straight bit ds the angle f between heading and
-    path obeys
-    df/ds = -sin(f) / L, so tan(f / 2) shrinks by exp(-ds / L): exact for a path of straight bits.
+    path obeys df/ds = -sin(f) / L, so tan(f / 2) shrinks by exp(-ds / L): exact for a path of straight bits.
     """
     steps = np.diff(np.asarray(front, dtype=float), axis=0)
     length, path = np.hypot(steps[:, 0], steps[:, 1]), np.arctan2(steps[:, 1], steps[:, 0])

@@ -56,9 +56,8 @@ class Poses:
     (u, v, z), metres.
 
     station : (n,) of the front axle's middle from the line's start along it, m.  wheels : (n, 4) height of
-    the tyre's lowest point
-    as it stands (order WHEELS), m.  contact : (n, 4) flat index of the node each tyre stands on, -1 where
-    unknown.
+    the tyre's lowest point as it stands (order WHEELS), m.  contact : (n, 4) flat index of the node each tyre
+    stands on, -1 where unknown.
     position : (n, 3).  rotation : (n, 3, 3).  live : (n,) False where a tyre would stand on nothing
     measured: not judged.
     """
@@ -120,9 +119,8 @@ class Clearance:
     """Lowest height any underside part reaches over each cell, per zone, and the gap it leaves.
 
     lowest : zone -> HeightGrid, metres (NaN: never reached).  gap : lowest of all zones minus ground, NaN
-    where unmeasured or never
-    reached.  least : zone -> the worst contact (absent: that zone has no part or never meets measured
-    ground).
+    where unmeasured or never reached.  least : zone -> the worst contact (absent: that zone has no part or
+    never meets measured ground).
     unmeasured : cells that the underside passes over and the scan has not.
     pair_gap : (poses, hard parts) least gap of each, m, very large where there is none; None where it was
     not kept.

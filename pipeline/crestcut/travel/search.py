@@ -2,9 +2,8 @@
 what must stay free.
 
 A straight line is two numbers: how far its start and its end are moved to the left of the line as drawn. The
-least clearance over that
-plane is not smooth and has many hollows, so it is sampled on a grid, coarsely along the line first, and the
-best few are followed uphill.
+least clearance over that plane is not smooth and has many hollows, so it is sampled on a grid, coarsely along
+the line first, and the best few are followed uphill.
 """
 
 from __future__ import annotations

@@ -23,17 +23,14 @@ def stands_by_limits(vehicle: Vehicle) -> bool:
 
 def spring_array(vehicle: Vehicle) -> FloatArray:
     """What ``stand`` needs, (15,): wheelbase, tracks front and rear; then for front and rear each: rate of a
-    wheel (N/m), bar as
-    N/m between the wheels, droop (m), load of a wheel's spring (N); weight of a wheel (N), height of the
-    centre of mass over the
-    ground (m), its place from the rear axle and to the left as shares of wheelbase and m; rigid (1) or not
-    (0).
+    wheel (N/m), bar as N/m between the wheels, droop (m), load of a wheel's spring (N); weight of a wheel
+    (N), height of the centre of mass over the ground (m), its place from the rear axle and to the left as
+    shares of wheelbase and m; rigid (1) or not (0).
 
     ``Springs.front_load`` and ``rear_load`` are what the axles weigh on the ground, N; ``unsprung`` what one
-    axle's wheels, hubs and
-    brakes weigh of that. Loads that were not measured: the springs are taken to be just unloaded at the end
-    of their droop, and
-    weight does not shift.  Raises CrestcutError for springs that cannot carry the load.
+    axle's wheels, hubs and brakes weigh of that. Loads that were not measured: the springs are taken to be
+    just unloaded at the end of their droop, and weight does not shift.  Raises CrestcutError for springs that
+    cannot carry the load.
     """
     springs, base = vehicle.springs, vehicle.wheelbase
     tracks = (vehicle.front_track, vehicle.rear_track)
@@ -82,9 +79,8 @@ def support_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray) -> FloatArra
     wheel first, weights last.
 
     The body then moves with the other three as a plane through them. With stops or limits of any kind the
-    true weights lie in the convex
-    hull of these four: each spring takes between none and all of the twist (``_warp_force``: every c grows
-    with a).
+    true weights lie in the convex hull of these four: each spring takes between none and all of the twist
+    (``_warp_force``: every c grows with a).
     """
     base, front, rear = vehicle.wheelbase, vehicle.front_track, vehicle.rear_track
     ahead = np.asarray(x, dtype=float) / base

@@ -2,18 +2,15 @@
 
 The body's heave, pitch and roll q and the wheels' heights w minimise
 
-    E = sum over wheels of k c^2 / 2 + F c + U w  +  bars  +  the body's weight,      c = w - B q,  w >=
-    ground,  c >= -droop,
+    E = sum over wheels of (k c^2 / 2 + F c + U w)  +  bars  +  the body's weight,
+    with c = w - B q,  w >= ground,  c >= -droop,
 
 a convex quadratic programme. c is how far a spring is pressed beyond 'as measured', F what it carries there,
-U the weight of a wheel. The
-four contact forces N obey three equations of balance, so one number is free: the warp force a in N = N0 + a
-n, n = (1/tf, -1/tf, -1/tr,
-1/tr), the only load of four wheels that neither lifts, pitches nor rolls a rigid body. Compatibility asks n .
-c(N) = n . ground (the twist
-of the ground between the axles). Its left side grows with a, so a one-dimensional search solves the programme
-exactly; where the twist is
-more than the springs can follow, a stops where a wheel's force is zero: that wheel hangs.
+U the weight of a wheel. The four contact forces N obey three equations of balance, so one number is free: the
+warp force a in N = N0 + a n, n = (1/tf, -1/tf, -1/tr, 1/tr), the only load of four wheels that neither lifts,
+pitches nor rolls a rigid body. Compatibility asks n . c(N) = n . ground (the twist of the ground between the
+axles). Its left side grows with a, so a one-dimensional search solves the programme exactly; where the twist
+is more than the springs can follow, a stops where a wheel's force is zero: that wheel hangs.
 A rigid cart is the same with c = 0: the twist always exceeds it, and it stands on the three wheels that its
 centre of mass chooses.
 """
@@ -134,9 +131,8 @@ def _resting(
     roll stiffness.
 
     ``own`` : spring load and wheel of one wheel at front and rear, N. What slides the body downhill acts at
-    the height of its centre of
-    mass and is held at the ground: it moves sprung weight x height x sin(pitch) / wheelbase from axle to axle
-    (statics).
+    the height of its centre of mass and is held at the ground: it moves sprung weight x height x sin(pitch) /
+    wheelbase from axle to axle (statics).
     """
     normal = math.sqrt(max(1.0 - sin_pitch**2 - sin_roll**2, 0.25)) if shifts else 1.0
     sprung = 2.0 * (own[0] + own[1]) - 4.0 * s[11]
@@ -160,9 +156,8 @@ def stand(
     load_front, load_rear : how far a load state moved the body, m.  sin_pitch (nose up), sin_roll (left side
         up) : of the body.
     Out: forces (4,) of the ground on the wheels, N; lift (4,) how far each hangs above it, m; sink (3,) how
-    far the body stands above
-    its axles' means at front and rear, m, and beyond the stiffness-weighted roll, rad. True where a limit
-    binds (a stop or a hanging wheel).
+    far the body stands above its axles' means at front and rear, m, and beyond the stiffness-weighted roll,
+    rad. True where a limit binds (a stop or a hanging wheel).
     """
     rigid, shifts = s[14] > 0, not math.isnan(s[6])
     # a load that lowers the body presses its springs and leaves them more droop

@@ -2,13 +2,11 @@
 
 Lowering ground can only lower the level that water stands at, so ponds get deeper on the cut alone. Each such
 pond is breached: from its deepest place the cheapest way (least concrete, Dijkstra's search over the nodes)
-is
-carved to where its bed meets ground from which water runs off, the bed falling by ``fall`` all along; the
+is carved to where its bed meets ground from which water runs off, the bed falling by ``fall`` all along; the
 feather then opens the swale to both sides. Carving until no water stands deeper than before is least-cost
 breaching as used for terrain models (Lindsay 2016, Hydrological Processes 30, from memory); one pond, a level
 bed and no feather make it exactly least; with a fall the depth at a node depends on the way there, and the
-way
-taken is the cheapest that the same search finds.
+way taken is the cheapest that the same search finds.
 """
 
 from __future__ import annotations
@@ -146,9 +144,8 @@ def cheapest_bed(
 ) -> Bed | None:  # fmt: skip
     """Nodes of the way and the height of its bed at each, m; None where no way within ``allowed`` runs off.
 
-    level : height that water stands at, or the ground's own where none does.  The way ends at the first
-    node whose
-    water is already no higher than the bed.
+    level : height that water stands at, or the ground's own where none does.  The way ends at the first node
+    whose water is already no higher than the bed.
     """
     z = ground - depth
     rows, columns = z.shape

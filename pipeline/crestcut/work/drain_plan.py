@@ -28,8 +28,7 @@ def drained(
     """The fleet's plan deepened until no water stands deeper on the cut than before, as far as limits allow.
 
     fall : of a swale's bed, rise over run.  What the plan claims (least, maximal) is said of the cut before
-    it
-    was shaped; ``plan.drain`` says what shaping added, and ``feasible`` counts the gaps of the shaped cut.
+    it was shaped; ``plan.drain`` says what shaping added, and ``feasible`` counts the gaps of the shaped cut.
     """
     plan, cell = fleet.plan, surface.height.frame.cell
     ground, allowed = surface.height.values, limits.deepest.values

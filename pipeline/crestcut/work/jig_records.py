@@ -117,8 +117,7 @@ class JigRow:
     lift, m; rear_at, front_at : their stations.  rear_stack, front_stack : numbers of the stacks that
     make them.
     deepest : deepest cut, m.  raise_first : how much higher both blocks must stand first for the board to
-    clear
-    the ridge, m; spacers : how many spacers that is.  part : of the underside, that sets this height.
+    clear the ridge, m; spacers : how many spacers that is.  part : of the underside, that sets this height.
     """
 
     lane: int
@@ -234,8 +233,7 @@ class Jig:
 @dataclass(frozen=True)
 class FloorJig:
     """High spots of a floor: blocks on printed datum spots, exactly as high as the cutter reaches where the
-    spot is at
-    the level wanted.
+    spot is at the level wanted.
 
     spots : every datum spot.  pairs : names of the two spots that one board bridges.  reach : below the
     board, m; worn.

@@ -3,8 +3,8 @@
 Two rails with four free block heights span a ruled surface z = (1-a)(1-b) h00 + a(1-b) h10 + (1-a) b h01 +
 a b h11.
 The heights are the least that keep it on or above the finished surface everywhere in the piece (a linear
-programme),
-so that the rails never let the cutter go too deep; what they leave is taken away to the drill dots.
+programme), so that the rails never let the cutter go too deep; what they leave is taken away to the drill
+dots.
 """
 
 from __future__ import annotations
@@ -146,8 +146,8 @@ def _targets(site: Site, work: Workable, piece: Piece) -> tuple[FloatArray, Floa
 
 
 def _weights(places: Sequence[tuple[int, int]], rows: FloatArray, columns: FloatArray) -> FloatArray:
-    """(n, 4): how much each spot carries at each place. Along each rail its own two blocks count,
-    across the rails the two lines.
+    """(n, 4): how much each spot carries at each place. Along each rail its own two blocks count, across the
+    rails the two lines.
     """
     (left, a0), (_, a1), (right, b0), (_, b1) = places
     across = (rows - right) / (left - right)

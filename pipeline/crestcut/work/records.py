@@ -62,9 +62,8 @@ class Dot:
 
 @dataclass(frozen=True)
 class KerfDepth:
-    """Depth below the untouched concrete at one place of a strip, m: along its middle; along both its
-    edges, with every break of
-    the depth, where hands do a piece of it.
+    """Depth below the untouched concrete at one place of a strip, m: along its middle; along both its edges,
+    with every break of the depth, where hands do a piece of it.
     """
 
     lane: int
@@ -184,9 +183,8 @@ class Worksheet:
     """Everything the sheets are drawn from. ``jig``, ``passes`` and ``set_out`` are there only when released.
 
     stamp : printed across every sheet; empty only when released.  first : 'measure this first', where depths
-    may still move.  marks : name, station, offset, m.  floor : blocks on datum spots, where what is left is
-    a level floor.  words : the
-    trade's words where the slab is.
+    may still move.  marks : name, station, offset, m.  floor : blocks on datum spots, where what is left is a
+    level floor.  words : the trade's words where the slab is.
     """
 
     title: str

@@ -246,8 +246,8 @@ def _strings(site: Site, plan: FloatArray, wheels: tuple[float, float]) -> list[
 def _string(
     site: Site, plan: FloatArray, number: int, row: int, wheels: tuple[float, float]
 ) -> list[StringRow]:
-    """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched
-    concrete beyond.
+    """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched concrete
+    beyond.
     """
     depth = site.depth[row]
     cut = np.flatnonzero(depth > SKIN)
@@ -281,8 +281,8 @@ def _string(
 
 
 def _block(site: Site, row: int, wheel: int, edge: int, side: int) -> int | None:
-    """The column of a block: at the wheel's station, or beyond the cut, on concrete that is measured
-    and stays.
+    """The column of a block: at the wheel's station, or beyond the cut, on concrete that is measured and
+    stays.
     """
     foot = max(round(FOOT / site.cell), 1)
     column = min(wheel, edge - foot - 1) if side < 0 else max(wheel, edge + foot + 1)

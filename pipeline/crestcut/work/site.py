@@ -62,16 +62,16 @@ class Setting:
     front: float
 
     def columns(self, row: int) -> tuple[int, int]:
-        """First and last column cut on a row: inside the stop lines, which are chalked straight
-        from edge to edge.
+        """First and last column cut on a row: inside the stop lines, which are chalked straight from edge to
+        edge.
         """
         share = (row - self.low) / max(self.high - self.low, 1)
         first, last = (a + (b - a) * share for a, b in (self.start, self.stop))
         return math.ceil(first - 1e-6), math.floor(last + 1e-6)
 
     def level(self, ground: FloatArray, row: int) -> FloatArray:
-        """Finished heights over this row's columns, m: the chord between the concrete at the
-        blocks, and the two heights over it.
+        """Finished heights over this row's columns, m: the chord between the concrete at the blocks, and the
+        two heights over it.
         """
         first, last = self.columns(row)
         share = (np.arange(first, last + 1) - self.rear_at) / (self.front_at - self.rear_at)

@@ -162,8 +162,8 @@ class Fitter:
         return up, down
 
     def _longest(self, up: FloatArray, low: FloatArray, at: int) -> tuple[int, float, float] | None:
-        """From place ``at`` on: how many columns one line can follow, its rise a column and its
-        height at place 0.
+        """From place ``at`` on: how many columns one line can follow, its rise a column and its height at
+        place 0.
         """
         good, bad = None, len(up) - at + 1
         count = len(up) - at
@@ -179,8 +179,7 @@ class Fitter:
 
     def _block(self, low: int, high: int, first: int, last: int, wheel: float, side: int) -> int | None:
         """The column where a block stands: at the wheel's station if that is untouched concrete outside the
-        cut on every row, else the
-        nearest place beyond it that is; None if there is none."""
+        cut on every row, else the nearest place beyond it that is; None if there is none."""
         site, foot = self.site, self.foot
         standing: BoolArray = np.asarray(site.standing[low : high + 1].all(axis=0))
         edge = first - foot - 1 if side < 0 else last + foot + 1

@@ -31,8 +31,7 @@ def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarr
     place. NaN is never entered.
 
     Nodes come up in order of their level, so the first way that reaches a node is its lowest; nodes under
-    water
-    that stands at the level just reached need no order among themselves and wait on a plain stack.
+    water that stands at the level just reached need no order among themselves and wait on a plain stack.
     """
     rows, columns = z.shape
     heap = [(0.0, -1)]

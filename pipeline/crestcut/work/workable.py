@@ -115,8 +115,8 @@ def ridge_over(site: Site, s: Setting, below: float, stays: bool = False) -> flo
 
 
 def waver(site: Site) -> float:
-    """How much the scanned ground wavers across a strip, m: robust sd of its second difference over
-    half a strip's width.
+    """How much the scanned ground wavers across a strip, m: robust sd of its second difference over half a
+    strip's width.
     """
     n = max(round(WIDEST / 2 / site.cell), 1)
     z = np.where(site.standing, site.ground, np.nan)
