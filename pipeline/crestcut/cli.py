@@ -27,6 +27,7 @@ class _OneLineErrors(click.Group):
     """Turns the program's own error into one line on stderr and exit code 2."""
 
     def invoke(self, ctx: click.Context) -> object:
+        """As click's, but a CrestcutError leaves with 2 and Ctrl-C with ``STOPPED``, each after one line."""
         try:
             return super().invoke(ctx)
         except CrestcutError as error:

@@ -81,6 +81,7 @@ class Clock:
 
     @contextmanager
     def stage(self, name: str, words: str) -> Iterator[None]:
+        """Say ``words``, and keep how long the block took, s, under ``name``."""
         self.say(words)
         start = time.perf_counter()
         yield

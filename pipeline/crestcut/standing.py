@@ -59,6 +59,7 @@ class Standing:
 
     @property
     def vehicle(self) -> Vehicle:
+        """The driver's, for short."""
         return self.driver.vehicle
 
     @property

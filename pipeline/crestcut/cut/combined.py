@@ -37,14 +37,17 @@ class CutAndStrips:
 
     @property
     def deepest(self) -> float:
+        """Deepest cut beside the strips, m."""
         return float(self.depth.max(initial=0.0))
 
     @property
     def litres_laid(self) -> float:
+        """Volume of the strips, litres."""
         return float(self.laid.sum()) * self.cell**2 * 1000
 
     @property
     def litres(self) -> float:
+        """Volume of concrete cut away, litres."""
         return float(self.depth.sum()) * self.cell**2 * 1000
 
 

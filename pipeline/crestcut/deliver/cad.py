@@ -100,17 +100,21 @@ class _Pen:
     def line(
         self, places: Sequence[tuple[float, float]] | FloatArray, layer: str, close: bool = False
     ) -> None:
+        """A polyline through places (n, 2), site m."""
         self.space.add_lwpolyline(self.plan(places), dxfattribs={"layer": layer}, close=close)
 
     def dot(self, at: tuple[float, float], radius: float, layer: str) -> None:
+        """A circle about a place, both site m."""
         self.space.add_circle(self.plan([at])[0], radius * self.per_metre, dxfattribs={"layer": layer})
 
     def point(self, at: tuple[float, float], layer: str) -> None:
+        """A point at a place, site m."""
         self.space.add_point(self.plan([at])[0], dxfattribs={"layer": layer})
 
     def text(
         self, at: tuple[float, float], words: str, size: float = 0.03, layer: str = "TEXT", turn: float = 0.0
     ) -> None:
+        """Words at a place, site m; ``size`` of a capital, m on the slab; ``turn`` to the left, rad."""
         text = self.space.add_text(
             words, height=size * self.per_metre, rotation=math.degrees(turn), dxfattribs={"layer": layer}
         )

@@ -19,6 +19,7 @@ from crestcut.work.strips import CLOSE
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
+    from matplotlib.patches import Rectangle
 
 ARROW: dict[str, Any] = {"arrowstyle": "<->", "lw": 0.8, "shrinkA": 0, "shrinkB": 0}
 TIMBER = "#efe6d2"
@@ -313,7 +314,8 @@ def _stretch(axes: Axes) -> float:
     return float((box.height * tall / ((y1 - y0) / MM)) / (box.width * wide / (x1 - x0)))
 
 
-def box(x: float, y: float, width: float, height: float, colour: str) -> Any:
+def box(x: float, y: float, width: float, height: float, colour: str) -> Rectangle:
+    """An outlined rectangle, lower left corner first, in the units of the axes it is added to."""
     from matplotlib.patches import Rectangle
 
     return Rectangle((x, y), width, height, facecolor=colour, edgecolor=ink.INK, lw=0.9, zorder=3)

@@ -43,6 +43,11 @@ Point = PlanPoint | MarkName | TapeTies
 
 @dataclass(frozen=True)
 class Site:
+    """Where the slab lies; None counts as the strictest case.
+
+    country : two letters (ISO 3166), upper case.
+    """
+
     place: str | None = None  # outdoors | indoors
     ground: str | None = None  # private | public
     country: str | None = None
@@ -50,6 +55,12 @@ class Site:
 
 @dataclass(frozen=True)
 class ScanChoice:
+    """The files to read (several: repeats of one slab) and what is said of them; None: found in the file or
+    guessed.
+
+    unit : of the files' coordinates, one of ``units.METRES_PER``.
+    """
+
     files: tuple[Path, ...]
     unit: str | None = None
     up: str | None = None  # x y z -x -y -z
@@ -58,6 +69,8 @@ class ScanChoice:
 
 @dataclass(frozen=True)
 class VehicleChoice:
+    """A vehicle file and the names of the loads it is judged with, one or more."""
+
     file: Path
     loads: tuple[str, ...] = ("as measured",)
 
@@ -87,6 +100,8 @@ class Wanted:
 
 @dataclass(frozen=True)
 class CutWish:
+    """How the slab may be cut."""
+
     deepest: float | None = None  # m; None: the safe default
     feather: float = 0.25  # rise over run
     drain: float | None = None  # fall of a swale, rise over run; None: the cut is not shaped to drain
@@ -116,13 +131,15 @@ class Slab:
 
 @dataclass(frozen=True)
 class Mark:
+    """A spot put on the concrete before the scan; other places are tied to it by tape."""
+
     name: str
     at: PlanPoint
 
 
 @dataclass(frozen=True)
 class Keep:
-    """An area to be cut less, or not at all."""
+    """An area to be cut less, or not at all: corners in order around it, deepest cut in it (m, 0 or more)."""
 
     kind: str
     area: tuple[Point, ...]
@@ -131,8 +148,10 @@ class Keep:
 
 @dataclass(frozen=True)
 class StringReading:
-    """A string or straightedge on two equal blocks; ``at`` is metres from ``a``, or None for the least
-    distance.
+    """A string or straightedge from ``a`` to ``b`` on two equal blocks, metres.
+
+    at : where it was read, from ``a``; None for the least distance.  down : from the string to the slab.
+    within : 1 sd of the reading.  placed : 1 sd of the places on the slab.
     """
 
     a: Point
@@ -146,7 +165,10 @@ class StringReading:
 
 @dataclass(frozen=True)
 class LevelReading:
-    """Distances from one unknown level plane down to the slab at each point, metres."""
+    """Distances from one unknown level plane down to the slab at each point, metres.
+
+    within : 1 sd of a distance.  placed : 1 sd of the points.
+    """
 
     points: tuple[tuple[Point, float], ...]
     within: float
@@ -155,7 +177,12 @@ class LevelReading:
 
 @dataclass(frozen=True)
 class Witness:
-    """The vehicle itself on the slab. Exactly one of gap, touched, cleared is given."""
+    """The vehicle itself on the slab, its front axle's middle over a point. Exactly one of gap, touched,
+    cleared is given.
+
+    gap : felt under the part, m.  touched : a mark, or a felt touch.  cleared : a thickness that passed
+    under, m.  within : 1 sd of the reading, m.  placed : 1 sd of where it stood, m.
+    """
 
     part: str
     front_axle: Point
@@ -169,6 +196,12 @@ class Witness:
 
 @dataclass(frozen=True)
 class Job:
+    """A whole job file, checked. Paths are resolved; places are still in the scan's coordinates or tied to
+    marks.
+
+    cell : of the height raster, m, 0.002 to 0.05.  sha256 : of the job file's bytes.
+    """
+
     path: Path
     title: str
     scan: ScanChoice

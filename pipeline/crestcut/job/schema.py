@@ -45,12 +45,16 @@ SCANNERS = ("phone", "photogrammetry", "terrestrial", "total-station")
 
 
 class SiteTable(Table):
+    """``[site]``: what the release and the trade words hang on."""
+
     place: Annotated[Literal["outdoors", "indoors"] | None, Unsaid] = None
     ground: Annotated[Literal["private", "public"] | None, Unsaid] = None
     country: Annotated[Country | None, Unsaid] = None
 
 
 class ScanTable(Table):
+    """``[scan]``: the files, as ``file`` or ``files``, and what they do not say themselves."""
+
     file: Text | None = None
     files: Words | None = None
     unit: str | None = None
@@ -72,6 +76,8 @@ class ScanTable(Table):
 
 
 class VehicleTable(Table):
+    """``[vehicle]`` and ``[[other_vehicle]]``: a vehicle file and its loads."""
+
     file: Text
     load: Words = Field(default_factory=lambda: ["as measured"])
 
@@ -81,6 +87,8 @@ def _forward() -> list[Literal["forward", "turned"]]:
 
 
 class TravelTable(Table):
+    """``[travel]``: the line, which part of the vehicle follows it, and how far it may stray."""
+
     line: Line
     layer: Text | None = None
     track: Literal["middle", "left", "right"] = "middle"
@@ -114,6 +122,8 @@ class TravelTable(Table):
 
 
 class ClearanceTable(Table):
+    """``[clearance]``: the gap asked for, with what confidence, and the allowances for use."""
+
     want: Gap = 0.0127
     want_ends: Gap = 0.03175
     confidence: Number = 0.95
@@ -128,12 +138,16 @@ class ClearanceTable(Table):
 
 
 class CutTable(Table):
+    """``[cut]``: deepest cut, feather, and the fall of a cut that must drain."""
+
     deepest: PositiveDepth | None = None
     feather: Slope = 0.25
     drain: Slope | None = None
 
 
 class SlabTable(Table):
+    """``[slab]``: what is known of the concrete, and how it is known."""
+
     kind: Annotated[Text | None, Unsaid] = None
     thickness: Annotated[Thickness | None, Unsaid] = None
     thickness_from: Annotated[Literal["drilled", "edge", "drawing", "guess"] | None, Unsaid] = None
@@ -163,21 +177,29 @@ class SlabTable(Table):
 
 
 class SurfaceTable(Table):
+    """``[surface]``: the cell of the height raster."""
+
     cell: Cell = 0.010
 
 
 class MarkTable(Table):
+    """``[[mark]]``: a named spot on the concrete."""
+
     name: Text
     at: Corner
 
 
 class KeepTable(Table):
+    """``[[keep]]``: an area to be cut less, or not at all."""
+
     kind: Text
     area: list[AnyPoint] = Field(min_length=3)
     deepest: Depth = 0.0
 
 
 class StringTable(Table):
+    """``[[string]]``: a string or straightedge on two equal blocks, read down to the slab."""
+
     a: AnyPoint
     b: AnyPoint
     at: Literal["least"] | NotNegative = "least"
@@ -195,6 +217,8 @@ class StringTable(Table):
 
 
 class LevelTable(Table):
+    """``[[level]]``: distances down from one level plane of unknown height."""
+
     points: list[tuple[AnyPoint, NotNegative]] = Field(min_length=2)
     within: Within = 0.002
     placed: Within = 0.020
@@ -211,6 +235,8 @@ class LevelTable(Table):
 
 
 class WitnessTable(Table):
+    """``[[witness]]``: the vehicle on the slab, and the gap, touch or clear that was found."""
+
     part: Text
     front_axle: AnyPoint
     load: Text = "as measured"
@@ -231,6 +257,8 @@ class WitnessTable(Table):
 
 
 class JobFile(Table):
+    """The whole job file."""
+
     title: Text | None = None
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
