@@ -13,6 +13,7 @@ from crestcut.errors import CrestcutError
 from crestcut.job.convert import resolved
 from crestcut.job.load import load_job
 from crestcut.job.records import MarkName, PlanPoint, TapeTies
+from one_line import refusal
 
 ROOT = Path(__file__).resolve().parents[2]
 SMALLEST = """
@@ -233,10 +234,8 @@ FAULTS = [
 @pytest.mark.parametrize(("written", "instead", "says"), FAULTS)
 def test_a_fault_is_one_line_with_its_place(tmp_path: Path, written: str, instead: str, says: str) -> None:
     assert written in WHOLE
-    with pytest.raises(CrestcutError) as caught:
-        load_job(write(tmp_path, WHOLE.replace(written, instead, 1)))
-    line = str(caught.value)
-    assert says in line and "apron.toml" in line and "\n" not in line and caught.value.mend
+    fault = refusal(load_job, write(tmp_path, WHOLE.replace(written, instead, 1)))
+    assert says in str(fault) and fault.mend
 
 
 @pytest.mark.parametrize("table", ["scan", "vehicle", "travel"])
