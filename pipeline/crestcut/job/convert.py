@@ -5,10 +5,12 @@ the results.
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from crestcut.job.records import (
+    After,
     CutWish,
     Job,
     Keep,
@@ -23,7 +25,7 @@ from crestcut.job.records import (
     Wanted,
     Witness,
 )
-from crestcut.job.schema import JobFile, TravelTable
+from crestcut.job.schema import AfterTable, JobFile, LevelTable, StringTable, TravelTable, WitnessTable
 
 
 def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
@@ -49,18 +51,35 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         cell=written.surface.cell,
         marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
         keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest) for keep in written.keep),
-        strings=tuple(
-            StringReading(s.a, s.b, None if s.at == "least" else s.at, s.blocks, s.down, s.within, s.placed)
-            for s in written.string
-        ),
-        levels=tuple(
-            LevelReading(tuple(level.points), level.within, level.placed) for level in written.level
-        ),
-        witnesses=tuple(
-            Witness(w.part, w.front_axle, w.load, w.gap, w.touched, w.cleared, w.within, w.placed)
-            for w in written.witness
-        ),
+        strings=_strings(written.string),
+        levels=_levels(written.level),
+        witnesses=_witnesses(written.witness),
+        after=_after(written.after, folder) if written.after is not None else None,
         sha256=sha256,
+    )
+
+
+def _after(written: AfterTable, folder: Path) -> After:
+    files = tuple(beside(folder, name) for name in written.files or ())
+    scan = ScanChoice(files, written.unit, written.up, written.scanner)
+    return After(scan, _strings(written.string), _levels(written.level), _witnesses(written.witness))
+
+
+def _strings(written: Sequence[StringTable]) -> tuple[StringReading, ...]:
+    return tuple(
+        StringReading(s.a, s.b, None if s.at == "least" else s.at, s.blocks, s.down, s.within, s.placed)
+        for s in written
+    )
+
+
+def _levels(written: Sequence[LevelTable]) -> tuple[LevelReading, ...]:
+    return tuple(LevelReading(tuple(level.points), level.within, level.placed) for level in written)
+
+
+def _witnesses(written: Sequence[WitnessTable]) -> tuple[Witness, ...]:
+    return tuple(
+        Witness(w.part, w.front_axle, w.load, w.gap, w.touched, w.cleared, w.within, w.placed)
+        for w in written
     )
 
 

@@ -11,14 +11,10 @@ from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.records import (
     Job,
-    Keep,
-    LevelReading,
     MarkName,
     PlanPoint,
     Point,
-    StringReading,
     TapeTies,
-    Witness,
 )
 from crestcut.job.schema import JobFile
 from crestcut.job.toml_file import read_toml
@@ -73,17 +69,17 @@ def _marks_in(point: Point) -> tuple[str, ...]:
 def _points(job: Job) -> list[tuple[str, Point]]:
     """Every point of the job with the key it stands under."""
     found = [("travel.line", p) for p in job.travel.line]
-    for k, item in enumerate([*job.keeps, *job.strings, *job.levels, *job.witnesses]):
-        match item:
-            case Keep():
-                found += [(f"keep {k + 1}.area", p) for p in item.area]
-            case StringReading():
-                number = k + 1 - len(job.keeps)
-                found += [(f"string {number}.a", item.a), (f"string {number}.b", item.b)]
-            case LevelReading():
-                number = k + 1 - len(job.keeps) - len(job.strings)
-                found += [(f"level {number}.points", p) for p, _ in item.points]
-            case Witness():
-                number = k + 1 - len(job.keeps) - len(job.strings) - len(job.levels)
-                found.append((f"witness {number}.front_axle", item.front_axle))
+    found += [(f"keep {k + 1}.area", p) for k, keep in enumerate(job.keeps) for p in keep.area]
+    for prefix, read in (("", job), ("after.", job.after)):
+        if read is None:
+            continue
+        for k, string in enumerate(read.strings):
+            found += [
+                (f"{prefix}string {k + 1}.a", string.a),
+                (f"{prefix}string {k + 1}.b", string.b),
+            ]
+        for k, level in enumerate(read.levels):
+            found += [(f"{prefix}level {k + 1}.points", p) for p, _ in level.points]
+        for k, witness in enumerate(read.witnesses):
+            found.append((f"{prefix}witness {k + 1}.front_axle", witness.front_axle))
     return found

@@ -195,6 +195,24 @@ class Witness:
 
 
 @dataclass(frozen=True)
+class After:
+    """What was scanned and measured once the work was done; only ``verify`` reads it.
+
+    scan : the files, empty where nothing was scanned; unit, up and scanner None where not said.
+    """
+
+    scan: ScanChoice
+    strings: tuple[StringReading, ...] = ()
+    levels: tuple[LevelReading, ...] = ()
+    witnesses: tuple[Witness, ...] = ()
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether anything was measured by hand."""
+        return bool(self.strings or self.levels or self.witnesses)
+
+
+@dataclass(frozen=True)
 class Job:
     """A whole job file, checked. Paths are resolved; places are still in the scan's coordinates or tied to
     marks.
@@ -219,3 +237,4 @@ class Job:
     witnesses: tuple[Witness, ...] = ()
     other_vehicles: tuple[VehicleChoice, ...] = ()
     sha256: str = ""
+    after: After | None = None

@@ -52,6 +52,13 @@ class SiteTable(Table):
     country: Annotated[Country | None, Unsaid] = None
 
 
+def known_unit(value: str | None) -> str | None:
+    """The unit of a scan's file, if it is one of those that can be read."""
+    if value is not None and value not in METRES_PER:
+        raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
+    return value
+
+
 class ScanTable(Table):
     """``[scan]``: the files, as ``file`` or ``files``, and what they do not say themselves."""
 
@@ -61,12 +68,7 @@ class ScanTable(Table):
     up: Literal["x", "y", "z", "-x", "-y", "-z"] | None = None
     scanner: Literal["phone", "photogrammetry", "terrestrial", "total-station"] | None = None
 
-    @field_validator("unit")
-    @classmethod
-    def _known_unit(cls, value: str | None) -> str | None:
-        if value is not None and value not in METRES_PER:
-            raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
-        return value
+    _known_unit = field_validator("unit")(known_unit)
 
     @model_validator(mode="after")
     def _one_or_many(self) -> ScanTable:
@@ -256,6 +258,20 @@ class WitnessTable(Table):
         return self
 
 
+class AfterTable(Table):
+    """What was scanned or measured once the work was done."""
+
+    files: Words | None = None
+    unit: str | None = None
+    up: Literal["x", "y", "z", "-x", "-y", "-z"] | None = None
+    scanner: Literal["phone", "photogrammetry", "terrestrial", "total-station"] | None = None
+    string: list[StringTable] = Field(default_factory=list)
+    level: list[LevelTable] = Field(default_factory=list)
+    witness: list[WitnessTable] = Field(default_factory=list)
+
+    _known_unit = field_validator("unit")(known_unit)
+
+
 class JobFile(Table):
     """The whole job file."""
 
@@ -274,6 +290,7 @@ class JobFile(Table):
     string: list[StringTable] = Field(default_factory=list)
     level: list[LevelTable] = Field(default_factory=list)
     witness: list[WitnessTable] = Field(default_factory=list)
+    after: AfterTable | None = None
 
 
 def _length_at(value: Any) -> float:
