@@ -115,11 +115,11 @@ def run_job(path: Path, say: Say = lambda _: None, early: Callable[[Done], None]
         rides = rides_of(drivers, lines, surface, job)
     with clock.stage("sweep", "sweeping the underside over the slab"):
         swept = swept_of(drivers, rides, surface, job)
-    readings = [_evidence(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
+    readings = [evidence_of(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
     with clock.stage("chance", "drawing surfaces and vehicles"):
         each = zip(drivers, rides, swept, readings, strict=True)
         standings = worst_first([judged(job, surface, *one, SEED) for one in each], job)
-    keeps = _keeps(job, scan, surface)
+    keeps = keeps_of(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
         members = [s.member for s in standings]
@@ -216,7 +216,7 @@ def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
     return part.y[0] > inner or part.y[1] < -inner
 
 
-def _keeps(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
+def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
     height = surface.height
     at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
     return [
@@ -225,7 +225,7 @@ def _keeps(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
     ]
 
 
-def _evidence(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+def evidence_of(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
     """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by
     hand.
 
