@@ -12,7 +12,7 @@ from crestcut.cut.limits import KeepArea, cut_limits
 from crestcut.cut.plan import plan_cut
 from crestcut.cut.records import CutPlan, Limits
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
-from crestcut.job.records import Travel, Wanted
+from crestcut.job.records import Slab, Travel, Wanted
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
@@ -24,6 +24,12 @@ Ground = Callable[[FloatArray, FloatArray], FloatArray]
 L, R, TRACK, TYRE = 2.8, 0.315, 1.5, 0.2
 NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.4, "none", "none", "none")
 STRAIGHT = Travel(line=(), wander=0.0, heading=0.0)
+ANSWERED = Slab(
+    kind="plain concrete", thickness=0.150, thickness_from="drilled",
+    steel_depth=0.060, steel_from="covermeter",
+    post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
+    permission="yes",
+)  # fmt: skip  # every question of the release answered, and nothing in the way of a cut
 
 
 def belly(clearance: float = 0.12, half: float = 0.65, back: float = 0.0, front: float = L) -> Part:

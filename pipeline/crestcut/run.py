@@ -52,9 +52,10 @@ from crestcut.travel.tyres import settle_part
 from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
 from crestcut.work.drain_plan import drained
+from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet
 from crestcut.work.release import Release, decide_release
-from crestcut.work.sheet import make_site, make_worksheet
+from crestcut.work.sheet import make_worksheet
 
 if TYPE_CHECKING:
     from crestcut.deliver.press import Press
@@ -316,15 +317,15 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
     from crestcut.deliver.sheets import write_sheets
 
     report = done.report
-    sheet = make_worksheet(
-        report.job, report.vehicle, report.surface, report.line, report.ride, report.plan, done.release,
+    order = WorkOrder(
+        report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,
         marks={m.name: m.xy for m in report.marks},
         keeps=[
             KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
             for k in report.keeps
         ],
-        advice=report.advice, to_site=report.scan.frame.plan_to_site,
     )  # fmt: skip
+    sheet = make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
     hand.ask(draw_pictures, light(report), folder)
     hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
     hand.ask(write_meshes, light(report), folder)

@@ -17,8 +17,9 @@ from work_scene import Scene, scene
 from worker_sim import SLOPPY, work
 
 from crestcut.travel.sweep import wanted_gap
+from crestcut.work.order import make_site
 from crestcut.work.release import decide_release
-from crestcut.work.sheet import make_site, make_worksheet
+from crestcut.work.sheet import make_worksheet
 
 
 def limit_surface(s: Scene) -> np.ndarray:
@@ -38,9 +39,7 @@ def random_scene(seed: int) -> Scene:
 
 
 def measure(s: Scene, seed: int) -> dict[str, float]:
-    sheet = make_worksheet(
-        s.job, s.vehicle, s.surface, s.line, s.ride, s.plan, decide_release(s.job, False), s.marks, s.keeps
-    )
+    sheet = make_worksheet(s.order(decide_release(s.job, False)))
     assert sheet.jig is not None and sheet.set_out is not None
     site = make_site(s.surface, s.line, s.plan, s.job)
     cut = np.nan_to_num(s.plan.depth.values) > 0

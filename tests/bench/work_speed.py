@@ -14,8 +14,9 @@ from crestcut.cut.limits import KeepArea
 from crestcut.deliver.cad import write_cad
 from crestcut.deliver.sheets import pages, write_sheets
 from crestcut.run import Done, run_job
+from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet
-from crestcut.work.sheet import make_site, make_worksheet
+from crestcut.work.sheet import make_worksheet
 
 ROOT = Path(__file__).resolve().parents[2]
 TIMES = 5
@@ -33,11 +34,9 @@ def least(run: Callable[[], object]) -> float:
 def worksheet(done: Done) -> Worksheet:
     r = done.report
     keeps = [KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in r.keeps]
-    return make_worksheet(
-        r.job, r.vehicle, r.surface, r.line, r.ride, r.plan, done.release,
-        marks={m.name: m.xy for m in r.marks}, keeps=keeps, advice=r.advice,
-        to_site=r.scan.frame.plan_to_site,
-    )  # fmt: skip
+    marks = {m.name: m.xy for m in r.marks}
+    order = WorkOrder(r.job, r.vehicle, r.surface, r.ride, r.plan, done.release, marks, keeps)
+    return make_worksheet(order, r.advice, r.scan.frame.plan_to_site)
 
 
 def main() -> None:

@@ -26,9 +26,7 @@ def sheet(answered: bool) -> Worksheet:
     s = scene()
     job: Job = s.job if answered else replace(s.job, slab=Slab())
     release = decide_release(job, False, s.plan)
-    return make_worksheet(
-        job, s.vehicle, s.surface, s.line, s.ride, s.plan, release, s.marks, s.keeps, tools=load_tools(TOOLS)
-    )
+    return make_worksheet(replace(s.order(release), job=job), tools=load_tools(TOOLS))
 
 
 def words(sheet: Worksheet) -> str:

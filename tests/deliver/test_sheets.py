@@ -17,17 +17,13 @@ from deliver_scene import make_report
 
 from crestcut.deliver.sheet_pages import order_page
 from crestcut.deliver.sheets import pages, write_sheets
-from crestcut.job.records import Job, Site, Slab
-from crestcut.work.records import Worksheet
+from crestcut.job.records import Job, Site
+from crestcut.work.order import WorkOrder, make_site
+from crestcut.work.records import Release, Worksheet
 from crestcut.work.release import decide_release
-from crestcut.work.sheet import make_site, make_worksheet
+from crestcut.work.sheet import make_worksheet
+from scenes import ANSWERED
 
-ANSWERED = Slab(
-    kind="plain concrete", thickness=0.150, thickness_from="drilled",
-    steel_depth=0.060, steel_from="covermeter",
-    post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
-    permission="yes",
-)  # fmt: skip
 FIELDS = (
     "kind",
     "thickness",
@@ -54,11 +50,12 @@ def job_without(report, missing: set[str]) -> Job:
 
 
 def sheet_for(report, job: Job, provisional: bool = False) -> Worksheet:
-    release = decide_release(job, provisional, report.plan)
     marks = {m.name: m.xy for m in report.marks}
-    return make_worksheet(
-        job, report.vehicle, report.surface, report.line, report.ride, report.plan, release, marks, tools=None
-    )
+    return make_worksheet(order_for(report, job, decide_release(job, provisional, report.plan), marks))
+
+
+def order_for(report, job: Job, release: Release, marks: dict[str, tuple[float, float]]) -> WorkOrder:
+    return WorkOrder(job, report.vehicle, report.surface, report.ride, report.plan, release, marks)
 
 
 def words_on(figure) -> str:
@@ -92,7 +89,8 @@ def test_every_page_under_a_stamp_shows_it(report, missing: set[str]) -> None:
 
 
 def test_provisional_prints_what_to_measure_first(report) -> None:
-    release = decide_release(job_without(report, set()), True, report.plan)
+    job = job_without(report, set())
+    release = decide_release(job, True, report.plan)
     advice = [
         {
             "kind": "gap felt under the vehicle",
@@ -101,10 +99,7 @@ def test_provisional_prints_what_to_measure_first(report) -> None:
             "narrows": "3.5 times",
         }
     ]
-    sheet = make_worksheet(
-        job_without(report, set()), report.vehicle, report.surface, report.line, report.ride, report.plan,
-        release, advice=advice,
-    )  # fmt: skip
+    sheet = make_worksheet(order_for(report, job, release, {}), advice)
     drawn = list(pages(sheet, make_site(report.surface, report.line, report.plan)))
     assert all("PROVISIONAL" in words_on(figure) for _, figure in drawn)
     assert "Measure this first" in words_on(drawn[1][1]) and "ap felt" in words_on(drawn[1][1])

@@ -260,16 +260,8 @@ def test_a_plan_with_a_dish_is_shaped_to_drain_and_keeps_its_gaps() -> None:
     assert done.plan.volume == pytest.approx(plan.volume + drain.volume)
     assert more_water(s.surface.height.values, np.nan_to_num(done.plan.depth.values)).max() <= 1.01e-4
     assert done.plan.feasible and min(done.excess) >= -5e-5
-    sheet = make_worksheet(
-        s.job,
-        s.vehicle,
-        s.surface,
-        s.line,
-        s.ride,
-        done.plan,
-        decide_release(s.job, False, done.plan),
-        s.marks,
-    )
+    release = decide_release(s.job, False, done.plan)
+    sheet = make_worksheet(dataclasses.replace(s.order(release), plan=done.plan))
     assert any("Shaped to drain at 1:60" in line for line in sheet.limits)
     # where the limits forbid it, it is said, and nothing is released
     tight = dataclasses.replace(limits, deepest=limits.deepest.like(np.maximum(dish, 0.0)))

@@ -14,11 +14,15 @@ from work_scene import Scene, scene
 from worker_sim import SLOPPY, work
 
 from crestcut.errors import CrestcutError
-from crestcut.job.records import Site, Slab
+from crestcut.job.records import Site as Place
+from crestcut.job.records import Slab
 from crestcut.travel.sweep import wanted_gap
-from crestcut.work.records import Release, Worksheet
+from crestcut.work.jig_records import Jig
+from crestcut.work.order import make_site, wheel_stations
+from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.release import decide_release
-from crestcut.work.sheet import make_site, make_worksheet, wheel_stations
+from crestcut.work.sheet import make_worksheet
+from crestcut.work.site import Site
 from crestcut.work.tools import load_tool
 from crestcut.work.workable import make_workable
 
@@ -26,17 +30,21 @@ PLANS = ({}, {"grade": 0.085, "skew": 0.4, "rounding": 0.05, "clearance": 0.094,
 
 
 def sheet_of(s: Scene, release: Release | None = None) -> Worksheet:
-    release = release or decide_release(s.job, False, s.plan)
-    return make_worksheet(s.job, s.vehicle, s.surface, s.line, s.ride, s.plan, release, s.marks, s.keeps)
+    return make_worksheet(s.order(release))
+
+
+def jigged(s: Scene) -> tuple[Jig, SetOut, Site]:
+    """What somebody who cuts by jig and set-out has of a scene, and the slab they have it for."""
+    sheet = sheet_of(s)
+    assert sheet.jig is not None and sheet.set_out is not None
+    return sheet.jig, sheet.set_out, make_site(s.surface, s.line, s.plan, s.job)
 
 
 @pytest.mark.parametrize("shape", PLANS)
 def test_the_exact_worker_cuts_the_plan(shape: dict[str, float]) -> None:
     s = scene(**shape)
-    sheet = sheet_of(s)
-    assert sheet.jig is not None and sheet.set_out is not None
-    site = make_site(s.surface, s.line, s.plan, s.job)
-    done = work(site, sheet.jig, sheet.set_out)
+    jig, set_out, site = jigged(s)
+    done = work(site, jig, set_out)
     cut = np.nan_to_num(s.plan.depth.values) > 0
     assert np.abs(done - site.finished)[cut].max() <= 0.0005
     volume = float((site.ground - done).sum()) * site.cell**2
@@ -47,15 +55,13 @@ def test_the_exact_worker_cuts_the_plan(shape: dict[str, float]) -> None:
 @pytest.mark.parametrize("shape", PLANS)
 def test_a_sloppy_worker_who_checks_leaves_nothing_proud(shape: dict[str, float]) -> None:
     s = scene(**shape)
-    sheet = sheet_of(s)
-    assert sheet.jig is not None and sheet.set_out is not None
-    site = make_site(s.surface, s.line, s.plan, s.job)
+    jig, set_out, site = jigged(s)
     gaps = wanted_gap(s.job.wanted.want, s.job.wanted.want_ends)
     limit = np.fmin.reduce([grid.values - gaps[zone] for zone, grid in s.plan.after.lowest.items()])
     cut = np.nan_to_num(s.plan.depth.values) > 0
-    unchecked = work(site, sheet.jig, sheet.set_out, SLOPPY, seed=1, checks=False)
+    unchecked = work(site, jig, set_out, SLOPPY, seed=1, checks=False)
     assert np.nanmax((unchecked - limit)[cut]) > 0.001  # the slips are real: without the checks it would fail
-    done = work(site, sheet.jig, sheet.set_out, SLOPPY, seed=1)
+    done = work(site, jig, set_out, SLOPPY, seed=1)
     assert np.nanmax((done - limit)[cut]) <= 0.0005
     assert np.maximum(site.finished - done, 0)[cut].mean() <= 0.002
 
@@ -119,7 +125,7 @@ def test_a_deep_cut_comes_in_lifts_that_a_worn_wheel_can_make() -> None:
 @pytest.mark.parametrize("provisional", [True, False])
 def test_a_stamped_worksheet_holds_nothing_to_cut_from(provisional: bool) -> None:
     s = scene()
-    job = s.job if provisional else dataclasses.replace(s.job, slab=Slab(), site=Site())
+    job = s.job if provisional else dataclasses.replace(s.job, slab=Slab(), site=Place())
     sheet = sheet_of(s, decide_release(job, provisional, s.plan))
     assert sheet.stamp == ("PROVISIONAL" if provisional else "NOT FOR CUTTING")
     assert sheet.jig is None and not sheet.passes and sheet.set_out is None
@@ -130,9 +136,8 @@ def test_a_stamped_worksheet_holds_nothing_to_cut_from(provisional: bool) -> Non
 
 def test_no_plan_and_no_cut_still_make_a_worksheet() -> None:
     s = scene()
-    release = decide_release(s.job, False)
     for plan in (None, scene(clearance=0.16).plan):
-        sheet = make_worksheet(s.job, s.vehicle, s.surface, s.line, s.ride, plan, release, s.marks, s.keeps)
+        sheet = make_worksheet(dataclasses.replace(s.order(decide_release(s.job, False)), plan=plan))
         assert sheet.jig is None and sheet.set_out is None and not sheet.passes
 
 

@@ -30,13 +30,10 @@ from crestcut.travel.records import Clearance, Ride, TravelLine
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
 from crestcut.vehicle.records import Part, Vehicle
-
-ANSWERED = Slab(
-    kind="plain concrete", thickness=0.150, thickness_from="drilled",
-    steel_depth=0.060, steel_from="covermeter",
-    post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
-    permission="yes",
-)  # fmt: skip
+from crestcut.work.order import WorkOrder
+from crestcut.work.records import Release
+from crestcut.work.release import decide_release
+from scenes import ANSWERED
 
 
 def job(slab: Slab = ANSWERED, site: Site | None = None, deepest: float | None = 0.025) -> Job:
@@ -66,6 +63,13 @@ class Scene:
     plan: CutPlan
     marks: dict[str, tuple[float, float]]
     keeps: tuple[KeepArea, ...]
+
+    def order(self, release: Release | None = None) -> WorkOrder:
+        """Released unless said otherwise."""
+        released = release or decide_release(self.job, False, self.plan)
+        return WorkOrder(
+            self.job, self.vehicle, self.surface, self.ride, self.plan, released, self.marks, self.keeps
+        )
 
 
 def flat_surface(frame: GridFrame, z: FloatArray) -> Surface:

@@ -32,7 +32,7 @@ PDF_NAME, JSON_NAME = "work_sheets.pdf", "worksheet.json"
 def write_sheets(sheet: Worksheet, site: Site, folder: Path, pictures: bool = False) -> tuple[Path, ...]:
     """Write ``work_sheets.pdf``, ``worksheet.json`` and, when released, ``work_*.csv`` into ``folder``.
 
-    site : what ``work.sheet.make_site`` gives for the same plan.  pictures : also one PNG a page.
+    site : what ``work.order.make_site`` gives for the same plan.  pictures : also one PNG a page.
     Returns the files written. Same input, same bytes.
     """
     paths = [folder / JSON_NAME]

@@ -36,7 +36,7 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
     for scan in scans[1:]:
         # Both in metres: their own origins differ by whole hundreds.
         here = scan.points + (scan.frame.shift - first.frame.shift)
-        fit, searched = _lay(reference, here, str(scan.files[0].path))
+        fit, searched = lay_on(reference, here, str(scan.files[0].path))
         points.append(fit.apply(here))
         files.append(replace(scan.files[0], fit_error=fit.error))
         notes += [*scan.notes, _said(fit, searched, here, scan.files[0].path.name, files[0].path.name)]
@@ -56,7 +56,7 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
     )
 
 
-def _lay(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, bool]:
+def lay_on(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, bool]:
     """The fit, and whether the scan had to be searched for since its coordinates do not agree with the
     first's."""
     fit = register(reference, moving)

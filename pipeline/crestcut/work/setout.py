@@ -13,7 +13,7 @@ import numpy as np
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
-from crestcut.work.site import FOOT, Site, runs
+from crestcut.work.site import FOOT, Site, runs, station_offset
 from crestcut.work.strips import GAP
 from crestcut.work.ties import ties_at
 from crestcut.work.timber import string_sag
@@ -54,7 +54,7 @@ def make_set_out(
     strings = _strings(asked, site.finished, wheels)
     spans = [s.front_at - s.rear_at for s in strings]
     return SetOut(
-        marks=tuple((name, *_station_offset(site, height, xy)) for name, xy in sorted(marks.items())),
+        marks=tuple((name, *station_offset(site, height.frame, xy)) for name, xy in sorted(marks.items())),
         corners=tuple(_corners(asked, marks, height)),
         dots=tuple(dots),
         kerfs=tuple(_kerfs(asked, work)),
@@ -67,11 +67,6 @@ def make_set_out(
         sag=string_sag(max(spans, default=0.0), PULL),
         notes=tuple(_notes(dots, marks)),
     )
-
-
-def _station_offset(site: Site, height: HeightGrid, xy: tuple[float, float]) -> tuple[float, float]:
-    u, v = height.frame.to_grid(xy)
-    return float(u + site.station[0]), float(v + site.offset[0])
 
 
 def _dots(

@@ -8,7 +8,7 @@ from functools import cached_property
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray, IntArray
+from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
 
 FOOT = 0.045  # m: half the length of concrete that a block stands on
 FARTHEST = 4.6  # m between the blocks: beyond it timber is not straight enough
@@ -77,6 +77,12 @@ class Setting:
         share = (np.arange(first, last + 1) - self.rear_at) / (self.front_at - self.rear_at)
         ends = ground[row, self.rear_at] + self.rear, ground[row, self.front_at] + self.front
         return ends[0] * (1 - share) + ends[1] * share
+
+
+def station_offset(site: Site, frame: GridFrame, xy: tuple[float, float]) -> tuple[float, float]:
+    """Station along the line and offset left of it of a site x, y, all metres."""
+    u, v = frame.to_grid(xy)
+    return float(u + site.station[0]), float(v + site.offset[0])
 
 
 def runs(mask: BoolArray, gap: int = 0) -> list[tuple[int, int]]:
