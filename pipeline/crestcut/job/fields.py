@@ -9,11 +9,11 @@ import re
 from collections.abc import Callable
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
 from crestcut.errors import CrestcutError
-from crestcut.units import parse_length, parse_slope
+from crestcut.units import METRES_PER, parse_length, parse_slope
 
 FAULT = "crestcut"  # the type of every fault that carries its own words
 
@@ -115,6 +115,12 @@ def _text(value: Any) -> Any:
     return value.strip()
 
 
+def _unit(value: str) -> str:
+    if value not in METRES_PER:
+        raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
+    return value
+
+
 _MOST = 1000.0  # m
 Length = Annotated[float, BeforeValidator(between(-_MOST, _MOST, "no length", "longer than any site"))]
 Positive = Annotated[float, BeforeValidator(between(1e-5, _MOST, "not above zero", "longer than any site"))]
@@ -137,6 +143,9 @@ Slope = Annotated[float, BeforeValidator(_said(_slope))]
 Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
 Number = Annotated[float, BeforeValidator(_said(_number))]
 Text = Annotated[str, BeforeValidator(_text)]
+Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
+UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
+Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]
 Country = Annotated[str, BeforeValidator(_country)]
 Words = Annotated[list[Text], BeforeValidator(listed), Field(min_length=1)]
 Answer = Annotated[Literal["yes", "no", "unknown"], BeforeValidator(_yes_no)]

@@ -19,11 +19,14 @@ from crestcut.job.fields import (
     NotNegative,
     Number,
     PositiveDepth,
+    Scanner,
     Slope,
     Table,
     Text,
     Thickness,
+    Unit,
     Unsaid,
+    UpAxis,
     Within,
     Words,
     fault,
@@ -31,7 +34,6 @@ from crestcut.job.fields import (
 )
 from crestcut.job.points import point
 from crestcut.job.records import PlanPoint, Point
-from crestcut.units import METRES_PER
 
 AnyPoint = Annotated[Point, BeforeValidator(point)]
 Ways = Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Field(min_length=1)]
@@ -41,7 +43,6 @@ Line = Annotated[
     Annotated[Text, Tag("[file]")] | Annotated[list[AnyPoint], Field(min_length=2), Tag("[points]")],
     Discriminator(lambda value: "[file]" if isinstance(value, str) else "[points]"),
 ]
-SCANNERS = ("phone", "photogrammetry", "terrestrial", "total-station")
 
 
 class SiteTable(Table):
@@ -52,23 +53,14 @@ class SiteTable(Table):
     country: Annotated[Country | None, Unsaid] = None
 
 
-def known_unit(value: str | None) -> str | None:
-    """The unit of a scan's file, if it is one of those that can be read."""
-    if value is not None and value not in METRES_PER:
-        raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
-    return value
-
-
 class ScanTable(Table):
     """``[scan]``: the files, as ``file`` or ``files``, and what they do not say themselves."""
 
     file: Text | None = None
     files: Words | None = None
-    unit: str | None = None
-    up: Literal["x", "y", "z", "-x", "-y", "-z"] | None = None
-    scanner: Literal["phone", "photogrammetry", "terrestrial", "total-station"] | None = None
-
-    _known_unit = field_validator("unit")(known_unit)
+    unit: Unit | None = None
+    up: UpAxis | None = None
+    scanner: Scanner | None = None
 
     @model_validator(mode="after")
     def _one_or_many(self) -> ScanTable:
@@ -262,14 +254,12 @@ class AfterTable(Table):
     """What was scanned or measured once the work was done."""
 
     files: Words | None = None
-    unit: str | None = None
-    up: Literal["x", "y", "z", "-x", "-y", "-z"] | None = None
-    scanner: Literal["phone", "photogrammetry", "terrestrial", "total-station"] | None = None
+    unit: Unit | None = None
+    up: UpAxis | None = None
+    scanner: Scanner | None = None
     string: list[StringTable] = Field(default_factory=list)
     level: list[LevelTable] = Field(default_factory=list)
     witness: list[WitnessTable] = Field(default_factory=list)
-
-    _known_unit = field_validator("unit")(known_unit)
 
 
 class JobFile(Table):

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Discriminator, Field, Tag, field_validator, model_validator
+from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from crestcut.errors import CrestcutError
-from crestcut.job.fields import Length, Table, Text, between, fault
-from crestcut.units import METRES_PER, parse_length
+from crestcut.job.fields import Length, Table, Text, Unit, UpAxis, between, fault
+from crestcut.units import parse_length
 
 # Ranges: the lower ends let small carts in, the upper ends the longest low loader; outside them a unit was
 # mixed up.
@@ -186,18 +186,11 @@ class UndersideTable(Table):
     """A mesh or cloud of the underside, the vehicle on its wheels."""
 
     file: Text
-    unit: str | None = None
-    up: Literal["x", "y", "z", "-x", "-y", "-z"] = "z"
+    unit: Unit | None = None
+    up: UpAxis = "z"
     front: Literal["+x", "-x", "+y", "-y", "+z", "-z", "x", "y", "z"] | None = None
     within: Within | None = None
     part: list[UndersidePart] = Field(default_factory=list)
-
-    @field_validator("unit")
-    @classmethod
-    def _known_unit(cls, value: str | None) -> str | None:
-        if value is not None and value not in METRES_PER:
-            raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
-        return value
 
     @model_validator(mode="after")
     def _not_upwards(self) -> UndersideTable:
