@@ -118,10 +118,11 @@ def run(job: Path, out: Path, as_json: bool) -> None:
     from crestcut.deliver.press import Press
 
     refuse_unwritable(out)
-    with Press() as press:  # before all that loads slowly: it loads what draws meanwhile
+    with Press() as press:  # before all that loads slowly: it reads the scan meanwhile
+        ahead = press.fetch("crestcut.scan.load:read_scan_of", job)
         from crestcut.run import run_and_write
 
-        done, written = run_and_write(job, out, _say, press)
+        done, written = run_and_write(job, out, _say, press, ahead)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
     else:

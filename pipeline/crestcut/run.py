@@ -20,7 +20,7 @@ from crestcut.cut.plan import ENOUGH
 from crestcut.cut.slab_limits import deepest_allowed
 from crestcut.deliver.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.job.load import load_job
-from crestcut.job.records import Job, Point
+from crestcut.job.records import Job, Point, ScanChoice
 from crestcut.scan.load import read_scan
 from crestcut.scan.place import mark_place, resolve_area, resolve_line, resolve_point
 from crestcut.scan.records import Scan
@@ -38,13 +38,14 @@ from crestcut.standing import (
     worst_first,
 )
 from crestcut.surface.build import build_surface
+from crestcut.surface.error import NOT_YET, estimate_error
 from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
-from crestcut.travel.cores import compiled_before
+from crestcut.travel.cores import compiled_before, meanwhile
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, TravelLine
 from crestcut.travel.soft import soft_contacts
@@ -61,6 +62,7 @@ if TYPE_CHECKING:
     from crestcut.deliver.press import Press
 
 Say = Callable[[str], None]
+ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
 SEED = 0
 FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about half a minute, once"
 
@@ -89,10 +91,16 @@ class Clock:
         self.seconds[name] = time.perf_counter() - start
 
 
-def run_job(path: Path, say: Say = lambda _: None, early: Callable[[Done], None] = lambda _: None) -> Done:
+def run_job(
+    path: Path,
+    say: Say = lambda _: None,
+    early: Callable[[Done], None] = lambda _: None,
+    ahead: ScanAhead | None = None,
+) -> Done:
     """The job file's answer, nothing written yet.
 
     early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
+    ahead : waits for ``scan.load.read_scan_of`` the same job file, begun elsewhere; None reads here.
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
     clock = Clock(say)
@@ -103,7 +111,7 @@ def run_job(path: Path, say: Say = lambda _: None, early: Callable[[Done], None]
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
-        scan = read_scan(job.scan, say)
+        scan = _scan_of(job, say, ahead)
     for note in scan.notes:
         say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = (
@@ -111,11 +119,13 @@ def run_job(path: Path, say: Say = lambda _: None, early: Callable[[Done], None]
     )
     lines = lines_of(drivers, job, places)
     with clock.stage("surface", "finding the slab"):
-        surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner)
-    with clock.stage("ride", "standing the vehicle along the line"):
-        rides = rides_of(drivers, lines, surface, job)
-    with clock.stage("sweep", "sweeping the underside over the slab"):
-        swept = swept_of(drivers, rides, surface, job)
+        surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
+    with meanwhile(estimate_error, scan, surface.height, job.scan.scanner) as error:
+        with clock.stage("ride", "standing the vehicle along the line"):
+            rides = rides_of(drivers, lines, surface, job)
+        with clock.stage("sweep", "sweeping the underside over the slab"):
+            swept = swept_of(drivers, rides, surface, job)
+        surface = replace(surface, error=error())
     readings = [evidence_of(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
     with clock.stage("chance", "drawing surfaces and vehicles"):
         each = zip(drivers, rides, swept, readings, strict=True)
@@ -137,6 +147,15 @@ def run_job(path: Path, say: Say = lambda _: None, early: Callable[[Done], None]
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
     return Done(replace(report, options=options, seconds=clock.seconds), release)
+
+
+def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
+    """The scan of the job; what was read ahead only if it is of the same files in the same units."""
+    if ahead is not None:
+        choice, scan = ahead(say)
+        if choice == job.scan:
+            return scan
+    return read_scan(job.scan, say)
 
 
 def _report(
@@ -279,12 +298,17 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[di
 
 
 def run_and_write(
-    path: Path, out: Path, say: Say = lambda _: None, press: Press | None = None
+    path: Path,
+    out: Path,
+    say: Say = lambda _: None,
+    press: Press | None = None,
+    ahead: ScanAhead | None = None,
 ) -> tuple[Done, tuple[Path, ...]]:
     """The job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
 
     press : a second process for pictures, sheets and meshes, which draws while options are still being tried;
     None draws them here. It is ended either way, before what it writes into is moved or thrown away.
+    ahead : as for ``run_job``.
     """
     from crestcut.deliver.files import Staging
     from crestcut.deliver.press import Press
@@ -292,7 +316,7 @@ def run_and_write(
     staging = Staging(out)
     sheets: list[Worksheet] = []
     with staging as folder, press or Press(apart=False) as hand:
-        done = run_job(path, say, lambda early: sheets.append(_draw(early, folder, hand)))
+        done = run_job(path, say, lambda early: sheets.append(_draw(early, folder, hand)), ahead)
         _write_rest(done, sheets[0], folder, hand, say)
     return done, staging.moved
 
@@ -311,12 +335,16 @@ def write_job(
 
 
 def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
-    """Ask the press for all that shows no option: pictures, work sheets and meshes."""
+    """Ask the press for all that shows no option: pictures, meshes, work sheets and drawing."""
+    from crestcut.deliver.cad import CAD_NAME, write_cad
     from crestcut.deliver.mesh import write_meshes
     from crestcut.deliver.pictures import draw_pictures, light
     from crestcut.deliver.sheets import write_sheets
 
     report = done.report
+    shown = light(report)
+    hand.ask(draw_pictures, shown, folder)
+    hand.ask(write_meshes, shown, folder)
     order = WorkOrder(
         report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,
         marks={m.name: m.xy for m in report.marks},
@@ -326,15 +354,13 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
         ],
     )  # fmt: skip
     sheet = make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
-    hand.ask(draw_pictures, light(report), folder)
     hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
-    hand.ask(write_meshes, light(report), folder)
+    hand.ask(write_cad, shown, sheet, folder / CAD_NAME)
     return sheet
 
 
 def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Press, say: Say) -> None:
-    """Page, drawing and result into ``folder``; back when the press has done all it was asked."""
-    from crestcut.deliver.cad import CAD_NAME, write_cad
+    """Page and result into ``folder``; back when the press has done all it was asked."""
     from crestcut.deliver.page_report import write_report
     from crestcut.deliver.result import write_result
 
@@ -342,7 +368,6 @@ def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Press, say: Sa
     clock = Clock(say)
     with clock.stage("write", "writing mesh, pictures, page and sheets"):
         write_report(report, folder, sheet)
-        write_cad(report, sheet, folder / CAD_NAME)
         hand.finish()
     timed = replace(report, seconds={**report.seconds, **clock.seconds})
     write_result(timed, folder / "result.json")

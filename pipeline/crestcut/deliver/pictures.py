@@ -31,10 +31,12 @@ def draw_pictures(report: Report, folder: Path) -> None:
 
 def warm_up() -> None:
     """Draw a page for nobody, so that the first real one finds libraries, fonts and canvases at hand."""
+    import ezdxf  # noqa: F401
     import matplotlib
+    import trimesh  # noqa: F401
     from matplotlib.backends.backend_pdf import PdfPages
 
-    from crestcut.deliver import sheets  # noqa: F401
+    from crestcut.deliver import cad, mesh, sheets  # noqa: F401
 
     with matplotlib.rc_context(ink.STYLE):
         figure = ink.new_figure(1.0, 1.0)

@@ -1,43 +1,59 @@
-"""A second process that draws pictures and sheets while this one writes mesh and page.
+"""A second process: it reads the scan while this one loads its libraries, and draws while this tries options.
 
-Drawing takes half of all the writing, and loading what draws takes longer than the drawing. So the command
-line starts the press before the scan is read: it loads matplotlib while the slab is being found, waits, and
-is handed the finished report. It is a plain child of this Python, spoken to over its pipes: nothing is
-forked, nothing is imported twice, and it ends with its parent however that ends. Without it (a library call,
-one core, no child allowed) the same functions run here, with the same bytes as their result.
+Loading and drawing take as long as all the mathematics. So the command line starts the press first of all: it
+reads the scan, hands it over, loads what draws while the slab is being found, waits, and is handed the
+finished report. It is a plain child of this Python, spoken to over its pipes: nothing is forked, and it ends
+with its parent however that ends. Without it (a library call, one core, no child allowed) the same functions
+run here, with the same bytes as their result.
 """
 
 from __future__ import annotations
 
 import contextlib
+import importlib
 import os
 import pickle
 import queue
 import signal
-import struct
 import subprocess
 import sys
 import threading
-import time
 import traceback
 from collections.abc import Callable
+from dataclasses import dataclass
 from types import TracebackType
 from typing import IO, Any
 
-Task = tuple[Callable[..., object], tuple[object, ...]]
+from crestcut.deliver.press_pipe import Packer, Parts, Unpacker, receive, send
+
+Say = Callable[[str], None]
 SOON = 0.05  # s: who asks within it gains nothing from a page drawn for nobody
-LENGTH = struct.Struct("<Q")  # bytes of the message that follows
+PIPE = 1 << 20  # bytes that a pipe holds, where the system lets us say so: fewer turns to and fro
+
+
+@dataclass(eq=False)
+class Task:
+    """What was asked. answer, error : set once ``done``. told : the function takes a ``say`` of its own."""
+
+    function: Callable[..., object] | str
+    args: tuple[object, ...]
+    told: bool = False
+    done: bool = False
+    answer: Any = None
+    error: BaseException | None = None
 
 
 class Press:
     """Runs module-level functions elsewhere, in the order asked, and brings back their first error.
 
     ``with Press() as press: press.ask(f, x); ...; press.finish()``. ``apart=False``: everything runs here at
-    once. The arguments are copied over; what the functions return is not.
+    once. Arguments are copied over, a large array once however often it is asked with; what the functions
+    return is copied back only from ``fetch``.
     """
 
     def __init__(self, apart: bool | None = None) -> None:
         self._asked: list[Task] = []
+        self._packer = Packer()
         self._child: subprocess.Popen[bytes] | None = None
         if apart if apart is not None else (os.cpu_count() or 1) > 1:
             self._child = _start()
@@ -54,13 +70,19 @@ class Press:
         """Call ``function(*args)``: here and now without a child, else there and soon."""
         if self._child is None:
             function(*args)
-            return
-        self._asked.append((function, args))
-        try:
-            assert self._child.stdin is not None
-            _send(self._child.stdin, pickle.dumps((function, args), protocol=5))
-        except OSError:
-            self._lost()
+        else:
+            self._send(Task(function, args))
+
+    def fetch(self, function: str, *args: object) -> Callable[[Say], Any]:
+        """Call ``function(*args, say)`` there and soon; what comes back waits for its answer (or raises its
+        error) and passes on what it said meanwhile.
+
+        function : "module:name", for it need not be loaded here. Without a child it is, once waited for.
+        """
+        task = Task(function, args, told=True)
+        if self._child is not None:
+            self._send(task)
+        return lambda say: self._wait_for(task, say)
 
     def finish(self) -> None:
         """Wait until all that was asked is done.
@@ -68,23 +90,51 @@ class Press:
         Raises the first error that a function raised. A child that died is no error: the rest is done here.
         """
         while self._asked and self._child is not None:
-            assert self._child.stdout is not None
-            reply = _receive(self._child.stdout)
-            if reply is None:
-                self._lost()
-                return
-            del self._asked[0]
-            error = pickle.loads(reply)
-            if error is not None:
+            task = self._asked[0]
+            self._hear(lambda _: None)
+            if task.done and task.error is not None and not task.told:
                 self._asked.clear()
-                raise error
+                raise task.error
+
+    def _wait_for(self, task: Task, say: Say) -> Any:
+        while not task.done and self._child is not None:
+            self._hear(say)
+        if not task.done:
+            return _resolved(task.function)(*task.args, say)
+        if task.error is not None:
+            raise task.error
+        return task.answer
+
+    def _send(self, task: Task) -> None:
+        self._asked.append(task)
+        try:
+            assert self._child is not None and self._child.stdin is not None
+            send(self._child.stdin, self._packer.pack((task.function, task.args, task.told)))
+        except OSError:
+            self._lost()
+
+    def _hear(self, say: Say) -> None:
+        """The next word or answer of the child, of the first task that is asked."""
+        assert self._child is not None and self._child.stdout is not None
+        reply = receive(self._child.stdout)
+        if reply is None:
+            self._lost()
+            return
+        said, answer, error = Unpacker().unpack(reply)
+        if said is not None:
+            say(said)
+            return
+        task = self._asked.pop(0)
+        task.done, task.answer, task.error = True, answer, error
 
     def _lost(self) -> None:
-        """The child is gone (out of memory, killed): do here what it has not answered for."""
+        """The child is gone (out of memory, killed): do here what it has not answered for; what is fetched
+        waits until it is waited for."""
         self._end()
         asked, self._asked = self._asked, []
-        for function, args in asked:
-            function(*args)
+        for task in asked:
+            if not task.told:
+                _resolved(task.function)(*task.args)
 
     def _end(self) -> None:
         child, self._child = self._child, None
@@ -98,74 +148,80 @@ class Press:
         child.wait()
 
 
+def _resolved(function: Callable[..., object] | str) -> Callable[..., Any]:
+    if not isinstance(function, str):
+        return function
+    module, name = function.split(":")
+    found: Callable[..., Any] = getattr(importlib.import_module(module), name)
+    return found
+
+
 def _start() -> subprocess.Popen[bytes] | None:
     if not sys.executable:  # an embedded Python has no program to start again
         return None
     try:
         # -P: as for the command itself, nothing is imported from the folder that somebody happens to stand in
         program = [sys.executable, "-P", "-m", __name__]
-        return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+        return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE, pipesize=PIPE)
     except OSError:
         return None
 
 
-def _send(pipe: IO[bytes], message: bytes) -> None:
-    pipe.write(LENGTH.pack(len(message)))
-    pipe.write(message)
-    pipe.flush()
-
-
-def _receive(pipe: IO[bytes]) -> bytes | None:
-    """The next message; None where the other side is gone."""
-    head = pipe.read(LENGTH.size)
-    if len(head) < LENGTH.size:
-        return None
-    (length,) = LENGTH.unpack(head)
-    message = pipe.read(length)
-    return message if len(message) == length else None
-
-
-def _sendable(error: Exception) -> bytes:
+def _sendable(error: Exception) -> Parts:
     """The error as it was if it survives the journey, else its words; where it came from as a note."""
-    error.add_note("in the drawing process:\n" + "".join(traceback.format_exception(error)))
+    error.add_note("in the second process:\n" + "".join(traceback.format_exception(error)))
     try:
-        message = pickle.dumps(error)
-        pickle.loads(message)
+        pickle.loads(pickle.dumps(error))
     except Exception:
-        return pickle.dumps(RuntimeError(f"{type(error).__name__}: {error}"))
-    return message
+        error = RuntimeError(f"{type(error).__name__}: {error}")
+    return Packer().pack((None, None, error))
 
 
-def _read_ahead(pipe: IO[bytes], messages: queue.Queue[bytes]) -> None:
+def _read_ahead(pipe: IO[bytes], messages: queue.Queue[list[bytearray]]) -> None:
     """Take messages in while drawing, so that the parent need not wait to hand one over; end with it."""
-    while (message := _receive(pipe)) is not None:
+    while (message := receive(pipe)) is not None:
         messages.put(message)
     os._exit(0)
 
 
 def _serve() -> None:
-    """The child: load, then do what is asked until the parent closes the pipe."""
-    signal.signal(
-        signal.SIGINT, signal.SIG_IGN
-    )  # Ctrl-C is the parent's to answer
-    messages: queue.Queue[bytes] = queue.Queue()
+    """The child: do what is asked, load what draws when there is nothing to do, until the pipe is closed."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the parent's to answer
+    messages: queue.Queue[list[bytearray]] = queue.Queue()
     answers, sys.stdout = sys.stdout.buffer, sys.stderr  # nothing else may write among the answers
     threading.Thread(target=_read_ahead, args=(sys.stdin.buffer, messages), daemon=True).start()
-    time.sleep(SOON)
-    if messages.empty():
-        with contextlib.suppress(Exception):  # what cannot be loaded is told when it is asked for
-            from crestcut.deliver.pictures import warm_up
+    unpacker = Unpacker()
+    wait: float | None = SOON
 
-            warm_up()
+    def say(text: str) -> None:
+        send(answers, Packer().pack((text, None, None)))
+
     while True:
         try:
-            call: Any
-            call, args = pickle.loads(messages.get())
-            call(*args)
-            answer = pickle.dumps(None)
-        except Exception as error:
-            answer = _sendable(error)
-        _send(answers, answer)
+            message = messages.get(timeout=wait)
+        except queue.Empty:
+            wait = None
+            _warm()
+            continue
+        send(answers, _answered(unpacker, message, say))
+
+
+def _answered(unpacker: Unpacker, message: list[bytearray], say: Say) -> Parts:
+    """What the function that a message names returns, or raises, as a message."""
+    try:
+        function, args, told = unpacker.unpack(message)
+        found = _resolved(function)(*args, *((say,) if told else ()))
+        return Packer().pack((None, found if told else None, None))
+    except Exception as error:
+        return _sendable(error)
+
+
+def _warm() -> None:
+    """Load what draws; what cannot be loaded is told when it is asked for."""
+    with contextlib.suppress(Exception):
+        from crestcut.deliver.pictures import warm_up
+
+        warm_up()
 
 
 if __name__ == "__main__":

@@ -30,6 +30,8 @@ ENOUGH_CELLS = 150  # seen by both passes
 ENOUGH_SHARE = 0.10  # of all cells, seen by both passes: a file sorted by place shares only a seam
 SEGMENTS = 24  # of a walk, in its order
 STEP_SHARE = 0.2  # neighbours in a coherent file are this much nearer than points at random
+# stands for the error model while it is still being estimated
+NOT_YET = ErrorModel(*(float("nan"),) * 5, *("not estimated yet",) * 3)
 # of the prior's warp is kept when one walk is compared with itself: what all of it shares does not show
 UNSEEN = 0.5
 

@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from itertools import pairwise
+from typing import ParamSpec, TypeVar
+
+P = ParamSpec("P")
+T = TypeVar("T")
 
 WORKERS = min(len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1, 8)
 PIECES = 4  # for each core: who is done early takes another
@@ -27,6 +32,22 @@ def share(work: Callable[[int, int], None], count: int, least: int = 1) -> None:
     with ThreadPoolExecutor(WORKERS) as pool:
         for job in [pool.submit(work, first, stop) for first, stop in pairwise(edges)]:
             job.result()
+
+
+@contextmanager
+def meanwhile(work: Callable[P, T], *args: P.args, **named: P.kwargs) -> Iterator[Callable[[], T]]:
+    """``with meanwhile(f, x) as answer: ...; answer()``: f(x) runs in a thread beside the block.
+
+    For work that mostly lets go of the interpreter, and touches nothing that the block changes: then the
+    answer is that of ``f(x)`` alone. On one core it runs when it is asked for. The block is not left before
+    f has ended.
+    """
+    if WORKERS == 1:
+        yield lambda: work(*args, **named)
+        return
+    with ThreadPoolExecutor(1) as pool:
+        job = pool.submit(work, *args, **named)
+        yield job.result
 
 
 def compiled_before(kernel: object) -> bool:
