@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from pydantic import ValidationError
@@ -34,18 +35,21 @@ def load_job(path: Path) -> Job:
     except ValidationError as error:
         raise as_one_line(error, path, JobFile, data) from None
     job = job_from_file(written, path, digest)
-    _check_marks(job)
+    check_points(job)
     return job
 
 
-def _check_marks(job: Job) -> None:
+def check_points(job: Job, more: Sequence[tuple[str, Point]] = ()) -> None:
+    """Raise CrestcutError for a mark put twice, or a point that names none. more : points of other tables, with
+    the key each stands under.
+    """
     names = [mark.name for mark in job.marks]
     for name in names:
         if names.count(name) > 1:
             raise CrestcutError(
                 f'mark "{name}" is put twice', f"{job.path.name}: mark", "give each mark a name of its own"
             )
-    for place, point in _points(job):
+    for place, point in [*_points(job), *more]:
         for name in _marks_in(point):
             if name not in names:
                 mend = did_you_mean(name, names) or "add a [[mark]] with that name and its place"

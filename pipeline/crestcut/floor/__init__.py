@@ -1,0 +1,1 @@
+"""High spots and flatness of a floor."""

@@ -1,0 +1,128 @@
+"""The gap under a straightedge laid on a floor: on two high points, not levelled, in every place and direction.
+
+A straightedge no longer than L that rests on a and b shows, at x between them, the gap chord(a, b)(x) - h(x).
+The largest such gap at x, over all a and b no more than L apart on a line through x,
+
+    gap_L(x) = E_L h (x) - h(x),   E_L h(x) = max { w_a h(a) + w_b h(b) : a <= x <= b, b - a <= L },
+
+needs no thought of which chords are blocked by ground between: a chord that is, lies under one that is not.
+On a line E_L is the upper convex hull of every piece L long, highest over the pieces. Of the chords from one
+left end a only the steepest counts: it lies over all others from a as far as it reaches, and beyond its right
+end b chords from b, or from between, lie over what is left (induction from the right). That makes n W steps for
+n places and W in a straightedge, where trying all pairs takes n W^2.
+
+E_L is increasing, E_L(h + plane) = E_L h + plane, and E_L h >= h: a tilt of floor or straightedge changes nothing.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numba import njit
+
+from crestcut.grid import FloatArray, IntArray
+from crestcut.travel.cores import share
+
+WAYS: tuple[tuple[int, int], ...] = (
+    (0, 1), (1, 0), (1, 1), (-1, 1), (1, 2), (-1, 2), (2, 1), (-2, 1),
+    (1, 3), (-1, 3), (3, 1), (-3, 1), (2, 3), (-2, 3), (3, 2), (-3, 2),
+)  # fmt: skip
+"""Rows and columns a step: sixteen directions whose places are nodes; no two neighbours are 19 degrees apart."""
+MAIN = WAYS[:4]
+"""Along, across and both diagonals: what many draws can afford."""
+
+
+@njit(cache=True, nogil=True)
+def _along(z, dj, di, reach, starts, first, last, gap, left, right):  # type: ignore[no-untyped-def]
+    """Lines ``first`` .. ``last`` of one direction: raise ``gap`` and name the feet of the straightedge there."""
+    ny, nx = z.shape
+    for n in range(first, last):
+        j0, i0 = starts[n, 0], starts[n, 1]
+        count = 0
+        j, i = j0, i0
+        while 0 <= j < ny and 0 <= i < nx:
+            count += 1
+            j += dj
+            i += di
+        for a in range(count - 2):
+            za = z[j0 + a * dj, i0 + a * di]
+            if math.isnan(za):
+                continue
+            best, at = -np.inf, a + 1
+            for b in range(a + 1, min(a + reach, count - 1) + 1):
+                zb = z[j0 + b * dj, i0 + b * di]
+                if math.isnan(zb):
+                    break
+                slope = (zb - za) / (b - a)
+                if slope >= best:
+                    best, at = slope, b
+            for x in range(a + 1, at):
+                jx, ix = j0 + x * dj, i0 + x * di
+                under = za + best * (x - a) - z[jx, ix]
+                if under > gap[jx, ix]:
+                    gap[jx, ix] = under
+                    left[jx, ix] = (j0 + a * dj) * nx + i0 + a * di
+                    right[jx, ix] = (j0 + at * dj) * nx + i0 + at * di
+
+
+def line_starts(shape: tuple[int, int], way: tuple[int, int]) -> IntArray:
+    """First node [row, column] of every line of nodes in a direction, (n, 2): its predecessor lies outside."""
+    ny, nx = shape
+    j, i = np.meshgrid(np.arange(ny), np.arange(nx), indexing="ij")
+    before_j, before_i = j - way[0], i - way[1]
+    outside = (before_j < 0) | (before_j >= ny) | (before_i < 0) | (before_i >= nx)
+    return np.stack([j[outside], i[outside]], axis=1).astype(np.int64)
+
+
+def gaps_under(
+    z: FloatArray, cell: float, length: float, ways: tuple[tuple[int, int], ...] = WAYS
+) -> tuple[FloatArray, IntArray, IntArray]:
+    """The largest gap under a straightedge at every node, and the flat indices of the two nodes it rests on.
+
+    z : (ny, nx) heights, m; NaN where nothing is measured: no straightedge is laid over it, as over a wall or a
+    column.  cell : m between nodes.  length : of the straightedge, m; a shorter one is tried as well.
+    Returns gap (ny, nx) m, 0 where nothing is under any, NaN where z is; feet -1 where the gap is 0.
+    """
+    z = np.ascontiguousarray(z, dtype=np.float64)
+    gap = np.where(np.isnan(z), np.nan, 0.0)
+    left, right = np.full(z.shape, -1, np.int64), np.full(z.shape, -1, np.int64)
+    for dj, di in ways:
+        reach = math.floor(length / (math.hypot(dj, di) * cell) + 1e-9)
+        starts = line_starts((z.shape[0], z.shape[1]), (dj, di))
+
+        def work(first: int, last: int, dj: int = dj, di: int = di, reach: int = reach, starts: IntArray = starts) -> None:
+            _along(z, dj, di, reach, starts, first, last, gap, left, right)
+
+        if reach >= 2:
+            share(work, len(starts), 16)
+    return gap, left, right
+
+
+def worst_gap(z: FloatArray, cell: float, length: float, ways: tuple[tuple[int, int], ...] = WAYS) -> float:
+    """The largest gap anywhere, m; 0 where no straightedge finds room."""
+    gap = gaps_under(z, cell, length, ways)[0]
+    return float(np.nanmax(gap)) if np.isfinite(gap).any() else 0.0
+
+
+def longest_reach(measured: np.ndarray, cell: float) -> float:
+    """The longest unbroken straight line over measured nodes, m, in the sixteen directions."""
+    best = 0.0
+    for way in WAYS:
+        run = np.zeros(measured.shape, np.int64)
+        # nodes are visited so that the one before on the line is done
+        rows = range(measured.shape[0]) if way[0] >= 0 else range(measured.shape[0] - 1, -1, -1)
+        if way[0] == 0:
+            for i in range(1, measured.shape[1]):
+                run[:, i] = np.where(measured[:, i] & measured[:, i - 1], run[:, i - 1] + 1, 0)
+        else:
+            for j in rows:
+                before = j - way[0]
+                if not 0 <= before < measured.shape[0]:
+                    continue
+                ok, far = np.zeros(measured.shape[1], bool), np.zeros(measured.shape[1], np.int64)
+                if way[1] >= 0:
+                    ok[way[1] :], far[way[1] :] = measured[before, : -way[1] or None], run[before, : -way[1] or None]
+                run[j] = np.where(measured[j] & ok, far + 1, 0)
+        best = max(best, float(run.max(initial=0)) * math.hypot(*way) * cell)
+    return best
