@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import sys
@@ -72,6 +73,7 @@ def look(
 ) -> None:
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
     from crestcut.deliver.look import health_lines, look_record, write_look
+    from crestcut.deliver.look_grade import NO_USE, grade
     from crestcut.deliver.look_how import how_text
 
     if how:
@@ -93,7 +95,9 @@ def look(
     written: tuple[Path, ...] = ()
     if out is not None:
         _say("drawing the slab from above")
-        written = (*write_look(scan, health, out, scanner), write_pick(scan, health, out))
+        written = write_look(scan, health, out, scanner)
+        if grade(scan, health, scanner)[0] != NO_USE:  # else there is nothing to tap a line on
+            written = (*written, write_pick(scan, health, out))
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner), indent=2, allow_nan=False))
         return
@@ -115,11 +119,12 @@ def look(
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
     from crestcut.deliver.files import refuse_unwritable
-    from crestcut.deliver.press import Press
+    from crestcut.deliver.press import SELDOM, Press
 
     refuse_unwritable(out)
+    gc.set_threshold(SELDOM)
     with Press() as press:  # before all that loads slowly: it reads the scan meanwhile
-        ahead = press.fetch("crestcut.scan.load:read_scan_of", job)
+        ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
         from crestcut.run import run_and_write
 
         done, written = run_and_write(job, out, _say, press, ahead)

@@ -9,7 +9,9 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from click.testing import CliRunner
 
+from crestcut.cli import main
 from crestcut.deliver.look import health_lines, how_text, look_record, write_look
 from crestcut.deliver.look_grade import grade
 from crestcut.errors import CrestcutError
@@ -60,6 +62,35 @@ def test_a_scan_is_graded_for_this_job(
     assert grade(scan, health, scanner)[0] == word
     assert f"grade        {word}: " in "\n".join(health_lines(scan, health, scanner))
     assert look_record(scan, health, scanner)["grade"]["word"] == word
+
+
+def test_a_survey_from_the_air_holds_no_slab_and_a_thin_scan_of_one_may() -> None:
+    """A few points a square metre over a whole site (3 per m2 are common from the air) against the same over
+    a slab: only the first is no slab at all, and its gaps are no holes."""
+    rng = np.random.default_rng(1)
+
+    def spread(side: float) -> Scan:
+        xy = rng.random((int(3 * side**2), 2)) * side
+        points = np.column_stack([xy, 0.02 * xy[:, 0]])
+        return dataclasses.replace(a_scan(), points=points, source=np.zeros(len(points), np.int16))
+
+    tile, slab = spread(60.0), spread(8.0)
+    said, thin = ("\n".join(health_lines(s, assess(s))) for s in (tile, slab))
+    assert "grade        no use: no slab here: points about 0.6 m apart over 60 m" in said
+    assert "holes" not in said and "nothing about a slab" in said
+    assert "no slab here" not in thin and "grade        no use: far too few points" in thin
+    assert look_record(tile, assess(tile))["grade"]["means"].startswith("no slab here")
+
+
+def test_a_scan_of_no_use_gets_its_picture_and_no_page_to_tap_on(tmp_path: Path) -> None:
+    """On a survey from the air the page would take minutes to make, and there is no slab to tap on."""
+    rng = np.random.default_rng(2)
+    xyz = np.column_stack([rng.random((10_000, 2)) * 60.0, rng.random(10_000)])
+    np.savetxt(tmp_path / "tile.xyz", xyz, fmt="%.3f")
+    asked = ["look", str(tmp_path / "tile.xyz"), "--unit", "m", "--out", str(tmp_path)]
+    ran = CliRunner().invoke(main, asked)
+    assert ran.exit_code == 0 and "no slab here" in ran.output
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["look.json", "look.png", "tile.xyz"]
 
 
 def test_two_passes_that_disagree_are_weak() -> None:

@@ -14,6 +14,7 @@ from crestcut.deliver.look_grade import grade
 from crestcut.deliver.look_how import how_text
 from crestcut.scan.health import Health
 from crestcut.scan.records import Scan
+from crestcut.scan.verdict import no_slab
 from crestcut.units import both, millimetres
 
 __all__ = ["health_lines", "how_text", "look_record", "write_look"]
@@ -112,7 +113,9 @@ def health_lines(scan: Scan, health: Health, scanner: str | None = None) -> list
             else f"{millimetres(health.noise)} sd about a plane in {cell} cells"
         )
         lines.append(f"noise        {said}")
-    lines += _hole_lines(scan, health)
+    # gaps between points that are metres apart are no holes in a slab
+    if no_slab(scan, health.extent[:2], health.density_median) is None:
+        lines += _hole_lines(scan, health)
     lines.append("grade        {}: {}".format(*grade(scan, health, scanner)))
     lines.append("could decide")
     lines += [f"  - {text}" for text in health.decides]

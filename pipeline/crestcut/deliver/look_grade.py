@@ -6,10 +6,11 @@ import math
 
 from crestcut.scan.health import Health
 from crestcut.scan.records import Scan
-from crestcut.scan.verdict import HOPELESS, THIN, crest_rounding, settles
+from crestcut.scan.verdict import HOPELESS, THIN, crest_rounding, no_slab, settles
 
 FINE = 0.0065  # m: about half of a usual 1/2 in of clearance; three phone walks reach it, one does not
 COARSE = 0.020  # m: beyond it even a plain contact may go unnoticed (common practice, no source)
+NO_USE = "no use"
 TWO_LAYERS = 0.10  # share of the area where two passes disagree, from which nothing finer can be told
 
 
@@ -19,8 +20,10 @@ def grade(scan: Scan, health: Health, scanner: str | None = None) -> tuple[str, 
     scanner : as asked for on the command line, None where unknown, which counts as the worst.
     """
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
+    if nothing := no_slab(scan, health.extent[:2], health.density_median):
+        return NO_USE, f"{nothing}; scan the slab as 'look --how' says"
     if not edges and health.density_median < HOPELESS:
-        return "no use", "far too few points to see a crest; scan again as 'look --how' says"
+        return NO_USE, "far too few points to see a crest; scan again as 'look --how' says"
     # What is wrong with one walk is not what is wrong with the next: repeats average it.
     walks = math.sqrt(max(len(scan.files), 1))
     within = settles(scanner, health.density_median, math.nan if edges else health.noise) / walks

@@ -12,6 +12,7 @@ SYSTEMATIC = {"phone": 0.0054, "photogrammetry": 0.006, "terrestrial": 0.002, "t
 _STRICT = 0.006  # m: an unknown scanner counts as the worst
 _PATCH = 0.10  # m: points nearer than this to one another share much of their error
 THIN, HOPELESS = 300.0, 30.0  # points per m2
+_SITE = 40.0  # m: points so few over more than this are a survey of a whole site, from the air as a rule
 _CREST_BREAK = 0.20  # rise over run, the total break that roundings are quoted for
 
 
@@ -29,6 +30,24 @@ def crest_rounding(edge: float, grade_break: float = _CREST_BREAK) -> float:
     A chord of length e laid evenly over the crest passes (e/2)(k/2) under it.
     """
     return edge * grade_break / 4.0
+
+
+def no_slab(scan: Scan, plan: tuple[float, float], density: float) -> str | None:
+    """Why there is no slab in a scan, a plain sentence; None where there may be one, and for every mesh.
+
+    plan : extent along x and y, m.  density : points per m2.  Too few points over a few metres are a slab
+    scanned too thinly; over a whole site there is nothing in them that is the size of a slab.
+    """
+    if any(f.mesh_edge is not None for f in scan.files) or density >= HOPELESS or max(plan) < _SITE:
+        return None
+    return (
+        f"no slab here: points about {_in_metres(density**-0.5)} apart over {_in_metres(max(plan))},"
+        " as in a survey from the air"
+    )
+
+
+def _in_metres(length: float) -> str:
+    return f"{length:.1f} m" if length < 10 else f"{length:,.0f} m"
 
 
 def could_decide(
