@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import json
 import os
 import sys
@@ -119,12 +118,11 @@ def look(
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
     from crestcut.deliver.files import refuse_unwritable
-    from crestcut.deliver.press import SELDOM, Press
+    from crestcut.deliver.press import Press
 
     refuse_unwritable(out)
-    gc.set_threshold(SELDOM)
     with Press() as press:  # before all that loads slowly: it reads the scan meanwhile
-        ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
+        ahead = press.fetch("crestcut.scan.load:read_scan_of", job)
         from crestcut.run import run_and_write
 
         done, written = run_and_write(job, out, _say, press, ahead)
