@@ -2,7 +2,9 @@
 
 apron.laz               the first walk, z up, its frame is the courtyard's
 apron_second_walk.laz   the same slab walked again: its own errors, its own frame, turned and moved
+apron_after.laz         the slab walked once more after the work, in a frame of its own: see hand_cut.py
 apron_mesh_y_up.glb     a third walk as an app would export it: a coarse mesh, y up
+kiln_room.laz           a workshop floor, from a scanner on a tripod; the floor itself is ``kiln_room.floor``
 truth.json              what they were made from; the surface itself is ``courtyard.ground``
 """
 
@@ -13,12 +15,16 @@ import sys
 from pathlib import Path
 
 import courtyard
+import hand_cut
+import kiln_room
 import numpy as np
 from walk import PATCH, PATCH_HALF, RANGE_NOISE, WARP, WARP_HALF, Pose, Walk, walk
 
 HERE = Path(__file__).resolve().parent
 SECOND = Pose(yaw=0.061, move=(0.37, -0.24, 0.085))
+AFTER = Pose(yaw=-0.087, move=(-0.31, 0.52, 0.040))
 RAYS = 330_000
+ROOM_RAYS = 560_000
 
 
 def write_laz(scan: Walk, path: Path) -> None:
@@ -93,14 +99,32 @@ def truth() -> dict[str, object]:
             "warp_half": WARP_HALF,
         },
         "second_walk": {"yaw": SECOND.yaw, "move": SECOND.move},
+        "kiln_room": {
+            "humps": kiln_room.HUMPS, "hollow": kiln_room.HOLLOW, "column": kiln_room.COLUMN,
+            "room": kiln_room.ROOM, "fall": kiln_room.FALL,
+            "errors": {"range_noise": kiln_room.RANGE_NOISE, "patch": kiln_room.PATCH, "warp": kiln_room.WARP},
+        },
+        "walk_after_the_work": {
+            "stray": hand_cut.STRAY,
+            "yaw": AFTER.yaw, "move": AFTER.move, "litres": round(litres_cut(), 3),
+            "over": hand_cut.OVER, "uneven": hand_cut.UNEVEN, "uneven_half": hand_cut.UNEVEN_HALF,
+        },
     }  # fmt: skip
+
+
+def litres_cut() -> float:
+    """Litres that the hand took off."""
+    x, y = np.meshgrid(np.arange(4.44, 5.28, 0.01), np.arange(1.02, 2.96, 0.01))
+    return float(hand_cut.removed(x, y).sum()) * 0.01**2 * 1000
 
 
 def main(folder: Path = HERE) -> None:
     """Writes all samples into ``folder``."""
     write_laz(walk(1, RAYS), folder / "apron.laz")
     write_laz(walk(2, RAYS, SECOND), folder / "apron_second_walk.laz")
+    write_laz(walk(4, RAYS, AFTER, hand_cut.removed), folder / "apron_after.laz")
     write_mesh(walk(3, RAYS), folder / "apron_mesh_y_up.glb")
+    write_laz(kiln_room.scan(4, ROOM_RAYS), folder / "kiln_room.laz")
     (folder / "truth.json").write_text(json.dumps(truth(), indent=1) + "\n", encoding="utf-8")
 
 

@@ -7,6 +7,7 @@ and a smooth warp, Matern-3/2, that differs between the way up and the way back 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import courtyard
@@ -14,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
+Removed = Callable[[FloatArray, FloatArray], FloatArray]
 
 RANGE_NOISE = 0.006  # m, 1 sd along the ray, at 2 m
 PATCH, PATCH_HALF = 0.0015, 0.05  # m, 1 sd; covariance halves at
@@ -71,15 +73,15 @@ class Field:
         return low * (1 - b) + (f[i, j + 1] * (1 - a) + f[i + 1, j + 1] * a) * b
 
 
-def walk(seed: int, points: int, pose: Pose = Pose()) -> Walk:
+def walk(seed: int, points: int, pose: Pose = Pose(), removed: Removed | None = None) -> Walk:
     """``points`` : how many rays are cast (some meet nothing). Up along y = 1.45, back along 3.35, phone
-    held at 1.4 m.
+    held at 1.4 m.  removed : what has been taken off the slab by then, m at x, y.
     """
     rng = np.random.default_rng(seed)
     warps, patch = [Field(rng, WARP_HALF) for _ in range(3)], Field(rng, PATCH_HALF)
     eye, heading, time, back = _path(rng, points)
     ray = _rays(rng, heading, points)
-    distance = _meet(eye, ray)
+    distance = _meet(eye, ray, removed)
     hit = eye + distance[:, None] * ray
     good = np.isfinite(distance) & ~_in_hole(hit) & _in_sight(hit)
     eye, ray, distance, time, back = eye[good], ray[good], distance[good], time[good], back[good]
@@ -121,20 +123,25 @@ def _rays(rng: np.random.Generator, heading: FloatArray, n: int) -> FloatArray:
     return np.column_stack([forward * c - across * s, forward * s + across * c, -np.sin(down) * np.cos(side)])
 
 
-def _meet(eye: FloatArray, ray: FloatArray) -> FloatArray:
+def _seen(p: FloatArray, removed: Removed | None) -> FloatArray:
+    z = courtyard.seen(p[:, 0], p[:, 1])
+    return z if removed is None else z - removed(p[:, 0], p[:, 1])
+
+
+def _meet(eye: FloatArray, ray: FloatArray, removed: Removed | None) -> FloatArray:
     """Distance (n,) at which each ray first meets the courtyard; NaN where it does not within 4.2 m."""
     near, far = np.zeros(len(ray)), np.full(len(ray), np.nan)
     for t in np.arange(0.25, 4.2, 0.035):
         open_ = np.isnan(far)
         p = eye[open_] + t * ray[open_]
-        below = p[:, 2] <= courtyard.seen(p[:, 0], p[:, 1])
+        below = p[:, 2] <= _seen(p, removed)
         index = np.flatnonzero(open_)
         far[index[below]] = t
         near[index[~below]] = t
     for _ in range(9):
         middle = (near + far) / 2
         p = eye + np.nan_to_num(middle)[:, None] * ray
-        below = p[:, 2] <= courtyard.seen(p[:, 0], p[:, 1])
+        below = p[:, 2] <= _seen(p, removed)
         far, near = np.where(below, middle, far), np.where(below, near, middle)
     return (near + far) / 2 + far * 0.0
 

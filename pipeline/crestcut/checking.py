@@ -1,0 +1,261 @@
+"""The finished work checked, on one page: plan -> what was scanned or measured since -> verdict -> files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import numpy as np
+
+from crestcut.cut.fleet import plan_fleet
+from crestcut.cut.limits import cut_limits
+from crestcut.cut.records import CutPlan, Limits
+from crestcut.cut.slab_limits import deepest_allowed
+from crestcut.deliver.report import Report
+from crestcut.errors import CrestcutError
+from crestcut.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.job.load import load_job
+from crestcut.job.records import After, Job, ScanChoice
+from crestcut.run import SEED, Clock, Say, evidence_of, keeps_of, run_job
+from crestcut.scan.load import read_scan
+from crestcut.scan.place import resolve_line
+from crestcut.scan.records import Scan
+from crestcut.standing import Driver, drivers_of, lines_of
+from crestcut.surface.build import build_surface
+from crestcut.surface.evidence_records import Evidence, joined
+from crestcut.surface.records import Surface
+from crestcut.travel.chance_planned import margin_for
+from crestcut.travel.path_files import read_line
+from crestcut.travel.records import TravelLine
+from crestcut.verify.advice import what_to_measure
+from crestcut.verify.by_hand import before_work, likely_shares, worked
+from crestcut.verify.edges import edges_left, new_ponds, too_deep
+from crestcut.verify.lay import Laid, lay_after
+from crestcut.verify.now import all_now, mixed
+from crestcut.verify.records import Check, Now, Share
+from crestcut.verify.removed import Removed, removed_between, work_area
+
+EVEN = 0.5  # the confidence a further pass is drawn for where it cannot be told whether one is needed
+HIDDEN = "readings from before the work are not used with a scan after it: they speak of the old ground"
+
+
+@dataclass(frozen=True, eq=False)
+class Checked:
+    """The plan as ``run`` makes it, what was found since, and the scan after the work (None by hand alone)."""
+
+    report: Report
+    check: Check
+    scan: Scan | None
+    seconds: dict[str, float]
+
+
+@dataclass(frozen=True, eq=False)
+class _Drive:
+    """The vehicles of the job on their lines."""
+
+    drivers: tuple[Driver, ...]
+    lines: tuple[TravelLine, ...]
+
+
+def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None) -> Checked:
+    """The finished work of a job against its plan; nothing written.
+
+    after : scans since, in place of those of [after] files.
+    Raises CrestcutError where nothing was scanned or measured since, a scan does not register, or the job is
+    wrong.
+    """
+    job = load_job(path)
+    since = _since(job, after)
+    clock = Clock(say)
+    report = run_job(path, say).report
+    if report.plan is None:
+        raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
+    drive = _drive(job, report)
+    if since.scan.files:
+        with clock.stage("after", "reading the scan after the work"):
+            laid, surface, removed = _scanned(job, since, report, say)
+        check = _by_scan(job, since, report, drive, laid, surface, removed, clock)
+    else:
+        check = _by_hand(job, since, report, drive, clock)
+        laid = None
+    seconds = {**report.seconds, **clock.seconds}
+    return Checked(report, check, laid.scan if laid is not None else None, seconds)
+
+
+def _since(job: Job, after: Sequence[Path]) -> After:
+    """What there is to check by. Raises CrestcutError where that is nothing."""
+    since = job.after or After(ScanChoice(()))
+    if after:
+        since = replace(since, scan=replace(since.scan, files=tuple(after)))
+    if not since.scan.files and not since.by_hand:
+        raise CrestcutError(
+            "nothing to check the work by", job.path.name,
+            "name a scan with --after, or write what was measured since under [[after.witness]],"
+            " [[after.string]] or [[after.level]]",
+        )  # fmt: skip
+    unit, up = (getattr(since.scan, k) or getattr(job.scan, k) for k in ("unit", "up"))
+    return replace(
+        since, scan=replace(since.scan, unit=unit, up=up, scanner=since.scan.scanner or job.scan.scanner)
+    )
+
+
+def _drive(job: Job, report: Report) -> _Drive:
+    drivers, frame = drivers_of(job), report.scan.frame
+    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
+    return _Drive(drivers, lines_of(drivers, job, places))
+
+
+def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Surface, Removed]:
+    """The scan after the work, laid on the one before; the slab it shows; what is gone since."""
+    assert report.plan is not None
+    scan = read_scan(since.scan, say)
+    known = {f.sha256: f.path.name for f in report.scan.files}
+    for file in scan.files:
+        if file.sha256 in known:
+            raise CrestcutError(
+                f"is the same scan as {known[file.sha256]}, from before the work", file.path.name,
+                "name the one made after it",
+            )  # fmt: skip
+    height = report.surface.height
+    area = work_area(report.plan.depth)
+
+    def in_work(points: FloatArray) -> BoolArray:
+        at = np.rint(height.frame.to_grid(points) / height.frame.cell).astype(int)
+        i, j = at[:, 0], at[:, 1]
+        inside = (i >= 0) & (i < area.shape[1]) & (j >= 0) & (j < area.shape[0])
+        return np.asarray(inside & area[np.clip(j, 0, len(area) - 1), np.clip(i, 0, area.shape[1] - 1)])
+
+    laid = lay_after(report.scan, scan, in_work)
+    surface = build_surface(laid.scan, height.frame, since.scan.scanner)
+    return laid, surface, removed_between(report.surface, surface, report.plan.depth, laid.placed)
+
+
+def _by_scan(
+    job: Job, since: After, report: Report, drive: _Drive, laid: Laid, surface: Surface, removed: Removed,
+    clock: Clock,
+) -> Check:  # fmt: skip
+    assert report.plan is not None
+    reading = _as_written(job, since)
+    with clock.stage("now", "driving over the finished work"):
+        told = [
+            _told(reading, report.scan, surface, d, line)
+            for d, line in zip(drive.drivers, drive.lines, strict=True)
+        ]
+        now = all_now(job, surface, drive.drivers, drive.lines, told, SEED)
+    gone = np.nan_to_num(removed.depth.values)
+    edges = edges_left(report.surface, surface, removed, job.cut.feather)
+    notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
+    return _check(
+        job, report, now, surface, gone, told, clock,
+        removed=removed, edges=edges, too_deep=too_deep(removed, report.plan, job.slab),
+        ponds=new_ponds(report.surface, surface), fit_error=laid.error, notes=notes,
+    )  # fmt: skip
+
+
+def _by_hand(job: Job, since: After, report: Report, drive: _Drive, clock: Clock) -> Check:
+    """Shares of the plan that the readings make likely, each driven over; their mixture is the answer."""
+    assert report.plan is not None
+    planned, reading = report.plan.depth, _as_written(job, since)
+
+    def evidence(driver: Driver, line: TravelLine) -> Callable[[Surface], Evidence | None]:
+        old = before_work(evidence_of(job, report.scan, report.surface, driver, line))
+        return lambda ground: joined(old, _told(reading, report.scan, ground, driver, line))
+
+    main = next(k for k, d in enumerate(drive.drivers) if d.main)
+    reads = [evidence(d, line) for d, line in zip(drive.drivers, drive.lines, strict=True)]
+    with clock.stage("share", "weighing what was measured by hand"):
+        shares = likely_shares(report.surface, planned, drive.drivers[main].vehicle, reads[main])
+    found = []
+    with clock.stage("now", "driving over the finished work"):
+        for share, _ in shares.nodes:
+            ground = worked(report.surface, planned, share)
+            told = [read(ground) for read in reads]
+            found.append(all_now(job, ground, drive.drivers, drive.lines, told, SEED))
+    weights = [w for _, w in shares.nodes]
+    middle = int(np.argmax(weights))
+    now = tuple(
+        replace(
+            found[middle][k],
+            today=mixed([f[k].today for f in found], weights, job.wanted.confidence),
+            spare=mixed([f[k].spare for f in found], weights, job.wanted.confidence),
+        )
+        for k in range(len(drive.drivers))
+    )
+    surface = worked(report.surface, planned, shares.share.best)
+    told = [read(surface) for read in reads]
+    gone = shares.share.best * np.nan_to_num(planned.values)
+    return _check(job, report, now, surface, gone, told, clock, share=shares.share)
+
+
+def _as_written(job: Job, since: After) -> Job:
+    """The job as if what was measured after the work stood in it, and nothing from before."""
+    return replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
+
+
+def _told(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+    """What was measured since, as evidence; named as it stands in the file."""
+    try:
+        evidence = evidence_of(job, scan, surface, driver, line)
+    except CrestcutError as error:
+        raise CrestcutError(error.what, error.where.replace("[[", "[[after."), error.mend) from None
+    if evidence is None:
+        return None
+    named = tuple(replace(r, name=r.name.replace("[[", "[[after.")) for r in evidence.readings)
+    return Evidence(named, evidence.noise)
+
+
+def _measured_before(job: Job) -> bool:
+    return bool(job.strings or job.levels or job.witnesses)
+
+
+def _check(
+    job: Job, report: Report, now: tuple[Now, ...], surface: Surface, gone: FloatArray,
+    told: Sequence[Evidence | None], clock: Clock, *, removed: Removed | None = None,
+    share: Share | None = None, edges: tuple = (), too_deep: tuple = (), ponds: tuple = (),
+    fit_error: float = float("nan"), notes: tuple[str, ...] = (),
+) -> Check:  # fmt: skip
+    """The verdict, what is still to go, and what to measure."""
+    order = sorted(range(len(now)), key=lambda k: (-round(now[k].spare.chance_of_contact, 2), k))
+    verdicts = {n.verdict for n in now}
+    clearance = next((v for v in ("not yet", "cannot tell") if v in verdicts), "done")
+    with clock.stage("still", "seeking what is still to go"):
+        still = _still(job, report, now, surface, gone, clearance)
+    first = order[0]
+    advice = (
+        () if clearance == "done" else what_to_measure(now[first], surface, report.scan, job, told[first])
+    )
+    return Check(
+        verdict="not yet" if edges else clearance,
+        clearance=clearance,
+        now=tuple(now[k] for k in order),
+        surface=surface,
+        still=still,
+        cautious=clearance != "cannot tell",
+        removed=removed, share=share, edges=edges, too_deep=too_deep, ponds=ponds, advice=advice,
+        fit_error=fit_error, notes=notes,
+    )  # fmt: skip
+
+
+def _still(
+    job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str
+) -> CutPlan:
+    """What a further pass would take: nothing where it is done, for an even chance where it cannot be told."""
+    limits = _what_is_left(job, report, surface, gone)
+    wanted = job.wanted if clearance != "cannot tell" else replace(job.wanted, confidence=EVEN)
+    if clearance == "done":
+        limits = replace(limits, deepest=limits.deepest.like(np.zeros_like(limits.deepest.values)))
+    members = [replace(n.standing.member, margin=margin_for(n.standing.cut, wanted)) for n in now]
+    plan = plan_fleet(members, surface, limits, job.wanted, job.cut.feather).plan
+    return replace(plan, feasible=True, short_by=0.0, binding=()) if clearance == "done" else plan
+
+
+def _what_is_left(job: Job, report: Report, surface: Surface, gone: FloatArray) -> Limits:
+    """The job's limits less what is gone already."""
+    limit = deepest_allowed(job)
+    limits = cut_limits(
+        surface, limit.depth, limit.reason, job.cut.feather, keeps_of(job, report.scan, surface)
+    )
+    left = np.maximum(limits.deepest.values - np.maximum(gone, 0.0), 0.0)
+    return replace(limits, deepest=HeightGrid(surface.height.frame, left))

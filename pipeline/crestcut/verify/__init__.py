@@ -1,0 +1,1 @@
+"""The finished work against the plan: scans after it, strings, levels, witnesses."""

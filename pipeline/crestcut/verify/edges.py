@@ -1,0 +1,139 @@
+"""Steps left at the edge of the cut, ground cut deeper than it may be, and water that now stays."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from scipy import ndimage
+
+from crestcut.cut.records import CutPlan
+from crestcut.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.job.records import Slab
+from crestcut.surface.covariance import matern32, patch_half
+from crestcut.surface.records import Surface
+from crestcut.verify.records import Edge, TooDeep
+from crestcut.verify.removed import Removed
+from crestcut.work.ground_records import Pond
+from crestcut.work.slopes import VERTICAL, edge_rule
+from crestcut.work.water import POND_CELL, ponds
+
+BASE = 0.06  # m: a step is spread over 30 mm by the surface itself; both sides of it count
+SURE = 2.0  # standard deviations
+SHORTEST = 0.05  # m: shorter is a speck
+TOLERANCE = 0.002  # m deeper than the plan is what a hand does (2 mm over: DESIGN's own figure for a jig)
+LEAST_AREA = 0.01  # m2
+NEW = 0.5  # m: a puddle nearer than this to an old one is that one
+XY = tuple[float, float]
+
+
+def edges_left(before: Surface, after: Surface, removed: Removed, feather: float) -> tuple[Edge, ...]:
+    """Steps over 1/4 in that are steeper than the feather asked for, beyond what noise explains; the highest
+    first.
+
+    feather : rise over run. What the ground did already before the work does not count: the change of depth
+    is what is looked at.
+    """
+    depth, frame = removed.depth.values, before.height.frame
+    step = max(round(BASE / frame.cell), 1)
+    rise = _rise(depth, step)
+    slope = rise / (step * frame.cell)
+    noise = _rise_noise(before, after, step * frame.cell)
+    near = ndimage.binary_dilation(removed.work | removed.elsewhere, iterations=step)
+    steep = near & (slope > feather + SURE * noise / (step * frame.cell)) & (rise > VERTICAL + SURE * noise)
+    labels, count = ndimage.label(steep, np.ones((3, 3)))
+    found = []
+    for k in range(1, count + 1):
+        inside = labels == k
+        rows, columns = np.nonzero(inside)
+        length = math.hypot(np.ptp(rows), np.ptp(columns)) * frame.cell
+        if length < SHORTEST:
+            continue
+        j, i = np.unravel_index(int(np.argmax(np.where(inside, rise, -1.0))), rise.shape)
+        high, steepest = float(rise[j, i]), float(slope[j, i])
+        uv = (float(i) * frame.cell, float(j) * frame.cell)
+        x, y = (float(v) for v in frame.to_site(uv))
+        found.append(Edge(high, steepest, length, (x, y), edge_rule(high, steepest)))
+    return tuple(sorted(found, key=lambda e: -e.rise))
+
+
+def _rise(depth: FloatArray, step: int) -> FloatArray:
+    """Greatest change of depth over ``step`` nodes, centred, along rows or columns, m; 0 where unknown."""
+    a, b = step // 2, step - step // 2
+    out = []
+    for axis in (1, 0):
+        z = np.moveaxis(depth, axis, 0)
+        change = np.full(z.shape, np.nan)
+        change[a : len(z) - b] = np.abs(z[step:] - z[:-step])
+        out.append(np.moveaxis(change, 0, axis))
+    return np.asarray(np.nan_to_num(np.stack(out)).max(axis=0))
+
+
+def _rise_noise(before: Surface, after: Surface, base: float) -> float:
+    """1 sd of a change of depth over ``base`` m, m: what two scans' patches and points leave of it."""
+    total = 0.0
+    for surface in (before, after):
+        error, white = surface.error, float(np.nanmedian(surface.standard_error.values))
+        patch = 2 * error.patch**2 * (1 - float(matern32(base, patch_half(error))))
+        warp = 2 * error.warp**2 * (1 - float(matern32(base, error.warp_length)))
+        total += patch + warp + 2 * white**2
+    return math.sqrt(total)
+
+
+def too_deep(removed: Removed, plan: CutPlan, slab: Slab) -> tuple[TooDeep, ...]:
+    """Where more went than was planned, than the job's limit allows, or than leaves the steel its cover."""
+    depth, sd = removed.depth.values, removed.sd.values
+    goal = np.nan_to_num(plan.depth.values)
+    allowed = np.nan_to_num(plan.limits.deepest.values)
+    where = removed.work | removed.elsewhere
+    looked = [
+        ("deeper than planned", goal + TOLERANCE, removed.work),
+        ("cut where nothing was to be cut", np.zeros_like(goal), removed.elsewhere & ~removed.work),
+    ]
+    cut = goal > 0
+    looked.append(("deeper than the job allows", np.maximum(allowed, goal), cut))
+    if slab.steel_depth is not None:
+        cover = np.full(goal.shape, slab.steel_depth - slab.keep_cover)
+        looked.append(
+            (f"less than {slab.keep_cover * 1000:.0f} mm of cover left over the steel", cover, where)
+        )
+    found = [_deeper(what, depth - limit, sd, mask, removed.depth) for what, limit, mask in looked]
+    return tuple(f for f in found if f is not None)
+
+
+def _deeper(what: str, over: FloatArray, sd: FloatArray, mask: BoolArray, grid: HeightGrid) -> TooDeep | None:
+    """None where nothing larger than a hand is over, once noise is taken for what it is."""
+    cell = grid.frame.cell
+    over = np.where(mask & np.isfinite(over), over, -1.0)
+    # the mean over a tile is what the standard deviation speaks of
+    smooth = ndimage.uniform_filter(np.maximum(over, -0.02), max(round(0.05 / cell), 1))
+    sure = (smooth > SURE * np.nan_to_num(sd, nan=1.0)) & mask
+    maybe = (smooth > np.nan_to_num(sd, nan=1.0)) & mask
+    for found, certain in ((sure, True), (maybe, False)):
+        labels, _ = ndimage.label(found)
+        size = np.bincount(labels.ravel())[1:] * cell**2
+        if size.max(initial=0.0) < LEAST_AREA:
+            continue
+        kept = np.isin(labels, np.flatnonzero(size >= LEAST_AREA) + 1)
+        j, i = np.unravel_index(int(np.argmax(np.where(kept, smooth, -1.0))), smooth.shape)
+        x, y = (float(v) for v in grid.frame.to_site((float(i) * cell, float(j) * cell)))
+        return TooDeep(what, float(smooth[j, i]), float(kept.sum()) * cell**2, (x, y), certain)
+    return None
+
+
+def new_ponds(before: Surface, after: Surface) -> tuple[tuple[Pond, XY], ...]:
+    """Water that stays now and did not before, with its site x, y; the largest first."""
+    frame = before.height.frame
+    step = max(round(POND_CELL / frame.cell), 1)
+    cell = frame.cell * step
+    u, v = np.arange(frame.shape[1]) * frame.cell, np.arange(frame.shape[0]) * frame.cell
+    both = np.isfinite(before.height.values) & np.isfinite(after.height.values)
+    was, now = (
+        ponds(np.where(both, s.height.values, np.nan)[::step, ::step], cell, u[::step], v[::step])
+        for s in (before, after)
+    )
+    fresh = [
+        p for p in now if not any(math.hypot(p.station - q.station, p.offset - q.offset) < NEW for q in was)
+    ]
+    places = [frame.to_site((p.station, p.offset)) for p in fresh]
+    return tuple((p, (float(x), float(y))) for p, (x, y) in zip(fresh, places, strict=True))

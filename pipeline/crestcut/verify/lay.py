@@ -1,0 +1,70 @@
+"""A scan after the work laid on the one before it, by ground that was not cut.
+
+The cut itself must have no say: a fit to all of it would lift the new scan by a share of what was taken away.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from crestcut.errors import CrestcutError
+from crestcut.grid import BoolArray, FloatArray
+from crestcut.scan.records import Scan
+from crestcut.scan.register import Reference, accuracy_95, register
+from crestcut.scan.repeats import lay_on
+from crestcut.units import millimetres
+
+SETTLED, SEARCHED = 0.010, 0.030  # m, 1 sd of the place in plan: by its own shape, by what stands on the slab
+FEWEST = 2000  # points that were not cut, of either scan: fewer do not carry a fit
+MEND = "scan the whole slab again, with the uncut ground around it and the same things standing on it"
+
+
+@dataclass(frozen=True, eq=False)
+class Laid:
+    """The scan after the work in the frame of the one before it.
+
+    error : m, rms on ground that was not cut.  placed : m, 1 sd of its place in plan.
+    """
+
+    scan: Scan
+    error: float
+    placed: float
+
+
+def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArray]) -> Laid:
+    """``after`` in the frame of ``before``.
+
+    in_work : (n, 2) site x, y of the scan before -> whether the cut may have been there; such points of
+    either scan are left out of the fit.
+    Raises CrestcutError where the two do not register.
+    """
+    name = after.files[0].path.name
+    here = after.points + (after.frame.shift - before.frame.shift)
+    try:
+        rough, searched = lay_on(Reference(before.points), here, name)
+    except CrestcutError as error:
+        what = error.what.replace("the first scan", "the scan from before the work")
+        raise CrestcutError(what, name, MEND) from None
+    moved = rough.apply(here)
+    kept, moving = before.points[~in_work(before.points)], moved[~in_work(moved)]
+    if min(len(kept), len(moving)) < FEWEST:
+        raise CrestcutError("shows too little ground that was not cut to be laid by", name, MEND)
+    fit = register(Reference(kept), moving)
+    if not fit.good:
+        raise CrestcutError(
+            f"does not register on the scan from before the work (at best {fit.overlap:.0%} of the uncut"
+            f" ground overlaps and {fit.agree:.0%} of that agrees)", name, MEND,
+        )  # fmt: skip
+    points = fit.apply(moved)
+    shifted = points.mean(axis=0) - here.mean(axis=0)
+    note = (
+        f"{name}: laid on the scan from before the work by ground that was not cut, fits to"
+        f" {millimetres(fit.error)} rms ({millimetres(accuracy_95(fit.error))} at 95 %), moved"
+        f" {millimetres(float(np.hypot(*shifted[:2])))} in plan, {millimetres(float(shifted[2]))} in height"
+    )
+    files = tuple(replace(f, fit_error=fit.error) for f in after.files)
+    scan = replace(after, points=points, frame=before.frame, files=files, notes=(*after.notes, note))
+    return Laid(scan, fit.error, SEARCHED if searched or fit.held else SETTLED)

@@ -1,0 +1,98 @@
+"""A vehicle over the finished work: its clearance, and what of it is left over what was asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from crestcut.errors import CrestcutError
+from crestcut.job.records import Job
+from crestcut.standing import Driver, Standing, judged, rides_of, swept_of
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import Surface
+from crestcut.travel.chance import chance_of, coverage_factor
+from crestcut.travel.chance_draws import draw_clearances
+from crestcut.travel.chance_records import Chance
+from crestcut.travel.records import Passage, TravelLine
+from crestcut.travel.sweep import sweep, wanted_gap
+from crestcut.vehicle.records import Vehicle
+from crestcut.verify.records import Now
+
+
+def all_now(
+    job: Job, surface: Surface, drivers: Sequence[Driver], lines: Sequence[TravelLine],
+    evidence: Sequence[Evidence | None], seed: int,
+) -> tuple[Now, ...]:  # fmt: skip
+    """Every vehicle of the job over ``surface``, in the order they came.
+
+    evidence : what was measured by hand on this ground, for each.
+    """
+    rides = rides_of(drivers, lines, surface, job)
+    swept = swept_of(drivers, rides, surface, job)
+    each = zip(drivers, rides, swept, evidence, strict=True)
+    return tuple(now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each)
+
+
+def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int) -> Now:
+    """The chances of one vehicle stood up on the finished work.
+
+    What is left over what was asked for is the clearance of a vehicle whose every part hangs lower by what is
+    asked under it: nothing else about it changes, so all that is said of clearances holds of this.
+    """
+    vehicle, asked = standing.vehicle, wanted_gap(job.wanted.want, job.wanted.want_ends)
+    lower = lowered(vehicle, asked)
+    clearance = sweep(lower, surface, standing.ride)
+    told = None if evidence is None else lowered_evidence(evidence, vehicle, asked)
+    drawn = draw_clearances(
+        Passage(lower, surface, standing.ride, clearance), surface.error, seed, evidence=told
+    )
+    if drawn is None or clearance.worst is None:
+        raise CrestcutError(
+            "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"
+        )
+    spare = chance_of(drawn, clearance, surface.error, job.wanted, seed)
+    tightest = standing.before.least[clearance.worst.zone]
+    return Now(standing, standing.today, spare, tightest, asked[tightest.zone])
+
+
+def lowered(vehicle: Vehicle, by: Mapping[str, float]) -> Vehicle:
+    """The vehicle with every hard part lower by what its zone is given, m."""
+    parts = tuple(
+        p if p.soft else replace(p, z=(p.z[0] - by[p.zone], p.z[1] - by[p.zone])) for p in vehicle.parts
+    )
+    return replace(vehicle, parts=parts)
+
+
+def lowered_evidence(evidence: Evidence, vehicle: Vehicle, by: Mapping[str, float]) -> Evidence:
+    """Readings of gaps as that vehicle would have given them; readings of the ground stay."""
+    zone = {p.name: p.zone for p in vehicle.parts if not p.soft}
+    readings = tuple(
+        r if r.part not in zone else replace(
+            r, predicted=r.predicted - by[zone[r.part]], observed=r.observed - by[zone[r.part]],
+            exactly=r.exactly - by[zone[r.part]],
+        )
+        for r in evidence.readings
+    )  # fmt: skip
+    return Evidence(readings, evidence.noise)
+
+
+def mixed(chances: Sequence[Chance], weights: Sequence[float], confidence: float) -> Chance:
+    """One chance from several that each hold with a weight (their sum is 1): means and variances add up as
+    those of a mixture do; a contradiction in any is kept."""
+    w = np.asarray(weights)
+    mean = np.array([c.least_clearance for c in chances])
+    best = float(w @ mean)
+    spread = float(np.sqrt(w @ (np.array([c.spread for c in chances]) ** 2 + (mean - best) ** 2)))
+    touch = float(w @ np.array([c.chance_of_contact for c in chances]))
+    main = chances[int(np.argmax(w))]
+    reach = coverage_factor(max(main.draws // 2 - 1, 1), 0.95) * spread
+    low = min(best - reach, *(c.interval[0] + best - c.least_clearance for c in chances))
+    high = max(best + reach, *(c.interval[1] + best - c.least_clearance for c in chances))
+    told = "touches" if touch >= confidence else "clears" if touch <= 1 - confidence else "cannot tell"
+    blocked = main.verdict == "cannot tell" and not 1 - confidence < main.chance_of_contact < confidence
+    return replace(
+        main, least_clearance=best, interval=(low, high), chance_of_contact=touch, spread=spread,
+        verdict="cannot tell" if blocked else told,
+    )  # fmt: skip
