@@ -29,7 +29,7 @@ def result_document(report: Report) -> dict[str, object]:
         "version": report.version,
         "seed": report.seed,
         "title": report.title,
-        "inputs": _inputs(report),
+        "inputs": inputs_of(report),
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,
         "confidence": report.job.wanted.confidence,
@@ -44,7 +44,7 @@ def result_document(report: Report) -> dict[str, object]:
                 for name, size, source in in_use_allowances(report.job.wanted, report.vehicle)
             ],
         },
-        "soft": [{"pressed": s.pressed, **_place(report, s.at)} for s in report.soft],
+        "soft": [{"pressed": s.pressed, **place_of(report, s.at)} for s in report.soft],
         "advice": {"measure": [dict(item) for item in report.advice]},
         "cut": _cut(report),
         "after": _after(report),
@@ -60,7 +60,7 @@ def result_document(report: Report) -> dict[str, object]:
         ),
         "seconds": dict(report.seconds),
     }
-    plain = _plain(document)
+    plain = plain(document)
     assert isinstance(plain, dict)
     return plain
 
@@ -77,7 +77,7 @@ def result_text(document: Mapping[str, object]) -> str:
     return json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
 
 
-def _inputs(report: Report) -> list[dict[str, object]]:
+def inputs_of(report: Report) -> list[dict[str, object]]:
     job, vehicle = report.job, report.vehicle
     rows: list[dict[str, object]] = [{"role": "job", "file": job.path.name, "sha256": job.sha256 or None}]
     rows += [{"role": "scan", "file": f.path.name, "sha256": f.sha256} for f in report.scan.files]
@@ -109,11 +109,11 @@ def _state(
         "draws": chance.draws if chance else None,
         "reasons": chance.reasons if chance else (),
         "swept_gap": None if worst is None else worst.gap,
-        **_place(report, worst),
+        **place_of(report, worst),
     }
 
 
-def _place(report: Report, contact: Contact | None) -> dict[str, object]:
+def place_of(report: Report, contact: Contact | None) -> dict[str, object]:
     if contact is None:
         return dict.fromkeys(
             ("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading")
@@ -153,7 +153,7 @@ def _cut(report: Report) -> dict[str, object]:
         "deepest": plan.deepest, "area": plan.area, "volume": plan.volume, "feasible": plan.feasible,
         "provisional": report.depths_provisional, "margin": plan.margin, "claim": plan.claim, "slack":
         plan.slack, "short_by": plan.short_by, "binding": list(plan.binding), "short_at": None if
-        plan.short_at is None else _place(report, plan.short_at), "certificate": {
+        plan.short_at is None else place_of(report, plan.short_at), "certificate": {
             "least_excess": proof.least_excess, "loosest": proof.loosest, "spectral_radius":
             proof.spectral_radius, "iterations": proof.iterations, "residual": proof.residual,
         },
@@ -229,12 +229,12 @@ def _points(report: Report, xy: np.ndarray) -> list[tuple[float, float]]:
     return [report.plan_point((float(x), float(y))) for x, y in xy]
 
 
-def _plain(value: object) -> object:
+def plain(value: object) -> object:
     """numpy and tuples -> what JSON has; NaN and infinity -> null."""
     if isinstance(value, Mapping):
-        return {str(key): _plain(item) for key, item in value.items()}
+        return {str(key): plain(item) for key, item in value.items()}
     if isinstance(value, (list, tuple, np.ndarray)):
-        return [_plain(item) for item in value]
+        return [plain(item) for item in value]
     if isinstance(value, (bool, np.bool_)):
         return bool(value)
     if isinstance(value, (int, np.integer)):
