@@ -1,0 +1,145 @@
+"""How sure the figures of a floor are: drawn from the scan's error model, hand measurements folded in.
+
+The largest of many noisy gaps is too large, because the choice follows the noise. With e drawn like the scan's own
+error, h + s e and h - e / s have independent errors (data fission: Leiner et al., JASA 2023): a place chosen on the
+first is judged on the second without favour. That is the estimate; the draws' own spread about their mean is its
+spread. What the draws cannot know is an error they were not told of: the model's own figures are printed with it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from crestcut.floor.straightedge import MAIN, WAYS, gaps_under
+from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.surface.draws import FieldMaker
+from crestcut.surface.evidence_fold import fold_in
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import Surface
+
+DRAWS = 64
+SPLIT = 1.4  # how the noise is shared between choosing and judging, as for clearances
+TAIL = 0.025  # on each side of the 95 % interval
+FEW_WAYS = (*MAIN, *WAYS[4:8])  # eight directions, for many draws
+
+
+@dataclass(frozen=True, eq=False)
+class Drawn:
+    """What the floor may be. height : (ny, nx) best estimate on the coarse raster, m, hand measurements in it; NaN not
+    measured.  errors : (ny, nx, d) drawn errors about it, m.  told : readings used.  contradictions : readings that do not agree, in words; then none was used.
+    """
+
+    height: HeightGrid
+    errors: FloatArray
+    told: int
+    contradictions: tuple[str, ...]
+
+
+def coarse_frame(frame: GridFrame, stride: int) -> GridFrame:
+    """Every ``stride``-th node."""
+    shape = tuple(-(-n // stride) for n in frame.shape)
+    return GridFrame(frame.origin, frame.angle, frame.cell * stride, (shape[0], shape[1]))
+
+
+def draw_floor(
+    surface: Surface, stride: int, evidence: Evidence | None, seed: int, draws: int = DRAWS
+) -> Drawn:
+    """``draws`` floors on every ``stride``-th node."""
+    pick = (slice(None, None, stride), slice(None, None, stride))
+    frame = coarse_frame(surface.height.frame, stride)
+    height = HeightGrid(frame, surface.height.values[pick])
+    maker = FieldMaker(surface.error, frame, HeightGrid(frame, surface.standard_error.values[pick]))
+    rng = np.random.default_rng(seed)
+    half = maker.draw_many(rng, max(draws // 2, 2))
+    errors = np.concatenate([half, -half], axis=-1).astype(np.float64)
+    places = frame.node_xy().reshape(-1, 2)
+    fold = fold_in(evidence, surface.error, places, {}, rng, errors.shape[-1])
+    if evidence is None or fold.ground_gain is None or fold.missed is None or fold.noise_root is None:
+        return Drawn(height, errors, 0, fold.contradictions)
+    would = np.stack(
+        [
+            -np.tensordot(r.weights, _at(errors, frame, r.points), axes=1)
+            for r in evidence.readings
+        ]
+    )  # (m, d)
+    noise = fold.noise_root @ rng.standard_normal(would.shape)
+    moved = errors - (fold.ground_gain @ (would + noise)).reshape(errors.shape)
+    mean = fold.ground.reshape(frame.shape)
+    return Drawn(height.like(height.values - mean), moved, len(evidence.readings), ())
+
+
+def _at(errors: FloatArray, frame: GridFrame, points: FloatArray) -> FloatArray:
+    """Drawn errors (k, d) at the nodes nearest to site points (k, 2)."""
+    q = np.rint(frame.to_grid(points) / frame.cell).astype(int)
+    j, i = (np.clip(q[:, 1 - k], 0, frame.shape[k] - 1) for k in (0, 1))
+    return np.asarray(errors[j, i])
+
+
+@dataclass(frozen=True, eq=False)
+class Spread:
+    """An estimate, and (d,) what the figure may be."""
+
+    estimate: float
+    draws: FloatArray
+
+    @property
+    def interval(self) -> tuple[float, float]:
+        """95 %."""
+        low, high = np.quantile(self.draws, [TAIL, 1 - TAIL])
+        return float(low), float(high)
+
+
+Extreme = Callable[[FloatArray], tuple[float, Callable[[FloatArray], float]]]
+"""Of a floor (ny, nx): the figure, and how to read the figure of another floor at the same place."""
+
+
+def largest_gap(cell: float, length: float) -> Extreme:
+    """The largest gap under a straightedge."""
+
+    def find(z: FloatArray) -> tuple[float, Callable[[FloatArray], float]]:
+        gap, left, right = gaps_under(z, cell, length, FEW_WAYS)
+        if not np.nanmax(gap, initial=0.0) > 0:
+            return 0.0, lambda _: 0.0
+        at = int(np.nanargmax(gap))
+        return float(gap.flat[at]), lambda other: _gap_there(other, at, int(left.flat[at]), int(right.flat[at]))
+
+    return find
+
+
+def _gap_there(z: FloatArray, at: int, first: int, second: int) -> float:
+    """The gap at a node under a straight line between two others, m."""
+    a, b, x = (np.array(np.unravel_index(n, z.shape)) for n in (first, second, at))
+    share = math.dist(a, x) / math.dist(a, b)
+    return float(z[tuple(a)] * (1 - share) + z[tuple(b)] * share - z[tuple(x)])
+
+
+def largest_off(reference: FloatArray) -> Extreme:
+    """The most that any spot stands over or lies under a reference (ny, nx)."""
+
+    def find(z: FloatArray) -> tuple[float, Callable[[FloatArray], float]]:
+        off = z - reference
+        at = int(np.nanargmax(np.abs(off)))
+        sign = float(np.sign(off.flat[at]))
+        return abs(float(off.flat[at])), lambda other: sign * float(other.flat[at] - reference.flat[at])
+
+    return find
+
+
+def spread_of(extreme: Extreme, floor: FloatArray, drawn: Drawn) -> Spread:
+    """A figure that is the largest of many, with its choice's favour taken off. floor : (ny, nx) m, as is or as it
+    will be left; drawn errors are added to it.
+    """
+    errors = drawn.errors
+    d = errors.shape[-1]
+    many = np.array([extreme(floor - errors[..., k])[0] for k in range(d)])
+    apart = []
+    for k in range(d // 2):
+        _, there = extreme(floor - SPLIT * errors[..., k])
+        apart.append(there(floor + errors[..., k] / SPLIT))
+    estimate = max(float(np.mean(apart)), 0.0)
+    return Spread(estimate, np.maximum(estimate + many - many.mean(), 0.0))
+

@@ -1,0 +1,117 @@
+"""Which part of a scan is the floor that is judged: the raster laid over it, and the nodes that count."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import numpy as np
+from scipy import ndimage
+
+from crestcut.cut.area import inside
+from crestcut.errors import CrestcutError
+from crestcut.floor.straightedge import longest_reach
+from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.scan.records import Scan
+from crestcut.surface.records import Surface
+
+AIR = 0.05  # m of raster beyond the area
+MOST_NODES = 6_000_000
+SCAN_SHARE = (0.5, 99.5)  # %: of the points, where no area is named
+SEEN = 0.5  # of the area asked for must be measured
+LEAST_SIDE = 0.5  # m
+RIM = 0.05  # m beside walls, columns and holes that is not judged: their own points lift the edge of the floor
+SPECK = 0.01  # m2: a hole of the scan smaller than this has no such rim
+UNSURE = 8.0  # times the usual standard error: a height that hangs on next to nothing
+HINT = "name the part to be judged: area = [[x, y], ...] under [floor]"
+
+
+def floor_frame(scan: Scan, corners: tuple[tuple[float, float], ...], cell: float) -> GridFrame:
+    """The raster over an area (site x, y corners, m), turned along its longest side; over the whole scan where none
+    is named.
+
+    Raises CrestcutError where the area lies off the scan, or is too small or too large for one raster.
+    """
+    points = scan.points[:, :2]
+    low, high = np.percentile(points, SCAN_SHARE, axis=0)
+    if corners:
+        outline = np.array(corners)
+        if (outline.min(axis=0) > high).any() or (outline.max(axis=0) < low).any():
+            a, b = scan.frame.site_to_plan(np.array([low, high]))
+            raise CrestcutError(
+                "the area lies outside the scan", "floor.area",
+                f"the scan reaches from x {a[0]:.1f} to {b[0]:.1f} and y {a[1]:.1f} to {b[1]:.1f} {scan.frame.unit}",
+            )  # fmt: skip
+        sides = np.roll(outline, -1, axis=0) - outline
+        longest = sides[int(np.hypot(*sides.T).argmax())]
+        angle = math.atan2(longest[1], longest[0])
+        angle = (angle + math.pi / 4) % (math.pi / 2) - math.pi / 4  # of its two ways along walls the one nearer to x
+    else:
+        outline, angle = np.array([low, (high[0], low[1]), high, (low[0], high[1])]), 0.0
+    turn = np.array([[math.cos(angle), -math.sin(angle)], [math.sin(angle), math.cos(angle)]])
+    uv = outline @ turn
+    start, stop = uv.min(axis=0) - AIR, uv.max(axis=0) + AIR
+    shape = tuple(int(math.ceil(float(s) / cell)) + 1 for s in (stop - start)[::-1])
+    if min(stop - start) < LEAST_SIDE:
+        raise CrestcutError(
+            f"the floor is {min(stop - start):.2f} m wide: too small to judge", "floor.area" if corners else "", HINT
+        )
+    if shape[0] * shape[1] > MOST_NODES:
+        wide, tall = (stop - start).tolist()
+        raise CrestcutError(
+            f"{wide:.0f} x {tall:.0f} m at {cell * 1000:.0f} mm is too much at once", "[floor]",
+            'name a part of it under area, or write cell = "20 mm" under [surface]' if cell < 0.02 else HINT,
+        )  # fmt: skip
+    origin = turn @ start
+    return GridFrame((float(origin[0]), float(origin[1])), angle, cell, (shape[0], shape[1]))
+
+
+def floor_only(surface: Surface, corners: tuple[tuple[float, float], ...], straightedge: float | None) -> Surface:
+    """The surface with everything but the floor to be judged not measured: outside the area, and what is no slab.
+
+    Raises CrestcutError where too little of the area was scanned, or no straightedge finds room on it.
+    """
+    frame = surface.height.frame
+    asked = inside(frame, corners) if corners else np.ones(frame.shape, bool)
+    floor: BoolArray = asked & _clear_of_rims(surface)
+    where = "floor.area" if corners else ""
+    if corners and floor.sum() < SEEN * asked.sum():
+        share = floor.sum() / max(int(asked.sum()), 1)
+        raise CrestcutError(
+            f"only {share:.0%} of the area is measured floor", where, "scan it whole, or name the part that was scanned"
+        )
+    if not floor.any():
+        raise CrestcutError("no floor was found in the scan", where, HINT)
+    if straightedge is not None:
+        k = max(round(0.05 / frame.cell), 1)
+        room = longest_reach(floor[::k, ::k], frame.cell * k)
+        if room < straightedge - 2 * k * frame.cell:
+            raise CrestcutError(
+                f"a straightedge of {straightedge:g} m finds no room: the floor is {room:.2f} m long at most",
+                "floor.straightedge", "ask for a shorter one, or scan more of the floor",
+            )  # fmt: skip
+    blank: FloatArray = np.where(floor, surface.height.values, np.nan)
+    return replace(
+        surface,
+        height=HeightGrid(frame, blank),
+        top=HeightGrid(frame, np.where(floor, surface.top.values, np.nan)),
+        standard_error=HeightGrid(frame, np.where(floor, surface.standard_error.values, np.nan)),
+        slab=floor,
+        rollable=surface.rollable & floor,
+    )
+
+
+def _clear_of_rims(surface: Surface) -> BoolArray:
+    """Measured slab, less a rim beside what is not and less heights that hang on next to nothing."""
+    error, cell = surface.standard_error.values, surface.height.frame.cell
+    found = surface.slab & surface.height.measured
+    if not found.any():
+        return found
+    with np.errstate(invalid="ignore"):
+        found &= error <= UNSURE * float(np.nanmedian(error[found]))
+    holes, count = ndimage.label(~found)
+    sizes = np.bincount(holes.ravel(), minlength=count + 1) * cell**2
+    solid = found | ((holes > 0) & (sizes < SPECK)[holes])
+    # beyond the raster nothing is known to stand: only what was seen not to be floor has a rim
+    away = ndimage.distance_transform_edt(np.pad(solid, 1, constant_values=True))[1:-1, 1:-1] * cell
+    return np.asarray(found & (away > RIM))
