@@ -60,9 +60,9 @@ def result_document(report: Report) -> dict[str, object]:
         ),
         "seconds": dict(report.seconds),
     }
-    plain = plain(document)
-    assert isinstance(plain, dict)
-    return plain
+    found = plain(document)
+    assert isinstance(found, dict)
+    return found
 
 
 def write_result(report: Report, path: Path) -> dict[str, object]:
