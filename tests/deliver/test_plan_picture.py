@@ -9,12 +9,15 @@ import pytest
 from deliver_scene import CELL, LENGTH, TRACK, WIDTH, make_report
 from matplotlib.figure import Figure
 
-from crestcut.deliver import ink, plan_layers
+from crestcut.deliver import ink
 from crestcut.deliver.labels import Room
 from crestcut.deliver.mesh import depth_grid
 from crestcut.deliver.plan import cut_window, draw_plan, plan_figure, whole_window
 from crestcut.deliver.plan_contours import contour_levels, contour_lines, deepest_place
-from crestcut.deliver.plan_layers import Window, shading, wheel_paths
+from crestcut.deliver.plan_coordinates import draw_coordinates
+from crestcut.deliver.plan_layers import wheel_paths
+from crestcut.deliver.plan_relief import shading
+from crestcut.deliver.plan_window import Window
 
 
 def words(figure: Figure) -> str:
@@ -110,7 +113,7 @@ def test_coordinate_lines_lie_where_they_say(angle: float, unit: str) -> None:
     axes = figure.add_axes((0, 0, 1, 0.3))
     window = whole_window(report)
     axes.set_xlim(window.u0, window.u1)
-    plan_layers._coordinates(axes, report, window)
+    draw_coordinates(axes, report, window)
     runs = axes.collections[0].get_segments()
     assert len(runs) >= 8
     for uv in map(np.asarray, runs):

@@ -13,7 +13,8 @@ from crestcut.deliver import ink, plan_layers
 from crestcut.deliver.colours import SHALLOWEST, depth_colours
 from crestcut.deliver.mesh import depth_grid
 from crestcut.deliver.plan_contours import contour_levels
-from crestcut.deliver.plan_layers import Window
+from crestcut.deliver.plan_relief import ground_picture
+from crestcut.deliver.plan_window import Window
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import CONCRETE_DENSITY, estimate_words, number, verdict_line
 from crestcut.grid import FloatArray
@@ -58,7 +59,7 @@ def plan_figure(report: Report) -> Figure:
     figure = ink.new_figure(layout.page)
     page = ink.paper(figure)
     ink.head(figure, report, "Plan: the slab from above; travel runs from left to right", words)
-    picture = plan_layers.ground_picture(report, depth)
+    picture = ground_picture(report, depth)
     panel = _panel(figure, page, report, depth, picture, whole, layout.whole, "The whole slab")
     if cut is not None and layout.cut is not None:
         plan_layers.frame_on(panel, cut.fitted(layout.cut[2] / layout.cut[3]))
@@ -132,15 +133,21 @@ def _key(page: Axes, report: Report, layout: Layout, levels: FloatArray) -> None
     left, bottom, width, height = layout.key
     top = ink.key(page, left, bottom + height, plan_layers.signs(report), 2, width) - 0.22
     if report.plan is not None and report.plan.deepest > 0:
-        _colour_bar(page, report.plan.deepest, levels, left, top - 0.3, width)
+        colour_bar(page, report.plan.deepest, levels, left, top - 0.3, width)
         top -= 0.85
     page.text(
         left, top, ink.wrapped(_facts(report)), **{**ink.BODY, "fontsize": 7.2}, va="top", linespacing=1.35
     )
 
 
-def _colour_bar(
-    page: Axes, deepest: float, levels: FloatArray, left: float, bottom: float, width: float
+def colour_bar(
+    page: Axes,
+    deepest: float,
+    levels: FloatArray,
+    left: float,
+    bottom: float,
+    width: float,
+    words: str = "depth to remove: mm (contours) below, inches above",
 ) -> None:
     """The ramp from 0 to the deepest: contours in millimetres under it, inches over it."""
     from matplotlib.patches import Rectangle
@@ -166,7 +173,6 @@ def _colour_bar(
         ticks.append(np.array([(x, bottom + tall), (x, bottom + tall + 0.03)]))
         page.text(x, bottom + tall + 0.05, inches(size).removesuffix(" in") if size else "0", **small)
     ink.strokes(page, ticks, colors=ink.INK, linewidths=0.8)
-    words = "depth to remove: mm (contours) below, inches above"
     page.text(left + width / 2, bottom - 0.17, words, va="top", **{**small, "fontsize": 7.0})
 
 

@@ -1,20 +1,21 @@
-"""The layers of a plan: relief, depths, holes, line, tracks, areas, marks, coordinates.
+"""The layers of a plan over its ground: holes, coordinates, tracks, line, areas, marks, worst place.
 
 Axes count grid u, v in metres.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.deliver import ink
-from crestcut.deliver.colours import CONCRETE, SHALLOWEST, depth_colours
+from crestcut.deliver.colours import CONCRETE
 from crestcut.deliver.labels import Room
 from crestcut.deliver.plan_contours import contour_lines, draw_contours
+from crestcut.deliver.plan_coordinates import draw_coordinates
+from crestcut.deliver.plan_window import Window
 from crestcut.deliver.report import Report
 from crestcut.grid import FloatArray
 from crestcut.travel.records import Poses
@@ -23,60 +24,9 @@ from crestcut.units import millimetres
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-RELIEF = 3.0  # how many times steeper the shading takes the ground to be
-SUN = np.array([-0.55, 0.60, 0.58])  # from the upper left, as maps have it
 HATCH_MISSING, HATCH_KEEP = "xxxx", "////"
 LINE_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 1.4, "ls": (0, (9, 2, 1.5, 2))}
 TRACK_STYLE: dict[str, Any] = {"color": ink.INK, "lw": 0.7, "ls": (0, (5, 2.5))}
-
-
-@dataclass(frozen=True)
-class Window:
-    """A part of the plan, grid u, v in metres."""
-
-    u0: float
-    v0: float
-    u1: float
-    v1: float
-
-    @property
-    def width(self) -> float:
-        """Along travel, m."""
-        return self.u1 - self.u0
-
-    @property
-    def height(self) -> float:
-        """Across travel, m."""
-        return self.v1 - self.v0
-
-    def grown(self, by: float) -> Window:
-        """With a margin on every side, m."""
-        return Window(self.u0 - by, self.v0 - by, self.u1 + by, self.v1 + by)
-
-    def clip(self, corners: FloatArray) -> FloatArray | None:
-        """The part of a polygon (n, 2) that shows, as corners; None where nothing of it does.
-
-        One side of the window at a time: Sutherland & Hodgman, Communications of the ACM 17 (1974).
-        """
-        inside = np.asarray(corners, dtype=float)
-        for axis, sign, edge in ((0, 1, self.u0), (0, -1, self.u1), (1, 1, self.v0), (1, -1, self.v1)):
-            kept = []
-            for a, b in zip(inside, np.roll(inside, -1, axis=0), strict=True):
-                near, far = sign * (a[axis] - edge), sign * (b[axis] - edge)
-                if near >= 0:
-                    kept.append(a)
-                if near * far < 0:
-                    kept.append(a + near / (near - far) * (b - a))
-            if not kept:
-                return None
-            inside = np.array(kept)
-        return inside
-
-    def fitted(self, aspect: float) -> Window:
-        """Grown about its middle to the width : height of the paper."""
-        extra_u = max(self.height * aspect - self.width, 0.0) / 2
-        extra_v = max(self.width / aspect - self.height, 0.0) / 2
-        return Window(self.u0 - extra_u, self.v0 - extra_v, self.u1 + extra_u, self.v1 + extra_v)
 
 
 def draw_map(
@@ -92,7 +42,7 @@ def draw_map(
     room = Room(axes)
     _ground(axes, picture, report.surface.height.frame.cell, window)
     _missing(axes, report, window)
-    _coordinates(axes, report, window)
+    draw_coordinates(axes, report, window)
     _tracks(axes, report, room)
     _line(axes, report, detail, room)
     _keeps(axes, report, window)
@@ -103,47 +53,8 @@ def draw_map(
     ink.watermark(axes, report)
 
 
-def shading(height: FloatArray, cell: float) -> FloatArray:
-    """Brightness (ny, nx) of a matt surface lit from the upper left: 1 level ground, NaN not measured."""
-    if min(height.shape) < 2:
-        return np.where(np.isnan(height), np.nan, 1.0)
-    along, across = np.gradient(height, cell, axis=1), np.gradient(height, cell, axis=0)
-    sun = SUN / np.linalg.norm(SUN)
-    bright = (sun[2] - RELIEF * (sun[0] * along + sun[1] * across)) / np.sqrt(
-        1 + RELIEF**2 * (along**2 + across**2)
-    )
-    level = bright / sun[2]
-    # The rim of a hole has no slope; it is drawn as level ground.
-    return np.asarray(np.where(np.isnan(height), np.nan, np.nan_to_num(level, nan=1.0)), dtype=float)
-
-
-def ground_picture(report: Report, depth: FloatArray) -> NDArray[np.uint8]:
-    """(ny, nx, 4) sRGB and opacity: concrete in relief, paler where not slab, depths in colour."""
-    height = report.surface.height
-    light = np.clip(0.55 + 0.45 * shading(height.values, height.frame.cell), 0.6, 1.16)
-    # Ground that is not slab is paler: it is there, but it is not for cutting.
-    grey = np.array(CONCRETE, dtype=float)
-    colour = np.where(report.surface.slab[..., None], grey, 0.55 * grey + 0.45 * 255)
-    colour *= light[..., None]
-    cut = np.nan_to_num(depth) >= SHALLOWEST
-    deepest = report.plan.deepest if report.plan is not None else 0.0
-    colour[cut] = depth_colours(depth[cut], deepest) * (0.5 + 0.5 * light[cut])[:, None]
-    picture = np.zeros((*height.frame.shape, 4), np.uint8)
-    picture[..., :3] = np.clip(np.nan_to_num(colour), 0, 255)
-    picture[..., 3] = np.where(height.measured, 255, 0)
-    return picture
-
-
-def _crop(shape: tuple[int, ...], cell: float, window: Window) -> tuple[slice, slice]:
-    """Rows and columns of the grid that show in a window, with a node around them."""
-    ny, nx = shape[:2]
-    i0, i1 = (int(np.clip(round(u / cell) + k, 0, nx)) for u, k in ((window.u0, -1), (window.u1, 2)))
-    j0, j1 = (int(np.clip(round(v / cell) + k, 0, ny)) for v, k in ((window.v0, -1), (window.v1, 2)))
-    return slice(j0, j1), slice(i0, i1)
-
-
 def _ground(axes: Axes, picture: NDArray[np.uint8], cell: float, window: Window) -> None:
-    rows, columns = _crop(picture.shape, cell, window)
+    rows, columns = window.crop(picture.shape, cell)
     shown = picture[rows, columns]
     if shown.size == 0:
         return
@@ -158,7 +69,7 @@ def _missing(axes: Axes, report: Report, window: Window) -> None:
     from matplotlib.path import Path as Outline
 
     frame = report.surface.height.frame
-    rows, columns = _crop(frame.shape, frame.cell, window)
+    rows, columns = window.crop(frame.shape, frame.cell)
     missing = ~report.surface.height.measured[rows, columns]
     if not missing.any() or min(missing.shape) < 2:
         return
@@ -295,66 +206,6 @@ def frame_on(axes: Axes, window: Window) -> None:
 
     style: dict[str, Any] = {"fill": False, "edgecolor": ink.INK, "lw": 0.8, "ls": ":"}
     axes.add_artist(Rectangle((window.u0, window.v0), window.width, window.height, zorder=10, **style))
-
-
-def _coordinates(axes: Axes, report: Report, window: Window) -> None:
-    """Lines of equal x and y in the scan's own coordinates and unit, numbered at the edge."""
-    frame, scan = report.surface.height.frame, report.scan.frame
-    corners = np.array([[u, v] for u in (window.u0, window.u1) for v in (window.v0, window.v1)])
-    plan = scan.site_to_plan(frame.to_site(corners))
-    middle = plan.mean(axis=0)
-    step = ink.nice_step(max(window.width, window.height) / float(scan.plan_scale.mean()), 12)
-    taken: list[tuple[float, float]] = []
-    runs: list[FloatArray] = []
-    inch = window.width / ink.axes_size(axes)[0]
-    for axis in (0, 1):
-        low, high = plan[:, axis].min(), plan[:, axis].max()
-        for value in np.arange(np.ceil(low / step), np.floor(high / step) + 1) * step:
-            ends = _clipped(report, window, axis, float(value), middle, float(np.ptp(plan, axis=0).max()))
-            if ends is None:
-                continue
-            runs.append(ends)
-            places = ink.decimals_for(step)
-            text = f"{'xy'[axis]} {round(float(value), places) + 0.0:.{places}f}"  # no "-0.0"
-            _edge_label(axes, window, inch, ends, text, taken)
-    ink.strokes(axes, runs, colors=ink.SOFT, linewidths=0.35, zorder=4)
-
-
-def _clipped(
-    report: Report, window: Window, axis: int, value: float, middle: FloatArray, reach: float
-) -> FloatArray | None:
-    """The part of one coordinate line inside the window, (2, 2) grid u, v; None if it misses."""
-    ends = np.tile(middle, (2, 1)).astype(float)
-    ends[:, axis] = value
-    ends[:, 1 - axis] += (-2 * reach, 2 * reach)
-    a, b = report.surface.height.frame.to_grid(report.scan.frame.plan_to_site(ends))
-    low, high = 0.0, 1.0
-    for k, (near, far) in enumerate(((window.u0, window.u1), (window.v0, window.v1))):
-        run = b[k] - a[k]
-        if abs(run) < 1e-12:
-            if not near <= a[k] <= far:
-                return None
-            continue
-        t = sorted(((near - a[k]) / run, (far - a[k]) / run))
-        low, high = max(low, t[0]), min(high, t[1])
-    return None if low >= high else np.array([a + low * (b - a), a + high * (b - a)])
-
-
-def _edge_label(
-    axes: Axes, window: Window, inch: float, ends: FloatArray, text: str, taken: list[tuple[float, float]]
-) -> None:
-    """Number a line where it leaves the window at the bottom or left; skip what would overlap."""
-    flat = abs(ends[1, 0] - ends[0, 0]) > abs(ends[1, 1] - ends[0, 1])
-    u, v = ends[np.argmin(ends[:, 0] if flat else ends[:, 1])]
-    at_left, at_bottom = u - window.u0 < 1e-6, v - window.v0 < 1e-6
-    if any(abs(u - a) < 0.62 * inch and abs(v - b) < 0.13 * inch for a, b in taken) or not (
-        at_left or at_bottom
-    ):
-        return
-    taken.append((float(u), float(v)))
-    place: dict[str, Any] = {"ha": "right", "va": "center"} if at_left else {"ha": "center", "va": "top"}
-    shift = (-0.05 * inch, 0.0) if at_left else (0.0, -0.05 * inch)
-    axes.text(u + shift[0], v + shift[1], text, fontsize=6.6, color=ink.SOFT, **place)
 
 
 def signs(report: Report) -> list[ink.Sign]:

@@ -80,10 +80,9 @@ def settings(paper: Paper, jig: Jig) -> None:
     parts = sorted({row.part for row in jig.rows if row.part})
     last = f" Heights are set by the {' and the '.join(parts)}." if parts else ""
     paper.text(
-        f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the"
-        f" board, screw included; every"
-        " slot of a strip has the same two heights: move both blocks sideways with the board. 'No.' is"
-        f" the number of the block: write it on.{last}",
+        f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the board,"
+        " screw included; every slot of a strip has the same two heights: move both blocks sideways with the"
+        f" board. 'No.' is the number of the block: write it on.{last}",
         size=8.8,
     )
 
@@ -115,17 +114,14 @@ def jig_lines(jig: Jig) -> list[str]:
     name, thick = jig.spacer
     lines = [
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m ({jig.board.length / FOOT:.0f} ft). It"
-            f" hangs through"
-            f" {millimetres(jig.board.own_sag)} by itself, {millimetres(jig.board.sag)} with tool and"
-            f" hand at its middle. Sight along"
-            " it: no twist, no bow."
+            f"Board: {jig.board.name}, {jig.board.length:.1f} m ({jig.board.length / FOOT:.0f} ft). It hangs"
+            f" through {millimetres(jig.board.own_sag)} by itself, {millimetres(jig.board.sag)} with tool and"
+            " hand at its middle. Sight along it: no twist, no bow."
         ),
         (
-            f"Reach: guard and shroud FITTED, the cutter stands {both(jig.reach)} below the board."
-            f" Measure it now and after every"
-            f" strip; worn to {both(jig.worn)} the wheel is done. If yours differs, add the difference to"
-            f" both blocks."
+            f"Reach: guard and shroud FITTED, the cutter stands {both(jig.reach)} below the board. Measure it"
+            f" now and after every strip; worn to {both(jig.worn)} the wheel is done. If yours differs, add"
+            " the difference to both blocks."
         ),
         (
             f"Blocks: {stacks}. A wood screw in the top of each sets the last millimetres; thin shims"
@@ -133,9 +129,9 @@ def jig_lines(jig: Jig) -> list[str]:
             " Measure every block where it stands: never trust it."
         ),
         (
-            f"Blocks stand on untouched concrete at the listed places, the board along its strip. Slots"
-            f" {millimetres(jig.step, 0)} apart"
-            f" across the strip. The cup takes the last {both(jig.smoothing)}."
+            "Blocks stand on untouched concrete at the listed places, the board along its strip. Slots"
+            f" {millimetres(jig.step, 0)} apart across the strip. The cup takes the last"
+            f" {both(jig.smoothing)}."
         ),
         (
             f"Stick: saw one {millimetres(jig.stick)} ({inches(jig.stick)}) long. When done it must pass"
@@ -216,8 +212,7 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
         0.0,
         1.0,
         f"Strip {row.lane}, offset {row.offset:+.2f} m, last lift, over the slab as scanned. Heights are"
-        f" drawn"
-        f" {_stretch(axes):.0f} times larger than lengths. Hatched: what goes.",
+        f" drawn {_stretch(axes):.0f} times larger than lengths. Hatched: what goes.",
         transform=axes.transAxes,
         va="top",
         **ink.SMALL,

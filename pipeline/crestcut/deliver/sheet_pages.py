@@ -94,9 +94,8 @@ def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
         f" {words(amounts.mass.times(1 / POUND), 'lb', 0)})"
     )
     lines = [
-        f"Concrete: {amounts.area:.2f} m2, {words(taken, 'litres')},"
-        f" {words(amounts.mass, 'kg', 0)}{other}, in"
-        f" {bags} of 10 to 20 kg"
+        f"Concrete: {amounts.area:.2f} m2, {words(taken, 'litres')}, {words(amounts.mass, 'kg', 0)}{other},"
+        f" in {bags} of 10 to 20 kg"
         + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else "")
         + ". The least is the plan, the most what hands usually take.",
         (

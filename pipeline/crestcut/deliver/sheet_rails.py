@@ -32,8 +32,7 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         f" ({both(jig.board.thickness)}), a strongback on edge along the outside of each, on two blocks that"
         " stand on the printed spots, untouched concrete. With guard and shroud fitted cutter and cup end"
         f" {both(jig.below)} below the rails' UNDERSIDE; rails never let them too deep. Measure it first."
-        " What they leave goes by the drill dots: grind"
-        " until each is just gone."
+        " What they leave goes by the drill dots: grind until each is just gone."
     )
     for rails in usable:
         paper.need(4.2)
@@ -138,11 +137,10 @@ def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
         (
             f"Board: {jig.board.name}, {jig.board.length:.1f} m; it hangs through"
             f" {millimetres(jig.board.sag)} under the tool.",
-            f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup"
-            f" takes {both(jig.smoothing)}"
-            f" more: blocks {both(below)} high on a spot at the level wanted bring the floor there. A"
-            f" wheel worn to {both(jig.worn)}"
-            " is done. If your reach differs, add the difference to every block.",
+            f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup takes"
+            f" {both(jig.smoothing)} more: blocks {both(below)} high on a spot at the level wanted bring the"
+            f" floor there. A wheel worn to {both(jig.worn)} is done. If your reach differs, add the"
+            " difference to every block.",
             "Find each spot, brush it clean, set its block with the screw, and measure it. The board lies"
             " over two spots of a pair;"
             " turn it about one block to sweep the high spot between them.",

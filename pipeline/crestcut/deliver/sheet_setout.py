@@ -1,4 +1,4 @@
-"""Set-out on paper: the map with dots, strips and stop lines, dots by tape, depths strip by strip, and the
+"""Set-out on paper: the maps with dots, strips and stop lines, dots by tape, depths strip by strip, and the
 acceptance string.
 """
 
@@ -9,16 +9,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from crestcut.deliver import ink
-from crestcut.deliver.colours import depth_colours
-from crestcut.deliver.sheet_paper import ROW, SIDE, Paper
+from crestcut.deliver.sheet_map import draw_maps
+from crestcut.deliver.sheet_paper import ROW, Paper
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import inches, millimetres
 from crestcut.work.records import KerfDepth, SetOut, StringRow, Worksheet
 from crestcut.work.site import Site
 
 if TYPE_CHECKING:
-    from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
 MM = 1000.0
@@ -30,7 +28,7 @@ READINGS = 9  # of a string on one line
 def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
     """Map with dots, strips and stop lines, then the dots with their tapes."""
     paper = Paper(sheet, "Set-out: dots, strips, stop lines")
-    _map(paper, out, site)
+    draw_maps(paper, out, site)
     for line in (*out.notes, _tyres(out, sheet.words.station)):
         paper.text(line, "\u2022", size=9.0)
     corners = [
@@ -72,165 +70,14 @@ def _tyres(out: SetOut, station: str) -> str:
     )
 
 
-def _map(paper: Paper, out: SetOut, site: Site) -> None:
-    """Two maps true to scale: on the left the cut among its marks, on the right the cut alone with names and
-    depths.
-    """
-    depth = np.nan_to_num(site.ground - site.finished)
-    rows, columns = np.nonzero(depth > 0)
-    cut = np.array(
-        [
-            [site.station[columns.min()], site.offset[rows.min()]],
-            [site.station[columns.max()], site.offset[rows.max()]],
-        ]
-    )
-    marks = np.array([[station, offset] for _, station, offset in out.marks]).reshape(-1, 2)
-    whole = np.vstack([cut, marks])
-    at, tall = paper.at + 0.1, 4.6
-    sizes = _widths(np.ptp(whole, axis=0) + 0.5, np.ptp(cut, axis=0) + 0.2, paper.room - 0.9, tall)
-    left = SIDE + 0.35
-    for k, (wide, high, box, pad) in enumerate(((*sizes[0], whole, 0.25), (*sizes[1], cut, 0.1))):
-        axes = ink.axes_at(paper.figure, left, paper.tall - at - high, wide, high)
-        low, high = box.min(axis=0) - pad, box.max(axis=0) + pad
-        _ground(axes, site, depth, low, high, named=k == 1)
-        _lines(axes, out)
-        _dots(axes, out, named=k == 1)
-        if k == 0:
-            _marks(axes, out)
-        axes.set_xlim(low[0], high[0])
-        axes.set_ylim(low[1], high[1])
-        axes.set_xlabel(f"{paper.sheet.words.station} along the line, m", fontsize=7.5)
-        if k == 0:
-            axes.set_ylabel("offset, left +, m", fontsize=7.5)
-        axes.tick_params(labelsize=7)
-        axes.grid(color=ink.FAINT, lw=0.3)
-        left += wide + 0.55
-    paper.at = at + max(sizes[0][1], sizes[1][1]) + 0.52
-    paper.text(
-        "Circles: drill dots, D1 the deepest. Thick line: stop line. Dashed line inside it: where board"
-        " or hand end and the feather"
-        " begins. Contours: depth, mm. Dash-dotted: line of travel; dotted: tyres. Crosses: marks.",
-        size=8.4,
-    )
-
-
-def _widths(
-    whole: np.ndarray, cut: np.ndarray, room: float, tall: float
-) -> tuple[tuple[float, float], tuple[float, float]]:
-    """Width and height in inches of the two maps, as large as both can be."""
-    aspects = whole[0] / whole[1], cut[0] / cut[1]
-    share = min(max(aspects[0] / (aspects[0] + aspects[1]), 0.35), 0.6)
-    out = []
-    for aspect, room_here in zip(aspects, (room * share, room * (1 - share)), strict=True):
-        wide = min(room_here, tall * aspect)
-        out.append((float(wide), float(wide / aspect)))
-    return out[0], out[1]
-
-
-def _ground(
-    axes: Axes, site: Site, depth: np.ndarray, low: np.ndarray, high: np.ndarray, named: bool
-) -> None:
-    """Depths in colour between two places (station, offset), with numbered contours if ``named``."""
-    rows, columns = (
-        slice(max(int(np.searchsorted(at, low[k])) - 1, 0), int(np.searchsorted(at, high[k])) + 1)
-        for k, at in ((1, site.offset), (0, site.station))
-    )
-    station, offset, part = site.station[columns], site.offset[rows], depth[rows, columns]
-    if part.size == 0:
-        return
-    half = site.cell / 2
-    extent = (station[0] - half, station[-1] + half, offset[0] - half, offset[-1] + half)
-    unknown = np.isnan(site.ground[rows, columns])
-    image = depth_colours(np.where(unknown, np.nan, part), float(depth.max()))
-    axes.imshow(image, extent=extent, origin="lower", interpolation="nearest", rasterized=True, aspect="auto")
-    levels = np.arange(0.005, float(depth.max()), 0.005)
-    if named and len(levels):
-        drawn = axes.contour(station, offset, part, levels=levels, colors="white", linewidths=0.7)
-        labels = axes.clabel(
-            drawn, fmt=lambda v: f"{v * MM:.0f}", fontsize=7, inline_spacing=1, colors="black"
-        )
-        for label in labels:
-            label.set_path_effects(ink.halo(2.0))
-
-
-def _dots(axes: Axes, out: SetOut, named: bool) -> None:
-    if not out.dots:
-        return
-    places = np.array([[d.station, d.offset] for d in out.dots])
-    axes.plot(
-        places[:, 0],
-        places[:, 1],
-        "o",
-        ms=3.4 if named else 1.6,
-        mfc="white",
-        mec=ink.INK,
-        mew=0.8,
-        ls="",
-        zorder=6,
-    )
-    if named:
-        for dot in out.dots:
-            axes.annotate(
-                dot.name,
-                (dot.station, dot.offset),
-                xytext=(3, 2),
-                textcoords="offset points",
-                fontsize=6.4,
-                path_effects=ink.halo(1.8),
-                zorder=7,
-            )
-
-
-def _marks(axes: Axes, out: SetOut) -> None:
-    for name, station, offset in out.marks:
-        axes.plot(station, offset, "+", ms=11, mew=1.6, color=ink.INK)
-        axes.annotate(
-            name,
-            (station, offset),
-            xytext=(5, 4),
-            textcoords="offset points",
-            fontsize=10,
-            fontweight="bold",
-            path_effects=ink.halo(2.4),
-        )
-
-
-def _lines(axes: Axes, out: SetOut) -> None:
-    """Line of travel, tyre lines, stop lines and the core's ends."""
-    axes.axhline(0, color=ink.INK, lw=1.0, ls=(0, (9, 2, 1.5, 2)))
-    for _, offset in out.tyres[:1]:
-        for side in (offset, -offset):
-            axes.axhline(side, color=ink.INK, lw=0.7, ls=(0, (1, 2)))
-    for rows, style in ((out.outline, {"lw": 1.6}), (out.core, {"lw": 0.8, "ls": (0, (4, 2))})):
-        line = _ring(rows)
-        if len(line):
-            axes.plot(line[:, 0], line[:, 1], color=ink.INK, **style)
-
-
-def _ring(rows: tuple[tuple[float, float, float], ...]) -> np.ndarray:
-    """Stations and offsets round the outside, from the first and last station of every offset."""
-    ends: dict[float, tuple[float, float]] = {}
-    for offset, first, last in rows:
-        old = ends.get(offset, (first, last))
-        ends[offset] = min(old[0], first), max(old[1], last)
-    if not ends:
-        return np.zeros((0, 2))
-    offsets = sorted(ends)
-    there = [(ends[v][0], v) for v in offsets]
-    back = [(ends[v][1], v) for v in reversed(offsets)]
-    return np.asarray([*there, *back, there[0]])
-
-
 def chart_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
     """Depths strip by strip, in columns of one station each."""
     paper = Paper(sheet, "Depth chart: finished depth below the untouched concrete, mm")
     paper.text(
         f"Across: {sheet.words.station}, m along the line; down: the middle of each strip. Between two"
-        f" figures the depth changes"
-        " evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it. 'Stop' is where the"
-        " depth has come down to"
-        " nothing; what has no figures between the board's end and it is tapered evenly. When all is done"
-        " a depth gauge must read the figure or more."
+        " figures the depth changes evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it."
+        " 'Stop' is where the depth has come down to nothing; what has no figures between the board's end and"
+        " it is tapered evenly. When all is done a depth gauge must read the figure or more."
     )
     by_board = [k for k in out.kerfs if not k.by_hand]
     _matrix(paper, out, by_board)
@@ -293,11 +140,10 @@ def string_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
         return []
     paper = Paper(sheet, "Acceptance: what the string must read")
     paper.text(
-        "Two equal blocks on untouched concrete at the stations given, the string over them along the"
-        " line of travel, pulled with"
-        f" {out.pull:.0f} N (3 kg, 7 lb hung over its end; it then hangs through"
-        f" {millimetres(out.sag, 2)} at its middle). At each distance from"
-        " the rear block measure from the string to the highest concrete under it."
+        "Two equal blocks on untouched concrete at the stations given, the string over them along the line of"
+        f" travel, pulled with {out.pull:.0f} N (3 kg, 7 lb hung over its end; it then hangs through"
+        f" {millimetres(out.sag, 2)} at its middle). At each distance from the rear block measure from the"
+        " string to the highest concrete under it."
     )
     paper.text(
         f"The reading must be the figure OR MORE. {_example(out.strings)} A go/no-go stick cut to the"
@@ -318,8 +164,8 @@ def _example(strings: tuple[StringRow, ...]) -> str:
     row = max(strings, key=lambda s: s.least)
     return (
         f"So: on {row.blocks * MM:.0f} mm blocks at {row.rear_at:.2f} and {row.front_at:.2f}, offset"
-        f" {row.offset:+.2f} m, at {row.at:.2f} m the"
-        f" string must read {row.least * MM:.1f} mm ({inches(row.least)}) or more."
+        f" {row.offset:+.2f} m, at {row.at:.2f} m the string must read {row.least * MM:.1f} mm"
+        f" ({inches(row.least)}) or more."
     )
 
 
@@ -329,8 +175,7 @@ def _string(paper: Paper, number: int, rows: list[StringRow], head: bool) -> Non
     first = rows[0]
     said = (
         f"String {number}  offset {first.offset:+.2f} m  both blocks {first.blocks * MM:.0f} mm"
-        f" ({inches(first.blocks)})"
-        f"  at {first.rear_at:.2f} and {first.front_at:.2f}"
+        f" ({inches(first.blocks)})  at {first.rear_at:.2f} and {first.front_at:.2f}"
     )
     if head:
         paper.mono(said, bold=True)

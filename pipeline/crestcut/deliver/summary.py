@@ -158,8 +158,8 @@ def estimate_words(report: Report) -> list[str]:
     low, high = (round(end * 1000, 1) + 0.0 for end in report.today.interval)  # no "-0.0"
     best = round(report.today.least_clearance * 1000, 1) + 0.0
     return [
-        "The verdict takes the map's own noise off and folds hand readings in: best estimate"
-        f" {best:.1f} mm, 95 % between {low:.1f} and {high:.1f} mm"
+        f"The verdict takes the map's own noise off and folds hand readings in: best estimate {best:.1f} mm,"
+        f" 95 % between {low:.1f} and {high:.1f} mm"
     ]
 
 

@@ -67,8 +67,8 @@ def lay_on(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, b
     if not good:
         best = max([fit, *fits], key=lambda f: f.overlap * f.agree)
         raise CrestcutError(
-            f"does not register on the first scan (at best {best.overlap:.0%} of it overlaps"
-            f" and {best.agree:.0%} of that agrees)", where,
+            f"does not register on the first scan (at best {best.overlap:.0%} of it overlaps and"
+            f" {best.agree:.0%} of that agrees)", where,
             "leave it out, or scan the same slab again with the same things standing on it",
         )  # fmt: skip
     rivals = [f for f in fits if f.agree > good[0].agree - _CLEARLY and _differ(f, good[0], moving)]
@@ -116,8 +116,8 @@ def _said(fit: Fit, searched: bool, moving: FloatArray, name: str, first: str) -
     plan = float(np.hypot(*moved[:2]))
     text = (
         f"{name}: laid on {first}, fits to {millimetres(fit.error)} rms"
-        f" ({millimetres(accuracy_95(fit.error))} at 95 %) over {fit.overlap:.0%} of it"
-        f" (moved {millimetres(plan)} in plan, {millimetres(float(moved[2]))} in height)"
+        f" ({millimetres(accuracy_95(fit.error))} at 95 %) over {fit.overlap:.0%} of it (moved"
+        f" {millimetres(plan)} in plan, {millimetres(float(moved[2]))} in height)"
     )
     if searched:
         text += "; its place in plan was found by what stands on the slab, to a few centimetres"

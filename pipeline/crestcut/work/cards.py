@@ -74,11 +74,10 @@ def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
     lines = [
         "Local code, the owner and licensed people decide; this sheet does not replace any of them.",
         (
-            "Concrete dust scars lungs for good: dry grinding without a shroud gives"
-            f" {TIMES_OVER[0]} to {TIMES_OVER[1]} times the limit (NIOSH), which over eight hours is"
-            f" {PERMISSIBLE * 1e6:g} mg/m3 (29 CFR 1926.1153), {EUROPEAN * 1e6:g} in the EU. Follow the"
-            f" dust line for each tool; sweep with a HEPA vacuum, never a broom or an"
-            " air line."
+            f"Concrete dust scars lungs for good: dry grinding without a shroud gives {TIMES_OVER[0]} to"
+            f" {TIMES_OVER[1]} times the limit (NIOSH), which over eight hours is {PERMISSIBLE * 1e6:g} mg/m3"
+            f" (29 CFR 1926.1153), {EUROPEAN * 1e6:g} in the EU. Follow the dust line for each tool; sweep"
+            " with a HEPA vacuum, never a broom or an air line."
         ),
         (
             "Guard, shroud and side handle stay on. Eyes, ears, gloves, boots, knees. Long cuts: change"
@@ -148,8 +147,7 @@ def afterwards(thickness: float | None, words: TradeWords) -> tuple[str, ...]:
         ),
         (
             f"Check: the string table once more, a hose or bucket for {words.ponds}, then the vehicle at"
-            f" walking"
-            " pace with somebody watching."
+            " walking pace with somebody watching."
         ),
         "Record: fill in the record page and keep it with the house papers.",
         f"Look again after one winter, or in twelve months: new cracks, scaling, {words.ponds}, scrape"

@@ -151,8 +151,8 @@ def _finished(row: JigRow, number_of: Mapping[float, str], spacer: float) -> Jig
 def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
     """Each place no board can follow, and what serves there."""
     said = [
-        f"Piece {r.name}, offsets {r.low:+.2f} to {r.high:+.2f} m, stations {r.first:.2f} to"
-        f" {r.last:.2f}: {r.why}."
+        f"Piece {r.name}, offsets {r.low:+.2f} to {r.high:+.2f} m, stations {r.first:.2f} to {r.last:.2f}:"
+        f" {r.why}."
         + (
             f" There: the shrouded base on two rails (next sheet); the last {millimetres(r.leaves)} at"
             f" most by the drill dots."

@@ -25,8 +25,7 @@ def make_passes(
         (
             "Chalk, tape, hammer drill with a depth stop",
             "Chalk line of travel, tyre lines, block stations, stop lines and strips. Drill the dots"
-            " (shrouded bit or"
-            " vacuum held to it), paint their bottoms. Close drains and door gaps.",
+            " (shrouded bit or vacuum held to it), paint their bottoms. Close drains and door gaps.",
             Range(0.5, 1.5),
         )
     ]
@@ -44,8 +43,7 @@ def make_passes(
             "String, stick, straightedge",
             (
                 "Check every figure of the string table and pass the stick under the board. Grind what is"
-                " proud, check"
-                " again. Then the vehicle, at walking pace, somebody watching."
+                " proud, check again. Then the vehicle, at walking pace, somebody watching."
             ),
             Range(0.5, 1.5),
         )
@@ -58,8 +56,8 @@ def _machine(tool: Tool, plan: CutPlan) -> str:
     return (
         f"Bulk: {math.ceil(depth / tool.step)} passes of {both(tool.step)} at most, lanes"
         f" {millimetres(tool.pitch, 0)} apart, only where dots are deeper than"
-        f" {millimetres(LEFT_BY_MACHINE, 0)},"
-        f" until {millimetres(LEFT_BY_MACHINE, 0)} of each such dot are left. Stay off the feather."
+        f" {millimetres(LEFT_BY_MACHINE, 0)}, until {millimetres(LEFT_BY_MACHINE, 0)} of each such dot are"
+        " left. Stay off the feather."
     )
 
 
@@ -126,7 +124,7 @@ def _feather(deepest: float, feather: float) -> str:
     )
     return (
         f"Feather from the strips' ends to the stop lines, evenly, 1:{1 / feather:.0f}: saw a wedge"
-        f" {wedge * 1000:.0f} mm long and {wedge * feather * 1000:.0f} mm high; laid tip to the stop"
-        f" line, its top lies"
-        f" level with the untouched concrete. Nothing may trip.{walk if deepest > VERTICAL else ''}"
+        f" {wedge * 1000:.0f} mm long and {wedge * feather * 1000:.0f} mm high; laid tip to the stop line,"
+        " its top lies level with the untouched concrete. Nothing may"
+        f" trip.{walk if deepest > VERTICAL else ''}"
     )

@@ -297,16 +297,14 @@ def _notes(dots: Sequence[Dot], marks: Mapping[str, tuple[float, float]]) -> lis
             " it are plus."
         ),
         (
-            "Tapes lie on the slab and are pulled straight. Drill each dot with a depth stop and paint"
-            " its bottom: grind"
-            " until the paint is just gone."
+            "Tapes lie on the slab and are pulled straight. Drill each dot with a depth stop and paint its"
+            " bottom: grind until the paint is just gone."
         ),
     ]
     if len(marks) < 2:
         notes.append(
-            "Fewer than two marks were scanned: no tape ties can be printed. Put three or more marks on"
-            " the slab, round the cut, and scan"
-            " it with them."
+            "Fewer than two marks were scanned: no tape ties can be printed. Put three or more marks on the"
+            " slab, round the cut, and scan it with them."
         )
     lost = sum(dot.ties is None for dot in dots)
     if len(marks) >= 2 and lost:

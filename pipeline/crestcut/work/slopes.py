@@ -83,9 +83,8 @@ def _said(run: list[float], cross: list[float], edge: str, step: float) -> tuple
         said.append(f"cross slope {cross[1]:.1%} is steeper than 1:48 (403.3), {new}")
     if cross[1] < DRAINS - EXACT and run[1] < DRAINS - EXACT:
         said.append(
-            "flatter than 1/4 in a foot (ACI 302.1R) both ways, and than the 2.5 % of AS/NZS 3727.1:"
-            " water may"
-            " stand"
+            "flatter than 1/4 in a foot (ACI 302.1R) both ways, and than the 2.5 % of AS/NZS 3727.1: water"
+            " may stand"
         )
     said.append(
         "1:48 is both the steepest cross slope for walking and the least that drains: there is no room"
