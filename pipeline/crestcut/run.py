@@ -45,10 +45,10 @@ from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
-from crestcut.travel.cores import compiled_before, meanwhile
+from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, TravelLine
-from crestcut.travel.soft import soft_contacts
+from crestcut.travel.soft import SoftContact, soft_contacts
 from crestcut.travel.tyres import settle_part
 from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
@@ -63,6 +63,7 @@ if TYPE_CHECKING:
 
 Say = Callable[[str], None]
 ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
+Advice = tuple[dict[str, object], ...]
 SEED = 0
 FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about half a minute, once"
 
@@ -111,6 +112,8 @@ def run_job(
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
+        if ahead is not None:
+            wake_compiler()  # while it is being read
         scan = _scan_of(job, say, ahead)
     for note in scan.notes:
         say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
@@ -120,16 +123,17 @@ def run_job(
     lines = lines_of(drivers, job, places)
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
-    with meanwhile(estimate_error, scan, surface.height, job.scan.scanner) as error:
-        with clock.stage("ride", "standing the vehicle along the line"):
-            rides = rides_of(drivers, lines, surface, job)
-        with clock.stage("sweep", "sweeping the underside over the slab"):
-            swept = swept_of(drivers, rides, surface, job)
-        surface = replace(surface, error=error())
+    error = meanwhile(estimate_error, scan, surface.height, job.scan.scanner)
+    with clock.stage("ride", "standing the vehicle along the line"):
+        rides = rides_of(drivers, lines, surface, job)
+    with clock.stage("sweep", "sweeping the underside over the slab"):
+        swept = swept_of(drivers, rides, surface, job)
+    surface = replace(surface, error=error())
     readings = [evidence_of(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
     with clock.stage("chance", "drawing surfaces and vehicles"):
         each = zip(drivers, rides, swept, readings, strict=True)
         standings = worst_first([judged(job, surface, *one, SEED) for one in each], job)
+    beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     keeps = keeps_of(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
@@ -141,7 +145,7 @@ def run_job(
         after = [
             judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)
         ]
-    report, release = _report(job, scan, surface, standings, fleet, after, keeps)
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
     early(Done(report, release))
     with clock.stage("options", "trying what is cheaper"):
@@ -158,9 +162,16 @@ def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
     return read_scan(job.scan, say)
 
 
+def _beside_the_cut(
+    job: Job, scan: Scan, surface: Surface, first: Standing
+) -> tuple[Advice, tuple[SoftContact, ...]]:
+    """What is told of the one that speaks, whatever the cut will be."""
+    return _advice(first, surface, scan, job), soft_contacts(first.vehicle, surface, first.ride)
+
+
 def _report(
     job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
-    after: Sequence[Chance], keeps: Sequence[KeepArea],
+    after: Sequence[Chance], keeps: Sequence[KeepArea], advice: Advice, soft: tuple[SoftContact, ...],
 ) -> tuple[Report, Release]:  # fmt: skip
     """All that the deliverables are made from but the options; of several vehicles the one with least room
     speaks."""
@@ -176,8 +187,7 @@ def _report(
         release=release.state, release_reasons=release.reasons, provisional=provisional,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
-        advice=_advice(first, surface, scan, job),
-        soft=soft_contacts(vehicle, surface, rode),
+        advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
         version=__version__, seed=SEED,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings)),
@@ -265,7 +275,7 @@ def evidence_of(job: Job, scan: Scan, surface: Surface, driver: Driver, line: Tr
     )
 
 
-def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> tuple[dict[str, object], ...]:
+def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
     """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half
     of what is wanted."""
     today = first.today
@@ -337,14 +347,14 @@ def write_job(
 def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
     """Ask the press for all that shows no option: pictures, meshes, work sheets and drawing."""
     from crestcut.deliver.cad import CAD_NAME, write_cad
-    from crestcut.deliver.mesh import write_meshes
+    from crestcut.deliver.mesh import GLB_NAME, write_depth_glb
     from crestcut.deliver.pictures import draw_pictures, light
     from crestcut.deliver.sheets import write_sheets
 
     report = done.report
     shown = light(report)
     hand.ask(draw_pictures, shown, folder)
-    hand.ask(write_meshes, shown, folder)
+    hand.ask(write_depth_glb, shown, folder / GLB_NAME)
     order = WorkOrder(
         report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,
         marks={m.name: m.xy for m in report.marks},
@@ -360,13 +370,15 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
 
 
 def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Press, say: Say) -> None:
-    """Page and result into ``folder``; back when the press has done all it was asked."""
+    """Mesh, page and result into ``folder``; back when the press has done all it was asked."""
+    from crestcut.deliver.mesh import PLY_NAME, write_depth_ply
     from crestcut.deliver.page_report import write_report
     from crestcut.deliver.result import write_result
 
     report = done.report
     clock = Clock(say)
     with clock.stage("write", "writing mesh, pictures, page and sheets"):
+        write_depth_ply(report, folder / PLY_NAME)
         write_report(report, folder, sheet)
         hand.finish()
     timed = replace(report, seconds={**report.seconds, **clock.seconds})

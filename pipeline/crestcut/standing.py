@@ -22,6 +22,7 @@ from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.cores import meanwhile
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
 from crestcut.travel.ride import ride
@@ -166,8 +167,9 @@ def judged(
     """Draws, today's and in-use chance, and the margin that a cut needs for the confidence asked for."""
     vehicle, error = driver.vehicle, surface.error
     passage = Passage(vehicle, surface, rode, before)
+    planned = meanwhile(draw_cut, passage, error, job.wanted, seed, evidence=evidence)
     drawn = draw_clearances(passage, error, seed, evidence=evidence)
-    cut = draw_cut(passage, error, job.wanted, seed, evidence=evidence)
+    cut = planned()
     if drawn is None or cut is None:
         raise CrestcutError(
             "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"

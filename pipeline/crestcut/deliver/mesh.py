@@ -18,6 +18,7 @@ from crestcut.deliver.colours import depth_colours, linear_from_srgb
 from crestcut.deliver.report import Report
 from crestcut.grid import BoolArray, FloatArray, IntArray
 
+PLY_NAME, GLB_NAME = "depth_to_remove.ply", "depth_to_remove.glb"
 DISPLAY_VERTICES = 150_000  # a viewer on a phone still turns this smoothly
 PLY_VERTEX = np.dtype([
     ("x", "<f8"), ("y", "<f8"), ("z", "<f8"), ("red", "u1"), ("green", "u1"), ("blue", "u1"), ("depth",
@@ -160,9 +161,3 @@ def _plain_material(tree: dict) -> None:
     for mesh in tree.get("meshes", []):
         for primitive in mesh["primitives"]:
             primitive["material"] = 0
-
-
-def write_meshes(report: Report, folder: Path) -> None:
-    """``depth_to_remove.ply`` and ``depth_to_remove.glb`` in ``folder``."""
-    write_depth_ply(report, folder / "depth_to_remove.ply")
-    write_depth_glb(report, folder / "depth_to_remove.glb")

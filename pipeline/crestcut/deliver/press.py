@@ -10,6 +10,7 @@ run here, with the same bytes as their result.
 from __future__ import annotations
 
 import contextlib
+import gc
 import importlib
 import os
 import pickle
@@ -28,15 +29,20 @@ from crestcut.deliver.press_pipe import Packer, Parts, Unpacker, receive, send
 
 Say = Callable[[str], None]
 SOON = 0.05  # s: who asks within it gains nothing from a page drawn for nobody
+# new objects between two searches for cycles of dead ones: spares a short life a tenth of its time
+SELDOM = 100_000
 PIPE = 1 << 20  # bytes that a pipe holds, where the system lets us say so: fewer turns to and fro
 
 
 @dataclass(eq=False)
 class Task:
-    """What was asked. answer, error : set once ``done``. told : the function takes a ``say`` of its own."""
+    """What was asked. wanted : its answer is. told : the function takes a ``say`` of its own, last. answer,
+    error : set once ``done``.
+    """
 
     function: Callable[..., object] | str
     args: tuple[object, ...]
+    wanted: bool = False
     told: bool = False
     done: bool = False
     answer: Any = None
@@ -73,16 +79,19 @@ class Press:
         else:
             self._send(Task(function, args))
 
-    def fetch(self, function: str, *args: object) -> Callable[[Say], Any]:
-        """Call ``function(*args, say)`` there and soon; what comes back waits for its answer (or raises its
-        error) and passes on what it said meanwhile.
+    def fetch(
+        self, function: Callable[..., Any] | str, *args: object, told: bool = False
+    ) -> Callable[..., Any]:
+        """Call ``function(*args)`` there and soon; what comes back waits for its answer, or raises its error.
 
-        function : "module:name", for it need not be loaded here. Without a child it is, once waited for.
+        function : or "module:name", where it need not be loaded here.  told : it takes a ``say`` too; what
+        comes back must be given one, and passes on what was said. Without a child the call is made here, once
+        it is waited for.
         """
-        task = Task(function, args, told=True)
+        task = Task(function, args, True, told)
         if self._child is not None:
             self._send(task)
-        return lambda say: self._wait_for(task, say)
+        return lambda say=_silent: self._wait_for(task, say)
 
     def finish(self) -> None:
         """Wait until all that was asked is done.
@@ -91,8 +100,8 @@ class Press:
         """
         while self._asked and self._child is not None:
             task = self._asked[0]
-            self._hear(lambda _: None)
-            if task.done and task.error is not None and not task.told:
+            self._hear(_silent)
+            if task.done and task.error is not None and not task.wanted:
                 self._asked.clear()
                 raise task.error
 
@@ -100,7 +109,7 @@ class Press:
         while not task.done and self._child is not None:
             self._hear(say)
         if not task.done:
-            return _resolved(task.function)(*task.args, say)
+            return _called(task.function, task.args, say if task.told else None)
         if task.error is not None:
             raise task.error
         return task.answer
@@ -109,7 +118,7 @@ class Press:
         self._asked.append(task)
         try:
             assert self._child is not None and self._child.stdin is not None
-            send(self._child.stdin, self._packer.pack((task.function, task.args, task.told)))
+            send(self._child.stdin, self._packer.pack((task.function, task.args, task.wanted, task.told)))
         except OSError:
             self._lost()
 
@@ -133,8 +142,8 @@ class Press:
         self._end()
         asked, self._asked = self._asked, []
         for task in asked:
-            if not task.told:
-                _resolved(task.function)(*task.args)
+            if not task.wanted:
+                _called(task.function, task.args, None)
 
     def _end(self) -> None:
         child, self._child = self._child, None
@@ -148,12 +157,15 @@ class Press:
         child.wait()
 
 
-def _resolved(function: Callable[..., object] | str) -> Callable[..., Any]:
-    if not isinstance(function, str):
-        return function
-    module, name = function.split(":")
-    found: Callable[..., Any] = getattr(importlib.import_module(module), name)
-    return found
+def _called(function: Callable[..., Any] | str, args: tuple[object, ...], say: Say | None) -> Any:
+    if isinstance(function, str):
+        module, name = function.split(":")
+        function = getattr(importlib.import_module(module), name)
+    return function(*args, say) if say is not None else function(*args)  # type: ignore[operator]
+
+
+def _silent(_: str) -> None:
+    pass
 
 
 def _start() -> subprocess.Popen[bytes] | None:
@@ -190,6 +202,7 @@ def _serve() -> None:
     messages: queue.Queue[list[bytearray]] = queue.Queue()
     answers, sys.stdout = sys.stdout.buffer, sys.stderr  # nothing else may write among the answers
     threading.Thread(target=_read_ahead, args=(sys.stdin.buffer, messages), daemon=True).start()
+    gc.set_threshold(SELDOM)
     unpacker = Unpacker()
     wait: float | None = SOON
 
@@ -209,9 +222,9 @@ def _serve() -> None:
 def _answered(unpacker: Unpacker, message: list[bytearray], say: Say) -> Parts:
     """What the function that a message names returns, or raises, as a message."""
     try:
-        function, args, told = unpacker.unpack(message)
-        found = _resolved(function)(*args, *((say,) if told else ()))
-        return Packer().pack((None, found if told else None, None))
+        function, args, wanted, told = unpacker.unpack(message)
+        found = _called(function, args, say if told else None)
+        return Packer().pack((None, found if wanted else None, None))
     except Exception as error:
         return _sendable(error)
 

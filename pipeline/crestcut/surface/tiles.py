@@ -8,13 +8,16 @@ below. The layer that counts is the lowest one that holds a fair share of what t
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numba import njit
 from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray, IntArray
+from crestcut.surface.local import WORKERS
 from crestcut.surface.raster import Lattice, sort_into
 
 SMALLEST_TILE = 0.05  # m
@@ -109,17 +112,27 @@ def _lowest_layers(z, start, order, band, share, level):  # type: ignore[no-unty
         level[t] = total / (top - at)
 
 
-@njit(cache=True, nogil=True)
-def robust_planes(level, group, reach, cutoff):  # type: ignore[no-untyped-def]
+def robust_planes(level: FloatArray, group: NDArray[np.int32], reach: int, cutoff: float) -> FloatArray:
     """(ny, nx, 3): height at the tile's middle and slope per tile along u and v, bisquare-weighted (Tukey),
     NaN where empty.
 
     Only tiles of the same ``group`` within ``reach`` count; residuals beyond ``cutoff`` m have no weight in
     the end.
     """
+    fitted = np.full((*level.shape, 3), np.nan)
+    edges = np.linspace(0, len(level), 4 * WORKERS + 1).astype(int).tolist()
+    with ThreadPoolExecutor(WORKERS) as pool:
+        jobs = [pool.submit(_planes, level, group, reach, cutoff, a, b, fitted) for a, b in pairwise(edges)]
+        for job in jobs:
+            job.result()
+    return fitted
+
+
+@njit(cache=True, nogil=True)
+def _planes(level, group, reach, cutoff, j0, j1, fitted):  # type: ignore[no-untyped-def]
+    """``robust_planes`` of rows j0..j1-1 of tiles."""
     ny, nx = level.shape
-    fitted = np.full((ny, nx, 3), np.nan)
-    for j in range(ny):
+    for j in range(j0, j1):
         for i in range(nx):
             if np.isnan(level[j, i]) or group[j, i] < 0:
                 continue
@@ -153,7 +166,6 @@ def robust_planes(level, group, reach, cutoff):  # type: ignore[no-untyped-def]
                 a = (r0 - b * s01 - c * s02) / s00
                 wide = max(cutoff, 0.6 * wide)
             fitted[j, i, 0], fitted[j, i, 1], fitted[j, i, 2] = a, b, c
-    return fitted
 
 
 @njit(cache=True, nogil=True)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import contextmanager
 from itertools import pairwise
 from typing import ParamSpec, TypeVar
+
+from numba import njit
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -34,20 +35,29 @@ def share(work: Callable[[int, int], None], count: int, least: int = 1) -> None:
             job.result()
 
 
-@contextmanager
-def meanwhile(work: Callable[P, T], *args: P.args, **named: P.kwargs) -> Iterator[Callable[[], T]]:
-    """``with meanwhile(f, x) as answer: ...; answer()``: f(x) runs in a thread beside the block.
+def meanwhile(work: Callable[P, T], *args: P.args, **named: P.kwargs) -> Callable[[], T]:
+    """Begin ``work(*args)`` in a thread beside this one; what comes back waits for its answer or its error.
 
-    For work that mostly lets go of the interpreter, and touches nothing that the block changes: then the
-    answer is that of ``f(x)`` alone. On one core it runs when it is asked for. The block is not left before
-    f has ended.
+    For work that mostly lets go of the interpreter, and touches nothing that is changed meanwhile: then the
+    answer is the same as without. On one core it runs when it is waited for.
     """
     if WORKERS == 1:
-        yield lambda: work(*args, **named)
-        return
-    with ThreadPoolExecutor(1) as pool:
-        job = pool.submit(work, *args, **named)
-        yield job.result
+        return lambda: work(*args, **named)
+    pool = ThreadPoolExecutor(1)
+    job = pool.submit(work, *args, **named)
+    pool.shutdown(wait=False)
+    return job.result
+
+
+@njit(cache=True)
+def _nothing() -> None:
+    pass
+
+
+def wake_compiler() -> None:
+    """Let the compiler load what it loads before its first loop, a tenth of a second, while nothing else is
+    to be done."""
+    _nothing()
 
 
 def compiled_before(kernel: object) -> bool:
