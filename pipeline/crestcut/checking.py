@@ -33,8 +33,9 @@ from crestcut.verify.by_hand import before_work, likely_shares, worked
 from crestcut.verify.edges import edges_left, new_ponds, too_deep
 from crestcut.verify.lay import Laid, lay_after
 from crestcut.verify.now import all_now, mixed
-from crestcut.verify.records import Check, Now, Share
+from crestcut.verify.records import Check, Now
 from crestcut.verify.removed import Removed, removed_between, work_area
+from crestcut.verify.told import agreeing, told_by
 
 EVEN = 0.5  # the confidence a further pass is drawn for where it cannot be told whether one is needed
 HIDDEN = "readings from before the work are not used with a scan after it: they speak of the old ground"
@@ -42,7 +43,7 @@ HIDDEN = "readings from before the work are not used with a scan after it: they 
 
 @dataclass(frozen=True, eq=False)
 class Checked:
-    """The plan as ``run`` makes it, what was found since, and the scan after the work (None by hand alone)."""
+    """The plan as ``run`` makes it, what was found since, and the scan after the work, None by hand alone."""
 
     report: Report
     check: Check
@@ -52,10 +53,21 @@ class Checked:
 
 @dataclass(frozen=True, eq=False)
 class _Drive:
-    """The vehicles of the job on their lines."""
+    """The vehicles of the job on their lines, and all that was read by hand as evidence on a given slab: for
+    each vehicle, from its record and the slab."""
 
     drivers: tuple[Driver, ...]
     lines: tuple[TravelLine, ...]
+    reads: tuple[Callable[[Driver, Surface], Evidence | None], ...]
+
+    @property
+    def main(self) -> int:
+        """Which of them the witnesses speak of."""
+        return next(k for k, d in enumerate(self.drivers) if d.main)
+
+    def read(self, surface: Surface) -> list[Evidence | None]:
+        """The readings for each vehicle."""
+        return [read(d, surface) for d, read in zip(self.drivers, self.reads, strict=True)]
 
 
 def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None) -> Checked:
@@ -71,13 +83,13 @@ def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None)
     report = run_job(path, say).report
     if report.plan is None:
         raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
-    drive = _drive(job, report)
+    drive = _drive(job, since, report)
     if since.scan.files:
         with clock.stage("after", "reading the scan after the work"):
             laid, surface, removed = _scanned(job, since, report, say)
-        check = _by_scan(job, since, report, drive, laid, surface, removed, clock)
+        check = _by_scan(job, report, drive, laid, surface, removed, clock)
     else:
-        check = _by_hand(job, since, report, drive, clock)
+        check = _by_hand(job, report, drive, clock)
         laid = None
     seconds = {**report.seconds, **clock.seconds}
     return Checked(report, check, laid.scan if laid is not None else None, seconds)
@@ -100,11 +112,22 @@ def _since(job: Job, after: Sequence[Path]) -> After:
     )
 
 
-def _drive(job: Job, report: Report) -> _Drive:
+def _drive(job: Job, since: After, report: Report) -> _Drive:
     drivers, frame = drivers_of(job), report.scan.frame
     drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
-    return _Drive(drivers, lines_of(drivers, job, places))
+    lines = lines_of(drivers, job, places)
+    # what was measured since takes the place of what was measured before
+    written = replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
+
+    def reader(first: Driver, line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
+        old = None
+        if not since.scan.files:  # the same scan, and so the same errors, that the old readings speak of
+            old = before_work(evidence_of(job, report.scan, report.surface, first, line))
+        return lambda driver, ground: joined(old, _told(written, report.scan, ground, driver, line))
+
+    reads = tuple(reader(d, line) for d, line in zip(drivers, lines, strict=True))
+    return _Drive(drivers, lines, reads)
 
 
 def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Surface, Removed]:
@@ -133,46 +156,36 @@ def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Su
 
 
 def _by_scan(
-    job: Job, since: After, report: Report, drive: _Drive, laid: Laid, surface: Surface, removed: Removed,
-    clock: Clock,
-) -> Check:  # fmt: skip
+    job: Job, report: Report, drive: _Drive, laid: Laid, surface: Surface, removed: Removed, clock: Clock
+) -> Check:
     assert report.plan is not None
-    reading = _as_written(job, since)
     with clock.stage("now", "driving over the finished work"):
-        told = [
-            _told(reading, report.scan, surface, d, line)
-            for d, line in zip(drive.drivers, drive.lines, strict=True)
-        ]
-        now = all_now(job, surface, drive.drivers, drive.lines, told, SEED)
+        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED)
     gone = np.nan_to_num(removed.depth.values)
-    edges = edges_left(report.surface, surface, removed, job.cut.feather)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
-    return _check(
-        job, report, now, surface, gone, told, clock,
-        removed=removed, edges=edges, too_deep=too_deep(removed, report.plan, job.slab),
-        ponds=new_ponds(report.surface, surface), fit_error=laid.error, notes=notes,
+    found = Check(
+        *_verdicts(now), now=now, surface=surface, still=report.plan, cautious=True, removed=removed,
+        edges=edges_left(report.surface, surface, removed, job.cut.feather),
+        too_deep=too_deep(removed, report.plan, job.slab), ponds=new_ponds(report.surface, surface, removed),
+        fit_error=laid.error, notes=notes,
     )  # fmt: skip
+    return _with_still(found, job, report, drive, gone, clock)
 
 
-def _by_hand(job: Job, since: After, report: Report, drive: _Drive, clock: Clock) -> Check:
+def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
     """Shares of the plan that the readings make likely, each driven over; their mixture is the answer."""
     assert report.plan is not None
-    planned, reading = report.plan.depth, _as_written(job, since)
-
-    def evidence(driver: Driver, line: TravelLine) -> Callable[[Surface], Evidence | None]:
-        old = before_work(evidence_of(job, report.scan, report.surface, driver, line))
-        return lambda ground: joined(old, _told(reading, report.scan, ground, driver, line))
-
-    main = next(k for k, d in enumerate(drive.drivers) if d.main)
-    reads = [evidence(d, line) for d, line in zip(drive.drivers, drive.lines, strict=True)]
+    planned, main = report.plan.depth, drive.main
+    vehicle, read = drive.drivers[main].vehicle, drive.reads[main]
     with clock.stage("share", "weighing what was measured by hand"):
-        shares = likely_shares(report.surface, planned, drive.drivers[main].vehicle, reads[main])
+        shares = likely_shares(
+            report.surface, planned, vehicle, lambda ground: read(drive.drivers[main], ground)
+        )
     found = []
     with clock.stage("now", "driving over the finished work"):
         for share, _ in shares.nodes:
             ground = worked(report.surface, planned, share)
-            told = [read(ground) for read in reads]
-            found.append(all_now(job, ground, drive.drivers, drive.lines, told, SEED))
+            found.append(all_now(job, ground, drive.drivers, drive.lines, drive.read(ground), SEED))
     weights = [w for _, w in shares.nodes]
     middle = int(np.argmax(weights))
     now = tuple(
@@ -183,15 +196,12 @@ def _by_hand(job: Job, since: After, report: Report, drive: _Drive, clock: Clock
         )
         for k in range(len(drive.drivers))
     )
-    surface = worked(report.surface, planned, shares.share.best)
-    told = [read(surface) for read in reads]
     gone = shares.share.best * np.nan_to_num(planned.values)
-    return _check(job, report, now, surface, gone, told, clock, share=shares.share)
-
-
-def _as_written(job: Job, since: After) -> Job:
-    """The job as if what was measured after the work stood in it, and nothing from before."""
-    return replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
+    check = Check(
+        *_verdicts(now), now=now, surface=worked(report.surface, planned, shares.share.best),
+        still=report.plan, cautious=True, share=shares.share,
+    )  # fmt: skip
+    return _with_still(check, job, report, drive, gone, clock)
 
 
 def _told(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
@@ -210,42 +220,54 @@ def _measured_before(job: Job) -> bool:
     return bool(job.strings or job.levels or job.witnesses)
 
 
-def _check(
-    job: Job, report: Report, now: tuple[Now, ...], surface: Surface, gone: FloatArray,
-    told: Sequence[Evidence | None], clock: Clock, *, removed: Removed | None = None,
-    share: Share | None = None, edges: tuple = (), too_deep: tuple = (), ponds: tuple = (),
-    fit_error: float = float("nan"), notes: tuple[str, ...] = (),
-) -> Check:  # fmt: skip
-    """The verdict, what is still to go, and what to measure."""
-    order = sorted(range(len(now)), key=lambda k: (-round(now[k].spare.chance_of_contact, 2), k))
-    verdicts = {n.verdict for n in now}
-    clearance = next((v for v in ("not yet", "cannot tell") if v in verdicts), "done")
+def _verdicts(now: Sequence[Now]) -> tuple[str, str]:
+    """Of the whole, edges not looked at yet, and of the clearance alone: the worst of all vehicles."""
+    found = {n.verdict for n in now}
+    clearance = next((v for v in ("not yet", "cannot tell") if v in found), "done")
+    return clearance, clearance
+
+
+def _with_still(
+    check: Check, job: Job, report: Report, drive: _Drive, gone: FloatArray, clock: Clock
+) -> Check:
+    """The check with what is still to go and what to measure; vehicles in order of what they have to spare.
+
+    Ground and vehicle are taken to be where the readings say they are: the map must agree with the verdict.
+    """
+    main = drive.main
+    evidence = drive.read(check.surface)
     with clock.stage("still", "seeking what is still to go"):
-        still = _still(job, report, now, surface, gone, clearance)
+        surface, moved = told_by(check.surface, drive.drivers[main].vehicle, evidence[main], SEED)
+        drivers = [replace(d, vehicle=moved) if d.main else d for d in drive.drivers]
+        agree = [agreeing(read(d, surface)) for d, read in zip(drivers, drive.reads, strict=True)]
+        told = all_now(job, surface, drivers, drive.lines, agree, SEED)
+        still = _still(job, report, told, surface, gone, check.clearance)
+    # chances from the readings as they were read, places and map from where they put things
+    now = [replace(t, today=n.today, spare=n.spare) for n, t in zip(check.now, told, strict=True)]
+    order = sorted(range(len(now)), key=lambda k: (-round(now[k].spare.chance_of_contact, 2), k))
     first = order[0]
-    advice = (
-        () if clearance == "done" else what_to_measure(now[first], surface, report.scan, job, told[first])
-    )
-    return Check(
-        verdict="not yet" if edges else clearance,
-        clearance=clearance,
+    advice: tuple[dict[str, object], ...] = ()
+    if check.clearance != "done":
+        advice = what_to_measure(now[first], surface, report.scan, job, evidence[first])
+    return replace(
+        check,
+        verdict="not yet" if check.edges else check.clearance,
         now=tuple(now[k] for k in order),
         surface=surface,
         still=still,
-        cautious=clearance != "cannot tell",
-        removed=removed, share=share, edges=edges, too_deep=too_deep, ponds=ponds, advice=advice,
-        fit_error=fit_error, notes=notes,
-    )  # fmt: skip
+        cautious=check.clearance != "cannot tell",
+        advice=advice,
+    )
 
 
 def _still(
     job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str
 ) -> CutPlan:
-    """What a further pass would take: nothing where it is done, for an even chance where it cannot be told."""
+    """What a further pass would take: nothing where it is done, for an even chance where that is open."""
     limits = _what_is_left(job, report, surface, gone)
-    wanted = job.wanted if clearance != "cannot tell" else replace(job.wanted, confidence=EVEN)
     if clearance == "done":
         limits = replace(limits, deepest=limits.deepest.like(np.zeros_like(limits.deepest.values)))
+    wanted = job.wanted if clearance != "cannot tell" else replace(job.wanted, confidence=EVEN)
     members = [replace(n.standing.member, margin=margin_for(n.standing.cut, wanted)) for n in now]
     plan = plan_fleet(members, surface, limits, job.wanted, job.cut.feather).plan
     return replace(plan, feasible=True, short_by=0.0, binding=()) if clearance == "done" else plan
@@ -259,3 +281,19 @@ def _what_is_left(job: Job, report: Report, surface: Surface, gone: FloatArray) 
     )
     left = np.maximum(limits.deepest.values - np.maximum(gone, 0.0), 0.0)
     return replace(limits, deepest=HeightGrid(surface.height.frame, left))
+
+
+def check_and_write(
+    path: Path, after: Sequence[Path], out: Path, say: Say = lambda _: None
+) -> tuple[Checked, tuple[Path, ...]]:
+    """The check and its files in ``out``, moved there when all are whole; the paths written."""
+    from crestcut.deliver.files import Staging, refuse_unwritable
+    from crestcut.deliver.verify_files import write_check
+
+    refuse_unwritable(out)
+    found = check_job(path, after, say)
+    staging = Staging(out)
+    with staging as folder:
+        say("writing mesh, picture and hand-over sheet")
+        write_check(found.report, found.check, found.scan, found.seconds, folder)
+    return found, staging.moved

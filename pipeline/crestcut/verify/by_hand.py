@@ -1,9 +1,9 @@
 """The finished work from hand measurements alone: a felt gap, a string, a level, and no new scan.
 
 The slab is the one that was scanned, less a share of the planned depth. That share is unknown, from nothing
-to a little more than all; what was read by hand says which shares are likely (a flat prior, and the likelihood
-of the readings with scan and vehicle as uncertain as they are: Rasmussen & Williams 2006, 5.4.1). A cut
-followed by hand is besides a little uneven, which widens patch and warp.
+to a little more than all; what was read by hand says which shares are likely (a flat prior, and the
+likelihood of the readings with scan and vehicle as uncertain as they are: Rasmussen & Williams 2006, 5.4.1).
+A cut followed by hand is besides a little uneven, which widens patch and warp.
 """
 
 from __future__ import annotations

@@ -23,6 +23,7 @@ SURE = 2.0  # standard deviations
 SHORTEST = 0.05  # m: shorter is a speck
 TOLERANCE = 0.002  # m deeper than the plan is what a hand does (2 mm over: DESIGN's own figure for a jig)
 LEAST_AREA = 0.01  # m2
+BESIDE = 0.2  # m from the work
 NEW = 0.5  # m: a puddle nearer than this to an old one is that one
 XY = tuple[float, float]
 
@@ -121,8 +122,11 @@ def _deeper(what: str, over: FloatArray, sd: FloatArray, mask: BoolArray, grid: 
     return None
 
 
-def new_ponds(before: Surface, after: Surface) -> tuple[tuple[Pond, XY], ...]:
-    """Water that stays now and did not before, with its site x, y; the largest first."""
+def new_ponds(before: Surface, after: Surface, removed: Removed) -> tuple[tuple[Pond, XY], ...]:
+    """Water that stays now in or beside the work and did not before, with its site x, y; the largest first.
+
+    Farther off two scans of the same ground differ by their drift alone, which makes puddles of its own.
+    """
     frame = before.height.frame
     step = max(round(POND_CELL / frame.cell), 1)
     cell = frame.cell * step
@@ -135,5 +139,8 @@ def new_ponds(before: Surface, after: Surface) -> tuple[tuple[Pond, XY], ...]:
     fresh = [
         p for p in now if not any(math.hypot(p.station - q.station, p.offset - q.offset) < NEW for q in was)
     ]
+    far = ndimage.distance_transform_edt(~(removed.work | removed.elsewhere)) * frame.cell
+    at = [(round(p.offset / frame.cell), round(p.station / frame.cell)) for p in fresh]
+    fresh = [p for p, place in zip(fresh, at, strict=True) if far[place] <= BESIDE]
     places = [frame.to_site((p.station, p.offset)) for p in fresh]
     return tuple((p, (float(x), float(y))) for p, (x, y) in zip(fresh, places, strict=True))

@@ -1,0 +1,47 @@
+"""The finished work as the drawing code takes it: the slab as it is now, with what is still to go."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from crestcut.cut.records import CutPlan
+from crestcut.deliver.report import Report
+from crestcut.grid import HeightGrid
+from crestcut.verify.records import Check
+
+NOTHING = 0.0005  # m: a difference of scans less than this is not drawn as gone
+
+
+def report_now(report: Report, check: Check) -> Report:
+    """The slab as it is now under the vehicle with least to spare; the plan is what is still to go."""
+    now = check.first
+    standing = now.standing
+    return replace(
+        report,
+        surface=check.surface, vehicle=standing.vehicle, ride=standing.ride, before=standing.before,
+        today=now.today, plan=check.still, after=None, advice=check.advice, options=(), vehicles=(), soft=(),
+        release="ok" if check.still.deepest <= 0 else report.release,
+    )  # fmt: skip
+
+
+def report_gone(report: Report, check: Check) -> Report:
+    """The slab before the work with what is gone since, as two scans tell it, or, by hand alone, with the
+    share of the plan that the readings make likely."""
+    assert report.plan is not None
+    depth = gone(report.plan, check)
+    plan = replace(report.plan, depth=depth, deepest=float(np.nanmax(depth.values, initial=0.0)))
+    before = replace(report.before, least={})  # the old worst place is gone with the concrete
+    return replace(report, plan=plan, before=before, release="ok", today=None)
+
+
+def gone(plan: CutPlan, check: Check) -> HeightGrid:
+    """Depth gone (ny, nx), m: zero outside the work, and where the difference is below what counts."""
+    if check.removed is None:
+        assert check.share is not None
+        return plan.depth.like(plan.depth.values * check.share.best)
+    removed = check.removed
+    cut = removed.work | removed.elsewhere
+    kept = np.where(cut & (removed.depth.values > NOTHING), removed.depth.values, 0.0)
+    return plan.depth.like(np.where(np.isfinite(removed.depth.values), kept, np.nan))

@@ -1,0 +1,116 @@
+"""``verify.json``: the check as numbers, SI throughout; what is not known is null, never zero."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from pathlib import Path
+
+from crestcut.deliver.report import Report
+from crestcut.deliver.result import inputs_of, place_of, plain, result_text
+from crestcut.deliver.verify_report import report_now
+from crestcut.scan.records import Scan
+from crestcut.travel.chance_records import Chance
+from crestcut.verify.records import Check, Now
+
+SCHEMA = "crestcut.verify/1"
+VERIFY_NAME = "verify.json"
+
+
+def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Mapping[str, float]) -> dict:
+    """Every key of ``verify.json``.
+
+    report : the plan, as ``run`` made it.  scan : after the work, None by hand alone.  Places are in the scan
+    before the work's own coordinates.
+    """
+    now = report_now(report, check)
+    files = [] if scan is None else [
+        {"role": "scan after", "file": f.path.name, "sha256": f.sha256} for f in scan.files
+    ]  # fmt: skip
+    document = {
+        "schema": SCHEMA,
+        "version": report.version,
+        "seed": report.seed,
+        "title": report.title,
+        "inputs": [*inputs_of(report), *files],
+        "want": report.job.wanted.want,
+        "want_ends": report.job.wanted.want_ends,
+        "confidence": report.job.wanted.confidence,
+        "verdict": check.verdict,
+        "clearance": check.clearance,
+        "by": "hand" if check.removed is None else "scan",
+        "now": _now(now, check.first),
+        "before": {"least_clearance": report.least_clearance, "interval": _interval(report.today)},
+        "vehicles": [{"name": n.standing.vehicle.name, **_now(now, n)} for n in check.now],
+        "removed": _removed(report, check),
+        "still": {
+            "deepest": check.still.deepest, "area": check.still.area, "volume": check.still.volume,
+            "feasible": check.still.feasible, "short_by": check.still.short_by,
+            "binding": check.still.binding, "margin": check.still.margin,
+            "for_chance": report.job.wanted.confidence if check.cautious else 0.5,
+        },
+        "edges": [
+            {"rise": e.rise, "slope": e.slope, "length": e.length, "point": report.plan_point(e.xy),
+             "rule": e.said}
+            for e in check.edges
+        ],
+        "too_deep": [
+            {"what": t.what, "most": t.most, "area": t.area, "point": report.plan_point(t.xy), "sure": t.sure}
+            for t in check.too_deep
+        ],
+        "ponds": [
+            {"deepest": p.deepest, "area": p.area, "volume": p.volume, "point": report.plan_point(xy)}
+            for p, xy in check.ponds
+        ],
+        "advice": {"measure": [dict(a) for a in check.advice]},
+        "release": {"state": report.release, "reasons": report.release_reasons},
+        "notes": list(dict.fromkeys((*report.notes, *check.notes))),
+        "seconds": seconds,
+    }  # fmt: skip
+    told = plain(document)
+    assert isinstance(told, dict)
+    return told
+
+
+def write_verify(
+    report: Report, check: Check, scan: Scan | None, seconds: Mapping[str, float], path: Path
+) -> None:
+    """Write ``verify.json``."""
+    path.write_text(result_text(verify_document(report, check, scan, seconds)), encoding="utf-8")
+
+
+def _interval(chance: Chance | None) -> tuple[float, float] | None:
+    return chance.interval if chance is not None else None
+
+
+def _now(report: Report, now: Now) -> dict[str, object]:
+    return {
+        "verdict": now.verdict,
+        "least_clearance": now.today.least_clearance,
+        "interval": now.today.interval,
+        "chance_of_contact": now.today.chance_of_contact,
+        "asked": now.asked,
+        "spare": now.spare.least_clearance,
+        "spare_interval": now.spare.interval,
+        "chance_of_want": 1 - now.spare.chance_of_contact,
+        "spread": now.today.spread,
+        "scan_share": now.today.scan_share,
+        "reasons": now.spare.reasons,
+        **place_of(report, now.tightest),
+    }
+
+
+def _removed(report: Report, check: Check) -> dict[str, object]:
+    """What is gone: from two scans, or the share of the plan that hand readings make likely."""
+    planned = report.plan.volume if report.plan is not None else math.nan
+    removed, share = check.removed, check.share
+    if removed is None:
+        best, sd = (share.best, share.sd) if share is not None else (math.nan, math.nan)
+        return {"volume": best * planned, "volume_sd": sd * planned, "planned": planned, "share": best,
+                "share_sd": sd, "depth_sd": None, "elsewhere_area": None, "fit_error": None}  # fmt: skip
+    cell = removed.depth.frame.cell
+    return {
+        "volume": removed.volume, "volume_sd": removed.volume_sd, "planned": planned, "share": None,
+        "share_sd": None, "depth_sd": removed.typical,
+        "elsewhere_area": float(removed.elsewhere.sum()) * cell**2, "fit_error": check.fit_error,
+    }  # fmt: skip

@@ -1,0 +1,186 @@
+"""The check in plain words, for the terminal, the picture and the hand-over page: verdict, how sure, what is
+left, what to do next."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from crestcut.deliver.report import Report
+from crestcut.deliver.summary import called, number, place_words
+from crestcut.deliver.verify_report import report_now
+from crestcut.travel.chance import in_words
+from crestcut.units import both, millimetres
+from crestcut.verify.records import Check, Edge, Now, TooDeep
+
+HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
+FIELD_NOTE = (
+    "Worked out from scans and readings; not proved in the field. Drive the vehicle over it slowly once, with"
+    " someone watching, and follow local codes."
+)
+
+
+def verify_lines(report: Report, check: Check) -> list[str]:
+    """The terminal summary; the verdict first."""
+    now = report_now(report, check)
+    lines = [verdict_words(report, check), *clearance_lines(check)]
+    lines.append(f"Where it has least to spare: {place_words(now, check.first.tightest)}.")
+    lines += gone_lines(report, check)
+    lines += edge_lines(report, check)
+    lines += still_lines(report, check)
+    lines += [f"Next: {step}" for step in next_steps(report, check)]
+    return [*lines, FIELD_NOTE]
+
+
+def verdict_words(report: Report, check: Check) -> str:
+    """One line: done, not yet or cannot tell; the gap against what was asked; the chance."""
+    first = check.first
+    name, gap = called(first.standing.vehicle.name), first.today.least_clearance
+    asked = f"asked for {both(first.asked)}"
+    if check.clearance == "done" and check.edges:
+        return (
+            f"NOT YET: {name} has its clearance ({both(gap)} at the least, {asked}), but"
+            f" {_steps(check.edges)} left at the edge of the cut."
+        )
+    if check.clearance == "done":
+        return f"DONE: {name} has {both(gap)} at the least; {asked}; {chance_words(first)}."
+    if check.clearance == "not yet":
+        short = max(-first.spare.least_clearance, 0.0)
+        still = f"still touches, by {both(-gap)}" if gap < 0 else f"has {both(gap)} at the least"
+        return f"NOT YET: {name} {still}; {asked}, {both(short)} short; {chance_words(first)}."
+    guess = f"{both(gap)} at the least" if gap >= 0 else f"{both(-gap)} too little room"
+    touch = in_words(first.today.chance_of_contact)
+    head = f"CANNOT TELL: at best estimate {name} has {guess}; {asked}; {chance_words(first)}, {touch}."
+    return f"{head} And {_steps(check.edges)} left at the edge of the cut." if check.edges else head
+
+
+def _steps(edges: Sequence[Edge]) -> str:
+    return "a step is" if len(edges) == 1 else f"{len(edges)} steps are"
+
+
+def chance_words(now: Now) -> str:
+    """The chance that less is left than was asked for, as people say it."""
+    return (
+        in_words(now.spare.chance_of_contact)
+        .replace("that it touches", "that it is less than asked")
+        .replace("that it clears", "that it is as much as asked")
+    )
+
+
+def clearance_lines(check: Check) -> list[str]:
+    """Interval and chances of each vehicle, and why where it cannot be told."""
+    lines = []
+    for now in check.now:
+        low, high = now.today.interval
+        of = f"{now.standing.vehicle.name}: " if len(check.now) > 1 else ""
+        lines.append(
+            f"{of}Least gap now: {both(now.today.least_clearance)}, 95 % between {millimetres(low)} and"
+            f" {millimetres(high)}; {in_words(now.today.chance_of_contact)}."
+        )
+        if now.verdict == "cannot tell":
+            lines += [f"  {reason}" for reason in now.spare.reasons]
+    return lines
+
+
+def gone_lines(report: Report, check: Check) -> list[str]:
+    """Volume removed against planned, how well a depth is known, and what went that should not have."""
+    planned = report.plan.volume * 1000 if report.plan is not None else 0.0
+    lines = []
+    if check.removed is not None:
+        removed = check.removed
+        litres, sd = removed.volume * 1000, removed.volume_sd * 1000
+        lines.append(
+            f"Removed: {number(max(litres, 0.0))} litres, give or take {number(2 * sd)}; planned"
+            f" {number(planned)}. One depth from the two scans is known to {millimetres(2 * removed.typical)}"
+            " either way, no better: each walk drifts by itself."
+        )
+    elif check.share is not None:
+        best, sd = check.share.best, check.share.sd
+        lines.append(
+            f"Removed: what was read by hand goes with {best:.0%} of the planned depth (give or take"
+            f" {2 * sd:.0%}), if the plan was followed evenly; where nothing was read that is taken on trust."
+        )
+    return lines + [too_deep_words(report, deep) for deep in check.too_deep]
+
+
+def too_deep_words(report: Report, deep: TooDeep) -> str:
+    """One sentence on ground that is lower than it should be."""
+    x, y = report.plan_point(deep.xy)
+    sure = "" if deep.sure else " (may be: it is within the scans' own error)"
+    return (
+        f"Over-cut: {deep.what}, by up to {both(deep.most)} over {number(deep.area)} m2, most at x {x:.2f},"
+        f" y {y:.2f}{sure}."
+    )
+
+
+def edge_lines(report: Report, check: Check) -> list[str]:
+    """Steps, and water that stays; by hand alone, what to look for."""
+    if check.removed is None:
+        return [
+            "Edges: not measured; lay a straightedge across the cut's edge: no step over 1/4 in (6.4 mm), and"
+            f" no steeper than 1:{1 / report.job.cut.feather:.3g}."
+        ]
+    lines = []
+    for edge in check.edges[:3]:
+        x, y = report.plan_point(edge.xy)
+        lines.append(
+            f"Edge: {millimetres(edge.rise)} in 60 mm at x {x:.2f}, y {y:.2f}, {edge.length:.2f} m long,"
+            f" steeper than the feather of 1:{1 / report.job.cut.feather:.3g}; {edge.said} (2010 ADA 303)."
+        )
+    if not check.edges:
+        lines.append(
+            "Edges: no step that the scan is sure of; feel along them with a straightedge all the same."
+        )
+    for pond, xy in check.ponds[:2]:
+        x, y = report.plan_point(xy)
+        lines.append(
+            f"Water: {pond.deepest * 1000:.0f} mm may now stand at x {x:.2f}, y {y:.2f}, over"
+            f" {number(pond.area)} m2 (judged on the scan's own heights: pour a bucket to see)."
+        )
+    return lines
+
+
+def still_lines(report: Report, check: Check) -> list[str]:
+    """What is still to go, and what limits it."""
+    still = check.still
+    if check.clearance == "done":
+        return ["Still to go: nothing."]
+    if still.deepest <= 0 and still.feasible:
+        return ["Still to go: nothing at best estimate; measuring decides."]
+    amount = (
+        f"{both(still.deepest)} at the deepest, {number(still.area)} m2, {number(still.volume * 1000)} litres"
+    )
+    why = "" if check.cautious else " at best estimate; a reading by hand may spare it"
+    lines = [f"Still to go: {amount}{why} (still_to_go.ply)."]
+    if not still.feasible:
+        lines.append(
+            "NOT ENOUGH: within the limits, less what is gone already, no cut reaches it;"
+            f" {both(still.short_by)} short. What limits it: {'; '.join(still.binding) or 'not named'}."
+        )
+    return lines
+
+
+def next_steps(report: Report, check: Check) -> list[str]:
+    """What to do now, in order."""
+    steps = []
+    if check.clearance == "cannot tell":
+        contradicted = any("contradicts" in r for r in check.first.spare.reasons)
+        if contradicted:
+            steps.append("measure again what contradicts, above; until then nothing is said.")
+        for a in check.advice:
+            steps.append(f"{a['how']}, where: {a['where']}; expect {a['expect']}.")
+    if check.clearance == "not yet":
+        if check.still.feasible:
+            steps.append("take another pass where checked.png shows colour, then check again.")
+        else:
+            steps.append(
+                "do not grind deeper: see the options that `crestcut run` lists, or ask an engineer."
+            )
+        if report.release != "ok":
+            steps.append(f"the release says {report.release.upper()}: settle that before the next pass.")
+    if check.edges:
+        steps.append("feather the steps named above with angled cuts, then check again.")
+    if any(d.sure and "steel" in d.what for d in check.too_deep):
+        steps.append("stop grinding there: the steel has too little cover left; ask an engineer.")
+    if check.verdict == "done":
+        steps.append("keep this sheet with the job; drive over it once, slowly, with someone watching.")
+    return steps

@@ -1,0 +1,81 @@
+"""Slab and vehicle moved to where what was read by hand puts them, for maps and for a further pass.
+
+A scan that is 8 mm out over the crest and a gap felt there disagree; the chances weigh both, and so must the
+map of what is still to go. Errors given Gaussian readings are a shift and a smaller spread (kriging, as in
+``surface.evidence_fold``): here the shift is made, and the readings are kept, agreeing, for the spread.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+import numpy as np
+from scipy.ndimage import map_coordinates
+
+from crestcut.grid import FloatArray, GridFrame
+from crestcut.surface.evidence_fold import Fold, fold_in
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import Surface
+from crestcut.vehicle.records import Vehicle
+
+COARSE = 0.05  # m between places where the shift is worked out: half of what patches change over
+DRAWS = 200  # for what bounds leave free
+
+Read = Callable[[Surface], Evidence | None]
+
+
+def told_by(
+    surface: Surface, vehicle: Vehicle, evidence: Evidence | None, seed: int
+) -> tuple[Surface, Vehicle]:
+    """Ground and parts at their expected places given the readings; both as they were where there are none,
+    or where they contradict."""
+    if evidence is None:
+        return surface, vehicle
+    hard = [p for p in vehicle.parts if not p.soft]
+    within = {p.name: p.within for p in hard}
+    frame, step = surface.height.frame, max(round(COARSE / surface.height.frame.cell), 1)
+    coarse = _coarse(frame, step)
+    places = coarse.node_xy().reshape(-1, 2)
+    fold = fold_in(evidence, surface.error, places, within, np.random.default_rng(seed), DRAWS)
+    if fold.contradictions:
+        return surface, vehicle
+    shift = _fine(fold.ground.reshape(coarse.shape), step, frame.shape)
+    ground = replace(
+        surface,
+        height=surface.height.like(surface.height.values - shift),
+        top=surface.top.like(surface.top.values - shift),
+    )
+    return ground, _moved(vehicle, fold, [p.name for p in hard])
+
+
+def agreeing(evidence: Evidence | None) -> Evidence | None:
+    """The same readings, come out just as expected: they still narrow, and no longer shift. Bounds are left
+    out: what they narrow is spent in the shift."""
+    if evidence is None:
+        return None
+    kept = [k for k, r in enumerate(evidence.readings) if r.relation == "is"]
+    if not kept:
+        return None
+    readings = tuple(replace(evidence.readings[k], observed=evidence.readings[k].predicted) for k in kept)
+    return Evidence(readings, evidence.noise[np.ix_(kept, kept)])
+
+
+def _coarse(frame: GridFrame, step: int) -> GridFrame:
+    rows, columns = (-(-(n - 1) // step) + 1 for n in frame.shape)
+    return replace(frame, cell=frame.cell * step, shape=(rows, columns))
+
+
+def _fine(values: FloatArray, step: int, shape: tuple[int, ...]) -> FloatArray:
+    """Straight lines between coarse nodes, (rows, columns) of ``shape``."""
+    at: Sequence[FloatArray] = np.meshgrid(*(np.arange(n) / step for n in shape), indexing="ij")
+    return np.asarray(map_coordinates(values, at, order=1, mode="nearest"))
+
+
+def _moved(vehicle: Vehicle, fold: Fold, names: Sequence[str]) -> Vehicle:
+    """Parts at their expected heights."""
+    up = dict(zip(names, fold.parts, strict=True))
+    parts = tuple(
+        replace(p, z=(p.z[0] + up[p.name], p.z[1] + up[p.name])) if not p.soft else p for p in vehicle.parts
+    )
+    return replace(vehicle, parts=parts)
