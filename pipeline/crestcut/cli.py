@@ -185,49 +185,6 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
 
 
 @main.command()
-@click.argument("job", type=click.Path(path_type=Path))
-@click.argument("more", nargs=-1, type=click.Path(path_type=Path), metavar="")
-@click.option(
-    "--after",
-    multiple=True,
-    type=click.Path(path_type=Path),
-    metavar="SCAN...",
-    help="Scans made after the work, in place of [after] files of the job.",
-)
-@click.option(
-    "--out",
-    type=click.Path(path_type=Path),
-    default=Path("out"),
-    show_default=True,
-    help="Folder for the results.",
-)
-@click.option("--json", "as_json", is_flag=True, help="Print verify.json to stdout.")
-def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path, as_json: bool) -> None:
-    """The finished work against the plan: done, not yet, or cannot tell, and what is still to go.
-
-    Checked by scans made after the work, by what was measured by hand since ([after] in the job), or both.
-    """
-    from crestcut.deliver.files import refuse_unwritable
-
-    if more and not after:
-        raise click.UsageError("name scans made after the work with --after")
-    refuse_unwritable(out)
-    from crestcut.checking import check_and_write
-
-    found, written = check_and_write(job, (*after, *more), out, _say)
-    if as_json:
-        click.echo((out / "verify.json").read_text(encoding="utf-8"), nl=False)
-    else:
-        from crestcut.deliver.verify_words import verify_lines
-
-        for line in verify_lines(found.report, found.check):
-            click.echo(line)
-        _list(written)
-    if not found.check.reached:
-        sys.exit(SHORT)
-
-
-@main.command()
 @click.argument("file", required=False, type=click.Path(path_type=Path))
 @click.option(
     "--out", type=click.Path(path_type=Path), default=None, help="Folder for drawing, vehicle file or sheet."
