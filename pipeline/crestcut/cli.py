@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import json
 import os
 import sys
@@ -12,6 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from crestcut.errors import CrestcutError
+from crestcut.short_lived import tidy_seldom
 
 if TYPE_CHECKING:
     from crestcut.vehicle.angles import Angles
@@ -47,6 +47,7 @@ def _say(text: str) -> None:
 @click.version_option(package_name="crestcut")
 def main() -> None:
     """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
+    tidy_seldom()
 
 
 @main.command()
@@ -119,10 +120,9 @@ def look(
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
     from crestcut.deliver.files import refuse_unwritable
-    from crestcut.deliver.press import SELDOM, Press
+    from crestcut.deliver.press import Press
 
     refuse_unwritable(out)
-    gc.set_threshold(SELDOM)
     with Press() as press:  # before all that loads slowly: it reads the scan meanwhile
         ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
         from crestcut.run import run_and_write

@@ -10,7 +10,6 @@ run here, with the same bytes as their result.
 from __future__ import annotations
 
 import contextlib
-import gc
 import importlib
 import os
 import pickle
@@ -26,11 +25,10 @@ from types import TracebackType
 from typing import IO, Any
 
 from crestcut.deliver.press_pipe import Packer, Parts, Unpacker, receive, send
+from crestcut.short_lived import tidy_seldom
 
 Say = Callable[[str], None]
 SOON = 0.05  # s: who asks within it gains nothing from a page drawn for nobody
-# new objects between two searches for cycles of dead ones: spares a short life a tenth of its time
-SELDOM = 100_000
 PIPE = 1 << 20  # bytes that a pipe holds, where the system lets us say so: fewer turns to and fro
 
 
@@ -202,7 +200,7 @@ def _serve() -> None:
     messages: queue.Queue[list[bytearray]] = queue.Queue()
     answers, sys.stdout = sys.stdout.buffer, sys.stderr  # nothing else may write among the answers
     threading.Thread(target=_read_ahead, args=(sys.stdin.buffer, messages), daemon=True).start()
-    gc.set_threshold(SELDOM)
+    tidy_seldom()
     unpacker = Unpacker()
     wait: float | None = SOON
 
