@@ -185,6 +185,33 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
 
 
 @main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path("out"),
+    show_default=True,
+    help="Folder for the results.",
+)
+@click.option("--json", "as_json", is_flag=True, help="Print floor.json to stdout.")
+def floor(job: Path, out: Path, as_json: bool) -> None:
+    """High spots and flatness of a floor: gaps under a straightedge, F-numbers, what to grind and what to fill."""
+    from crestcut.deliver.floor_result import FLOOR_NAME
+    from crestcut.deliver.floor_words import floor_lines
+    from crestcut.flooring import floor_and_write
+
+    report, written = floor_and_write(job, out, _say)
+    if as_json:
+        click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
+    else:
+        for line in floor_lines(report):
+            click.echo(line)
+        _list(written)
+    if not report.judged.levelling.reached:
+        sys.exit(SHORT)
+
+
+@main.command()
 @click.argument("file", required=False, type=click.Path(path_type=Path))
 @click.option(
     "--out", type=click.Path(path_type=Path), default=None, help="Folder for drawing, vehicle file or sheet."

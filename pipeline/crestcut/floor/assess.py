@@ -21,7 +21,7 @@ from crestcut.floor.chance import (
     spread_of,
 )
 from crestcut.floor.classes import TEN_FEET, rough_gap
-from crestcut.floor.levels import level_to_reference, level_to_straightedge
+from crestcut.floor.levels import level_to_reference, level_to_straightedge, nothing_to_do
 from crestcut.floor.records import Figure, Judged, Laid, Levelling
 from crestcut.floor.reference import general_level, level_at, robust_plane
 from crestcut.floor.straightedge import gaps_under
@@ -77,20 +77,23 @@ def judge_floor(
     asks = _Asks(wish, rule, stride, reference, drawn.height.frame, lines, slope)
     say("laying the straightedge")
     figures, each = asks.figures(drawn, drawn.height.values)
+    chance = float(np.logical_and.reduce(each).mean()) if each else 1.0
+    verdict = _verdict(chance, wish.confidence, drawn)
     say("finding what to grind")
-    levelling = _level(rule, floor, (reference, plane), stride, limits)
+    if verdict == "meets":  # what the scan's own error makes of a good floor is not ground away
+        levelling = nothing_to_do(floor, reference, figures[0].seen)
+    else:
+        levelling = _level(rule, floor, (reference, plane), stride, limits)
     pick = (slice(None, None, stride), slice(None, None, stride))
     cut, fill = (np.nan_to_num(g.values[pick]) for g in (levelling.depth, levelling.fill))
     say("drawing what the cut would leave")
     untouched = not cut.any() and not fill.any()
-    after = figures if untouched else asks.figures(drawn, drawn.height.values - cut + fill)[0]
-    kept = np.ones(1, bool) if not each else np.logical_and.reduce(each)
-    chance = float(kept.mean())
+    after = figures if untouched else asks.figures(drawn, drawn.height.values - cut + fill, planned=True)[0]
     gap, laid = _gap_map(rule, drawn)
     return Judged(
-        surface, float(floor.measured.sum()) * floor.frame.cell**2, _verdict(chance, wish.confidence, drawn), chance,
+        surface, float(floor.measured.sum()) * floor.frame.cell**2, verdict, chance,
         figures, after, laid, gap, None if lines is None else fn.f_numbers(lines, asks.read(drawn.height.values)),
-        levelling, _provisional(figures), drawn.told, drawn.contradictions, _notes(rule, levelling),
+        levelling, verdict == "cannot tell" or _provisional(figures), drawn.told, drawn.contradictions, _notes(rule, levelling),
         () if lines is None else _places(lines, drawn),
     )  # fmt: skip
 
@@ -164,12 +167,14 @@ class _Asks:
         flat = heights.reshape(heights.shape[0] * heights.shape[1], *heights.shape[2:])
         return fn.read(self.lines, self.frame, flat, self.slope)
 
-    def figures(self, drawn: Drawn, heights: FloatArray) -> tuple[tuple[Figure, ...], list[BoolArray]]:
+    def figures(
+        self, drawn: Drawn, heights: FloatArray, planned: bool = False
+    ) -> tuple[tuple[Figure, ...], list[BoolArray]]:
         """Figures of a floor (coarse raster, m), asked ones first, and whether each draw keeps to each asked one."""
         out: list[Figure] = []
         kept: list[BoolArray] = []
         for name, extreme, seen, asked in self._extremes(drawn, heights):
-            spread = spread_of(extreme, heights, drawn)
+            spread = spread_of(extreme, heights, drawn, planned)
             out.append(_figure(name, seen, spread, asked, False))
             if asked is not None:
                 kept.append(spread.draws <= asked + 1e-9)

@@ -83,7 +83,8 @@ def level_to_straightedge(
     cell = floor.frame.cell * stride
     known = np.where(floor.measured, 0.0, np.nan)
     if _fine_gap(floor.values, floor.frame.cell, length, stride) <= gap + EXACT:
-        return _nothing(floor, generals[0], length, stride)
+        worst = _fine_gap(floor.values, floor.frame.cell, length, stride)
+        return nothing_to_do(floor, generals[0], worst)
     general = next(
         (g for g in generals[:-1] if worst_gap((g + known)[pick], cell, length) <= gap / 2), generals[-1]
     )
@@ -102,8 +103,8 @@ def level_to_straightedge(
     return _finished(floor, general, over, sides, stride, (length, gap), allowed, reasons)
 
 
-def _nothing(floor: HeightGrid, general: FloatArray, length: float, stride: int) -> Levelling:
-    worst = _fine_gap(floor.values, floor.frame.cell, length, stride)
+def nothing_to_do(floor: HeightGrid, general: FloatArray, worst: float) -> Levelling:
+    """No cut and no fill. worst : the figure that is asked for, as the floor is."""
     none = np.zeros(floor.frame.shape)
     return Levelling(
         _masked(floor, none), _masked(floor, none), floor.like(general), (), (), "none", True, worst, worst

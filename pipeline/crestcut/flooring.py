@@ -1,0 +1,111 @@
+"""A floor on one page: scan -> floor -> gaps, F-numbers and their chance -> what to grind -> release -> files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from crestcut import __version__
+from crestcut.cut.limits import KeepArea, cut_limits
+from crestcut.cut.slab_limits import deepest_allowed
+from crestcut.deliver.floor_report import FloorReport
+from crestcut.errors import CrestcutError
+from crestcut.floor.assess import judge_floor
+from crestcut.floor.place import floor_frame, floor_only
+from crestcut.floor.work import make_floor_sheet
+from crestcut.grid import GridFrame, HeightGrid
+from crestcut.job.floor_records import FloorJob
+from crestcut.job.floor_schema import load_floor_job
+from crestcut.job.records import Job, Point
+from crestcut.run import SEED, Clock, Say
+from crestcut.scan.load import read_scan
+from crestcut.scan.place import mark_place, resolve_area, resolve_point
+from crestcut.scan.records import Scan
+from crestcut.surface.build import build_surface
+from crestcut.surface.evidence import gather_evidence
+from crestcut.surface.records import Surface
+from crestcut.work.release import decide_release
+
+OWN_ERROR = "the scan's own error is worth more than half of the gap asked for: lay a straightedge at the places named"
+Place = Callable[[Point], tuple[float, float]]
+
+
+def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
+    """A floor's job file answered, nothing written yet.
+
+    Raises CrestcutError for anything wrong with job, scan or area, or a rule that the floor has no room for.
+    """
+    clock = Clock(say)
+    job = load_floor_job(path)
+    base = job.base
+    limit = deepest_allowed(base)
+    with clock.stage("scan", "reading the scan"):
+        scan = read_scan(base.scan, say)
+    for note in scan.notes:
+        say(f"mind: {note}")
+    _refuse_no_scale(job, scan)
+    corners = resolve_area(job.wish.area, base.marks, scan.frame, None, "floor.area") if job.wish.area else ()
+    frame = floor_frame(scan, corners, base.cell)
+    with clock.stage("surface", "finding the floor"):
+        whole = _surface(base, scan, frame)
+        surface = floor_only(whole, corners, job.wish.straightedge)
+    place = _place(base, scan, whole.height)
+    keeps = [
+        KeepArea(
+            k.kind, resolve_area(k.area, base.marks, scan.frame, _height_at(whole.height), f"keep {n + 1}"), k.deepest
+        )
+        for n, k in enumerate(base.keeps)
+    ]
+    evidence = gather_evidence(base.strings, base.levels, whole, place, SEED)
+    datum = None if job.wish.datum is None else place(job.wish.datum)
+    with clock.stage("judge", "judging the floor"):
+        limits = cut_limits(surface, limit.depth, limit.reason, base.cut.feather, keeps)
+        judged = judge_floor(surface, job.wish, limits, evidence, datum, SEED, say)
+    release = decide_release(base, judged.provisional, None, OWN_ERROR if judged.provisional else "")
+    marks = {m.name: mark_place(m.name, base.marks, scan.frame) for m in base.marks}
+    with clock.stage("work", "setting board and blocks"):
+        sheet = make_floor_sheet(job, judged, release, marks)
+    return FloorReport(job, scan, judged, release, sheet, marks, tuple(keeps), corners, __version__, SEED, clock.seconds)
+
+
+def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[FloorReport, tuple[Path, ...]]:
+    """The answer and every file of it in ``out``, moved there when all are whole; the paths written."""
+    from crestcut.deliver.files import Staging, refuse_unwritable
+    from crestcut.deliver.floor_files import write_floor
+
+    refuse_unwritable(out)
+    staging = Staging(out)
+    with staging as folder:
+        report = floor_job(path, say)
+        say("writing mesh, plan and sheets")
+        write_floor(report, folder)
+    return report, staging.moved
+
+
+def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:
+    try:
+        return build_surface(scan, frame, base.scan.scanner)
+    except CrestcutError as error:
+        if error.where == "[travel] line":  # the same fault, in a floor's own words
+            raise CrestcutError("hardly any floor was found there", "floor.area", error.mend.replace(
+                "scan the slab there, or move the line", "scan the floor there, or name another area"
+            )) from None  # fmt: skip
+        raise
+
+
+def _refuse_no_scale(job: FloorJob, scan: Scan) -> None:
+    """Photogrammetry without a known length cannot tell millimetres."""
+    if job.base.scan.scanner == "photogrammetry" and any(f.unit_reason.startswith("guessed") for f in scan.files):
+        raise CrestcutError(
+            "photogrammetry has no scale of its own and nothing says its unit", str(scan.files[0].path),
+            'measure one length on the floor, scale the scan to it, and write unit = "m" under [scan]',
+        )  # fmt: skip
+
+
+def _height_at(height: HeightGrid) -> Callable[[float, float], float]:
+    return lambda x, y: float(height.sample((x, y)))
+
+
+def _place(base: Job, scan: Scan, height: HeightGrid) -> Place:
+    at = _height_at(height)
+    return lambda point: resolve_point(point, base.marks, scan.frame, at)
