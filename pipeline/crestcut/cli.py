@@ -82,7 +82,7 @@ def look(
         return
     if not scans:
         raise click.UsageError("name a scan file, or ask --how to make one")
-    from crestcut.deliver.page_pick import write_pick
+    from crestcut.deliver.press import Press
     from crestcut.job.records import ScanChoice
     from crestcut.scan.health import assess
     from crestcut.scan.load import read_scan
@@ -91,14 +91,20 @@ def look(
     if scanner is not None and scanner not in SYSTEMATIC:
         mend = f"use one of {', '.join(SYSTEMATIC)}, or leave it out"
         raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
-    scan = read_scan(ScanChoice(scans, unit, up, scanner), _say)
-    health = assess(scan, scanner)
     written: tuple[Path, ...] = ()
-    if out is not None:
-        _say("drawing the slab from above")
-        written = write_look(scan, health, out, scanner)
-        if grade(scan, health, scanner)[0] != NO_USE:  # else there is nothing to tap a line on
-            written = (*written, write_pick(scan, health, out))
+    # the second process tells the page's ground apart while this one draws
+    with Press(None if out is not None else False, "crestcut.deliver.page_pick:wake") as press:
+        scan = read_scan(ScanChoice(scans, unit, up, scanner), _say)
+        health = assess(scan, scanner)
+        if out is not None:
+            _say("drawing the slab from above")
+            useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
+            data = press.fetch("crestcut.deliver.page_pick:pick_data", scan, health, out) if useful else None
+            written = write_look(scan, health, out, scanner)
+            if data is not None:
+                from crestcut.deliver.page_pick import write_pick
+
+                written = (*written, write_pick(scan, health, out, data))
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner), indent=2, allow_nan=False))
         return

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import os
+from collections.abc import Callable
 from pathlib import Path, PurePosixPath
 from typing import Any
 
@@ -19,6 +20,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.scan.health import Health, near_ground
 from crestcut.scan.records import Scan
+from crestcut.travel.cores import wake_compiler
 
 FINEST = 0.02  # m
 FEWEST = 16  # points that make a picture
@@ -30,15 +32,23 @@ LOW_SHARE = 0.2  # of the points over a cell, counted from below: leaves and noi
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the picture
 
 
-def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
+def wake() -> None:
+    """Load what ``pick_data`` takes longest to load: the compiler of the ground's loops."""
+    wake_compiler()
+
+
+def write_pick(
+    scan: Scan, health: Health | None, out: Path, data: Callable[[], dict[str, Any]] | None = None
+) -> Path:
     """Write the page and return its path.
 
-    health : what `look` found, or None.  out : the file, or its folder.
+    health : what `look` found, or None.  out : the file, or its folder.  data : waits for ``pick_data`` of
+    the same, begun elsewhere; None works it out here.
     Raises CrestcutError where the scan has too few points to draw.
     """
-    data = pick_data(scan, health, out if out.suffix != ".html" else out.parent)
+    found = data() if data is not None else pick_data(scan, health, _folder(out))
     name = ", ".join(f.path.name for f in scan.files)
-    units = data["units"]
+    units = found["units"]
     body = (
         f'<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{esc(name)}</bdi></p></div>\n'
         f"{switches(units)}</header>\n"
@@ -47,7 +57,11 @@ def write_pick(scan: Scan, health: Health | None, out: Path) -> Path:
         "device: the page works "
         "without a network.</p></noscript></main>"
     )
-    return write_page(page(f"Pick: {name}", "pick", body, data, units), out, "pick.html")
+    return write_page(page(f"Pick: {name}", "pick", body, found, units), out, "pick.html")
+
+
+def _folder(out: Path) -> Path:
+    return out.parent if out.suffix == ".html" else out
 
 
 def switches(units: str) -> str:

@@ -29,6 +29,7 @@ from crestcut.short_lived import tidy_seldom
 
 Say = Callable[[str], None]
 SOON = 0.05  # s: who asks within it gains nothing from a page drawn for nobody
+DRAWING = "crestcut.deliver.pictures:warm_up"
 PIPE = 1 << 20  # bytes that a pipe holds, where the system lets us say so: fewer turns to and fro
 
 
@@ -52,15 +53,16 @@ class Press:
 
     ``with Press() as press: press.ask(f, x); ...; press.finish()``. ``apart=False``: everything runs here at
     once. Arguments are copied over, a large array once however often it is asked with; what the functions
-    return is copied back only from ``fetch``.
+    return is copied back only from ``fetch``. idle : "module:name" of what loads libraries when there is
+    nothing to do yet.
     """
 
-    def __init__(self, apart: bool | None = None) -> None:
+    def __init__(self, apart: bool | None = None, idle: str = DRAWING) -> None:
         self._asked: list[Task] = []
         self._packer = Packer()
         self._child: subprocess.Popen[bytes] | None = None
         if apart if apart is not None else (os.cpu_count() or 1) > 1:
-            self._child = _start()
+            self._child = _start(idle)
 
     def __enter__(self) -> Press:
         return self
@@ -166,12 +168,12 @@ def _silent(_: str) -> None:
     pass
 
 
-def _start() -> subprocess.Popen[bytes] | None:
+def _start(idle: str) -> subprocess.Popen[bytes] | None:
     if not sys.executable:  # an embedded Python has no program to start again
         return None
     try:
         # -P: as for the command itself, nothing is imported from the folder that somebody happens to stand in
-        program = [sys.executable, "-P", "-m", __name__]
+        program = [sys.executable, "-P", "-m", __name__, idle]
         return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE, pipesize=PIPE)
     except OSError:
         return None
@@ -212,7 +214,8 @@ def _serve() -> None:
             message = messages.get(timeout=wait)
         except queue.Empty:
             wait = None
-            _warm()
+            with contextlib.suppress(Exception):  # what cannot be loaded is told when it is asked for
+                _called(sys.argv[1], (), None)
             continue
         send(answers, _answered(unpacker, message, say))
 
@@ -225,14 +228,6 @@ def _answered(unpacker: Unpacker, message: list[bytearray], say: Say) -> Parts:
         return Packer().pack((None, found if wanted else None, None))
     except Exception as error:
         return _sendable(error)
-
-
-def _warm() -> None:
-    """Load what draws; what cannot be loaded is told when it is asked for."""
-    with contextlib.suppress(Exception):
-        from crestcut.deliver.pictures import warm_up
-
-        warm_up()
 
 
 if __name__ == "__main__":
