@@ -1,8 +1,8 @@
 """The kiln room of the invented pottery: a workshop floor seen by a scanner on a tripod from two places.
 
-A floor 6.4 x 4.6 m that falls 3 mm in a metre to the door, with two high spots, a hollow and a column; walls up
-to hip height. Errors as tripod scanners are known for (common practice, no source): noise of single ranges,
-patches of about 0.1 m, and a smooth warp of its own for each place it stood.
+A floor 6.4 x 4.6 m that falls 3 mm in a metre to the door, with two high spots, a hollow and a column; walls
+up to hip height. Errors as tripod scanners are known for (common practice, no source): noise of single
+ranges, patches of about 0.1 m, and a smooth warp of its own for each place it stood.
 """
 
 from __future__ import annotations
@@ -85,7 +85,7 @@ def _meet(eye: FloatArray, ray: FloatArray) -> tuple[FloatArray, NDArray[np.int6
 
 
 def _box(eye: FloatArray, ray: FloatArray, box: tuple[float, ...], outside: bool) -> FloatArray:
-    """Distance (n,) at which a ray in plan enters a box (from outside) or leaves it; inf where it does not."""
+    """Distance (n,) at which a ray in plan enters a box (from outside) or leaves it; inf: never."""
     with np.errstate(divide="ignore", invalid="ignore"):
         tx = (np.array(box[:2])[:, None] - eye[0]) / ray[:, 0]
         ty = (np.array(box[2:])[:, None] - eye[1]) / ray[:, 1]

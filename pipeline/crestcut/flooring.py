@@ -1,4 +1,6 @@
-"""A floor on one page: scan -> floor -> gaps, F-numbers and their chance -> what to grind -> release -> files."""
+"""A floor on one page: scan -> floor -> gaps, F-numbers and their chance -> what to grind -> release ->
+files.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,10 @@ from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.records import Surface
 from crestcut.work.release import decide_release
 
-OWN_ERROR = "the scan's own error is worth more than half of the gap asked for: lay a straightedge at the places named"
+OWN_ERROR = (
+    "the scan's own error is worth more than half of the gap asked for, or leaves the answer open: lay a"
+    " straightedge at the places named"
+)
 Place = Callable[[Point], tuple[float, float]]
 
 
@@ -52,7 +57,9 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     place = _place(base, scan, whole.height)
     keeps = [
         KeepArea(
-            k.kind, resolve_area(k.area, base.marks, scan.frame, _height_at(whole.height), f"keep {n + 1}"), k.deepest
+            k.kind,
+            resolve_area(k.area, base.marks, scan.frame, _height_at(whole.height), f"keep {n + 1}"),
+            k.deepest,
         )
         for n, k in enumerate(base.keeps)
     ]
@@ -65,7 +72,9 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     marks = {m.name: mark_place(m.name, base.marks, scan.frame) for m in base.marks}
     with clock.stage("work", "setting board and blocks"):
         sheet = make_floor_sheet(job, judged, release, marks)
-    return FloorReport(job, scan, judged, release, sheet, marks, tuple(keeps), corners, __version__, SEED, clock.seconds)
+    return FloorReport(
+        job, scan, judged, release, sheet, marks, tuple(keeps), corners, __version__, SEED, clock.seconds
+    )
 
 
 def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[FloorReport, tuple[Path, ...]]:
@@ -95,7 +104,9 @@ def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:
 
 def _refuse_no_scale(job: FloorJob, scan: Scan) -> None:
     """Photogrammetry without a known length cannot tell millimetres."""
-    if job.base.scan.scanner == "photogrammetry" and any(f.unit_reason.startswith("guessed") for f in scan.files):
+    if job.base.scan.scanner == "photogrammetry" and any(
+        f.unit_reason.startswith("guessed") for f in scan.files
+    ):
         raise CrestcutError(
             "photogrammetry has no scale of its own and nothing says its unit", str(scan.files[0].path),
             'measure one length on the floor, scale the scan to it, and write unit = "m" under [scan]',

@@ -1,4 +1,6 @@
-"""``floor_plan.png``: a floor from above, twice: what to grind and to fill, and how high it stands everywhere."""
+"""``floor_plan.png``: a floor from above, twice: what to grind and to fill, and how high it stands
+everywhere.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 PLAN_NAME = "floor_plan.png"
-FOOT_ROOM, KEY_ROOM, HEAD, GAP = 0.45, 1.25, 1.75, 0.75  # in
+FOOT_ROOM, KEY_ROOM, GAP = 0.45, 1.25, 0.75  # in
 SMOOTH = 0.03  # m: height lines are drawn over heights smoothed so far, so that they can be read
 LINES = 9  # height lines at most to either side
 BELOW = "#3b6ea5"  # of low spots: far from the ramp of depths in hue, and dashed where it counts
@@ -44,12 +46,16 @@ def floor_figure(report: FloorReport) -> Figure:
     wide, tall = (max(v, 0.3) for v in grid.frame.size)
     width = (ink.PAGE_WIDTH - 2 * ink.MARGIN - GAP - 0.35) / 2
     high = float(np.clip(width * tall / wide, 2.2, 6.2))
-    figure = ink.new_figure(FOOT_ROOM + KEY_ROOM + high + HEAD)
+    said, reasons = _said(report)
+    head = 1.0 + 0.142 * max(len(said), len(reasons) + 1)
+    figure = ink.new_figure(FOOT_ROOM + KEY_ROOM + high + head)
     page = ink.paper(figure)
-    _head(figure, report)
+    _head(figure, report, said, reasons)
     bottom = FOOT_ROOM + KEY_ROOM
     left = ink.MARGIN + 0.35
-    for k, (name, draw) in enumerate((("What to grind, what to fill", _work), ("How high it stands", _heights))):
+    for k, (name, draw) in enumerate(
+        (("What to grind, what to fill", _work), ("How high it stands", _heights))
+    ):
         x = left + k * (width + GAP)
         axes = ink.axes_at(figure, x, bottom, width, high)
         _frame(axes, report, width / high)
@@ -61,39 +67,41 @@ def floor_figure(report: FloorReport) -> Figure:
     _key(page, report, left, bottom - 0.42, width)
     source = f"scan {', '.join(f.path.name for f in report.scan.files)} | job {report.job.base.path.name}"
     ink.text_at(
-        figure, ink.MARGIN, 0.17, textwrap.shorten(f"{source} | crestcut {report.version}", 120), fontsize=6.8,
-        color=ink.SOFT,
+        figure, ink.MARGIN, 0.17, textwrap.shorten(f"{source} | crestcut {report.version}", 120),
+        fontsize=6.8, color=ink.SOFT,
     )  # fmt: skip
     ink.text_at(
-        figure, ink.PAGE_WIDTH - ink.MARGIN, 0.17, "Not field-proved: check with the straightedge.", fontsize=6.8,
-        color=ink.SOFT, ha="right",
+        figure, ink.PAGE_WIDTH - ink.MARGIN, 0.17, "Not field-proved: check with the straightedge.",
+        fontsize=6.8, color=ink.SOFT, ha="right",
     )  # fmt: skip
     return figure
 
 
-def _head(figure: Figure, report: FloorReport) -> None:
+def _said(report: FloorReport) -> tuple[list[str], list[str]]:
+    """Lines of the head, and of the reasons beside the stamp."""
+    said = [verdict_line(report), *(figure_words(f) for f in report.judged.figures if f.asked is not None)]
+    room = 105 if _stamp_of(report) else 165
+    reasons = [line for r in report.release.reasons for line in textwrap.wrap(r, 58)]
+    lines = [line for text in said for line in textwrap.wrap(f"{text[:1].upper()}{text[1:]}", room)]
+    if not _stamp_of(report):
+        return lines[:6], []
+    return lines[:6], [*reasons[:4], "and more: see the sheets"] if len(reasons) > 5 else reasons
+
+
+def _head(figure: Figure, report: FloorReport, said: list[str], reasons: list[str]) -> None:
     high = float(figure.get_size_inches()[1])
     ink.text_at(figure, ink.MARGIN, high - 0.40, report.title, fontsize=14, fontweight="bold")
-    said = [verdict_line(report), *(figure_words(f) for f in report.judged.figures if f.asked is not None)]
-    room = 112 if _stamp_of(report) else 165
-    lines = [line for text in said for line in textwrap.wrap(text, room)]
-    ink.text_at(
-        figure, ink.MARGIN, high - 0.58, "\n".join(lines[:6]), fontsize=8.0, va="top", linespacing=1.25
-    )
+    ink.text_at(figure, ink.MARGIN, high - 0.58, "\n".join(said), fontsize=8.0, va="top", linespacing=1.25)
     stamp = _stamp_of(report)
     if not stamp:
         return
     box = {"boxstyle": "square,pad=0.35", "facecolor": "white", "edgecolor": ink.INK, "linewidth": 2.0}
+    right = ink.PAGE_WIDTH - ink.MARGIN
+    style: dict[str, Any] = {"ha": "right", "va": "center", "fontsize": 15, "fontweight": "bold", "bbox": box}
+    ink.text_at(figure, right - 0.08, high - 0.38, stamp, **style)
     ink.text_at(
-        figure, ink.PAGE_WIDTH - ink.MARGIN - 0.08, high - 0.38, stamp, ha="right", va="center", fontsize=15,
-        fontweight="bold", bbox=box,
-    )  # fmt: skip
-    reasons = [line for r in report.release.reasons for line in textwrap.wrap(r, 58)]
-    more = [*reasons[:4], "and more: see the sheets"] if len(reasons) > 5 else reasons
-    ink.text_at(
-        figure, ink.PAGE_WIDTH - ink.MARGIN, high - 0.60, "\n".join(more), ha="right", va="top", fontsize=6.8,
-        linespacing=1.2,
-    )  # fmt: skip
+        figure, right, high - 0.60, "\n".join(reasons), ha="right", va="top", fontsize=6.8, linespacing=1.2
+    )
 
 
 def _stamp_of(report: FloorReport) -> str:
@@ -102,8 +110,8 @@ def _stamp_of(report: FloorReport) -> str:
 
 
 def _frame(axes: Axes, report: FloorReport, aspect: float) -> None:
-    """Limits in grid u, v, lengths alike both ways; ticks in the scan's own coordinates where the raster is not
-    turned against them, else in metres from its corner.
+    """Limits in grid u, v, lengths alike both ways; ticks in the scan's own coordinates where the raster is
+    not turned against them, else in metres from its corner.
     """
     frame = report.judged.surface.height.frame
     u, v = frame.size
@@ -199,10 +207,16 @@ def _heights(axes: Axes, report: FloorReport) -> None:
     smooth = np.where(known, smooth, np.nan)
     _image(axes, report, np.broadcast_to(np.array(CONCRETE, np.uint8), (*frame.shape, 3)))
     most = float(np.nanmax(np.abs(smooth), initial=0.0))
-    step = next((s for s in (0.001, 0.002, 0.005) if most / s <= LINES), ink.nice_step(max(most, 1e-4), LINES))
+    step = next(
+        (s for s in (0.001, 0.002, 0.005) if most / s <= LINES), ink.nice_step(max(most, 1e-4), LINES)
+    )
     u, v = np.arange(frame.shape[1]) * frame.cell, np.arange(frame.shape[0]) * frame.cell
     count = int(most / step)
-    for sign, style in ((1, {"colors": ink.INK}), (-1, {"colors": BELOW, "linestyles": "--"})):
+    over_and_under: tuple[tuple[int, dict[str, Any]], ...] = (
+        (1, {"colors": ink.INK}),
+        (-1, {"colors": BELOW, "linestyles": "--"}),
+    )
+    for sign, style in over_and_under:
         if count == 0:
             continue
         levels = np.sort(sign * np.arange(1, count + 1) * step)
@@ -243,11 +257,17 @@ def _watermark(axes: Axes, report: FloorReport) -> None:
 def _key(page: Axes, report: FloorReport, left: float, top: float, width: float) -> None:
     levelling = report.judged.levelling
     line: dict[str, Any] = {"color": ink.INK}
-    signs: list[ink.Sign] = [("patch", "not measured, or not judged", {"fill": False, "hatch": "xxxx", "ec": ink.FAINT})]
+    signs: list[ink.Sign] = [
+        ("patch", "not measured, or not judged", {"fill": False, "hatch": "xxxx", "ec": ink.FAINT})
+    ]
     if levelling.deepest > 0:
-        signs.append(("patch", "to grind; lines are mm to remove", {"fc": "#cb6a42", "ec": ink.INK, "lw": 1.0}))
+        signs.append(
+            ("patch", "to grind; lines are mm to remove", {"fc": "#cb6a42", "ec": ink.INK, "lw": 1.0})
+        )
     if levelling.low:
-        signs.append(("patch", "to fill, not to grind", {"fill": False, "hatch": "....", "ec": BELOW, "ls": "--"}))
+        signs.append(
+            ("patch", "to fill, not to grind", {"fill": False, "hatch": "....", "ec": BELOW, "ls": "--"})
+        )
     if report.judged.laid is not None:
         length = report.job.wish.straightedge
         name = "straightedge" if length is None else f"straightedge of {length:g} m"
@@ -260,9 +280,25 @@ def _key(page: Axes, report: FloorReport, left: float, top: float, width: float)
         ("line", "so many mm under it", {"color": BELOW, "lw": 0.9, "ls": "--"}),
     ]
     if report.judged.lines:
-        right.append(("line", "line of F-number readings, 12 in apart", {"color": ink.SOFT, "lw": 0.6, "ls": ":", "marker": "."}))
+        right.append(
+            (
+                "line",
+                "line of F-number readings, 12 in apart",
+                {"color": ink.SOFT, "lw": 0.6, "ls": ":", "marker": "."},
+            )
+        )
     foot = ink.key(page, x, top, right, 1, width)
     unit = report.scan.frame.unit
     turned = abs(report.judged.surface.height.frame.angle) > 1e-6
-    said = "Numbers at the rim: m from the raster's corner" if turned else f"Numbers at the rim: the scan's own, in {unit}"
-    page.text(x, foot - 0.12, f"{said}. Asked for: {asked_words(report)}.", va="top", **{**ink.SMALL, "fontsize": 7.2})
+    said = (
+        "Numbers at the rim: m from the raster's corner"
+        if turned
+        else f"Numbers at the rim: the scan's own, in {unit}"
+    )
+    page.text(
+        x,
+        foot - 0.12,
+        f"{said}. Asked for: {asked_words(report)}.",
+        va="top",
+        **{**ink.SMALL, "fontsize": 7.2},
+    )

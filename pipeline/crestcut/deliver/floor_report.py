@@ -18,8 +18,8 @@ from crestcut.work.records import Release
 @dataclass(frozen=True, eq=False)
 class FloorReport:
     """marks, corners : site x, y, m; corners of the area asked for, empty for all the floor that was found.
-    release : before what only the floor itself says; ``sheet.sheet.release`` is what every page is stamped with.
-    seconds : per stage.
+    release : before what only the floor itself says; ``sheet.sheet.release`` is what every page is stamped
+    with. seconds : per stage.
     """
 
     job: FloorJob

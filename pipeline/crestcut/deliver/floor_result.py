@@ -31,38 +31,60 @@ def floor_document(report: FloorReport) -> dict[str, object]:
             "scans": [{"name": f.path.name, "sha256": f.sha256} for f in report.scan.files],
         },
         "asked": {
-            "straightedge": wish.straightedge, "gap": wish.gap, "ff": wish.ff, "fl": wish.fl,
-            "reference": wish.reference, "class": wish.name or None, "confidence": wish.confidence,
+            "straightedge": wish.straightedge,
+            "gap": wish.gap,
+            "ff": wish.ff,
+            "fl": wish.fl,
+            "reference": wish.reference,
+            "class": wish.name or None,
+            "confidence": wish.confidence,
         },
         "verdict": judged.verdict,
         "chance": judged.chance,
         "figures": [_figure(f) for f in judged.figures],
-        "laid": None if judged.laid is None else {
-            "first": _place(report, judged.laid.first), "second": _place(report, judged.laid.second),
-            "at": _place(report, judged.laid.at), "gap": judged.laid.gap,
+        "laid": None
+        if judged.laid is None
+        else {
+            "first": _place(report, judged.laid.first),
+            "second": _place(report, judged.laid.second),
+            "at": _place(report, judged.laid.at),
+            "gap": judged.laid.gap,
         },
         "numbers": None if judged.numbers is None else asdict(judged.numbers),
         "high": [_spot(report, s) for s in levelling.high],
         "low": [_spot(report, s) for s in levelling.low],
         "cut": {
-            "deepest": levelling.deepest, "area": levelling.area, "volume": levelling.volume, "claim": levelling.claim,
-            "slack": levelling.slack, "reached": levelling.reached, "short_by": levelling.short_by,
-            "binding": list(levelling.binding), "ground_only": levelling.ground_only, "filled": levelling.filled,
-            "fill_volume": sum(s.volume for s in levelling.low), "provisional": judged.provisional,
+            "deepest": levelling.deepest,
+            "area": levelling.area,
+            "volume": levelling.volume,
+            "claim": levelling.claim,
+            "slack": levelling.slack,
+            "reached": levelling.reached,
+            "short_by": levelling.short_by,
+            "binding": list(levelling.binding),
+            "ground_only": levelling.ground_only,
+            "filled": levelling.filled,
+            "fill_volume": sum(s.volume for s in levelling.low),
+            "provisional": judged.provisional,
         },
         "after": [_figure(f) for f in judged.after],
         "jigs": [_jig(one) for one in report.work.spots],
         "release": {"state": report.release.state, "reasons": list(report.release.reasons)},
         "surface": {
-            "cell": judged.surface.height.frame.cell, "area": judged.area, "noise": error.white, "patch": error.patch,
-            "systematic": error.warp, "systematic_length": error.warp_length, "systematic_source": error.warp_source,
+            "cell": judged.surface.height.frame.cell,
+            "area": judged.area,
+            "noise": error.white,
+            "patch": error.patch,
+            "systematic": error.warp,
+            "systematic_length": error.warp_length,
+            "systematic_source": error.warp_source,
         },
         "scan": {"points": int(sum(f.points for f in report.scan.files)), "unit": report.scan.frame.unit},
         "hand_readings": judged.told,
         "contradictions": list(judged.contradictions),
         "notes": [*report.scan.notes, *judged.surface.notes, *judged.notes],
         "seconds": dict(report.seconds),
-    }  # fmt: skip
+    }
     plain = _plain(document)
     assert isinstance(plain, dict)
     return plain
@@ -76,9 +98,13 @@ def write_floor_json(report: FloorReport, path: Path) -> None:
 
 def _figure(figure: Figure) -> dict[str, object]:
     return {
-        "name": figure.name, "estimate": figure.estimate, "interval": list(figure.interval), "seen": figure.seen,
-        "asked": figure.asked, "chance": figure.chance,
-    }  # fmt: skip
+        "name": figure.name,
+        "estimate": figure.estimate,
+        "interval": list(figure.interval),
+        "seen": figure.seen,
+        "asked": figure.asked,
+        "chance": figure.chance,
+    }
 
 
 def _place(report: FloorReport, xy: tuple[float, float]) -> dict[str, object]:
@@ -88,19 +114,27 @@ def _place(report: FloorReport, xy: tuple[float, float]) -> dict[str, object]:
 
 def _spot(report: FloorReport, spot: Spot) -> dict[str, object]:
     return {
-        "name": spot.name, **_place(report, spot.xy), "stands": spot.stands, "deepest": spot.deepest,
-        "area": spot.area, "volume": spot.volume, "level": spot.level,
-    }  # fmt: skip
+        "name": spot.name,
+        **_place(report, spot.xy),
+        "stands": spot.stands,
+        "deepest": spot.deepest,
+        "area": spot.area,
+        "volume": spot.volume,
+        "level": spot.level,
+    }
 
 
 def _jig(one: SpotJig) -> dict[str, object]:
     if one.jig is None:
         return {"spot": one.spot.name, "why": one.why}
     return {
-        "spot": one.spot.name, "reach": one.jig.reach, "smoothing": one.jig.smoothing,
-        "lifts": lifts_of(one.spot, one.jig), "pairs": [list(p) for p in one.jig.pairs],
+        "spot": one.spot.name,
+        "reach": one.jig.reach,
+        "smoothing": one.jig.smoothing,
+        "lifts": lifts_of(one.spot, one.jig),
+        "pairs": [list(p) for p in one.jig.pairs],
         "blocks": [{"name": s.name, "u": s.station, "v": s.offset, "block": s.block} for s in one.jig.spots],
-    }  # fmt: skip
+    }
 
 
 def _plain(value: object) -> object:

@@ -16,7 +16,7 @@ from crestcut.deliver.floor_words import (
     figure_words,
     verdict_line,
 )
-from crestcut.deliver.sheet_paper import SIDE, Paper
+from crestcut.deliver.sheet_paper import SIDE, Paper, put
 from crestcut.deliver.sheet_rails import floor_pages
 from crestcut.floor.records import Spot
 from crestcut.floor.work import SpotJig, lifts_of, worth
@@ -86,7 +86,8 @@ def _found(report: FloorReport) -> list[Figure]:
     if high:
         paper.heading("High spots: to grind")
         paper.text(
-            f"{levelling.area:.2f} m2, {levelling.volume * 1000:.2f} litres, {both(levelling.deepest)} at the deepest;"
+            f"{levelling.area:.2f} m2, {levelling.volume * 1000:.2f} litres, {both(levelling.deepest)} at"
+            " the deepest;"
             f" {claim_words(report)}."
         )
         _table(paper, report, high)
@@ -94,7 +95,8 @@ def _found(report: FloorReport) -> list[Figure]:
         paper.heading("Low spots: to fill, not to grind")
         _table(paper, report, low)
         paper.text(
-            f"Ground and left unfilled, the worst stays at {millimetres(levelling.ground_only)}; filled as well,"
+            f"Ground and left unfilled, the worst stays at {millimetres(levelling.ground_only)}; filled as"
+            " well,"
             f" {millimetres(levelling.filled)}, as the scan shows the floor."
         )
     if high or low:
@@ -108,9 +110,11 @@ def _found(report: FloorReport) -> list[Figure]:
     error = judged.surface.error
     paper.heading("How it was told")
     paper.text(
-        f"{judged.area:.1f} m2 of floor. The scan's error: {millimetres(error.warp)} warp ({error.warp_source}),"
+        f"{judged.area:.1f} m2 of floor. The scan's error: {millimetres(error.warp)} warp"
+        f" ({error.warp_source}),"
         f" {millimetres(error.patch)} patch ({error.patch_source}). Walls, columns, holes and"
-        " 50 mm beside them are not judged. A straightedge is laid on two high points, not levelled, in sixteen"
+        " 50 mm beside them are not judged. A straightedge is laid on two high points, not levelled, in"
+        " sixteen"
         " directions; a shorter one is tried as well.",
         size=8.8,
     )  # fmt: skip
@@ -128,10 +132,21 @@ def _table(paper: Paper, report: FloorReport, spots: tuple[Spot, ...]) -> None:
             f"{s.box[2] - s.box[0]:.1f}x{s.box[3] - s.box[1]:.1f}",
         ])  # fmt: skip
     verb = "grind" if spots[0].stands >= 0 else "fill"
-    heads = ["spot", f"x|{unit}", f"y|{unit}", "stands|mm", f"{verb}|mm", "to|mm", "area|m2", "amount|litres", "size|m"]
+    heads = [
+        "spot",
+        f"x|{unit}",
+        f"y|{unit}",
+        "stands|mm",
+        f"{verb}|mm",
+        "to|mm",
+        "area|m2",
+        "amount|litres",
+        "size|m",
+    ]
     paper.table(heads, WIDTHS, rows)
     paper.text(
-        "'Stands' and 'to' are over the floor's own level round the spot; x, y is its highest or lowest place, where"
+        "'Stands' and 'to' are over the floor's own level round the spot; x, y is its highest or lowest"
+        " place, where"
         " the drill dot goes.",
         size=8.4,
     )
@@ -146,20 +161,21 @@ def _spot_pages(report: FloorReport, one: SpotJig) -> list[Figure]:
         paper = Paper(sheet, f"High spot {where}")
         paper.text(f"No board here: {one.why}.", bold=True)
         paper.text(
-            "Chalk its outline from the plan, drill the dot, grind from the middle outwards in crossing passes,"
+            "Chalk its outline from the plan, drill the dot, grind from the middle outwards in crossing"
+            " passes,"
             " straightedge after every pass."
         )
         return paper.figures
     figures = floor_pages(sheet, one.jig)
     lifts = lifts_of(one.spot, one.jig)
-    note = (
-        f"High spot {where}; {lifts} lift{'s' if lifts > 1 else ''}. Stations and offsets below are metres along x and"
-        " y from the raster's corner at"
-        f" {', '.join(f'{v:.2f}' for v in report.plan_point(report.judged.surface.height.frame.origin))}."
-    )
-    from crestcut.deliver.sheet_paper import put
-
-    put(figures[0], SIDE, 1.02, note, fontsize=8.4)
+    corner = report.plan_point(report.judged.surface.height.frame.origin)
+    put(figures[0], SIDE, 0.96, f"High spot {where}; {lifts} lift{'s' if lifts > 1 else ''}.", fontsize=8.4)
+    put(
+        figures[0], SIDE, 1.09,
+        "Stations and offsets here are metres along and across the floor's raster, from its corner at"
+        f" x {corner[0]:.2f}, y {corner[1]:.2f}.",
+        fontsize=8.4,
+    )  # fmt: skip
     return figures
 
 
@@ -170,7 +186,11 @@ def _record(report: FloorReport) -> list[Figure]:
         paper.text(line, "box")
     paper.heading("Record: fill in, sign, keep with the house papers")
     spots = worth(report.judged.levelling.high) + worth(report.judged.levelling.low)
-    lines = [("Work done on", "by"), ("Tools, wheels", "hours, people"), ("Steel, pipes, voids found", "depth, place")]
+    lines = [
+        ("Work done on", "by"),
+        ("Tools, wheels", "hours, people"),
+        ("Steel, pipes, voids found", "depth, place"),
+    ]
     lines += [(f"{s.name}: largest gap afterwards, mm", "straightedge, direction") for s in spots[:12]]
     lines += [("Joints re-sawn to, mm", "sealer, date"), ("Photographs", "kept where")]
     half = paper.room / 2

@@ -30,7 +30,8 @@ def floor_lines(report: FloorReport) -> list[str]:
     lines += [f"Mind: {note}." for note in (*judged.notes, *judged.surface.notes)]
     error = judged.surface.error
     lines.append(
-        f"Scan: {judged.area:.1f} m2 of floor judged; error {millimetres(error.warp)} warp ({error.warp_source}),"
+        f"Scan: {judged.area:.1f} m2 of floor judged; error {millimetres(error.warp)} warp"
+        f" ({error.warp_source}),"
         f" {millimetres(error.patch)} patch ({error.patch_source})."
     )
     lines += release_lines(report)
@@ -57,14 +58,17 @@ def chance_words(chance: float) -> str:
         return "more than 29 in 30"
     if chance <= 0.03:
         return "less than 1 in 30"
-    return f"about {round(chance * 10)} in 10" if 0.1 <= chance <= 0.9 else f"about {round(chance * 30)} in 30"
+    return (
+        f"about {round(chance * 10)} in 10" if 0.1 <= chance <= 0.9 else f"about {round(chance * 30)} in 30"
+    )
 
 
 def verdict_line(report: FloorReport) -> str:
     """One line: meets, does not meet or cannot tell; what was asked; the chance."""
     judged = report.judged
     head = judged.verdict.upper()
-    return f"{head}: asked for {asked_words(report)}; chance that the floor keeps to it {chance_words(judged.chance)}."
+    kept = chance_words(judged.chance)
+    return f"{head}: asked for {asked_words(report)}; chance that the floor keeps to it {kept}."
 
 
 def figure_words(figure: Figure) -> str:
@@ -74,7 +78,8 @@ def figure_words(figure: Figure) -> str:
         said = f"{figure.name} {_number(figure.estimate)}, 95 % between {_number(low)} and {_number(high)}"
         asked = "" if figure.asked is None else f"; {figure.asked:g} asked for"
     else:
-        said = f"largest {figure.name} {both(figure.estimate)}, 95 % between {millimetres(low)} and {millimetres(high)}"
+        span = f"95 % between {millimetres(low)} and {millimetres(high)}"
+        said = f"largest {figure.name} {both(figure.estimate)}, {span}"
         asked = "" if figure.asked is None else f"; {millimetres(figure.asked)} allowed"
     seen = _number(figure.seen) if figure.name in ("FF", "FL") else millimetres(figure.seen)
     return f"{said} (the scan as it stands shows {seen}){asked}"
@@ -92,7 +97,10 @@ def class_lines(report: FloorReport) -> list[str]:
         name = bs_class(gap.estimate)
         least = ", ".join(f"{n} {g * 1000:.0f}" for n, g in BS_CLASSES)
         din = "kept" if gap.estimate <= din_gap(BS_LENGTH) else "not kept"
-        said.append(f"BS 8204 {name} ({least} mm under 2 m); DIN 18202 table 3 row 3 {din} ({din_gap(2.0) * 1000:.0f} mm)")
+        said.append(
+            f"BS 8204 {name} ({least} mm under 2 m); DIN 18202 table 3 row 3 {din}"
+            f" ({din_gap(2.0) * 1000:.0f} mm)"
+        )
     by_name = {f.name: f.estimate for f in judged.figures}
     if "FF" in by_name and judged.numbers is not None:
         n = judged.numbers
@@ -110,12 +118,16 @@ def advice_lines(report: FloorReport) -> list[str]:
     """What to measure by hand first."""
     laid = report.judged.laid
     if laid is None:
-        return ["Measure first: an optical level or laser line over the highest and lowest spots; write them as [[level]]."]
+        return [
+            "Measure first: an optical level or laser line over the highest and lowest spots; write them as"
+            " [[level]]."
+        ]
     a, b, x = (place_words(report, p) for p in (laid.first, laid.second, laid.at))
     along = math.dist(laid.first, laid.at)
     return [
         f"Measure first: a straightedge on two equal blocks from {a} to {b}; the scan says the floor lies"
-        f" {millimetres(laid.gap)} lower under it {along:.2f} m from the first, at {x}. Write the distance down as a"
+        f" {millimetres(laid.gap)} lower under it {along:.2f} m from the first, at {x}. Write the distance"
+        " down as a"
         ' [[string]] with at = "least", and two or three more beside it: each narrows the answer.'
     ]
 
@@ -137,17 +149,21 @@ def cut_lines(report: FloorReport) -> list[str]:
     if high:
         lines.append(
             f"To grind: {len(high)} high spot{'s' if len(high) > 1 else ''}, {levelling.area:.2f} m2,"
-            f" {levelling.volume * 1000:.2f} litres, {both(levelling.deepest)} at the deepest; {claim_words(report)}."
+            f" {levelling.volume * 1000:.2f} litres, {both(levelling.deepest)} at the deepest;"
+            f" {claim_words(report)}."
         )
         lines += [f"  {spot_words(report, s)}" for s in high[:LISTED]]
     else:
         lines.append("Nothing worth grinding.")
     if low:
         litres = sum(s.volume for s in low) * 1000
-        lines.append(f"To fill, not to grind: {len(low)} low spot{'s' if len(low) > 1 else ''}, {litres:.2f} litres.")
+        lines.append(
+            f"To fill, not to grind: {len(low)} low spot{'s' if len(low) > 1 else ''}, {litres:.2f} litres."
+        )
         lines += [f"  {spot_words(report, s)}" for s in low[:LISTED]]
         lines.append(
-            f"Ground and left unfilled, the worst stays at {millimetres(levelling.ground_only)}; filled as well,"
+            f"Ground and left unfilled, the worst stays at {millimetres(levelling.ground_only)}; filled as"
+            " well,"
             f" {millimetres(levelling.filled)}, as the scan shows the floor."
         )
     if not levelling.reached:
@@ -174,7 +190,8 @@ def spot_words(report: FloorReport, spot: Spot) -> str:
     side = "over" if spot.stands >= 0 else "under"
     do = "grind" if spot.stands >= 0 else "fill"
     return (
-        f"{spot.name} at {place_words(report, spot.xy)} {tells} {both(abs(spot.stands))} {side} the floor's level:"
+        f"{spot.name} at {place_words(report, spot.xy)} {tells} {both(abs(spot.stands))} {side} the floor's"
+        " level:"
         f" {do} {both(spot.deepest)} at most, {spot.area:.2f} m2, {spot.volume * 1000:.2f} litres"
     )
 
@@ -186,7 +203,9 @@ def jig_words(report: FloorReport) -> Sequence[str]:
         if one.jig is not None:
             below = one.jig.reach + one.jig.smoothing
             n = lifts_of(one.spot, one.jig)
-            said.append(f"{one.spot.name}: blocks {both(below)} on the level wanted, {n} lift{'s' if n > 1 else ''}")
+            said.append(
+                f"{one.spot.name}: blocks {both(below)} on the level wanted, {n} lift{'s' if n > 1 else ''}"
+            )
         else:
             said.append(f"{one.spot.name}: {one.why}")
     return said

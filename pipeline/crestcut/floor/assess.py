@@ -1,4 +1,4 @@
-"""A floor judged: what is asked of it, how sure that is, what to grind and to fill, and what it will be then."""
+"""A floor judged: what is asked of it, how sure that is, what to grind and to fill, and what it will be."""
 
 from __future__ import annotations
 
@@ -91,11 +91,22 @@ def judge_floor(
     after = figures if untouched else asks.figures(drawn, drawn.height.values - cut + fill, planned=True)[0]
     gap, laid = _gap_map(rule, drawn)
     return Judged(
-        surface, float(floor.measured.sum()) * floor.frame.cell**2, verdict, chance,
-        figures, after, laid, gap, None if lines is None else fn.f_numbers(lines, asks.read(drawn.height.values)),
-        levelling, verdict == "cannot tell" or _provisional(figures), drawn.told, drawn.contradictions, _notes(rule, levelling),
-        () if lines is None else _places(lines, drawn),
-    )  # fmt: skip
+        surface=surface,
+        area=float(floor.measured.sum()) * floor.frame.cell**2,
+        verdict=verdict,
+        chance=chance,
+        figures=figures,
+        after=after,
+        laid=laid,
+        gap=gap,
+        numbers=None if lines is None else fn.f_numbers(lines, asks.read(drawn.height.values)),
+        levelling=levelling,
+        provisional=verdict == "cannot tell" or _provisional(figures),
+        told=drawn.told,
+        contradictions=drawn.contradictions,
+        notes=_notes(rule, levelling),
+        lines=() if lines is None else _places(lines, drawn),
+    )
 
 
 def _rule(wish: FloorWish) -> _Rule:
@@ -104,7 +115,9 @@ def _rule(wish: FloorWish) -> _Rule:
     if wish.ff is not None:
         return _Rule("straightedge", TEN_FEET, rough_gap(wish.ff), True)
     raise CrestcutError(
-        "fl alone says how level, not how flat: nothing tells what to grind", "floor.fl", "add straightedge and gap"
+        "fl alone says how level, not how flat: nothing tells what to grind",
+        "floor.fl",
+        "add straightedge and gap",
     )
 
 
@@ -126,7 +139,9 @@ def _told_by_hand(surface: Surface, drawn: Drawn, stride: int) -> tuple[Surface,
     return replace(surface, height=height), height
 
 
-def _reference(rule: _Rule, floor: HeightGrid, plane: FloatArray, datum: tuple[float, float] | None) -> FloatArray:
+def _reference(
+    rule: _Rule, floor: HeightGrid, plane: FloatArray, datum: tuple[float, float] | None
+) -> FloatArray:
     if rule.reference == "plane":
         return plane
     if rule.reference == "level":
@@ -170,7 +185,9 @@ class _Asks:
     def figures(
         self, drawn: Drawn, heights: FloatArray, planned: bool = False
     ) -> tuple[tuple[Figure, ...], list[BoolArray]]:
-        """Figures of a floor (coarse raster, m), asked ones first, and whether each draw keeps to each asked one."""
+        """Figures of a floor (coarse raster, m), asked ones first, and whether each draw keeps to each asked
+        one.
+        """
         out: list[Figure] = []
         kept: list[BoolArray] = []
         for name, extreme, seen, asked in self._extremes(drawn, heights):
@@ -191,9 +208,7 @@ class _Asks:
         out.sort(key=lambda f: f.asked is None)
         return tuple(out), kept
 
-    def _extremes(
-        self, drawn: Drawn, heights: FloatArray
-    ) -> list[tuple[str, Extreme, float, float | None]]:
+    def _extremes(self, drawn: Drawn, heights: FloatArray) -> list[tuple[str, Extreme, float, float | None]]:
         cell, pick = drawn.height.frame.cell, slice(None, None, self.stride)
         found: list[tuple[str, Extreme, float, float | None]] = []
         gap = None if self.rule.rough else self.rule.gap
@@ -246,7 +261,7 @@ def _gap_map(rule: _Rule, drawn: Drawn) -> tuple[HeightGrid | None, Laid | None]
         return grid, None
     at = int(np.nanargmax(gap))
 
-    def place(node: int) -> tuple[float, float]:
+    def place(node: int | np.int64) -> tuple[float, float]:
         j, i = divmod(int(node), frame.shape[1])
         x, y = frame.to_site((i * frame.cell, j * frame.cell))
         return float(x), float(y)
@@ -258,15 +273,17 @@ def _notes(rule: _Rule, levelling: Levelling) -> tuple[str, ...]:
     notes = []
     if rule.rough:
         notes.append(
-            f"FF says how wavy a floor is, not where: high spots are told by {rule.gap * 1000:.1f} mm under 10 ft, which"
+            f"FF says how wavy a floor is, not where: high spots are told by {rule.gap * 1000:.1f} mm under"
+            " 10 ft, which"
             " goes with that FF only roughly"
         )
     if levelling.low:
-        notes.append("low spots are to be filled, not ground: grinding the whole floor down to them is not offered")
+        notes.append(
+            "low spots are to be filled, not ground: grinding the whole floor down to them is not offered"
+        )
     return tuple(notes)
 
 
 def _places(lines: fn.Lines, drawn: Drawn) -> tuple[FloatArray, ...]:
     every = drawn.height.frame.to_site(lines.places)
     return tuple(every[a:b] for a, b in zip(lines.starts[:-1], lines.starts[1:], strict=True))
-

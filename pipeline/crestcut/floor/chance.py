@@ -1,12 +1,13 @@
 """How sure the figures of a floor are: drawn from the scan's error model, hand measurements folded in.
 
-The largest of many noisy gaps is too large, because the choice follows the noise: under a phone's error a floor
-without any gap shows 25 mm. Two estimates hold the truth between them. *Low*: with e drawn like the scan's own
-error, h + s e and h - e / s have independent errors (data fission: Leiner et al., JASA 2023), so a place chosen on
-the first is judged on the second without favour; its gap is at most the largest. *High*: what one more helping of
-noise adds is taken off once (bootstrap); the first helping added more than that, so too little is taken off. What a
-figure may be is spread evenly between the two, and by the draws' own spread. Tried on simulated floors in
-``tests/bench/floor.py``. What the draws cannot know is an error the model was not told of.
+The largest of many noisy gaps is too large, because the choice follows the noise: under a phone's error a
+floor without any gap shows 25 mm. Two estimates hold the truth between them. *Low*: with e drawn like the
+scan's own error, h + s e and h - e / s have independent errors (data fission: Leiner et al., JASA 2023), so a
+place chosen on the first is judged on the second without favour; its gap is at most the largest. *High*: what
+one more helping of noise adds is taken off once (bootstrap); the first helping added more than that, so too
+little is taken off. What a figure may be is spread evenly between the two, and by the draws' own spread.
+Tried on simulated floors in ``tests/bench/floor.py``. What the draws cannot know is an error the model was
+not told of.
 """
 
 from __future__ import annotations
@@ -33,8 +34,9 @@ FEW_WAYS = (*MAIN, *WAYS[4:8])  # eight directions, for many draws
 
 @dataclass(frozen=True, eq=False)
 class Drawn:
-    """What the floor may be. height : (ny, nx) best estimate on the coarse raster, m, hand measurements in it; NaN not
-    measured.  errors : (ny, nx, d) drawn errors about it, m.  told : readings used.  contradictions : readings that do not agree, in words; then none was used.
+    """What the floor may be. height : (ny, nx) best estimate on the coarse raster, m, hand measurements in
+    it; NaN not measured.  errors : (ny, nx, d) drawn errors about it, m.  told : readings used.
+    contradictions : readings that do not agree, in words; then none was used.
     """
 
     height: HeightGrid
@@ -65,10 +67,7 @@ def draw_floor(
     if evidence is None or fold.ground_gain is None or fold.missed is None or fold.noise_root is None:
         return Drawn(height, errors, 0, fold.contradictions)
     would = np.stack(
-        [
-            -np.tensordot(r.weights, _at(errors, frame, r.points), axes=1)
-            for r in evidence.readings
-        ]
+        [-np.tensordot(r.weights, _at(errors, frame, r.points), axes=1) for r in evidence.readings]
     )  # (m, d)
     noise = fold.noise_root @ rng.standard_normal(would.shape)
     moved = errors - (fold.ground_gain @ (would + noise)).reshape(errors.shape)
@@ -109,7 +108,9 @@ def largest_gap(cell: float, length: float) -> Extreme:
         if not np.nanmax(gap, initial=0.0) > 0:
             return 0.0, lambda _: 0.0
         at = int(np.nanargmax(gap))
-        return float(gap.flat[at]), lambda other: _gap_there(other, at, int(left.flat[at]), int(right.flat[at]))
+        return float(gap.flat[at]), lambda other: _gap_there(
+            other, at, int(left.flat[at]), int(right.flat[at])
+        )
 
     return find
 
@@ -136,8 +137,8 @@ def largest_off(reference: FloatArray) -> Extreme:
 def spread_of(extreme: Extreme, floor: FloatArray, drawn: Drawn, planned: bool = False) -> Spread:
     """A figure that is the largest of many, with its choice's favour taken off.
 
-    floor : (ny, nx) m, as it is or as it will be left.  planned : it was made from the scan itself, which keeps to
-    the rule on paper: what errors add to that is no favour and stays.
+    floor : (ny, nx) m, as it is or as it will be left.  planned : it was made from the scan itself, which
+    keeps to the rule on paper: what errors add to that is no favour and stays.
     """
     errors = drawn.errors
     d = errors.shape[-1]

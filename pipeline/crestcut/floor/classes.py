@@ -1,10 +1,11 @@
-"""Published classes of flatness, for a reader to compare with. None of them decides whether a floor will serve.
+"""Published classes of flatness, for a reader to compare with. None of them decides whether a floor will
+serve.
 
 DIN 18202:2013, table 3 row 3 (finished floors): 2, 4, 10, 12 and 15 mm at 0.1, 1, 4, 10 and 15 m between two
-points, between them linear, then whole millimetres: 2 m -> 6, 6 m -> 11. BS 8204: SR1, SR2, SR3 with 3, 5, 10 mm
-under a 2 m straightedge. ACI 117-10: overall FF/FL 20/15, 25/20, 35/25, 45/35, 60/40, each part of the floor at
-least 3/5 of it. FF 12, 20, 25, 32, 50 go with about 1/2, 5/16, 1/4, 3/16, 1/8 in under a 10 ft straightedge; the
-source calls that rough.
+points, between them linear, then whole millimetres: 2 m -> 6, 6 m -> 11. BS 8204: SR1, SR2, SR3 with 3, 5, 10
+mm under a 2 m straightedge. ACI 117-10: overall FF/FL 20/15, 25/20, 35/25, 45/35, 60/40, each part of the
+floor at least 3/5 of it. FF 12, 20, 25, 32, 50 go with about 1/2, 5/16, 1/4, 3/16, 1/8 in under a 10 ft
+straightedge; the source calls that rough.
 """
 
 from __future__ import annotations
@@ -21,7 +22,13 @@ BS_LENGTH = 2.0  # m
 ACI_CLASSES = ((20, 15), (25, 20), (35, 25), (45, 35), (60, 40))  # overall FF, FL
 LOCAL_SHARE = 3 / 5  # least of a part over the overall number (ACI 117-10)
 TEN_FEET = 120 * INCH  # m
-ROUGHLY = ((12.0, 1 / 2), (20.0, 5 / 16), (25.0, 1 / 4), (32.0, 3 / 16), (50.0, 1 / 8))  # FF, in under TEN_FEET
+ROUGHLY = (
+    (12.0, 1 / 2),
+    (20.0, 5 / 16),
+    (25.0, 1 / 4),
+    (32.0, 3 / 16),
+    (50.0, 1 / 8),
+)  # FF, in under TEN_FEET
 
 
 def din_gap(apart: float) -> float:

@@ -6,12 +6,13 @@ Heights h_i are read every 12 in along straight lines. With d_i = h_i - h_(i-1),
     z_i = h_(i+10) - h_i           the rise over 10 ft
     FF = 4.57 / (3 s_q + |mean q|),  FL = 12.5 / (3 s_z + |mean z|),  inches, s with n - 1.
 
-Kept of the standard's own rules (from memory): at least 12 readings a line, nothing nearer than 2 ft to an edge,
-wall, column or hole, parallel lines 4 ft apart, two directions at right angles with readings of all lines pooled.
-Not kept, for want of knowing: joints between pours (a line here may cross one) and the age of the floor.
+Kept of the standard's own rules (from memory): at least 12 readings a line, nothing nearer than 2 ft to an
+edge, wall, column or hole, parallel lines 4 ft apart, two directions at right angles with readings of all
+lines pooled. Not kept, for want of knowing: joints between pours (a line here may cross one) and the age of
+the floor.
 
-A scan's error is in s as well: the expected square of a difference is the floor's own plus the error's, so that
-the error's part of s^2 can be taken off exactly (``judged``).
+A scan's error is in s as well: the expected square of a difference is the floor's own plus the error's, so
+that the error's part of s^2 can be taken off exactly (``judged``).
 """
 
 from __future__ import annotations
@@ -37,9 +38,9 @@ NO_BEND = 1e-7  # m: a floor whose s is smaller has no F-number worth printing
 
 @dataclass(frozen=True, eq=False)
 class Lines:
-    """Where readings are taken. nodes : flat index on the frame of each, line by line.  plane : (n,) height of a
-    plane at each reading's own place less that at its node, for any plane: see ``read``.  starts : first reading of
-    each line, and the count of all.
+    """Where readings are taken. nodes : flat index on the frame of each, line by line.  plane : (n,) height
+    of a plane at each reading's own place less that at its node, for any plane: see ``read``.  starts : first
+    reading of each line, and the count of all.
     """
 
     nodes: IntArray
@@ -107,10 +108,10 @@ def _lanes(room: BoolArray, cell: float) -> list[FloatArray]:
 def read(lines: Lines, frame: GridFrame, heights: FloatArray, slope: tuple[float, float]) -> FloatArray:
     """Heights at the readings, (n,) or (n, k) m, from flat node values (nodes,) or (nodes, k).
 
-    Taken at the nearest node and moved along ``slope`` (rise over run in u and v), so that a reading half a node
-    off does not take the floor's fall for a bend.
+    Taken at the nearest node and moved along ``slope`` (rise over run in u and v), so that a reading half a
+    node off does not take the floor's fall for a bend.
     """
-    ny, nx = frame.shape
+    nx = frame.shape[1]
     at = np.stack([lines.nodes % nx, lines.nodes // nx], axis=1) * frame.cell
     moved = (lines.places - at) @ np.asarray(slope)
     picked = heights[lines.nodes]
@@ -155,10 +156,10 @@ class Told:
 def judged(lines: Lines, seen: FloatArray, drawn: FloatArray, constant: float) -> Told:
     """FF (constant ``FLAT``) or FL (``LEVEL``) with the error's own part taken off.
 
-    seen : (n,) readings as fitted.  drawn : (n, k) the same with drawn errors added. Squares add, so the draws' mean
-    s^2 lies over that of ``seen`` by the error's part, and ``seen``'s over the floor's by as much again; each draw's
-    distance from the draws' mean is taken the other way round the estimate (basic bootstrap; Davison & Hinkley,
-    Bootstrap Methods and their Application, 1997, 5.2).
+    seen : (n,) readings as fitted.  drawn : (n, k) the same with drawn errors added. Squares add, so the
+    draws' mean s^2 lies over that of ``seen`` by the error's part, and ``seen``'s over the floor's by as much
+    again; each draw's distance from the draws' mean is taken the other way round the estimate (basic
+    bootstrap; Davison & Hinkley, Bootstrap Methods and their Application, 1997, 5.2).
     """
     pick = 0 if constant == FLAT else 1
     first = np.concatenate(bends_and_rises(lines, seen)[pick])
@@ -168,5 +169,7 @@ def judged(lines: Lines, seen: FloatArray, drawn: FloatArray, constant: float) -
     own = 2 * square - squares.mean()
     estimate = f_number(math.sqrt(max(own, 0.0)), mean, constant)
     each = np.sqrt(np.maximum(own - (squares - squares.mean()), 0.0))
-    values = [f_number(float(s), mean - float(m - means.mean()), constant) for s, m in zip(each, means, strict=True)]
+    values = [
+        f_number(float(s), mean - float(m - means.mean()), constant) for s, m in zip(each, means, strict=True)
+    ]
     return Told(estimate, np.array(values))

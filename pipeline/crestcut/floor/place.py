@@ -6,29 +6,33 @@ import math
 from dataclasses import replace
 
 import numpy as np
-from scipy import ndimage
+from scipy import ndimage, optimize
 
 from crestcut.cut.area import inside
 from crestcut.errors import CrestcutError
 from crestcut.floor.straightedge import longest_reach
-from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.grid import BoolArray, GridFrame, HeightGrid
 from crestcut.scan.records import Scan
-from crestcut.surface.records import Surface
+from crestcut.surface.error_shown import LONGEST, of_second_difference, shown_variance
+from crestcut.surface.records import ErrorModel, Surface
 
 AIR = 0.05  # m of raster beyond the area
 MOST_NODES = 6_000_000
 SCAN_SHARE = (0.5, 99.5)  # %: of the points, where no area is named
 SEEN = 0.5  # of the area asked for must be measured
 LEAST_SIDE = 0.5  # m
-RIM = 0.05  # m beside walls, columns and holes that is not judged: their own points lift the edge of the floor
+RIM = (
+    0.05  # m beside walls, columns and holes that is not judged: their own points lift the edge of the floor
+)
 SPECK = 0.01  # m2: a hole of the scan smaller than this has no such rim
+WARP_SEEN = 0.5  # m over which a warp is looked for in the heights: a long one bends a floor little
 UNSURE = 8.0  # times the usual standard error: a height that hangs on next to nothing
 HINT = "name the part to be judged: area = [[x, y], ...] under [floor]"
 
 
 def floor_frame(scan: Scan, corners: tuple[tuple[float, float], ...], cell: float) -> GridFrame:
-    """The raster over an area (site x, y corners, m), turned along its longest side; over the whole scan where none
-    is named.
+    """The raster over an area (site x, y corners, m), turned along its longest side; over the whole scan
+    where none is named.
 
     Raises CrestcutError where the area lies off the scan, or is too small or too large for one raster.
     """
@@ -40,21 +44,26 @@ def floor_frame(scan: Scan, corners: tuple[tuple[float, float], ...], cell: floa
             a, b = scan.frame.site_to_plan(np.array([low, high]))
             raise CrestcutError(
                 "the area lies outside the scan", "floor.area",
-                f"the scan reaches from x {a[0]:.1f} to {b[0]:.1f} and y {a[1]:.1f} to {b[1]:.1f} {scan.frame.unit}",
+                f"the scan reaches from x {a[0]:.1f} to {b[0]:.1f} and y {a[1]:.1f} to {b[1]:.1f}"
+                f" {scan.frame.unit}",
             )  # fmt: skip
         sides = np.roll(outline, -1, axis=0) - outline
         longest = sides[int(np.hypot(*sides.T).argmax())]
         angle = math.atan2(longest[1], longest[0])
-        angle = (angle + math.pi / 4) % (math.pi / 2) - math.pi / 4  # of its two ways along walls the one nearer to x
+        angle = (angle + math.pi / 4) % (
+            math.pi / 2
+        ) - math.pi / 4  # of its two ways along walls the one nearer to x
     else:
         outline, angle = np.array([low, (high[0], low[1]), high, (low[0], high[1])]), 0.0
     turn = np.array([[math.cos(angle), -math.sin(angle)], [math.sin(angle), math.cos(angle)]])
     uv = outline @ turn
     start, stop = uv.min(axis=0) - AIR, uv.max(axis=0) + AIR
-    shape = tuple(int(math.ceil(float(s) / cell)) + 1 for s in (stop - start)[::-1])
+    shape = tuple(math.ceil(float(s) / cell) + 1 for s in (stop - start)[::-1])
     if min(stop - start) < LEAST_SIDE:
         raise CrestcutError(
-            f"the floor is {min(stop - start):.2f} m wide: too small to judge", "floor.area" if corners else "", HINT
+            f"the floor is {min(stop - start):.2f} m wide: too small to judge",
+            "floor.area" if corners else "",
+            HINT,
         )
     if shape[0] * shape[1] > MOST_NODES:
         wide, tall = (stop - start).tolist()
@@ -66,8 +75,11 @@ def floor_frame(scan: Scan, corners: tuple[tuple[float, float], ...], cell: floa
     return GridFrame((float(origin[0]), float(origin[1])), angle, cell, (shape[0], shape[1]))
 
 
-def floor_only(surface: Surface, corners: tuple[tuple[float, float], ...], straightedge: float | None) -> Surface:
-    """The surface with everything but the floor to be judged not measured: outside the area, and what is no slab.
+def floor_only(
+    surface: Surface, corners: tuple[tuple[float, float], ...], straightedge: float | None
+) -> Surface:
+    """The surface with everything but the floor to be judged not measured: outside the area, and what is no
+    slab.
 
     Raises CrestcutError where too little of the area was scanned, or no straightedge finds room on it.
     """
@@ -78,7 +90,9 @@ def floor_only(surface: Surface, corners: tuple[tuple[float, float], ...], strai
     if corners and floor.sum() < SEEN * asked.sum():
         share = floor.sum() / max(int(asked.sum()), 1)
         raise CrestcutError(
-            f"only {share:.0%} of the area is measured floor", where, "scan it whole, or name the part that was scanned"
+            f"only {share:.0%} of the area is measured floor",
+            where,
+            "scan it whole, or name the part that was scanned",
         )
     if not floor.any():
         raise CrestcutError("no floor was found in the scan", where, HINT)
@@ -90,10 +104,11 @@ def floor_only(surface: Surface, corners: tuple[tuple[float, float], ...], strai
                 f"a straightedge of {straightedge:g} m finds no room: the floor is {room:.2f} m long at most",
                 "floor.straightedge", "ask for a shorter one, or scan more of the floor",
             )  # fmt: skip
-    blank: FloatArray = np.where(floor, surface.height.values, np.nan)
+    height = HeightGrid(frame, np.where(floor, surface.height.values, np.nan))
     return replace(
         surface,
-        height=HeightGrid(frame, blank),
+        height=height,
+        error=_no_rougher(surface.error, height),
         top=HeightGrid(frame, np.where(floor, surface.top.values, np.nan)),
         standard_error=HeightGrid(frame, np.where(floor, surface.standard_error.values, np.nan)),
         slab=floor,
@@ -115,3 +130,27 @@ def _clear_of_rims(surface: Surface) -> BoolArray:
     # beyond the raster nothing is known to stand: only what was seen not to be floor has a rim
     away = ndimage.distance_transform_edt(np.pad(solid, 1, constant_values=True))[1:-1, 1:-1] * cell
     return np.asarray(found & (away > RIM))
+
+
+def _no_rougher(error: ErrorModel, height: HeightGrid) -> ErrorModel:
+    """The error model with no more patch, and no shorter a warp, than the floor's own heights show.
+
+    What heights do over a tenth of a metre is the floor and its error together, so the error alone is no
+    rougher (``surface.error_shown``). It matters here as nowhere else: what noise makes of a gap is taken
+    off, and noise that is not there would take off a gap that is.
+    """
+    words, size = "no rougher than the floor's own heights are", error.warp**2
+    apart = min(error.warp_length, WARP_SEEN)
+    seen = shown_variance(height, apart)
+    if seen is not None and seen < size * of_second_difference(apart, error.warp_length):
+        over = lambda at: size * of_second_difference(apart, at) - seen  # noqa: E731
+        longer = LONGEST if over(LONGEST) >= 0 else optimize.brentq(over, error.warp_length, LONGEST)
+        error = replace(error, warp_length=float(longer), warp_source=f"{error.warp_source}; {words}")
+    seen = shown_variance(height, error.patch_length)
+    if seen is None:
+        return error
+    left = max(seen - size * of_second_difference(error.patch_length, error.warp_length), 0.0)
+    patch = float((left / of_second_difference(error.patch_length, 0.5 * error.patch_length)) ** 0.5)
+    if patch >= error.patch:
+        return error
+    return replace(error, patch=patch, patch_source=f"{error.patch_source}; {words}")

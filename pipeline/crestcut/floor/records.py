@@ -15,9 +15,9 @@ VERDICTS = ("meets", "does not meet", "cannot tell")
 class Figure:
     """A figure of the floor and how sure it is. m for gaps and heights, a plain number for F-numbers.
 
-    name : what it is, in words.  seen : on the heights as fitted, the scan's own error in it.  estimate : that
-    error's share taken off.  interval : 95 %.  asked : the limit, None where it is only told.  at_least : the
-    figure must reach the limit, else must not pass it.  chance : that it keeps to the limit.
+    name : what it is, in words.  seen : on the heights as fitted, the scan's own error in it.  estimate :
+    that error's share taken off.  interval : 95 %.  asked : the limit, None where it is only told.  at_least
+    : the figure must reach the limit, else must not pass it.  chance : that it keeps to the limit.
     """
 
     name: str
@@ -62,11 +62,11 @@ class Laid:
 class Levelling:
     """What to grind and what to fill, and the proof that it is enough.
 
-    depth, fill : (ny, nx) m, 0 where nothing is done, NaN not measured.  general : the level that spots are told
-    from, m.  claim : least (no shallower cut keeps to the rule anywhere), maximal (no high spot can be left
-    higher by ``STEP`` of ``levels``), none (nothing is cut).  reached : with the low spots filled the rule is kept.
-    ground_only : worst figure (m) with nothing filled; filled : with the low spots filled.  short_by : m, 0 where
-    reached.  binding : limits that keep it from being reached.
+    depth, fill : (ny, nx) m, 0 where nothing is done, NaN not measured.  general : the level that spots are
+    told from, m.  claim : least (no shallower cut keeps to the rule anywhere), maximal (no high spot can be
+    left higher by ``STEP`` of ``levels``), none (nothing is cut).  reached : with the low spots filled the
+    rule is kept. ground_only : worst figure (m) with nothing filled; filled : with the low spots filled.
+    short_by : m, 0 where reached.  binding : limits that keep it from being reached.
     """
 
     depth: HeightGrid
@@ -103,11 +103,11 @@ class Levelling:
 class Judged:
     """A floor before and after.
 
-    surface : the floor alone: nodes outside the area asked for are not measured.  gap : (ny, nx) m, the largest
-    gap under the straightedge at every node, on the raster ``coarse``; None where none is asked for.
+    surface : the floor alone: nodes outside the area asked for are not measured.  gap : (ny, nx) m, the
+    largest gap under the straightedge at every node, on the raster ``coarse``; None where none is asked for.
     figures : what was asked, then what is only told.  after : the same once ground and filled; ground_after :
-    with nothing filled.  numbers : the F-number lines, None where no line is long enough.  contradictions : hand
-    measurements that do not agree.
+    with nothing filled.  numbers : the F-number lines, None where no line is long enough.  contradictions :
+    hand measurements that do not agree.
     """
 
     surface: Surface
@@ -124,4 +124,6 @@ class Judged:
     told: int = 0  # hand readings used
     contradictions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
-    lines: tuple[FloatArray, ...] = field(default=())  # (n, 2) site x, y of the readings of each F-number line
+    lines: tuple[FloatArray, ...] = field(
+        default=()
+    )  # (n, 2) site x, y of the readings of each F-number line

@@ -19,8 +19,8 @@ LEAST_SCALE = 1e-4  # m
 def robust_plane(floor: HeightGrid) -> tuple[FloatArray, tuple[float, float]]:
     """The plane (ny, nx) m that most of a floor lies on, and its slope along u and v.
 
-    Reweighted least squares with Tukey's biweight (Beaton & Tukey, Technometrics 16, 1974), so that high spots and
-    hollows neither raise nor tip it.
+    Reweighted least squares with Tukey's biweight (Beaton & Tukey, Technometrics 16, 1974), so that high
+    spots and hollows neither raise nor tip it.
     """
     rows, columns = np.nonzero(floor.measured)
     thin = slice(None, None, max(1, len(rows) // 40_000))
@@ -49,12 +49,15 @@ def level_at(floor: HeightGrid, datum: tuple[float, float] | None) -> FloatArray
         return np.full(floor.frame.shape, float(np.nanmedian(floor.values)))
     height = float(floor.sample(datum))
     if math.isnan(height):
-        raise CrestcutError("lies where the floor was not measured", "floor.datum", "name a place on scanned floor")
+        raise CrestcutError(
+            "lies where the floor was not measured", "floor.datum", "name a place on scanned floor"
+        )
     return np.full(floor.frame.shape, height)
 
 
 def general_level(floor: HeightGrid, plane: FloatArray, radius: float) -> FloatArray:
-    """The floor's own general level (ny, nx) m: the median of all heights over ``plane`` within ``radius``, smoothed.
+    """The floor's own general level (ny, nx) m: the median of all heights over ``plane`` within ``radius``,
+    smoothed.
 
     A spot that takes up less than half of the disk does not show in it; a floor that undulates more widely is
     followed.

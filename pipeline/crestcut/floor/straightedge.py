@@ -1,4 +1,5 @@
-"""The gap under a straightedge laid on a floor: on two high points, not levelled, in every place and direction.
+"""The gap under a straightedge laid on a floor: on two high points, not levelled, in every place and
+direction.
 
 A straightedge no longer than L that rests on a and b shows, at x between them, the gap chord(a, b)(x) - h(x).
 The largest such gap at x, over all a and b no more than L apart on a line through x,
@@ -8,10 +9,11 @@ The largest such gap at x, over all a and b no more than L apart on a line throu
 needs no thought of which chords are blocked by ground between: a chord that is, lies under one that is not.
 On a line E_L is the upper convex hull of every piece L long, highest over the pieces. Of the chords from one
 left end a only the steepest counts: it lies over all others from a as far as it reaches, and beyond its right
-end b chords from b, or from between, lie over what is left (induction from the right). That makes n W steps for
-n places and W in a straightedge, where trying all pairs takes n W^2.
+end b chords from b, or from between, lie over what is left (induction from the right). That makes n W steps
+for n places and W in a straightedge, where trying all pairs takes n W^2.
 
-E_L is increasing, E_L(h + plane) = E_L h + plane, and E_L h >= h: a tilt of floor or straightedge changes nothing.
+E_L is increasing, E_L(h + plane) = E_L h + plane, and E_L h >= h: a tilt of floor or straightedge changes
+nothing.
 """
 
 from __future__ import annotations
@@ -28,14 +30,18 @@ WAYS: tuple[tuple[int, int], ...] = (
     (0, 1), (1, 0), (1, 1), (-1, 1), (1, 2), (-1, 2), (2, 1), (-2, 1),
     (1, 3), (-1, 3), (3, 1), (-3, 1), (2, 3), (-2, 3), (3, 2), (-3, 2),
 )  # fmt: skip
-"""Rows and columns a step: sixteen directions whose places are nodes; no two neighbours are 19 degrees apart."""
+"""Rows and columns a step: sixteen ways whose places are nodes, no two neighbours 19 degrees apart."""
 MAIN = WAYS[:4]
 """Along, across and both diagonals: what many draws can afford."""
 
 
 @njit(cache=True, nogil=True)
-def _along(z, dj, di, reach, starts, first, last, gap, left, right):  # type: ignore[no-untyped-def]
-    """Lines ``first`` .. ``last`` of one direction: raise ``gap`` and name the feet of the straightedge there."""
+def _along(  # type: ignore[no-untyped-def]
+    z, dj, di, reach, starts, first, last, gap, left, right
+):
+    """Lines ``first`` .. ``last`` of one direction: raise ``gap`` and name the feet of the straightedge
+    there.
+    """
     ny, nx = z.shape
     for n in range(first, last):
         j0, i0 = starts[n, 0], starts[n, 1]
@@ -67,7 +73,7 @@ def _along(z, dj, di, reach, starts, first, last, gap, left, right):  # type: ig
 
 
 def line_starts(shape: tuple[int, int], way: tuple[int, int]) -> IntArray:
-    """First node [row, column] of every line of nodes in a direction, (n, 2): its predecessor lies outside."""
+    """First node [row, column] of every line of nodes in a direction, (n, 2): the one before lies outside."""
     ny, nx = shape
     j, i = np.meshgrid(np.arange(ny), np.arange(nx), indexing="ij")
     before_j, before_i = j - way[0], i - way[1]
@@ -80,8 +86,8 @@ def gaps_under(
 ) -> tuple[FloatArray, IntArray, IntArray]:
     """The largest gap under a straightedge at every node, and the flat indices of the two nodes it rests on.
 
-    z : (ny, nx) heights, m; NaN where nothing is measured: no straightedge is laid over it, as over a wall or a
-    column.  cell : m between nodes.  length : of the straightedge, m; a shorter one is tried as well.
+    z : (ny, nx) heights, m; NaN where nothing is measured: no straightedge is laid over it, as over a wall or
+    a column.  cell : m between nodes.  length : of the straightedge, m; a shorter one is tried as well.
     Returns gap (ny, nx) m, 0 where nothing is under any, NaN where z is; feet -1 where the gap is 0.
     """
     z = np.ascontiguousarray(z, dtype=np.float64)
@@ -91,8 +97,10 @@ def gaps_under(
         reach = math.floor(length / (math.hypot(dj, di) * cell) + 1e-9)
         starts = line_starts((z.shape[0], z.shape[1]), (dj, di))
 
-        def work(first: int, last: int, dj: int = dj, di: int = di, reach: int = reach, starts: IntArray = starts) -> None:
-            _along(z, dj, di, reach, starts, first, last, gap, left, right)
+        step: tuple[int, int, int, IntArray] = dj, di, reach, starts
+
+        def work(first: int, last: int, step: tuple[int, int, int, IntArray] = step) -> None:
+            _along(z, *step, first, last, gap, left, right)
 
         if reach >= 2:
             share(work, len(starts), 16)
@@ -122,7 +130,10 @@ def longest_reach(measured: np.ndarray, cell: float) -> float:
                     continue
                 ok, far = np.zeros(measured.shape[1], bool), np.zeros(measured.shape[1], np.int64)
                 if way[1] >= 0:
-                    ok[way[1] :], far[way[1] :] = measured[before, : -way[1] or None], run[before, : -way[1] or None]
+                    ok[way[1] :], far[way[1] :] = (
+                        measured[before, : -way[1] or None],
+                        run[before, : -way[1] or None],
+                    )
                 run[j] = np.where(measured[j] & ok, far + 1, 0)
         best = max(best, float(run.max(initial=0)) * math.hypot(*way) * cell)
     return best

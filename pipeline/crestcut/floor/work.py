@@ -1,4 +1,6 @@
-"""The hand work on a floor: board and blocks for every high spot, order of work, amounts, and what to measure first."""
+"""The hand work on a floor: board and blocks for every high spot, order of work, amounts, and what to measure
+first.
+"""
 
 from __future__ import annotations
 
@@ -43,7 +45,9 @@ class SpotJig:
 
 @dataclass(frozen=True, eq=False)
 class FloorSheet:
-    """What the sheets are made from: head, release, passes, amounts and cautions as for any slab; and the high spots."""
+    """What the sheets are made from: head, release, passes, amounts and cautions as for any slab; and the
+    high spots.
+    """
 
     sheet: Worksheet
     spots: tuple[SpotJig, ...]
@@ -55,7 +59,10 @@ def worth(spots: Sequence[Spot]) -> tuple[Spot, ...]:
 
 
 def make_floor_sheet(
-    job: FloorJob, judged: Judged, release: Release, marks: Mapping[str, tuple[float, float]],
+    job: FloorJob,
+    judged: Judged,
+    release: Release,
+    marks: Mapping[str, tuple[float, float]],
     tools: Sequence[Tool] | None = None,
 ) -> FloorSheet:
     """Jigs and passes only when released; all else always. marks : site x, y, m.
@@ -73,33 +80,52 @@ def make_floor_sheet(
     release = _gated(release, judged)
     spots: tuple[SpotJig, ...] = ()
     if release.state == "ok":
-        spots = tuple(_spot_jig(judged, k, blade, metric, marks) for k in range(min(len(levelling.high), MOST)))
+        spots = tuple(
+            _spot_jig(judged, k, blade, metric, marks) for k in range(min(len(levelling.high), MOST))
+        )
         spots = tuple(s for s in spots if s.spot in worth(levelling.high))
     passes = _passes(judged, chosen, spots) if release.state == "ok" and deepest > SKIN else ()
-    notes = [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
+    notes = (
+        [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
+    )
     words = trade_words(base.site.country)
     nothing = Water((), (), None, None, "", "", (), "", ())
     return FloorSheet(
         Worksheet(
-            title=base.title, stamp=release.stamp, release=release, source=f"floor | job {base.path.name}",
-            metric=metric, words=words, first=(),
+            title=base.title,
+            stamp=release.stamp,
+            release=release,
+            source=f"floor | job {base.path.name}",
+            metric=metric,
+            words=words,
+            first=(),
             marks=tuple((name, *_uv(judged, xy)) for name, xy in sorted(marks.items())),
-            jig=None, floor=next((s.jig for s in spots if s.jig is not None), None), passes=passes, why_tools=why,
-            set_out=None, quantities=work_out(deepest, volume, area, chosen, None),
+            jig=None,
+            floor=next((s.jig for s in spots if s.jig is not None), None),
+            passes=passes,
+            why_tools=why,
+            set_out=None,
+            quantities=work_out(deepest, volume, area, chosen, None),
             silica=tuple(silica_line(tool, base.site.place, None) for tool in chosen),
-            limits=limit_lines(base, None, (), words), water=nothing, walks=(),
-            cautions=cards.cautions(base, tuple(chosen)), cards=cards.HIT_CARDS, afterwards=_afterwards(judged),
+            limits=limit_lines(base, None, (), words),
+            water=nothing,
+            walks=(),
+            cautions=cards.cautions(base, tuple(chosen)),
+            cards=cards.HIT_CARDS,
+            afterwards=_afterwards(judged),
             notes=tuple(notes),
         ),
         spots,
-    )  # fmt: skip
+    )
 
 
 def _gated(release: Release, judged: Judged) -> Release:
     """A cut that does not reach the rule, or hand measurements that do not agree, are not handed out."""
     levelling, more = judged.levelling, []
     if not levelling.reached:
-        more.append(f"no cut within the limits reaches what was asked: {both(levelling.short_by)} are missing")
+        more.append(
+            f"no cut within the limits reaches what was asked: {both(levelling.short_by)} are missing"
+        )
     more += judged.contradictions
     if not more:
         return release
@@ -116,10 +142,14 @@ def _spot_jig(
 ) -> SpotJig:
     spot = judged.levelling.high[k]
     if blade is None:
-        return SpotJig(spot, None, "no tool with a base that rides on a board: grind with the cup, to the drill dots")
+        return SpotJig(
+            spot, None, "no tool with a base that rides on a board: grind with the cup, to the drill dots"
+        )
     site, level = _site_of(judged, k)
     if level is None:
-        return SpotJig(spot, None, f"the level round it bends by more than {millimetres(EVEN)}: cup and straightedge")
+        return SpotJig(
+            spot, None, f"the level round it bends by more than {millimetres(EVEN)}: cup and straightedge"
+        )
     try:
         return SpotJig(spot, make_floor_jig(site, level, blade, metric, marks, judged.surface.height))
     except CrestcutError as error:
@@ -127,8 +157,8 @@ def _spot_jig(
 
 
 def _site_of(judged: Judged, k: int) -> tuple[Site, FloatArray | None]:
-    """The floor with this spot alone to be ground, and the plane (ny, nx) that its board cuts to; None where what is
-    to be left round it is not plane enough for a board.
+    """The floor with this spot alone to be ground, and the plane (ny, nx) that its board cuts to; None where
+    what is to be left round it is not plane enough for a board.
     """
     levelling, ground = judged.levelling, judged.surface.height.values
     frame = judged.surface.height.frame
@@ -137,7 +167,7 @@ def _site_of(judged: Judged, k: int) -> tuple[Site, FloatArray | None]:
     spot = levelling.high[k]
     finished = np.where(mine, ground - np.nan_to_num(levelling.depth.values), ground)
     standing = judged.surface.height.measured & (np.nan_to_num(levelling.depth.values) <= 0)
-    u, v = np.arange(frame.shape[1]) * frame.cell, np.arange(frame.shape[0]) * frame.cell
+    u, v = (np.arange(n, dtype=np.float64) * frame.cell for n in (frame.shape[1], frame.shape[0]))
     site = Site(ground, finished, standing, frame.cell, u, v, None, 0.25)
     near = ndimage.distance_transform_edt(~mine) * frame.cell <= AROUND if mine.any() else mine
     rows, columns = np.nonzero(near)
@@ -153,8 +183,8 @@ def _site_of(judged: Judged, k: int) -> tuple[Site, FloatArray | None]:
 
 
 def lifts_of(spot: Spot, jig: FloorJig) -> int:
-    """How often the cutter is let down further until the spot is at its level: the blade's step, or what a worn blade
-    reaches below the board.
+    """How often the cutter is let down further until the spot is at its level: the blade's step, or what a
+    worn blade reaches below the board.
     """
     step = min(jig.tool.step, max(jig.worn, 1e-4))
     return max(math.ceil(spot.deepest / step - 1e-9), 1)
@@ -166,46 +196,58 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
     steps: list[tuple[str, str, Range]] = [
         (
             "Chalk, straightedge",
-            "Lay the straightedge over every high spot of the plan, both ways; chalk where it rocks. Where floor and"
+            "Lay the straightedge over every high spot of the plan, both ways; chalk where it rocks. Where"
+            " floor and"
             " plan do not agree, stop: the scan is wrong there, or was taken before something was done.",
             Range(0.3, 0.8),
         ),
         (
             "Hammer drill with a depth stop",
-            "Drill each spot's dot at its highest place to the depth of the list (shrouded bit or vacuum held to it)."
+            "Drill each spot's dot at its highest place to the depth of the list (shrouded bit or vacuum"
+            " held to it)."
             " Its bottom is the level: grind until it is just gone.",
             Range(0.2, 0.6),
         ),
-    ]  # fmt: skip
+    ]
     boards = [s for s in spots if s.jig is not None]
     for tool, share in zip(tools, shares(tools, levelling.deepest), strict=True):
         hours = hours_of(tool, levelling.volume * share)
         if tool.use == "kerf" and boards:
             most = max(lifts_of(s.spot, s.jig) for s in boards if s.jig is not None)
             what = (
-                f"Board on its blocks over a pair of datum spots, let the blade down {both(tool.step)} at a time,"
-                f" {most} lift{'s' if most > 1 else ''} at the highest; slots {millimetres(tool.pitch, 0)} apart; turn the"
+                f"Board on its blocks over a pair of datum spots, let the blade down {both(tool.step)} at a"
+                " time,"
+                f" {most} lift{'s' if most > 1 else ''} at the highest; slots {millimetres(tool.pitch, 0)}"
+                " apart; turn the"
                 " board about one block to sweep the spot; fins off with a flat chisel or the cup."
             )
         else:
             what = (
-                "Grind from the middle of each high spot outwards in crossing passes, straightedge after every pass;"
+                "Grind from the middle of each high spot outwards in crossing passes, straightedge after"
+                " every pass;"
                 " run out to nothing at its chalk line. Nothing may trip."
             )
         steps.append((tool.name, what, hours))
     if worth(levelling.low):
-        steps.append((
-            "Repair mortar or levelling compound",
-            "Fill the low spots of the list to their level once all dust is gone; feather to nothing as the product's"
-            " own sheet says. They are not to be reached by grinding.",
-            Range(0.5, 2.0),
-        ))  # fmt: skip
-    steps.append((
-        "Straightedge",
-        "Lay it in every direction over ground and filled spots and one length beyond. It, not this plan, says"
-        " when the floor is done.",
-        Range(0.3, 0.8),
-    ))  # fmt: skip
+        steps.append(
+            (
+                "Repair mortar or levelling compound",
+                "Fill the low spots of the list to their level once all dust is gone; feather to nothing as"
+                " the"
+                " product's"
+                " own sheet says. They are not to be reached by grinding.",
+                Range(0.5, 2.0),
+            )
+        )
+    steps.append(
+        (
+            "Straightedge",
+            "Lay it in every direction over ground and filled spots and one length beyond. It, not this plan,"
+            " says"
+            " when the floor is done.",
+            Range(0.3, 0.8),
+        )
+    )
     return tuple(Pass(k + 1, *step) for k, step in enumerate(steps))
 
 
@@ -213,8 +255,10 @@ def _afterwards(judged: Judged) -> tuple[str, ...]:
     lines = [
         "Straightedge over every spot in every direction; write the largest gap beside each.",
         "Dust: HEPA vacuum twice, the second time a day later; never a broom or an air line.",
-        "Joints: re-saw those the cut made shallower, to a quarter of the slab's thickness; clean and fill them.",
-        "A ground floor is smoother and thirstier than it was: whoever lays a covering on it says what primer it wants.",
+        "Joints: re-saw those the cut made shallower, to a quarter of the slab's thickness; clean and fill"
+        " them.",
+        "A ground floor is smoother and thirstier than it was: whoever lays a covering on it says what"
+        " primer it wants.",
         "Record: fill in this page and keep it with the house papers.",
     ]
     if judged.levelling.low:

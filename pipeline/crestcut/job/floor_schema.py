@@ -32,7 +32,10 @@ from crestcut.job.schema import (
 from crestcut.job.toml_file import read_toml
 from crestcut.units import INCH
 
-HOW = 'write straightedge = "2 m" and gap = "3 mm" under [floor], or class = "BS 8204 SR2", or ff = 25 and fl = 20'
+HOW = (
+    'write straightedge = "2 m" and gap = "3 mm" under [floor], or class = "BS 8204 SR2", or ff = 25 and'
+    " fl = 20"
+)
 LEAST_GAP, MOST_GAP = 0.0003, 0.05  # m
 SHORTEST = 0.3  # m: of a straightedge
 # length and gap, m. BS 8204: read. DIN 18202, table 3 row 3, at 2 m: read, see floor/classes.py
@@ -44,7 +47,8 @@ CLASSES: dict[str, tuple[float, float]] = {
 }
 # ACI 117-10: FF over FL of the whole floor
 NUMBERS: dict[str, tuple[float, float]] = {
-    f"ACI 117 {ff}/{fl}": (float(ff), float(fl)) for ff, fl in ((20, 15), (25, 20), (35, 25), (45, 35), (60, 40))
+    f"ACI 117 {ff}/{fl}": (float(ff), float(fl))
+    for ff, fl in ((20, 15), (25, 20), (35, 25), (45, 35), (60, 40))
 }
 
 
@@ -140,7 +144,9 @@ def load_floor_job(path: Path) -> FloorJob:
         raise as_one_line(error, path, FloorFile, data) from None
     wish = _wish(written.floor)
     base = _base(written, path, digest)
-    check_points(base, [*(("floor.area", p) for p in wish.area), *(("floor.datum", p) for p in _one(wish.datum))])
+    check_points(
+        base, [*(("floor.area", p) for p in wish.area), *(("floor.datum", p) for p in _one(wish.datum))]
+    )
     return FloorJob(base, wish)
 
 
@@ -162,7 +168,7 @@ def _wish(table: FloorTable) -> FloorWish:
 
 
 def _base(written: FloorFile, path: Path, digest: str) -> Job:
-    """The same job as other rooms take it: a vehicle file that is never opened, a line that is never driven."""
+    """The same job as other rooms take it: with a vehicle file that is never opened, and no line."""
     common = {name: getattr(written, name) for name in FloorFile.model_fields if name != "floor"}
     nowhere = TravelTable.model_construct(
         line=[], layer=None, track="middle", ways=["forward"], wander=0.0, heading=0.0
