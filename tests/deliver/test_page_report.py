@@ -99,6 +99,15 @@ def test_nose_says_that_grinding_is_seldom_the_cure() -> None:
     )
 
 
+def test_a_nose_that_no_cut_helps_says_so_before_any_figure_of_the_cut() -> None:
+    report = make_report(ground=gutter, kind="nose", feasible=False)
+    assert report.plan is not None
+    plan = dataclasses.replace(report.plan, deepest=0.013, area=3.7, volume=0.044)
+    text = PageText(report_text(dataclasses.replace(report, plan=plan))).text
+    assert "Work sheet Grinding is not the cure here. The figures are of all that the limits allow" in text
+    assert "No place of it can be shallower" not in text
+
+
 @pytest.mark.parametrize("release", ["ok", "provisional", "not for cutting"])
 def test_release_stamp_is_in_plain_sight(release: str) -> None:
     report = dataclasses.replace(make_report(), release=release, release_reasons=("ask whoever poured it",))

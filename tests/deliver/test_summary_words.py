@@ -41,10 +41,34 @@ def test_first_line_of_a_nose_says_why_not_to_grind_with_the_numbers() -> None:
     case = end_contact(report)
     assert case is not None
     assert "meets the rise with its nose" in first
-    assert "Grinding is usually the wrong cure for a nose" in first
+    assert "Grinding is not the cure: the limits allow none, and 4.0 mm (5/32 in) are missing" in first
     assert f"{case.missing * 1000:.1f} mm" in first
     assert f"{case.fill * 1000:.1f} mm" in first
     assert f"{10 * case.lever:.1f} mm" in first
+
+
+def cut_by_13_mm(feasible: bool) -> Report:
+    """That nose with 13 mm taken off 3.7 m2, which helps or does not."""
+    report = nose()
+    assert report.plan is not None
+    plan = dataclasses.replace(report.plan, deepest=0.013, area=3.7, volume=0.044, feasible=feasible)
+    return dataclasses.replace(report, plan=plan)
+
+
+def test_a_cut_that_is_no_cure_is_told_as_none_to_make() -> None:
+    said = "Grinding is not the cure: all that the limits allow, 13.0 mm (1/2 in) deep over 3.7 m2 (44 l"
+    lines = summary_lines(cut_by_13_mm(feasible=False))
+    cut = next(line for line in lines if line.startswith("Cut:"))
+    assert f"{said}itres), would still leave 4.0 mm (5/32 in) missing;" in lines[0]
+    assert cut.startswith(f"Cut: none to make. {said}itres), would still leave 4.0 mm (5/32 in) missing, at x ")
+    assert not any(line.startswith(("Claim:", "NOT ENOUGH", "After it")) for line in lines)
+    assert any(line.startswith("What limits it: deepest 13 mm") for line in lines)
+
+
+def test_a_nose_that_a_cut_does_help_is_still_warned_of() -> None:
+    first, *rest = summary_lines(cut_by_13_mm(feasible=True))
+    assert "Grinding is usually the wrong cure for a nose (13.0 mm (1/2 in) off 3.7 m2 in all)" in first
+    assert any(line.startswith("Claim:") for line in rest)
 
 
 def test_where_holes_leave_it_open_the_first_line_says_so() -> None:

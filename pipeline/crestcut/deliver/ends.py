@@ -47,6 +47,24 @@ def end_contact(report: Report) -> EndContact | None:
     return EndContact(report.kind, ahead, lever, missing, missing / lever)
 
 
+def grinding_is_no_cure(report: Report) -> bool:
+    """A nose or tail that no cut within the limits helps: then the cut is told as what not to do."""
+    return report.plan is not None and not report.plan.feasible and end_contact(report) is not None
+
+
+def most_that_may_go(report: Report) -> str:
+    """What the limits allow and what that leaves, for a cut that is no cure: a clause."""
+    plan = report.plan
+    if plan is None:
+        return ""
+    if plan.deepest <= 0:
+        return f"the limits allow none, and {both(plan.short_by)} are missing"
+    return (
+        f"all that the limits allow, {both(plan.deepest)} deep over {plan.area:.1f} m2"
+        f" ({plan.volume * 1000:.0f} litres), would still leave {both(plan.short_by)} missing"
+    )
+
+
 def grinding_seldom_cures(report: Report) -> str:
     """Why not to grind, with the numbers, for nose and tail; empty for any other kind."""
     case = end_contact(report)
@@ -54,17 +72,17 @@ def grinding_seldom_cures(report: Report) -> str:
         return ""
     axle = "front" if case.end == "nose" else "rear"
     plan = report.plan
-    size = ""
-    if plan is not None and plan.deepest > 0:
-        size = f" ({both(plan.deepest)} off {plan.area:.1f} m2"
-        size += " in all)" if plan.feasible else f" would still leave {both(plan.short_by)} missing)"
-    elif plan is not None and not plan.feasible:
-        size = f" (the limits leave {both(plan.short_by)} missing)"
+    said = f"Grinding is usually the wrong cure for a {case.end}"
+    if grinding_is_no_cure(report):
+        said = f"Grinding is not the cure: {most_that_may_go(report)}"
+    elif plan is not None and plan.deepest > 0:
+        said += f" ({both(plan.deepest)} off {plan.area:.1f} m2 in all)"
     instead = cure(report) or (
         f"To gain the {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle}"
         " wheels, or cross at an angle."
     )
+    joint = "; " if grinding_is_no_cure(report) else ": "
     return (
-        f"Grinding is usually the wrong cure for a {case.end}{size}: where the {axle} wheels run onto ground"
-        f" cut by 10 mm the {case.end} drops {millimetres(0.010 * case.lever)}. {instead}"
+        f"{said}{joint}where the {axle} wheels run onto ground cut by 10 mm the {case.end} drops"
+        f" {millimetres(0.010 * case.lever)}. {instead}"
     )

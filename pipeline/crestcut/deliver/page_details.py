@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import esc
@@ -93,8 +94,14 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     short = ""
     if not plan.feasible:
         where = f" at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
+        head = (
+            "<strong>Grinding is not the cure here.</strong> The figures are of all that the limits "
+            "allow: "
+            if grinding_is_no_cure(report)
+            else "<strong>Not enough.</strong> Within the limits no cut reaches it: "
+        )
         short = (
-            '<p class="mind"><strong>Not enough.</strong> Within the limits no cut reaches it: '
+            f'<p class="mind">{head}'
             f"{figure(document, 'cut.short_by')} are still "
             f"missing{esc(where)}. What limits it: {esc('; '.join(plan.binding) or 'not named')}.</p>"
         )
@@ -106,7 +113,8 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         "the job, they are not an order to cut.</p>"
     )
     drain = f"<p>{esc(sentence(drain_words(plan.drain)))}</p>" if plan.drain is not None else ""
-    inside = f"{hold}{short}{_facts(rows)}<p>{esc(claim)}</p>{drain}{details}"
+    said = "" if grinding_is_no_cure(report) else f"<p>{esc(claim)}</p>"
+    inside = f"{short}{hold}{_facts(rows)}{said}{drain}{details}"
     return _section("work", "Work sheet", inside)
 
 

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from crestcut.deliver import ink, plan_layers
 from crestcut.deliver.colours import SHALLOWEST, depth_colours
+from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.mesh import depth_grid
 from crestcut.deliver.plan_contours import contour_levels
 from crestcut.deliver.plan_relief import ground_picture
@@ -179,6 +180,8 @@ def colour_bar(
 def _facts(report: Report) -> list[str]:
     facts = []
     plan = report.plan
+    if grinding_is_no_cure(report):
+        facts.append("Grinding is not the cure here: shown is all that the limits allow")
     if plan is not None and plan.deepest > 0:
         litres = plan.volume * 1000
         facts.append(f"Deepest {both(plan.deepest)}")

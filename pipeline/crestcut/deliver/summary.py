@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from crestcut.cut.records import CutPlan
-from crestcut.deliver.ends import grinding_seldom_cures
+from crestcut.deliver.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
 from crestcut.deliver.options_words import option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.travel.chance import in_use_allowances
@@ -189,6 +189,10 @@ def cut_lines(report: Report) -> list[str]:
         return ["Cut: none worked out."]
     if _nothing_to_cut(report):
         return [f"Cut: nothing to take off; asked for {_asked(report)}."]
+    where = f", at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
+    limit = f"What limits it: {'; '.join(plan.binding) or 'not named'}."
+    if grinding_is_no_cure(report):
+        return [f"Cut: none to make. Grinding is not the cure: {most_that_may_go(report)}{where}.", limit]
     lines = []
     if plan.deepest > 0:
         lines = [f"Cut: {both(plan.deepest)} at the deepest, over {quantity_words(plan)}."]
@@ -200,10 +204,8 @@ def cut_lines(report: Report) -> list[str]:
         after = report.after.least_clearance if report.after is not None else swept
         lines.append(f"After it: least gap {both(after)}; asked for {_asked(report)}.")
         return lines
-    where = f", at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
     lines.append(f"NOT ENOUGH: within the limits no cut reaches it; {both(plan.short_by)} short{where}.")
-    lines.append(f"What limits it: {'; '.join(plan.binding) or 'not named'}.")
-    return lines
+    return [*lines, limit]
 
 
 def quantity_words(plan: CutPlan) -> str:
