@@ -19,11 +19,13 @@ nothing.
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import numpy as np
 from numba import njit
+from numpy.typing import NDArray
 
-from crestcut.grid import FloatArray, IntArray
+from crestcut.grid import BoolArray, FloatArray, IntArray
 from crestcut.travel.cores import share
 
 WAYS: tuple[tuple[int, int], ...] = (
@@ -36,9 +38,7 @@ MAIN = WAYS[:4]
 
 
 @njit(cache=True, nogil=True)
-def _along(  # type: ignore[no-untyped-def]
-    z, dj, di, reach, starts, first, last, gap, left, right
-):
+def _along(z, shut, dj, di, reach, starts, first, last, gap, left, right):  # type: ignore[no-untyped-def]
     """Lines ``first`` .. ``last`` of one direction: raise ``gap`` and name the feet of the straightedge
     there.
     """
@@ -58,7 +58,7 @@ def _along(  # type: ignore[no-untyped-def]
             best, at = -np.inf, a + 1
             for b in range(a + 1, min(a + reach, count - 1) + 1):
                 zb = z[j0 + b * dj, i0 + b * di]
-                if math.isnan(zb):
+                if math.isnan(zb) or shut[j0 + b * dj, i0 + b * di]:
                     break
                 slope = (zb - za) / (b - a)
                 if slope >= best:
@@ -81,6 +81,21 @@ def line_starts(shape: tuple[int, int], way: tuple[int, int]) -> IntArray:
     return np.stack([j[outside], i[outside]], axis=1).astype(np.int64)
 
 
+def shut_steps(measured: BoolArray, way: tuple[int, int]) -> BoolArray:
+    """Nodes (ny, nx) that the step ``way`` reaches only over a node that is not measured: a wall can be
+    thinner than a step.
+    """
+    (ny, nx), far = measured.shape, max(abs(way[0]), abs(way[1]))
+    shut = np.zeros((ny, nx), bool)
+    wide = np.pad(~measured, far)
+    for k in range(1, far):
+        # where the step passes midway between two nodes, both must be there
+        for rounded in (math.floor, math.ceil):
+            j, i = (far - rounded(w * k / far) for w in way)
+            shut |= wide[j : j + ny, i : i + nx]
+    return shut
+
+
 def gaps_under(
     z: FloatArray, cell: float, length: float, ways: tuple[tuple[int, int], ...] = WAYS
 ) -> tuple[FloatArray, IntArray, IntArray]:
@@ -95,11 +110,14 @@ def gaps_under(
     left, right = np.full(z.shape, -1, np.int64), np.full(z.shape, -1, np.int64)
     for dj, di in ways:
         reach = math.floor(length / (math.hypot(dj, di) * cell) + 1e-9)
+        shut = shut_steps(~np.isnan(z), (dj, di))
         starts = line_starts((z.shape[0], z.shape[1]), (dj, di))
 
         step: tuple[int, int, int, IntArray] = dj, di, reach, starts
 
-        def work(first: int, last: int, step: tuple[int, int, int, IntArray] = step) -> None:
+        step: tuple[BoolArray, int, int, int, IntArray] = shut, dj, di, reach, starts
+
+        def work(first: int, last: int, step: tuple[BoolArray, int, int, int, IntArray] = step) -> None:
             _along(z, *step, first, last, gap, left, right)
 
         if reach >= 2:
@@ -113,27 +131,25 @@ def worst_gap(z: FloatArray, cell: float, length: float, ways: tuple[tuple[int, 
     return float(np.nanmax(gap)) if np.isfinite(gap).any() else 0.0
 
 
-def longest_reach(measured: np.ndarray, cell: float) -> float:
+def longest_reach(measured: BoolArray, cell: float) -> float:
     """The longest unbroken straight line over measured nodes, m, in the sixteen directions."""
     best = 0.0
     for way in WAYS:
+        open_ = measured & ~shut_steps(measured, way)
         run = np.zeros(measured.shape, np.int64)
-        # nodes are visited so that the one before on the line is done
-        rows = range(measured.shape[0]) if way[0] >= 0 else range(measured.shape[0] - 1, -1, -1)
-        if way[0] == 0:
-            for i in range(1, measured.shape[1]):
-                run[:, i] = np.where(measured[:, i] & measured[:, i - 1], run[:, i - 1] + 1, 0)
-        else:
-            for j in rows:
-                before = j - way[0]
-                if not 0 <= before < measured.shape[0]:
-                    continue
-                ok, far = np.zeros(measured.shape[1], bool), np.zeros(measured.shape[1], np.int64)
-                if way[1] >= 0:
-                    ok[way[1] :], far[way[1] :] = (
-                        measured[before, : -way[1] or None],
-                        run[before, : -way[1] or None],
-                    )
-                run[j] = np.where(measured[j] & ok, far + 1, 0)
+        # the steps that a line could still be longer by, one more in each turn
+        longer = np.ones(measured.shape, bool)
+        while longer.any():
+            before = _moved(run, way) + 1
+            before[~(open_ & _moved(measured, way))] = 0
+            longer = before > run
+            run = before
         best = max(best, float(run.max(initial=0)) * math.hypot(*way) * cell)
     return best
+
+
+def _moved(values: NDArray[Any], way: tuple[int, int]) -> NDArray[Any]:
+    """What stands one step before each node; 0 beyond the edge."""
+    (ny, nx), far = values.shape, max(abs(way[0]), abs(way[1]))
+    wide = np.pad(values, far)
+    return wide[far - way[0] : far - way[0] + ny, far - way[1] : far - way[1] + nx].copy()
