@@ -37,7 +37,6 @@ from crestcut.verify.records import Check, Now
 from crestcut.verify.removed import Removed, removed_between, work_area
 from crestcut.verify.told import agreeing, told_by
 
-EVEN = 0.5  # the confidence a further pass is drawn for where it cannot be told whether one is needed
 HIDDEN = "readings from before the work are not used with a scan after it: they speak of the old ground"
 
 
@@ -150,7 +149,7 @@ def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Su
         inside = (i >= 0) & (i < area.shape[1]) & (j >= 0) & (j < area.shape[0])
         return np.asarray(inside & area[np.clip(j, 0, len(area) - 1), np.clip(i, 0, area.shape[1] - 1)])
 
-    laid = lay_after(report.scan, scan, in_work)
+    laid = lay_after(report.scan, scan, in_work, report.surface.error.warp)
     surface = build_surface(laid.scan, height.frame, since.scan.scanner)
     return laid, surface, removed_between(report.surface, surface, report.plan.depth, laid.placed)
 
@@ -263,12 +262,16 @@ def _with_still(
 def _still(
     job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str
 ) -> CutPlan:
-    """What a further pass would take: nothing where it is done, for an even chance where that is open."""
+    """What a further pass would take: nothing where it is done, and where that is open what the map itself
+    lacks, without a margin that a reading by hand may spare."""
     limits = _what_is_left(job, report, surface, gone)
     if clearance == "done":
         limits = replace(limits, deepest=limits.deepest.like(np.zeros_like(limits.deepest.values)))
-    wanted = job.wanted if clearance != "cannot tell" else replace(job.wanted, confidence=EVEN)
-    members = [replace(n.standing.member, margin=margin_for(n.standing.cut, wanted)) for n in now]
+    sure = clearance != "cannot tell"
+    members = [
+        replace(n.standing.member, margin=margin_for(n.standing.cut, job.wanted) if sure else 0.0)
+        for n in now
+    ]
     plan = plan_fleet(members, surface, limits, job.wanted, job.cut.feather).plan
     return replace(plan, feasible=True, short_by=0.0, binding=()) if clearance == "done" else plan
 

@@ -47,7 +47,7 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
             "deepest": check.still.deepest, "area": check.still.area, "volume": check.still.volume,
             "feasible": check.still.feasible, "short_by": check.still.short_by,
             "binding": check.still.binding, "margin": check.still.margin,
-            "for_chance": report.job.wanted.confidence if check.cautious else 0.5,
+            "for_chance": report.job.wanted.confidence if check.cautious else None,
         },
         "edges": [
             {"rise": e.rise, "slope": e.slope, "length": e.length, "point": report.plan_point(e.xy),

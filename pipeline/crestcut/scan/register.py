@@ -137,10 +137,14 @@ def _smooth(thinned: FloatArray) -> tuple[FloatArray, FloatArray]:
 
 
 def register(
-    reference: Reference, moving: FloatArray, turn: float = 0.0, move: FloatArray | None = None
+    reference: Reference,
+    moving: FloatArray,
+    turn: float = 0.0,
+    move: FloatArray | None = None,
+    warp: float = WARP,
 ) -> Fit:
     """Lay ``moving`` (n, 3) site metres on the reference, from a start turned by ``turn`` about z (radians)
-    and moved."""
+    and moved.  warp : m, 1 sd of what the two scans differ by smoothly: what the shape can settle."""
     thinned = thin(moving, CELL)
     source, facing = _smooth(thinned)
     rotation = turn_about_z(turn)
@@ -153,7 +157,7 @@ def register(
             if len(which) < 50:
                 break
             centre = moved[which].mean(axis=0)
-            step, held = _step(moved[which] - centre, normal, distance)
+            step, held = _step(moved[which] - centre, normal, distance, warp)
             small = _rotation(step[:3])
             rotation = small @ rotation
             move = small @ (move - centre) + centre + step[3:]
@@ -165,7 +169,9 @@ def register(
     return Fit(rotation, move, error, overlap, agree, held)
 
 
-def _step(arm: FloatArray, normal: FloatArray, distance: FloatArray) -> tuple[FloatArray, tuple[str, ...]]:
+def _step(
+    arm: FloatArray, normal: FloatArray, distance: FloatArray, warp: float
+) -> tuple[FloatArray, tuple[str, ...]]:
     """One Gauss-Newton step (turn about x, y, z; move x, y, z) and what it held still.
 
     Point-to-plane distance linearised: d + n . (w x a) + n . t, so its row is [a x n, n] (Chen & Medioni
@@ -183,12 +189,12 @@ def _step(arm: FloatArray, normal: FloatArray, distance: FloatArray) -> tuple[Fl
     row = row * unit
     matrix = row.T @ (row * weight[:, None])
     right = -row.T @ (weight * distance)
-    free, held = _free_directions(matrix, scale)
+    free, held = _free_directions(matrix, scale, warp)
     step = free @ np.linalg.lstsq(free.T @ matrix @ free, free.T @ right, rcond=1e-9)[0]
     return step * unit, held
 
 
-def _free_directions(matrix: FloatArray, scale: float) -> tuple[FloatArray, tuple[str, ...]]:
+def _free_directions(matrix: FloatArray, scale: float, warp: float) -> tuple[FloatArray, tuple[str, ...]]:
     """Columns (6, m) spanning the movements to fit, and words for those held still.
 
     What the data say of the plan movements once height and tilt are free is the Schur complement; its
@@ -199,7 +205,7 @@ def _free_directions(matrix: FloatArray, scale: float) -> tuple[FloatArray, tupl
     inner = np.linalg.lstsq(matrix[np.ix_(upright, upright)], cross.T, rcond=1e-9)[0]
     told, direction = np.linalg.eigh(matrix[np.ix_(plan, plan)] - cross @ inner)
     per_patch = (WARP_LENGTH / CELL) ** 2
-    sd = np.sqrt(max(scale, WARP) ** 2 * per_patch / np.maximum(told, 1e-12))
+    sd = np.sqrt(max(scale, warp) ** 2 * per_patch / np.maximum(told, 1e-12))
     columns = [np.eye(6)[:, k] for k in upright]
     held = []
     for k in range(3):

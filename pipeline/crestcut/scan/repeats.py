@@ -62,7 +62,7 @@ def lay_on(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, b
     fit = register(reference, moving)
     if fit.good:
         return fit, False
-    fits = _search(reference, moving)
+    fits = fits_anywhere(reference, moving)
     good = [f for f in fits if f.good and f.overlap >= _SEARCHED_OVERLAP]
     if not good:
         best = max([fit, *fits], key=lambda f: f.overlap * f.agree)
@@ -80,7 +80,7 @@ def lay_on(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, b
     return good[0], True
 
 
-def _search(reference: Reference, moving: FloatArray) -> list[Fit]:
+def fits_anywhere(reference: Reference, moving: FloatArray) -> list[Fit]:
     """Fits from all over, the best agreeing first. What stands on the slab decides, since a slab fits on
     itself anyhow."""
     source = thin(moving, CELL)

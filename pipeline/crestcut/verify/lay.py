@@ -13,11 +13,13 @@ import numpy as np
 from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.scan.records import Scan
-from crestcut.scan.register import Reference, accuracy_95, register
-from crestcut.scan.repeats import lay_on
+from crestcut.scan.register import Fit, Reference, accuracy_95, register
+from crestcut.scan.repeats import fits_anywhere, lay_on
 from crestcut.units import millimetres
 
 SETTLED, SEARCHED = 0.010, 0.030  # m, 1 sd of the place in plan: by its own shape, by what stands on the slab
+ALIKE = 0.03  # share: fits whose overlap or agreement differ by less are equals
+CLEARLY = 0.8  # of the error of another fit
 FEWEST = 2000  # points that were not cut, of either scan: fewer do not carry a fit
 MEND = "scan the whole slab again, with the uncut ground around it and the same things standing on it"
 
@@ -34,25 +36,28 @@ class Laid:
     placed: float
 
 
-def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArray]) -> Laid:
+def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArray], warp: float) -> Laid:
     """``after`` in the frame of ``before``.
 
     in_work : (n, 2) site x, y of the scan before -> whether the cut may have been there; such points of
-    either scan are left out of the fit.
+    either scan are left out of the fit.  warp : m, 1 sd of one scan's own drift.
     Raises CrestcutError where the two do not register.
     """
     name = after.files[0].path.name
     here = after.points + (after.frame.shift - before.frame.shift)
+    reference = Reference(before.points)
     try:
-        rough, searched = lay_on(Reference(before.points), here, name)
+        rough, searched = lay_on(reference, here, name)
     except CrestcutError as error:
         what = error.what.replace("the first scan", "the scan from before the work")
         raise CrestcutError(what, name, MEND) from None
+    if rough.held and not searched:  # it fits where it lies, as any plane does; its frame may be another one
+        rough, searched = _better_placed(reference, here, rough)
     moved = rough.apply(here)
     kept, moving = before.points[~in_work(before.points)], moved[~in_work(moved)]
     if min(len(kept), len(moving)) < FEWEST:
         raise CrestcutError("shows too little ground that was not cut to be laid by", name, MEND)
-    fit = register(Reference(kept), moving)
+    fit = register(Reference(kept), moving, warp=warp * 2**0.5)
     if not fit.good:
         raise CrestcutError(
             f"does not register on the scan from before the work (at best {fit.overlap:.0%} of the uncut"
@@ -68,3 +73,11 @@ def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArr
     files = tuple(replace(f, fit_error=fit.error) for f in after.files)
     scan = replace(after, points=points, frame=before.frame, files=files, notes=(*after.notes, note))
     return Laid(scan, fit.error, SEARCHED if searched or fit.held else SETTLED)
+
+
+def _better_placed(reference: Reference, here: FloatArray, rough: Fit) -> tuple[Fit, bool]:
+    """The place that all that stands on the slab speaks for, if it fits clearly better than ``rough``."""
+    good = [f for f in fits_anywhere(reference, here) if f.good and f.overlap >= rough.overlap - ALIKE]
+    most = max((f.agree for f in good), default=0.0)
+    best = min((f for f in good if f.agree >= most - ALIKE / 10), key=lambda f: f.error, default=rough)
+    return (best, True) if best.error < CLEARLY * rough.error else (rough, False)

@@ -80,7 +80,7 @@ class Check:
     now : each vehicle, the one with least to spare first.  surface : the slab as it is now, or, by hand
     alone, as it is taken to be.  removed : from two scans, None by hand alone; share the other way round.
     still : what is still to go, certified and swept like any plan; nothing where the work is done.
-    cautious : still is for the chance asked for; else, where it cannot be told, for an even one.
+    cautious : still is for the chance asked for; else, where it cannot be told, without any margin.
     ponds : that were not there before.  advice : what to measure, as ``Report.advice``.
     """
 
