@@ -1,118 +1,210 @@
-"""Joints: narrow straight grooves that a tyre rides over. Their low points are left out, so that they do
-not pull the slab down.
+"""Joints: narrow straight grooves that a tyre rides over, so that they must not pull the slab down.
 
 A strip as wide as a cell and 0.4 m long is laid through a low cell in every direction; where its mean lies
-under the strips
-beside it by more than noise can do, it is a joint, and points of it lower than half its depth go. Only low
-points go.
+under the strips beside it by more than noise is likely to, the points about it are asked for a straight joint
+(``joint_lines``). Its points are raised by its depth, or left out where that is in doubt (``joint_points``).
+Grooves that no straight strip fits lose their low cells.
 """
 
 from __future__ import annotations
 
-import math
-from concurrent.futures import ThreadPoolExecutor
-from itertools import pairwise
+from dataclasses import dataclass, replace
 
 import numpy as np
-from numba import njit
+from numpy.typing import NDArray
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.local import WORKERS, fit_local
+from crestcut.surface.ground import FARTHEST, NEAREST
+from crestcut.surface.joint_lines import REACH, Points, Strip, at_bin, is_joint, others, trace
+from crestcut.surface.joint_points import settle
+from crestcut.surface.joint_search import (
+    HALF_LENGTH,
+    SURE,
+    few_points,
+    mark_low,
+    seen_in_cells,
+    seen_in_lines,
+)
+from crestcut.surface.local import Local, fit_local
+from crestcut.surface.plain import HALVES
 from crestcut.surface.raster import Cells
 
-HALF_LENGTH = 0.20  # m of strip each way
-BESIDE = 0.03  # m to the strips it is compared with
-LEAST_DEPTH = 0.006  # m: a sag of two 20 % slopes is 6 mm lower in its middle than 30 mm beside it
-LOW = 0.65  # of a strip's fall, which half-filled cells dilute: half the true depth of the joint
-SURE = 4.5  # standard deviations of the difference of strip means
-LIKELY = 1.5  # standard deviations at which a longer strip is tried
+GROOVE = 0.006  # m: a sag of two 20 % slopes is 6 mm lower in its middle than 30 mm beside it
 WINDOW = 0.10  # m, half window of the surface that residuals are taken from
-DIRECTIONS = 16
+DEEPEST = 0.08  # m under the slab that a joint's points may lie
+MOST = 60  # lines looked at, and as many for each 10 m2
 
 
-def find_joints(cells: Cells, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> BoolArray:
-    """Cells (rows, columns) whose points lie in a joint; ``z`` : cell means at cell centres, m."""
-    half = max(2, round(WINDOW / pitch))
-    fit = fit_local(cells.count, z, mask, half, pitch, noise, every=max(1, half // 3))
-    residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
-    low = -np.maximum(0.5 * LEAST_DEPTH, noise / np.sqrt(np.maximum(cells.count, 1)))
-    joint = np.zeros(mask.shape, np.bool_)
-    edges = np.linspace(0, mask.shape[0], 4 * WORKERS + 1).astype(int)
-    with ThreadPoolExecutor(WORKERS) as pool:
-        for job in [
-            pool.submit(_search, cells.count, residual, mask, low, pitch, noise, a, b, joint)
-            for a, b in pairwise(edges)
-        ]:
-            job.result()
-    return joint
+@dataclass(frozen=True, eq=False)
+class Joints:
+    """What is done about joints. number, rise (m), out: points (by their number) in straight joints, how much
+    each is raised, and whether it is left out instead. groove : cells (rows, columns) whose low points go.
 
-
-@njit(cache=True, nogil=True, fastmath=True)
-def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[no-untyped-def]
-    """Points and mean residual of the one-cell strip through (j + oj, i + oi) along (dj, di)."""
-    ny, nx = count.shape
-    n, s = 0.0, 0.0
-    for t in range(-half, half + 1):
-        y, x = math.floor(j + oj + t * dj + 0.5), math.floor(i + oi + t * di + 0.5)
-        if y < 0 or x < 0 or y >= ny or x >= nx or not mask[y, x]:
-            continue
-        n += count[y, x]
-        s += count[y, x] * residual[y, x]
-    return n, (s / n if n > 0 else 0.0)
-
-
-@njit(cache=True, nogil=True, fastmath=True)
-def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
-    """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard
-    deviations; 0 if unknown."""
-    dj, di = math.sin(angle), math.cos(angle)
-    n, mean = _strip(count, residual, mask, j, i, dj, di, 0.0, 0.0, half)
-    if n < 4 or mean > -0.4 * LEAST_DEPTH:
-        return 0.0, 0.0
-    nl, left = _strip(count, residual, mask, j, i, dj, di, off * di, -off * dj, half)
-    nr, right = _strip(count, residual, mask, j, i, dj, di, -off * di, off * dj, half)
-    if nl < 4 or nr < 4:
-        return 0.0, 0.0
-    fall = min(left, right) - mean
-    return fall, fall / (noise * math.sqrt(1 / n + 1 / min(nl, nr)))
-
-
-@njit(cache=True, nogil=True)
-def _mark(count, residual, j, i, angle, half, depth, joint):  # type: ignore[no-untyped-def]
-    """Marks what lies lower than a share of the depth on the strip and one cell beside it."""
-    ny, nx = count.shape
-    dj, di = math.sin(angle), math.cos(angle)
-    for t in range(-half, half + 1):
-        y, x = math.floor(j + t * dj + 0.5), math.floor(i + t * di + 0.5)
-        for yy in range(max(0, y - 1), min(ny, y + 2)):
-            for xx in range(max(0, x - 1), min(nx, x + 2)):
-                if count[yy, xx] > 0.0 and residual[yy, xx] < -LOW * depth:
-                    joint[yy, xx] = True
-
-
-@njit(cache=True, nogil=True, fastmath=True)
-def _search(count, residual, mask, low, pitch, noise, j0, j1, joint):  # type: ignore[no-untyped-def]
-    """joint := low cells along every strip that surely lies under its neighbours.
-
-    A short strip that is likely a joint is tried again at two and a half times the length, in directions
-    close to its own.
+    strips, spreads : the joints whose points were raised and the standard errors of their depths, m.
     """
-    half = int(HALF_LENGTH / pitch + 0.5)
+
+    number: NDArray[np.int64]
+    rise: FloatArray
+    out: BoolArray
+    groove: BoolArray
+    strips: tuple[Strip, ...] = ()
+    spreads: tuple[float, ...] = ()
+    left_out: int = 0
+
+    @property
+    def any(self) -> bool:
+        """Is there anything to do?"""
+        return len(self.number) > 0 or bool(self.groove.any())
+
+    def settled(self, placed: FloatArray, keep: BoolArray) -> tuple[FloatArray, BoolArray]:
+        """The placed points (n, 3) once those in joints are raised, and which are to be kept."""
+        raised, kept = placed.copy(), keep.copy()
+        raised[self.number, 2] += self.rise
+        kept[self.number] = ~self.out
+        return raised, kept
+
+    def widened(self, error: FloatArray, choice: NDArray[np.int8], pitch: float) -> FloatArray:
+        """Standard errors (m) with the depths' own: a strip raised by a depth wrong by s moves the height at
+        its middle by its share of the window's weight times s.
+
+        ``choice`` : index into ``plain.HALVES`` at every cell. Of a biweight of half width h, whose parabola's
+        weight at its middle is (15 / 16 h) / (1 - m2^2 / m4) with moments m2 = h^2 / 7, m4 = h^4 / 21, a strip
+        w wide has the share 1.64 w / h, falling off as the biweight does.
+        """
+        extra = np.zeros_like(error)
+        half = np.array(HALVES)[choice]
+        j, i = np.indices(error.shape, sparse=True)
+        for strip, spread in zip(self.strips, self.spreads, strict=True):
+            t, u = strip.along_across(i * pitch, j * pitch)
+            share = np.minimum(1.64 * strip.width / half, 1.0) * np.maximum(1 - (u / half) ** 2, 0.0) ** 2
+            extra += np.where((t > strip.start) & (t < strip.end), share * spread, 0.0) ** 2
+        return np.sqrt(error**2 + extra)
+
+
+def find_joints(
+    cells: Cells, z: FloatArray, mask: BoolArray, placed: FloatArray, keep: BoolArray, pitch: float, noise: float
+) -> Joints:
+    """Joints of ``cells`` (``z`` : cell means at cell centres, m) that the ``placed`` points (n, 3) were summed
+    into where ``keep``; low points that were not kept may be a joint's too."""
+    fit = _wide(cells.count, z, mask, pitch, noise)
+    residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
+    in_cells = seen_in_cells(cells.count, residual, mask, pitch, noise)
+    few = few_points(cells.count.sum(), mask.sum() * pitch**2, noise)
+    points = _points(placed, keep, fit.z, pitch) if few or len(in_cells) else None
+    strips, refused = list[Strip](), list[Strip]()
+    if points is not None:
+        in_lines = seen_in_lines(points.x, points.y, points.above, pitch, noise) if few else in_cells[:0]
+        strips, refused = _strips(np.concatenate([in_cells, in_lines]), points, mask, pitch, noise)
+    groove = np.zeros(mask.shape, np.bool_)
     long = int(2.5 * HALF_LENGTH / pitch + 0.5)
-    off = BESIDE / pitch
-    turn = math.pi / DIRECTIONS
-    for j in range(j0, j1):
-        for i in range(count.shape[1]):
-            if not mask[j, i] or count[j, i] <= 0.0 or residual[j, i] > low[j, i]:
-                continue
-            for d in range(DIRECTIONS):
-                fall, sure = _fall(count, residual, mask, j, i, d * turn, half, off, noise)
-                if fall < LEAST_DEPTH or sure < LIKELY:
-                    continue
-                angle = d * turn
-                for r in range(-4, 5):
-                    longer, surer = _fall(count, residual, mask, j, i, (d + r / 8) * turn, long, off, noise)
-                    if surer > sure:
-                        fall, sure, angle = longer, surer, (d + r / 8) * turn
-                if sure > SURE and fall > LEAST_DEPTH:
-                    _mark(count, residual, j, i, angle, long, fall, joint)
+    for j, i, angle, fall, sure in in_cells:
+        if fall > GROOVE and sure > SURE and not any(
+            _near(line, i * pitch, j * pitch, 0.025) for line in (*strips, *refused)
+        ):
+            mark_low(cells.count, residual, int(j), int(i), angle, long, fall, groove)
+    none = np.zeros(0, np.int64)
+    if not strips or points is None:
+        return Joints(none, np.zeros(0), none > 0, groove, left_out=int(cells.count[groove].sum()))
+    open_cells = np.where(_over(strips, mask.shape, pitch), 0.0, cells.count)
+    again = _points(placed, keep, _wide(open_cells, z, mask, pitch, noise).z, pitch)
+    joints = _raise(strips, again, groove, noise)
+    left_out = cells.count[groove].sum() + keep[joints.number[joints.out]].sum()
+    return replace(joints, left_out=int(left_out))
+
+
+def _wide(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> Local:
+    half = max(2, round(WINDOW / pitch))
+    return fit_local(count, z, mask, half, pitch, noise, every=max(1, half // 3))
+
+
+def _points(placed: FloatArray, keep: BoolArray, base: FloatArray, pitch: float) -> Points:
+    """The placed points on the slab or a joint's depth below it."""
+    ny, nx = base.shape
+    i, j = (np.floor(placed[:, k] + 0.5).astype(np.int64) for k in (0, 1))
+    inside = np.nonzero((i >= 0) & (j >= 0) & (i < nx) & (j < ny))[0]
+    i, j = i[inside], j[inside]
+    tilt_j, tilt_i = np.gradient(base)
+    level = base[j, i]
+    level += np.nan_to_num(tilt_i[j, i]) * (placed[inside, 0] - i)
+    level += np.nan_to_num(tilt_j[j, i]) * (placed[inside, 1] - j)
+    above = placed[inside, 2] - level
+    ok = (keep[inside] | (above < 0)) & (above > -DEEPEST)  # never true where the base is not known
+    inside = inside[ok]
+    return Points.sort(placed[inside, 0] * pitch, placed[inside, 1] * pitch, above[ok], inside, base, pitch)
+
+
+def _near(strip: Strip, x: float, y: float, reach: float) -> bool:
+    t, u = strip.along_across(np.array(x), np.array(y))
+    return bool(abs(u) < reach + strip.width / 2 and strip.start - reach < t < strip.end + reach)
+
+
+def _strips(
+    seen: FloatArray, points: Points, mask: BoolArray, pitch: float, noise: float
+) -> tuple[list[Strip], list[Strip]]:
+    """Straight joints among what was seen, surest first, and straight lines that are something else; what lies
+    beside a line that was looked at is not looked at again."""
+    left = seen[np.argsort(-seen[:, 4], kind="stable")]
+    joints: list[Strip] = []
+    refused: list[Strip] = []
+    for _ in range(MOST + int(MOST * mask.sum() * pitch**2 / 10)):
+        if not len(left):
+            break
+        row, column, angle = left[0, :3]
+        strip = trace(points, column * pitch, row * pitch, angle, noise)
+        if strip is not None:
+            which, t, u = points.beside(strip, REACH)
+            verdict = others(t, u, points.above[which], strip, noise, points.across(strip))
+            if verdict.chance <= strip.chance:
+                refused.append(strip)
+            elif is_joint(strip, verdict) and not any(_same(strip, other) for other in joints):
+                joints.append(strip)
+            line, reach = strip, 0.03
+        else:
+            line, reach = Strip(column * pitch, row * pitch, angle, -0.5, 0.5, 0.0, 0.0, 0.0, 0.0), 0.015
+        t, u = line.along_across(left[:, 1] * pitch, left[:, 0] * pitch)
+        turned = np.abs((left[:, 2] - line.angle + np.pi / 2) % np.pi - np.pi / 2)
+        done = (np.abs(u) < reach) & (t > line.start - reach) & (t < line.end + reach) & (turned < 0.25)
+        done[0] = True
+        left = left[~done]
+    return joints, refused
+
+
+def _same(one: Strip, other: Strip) -> bool:
+    """Does one's middle lie in the other, and about along it?"""
+    turned = abs((one.angle - other.angle + np.pi / 2) % np.pi - np.pi / 2)
+    return turned < 0.05 and _near(other, one.x, one.y, 0.01)
+
+
+def _over(strips: list[Strip], shape: tuple[int, ...], pitch: float) -> BoolArray:
+    """Cells that a strip reaches into."""
+    j, i = np.indices(shape, sparse=True)
+    out = np.zeros(shape, np.bool_)
+    for strip in strips:
+        t, u = strip.along_across(i * pitch, j * pitch)
+        out |= (np.abs(u) < strip.width / 2 + 0.71 * pitch) & (t > strip.start) & (t < strip.end)
+    return out
+
+
+def _raise(strips: list[Strip], points: Points, groove: BoolArray, noise: float) -> Joints:
+    """Joint by joint; a point that one has raised counts as raised for the next, which crosses it."""
+    above = points.above.copy()
+    rise, gone = np.zeros(len(above)), np.zeros(len(above), np.bool_)
+    kept, spreads = [], []
+    farthest = max(NEAREST, FARTHEST * noise)
+    for strip in strips:
+        which, t, u = points.beside(strip, REACH)
+        which, t, u = (a[~gone[which]] for a in (which, t, u))
+        verdict = others(t, u, above[which], strip, noise, points.across(strip))
+        if not is_joint(strip, verdict):  # what joints before it were seen through
+            continue
+        raised = settle(t, u, above[which] - at_bin(verdict.base, u), strip, noise, farthest)
+        above[which] += raised.rise
+        rise[which] += raised.rise
+        gone[which] |= raised.out
+        if raised.whole:
+            kept.append(strip)
+            spreads.append(raised.spread)
+    touched = gone | (rise != 0)
+    return Joints(
+        points.number[touched], rise[touched], gone[touched], groove, tuple(kept), tuple(spreads)
+    )
