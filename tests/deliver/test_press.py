@@ -7,14 +7,17 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Callable
 from pathlib import Path
 
+import numpy as np
 import pytest
 from deliver_scene import make_report
 
 from crestcut.deliver.files import Staging
 from crestcut.deliver.pictures import draw_pictures, light
 from crestcut.deliver.press import Press
+from crestcut.deliver.press_pipe import Packer, Unpacker
 from crestcut.errors import CrestcutError
 
 
@@ -45,6 +48,27 @@ def fall_dead(path: Path, parent: int) -> None:
     if os.getpid() != parent:
         os._exit(9)
     path.write_text("done here")
+
+
+def read_and_tell(size: int, say: Callable[[str], None]) -> np.ndarray:
+    say("reading")
+    array = np.arange(float(size))
+    array.flags.writeable = False
+    return array
+
+
+def refuse_and_tell(what: str, say: Callable[[str], None]) -> None:
+    raise CrestcutError(what, "scan.laz", "mend it")
+
+
+def fall_dead_or_count(parent: int) -> int:
+    if os.getpid() != parent:
+        os._exit(9)
+    return 7
+
+
+def note_arrays(path: Path, *arrays: np.ndarray) -> None:
+    path.write_text(" ".join(f"{a.sum():g} {a.flags.writeable} {a.flags.f_contiguous}" for a in arrays))
 
 
 def gone(pid: int) -> bool:
@@ -103,6 +127,62 @@ def test_an_error_over_there_is_the_same_error_here(tmp_path: Path) -> None:
         "job.toml",
         "mend it",
     )
+
+
+@pytest.mark.parametrize("apart", [True, False])
+def test_what_is_fetched_comes_back_as_it_was_with_what_was_said(apart: bool) -> None:
+    said: list[str] = []
+    with Press(apart=apart) as press:
+        wait = press.fetch("test_press:read_and_tell", 5000, told=True)
+        press.ask(np.zeros, 3)
+        found = wait(said.append)
+        press.finish()
+    assert np.array_equal(found, np.arange(5000.0)) and not found.flags.writeable and said == ["reading"]
+
+
+@pytest.mark.parametrize("apart", [True, False])
+def test_an_error_of_what_is_fetched_is_told_to_who_waits_and_to_nobody_else(apart: bool) -> None:
+    with Press(apart=apart) as press:
+        wait = press.fetch(refuse_and_tell, "cut short", told=True)
+        press.finish()
+        with pytest.raises(CrestcutError, match=r"scan\.laz: cut short; mend it"):
+            wait(print)
+
+
+def test_what_a_dead_process_was_to_fetch_is_fetched_here() -> None:
+    with Press(apart=True) as press:
+        wait = press.fetch(fall_dead_or_count, os.getpid())
+        assert wait() == 7
+
+
+def test_arrays_arrive_as_they_left(tmp_path: Path) -> None:
+    fixed, turned = np.ones(9), np.asfortranarray(np.ones((3, 4)))
+    fixed.flags.writeable = False
+    with Press(apart=True) as press:
+        press.ask(note_arrays, tmp_path / "said", fixed, turned, np.zeros((0, 3)), np.array(2.0), np.ones(5))
+        press.finish()
+    assert (tmp_path / "said").read_text() == "9 False True 12 True True 0 True True 2 True True 5 True True"
+
+
+def test_an_array_is_sent_once_however_often_it_is_asked_with() -> None:
+    packer, unpacker = Packer(), Unpacker()
+    large, other = np.arange(50_000.0), np.arange(50_000.0)
+    first, again, third = (packer.pack(what) for what in ((large, 1), [large, large, 2], (other, large)))
+    size = large.nbytes
+    assert size < sum(map(len, first)) < size + 2000 and sum(map(len, again)) < 2000
+    assert size < sum(map(len, third)) < size + 2000  # alike is not the same
+    for message, number in ((first, 1), (again, 2)):
+        *arrays, told = unpacker.unpack([bytearray(part) for part in message])
+        assert told == number and all(np.array_equal(a, large) for a in arrays)
+    a, b = unpacker.unpack([bytearray(part) for part in third])
+    assert np.array_equal(a, other) and np.array_equal(b, large)
+
+
+def test_an_array_at_the_place_of_one_that_is_gone_is_not_taken_for_it() -> None:
+    packer, unpacker = Packer(), Unpacker()
+    for k in range(20):  # each is freed before the next is made: memory is used again
+        message = packer.pack(np.full(100_000, float(k)))
+        assert unpacker.unpack([bytearray(part) for part in message])[0] == k
 
 
 def test_a_full_disk_over_there_is_one_line_and_nothing_stays(tmp_path: Path) -> None:

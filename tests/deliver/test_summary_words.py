@@ -56,11 +56,14 @@ def cut_by_13_mm(feasible: bool) -> Report:
 
 
 def test_a_cut_that_is_no_cure_is_told_as_none_to_make() -> None:
-    said = "Grinding is not the cure: all that the limits allow, 13.0 mm (1/2 in) deep over 3.7 m2 (44 l"
+    said = (
+        "Grinding is not the cure: all that the limits allow, 13.0 mm (1/2 in) deep over 3.7 m2 (44 litres),"
+        " would still leave 4.0 mm (5/32 in) missing"
+    )
     lines = summary_lines(cut_by_13_mm(feasible=False))
     cut = next(line for line in lines if line.startswith("Cut:"))
-    assert f"{said}itres), would still leave 4.0 mm (5/32 in) missing;" in lines[0]
-    assert cut.startswith(f"Cut: none to make. {said}itres), would still leave 4.0 mm (5/32 in) missing, at x ")
+    assert f"{said};" in lines[0]
+    assert cut.startswith(f"Cut: none to make. {said}, at x ")
     assert not any(line.startswith(("Claim:", "NOT ENOUGH", "After it")) for line in lines)
     assert any(line.startswith("What limits it: deepest 13 mm") for line in lines)
 
