@@ -1,0 +1,122 @@
+"""A small slab with a crest, scanned before and after it was ground, and a low cart on it. Invented."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+from scipy import ndimage
+
+from crestcut.grid import FloatArray, GridFrame, HeightGrid
+
+Depth = Callable[[FloatArray, FloatArray], FloatArray]
+NOISE = 0.0003  # m, of one point
+GRADE, ROUNDING, CREST = 0.08, 0.03, 2.5
+BOXES = (
+    (1.0, 0.72, 0.12, 0.10, 0.20),
+    (3.9, -0.74, 0.20, 0.12, 0.30),
+)  # x, y, sizes: hold a scan in plan
+
+VEHICLE = """name = "low cart"
+wheelbase = "1200 mm"
+front_track = "600 mm"
+rear_track = "600 mm"
+tyre_radius = "150 mm"
+tyre_width = "50 mm"
+front_overhang = "150 mm"
+rear_overhang = "150 mm"
+width = "700 mm"
+belly_clearance = "100 mm"
+[[part]]
+name = "tray"
+back = ["300 mm", "900 mm"]
+across = ["-200 mm", "200 mm"]
+clearance = "58 mm"
+within = "0.2 mm"
+"""
+JOB = """title = "Low cart"
+[site]
+place = "outdoors"
+ground = "private"
+[scan]
+files = ["before.ply"]
+unit = "m"
+up = "z"
+scanner = "total-station"
+[vehicle]
+file = "cart.toml"
+[travel]
+line = [[0.4, 0.0], [4.6, 0.0]]
+wander = "0 mm"
+heading = 0
+[clearance]
+want = "20 mm"
+want_ends = "20 mm"
+[cut]
+deepest = "25 mm"
+[slab]
+kind = "plain concrete"
+thickness = "200 mm"
+thickness_from = "drilled"
+steel_depth = "45 mm"
+steel_from = "covermeter"
+"""
+
+
+def height(x: FloatArray, y: FloatArray) -> FloatArray:
+    """The slab before the work, m."""
+    return -GRADE * np.sqrt((x - CREST) ** 2 + ROUNDING**2) + 0.004 * np.asarray(y)
+
+
+def walked(
+    seed: int, depth: Depth | None = None, turn: float = 0.0, move: tuple[float, float, float] = (0, 0, 0)
+) -> FloatArray:
+    """Points (n, 3) m of one scan: jittered, noisy, shuffled; turned and moved as another session is."""
+    rng = np.random.default_rng(seed)
+    x, y = (a.ravel() for a in np.meshgrid(np.arange(0.0, 5.0, 0.009), np.arange(-0.95, 0.95, 0.009)))
+    x, y = x + rng.uniform(-0.004, 0.004, len(x)), y + rng.uniform(-0.004, 0.004, len(y))
+    z = height(x, y) - (depth(x, y) if depth is not None else 0.0)
+    for bx, by, wide, deep, tall in BOXES:
+        z[(np.abs(x - bx) < wide / 2) & (np.abs(y - by) < deep / 2)] += tall
+    z = z + NOISE * rng.standard_normal(len(z))
+    xyz = np.column_stack([x, y, z])[rng.permutation(len(x))]
+    c, s = np.cos(turn), np.sin(turn)
+    return xyz @ np.array([[c, s, 0.0], [-s, c, 0.0], [0.0, 0.0, 1.0]]) + np.asarray(move)
+
+
+def write_ply(points: FloatArray, path: Path) -> Path:
+    """Binary PLY of doubles."""
+    head = f"ply\nformat binary_little_endian 1.0\nelement vertex {len(points)}\n"
+    head += "".join(f"property double {axis}\n" for axis in "xyz") + "end_header\n"
+    path.write_bytes(head.encode() + np.ascontiguousarray(points, "<f8").tobytes())
+    return path
+
+
+def of_plan(grid: HeightGrid, share: float = 1.0, over: float = 0.0, shift: float = 0.0) -> Depth:
+    """A cut by the plan: a share of its depth, ``over`` m deeper where it cuts at all, moved along it."""
+    planned = grid.like(np.nan_to_num(grid.values))
+
+    def depth(x: FloatArray, y: FloatArray) -> FloatArray:
+        asked = np.nan_to_num(planned.sample(np.stack([x - shift, y], axis=-1)))
+        return np.where(asked > 0, share * asked + over * np.clip(asked / 0.003, 0.0, 1.0), 0.0)
+
+    return depth
+
+
+@cache
+def nothing() -> Depth:
+    """No cut at all."""
+    return lambda x, y: np.zeros_like(x)
+
+
+def true_surface(frame: GridFrame, depth: Depth) -> FloatArray:
+    """(ny, nx) heights of the slab after ``depth``, m, boxes left out."""
+    xy = frame.node_xy()
+    return height(xy[..., 0], xy[..., 1]) - depth(xy[..., 0], xy[..., 1])
+
+
+def inner(mask: np.ndarray, nodes: int) -> np.ndarray:
+    """Without its rim."""
+    return np.asarray(ndimage.binary_erosion(mask, iterations=nodes))
