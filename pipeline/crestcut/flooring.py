@@ -13,6 +13,7 @@ from crestcut.cut.slab_limits import deepest_allowed
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.errors import CrestcutError
 from crestcut.floor.assess import judge_floor
+from crestcut.floor.by_hand import tilt_of
 from crestcut.floor.place import floor_frame, floor_only
 from crestcut.floor.work import make_floor_sheet
 from crestcut.grid import GridFrame, HeightGrid
@@ -67,7 +68,9 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     datum = None if job.wish.datum is None else place(job.wish.datum)
     with clock.stage("judge", "judging the floor"):
         limits = cut_limits(surface, limit.depth, limit.reason, base.cut.feather, keeps)
-        judged = judge_floor(surface, job.wish, limits, evidence, datum, SEED, say)
+        judged = judge_floor(
+            surface, job.wish, limits, evidence, datum, tilt_of(base.scan.scanner), SEED, say
+        )
     release = decide_release(base, judged.provisional, None, OWN_ERROR if judged.provisional else "")
     marks = {m.name: mark_place(m.name, base.marks, scan.frame) for m in base.marks}
     with clock.stage("work", "setting board and blocks"):

@@ -11,6 +11,7 @@ from crestcut.deliver.floor_plan import floor_figure
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.floor_words import (
     advice_lines,
+    after_lines,
     claim_words,
     class_lines,
     figure_words,
@@ -101,9 +102,8 @@ def _found(report: FloorReport) -> list[Figure]:
         )
     if high or low:
         paper.heading("Afterwards, as far as the scan can tell")
-        for figure in judged.after:
-            if figure.asked is not None:
-                paper.text(figure_words(figure)[:1].upper() + figure_words(figure)[1:] + ".", "\u2022")
+        for line in after_lines(report):
+            paper.text(line.removeprefix("Afterwards: "), "\u2022")
         paper.text("The straightedge on the floor, not this sheet, says when it is done.")
     for note in (*judged.notes, *judged.surface.notes):
         paper.text(note[:1].upper() + note[1:] + ".", "!")

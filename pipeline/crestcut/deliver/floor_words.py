@@ -79,7 +79,8 @@ def figure_words(figure: Figure) -> str:
         asked = "" if figure.asked is None else f"; {figure.asked:g} asked for"
     else:
         span = f"95 % between {millimetres(low)} and {millimetres(high)}"
-        said = f"largest {figure.name} {both(figure.estimate)}, {span}"
+        most = "most" if figure.name.startswith("off") else "largest"
+        said = f"{most} {figure.name} {both(figure.estimate)}, {span}"
         asked = "" if figure.asked is None else f"; {millimetres(figure.asked)} allowed"
     seen = _number(figure.seen) if figure.name in ("FF", "FL") else millimetres(figure.seen)
     return f"{said} (the scan as it stands shows {seen}){asked}"
@@ -141,7 +142,7 @@ def place_words(report: FloorReport, xy: tuple[float, float]) -> str:
 
 def cut_lines(report: FloorReport) -> list[str]:
     """What to grind and to fill, and what it will be then."""
-    judged, levelling = report.judged, report.judged.levelling
+    levelling = report.judged.levelling
     if not levelling.high and not levelling.low:
         return ["Nothing to grind."]
     high, low = worth(levelling.high), worth(levelling.low)
@@ -167,21 +168,43 @@ def cut_lines(report: FloorReport) -> list[str]:
             f" {millimetres(levelling.filled)}, as the scan shows the floor."
         )
     if not levelling.reached:
-        lines.append(
-            f"NOT ENOUGH: {both(levelling.short_by)} stay over what was asked; limited by"
-            f" {'; '.join(levelling.binding) or 'the floor itself'}."
-        )
-    asked = [f for f in judged.after if f.asked is not None]
-    lines += [f"Afterwards: {figure_words(f)}; chance {chance_words(f.chance or 0.0)}." for f in asked]
+        by = f"{both(levelling.short_by)} stay over what was asked; " if levelling.short_by > 0 else ""
+        lines.append(f"NOT ENOUGH: {by}limited by {'; '.join(levelling.binding) or 'the floor itself'}.")
+    return lines + after_lines(report)
+
+
+def after_lines(report: FloorReport) -> list[str]:
+    """What it will be, and what to ask for so that the scan alone makes it sure."""
+    lines, confidence = [], report.job.wish.confidence
+    for f in report.judged.after:
+        if f.asked is None:
+            continue
+        line = f"Afterwards: {figure_words(f)}; chance {chance_words(f.chance or 0.0)}."
+        if f.chance is not None and f.chance < confidence and not f.at_least:
+            less = f.asked - max(f.interval[1] - f.asked, 0.0)
+            line += (
+                " The straightedge settles it as you grind; to be sure by the scan alone ask for"
+                f" {millimetres(less)}."
+                if less >= f.asked / 2
+                else " No cut makes that sure by this scan alone: the straightedge settles it as you grind."
+            )
+        lines.append(line)
     return lines
 
 
 def claim_words(report: FloorReport) -> str:
     """What is claimed of the cut."""
     levelling = report.judged.levelling
+    if not levelling.reached:
+        return "as far as the limits allow"
     if levelling.claim == "least":
         return "the least cut: none shallower does anywhere"
     return f"maximal: no high spot's level may lie {millimetres(levelling.slack, 2)} higher"
+
+
+def area_words(area: float) -> str:
+    """An area, small ones in cm2."""
+    return f"{area:.2f} m2" if area >= 0.05 else f"{area * 1e4:.0f} cm2"
 
 
 def spot_words(report: FloorReport, spot: Spot) -> str:
@@ -192,7 +215,7 @@ def spot_words(report: FloorReport, spot: Spot) -> str:
     return (
         f"{spot.name} at {place_words(report, spot.xy)} {tells} {both(abs(spot.stands))} {side} the floor's"
         " level:"
-        f" {do} {both(spot.deepest)} at most, {spot.area:.2f} m2, {spot.volume * 1000:.2f} litres"
+        f" {do} {both(spot.deepest)} at most, {area_words(spot.area)}, {spot.volume * 1000:.2f} litres"
     )
 
 

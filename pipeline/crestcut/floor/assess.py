@@ -32,6 +32,7 @@ from crestcut.surface.records import Surface
 
 COARSE, COARSE_NODES = 0.040, 25_000  # m; at most: where many draws are laid a straightedge over
 OWN_LEVEL = 1.0  # straightedges: radius of the disk that the general level is told from
+TIGHTER = 6  # turns of a quarter less under the straightedge, for an FF
 PROVISIONAL = 0.5  # half-width of the interval over what is asked, above which the scan carries too much
 
 Say = Callable[[str], None]
@@ -53,17 +54,19 @@ def judge_floor(
     limits: Limits,
     evidence: Evidence | None = None,
     datum: tuple[float, float] | None = None,
+    tilt: float = 0.0,
     seed: int = 0,
     say: Say = lambda _: None,
 ) -> Judged:
-    """surface : the floor alone (``place.floor_only``).  datum : site x, y, m.
+    """surface : the floor alone (``place.floor_only``).  datum : site x, y, m.  tilt : rad, how far the
+    scan's 'up' may lean.
 
     Raises CrestcutError where F-numbers are asked of a floor on which no line of 12 readings has room.
     """
     rule = _rule(wish)
     stride = _stride(surface)
     say("drawing what the floor may be")
-    drawn = draw_floor(surface, stride, evidence, seed)
+    drawn = draw_floor(surface, stride, evidence, seed, tilt=tilt)
     surface, floor = _told_by_hand(surface, drawn, stride)
     plane, slope = robust_plane(floor)
     lines = fn.lay_lines(drawn.height.frame, drawn.height.measured)
@@ -84,6 +87,8 @@ def judge_floor(
         levelling = nothing_to_do(floor, reference, figures[0].seen)
     else:
         levelling = _level(rule, floor, (reference, plane), stride, limits)
+        if rule.rough:
+            levelling = _until_wavy_no_more(rule, floor, (reference, plane), stride, limits, asks, levelling)
     pick = (slice(None, None, stride), slice(None, None, stride))
     cut, fill = (np.nan_to_num(g.values[pick]) for g in (levelling.depth, levelling.fill))
     say("drawing what the cut would leave")
@@ -104,7 +109,7 @@ def judge_floor(
         provisional=verdict == "cannot tell" or _provisional(figures),
         told=drawn.told,
         contradictions=drawn.contradictions,
-        notes=_notes(rule, levelling),
+        notes=_notes(rule),
         lines=() if lines is None else _places(lines, drawn),
     )
 
@@ -162,6 +167,40 @@ def _level(
     if rule.reference != "straightedge" or rule.length is None:
         return level_to_reference(floor, references[0], rule.gap, allowed, why)
     return level_to_straightedge(floor, references, rule.length, rule.gap, stride, allowed, why)
+
+
+def _until_wavy_no_more(
+    rule: _Rule,
+    floor: HeightGrid,
+    references: tuple[FloatArray, ...],
+    stride: int,
+    limits: Limits,
+    asks: _Asks,
+    levelling: Levelling,
+) -> Levelling:
+    """Levelled to less and less under the straightedge until the readings' own FF is reached: the published
+    pairs of gap and FF are rough. Not reached where even a quarter of the gap does not do it.
+    """
+    pick, wanted = (slice(None, None, stride),) * 2, asks.wish.ff or 0.0
+    for _ in range(TIGHTER):
+        found = fn.f_numbers(
+            _lines_of(asks),
+            asks.read(
+                (floor.values - np.nan_to_num(levelling.depth.values) + np.nan_to_num(levelling.fill.values))[
+                    pick
+                ]
+            ),
+        )
+        if found.ff >= wanted:
+            return levelling
+        rule = replace(rule, gap=rule.gap * 0.75)
+        levelling = _level(rule, floor, references, stride, limits)
+    return replace(levelling, reached=False, binding=(f"FF stays at {found.ff:.1f} along the lines",))
+
+
+def _lines_of(asks: _Asks) -> fn.Lines:
+    assert asks.lines is not None
+    return asks.lines
 
 
 @dataclass(frozen=True, eq=False)
@@ -269,17 +308,13 @@ def _gap_map(rule: _Rule, drawn: Drawn) -> tuple[HeightGrid | None, Laid | None]
     return grid, Laid(place(left.flat[at]), place(right.flat[at]), place(at), float(gap.flat[at]))
 
 
-def _notes(rule: _Rule, levelling: Levelling) -> tuple[str, ...]:
+def _notes(rule: _Rule) -> tuple[str, ...]:
     notes = []
     if rule.rough:
         notes.append(
             f"FF says how wavy a floor is, not where: high spots are told by {rule.gap * 1000:.1f} mm under"
             " 10 ft, which"
             " goes with that FF only roughly"
-        )
-    if levelling.low:
-        notes.append(
-            "low spots are to be filled, not ground: grinding the whole floor down to them is not offered"
         )
     return tuple(notes)
 

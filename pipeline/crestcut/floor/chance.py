@@ -18,10 +18,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from crestcut.floor.by_hand import fold_floor, tilted
 from crestcut.floor.straightedge import MAIN, WAYS, gaps_under
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.surface.draws import FieldMaker
-from crestcut.surface.evidence_fold import fold_in
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
 
@@ -52,34 +52,25 @@ def coarse_frame(frame: GridFrame, stride: int) -> GridFrame:
 
 
 def draw_floor(
-    surface: Surface, stride: int, evidence: Evidence | None, seed: int, draws: int = DRAWS
+    surface: Surface,
+    stride: int,
+    evidence: Evidence | None,
+    seed: int,
+    draws: int = DRAWS,
+    tilt: float = 0.0,
 ) -> Drawn:
-    """``draws`` floors on every ``stride``-th node."""
+    """``draws`` floors on every ``stride``-th node. tilt : rad, 1 sd, how far the scan's 'up' may lean."""
     pick = (slice(None, None, stride), slice(None, None, stride))
     frame = coarse_frame(surface.height.frame, stride)
     height = HeightGrid(frame, surface.height.values[pick])
     maker = FieldMaker(surface.error, frame, HeightGrid(frame, surface.standard_error.values[pick]))
     rng = np.random.default_rng(seed)
-    half = maker.draw_many(rng, max(draws // 2, 2))
-    errors = np.concatenate([half, -half], axis=-1).astype(np.float64)
-    places = frame.node_xy().reshape(-1, 2)
-    fold = fold_in(evidence, surface.error, places, {}, rng, errors.shape[-1])
-    if evidence is None or fold.ground_gain is None or fold.missed is None or fold.noise_root is None:
-        return Drawn(height, errors, 0, fold.contradictions)
-    would = np.stack(
-        [-np.tensordot(r.weights, _at(errors, frame, r.points), axes=1) for r in evidence.readings]
-    )  # (m, d)
-    noise = fold.noise_root @ rng.standard_normal(would.shape)
-    moved = errors - (fold.ground_gain @ (would + noise)).reshape(errors.shape)
-    mean = fold.ground.reshape(frame.shape)
-    return Drawn(height.like(height.values - mean), moved, len(evidence.readings), ())
-
-
-def _at(errors: FloatArray, frame: GridFrame, points: FloatArray) -> FloatArray:
-    """Drawn errors (k, d) at the nodes nearest to site points (k, 2)."""
-    q = np.rint(frame.to_grid(points) / frame.cell).astype(int)
-    j, i = (np.clip(q[:, 1 - k], 0, frame.shape[k] - 1) for k in (0, 1))
-    return np.asarray(errors[j, i])
+    count = max(draws // 2, 2)
+    half = maker.draw_many(rng, count).reshape(-1, count) + tilted(frame, tilt, count, rng)
+    folded = fold_floor(evidence, surface.error, frame, np.concatenate([half, -half], axis=1), tilt, rng)
+    mean, shape = folded.mean.reshape(frame.shape), (*frame.shape, 2 * count)
+    told = height.like(height.values - mean)
+    return Drawn(told, folded.errors.reshape(shape), folded.told, folded.contradictions)
 
 
 @dataclass(frozen=True, eq=False)

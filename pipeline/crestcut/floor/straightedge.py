@@ -33,6 +33,7 @@ WAYS: tuple[tuple[int, int], ...] = (
     (1, 3), (-1, 3), (3, 1), (-3, 1), (2, 3), (-2, 3), (3, 2), (-3, 2),
 )  # fmt: skip
 """Rows and columns a step: sixteen ways whose places are nodes, no two neighbours 19 degrees apart."""
+_Step = tuple[BoolArray, int, int, int, IntArray]
 MAIN = WAYS[:4]
 """Along, across and both diagonals: what many draws can afford."""
 
@@ -113,11 +114,9 @@ def gaps_under(
         shut = shut_steps(~np.isnan(z), (dj, di))
         starts = line_starts((z.shape[0], z.shape[1]), (dj, di))
 
-        step: tuple[int, int, int, IntArray] = dj, di, reach, starts
+        step: _Step = (shut, dj, di, reach, starts)
 
-        step: tuple[BoolArray, int, int, int, IntArray] = shut, dj, di, reach, starts
-
-        def work(first: int, last: int, step: tuple[BoolArray, int, int, int, IntArray] = step) -> None:
+        def work(first: int, last: int, step: _Step = step) -> None:
             _along(z, *step, first, last, gap, left, right)
 
         if reach >= 2:

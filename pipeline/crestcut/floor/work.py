@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import ndimage
 
+from crestcut.cut.slab_limits import stop_rules
 from crestcut.errors import CrestcutError
 from crestcut.floor.records import Judged, Spot
 from crestcut.grid import FloatArray
@@ -26,7 +27,7 @@ from crestcut.work.quantities import hours_of, shares, work_out
 from crestcut.work.records import Pass, Release, Worksheet
 from crestcut.work.site import Site
 from crestcut.work.tools import choose_tools, load_tools, tool_folder
-from crestcut.work.trade import INCHES, trade_words
+from crestcut.work.trade import INCHES, TradeWords, trade_words
 from crestcut.work.workable import SKIN
 
 SMALL = 0.0025  # m2: a speck is gone with the first pass of the cup
@@ -107,7 +108,7 @@ def make_floor_sheet(
             set_out=None,
             quantities=work_out(deepest, volume, area, chosen, None),
             silica=tuple(silica_line(tool, base.site.place, None) for tool in chosen),
-            limits=limit_lines(base, None, (), words),
+            limits=_limits(job, judged, words),
             water=nothing,
             walks=(),
             cautions=cards.cautions(base, tuple(chosen)),
@@ -117,6 +118,22 @@ def make_floor_sheet(
         ),
         spots,
     )
+
+
+def _limits(job: FloorJob, judged: Judged, words: TradeWords) -> tuple[str, ...]:
+    """What limits the cut, and where another way is the better buy."""
+    slab, deepest, lines = (
+        job.base.slab,
+        judged.levelling.deepest,
+        list(limit_lines(job.base, None, (), words)),
+    )
+    if slab.thickness is not None and deepest > 0:
+        left = f"{millimetres(slab.thickness - deepest, 0)} of {millimetres(slab.thickness, 0)}"
+        lines.append(f"Section left at the deepest place: {left}.")
+    rules = stop_rules(job.base, deepest, judged.levelling.volume)
+    if rules:
+        lines.append(f"Price a levelling compound over the whole floor as well: {'; '.join(rules)}.")
+    return tuple(lines)
 
 
 def _gated(release: Release, judged: Judged) -> Release:

@@ -1,0 +1,178 @@
+"""How sure a floor's figures are: what error models and hand measurements make of them."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from floor_scene import NO_ERROR, floor, limits_of, surface_of
+
+from crestcut.floor.assess import judge_floor
+from crestcut.floor.by_hand import tilt_of
+from crestcut.floor.chance import draw_floor, largest_gap, spread_of
+from crestcut.floor.numbers import FLAT, f_numbers, judged, lay_lines, read
+from crestcut.floor.records import Judged
+from crestcut.floor.straightedge import worst_gap
+from crestcut.grid import HeightGrid
+from crestcut.job.floor_records import FloorWish
+from crestcut.job.records import LevelReading, PlanPoint, Point, StringReading
+from crestcut.surface.draws import FieldMaker
+from crestcut.surface.evidence import gather_evidence
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import ErrorModel, Surface
+
+PHONE = ErrorModel(0.005, 0.0013, 0.1, 0.005, 0.4, "made up", "made up", "made up")
+TRIPOD = ErrorModel(0.001, 0.0003, 0.1, 0.0005, 1.0, "made up", "made up", "made up")
+WISH = FloorWish(straightedge=2.0, gap=0.003)
+HUMP = (2.5, 2.0, 0.6, 0.008)
+
+
+def told(
+    height: HeightGrid, error: ErrorModel, evidence: Evidence | None = None, wish: FloorWish = WISH
+) -> Judged:
+    surface = surface_of(height, error)
+    return judge_floor(surface, wish, limits_of(surface), evidence)
+
+
+def with_error(height: HeightGrid, error: ErrorModel, seed: int) -> HeightGrid:
+    drawn = FieldMaker(error, height.frame, None).draw(np.random.default_rng(seed))
+    return height.like(height.values + drawn)
+
+
+def test_without_error_every_figure_is_sure() -> None:
+    found = told(floor(HUMP, cell=0.08), NO_ERROR)
+    gap = found.figures[0]
+    assert (gap.estimate, *gap.interval) == pytest.approx((gap.seen,) * 3, abs=1e-4)
+    assert (found.verdict, found.chance, found.provisional) == ("does not meet", 0.0, False)
+    after = found.after[0]
+    # cut to the very gap: the tenth of a tenth of a millimetre that is left open decides the rest
+    assert after.chance is not None and after.chance > 0.8 and after.interval[1] <= 0.003 + 1e-4
+    good = told(floor(cell=0.08), NO_ERROR)
+    assert (good.verdict, good.chance) == ("meets", 1.0) and good.levelling.claim == "none"
+
+
+def test_a_phone_cannot_tell_where_its_own_warp_is_as_large_as_the_gap() -> None:
+    # a floor without any gap, seen through a phone's error: the scan alone shows five times what is allowed
+    found = told(with_error(floor(cell=0.08), PHONE, 3), PHONE)
+    gap = found.figures[0]
+    assert gap.seen > 0.012
+    assert found.verdict == "cannot tell" and found.provisional
+    assert gap.interval[0] < 0.003 < gap.interval[1] and 0.03 < found.chance < 0.97
+
+
+def test_a_tripod_tells_a_high_spot_from_its_own_noise() -> None:
+    truth = floor(HUMP, cell=0.08)
+    asked = largest_gap(0.08, 2.0)(truth.values)[0]
+    found = told(with_error(truth, TRIPOD, 5), TRIPOD)
+    low, high = found.figures[0].interval
+    assert found.verdict == "does not meet" and low <= asked <= high and high - low < 0.004
+    (spot, *_) = found.levelling.high
+    assert spot.xy == pytest.approx(HUMP[:2], abs=0.12)
+
+
+@pytest.mark.parametrize("tall", [0.004, 0.008])
+def test_interval_holds_the_true_gap_on_many_floors(tall: float) -> None:
+    truth = floor((*HUMP[:3], tall), cell=0.08)
+    extreme = largest_gap(0.08, 2.0)
+    true = extreme(truth.values)[0]
+    held = 0
+    for seed in range(14):
+        seen = surface_of(with_error(truth, TRIPOD, seed), TRIPOD)
+        drawn = draw_floor(seen, 1, None, seed, 32)
+        low, high = spread_of(extreme, drawn.height.values, drawn).interval
+        held += low <= true <= high
+    assert held >= 12  # 95 % of 14 is 13; fewer than 12 come by chance less than once in 30
+
+
+def test_noise_is_taken_off_an_f_number() -> None:
+    # squares add: a wavy floor under white readings of 0.4 mm has its own s back, which the scan alone does
+    # not
+    # show
+    wave = floor(size=(9.0, 4.0), cell=0.03048, fall=0.0)
+    u = wave.frame.node_xy()[..., 0]
+    truth = wave.like(0.003 * np.sin(2 * np.pi * u / 2.4))
+    lines = lay_lines(wave.frame, wave.measured)
+    assert lines is not None
+    of = lambda z: read(lines, wave.frame, z, (0.0, 0.0))  # noqa: E731
+    rng = np.random.default_rng(0)
+    true, each, seen_as = f_numbers(lines, of(truth.values.ravel())).ff, [], []
+    for _ in range(12):
+        seen = of(truth.values.ravel() + rng.normal(0, 0.0004, truth.values.size))
+        many = seen[:, None] + rng.normal(0, 0.0004, (len(seen), 48))
+        each.append(judged(lines, seen, many, FLAT).estimate)
+        seen_as.append(f_numbers(lines, seen).ff)
+    assert np.mean(seen_as) < 0.92 * true
+    assert np.mean(each) == pytest.approx(true, rel=0.04)
+
+
+def place(point: Point) -> tuple[float, float]:
+    assert isinstance(point, PlanPoint)
+    return point.x, point.y
+
+
+def strings(surface: Surface, truth: HeightGrid, off: float = 0.0) -> Evidence | None:
+    """Straightedges on blocks over the middle of a true floor, both ways, read to half a millimetre."""
+    found = []
+    for a, b in (
+        ((1.5, 2.0), (3.5, 2.0)),
+        ((2.5, 1.0), (2.5, 3.0)),
+        ((1.52, 1.2), (3.52, 1.2)),
+        ((1.52, 2.8), (3.52, 2.8)),
+    ):
+        ends, middle = truth.sample(np.array([a, b])), (np.array(a) + b) / 2
+        down = 0.020 + float(ends.mean() - truth.sample(middle)) + off
+        found.append(StringReading(PlanPoint(*a), PlanPoint(*b), 1.0, 0.020, down, 0.0005, 0.005))
+    return gather_evidence(found, (), surface, place)
+
+
+def test_straightedge_readings_narrow_the_answer() -> None:
+    truth = floor(cell=0.04)
+    seen = surface_of(with_error(truth, PHONE, 3), PHONE)
+    evidence = strings(seen, truth)
+    bare, told_ = (draw_floor(seen, 1, e, 0) for e in (None, evidence))
+    assert told_.told == 4 and not told_.contradictions
+    bend = lambda z: z[50, 38] + z[50, 88] - 2 * z[50, 63]  # noqa: E731
+    assert bend(told_.errors).std() < 0.45 * bend(bare.errors).std()
+    # and move the floor towards what was read: there is no bend in it
+    assert abs(bend(told_.height.values)) < 0.4 * abs(bend(bare.height.values)) + 0.0005
+
+
+def test_a_level_takes_the_tilt_out() -> None:
+    truth = floor(cell=0.04, fall=0.0)
+    tilted = truth.like(truth.values + 0.002 * truth.frame.node_xy()[..., 0])
+    seen = surface_of(tilted, TRIPOD)
+    corners = ((0.4, 0.4), (4.6, 0.4), (4.6, 3.6), (0.4, 3.6), (2.5, 2.0))
+    level = LevelReading(tuple((PlanPoint(*c), 1.2) for c in corners), 0.0005, 0.005)
+    drawn = draw_floor(seen, 1, gather_evidence((), (level,), seen, place), 0, tilt=tilt_of("phone"))
+    slope = np.polyfit(np.arange(126) * 0.04, np.nanmean(drawn.height.values, axis=0), 1)[0]
+    assert abs(slope) < 0.0003
+    # a straightedge laid on it shows as much as before: a tilt is no gap
+    assert worst_gap(drawn.height.values, 0.04, 2.0) < worst_gap(tilted.values, 0.04, 2.0) + 0.001
+
+
+def test_readings_that_do_not_agree_leave_the_answer_open() -> None:
+    truth = floor(cell=0.08)
+    seen = surface_of(truth, TRIPOD)
+    found = judge_floor(seen, WISH, limits_of(seen), strings(seen, truth, off=0.012))
+    assert found.contradictions and found.told == 0 and found.verdict == "cannot tell"
+
+
+def test_f_numbers_asked_where_no_line_has_room_is_one_line() -> None:
+    from crestcut.errors import CrestcutError
+
+    surface = surface_of(floor(size=(3.0, 3.0), cell=0.04))
+    with pytest.raises(CrestcutError, match="12 readings"):
+        judge_floor(surface, FloorWish(ff=25.0), limits_of(surface))
+
+
+def test_a_phone_cannot_tell_level_and_a_level_can() -> None:
+    # its 'up' may lean by 5 mm in a metre; a level's five readings hold it
+    truth = floor(cell=0.08, fall=0.0)
+    seen = surface_of(truth, TRIPOD)
+    wish = FloorWish(gap=0.004, reference="level")
+    bare = judge_floor(seen, wish, limits_of(seen), tilt=tilt_of("phone"))
+    corners = ((0.4, 0.4), (4.6, 0.4), (4.6, 3.6), (0.4, 3.6), (2.5, 2.0))
+    level = LevelReading(tuple((PlanPoint(*c), 1.2) for c in corners), 0.0005, 0.005)
+    held = judge_floor(
+        seen, wish, limits_of(seen), gather_evidence((), (level,), seen, place), tilt=tilt_of("phone")
+    )
+    assert bare.verdict == "cannot tell" and held.verdict == "meets" and held.told == 5
