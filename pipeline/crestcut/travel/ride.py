@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from weakref import WeakKeyDictionary
 
 import numpy as np
 from scipy import ndimage
@@ -21,6 +22,8 @@ from crestcut.travel.tyres import VOID, settle
 from crestcut.units import millimetres
 from crestcut.vehicle.records import LoadState, Vehicle
 
+# per grid of heights: the mask that went with it, what the tyres stand on, and how many nodes were bridged
+_RIDDEN: WeakKeyDictionary[HeightGrid, tuple[BoolArray, FloatArray, int]] = WeakKeyDictionary()
 # m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
 CONTACT_LENGTH = 0.15
 BRIDGED_IN = 3  # passes: a ragged rim's nooks are bridged from what the pass before has bridged
@@ -274,12 +277,18 @@ def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
     """What the tyres stand on, ``VOID`` where unmeasured, and how many nodes were bridged.
 
     Holes narrower than a tyre's contact are bridged in straight lines from rim to rim; they stay 'not
-    measured' everywhere else.
+    measured' everywhere else. Kept for as long as the heights are: nearly every stage asks again. Not to be
+    written to.
     """
+    kept = _RIDDEN.get(surface.height)
+    if kept is not None and kept[0] is surface.rollable:
+        return kept[1:]
     values = np.where(surface.rollable, surface.height.values, np.nan)
     crossed = over_small_holes(values, surface.height.frame.cell)
     bridged = int((np.isnan(values) & ~np.isnan(crossed)).sum())
-    return np.ascontiguousarray(np.where(np.isnan(crossed), VOID, crossed)), bridged
+    ground = np.ascontiguousarray(np.where(np.isnan(crossed), VOID, crossed))
+    _RIDDEN[surface.height] = (surface.rollable, ground, bridged)
+    return ground, bridged
 
 
 def over_small_holes(values: FloatArray, cell: float) -> FloatArray:
