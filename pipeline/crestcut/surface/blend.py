@@ -1,4 +1,4 @@
-"""Fits at the knots of a break blended into the plain surface, and what a crest rises between the nodes."""
+"""Crests and steps blended into the plain surface, and what a crest rises between the nodes."""
 
 from __future__ import annotations
 
@@ -8,10 +8,10 @@ import numpy as np
 from numba import njit
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.hinge import RISE, STEP, basis
+from crestcut.surface.crests import ACROSS, ALONG, COS, RHO, SIN, Crests, E, V
+from crestcut.surface.hinge import RISE, STEP, step_basis
 from crestcut.surface.ridges import Knots
 
-ACROSS, ALONG = 0.85, 0.10  # a knot's say: of its half window, m
 WHOLE = 0.4  # say at which the plain surface has none left
 SUB = 7  # samples a side inside a cell for the highest-in-cell layer
 # what a cell keeps of the knots that speak in it
@@ -19,21 +19,34 @@ _SAY, _HEIGHT, _VARIANCE, _E, _V, _COS, _SIN, _RHO, _JUMP = range(9)
 
 
 def blend(
-    knots: Knots, plain: FloatArray, error: FloatArray, mask: BoolArray, pitch: float, noise: float
+    knots: Knots,
+    crests: Crests,
+    plain: FloatArray,
+    error: FloatArray,
+    mask: BoolArray,
+    pitch: float,
+    noise: float,
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Height, standard error and what the surface rises inside each cell above the bilinear surface of the
-    lattice, all m; the last is zero where no break passes."""
-    excess = np.zeros_like(plain)
-    if not len(knots.model):
-        return plain, error, excess
+    lattice, all m; the last is zero where no break passes. ``crests`` : of the knots' hinges; steps are
+    blended here."""
+    excess, height, se = np.zeros_like(plain), plain.copy(), error.copy()
     sums = np.zeros((*plain.shape, 9))
-    fits = (knots.place, knots.model, knots.params, knots.inverse, knots.spread, knots.half)
-    _add_knots(*fits, pitch, noise, sums)
+    on = crests.say > 0
+    shape = crests.shape[on]
+    sums[on] = np.column_stack(
+        [crests.say[on], crests.height[on], crests.variance[on]]
+        + [crests.say[on] * shape[:, c] for c in (E, V, COS, SIN, RHO)]
+        + [np.zeros(len(shape))]
+    )
+    steps = knots.model == STEP
+    if steps.any():
+        place, params = knots.place[steps], knots.params[steps]
+        _add_steps(place, params, knots.inverse[steps], knots.half[steps], pitch, noise, sums)
     say = sums[..., _SAY]
     on = mask & (say > 0)
     means = sums[on] / say[on][:, None]
     share = np.minimum(say[on] / WHOLE, 1.0)
-    height, se = plain.copy(), error.copy()
     height[on] += share * (means[:, _HEIGHT] - plain[on])
     se[on] += share * (np.sqrt(means[:, _VARIANCE]) - error[on])
     near = on.copy()
@@ -44,16 +57,14 @@ def blend(
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def _add_knots(place, model, params, inverse, spread, half, pitch, noise, sums):  # type: ignore[no-untyped-def]
+def _add_steps(place, params, inverse, half, pitch, noise, sums):  # type: ignore[no-untyped-def]
     ny, nx = sums.shape[:2]
     f = np.empty(9)
     for t in range(place.shape[0]):
         ci, cj = round(place[t, 0]), round(place[t, 1])
         ca, sa = math.cos(place[t, 2]), math.sin(place[t, 2])
-        p, step = params[t], model[t] == STEP
-        across = ACROSS * half[t]
+        p, across = params[t], ACROSS * half[t]
         r = math.ceil(max(across, ALONG) / pitch)
-        rho = RISE if step else p[7]
         for j in range(max(0, cj - r), min(ny, cj + r + 1)):
             for i in range(max(0, ci - r), min(nx, ci + r + 1)):
                 x, y = (i - place[t, 0]) * pitch, (j - place[t, 1]) * pitch
@@ -62,29 +73,21 @@ def _add_knots(place, model, params, inverse, spread, half, pitch, noise, sums):
                 if w <= 0.0:
                     continue
                 w = w * w
-                value = basis(n, along, p, step, f)
-                v = n - p[4] - p[5] * along - p[6] * along * along
+                value = step_basis(n, along, p, f)
                 variance = 0.0
                 for a in range(9):
                     for b in range(9):
                         variance += f[a] * inverse[t, a, b] * f[b]
-                # the line's own error moves both sides against each other (sign v less 3/2 v / H is what
-                # heights and slopes leave of it), that of the rounding lowers the top
-                side = max(0.0, 1 - 1.5 * abs(v) / half[t])
-                top = math.sqrt(v * v + spread[t, 1] ** 2) - abs(v)
-                variance = noise * noise * max(variance, 0.0) + p[3] ** 2 * (
-                    (side * spread[t, 0]) ** 2 + top * top
-                )
                 s = sums[j, i]
                 s[_SAY] += w
                 s[_HEIGHT] += w * value
-                s[_VARIANCE] += w * variance
+                s[_VARIANCE] += w * noise * noise * max(variance, 0.0)
                 s[_E] += w * p[3]
-                s[_V] += w * v
+                s[_V] += w * (n - p[4] - p[5] * along - p[6] * along * along)
                 s[_COS] += w * ca
                 s[_SIN] += w * sa
-                s[_RHO] += w * rho
-                s[_JUMP] += w * (p[7] if step else 0.0)
+                s[_RHO] += w * RISE
+                s[_JUMP] += w * p[7]
 
 
 @njit(cache=True, nogil=True, error_model="numpy")

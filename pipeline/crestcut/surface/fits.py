@@ -1,10 +1,10 @@
-"""What the windows at knots say: each alone, each with its break held on a line, and each from what its ridge
-agrees on."""
+"""What the windows at knots say: each alone, each with its break held on a line, and each step from what its
+ridge agrees on."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numba import njit
@@ -47,7 +47,7 @@ class LineFits:
     """What n knots find with their breaks held on a line. For each of ``ROUNDINGS`` (n, 7): ``rss`` weighted
     sum of squares in m2, ``fold`` e and ``bow`` m; a step fills the first only, and ``jump`` (n,) m.
     flat (n,) : sum of squares of a quadratic.  half (n,) : half window across in m, 0 where none was fitted.
-    points (n,) : in it."""
+    points (n,) : in it.  beside, sure (n,) : h of a step in the hinge's own place, m, and its information."""
 
     rss: FloatArray
     fold: FloatArray
@@ -56,10 +56,17 @@ class LineFits:
     flat: FloatArray
     half: FloatArray
     points: FloatArray
+    beside: FloatArray
+    sure: FloatArray
+
+    @property
+    def arrays(self) -> tuple[FloatArray, ...]:
+        """All of them, in order."""
+        return tuple(getattr(self, field.name) for field in fields(self))
 
     @classmethod
     def empty(cls, n: int) -> LineFits:
-        return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(4)))
+        return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(6)))
 
     def fit_at_all(self, variance: float) -> BoolArray:
         """Knots whose points the break does not fit far worse than a quadratic: those are on a wrong line."""
@@ -149,7 +156,7 @@ def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped
 def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no-untyped-def]
     """Each knot k0..k1 by itself: alone (n, 9), its columns named above; cells = (count, du, dv, z)."""
     data, found, fine = np.empty((MOST_BINS, 4)), np.empty((2, 3)), np.empty((2, 3))
-    x, p = np.empty(6), np.zeros(9)
+    x, p = np.empty(7), np.zeros(9)
     edge = -(TRIALS // 2) * TRIAL_STEP
     for t in range(k0, k1):
         m = 0
@@ -205,8 +212,8 @@ def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
 def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits):  # type: ignore[no-untyped-def]
     """Each knot with its break held on the line n = k l^2 through it; fits: the arrays of a ``LineFits``. The
     wide window is taken unless it fits the middle worse than the narrow one does."""
-    rss, fold, bow, jump, flat, width, points = fits
-    data, inner, p, x = np.empty((MOST_BINS, 4)), np.empty((MOST_BINS, 4)), np.zeros(9), np.zeros(6)
+    rss, fold, bow, jump, flat, width, points, beside, sure = fits
+    data, inner, p, x = np.empty((MOST_BINS, 4)), np.empty((MOST_BINS, 4)), np.zeros(9), np.zeros(7)
     for t in range(k0, k1):
         p[6] = bow_of_line[t]
         kind = OF_STEP if model[t] == STEP else OF_HINGE
@@ -226,21 +233,23 @@ def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits): 
             p[7] = RISE if kind == OF_STEP else ROUNDINGS[k]
             rss[t, k] = linear_fit(data, m, kind, p, variance / _ALONG_SD**2, x)
             fold[t, k], bow[t, k], jump[t] = x[3], x[4], x[5]
+        if kind == OF_HINGE:
+            p[7] = ROUNDINGS[1]
+            linear_fit(data, m, OF_STEP, p, variance / _ALONG_SD**2, x)
+            beside[t], sure[t] = x[5], x[6]
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
-def last_fits(cells, place, model, half, priors, k0, k1, pitch, variance, params, normal):  # type: ignore[no-untyped-def]
-    """Each knot from what its ridge agrees on, priors (n, 2, 9: mean, 1/sd^2): params (n, 9) and its normal
+def step_fits(cells, place, half, priors, k0, k1, pitch, variance, params, normal):  # type: ignore[no-untyped-def]
+    """Each step from what its ridge agrees on, priors (n, 2, 9: mean, 1/sd^2): params (n, 9) and its normal
     matrix (n, 9, 9)."""
-    data, x = np.empty((MOST_BINS, 4)), np.empty(6)
+    data, x = np.empty((MOST_BINS, 4)), np.empty(7)
     for t in range(k0, k1):
         m = gather(cells, place[t], half[t], pitch, BIN_ACROSS, BIN_ALONG, data)
-        p, step = params[t], model[t] == STEP
+        p = params[t]
         for r in range(3, 9):
             p[r] = priors[t, 0, r]
-        rounding = p[7]
-        p[7] = RISE if step else max(p[7], RISE)
-        linear_fit(data, m, OF_STEP if step else OF_HINGE, p, variance * priors[t, 1, 8], x)
-        p[0], p[1], p[2], p[3], p[8] = x[0], x[1], x[2], x[3], x[4]
-        p[7] = x[5] if step else max(rounding, 1e-4)
-        descend(data, m, step, variance, priors[t], p, normal[t])
+        p[7] = RISE
+        linear_fit(data, m, OF_STEP, p, variance * priors[t, 1, 8], x)
+        p[0], p[1], p[2], p[3], p[8], p[7] = x[0], x[1], x[2], x[3], x[4], x[5]
+        descend(data, m, variance, priors[t], p, normal[t])

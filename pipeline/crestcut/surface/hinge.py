@@ -5,9 +5,9 @@ hinge:  z = a + b n + c l + e s + m l^2            with v = n - d - g l - k l^2,
 step:   z = a + b n + c l + e s + h H(v) + m l^2   with rho = RISE and H(v) = (1 + v / s) / 2
 
 The last term lets the slab bend along the break, as one side must where the break is curved in plan.
-Nine parameters each: [a, b, c, e, d, g, k, rho or h, m]. A row of trial breaks finds where one may run, the
-knots along a ridge agree on its line (``agree``), and each knot is fitted to its own points from there by
-Levenberg-Marquardt (Marquardt 1963, J. SIAM 11:431).
+Nine parameters each: [a, b, c, e, d, g, k, rho or h, m]. A row of trial breaks finds where one may run and
+the knots along a ridge agree on its line and shape (``lines``, ``agree``). A hinge is that; a step is fitted
+to each knot's own points from there by Levenberg-Marquardt (Marquardt 1963, J. SIAM 11:431).
 """
 
 from __future__ import annotations
@@ -98,9 +98,11 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     """Weighted residual sum of squares, m2, of one of three models that are linear once the break is held.
 
     OF_QUADRATIC; OF_HINGE (a, b, c, e, m); OF_STEP, hinge and step (a, b, c, e, m, h). p holds the break's d,
-    g, k and rho at their places; ``prior`` is added to the diagonal of m; x := (a, b, c, e, m, h).
+    g, k and rho at their places; ``prior`` is added to the diagonal of m; x := (a, b, c, e, m, h, information
+    of h: its variance is that of one point over this).
     """
     size = 5 if kind == OF_HINGE else 6
+    x[6] = 0.0
     a, right, f = np.zeros((6, 6)), np.zeros(6), np.empty(6)
     mean, total = 0.0, 0.0
     for q in range(m):
@@ -129,6 +131,8 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
         x[r] = right[r]
     if not cholesky_solve(a, x, size):
         return zz
+    if kind == OF_STEP:
+        x[6] = a[5, 5] * a[5, 5]
     for r in range(size):
         zz -= x[r] * right[r]
     x[0] += mean
@@ -136,27 +140,20 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
 
 
 @njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
-def basis(n, along, p, step, f):  # type: ignore[no-untyped-def]
-    """Value of the model at (n, l); ``f`` := its derivatives by the nine parameters."""
+def step_basis(n, along, p, f):  # type: ignore[no-untyped-def]
+    """Value of the step at (n, l); ``f`` := its derivatives by the nine parameters."""
     v = n - p[4] - p[5] * along - p[6] * along * along
-    rho = RISE if step else p[7]
-    s = math.sqrt(v * v + rho * rho + TINY * TINY)
-    slope = p[3] * v / s
-    f[0], f[1], f[2], f[3] = 1.0, n, along, s
-    f[8] = along * along
-    value = p[0] + p[1] * n + p[2] * along + p[3] * s + p[8] * f[8]
-    if step:
-        f[7] = 0.5 * (1.0 + v / s)
-        value += p[7] * f[7]
-        slope += p[7] * 0.5 * (s * s - v * v) / (s * s * s)
-    else:
-        f[7] = p[3] * rho / s
+    s = math.sqrt(v * v + RISE * RISE + TINY * TINY)
+    h = 0.5 * (1.0 + v / s)
+    f[0], f[1], f[2], f[3], f[7], f[8] = 1.0, n, along, s, h, along * along
+    value = p[0] + p[1] * n + p[2] * along + p[3] * s + p[7] * h + p[8] * f[8]
+    slope = p[3] * v / s + p[7] * 0.5 * (s * s - v * v) / (s * s * s)
     f[4], f[5], f[6] = -slope, -slope * along, -slope * along * along
     return value
 
 
 @njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
-def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-untyped-def]
+def _normal(data, m, p, variance, prior, a, b, f):  # type: ignore[no-untyped-def]
     """Normal matrix and gradient at p with the priors (rows mean, 1/sd^2), and the penalised sum of
     squares."""
     total = 0.0
@@ -166,7 +163,7 @@ def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-unty
             a[r, c] = 0.0
     for q in range(m):
         w = data[q, 3]
-        e = data[q, 2] - basis(data[q, 0], data[q, 1], p, step, f)
+        e = data[q, 2] - step_basis(data[q, 0], data[q, 1], p, f)
         total += w * e * e
         for r in range(9):
             wf = w * f[r]
@@ -185,12 +182,12 @@ def _normal(data, m, p, step, variance, prior, a, b, f):  # type: ignore[no-unty
 
 
 @njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
-def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-def]
-    """Levenberg-Marquardt from p; ``a`` := normal matrix there. Returns the weighted sum of squares with
-    priors, m2."""
+def descend(data, m, variance, prior, p, a):  # type: ignore[no-untyped-def]
+    """Levenberg-Marquardt of a step from p; ``a`` := normal matrix there. Returns the weighted sum of squares
+    with priors, m2."""
     b, f, trial = np.empty(9), np.empty(9), np.empty(9)
     work, move, new_a, new_b = np.empty((9, 9)), np.empty(9), np.empty((9, 9)), np.empty(9)
-    cost = _normal(data, m, p, step, variance, prior, a, b, f)
+    cost = _normal(data, m, p, variance, prior, a, b, f)
     damp = 1e-3
     for _ in range(20):
         for r in range(9):
@@ -206,9 +203,7 @@ def descend(data, m, step, variance, prior, p, a):  # type: ignore[no-untyped-de
         trial[4] = min(max(trial[4], -0.3), 0.3)
         trial[5] = min(max(trial[5], -0.8), 0.8)
         trial[6] = min(max(trial[6], -2.0), 2.0)
-        if not step:
-            trial[7] = min(abs(trial[7]), 0.30)
-        new = _normal(data, m, trial, step, variance, prior, new_a, new_b, f)
+        new = _normal(data, m, trial, variance, prior, new_a, new_b, f)
         if new < cost:
             gain = cost - new
             for r in range(9):

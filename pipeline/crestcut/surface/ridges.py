@@ -1,4 +1,4 @@
-"""Where a hinge or a step earns its place, and its fit at every knot along it."""
+"""Where a hinge or a step earns its place, and what it is at every knot along it."""
 
 from __future__ import annotations
 
@@ -13,9 +13,10 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.agree import LEAST_KINK, bridge, find_lines, settle, strays
-from crestcut.surface.fits import LineFits, first_fits, last_fits, line_fits
-from crestcut.surface.hinge import HINGE
+from crestcut.surface.agree import bridge, settle, strays
+from crestcut.surface.fits import LineFits, first_fits, line_fits, step_fits
+from crestcut.surface.hinge import HINGE, STEP
+from crestcut.surface.lines import LEAST_KINK, find_lines, refine
 from crestcut.surface.local import WORKERS, Local, biweight, fit_local
 from crestcut.surface.raster import Cells
 
@@ -30,9 +31,9 @@ MOST_KNOTS = 6000
 
 @dataclass(frozen=True, eq=False)
 class Knots:
-    """place (n, 3): column, row (lattice cells), angle of n from u; model (n,): HINGE or STEP; params (n, 9);
-    inverse (n, 9, 9) of the normal matrix; spread (n, 2): sd of the break's place and of its rounding, m;
-    half (n,): half window across, m."""
+    """place (n, 3): column, row (lattice cells), angle of n from u; model (n,): HINGE or STEP; params (n, 9),
+    of a hinge its shape only (d to m); inverse (n, 9, 9) of a step's normal matrix; spread (n, 2): sd of the
+    break's place and of its rounding, m; half (n,): half window across, m."""
 
     place: FloatArray
     model: NDArray[np.int8]
@@ -83,8 +84,10 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     on = model > 0
     if not on.any():
         return Knots.none()
-    place, model, line = _moved(place[on], line[on], pitch), model[on], line[on]
+    model = model[on]
+    place, line = _moved(place[on], line[on], pitch)
     fits = _fit_on_lines(data, place, model, line, pitch, variance)
+    place, line = _moved(place, refine(place, pitch, variance, model, line, fits), pitch)
     on = fits.fit_at_all(variance) & ~strays(place, pitch, model, fits)
     place, model, line = place[on], model[on], line[on]
     added, source = bridge(place, pitch, model, line, SPACING)
@@ -96,14 +99,15 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     settled = settle(place, pitch, variance, model, line, fits)
     on = settled.keep
     place, model, half, priors = place[on], model[on], fits.half[on], settled.priors[on]
-    params, normal = np.zeros((len(place), 9)), np.zeros((len(place), 9, 9))
-    _in_parts(
-        len(place),
-        lambda a, b: last_fits(data, place, model, half, priors, a, b, pitch, variance, params, normal),
-    )
-    diagonal = np.einsum("nii->ni", normal)
-    diagonal += 1e-9 * diagonal + 1e-12
-    inverse: FloatArray = np.linalg.inv(normal).astype(float)
+    params, inverse = priors[:, 0].copy(), np.zeros((len(place), 9, 9))
+    steps = np.flatnonzero(model == STEP)
+    if len(steps):
+        fitted, normal = np.zeros((len(steps), 9)), np.zeros((len(steps), 9, 9))
+        these = (place[steps], half[steps], priors[steps])
+        _in_parts(len(steps), lambda a, b: step_fits(data, *these, a, b, pitch, variance, fitted, normal))
+        diagonal = np.einsum("nii->ni", normal)
+        diagonal += 1e-9 * diagonal + 1e-12
+        params[steps], inverse[steps] = fitted, np.linalg.inv(normal)
     return Knots(place, model, params, inverse, settled.spread[on], half)
 
 
@@ -116,19 +120,19 @@ def _fit_on_lines(
     variance: float,
 ) -> LineFits:
     fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
-    arrays = (fits.rss, fits.fold, fits.bow, fits.jump, fits.flat, fits.half, fits.points)
+    arrays = fits.arrays
     _in_parts(len(place), lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays))
     return fits
 
 
-def _moved(place: FloatArray, line: FloatArray, pitch: float) -> FloatArray:
-    """Knots set onto their lines and turned with them."""
+def _moved(place: FloatArray, line: FloatArray, pitch: float) -> tuple[FloatArray, FloatArray]:
+    """Knots set onto their lines and turned with them; the lines from there: d = g = 0."""
     out = place.copy()
     out[:, 0] += line[:, 0] * np.cos(place[:, 2]) / pitch
     out[:, 1] += line[:, 0] * np.sin(place[:, 2]) / pitch
     # n = d + g l: the line's own direction is turned back by atan(g)
     out[:, 2] -= np.arctan(line[:, 1])
-    return out
+    return out, line * (0.0, 0.0, 1.0, 1.0)
 
 
 def _in_parts(n: int, work: Callable[[int, int], None]) -> None:
