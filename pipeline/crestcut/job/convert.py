@@ -67,7 +67,9 @@ def _after(written: AfterTable, folder: Path) -> After:
 
 def _strings(written: Sequence[StringTable]) -> tuple[StringReading, ...]:
     return tuple(
-        StringReading(s.a, s.b, None if s.at == "least" else s.at, s.blocks, s.down, s.within, s.placed)
+        StringReading(
+            s.a, s.b, None if s.at == "least" else s.at, s.blocks, s.down, s.within, s.placed, s.between
+        )
         for s in written
     )
 

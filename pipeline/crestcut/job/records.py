@@ -151,7 +151,8 @@ class StringReading:
     """A string or straightedge from ``a`` to ``b`` on two equal blocks, metres.
 
     at : where it was read, from ``a``; None for the least distance.  down : from the string to the slab.
-    within : 1 sd of the reading.  placed : 1 sd of the places on the slab.
+    within : 1 sd of the reading.  placed : 1 sd of the places on the slab.  between : from where to where,
+    from ``a``, the least distance was sought; None: from block to block.
     """
 
     a: Point
@@ -161,6 +162,7 @@ class StringReading:
     down: float
     within: float
     placed: float
+    between: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)

@@ -197,6 +197,7 @@ class StringTable(Table):
     a: AnyPoint
     b: AnyPoint
     at: Literal["least"] | NotNegative = "least"
+    between: tuple[NotNegative, NotNegative] | None = None
     blocks: NotNegative
     down: NotNegative
     within: Within = 0.001
@@ -208,6 +209,20 @@ class StringTable(Table):
         if isinstance(value, str) and value.strip().lower() == "least":
             return "least"
         return _length_at(value)
+
+    @field_validator("between", mode="before")
+    @classmethod
+    def _two(cls, value: Any) -> Any:
+        return tuple(value) if isinstance(value, list) else value
+
+    @model_validator(mode="after")
+    def _between(self) -> StringTable:
+        if self.between is not None:
+            if self.at != "least":
+                raise fault('between goes with at = "least" only', "leave one of the two out")
+            if not self.between[0] < self.between[1]:
+                raise fault("between takes two lengths from a, the shorter one first", "turn them round")
+        return self
 
 
 class LevelTable(Table):

@@ -15,7 +15,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import linalg, special
 
 from crestcut.grid import FloatArray
@@ -45,33 +44,9 @@ class Fold:
     ground_gain: FloatArray | None = None  # (n, m)
     part_gain: FloatArray | None = None  # (p, m)
     part_weights: FloatArray | None = None  # (p, m)
-    weights: tuple[FloatArray, ...] = ()
     noise_root: FloatArray | None = None
     missed: FloatArray | None = None  # (m,) mean of r
     drawn: FloatArray | None = None  # (count, m) r where bounds leave it free, less its mean
-
-    def residual(
-        self,
-        ground: NDArray[np.float32],
-        at_points: Sequence[NDArray[np.float32]],
-        parts: FloatArray,
-        rng: np.random.Generator,
-    ) -> tuple[NDArray[np.float32], FloatArray]:
-        """Drawn errors of ground (n, d) and parts (p, d), moved to where the readings leave them, about the
-        expected error.
-
-        at_points : the drawn ground error at each reading's points, (k, d) each.
-        """
-        if (
-            self.ground_gain is None
-            or self.part_gain is None
-            or self.part_weights is None
-            or self.noise_root is None
-        ):
-            return ground, parts
-        read = np.array([-(w @ e) for w, e in zip(self.weights, at_points, strict=True)], dtype=np.float64)
-        read += self.part_weights.T @ parts + self.noise_root @ rng.standard_normal(read.shape)
-        return ground - (self.ground_gain @ read).astype(np.float32), parts - self.part_gain @ read
 
     def read(self, count: int) -> FloatArray:
         """(m, count) by how much each reading came out over what was expected, m: as read, or drawn where
@@ -79,13 +54,6 @@ class Fold:
         assert self.missed is not None
         free = np.zeros((len(self.missed), count)) if self.drawn is None else self.drawn.T
         return np.asarray(self.missed[:, None] + free)
-
-    def wander(self) -> tuple[FloatArray | float, FloatArray | float]:
-        """What bounds leave free: a shift of ground (n, count) and parts (p, count) in every draw; zero
-        without bounds."""
-        if self.drawn is None or self.ground_gain is None or self.part_gain is None:
-            return 0.0, 0.0
-        return self.ground_gain @ self.drawn.T, self.part_gain @ self.drawn.T
 
 
 def fold_in(
@@ -113,8 +81,8 @@ def fold_in(
     against = contradictions(readings, own, missed)
     if against:
         return Fold(nothing.ground, nothing.parts, against)
-    solve = linalg.cho_factor(own)
     points, weights = [r.points for r in readings], [r.weights for r in readings]
+    solve = linalg.cho_factor(own)
     ground_gain = linalg.cho_solve(solve, -towards(error, places, points, weights).T).T
     part_gain = linalg.cho_solve(solve, (spread[:, None] ** 2 * belongs).T).T
     r, drawn = missed, None
@@ -123,9 +91,7 @@ def fold_in(
         r = every.mean(axis=0)
         drawn = np.asarray(every - r, dtype=np.float64)
     root = np.asarray(np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings))), dtype=np.float64)
-    return Fold(
-        ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, tuple(weights), root, r, drawn
-    )
+    return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, root, r, drawn)
 
 
 def own_covariance(evidence: Evidence, error: ErrorModel) -> FloatArray:

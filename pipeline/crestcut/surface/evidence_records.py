@@ -22,11 +22,14 @@ class Reading:
     standard_error : (k,) white part of the fitted height there, m.  part : of the vehicle, its height
     counts with weight +1.
     predicted : what the fitted surface (and the vehicle as measured) give, places' uncertainty averaged
-    over, m.
+    over, and for the least under a string without its bias, m.
     observed : what was read, m; for "at most" and "at least" the bound.
     stood : for a gap under the standing vehicle where it stood, (5,) as ``travel.records.Batch.places``: what
     is read there is the least gap under the whole part, of which points and weights are only the tangent.
-    exactly : m, what the fitted surface gives right there, places not averaged over.
+    exactly : m, the same right there, places not averaged over.
+    along : (k, 2) for the least distance under a string: share of the way and distance on the fitted
+    surface, m, at each place where it may be least. Those are the points from the third on, the first two are
+    its ends; the weights are how it goes with each of them on average.
     """
 
     name: str
@@ -40,12 +43,15 @@ class Reading:
     relation: str = "is"
     stood: FloatArray | None = None
     exactly: float = float("nan")
+    along: FloatArray | None = None
 
     def __post_init__(self) -> None:
         for name, ndim in (("points", 2), ("weights", 1), ("standard_error", 1)):
             object.__setattr__(self, name, frozen_array(getattr(self, name), ndim=ndim, name=name))
         if self.stood is not None:
             object.__setattr__(self, "stood", frozen_array(self.stood, ndim=1, name="stood"))
+        if self.along is not None:
+            object.__setattr__(self, "along", frozen_array(self.along, ndim=2, name="along"))
         if self.relation not in RELATIONS:
             raise ValueError(f"relation: one of {RELATIONS} expected, {self.relation!r} found")
         if not (np.isfinite(self.predicted) and np.isfinite(self.observed)):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -12,9 +11,10 @@ from numpy.typing import NDArray
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.draws import FieldMaker
 from crestcut.surface.evidence_fold import Fold, fold_in
-from crestcut.surface.evidence_records import Evidence, Reading
+from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_footing import Footing, Single, find_footing
+from crestcut.travel.chance_footing import Drawn, Footing, Single, find_footing
+from crestcut.travel.chance_held import hold_readings, witnesses_of
 from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.chance_tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
 from crestcut.travel.records import Passage
@@ -23,7 +23,6 @@ from crestcut.vehicle.records import Vehicle
 
 REACH = 4.0  # standard deviations that a pair may come down against the least one and still be looked at
 LEAST_REACH = 0.004  # m
-STEPS = 4  # towards a gap that was felt: what is left of the way is a hundredth of a millimetre
 SPLIT = 1.4  # how the noise is shared between choosing and judging; 0.3 to 1.4 tried on simulated crests
 
 
@@ -135,57 +134,22 @@ class Source:
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
         self.untold_ground, self.untold_parts = _both_signs(ground), _both_signs(shift)
         self.ground, self.parts = self.untold_ground, self.untold_parts
+        self.stood = bool(stood_in(evidence, vehicle))
         if evidence is None or self.fold.ground_gain is None:
             return
-        ground, shift = self.fold.residual(ground, [ground[i] for i in at], shift, rng)
-        free_ground, free_parts = self.fold.wander()
-        self.ground, self.parts = _both_signs(ground) + free_ground, _both_signs(shift) + free_parts
-        self._hold_witnesses(footing, evidence, names, rng)
-
-    def _hold_witnesses(
-        self, footing: Footing, evidence: Evidence, names: list[str], rng: np.random.Generator
-    ) -> None:
-        """Move every draw on until the gap where the vehicle stood is the one that was felt.
-
-        It is the least gap under a whole part, so which nodes set it differs from draw to draw; what was
-        folded in was only its tangent. A few steps along the same gain bring it home (randomised maximum
-        likelihood: Oliver, He & Reynolds, 1996). Moved means go into the estimate.
-        """
-        fold, told = self.fold, [i for i, _ in witnesses_of(evidence, names)]
-        if not told or fold.ground_gain is None or fold.part_gain is None:
-            return
-        readings = [evidence.readings[i] for i in told]
-        # a place known only so well moves the gap on average too: by what was expected over the gap there
-        moved_by_place = np.array([r.predicted - r.exactly for r in readings])
-        noise = np.sqrt(np.diag(evidence.noise)[told])
-        felt = fold.read(self.ground.shape[1])[told] + np.array([r.predicted for r in readings])[:, None]
-        want = felt - moved_by_place[:, None] + noise[:, None] * rng.standard_normal(felt.shape)
-        ground_gain, part_gain = fold.ground_gain[:, told].astype(np.float32), fold.part_gain[:, told]
-        for _ in range(STEPS):
-            field = -fold.ground.astype(np.float32)[:, None] - self.ground
-            left = want - footing.witnessed(field, self.parts + fold.parts[:, None])
-            self.ground = self.ground + ground_gain @ left.astype(np.float32)
-            self.parts = self.parts + part_gain @ left
-        ground, parts = self.ground.mean(axis=1, dtype=np.float64), self.parts.mean(axis=1)
-        self.ground = self.ground - ground.astype(np.float32)[:, None]
-        self.parts = self.parts - parts[:, None]
-        self.fold = replace(fold, ground=fold.ground + ground, parts=fold.parts + parts)
+        self.ground, self.parts, self.fold = hold_readings(
+            footing, evidence, names, at, self.fold, self.ground, self.parts, rng
+        )
 
 
 def _both_signs(values: NDArray[Any]) -> NDArray[Any]:
     return np.concatenate([values, -values], axis=1)
 
 
-def witnesses_of(evidence: Evidence | None, names: Sequence[str]) -> list[tuple[int, Reading]]:
-    """The readings that are gaps under a part of the standing vehicle, with their index."""
-    readings = evidence.readings if evidence is not None else ()
-    return [(i, r) for i, r in enumerate(readings) if r.stood is not None and r.part in names]
-
-
 def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[tuple[FloatArray, int, float]]:
     """Where the vehicle stood witness, as ``find_footing`` takes it."""
     names = [p.name for p in hard_parts(vehicle)]
-    found = witnesses_of(evidence, names)
+    found = witnesses_of(evidence.readings, names) if evidence is not None else []
     return [(r.stood, names.index(r.part or ""), r.exactly) for _, r in found if r.stood is not None]
 
 
@@ -212,28 +176,42 @@ def snapped(
 
 def _collect(footing: Footing, source: Source, rounded: float) -> Draws:
     """The least of many noisy gaps is too low; how much is judged on the scan alone, and what readings have
-    taken from the variance they have taken from that."""
+    taken from the variance that the ground is to blame for they have taken from that. Tyres stand too high on
+    noise: a gap felt under the vehicle has that in it, the distance under a string has not."""
     fold, part = source.fold, footing.pair_part[: footing.judged]
     none = np.zeros((len(footing.nodes), 1), np.float32)
     still = np.zeros((len(fold.parts), 1))
     untold = footing.drawn(-source.untold_ground, source.untold_parts)
-    estimate = float(_judged_apart(footing, none, source, still).mean())
+    estimate, high = _judged_apart(footing, none, source, still, untold)
     level, once = footing.drawn(none, still), untold
-    if source.ground is not source.untold_ground:
+    told = source.ground is not source.untold_ground
+    if told:
         none, still = -fold.ground.astype(np.float32)[:, None], fold.parts[:, None]
         level, once = footing.drawn(none, still), footing.drawn(none - source.ground, still + source.parts)
     least, before = (np.asarray(d.gap.min(axis=0), dtype=np.float64) for d in (once, untold))
-    if once is not untold:
-        share = min(least.var() / max(float(before.var()), 1e-18), 1.0)
-        estimate, rounded = float(least.mean() + share * (estimate - before.mean())), float(share * rounded)
+    if told:
+        open_yet = _ground_variance(least, source.parts)
+        share = min(open_yet / max(_ground_variance(before, source.untold_parts), 1e-18), 1.0)
+        high *= not source.stood
+        low = before.mean() - estimate - high
+        estimate, rounded = float(least.mean() - share * low - high), float(share * rounded)
     only = (level.gap + source.parts[part]).min(axis=0)
     lifted = float((once.lift - level.lift).mean())
-    told = once is not untold
     return Draws(float(level.gap.min()), estimate, least, only, lifted, fold, told, rounded=rounded)
 
 
-def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatArray) -> FloatArray:
-    """The gap where it is least on one noisy surface, judged on another whose noise is independent of it, m.
+def _ground_variance(least: FloatArray, parts: FloatArray) -> float:
+    """Variance of drawn least gaps (d,), m2, less what goes along with the drawn heights of parts (p, d)."""
+    away, shift = least - least.mean(), (parts - parts.mean(axis=1, keepdims=True)).T
+    along, *_ = np.linalg.lstsq(shift, away, rcond=None)
+    return float(((away - shift @ along) ** 2).mean())
+
+
+def _judged_apart(
+    footing: Footing, none: Single, source: Source, parts: FloatArray, untold: Drawn
+) -> tuple[float, float]:
+    """The gap where it is least on one noisy surface, judged on another whose noise is independent of it, and
+    by how much too high drawn errors (untold) lift the part there by its tyres; both on average, m.
 
     The least of many noisy gaps is too low because the choice follows the noise. With e drawn like the
     surface's own error, ground + SPLIT e and ground - e / SPLIT have independent errors (data fission: Leiner
@@ -244,11 +222,9 @@ def _judged_apart(footing: Footing, none: Single, source: Source, parts: FloatAr
     chosen = footing.drawn(none - np.multiply(error, SPLIT, dtype=np.float32), SPLIT * shift + parts, True)
     q, d = chosen.gap.argmin(axis=0), np.arange(error.shape[1])
     entry = chosen.part[q, d]
-    tyres, under = footing.tyres, footing.parts
-    carried = chosen.tyre[4 * footing.pair_pose[q][:, None] + np.arange(4), d[:, None]]  # (d, 4)
-    other = none + error / np.float32(SPLIT)
-    stand = other[tyres.nodes[carried], d[:, None]] - tyres.value[carried]
+    carried = chosen.tyre[4 * footing.pair_pose[q][:, None] + np.arange(4), d[:, None]]
     m = footing.pair_part[q]
-    rise = (footing.weights[entry] * stand).sum(axis=1)
-    ground = other[under.nodes[entry], d]
-    return np.asarray(under.value[entry] + rise - ground + parts[m, 0] - shift[m, d] / SPLIT)
+    rise, gap = footing.judged_on(none + np.divide(error, SPLIT, dtype=np.float32), entry, carried)
+    lift = untold.lift[4 * footing.pair_pose[q][:, None] + np.arange(4), d[:, None]]
+    high = (footing.weights[entry] * lift).sum(axis=1) - rise
+    return float((gap + parts[m, 0] - shift[m, d] / SPLIT).mean()), float(high.mean())

@@ -81,6 +81,17 @@ class Footing:
             out[k] = self.gaps_of(q, field, lift).min(axis=0) + shift[self.pair_part[q]]
         return out
 
+    def judged_on(
+        self, field: Single, entry: IntArray, carried: IntArray
+    ) -> tuple[FloatArray, FloatArray]:
+        """At one list entry of the parts per draw, its wheels on the list entries ``carried`` (d, 4), on
+        ground + ``field`` (n, d): how far it rises with them, and the gap there, (d,) each, m."""
+        d = np.arange(field.shape[1])
+        stand = field[self.tyres.nodes[carried], d[:, None]] - self.tyres.value[carried]
+        rise = (self.weights[entry] * stand).sum(axis=1)
+        gap = self.parts.value[entry] + rise - field[self.parts.nodes[entry], d]
+        return np.asarray(rise, dtype=np.float64), np.asarray(gap, dtype=np.float64)
+
     def settled(
         self, field: Single, entries: bool = False, hubs: range | None = None
     ) -> tuple[Single, NDArray[np.int32]]:
