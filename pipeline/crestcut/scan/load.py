@@ -18,7 +18,7 @@ from crestcut.scan.raw import RawScan, Say
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.scan.sample import sample_faces
 from crestcut.scan.sniff import sniff
-from crestcut.scan.unit import Size, measure, settle_unit
+from crestcut.scan.unit import Size, settle_unit, size_of
 from crestcut.scan.up import ROTATION, guess_up
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
@@ -62,7 +62,7 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
     raw, bad = _finite(_reader(sniff(path))(path), where)
-    size = measure(raw.points)
+    size = size_of(raw.points)
     _refuse_thin(raw.points, size, where)
     found, notes = settle_unit(size, unit, raw.unit, where)
     axis, up_reason, up_notes = _settle_up(raw, up, where)

@@ -27,7 +27,7 @@ class Size:
     furthest: float  # largest coordinate
 
 
-def measure(points: FloatArray) -> Size:
+def size_of(points: FloatArray) -> Size:
     """Size of (n, 3) file coordinates; n above 0."""
     low, high = np.percentile(points, [1.0, 99.0], axis=0)
     sides = np.sort(high - low)

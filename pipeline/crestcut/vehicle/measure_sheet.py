@@ -105,7 +105,7 @@ def read_sheet(path: Path) -> Measured:
 
 def sheet_from(data: Mapping[str, Any], path: Path, digest: str = "") -> Measured:
     """``read_sheet`` from data at hand."""
-    from crestcut.vehicle.sheet_checks import check
+    from crestcut.vehicle.sheet_checks import with_doubts
 
     where = path.name
     known = {item.letter for item in ITEMS} | {"sheet", "name", "load", "part", "loaded"}
@@ -130,7 +130,7 @@ def sheet_from(data: Mapping[str, Any], path: Path, digest: str = "") -> Measure
         ),
         sha256=digest,
     )
-    return check(measured)
+    return with_doubts(measured)
 
 
 def _complete(items: tuple[Item, ...], readings: Mapping[str, Reading], where: str) -> None:

@@ -13,12 +13,12 @@ WITHIN = 0.003  # m, 1 sd of a height by tape or card stack where the file does 
 
 def belly_plate(written: VehicleFile, clearance: float, where: str) -> Part:
     """The plate over the wheelbase between the tyres' inner faces, ``clearance`` (m) above the ground."""
-    half = free_half(written, where)
+    half = half_between_tyres(written, where)
     within = WITHIN if written.belly_within is None else written.belly_within
     return Part("belly", (0.0, written.wheelbase), (-half, half), (clearance,) * 2, "belly", within=within)
 
 
-def free_half(written: VehicleFile, where: str) -> float:
+def half_between_tyres(written: VehicleFile, where: str) -> float:
     """Half the width between the tyres' inner faces, m; refuses wheels that cannot be under this body."""
     half = (min(written.front_track, written.rear_track) - written.tyre_width) / 2
     if half <= 0:

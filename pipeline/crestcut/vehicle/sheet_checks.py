@@ -17,7 +17,7 @@ REAL = 0.005  # m that real vehicles differ by from side to side and axle to axl
 TILT = math.radians(0.5)
 
 
-def check(m: Measured) -> Measured:
+def with_doubts(m: Measured) -> Measured:
     """The same sheet with its contradictions and doubts."""
     wrong: list[str] = []
     odd: list[str] = []

@@ -15,7 +15,7 @@ from crestcut.scan.load import read_file, read_triangles
 from crestcut.scan.records import Scan
 from crestcut.scan.sample import sample_faces
 from crestcut.units import millimetres
-from crestcut.vehicle.parts import free_half
+from crestcut.vehicle.parts import half_between_tyres
 from crestcut.vehicle.records import Part
 from crestcut.vehicle.schema import UndersidePart, UndersideTable, VehicleFile
 from crestcut.vehicle.underside import Underside, read_underside
@@ -37,7 +37,7 @@ def underside_parts(
     is none, has no tyres, lies upside down, does not fit the tape figures, or could be either way round.
     """
     where = f"{path.name}: underside"
-    half = free_half(written, path.name)
+    half = half_between_tyres(written, path.name)
     file = beside(path.parent, table.file)
     if not file.is_file():
         raise CrestcutError(f"no such file: {table.file}", f"{where}.file", "check the name and the folder")
