@@ -61,7 +61,7 @@ def test_a_phone_cannot_tell_where_its_own_warp_is_as_large_as_the_gap() -> None
 
 def test_a_tripod_tells_a_high_spot_from_its_own_noise() -> None:
     truth = floor(HUMP, cell=0.08)
-    asked = largest_gap(0.08, 2.0)(truth.values)[0]
+    asked = largest_gap(truth.measured, 0.08, 2.0)(truth.values)[0]
     found = told(with_error(truth, TRIPOD, 5), TRIPOD)
     low, high = found.figures[0].interval
     assert found.verdict == "does not meet" and low <= asked <= high and high - low < 0.004
@@ -72,7 +72,7 @@ def test_a_tripod_tells_a_high_spot_from_its_own_noise() -> None:
 @pytest.mark.parametrize("tall", [0.004, 0.008])
 def test_interval_holds_the_true_gap_on_many_floors(tall: float) -> None:
     truth = floor((*HUMP[:3], tall), cell=0.08)
-    extreme = largest_gap(0.08, 2.0)
+    extreme = largest_gap(truth.measured, 0.08, 2.0)
     true = extreme(truth.values)[0]
     held = 0
     for seed in range(14):

@@ -252,7 +252,7 @@ class _Asks:
         found: list[tuple[str, Extreme, float, float | None]] = []
         gap = None if self.rule.rough else self.rule.gap
         if self.rule.length is not None:
-            extreme = largest_gap(cell, self.rule.length)
+            extreme = largest_gap(drawn.height.measured, cell, self.rule.length)
             found.append((f"gap under {_long(self.rule.length)}", extreme, extreme(heights)[0], gap))
         if self.rule.reference != "straightedge":
             off = largest_off(self.reference[pick, pick])

@@ -19,11 +19,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from crestcut.floor.by_hand import fold_floor, tilted
-from crestcut.floor.straightedge import MAIN, WAYS, gaps_under
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.floor.straightedge import MAIN, WAYS, Straightedge
+from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.surface.draws import FieldMaker
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
+from crestcut.travel.cores import share
 
 DRAWS = 64
 SPLIT = 1.4  # how the noise is shared between choosing and judging, as for clearances
@@ -83,7 +84,8 @@ class Spread:
     @property
     def interval(self) -> tuple[float, float]:
         """95 %."""
-        low, high = np.quantile(self.draws, [TAIL, 1 - TAIL])
+        # no blending of neighbours: the F-number of a floor without any bend is infinite
+        low, high = np.quantile(self.draws, [TAIL, 1 - TAIL], method="nearest")
         return float(low), float(high)
 
 
@@ -91,11 +93,12 @@ Extreme = Callable[[FloatArray], tuple[float, Callable[[FloatArray], float]]]
 """Of a floor (ny, nx): the figure, and how to read the figure of another floor at the same place."""
 
 
-def largest_gap(cell: float, length: float) -> Extreme:
-    """The largest gap under a straightedge."""
+def largest_gap(measured: BoolArray, cell: float, length: float) -> Extreme:
+    """The largest gap under a straightedge on floors that are ``measured`` (ny, nx) alike."""
+    edge = Straightedge.of(measured, cell, length, FEW_WAYS)
 
     def find(z: FloatArray) -> tuple[float, Callable[[FloatArray], float]]:
-        gap, left, right = gaps_under(z, cell, length, FEW_WAYS)
+        gap, left, right = edge.under(z, alone=True)
         if not np.nanmax(gap, initial=0.0) > 0:
             return 0.0, lambda _: 0.0
         at = int(np.nanargmax(gap))
@@ -134,14 +137,19 @@ def spread_of(extreme: Extreme, floor: FloatArray, drawn: Drawn, planned: bool =
     errors = drawn.errors
     d = errors.shape[-1]
     seen = extreme(floor)[0]
-    many = np.array([extreme(floor - errors[..., k])[0] for k in range(d)])
-    apart = []
-    for k in range(d // 2):
-        _, there = extreme(floor - SPLIT * errors[..., k])
-        apart.append(there(floor + errors[..., k] / SPLIT))
+    many, apart = np.empty(d), np.empty(d // 2)
+
+    def work(first: int, stop: int) -> None:
+        for k in range(first, stop):
+            many[k] = extreme(floor - errors[..., k])[0]
+            if k < len(apart):
+                _, there = extreme(floor - SPLIT * errors[..., k])
+                apart[k] = there(floor + errors[..., k] / SPLIT)
+
+    share(work, d)
     low = max(float(np.mean(apart)), 0.0)
     added = float(many.mean()) - seen
     high = max(low, seen + added if planned else seen - added)
-    share = np.random.default_rng(d).permutation((np.arange(d) + 0.5) / d)
-    values = np.maximum(low + share * (high - low) + WIDER * (many - many.mean()), 0.0)
+    between = np.random.default_rng(d).permutation((np.arange(d) + 0.5) / d)
+    values = np.maximum(low + between * (high - low) + WIDER * (many - many.mean()), 0.0)
     return Spread(float(np.median(values)), values)

@@ -19,6 +19,8 @@ nothing.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -73,6 +75,7 @@ def _along(z, shut, dj, di, reach, starts, first, last, gap, left, right):  # ty
                     right[jx, ix] = (j0 + at * dj) * nx + i0 + at * di
 
 
+@lru_cache(maxsize=128)
 def line_starts(shape: tuple[int, int], way: tuple[int, int]) -> IntArray:
     """First node [row, column] of every line of nodes in a direction, (n, 2): the one before lies outside."""
     ny, nx = shape
@@ -97,6 +100,46 @@ def shut_steps(measured: BoolArray, way: tuple[int, int]) -> BoolArray:
     return shut
 
 
+@dataclass(frozen=True, eq=False)
+class Straightedge:
+    """A straightedge to be laid on floors that are measured in the same places.
+
+    steps : of each direction, the nodes its steps cannot reach (``shut_steps``), rows and columns a step,
+    steps in a straightedge, and first nodes of its lines.
+    """
+
+    steps: tuple[_Step, ...]
+
+    @classmethod
+    def of(
+        cls, measured: BoolArray, cell: float, length: float, ways: tuple[tuple[int, int], ...] = WAYS
+    ) -> Straightedge:
+        """measured : (ny, nx).  cell : m between nodes.  length : m; a shorter one is tried as well."""
+        steps = []
+        for way in ways:
+            reach = math.floor(length / (math.hypot(*way) * cell) + 1e-9)
+            if reach >= 2:
+                starts = line_starts((measured.shape[0], measured.shape[1]), way)
+                steps.append((shut_steps(measured, way), *way, reach, starts))
+        return cls(tuple(steps))
+
+    def under(self, z: FloatArray, alone: bool = False) -> tuple[FloatArray, IntArray, IntArray]:
+        """As ``gaps_under``. alone : on this core only, for who lays many floors at once."""
+        z = np.ascontiguousarray(z, dtype=np.float64)
+        gap = np.where(np.isnan(z), np.nan, 0.0)
+        left, right = np.full(z.shape, -1, np.int64), np.full(z.shape, -1, np.int64)
+        for step in self.steps:
+            if alone:
+                _along(z, *step, 0, len(step[-1]), gap, left, right)
+                continue
+
+            def work(first: int, last: int, step: _Step = step) -> None:
+                _along(z, *step, first, last, gap, left, right)
+
+            share(work, len(step[-1]), 16)
+        return gap, left, right
+
+
 def gaps_under(
     z: FloatArray, cell: float, length: float, ways: tuple[tuple[int, int], ...] = WAYS
 ) -> tuple[FloatArray, IntArray, IntArray]:
@@ -106,22 +149,7 @@ def gaps_under(
     a column.  cell : m between nodes.  length : of the straightedge, m; a shorter one is tried as well.
     Returns gap (ny, nx) m, 0 where nothing is under any, NaN where z is; feet -1 where the gap is 0.
     """
-    z = np.ascontiguousarray(z, dtype=np.float64)
-    gap = np.where(np.isnan(z), np.nan, 0.0)
-    left, right = np.full(z.shape, -1, np.int64), np.full(z.shape, -1, np.int64)
-    for dj, di in ways:
-        reach = math.floor(length / (math.hypot(dj, di) * cell) + 1e-9)
-        shut = shut_steps(~np.isnan(z), (dj, di))
-        starts = line_starts((z.shape[0], z.shape[1]), (dj, di))
-
-        step: _Step = (shut, dj, di, reach, starts)
-
-        def work(first: int, last: int, step: _Step = step) -> None:
-            _along(z, *step, first, last, gap, left, right)
-
-        if reach >= 2:
-            share(work, len(starts), 16)
-    return gap, left, right
+    return Straightedge.of(~np.isnan(z), cell, length, ways).under(z)
 
 
 def worst_gap(z: FloatArray, cell: float, length: float, ways: tuple[tuple[int, int], ...] = WAYS) -> float:
