@@ -14,10 +14,7 @@ from crestcut.grid import FloatArray, GridFrame, HeightGrid
 Depth = Callable[[FloatArray, FloatArray], FloatArray]
 NOISE = 0.0003  # m, of one point
 GRADE, ROUNDING, CREST = 0.08, 0.03, 2.5
-BOXES = (
-    (1.0, 0.72, 0.12, 0.10, 0.20),
-    (3.9, -0.74, 0.20, 0.12, 0.30),
-)  # x, y, sizes: hold a scan in plan
+BOXES = ((1.0, 0.70, 0.30, 0.20, 0.30), (3.9, -0.72, 0.40, 0.20, 0.30))  # x, y, sizes, m
 
 VEHICLE = """name = "low cart"
 wheelbase = "1200 mm"
@@ -75,15 +72,28 @@ def walked(
 ) -> FloatArray:
     """Points (n, 3) m of one scan: jittered, noisy, shuffled; turned and moved as another session is."""
     rng = np.random.default_rng(seed)
-    x, y = (a.ravel() for a in np.meshgrid(np.arange(0.0, 5.0, 0.009), np.arange(-0.95, 0.95, 0.009)))
-    x, y = x + rng.uniform(-0.004, 0.004, len(x)), y + rng.uniform(-0.004, 0.004, len(y))
+    x, y = (a.ravel() for a in np.meshgrid(np.arange(0.0, 5.0, 0.011), np.arange(-0.95, 0.95, 0.011)))
+    x, y = x + rng.uniform(-0.005, 0.005, len(x)), y + rng.uniform(-0.005, 0.005, len(y))
     z = height(x, y) - (depth(x, y) if depth is not None else 0.0)
     for bx, by, wide, deep, tall in BOXES:
         z[(np.abs(x - bx) < wide / 2) & (np.abs(y - by) < deep / 2)] += tall
-    z = z + NOISE * rng.standard_normal(len(z))
-    xyz = np.column_stack([x, y, z])[rng.permutation(len(x))]
+    xyz = np.vstack([np.column_stack([x, y, z]), *(_sides(*box) for box in BOXES)])
+    xyz[:, 2] += NOISE * rng.standard_normal(len(xyz))
+    xyz = xyz[rng.permutation(len(xyz))]
     c, s = np.cos(turn), np.sin(turn)
     return xyz @ np.array([[c, s, 0.0], [-s, c, 0.0], [0.0, 0.0, 1.0]]) + np.asarray(move)
+
+
+def _sides(bx: float, by: float, wide: float, deep: float, tall: float) -> FloatArray:
+    """Points (n, 3) on the upright sides of a box, m."""
+    around, up = np.arange(-0.5, 0.5, 0.05), np.arange(0.01, tall, 0.01)
+    out = []
+    for dx, dy in ((0.5, None), (-0.5, None), (None, 0.5), (None, -0.5)):
+        a, z = (v.ravel() for v in np.meshgrid(around, up))
+        x, y = bx + wide * (a if dx is None else dx), by + deep * (a if dy is None else dy)
+        x, y = np.broadcast_arrays(x, y)
+        out.append(np.column_stack([x, y, height(x, y) + z]))
+    return np.vstack(out)
 
 
 def write_ply(points: FloatArray, path: Path) -> Path:

@@ -148,7 +148,7 @@ def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, D
     by = {t.what.split(" ")[0] + " " + t.what.split(" ")[-1]: t for t in check.too_deep}
     assert {"deeper planned", "deeper allows"} <= set(by), check.too_deep
     assert any("steel" in t.what and t.sure for t in check.too_deep)
-    assert by["deeper planned"].sure and by["deeper planned"].most == pytest.approx(0.018, abs=0.002)
+    assert by["deeper planned"].sure and by["deeper planned"].most == pytest.approx(0.019, abs=0.003)
     # over 60 mm: the step and some of the slope inside it
     assert check.edges and check.edges[0].rise == pytest.approx(0.027, abs=0.005)
     assert "ramp" in check.edges[0].said or "bevel" in check.edges[0].said

@@ -19,6 +19,7 @@ from crestcut.units import millimetres
 
 SETTLED, SEARCHED = 0.010, 0.030  # m, 1 sd of the place in plan: by its own shape, by what stands on the slab
 ALIKE = 0.03  # share: fits whose overlap or agreement differ by less are equals
+NOISY, QUIET = 2.0, 0.001  # a fit this much over what both scans drift, m, is in the wrong place
 CLEARLY = 0.8  # of the error of another fit
 FEWEST = 2000  # points that were not cut, of either scan: fewer do not carry a fit
 MEND = "scan the whole slab again, with the uncut ground around it and the same things standing on it"
@@ -45,19 +46,12 @@ def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArr
     """
     name = after.files[0].path.name
     here = after.points + (after.frame.shift - before.frame.shift)
-    reference = Reference(before.points)
-    try:
-        rough, searched = lay_on(reference, here, name)
-    except CrestcutError as error:
-        what = error.what.replace("the first scan", "the scan from before the work")
-        raise CrestcutError(what, name, MEND) from None
-    if rough.held and not searched:  # it fits where it lies, as any plane does; its frame may be another one
-        rough, searched = _better_placed(reference, here, rough)
-    moved = rough.apply(here)
+    drift = warp * 2**0.5
+    moved = _placed(Reference(before.points), here, name, drift).apply(here)
     kept, moving = before.points[~in_work(before.points)], moved[~in_work(moved)]
     if min(len(kept), len(moving)) < FEWEST:
         raise CrestcutError("shows too little ground that was not cut to be laid by", name, MEND)
-    fit = register(Reference(kept), moving, warp=warp * 2**0.5)
+    fit = register(Reference(kept), moving, warp=drift)
     if not fit.good:
         raise CrestcutError(
             f"does not register on the scan from before the work (at best {fit.overlap:.0%} of the uncut"
@@ -72,12 +66,26 @@ def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArr
     )
     files = tuple(replace(f, fit_error=fit.error) for f in after.files)
     scan = replace(after, points=points, frame=before.frame, files=files, notes=(*after.notes, note))
-    return Laid(scan, fit.error, SEARCHED if searched or fit.held else SETTLED)
+    return Laid(scan, fit.error, SEARCHED if fit.held else SETTLED)
 
 
-def _better_placed(reference: Reference, here: FloatArray, rough: Fit) -> tuple[Fit, bool]:
-    """The place that all that stands on the slab speaks for, if it fits clearly better than ``rough``."""
-    good = [f for f in fits_anywhere(reference, here) if f.good and f.overlap >= rough.overlap - ALIKE]
+def _placed(reference: Reference, here: FloatArray, name: str, drift: float) -> Fit:
+    """Where all of the scan lies, cut and all; sought from everywhere unless its shape settles it at once."""
+    fit = register(reference, here, warp=drift)
+    if fit.good and not fit.held and fit.error < NOISY * max(drift, QUIET):
+        return fit
+    try:
+        fit, searched = lay_on(reference, here, name)
+    except CrestcutError as error:
+        what = error.what.replace("the first scan", "the scan from before the work")
+        raise CrestcutError(what, name, MEND) from None
+    # a slab fits anywhere on itself: what lies well enough may come from another frame all the same
+    return fit if searched else _better_placed(reference, here, fit)
+
+
+def _better_placed(reference: Reference, here: FloatArray, fit: Fit) -> Fit:
+    """The place that all that stands on the slab speaks for, if it fits clearly better than ``fit``."""
+    good = [f for f in fits_anywhere(reference, here) if f.good and f.overlap >= fit.overlap - ALIKE]
     most = max((f.agree for f in good), default=0.0)
-    best = min((f for f in good if f.agree >= most - ALIKE / 10), key=lambda f: f.error, default=rough)
-    return (best, True) if best.error < CLEARLY * rough.error else (rough, False)
+    best = min((f for f in good if f.agree >= most - ALIKE / 10), key=lambda f: f.error, default=fit)
+    return best if best.error < CLEARLY * fit.error else fit

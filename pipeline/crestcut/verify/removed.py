@@ -19,7 +19,7 @@ from crestcut.surface.covariance import between
 from crestcut.surface.records import Surface
 
 TILE = 0.10  # m: what is compared; about the size of a patch
-MOST = 900  # tiles of uncut ground, the nearest to the work
+MOST = 600  # tiles of uncut ground, the nearest to the work
 FEWEST = 30
 LEVEL, TILT = 0.05, 0.01  # m and rad, 1 sd before the fit: what registering may have left, told by the ring
 BEYOND = 0.10  # m: a hand strays so far over the drawn edge
