@@ -74,7 +74,7 @@ class LineFits:
         return (self.half > 0) & (best - self.flat <= MISFIT * variance)
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped-def]
     """Row of straight breaks at ``first``, ``first`` + ``step``, ...: found (2, 3) := (rss in m2, place in m,
     e or h) of the best hinge and the best step, the first two between the trials by a parabola.
@@ -182,7 +182,7 @@ def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no
             one[ONE_STEP], one[AT_STEP], one[JUMP] = fine[1, 0], fine[1, 1], fine[1, 2]
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
     """Weighted sum of squares, m2, that the narrow window's rows have in the whole window's fit beyond
     that in their own."""

@@ -31,7 +31,7 @@ MOST_BINS = (int(2 * WIDE / BIN_ACROSS) + 1) * (int(2 * HALF_ALONG / BIN_ALONG) 
 TINY = 2e-4  # m: s stays smooth at the break
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def gather(cells, at, half, pitch, bin_n, bin_l, out):  # type: ignore[no-untyped-def]
     """Points of a turned window about ``at`` (column, row, angle), ``half`` m each way across the break ->
     rows (n, l, z, count) of ``out``; returns how many. cells = (count, du, dv, z).
@@ -68,7 +68,7 @@ def gather(cells, at, half, pitch, bin_n, bin_l, out):  # type: ignore[no-untype
     return m
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def cholesky_solve(a, b, size):  # type: ignore[no-untyped-def]
     """Solves a x = b in place (a becomes its factor, b becomes x); False where a is not positive definite."""
     for c in range(size):
@@ -93,7 +93,7 @@ def cholesky_solve(a, b, size):  # type: ignore[no-untyped-def]
     return True
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     """Weighted residual sum of squares, m2, of one of three models that are linear once the break is held.
 
@@ -139,7 +139,7 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     return max(zz, 0.0)
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def step_basis(n, along, p, f):  # type: ignore[no-untyped-def]
     """Value of the step at (n, l); ``f`` := its derivatives by the nine parameters."""
     v = n - p[4] - p[5] * along - p[6] * along * along
@@ -152,7 +152,7 @@ def step_basis(n, along, p, f):  # type: ignore[no-untyped-def]
     return value
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def _normal(data, m, p, variance, prior, a, b, f):  # type: ignore[no-untyped-def]
     """Normal matrix and gradient at p with the priors (rows mean, 1/sd^2), and the penalised sum of
     squares."""
@@ -181,7 +181,7 @@ def _normal(data, m, p, variance, prior, a, b, f):  # type: ignore[no-untyped-de
     return total
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy")
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def descend(data, m, variance, prior, p, a):  # type: ignore[no-untyped-def]
     """Levenberg-Marquardt of a step from p; ``a`` := normal matrix there. Returns the weighted sum of squares
     with priors, m2."""

@@ -138,7 +138,7 @@ def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped
     return found
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[no-untyped-def]
     """Points and mean residual of the one-cell strip through (j + oj, i + oi) along (dj, di)."""
     ny, nx = count.shape
@@ -152,7 +152,7 @@ def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[n
     return n, (s / n if n > 0 else 0.0)
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
     """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard
     deviations; 0 if unknown."""

@@ -234,7 +234,7 @@ def _carry(z, variance, beta, mask, every, half, want, out, out_variance, slopes
                     slopes[j, i, 3], slopes[j, i, 4] = s3 / total, s4 / total
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _add(sums, column, w, x, lo, hi, every, s):  # type: ignore[no-untyped-def]
     """Adds one column of the window to the 21 sums: x^p y^q with p + q <= 4, then z x^p y^q with p + q <=
     2."""
@@ -278,7 +278,7 @@ _ENTRY: NDArray[np.int64] = np.array(
 )
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _solve(s, ridge, a, b, e):  # type: ignore[no-untyped-def]
     """b := solution, e := first column of the inverse, by Cholesky of the 6 x 6 normal matrix."""
     for r in range(6):

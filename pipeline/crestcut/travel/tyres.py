@@ -18,7 +18,7 @@ PLACES_AT_ONCE = 500
 VOID = -1.0e9  # stands for 'not measured' inside the kernels: lower than any ground
 
 
-@njit(cache=True, nogil=True, error_model="numpy", fastmath=True)
+@njit(cache=True, nogil=True, error_model="numpy", fastmath=True, forceinline=True)
 def _highest(ground: np.ndarray, u: np.ndarray, cos: float, shift: float, squared: float) -> float:
     """Highest ground + sqrt(radius^2 - a^2) along one run of a row, a = u cos + shift."""
     best = VOID

@@ -1,0 +1,41 @@
+"""Compiled loops give the same bytes whether compiled just now or found in the cache of an earlier run.
+
+With ``fastmath`` the compiler may add up in another order, and which one it takes depends on where a function
+is compiled into. A kernel that another one calls by name exists twice in the run that compiles it (by itself,
+and in its caller's object), and only in its caller's in later ones: the first run's last digits differed from
+those of all others. Inlined by force there is one copy. (Seen with numba 0.68; how it links is from memory.)
+"""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import crestcut
+
+PACKAGE = Path(crestcut.__file__).parent
+
+
+def kernels() -> dict[str, tuple[ast.FunctionDef, dict[str, object]]]:
+    """Every function under ``njit``, by name, with the options it is compiled with."""
+    found = {}
+    for path in PACKAGE.rglob("*.py"):
+        for node in ast.parse(path.read_text(encoding="utf-8")).body:
+            for mark in node.decorator_list if isinstance(node, ast.FunctionDef) else ():
+                if isinstance(mark, ast.Call) and getattr(mark.func, "id", "") == "njit":
+                    options = {k.arg or "": getattr(k.value, "value", None) for k in mark.keywords}
+                    found[node.name] = (node, options)
+    return found
+
+
+def test_fast_kernels_that_others_call_are_inlined() -> None:
+    every = kernels()
+    fast = {name for name, (_, options) in every.items() if options.get("fastmath") is True}
+    called = {
+        call.func.id
+        for node, _ in every.values()
+        for call in ast.walk(node)
+        if isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and call.func.id in fast
+    }
+    assert {"linear_fit", "gather"} <= called  # the walk does see them
+    assert [name for name in sorted(called) if every[name][1].get("forceinline") is not True] == []
