@@ -1,0 +1,176 @@
+"""Finished work of known truth, checked by a scan or by hand: do the intervals hold it? Prints data, figures
+and seconds.
+
+python tests/bench/verify.py [cases] [draws are the command's own]
+
+Slabs are simulated on the grid: a crest, seen once before the work and once after it, each time with an error
+of white, patch and warp of its own; the plan is made from the first, and cut to a share of it, by a hand that
+is uneven. By hand alone, two gaps are felt under the standing vehicle. The fit of heights has its own bench.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+from coverage_of_chance import MODEL
+
+from crestcut.cut.limits import cut_limits
+from crestcut.cut.plan import cut_surface, plan_cut
+from crestcut.grid import HeightGrid
+from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice, Wanted, Witness
+from crestcut.standing import Driver
+from crestcut.surface.draws import draw_fields
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import ErrorModel, Surface
+from crestcut.travel.chance_witness import witness_evidence
+from crestcut.vehicle.records import AS_MEASURED
+from crestcut.verify.by_hand import likely_shares, worked
+from crestcut.verify.now import all_now, mixed
+from crestcut.verify.records import Now
+from crestcut.verify.removed import Removed, removed_between
+from scenes import Scene, belly, crest, scene, stand, vehicle
+from simulated import seen_from
+
+TRAVEL = Travel(line=(), wander=0.0, heading=0.0)
+WITHIN, MARGIN = 0.002, 0.004  # m: of the vehicle's clearance, 1 sd; kept by the plan on top of what is asked
+HAND = ErrorModel(0.0, 0.0015, 0.1, 0.0, 0.4, "", "", "")  # unevenness of the hand, 1 sd where it cuts
+FELT, PLACED = 0.0005, 0.003  # m, 1 sd of a stack of cards, and of where the vehicle stood
+FRONT = (1.2, 1.6)  # m: where the front axle stood for each gap
+
+
+class Case:
+    """One slab, its plan, and the truth of the finished work."""
+
+    def __init__(self, seed: int, low: float, high: float) -> None:
+        rng = np.random.default_rng([seed, 7])
+        self.car = vehicle(replace(belly(), within=WITHIN))
+        grade, skew = rng.uniform(0.09, 0.12), rng.uniform(0.0, 0.3)
+        self.true = scene(crest(grade, skew), self.car, TRAVEL, (-3.2, 0), (3.2, 0))
+        self.before = seen_from(self.true, seed, MODEL)
+        stood = stand(self.car, TRAVEL, self.true.line, self.before)
+        limits = cut_limits(self.before, 0.2, "deepest", 0.25, [])
+        self.plan = plan_cut(self.car, self.before, stood.ride, stood.before, limits, Wanted(), MARGIN).depth
+        self.share = rng.uniform(low, high)
+        asked = self.share * np.nan_to_num(self.plan.values)
+        odd = next(draw_fields(HAND, self.plan.frame, None, seed + 5, 1))
+        self.depth = np.maximum(asked + odd * np.clip(asked / 0.003, 0.0, 1.0), 0.0)
+        self.finished: Scene = stand(
+            self.car, TRAVEL, self.true.line, cut_surface(self.true.surface, self.depth)
+        )
+        assert self.finished.before.worst is not None
+        self.wrong = rng.normal(0.0, WITHIN)  # the vehicle's own clearance was measured this much wrong
+        self.gap = self.finished.before.worst.gap + self.wrong
+        self.job = Job(Path("case"), "case", ScanChoice(()), VehicleChoice(Path("case")), TRAVEL)
+        self.driver, self.rng = Driver(self.car, (AS_MEASURED,), True), rng
+
+    def scanned(self, seed: int) -> tuple[Now, Removed]:
+        """Checked by a scan of its own errors."""
+        after = seen_from(self.finished, seed + 3 * 10**6, MODEL)
+        (now,) = all_now(self.job, after, [self.driver], [self.true.line], [None], seed)
+        return now, removed_between(self.before, after, self.plan, 0.001)
+
+    def felt(self) -> tuple[Witness, ...]:
+        """Gaps as cards would say them, the vehicle a little off its stated place."""
+        found = []
+        for x in FRONT:
+            stood = Witness("belly", PlanPoint(x + self.rng.normal(0, PLACED), 0.0), "as measured", gap=0.0)
+            read = self.read((stood,), self.finished.surface)
+            gap = read.readings[0].exactly + self.wrong + self.rng.normal(0.0, FELT)
+            found.append(
+                Witness("belly", PlanPoint(x, 0.0), "as measured", gap=gap, within=FELT, placed=PLACED)
+            )
+        return tuple(found)
+
+    def read(self, witnesses: tuple[Witness, ...], ground: Surface) -> Evidence:
+        read = witness_evidence(
+            witnesses, self.car, ground, self.true.line, (AS_MEASURED,), lambda p: (p.x, p.y), 0
+        )
+        assert read is not None
+        return read
+
+    def by_hand(self, seed: int) -> tuple[float, float, float, float, float]:
+        """Best estimate and interval's ends of the least gap, chance that less than asked is left, share."""
+        witnesses, confidence = self.felt(), self.job.wanted.confidence
+        shares = likely_shares(self.before, self.plan, self.car, lambda g: self.read(witnesses, g))
+        nows = []
+        for share, _ in shares.nodes:
+            ground = worked(self.before, self.plan, share)
+            read = self.read(witnesses, ground)
+            nows.append(all_now(self.job, ground, [self.driver], [self.true.line], [read], seed)[0])
+        weights = [w for _, w in shares.nodes]
+        today = mixed([n.today for n in nows], weights, confidence)
+        spare = mixed([n.spare for n in nows], weights, confidence)
+        return today.least_clearance, *today.interval, spare.chance_of_contact, shares.share.best
+
+
+def said(name: str, truth: np.ndarray, best: np.ndarray, low: np.ndarray, high: np.ndarray) -> str:
+    """Coverage, its own standard error, bias and width, mm."""
+    miss, held = (best - truth) * 1e3, np.mean((low <= truth) & (truth <= high))
+    give = np.sqrt(held * (1 - held) / len(miss))
+    return (
+        f"  {name}: held {held:.1%} (give or take {give:.1%}), mean error {miss.mean():+.2f},"
+        f" sd {miss.std():.2f}, half width {np.mean(high - low) * 500:.2f}"
+    )
+
+
+def decided(chance: np.ndarray, spare: np.ndarray) -> str:
+    """How often each verdict was given, and how often it was wrong."""
+    done, not_yet = chance <= 0.05, chance >= 0.95
+    return (
+        f"  verdicts: done {done.sum()} (wrong {(spare[done] < 0).sum()}), not yet {not_yet.sum()}"
+        f" (wrong {(spare[not_yet] >= 0).sum()}), cannot tell {(~done & ~not_yet).sum()}"
+    )
+
+
+def main() -> None:
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 120
+    print(f"{count} crests of 9 to 12 % a side; white 0.7, patch 1.3, warp 4.3 mm at 0.35 m; vehicle 2 mm;")
+    print("cut to 0 to 120 % of the plan, uneven by 1.5 mm; mm throughout")
+    want = Wanted().want
+    start, rows, depths = time.process_time(), [], []
+    for k in range(count):
+        case = Case(k, 0.0, 1.2)
+        now, removed = case.scanned(k)
+        inside = case.depth > 0.004
+        centre = inside & (case.depth > 0.8 * case.depth.max())
+        if centre.any():
+            miss, sd = (removed.depth.values - case.depth)[centre], removed.sd.values[centre]
+            depths.append((float(miss.mean()), float(np.sqrt((miss**2).mean())), float(sd.mean())))
+        true = float(case.depth.sum()) * 1e-4
+        rows.append((
+            case.gap, now.today.least_clearance, *now.today.interval, now.spare.chance_of_contact,
+            removed.volume, removed.volume_sd, true, float(removed.elsewhere.any()),
+        ))  # fmt: skip
+    gap, best, low, high, chance, volume, volume_sd, true, odd = np.array(rows).T
+    print(f"by one scan after the work ({(time.process_time() - start) / count:.2f} s each):")
+    print(said("least gap", gap, best, low, high))
+    print(decided(chance, gap - want))
+    z = (volume - true) / volume_sd
+    print(
+        f"  litres gone: 95 % held {np.mean(np.abs(z) < 1.96):.1%}, error {1e3 * (volume - true).std():.2f}"
+        f" sd (said {1e3 * volume_sd.mean():.2f}) of {1e3 * true.mean():.2f}"
+    )
+    _, rms, sd = np.array(depths).T
+    print(f"  depth at its deepest: off by {rms.mean() * 1e3:.2f} rms, said {sd.mean() * 1e3:.2f} (1 sd)")
+    print(f"  ground called cut that was not: {odd.sum():.0f} of {count} slabs")
+    start, rows = time.process_time(), []
+    for k in range(count):
+        case = Case(k + 10_000, 0.0, 1.2)
+        rows.append((case.gap, *case.by_hand(k), case.share))
+    gap, best, low, high, chance, share, true_share = np.array(rows).T
+    print(f"by two felt gaps alone ({(time.process_time() - start) / count:.2f} s each):")
+    print(said("least gap", gap, best, low, high))
+    print(decided(chance, gap - want))
+    print(
+        f"  share of the plan: off by {np.std(share - true_share):.2f} sd, mean {np.mean(share - true_share):+.2f}"
+    )
+
+
+if __name__ == "__main__":
+    main()
