@@ -1,7 +1,7 @@
 """Finished work of known truth, checked by a scan or by hand: do the intervals hold it? Prints data, figures
 and seconds.
 
-python tests/bench/verify.py [cases] [draws are the command's own]
+python tests/bench/verify.py [cases]
 
 Slabs are simulated on the grid: a crest, seen once before the work and once after it, each time with an error
 of white, patch and warp of its own; the plan is made from the first, and cut to a share of it, by a hand that
@@ -22,7 +22,6 @@ from coverage_of_chance import MODEL
 
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
-from crestcut.grid import HeightGrid
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice, Wanted, Witness
 from crestcut.standing import Driver
 from crestcut.surface.draws import draw_fields
@@ -167,9 +166,8 @@ def main() -> None:
     print(f"by two felt gaps alone ({(time.process_time() - start) / count:.2f} s each):")
     print(said("least gap", gap, best, low, high))
     print(decided(chance, gap - want))
-    print(
-        f"  share of the plan: off by {np.std(share - true_share):.2f} sd, mean {np.mean(share - true_share):+.2f}"
-    )
+    off = share - true_share
+    print(f"  share of the plan: off by {off.std():.2f} sd, mean {off.mean():+.2f}")
 
 
 if __name__ == "__main__":
