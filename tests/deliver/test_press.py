@@ -71,6 +71,10 @@ def note_arrays(path: Path, *arrays: np.ndarray) -> None:
     path.write_text(" ".join(f"{a.sum():g} {a.flags.writeable} {a.flags.f_contiguous}" for a in arrays))
 
 
+def note_deaf(path: Path) -> None:
+    path.write_text(str(signal.SIGINT in signal.pthread_sigmask(signal.SIG_BLOCK, [])))
+
+
 def gone(pid: int) -> bool:
     for _ in range(100):
         try:
@@ -196,6 +200,16 @@ def test_a_full_disk_over_there_is_one_line_and_nothing_stays(tmp_path: Path) ->
         press.ask(fill_the_disk, folder / "plan.png")
         press.finish()
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.skipif(not hasattr(signal, "pthread_sigmask"), reason="no signal masks on this system")
+def test_the_process_is_born_deaf_to_ctrl_c_and_its_parent_is_not_left_so(tmp_path: Path) -> None:
+    """Ctrl-C goes to both: one that came before the child had learnt not to answer printed its traceback."""
+    with Press(apart=True) as press:
+        press.ask(note_deaf, tmp_path / "said")
+        press.finish()
+    assert (tmp_path / "said").read_text() == "True"
+    assert signal.SIGINT not in signal.pthread_sigmask(signal.SIG_BLOCK, [])
 
 
 def test_what_a_dead_process_owes_is_done_here(tmp_path: Path) -> None:

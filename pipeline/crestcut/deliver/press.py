@@ -19,7 +19,7 @@ import subprocess
 import sys
 import threading
 import traceback
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from types import TracebackType
 from typing import IO, Any
@@ -174,9 +174,23 @@ def _start(idle: str) -> subprocess.Popen[bytes] | None:
     try:
         # -P: as for the command itself, nothing is imported from the folder that somebody happens to stand in
         program = [sys.executable, "-P", "-m", __name__, idle]
-        return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE, pipesize=PIPE)
+        with _deaf_to_ctrl_c():  # for the child inherits it, and would answer before it has learnt not to
+            return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE, pipesize=PIPE)
     except OSError:
         return None
+
+
+@contextlib.contextmanager
+def _deaf_to_ctrl_c() -> Iterator[None]:
+    """Put Ctrl-C off until the block has ended, where the system can."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _sendable(error: Exception) -> Parts:
