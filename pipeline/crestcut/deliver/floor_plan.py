@@ -29,7 +29,7 @@ FOOT_ROOM, KEY_ROOM, GAP = 0.45, 1.25, 0.75  # in
 SMOOTH = 0.03  # m: height lines are drawn over heights smoothed so far, so that they can be read
 LINES = 9  # height lines at most to either side
 BELOW = "#3b6ea5"  # of low spots: far from the ramp of depths in hue, and dashed where it counts
-NAMED = 9  # spots with their names on the map
+NAMED = 12  # spots with their names on the map, the largest first
 
 
 def draw_floor_plan(report: FloorReport, path: Path) -> None:
@@ -150,8 +150,10 @@ def _work(axes: Axes, report: FloorReport) -> None:
     if fill.max(initial=0.0) > 0:
         axes.contourf(u, v, fill, levels=[2e-5, 1.0], colors="none", hatches=["...."])
         axes.contour(u, v, fill, levels=[2e-5], colors=[BELOW], linewidths=1.2, linestyles="--")
-    for spot in (*worth(levelling.high)[:NAMED], *worth(levelling.low)[:NAMED]):
-        _name(axes, report, spot)
+    placed: list[tuple[float, float]] = []
+    by_size = sorted((*worth(levelling.high), *worth(levelling.low)), key=lambda s: -s.volume)
+    for spot in by_size[:NAMED]:
+        _name(axes, report, spot, placed)
     _straightedge(axes, report)
     for keep in report.keeps:
         corners = frame.to_grid(np.array([*keep.corners, keep.corners[0]]))
@@ -159,18 +161,26 @@ def _work(axes: Axes, report: FloorReport) -> None:
     _marks(axes, report)
 
 
-def _name(axes: Axes, report: FloorReport, spot: Spot) -> None:
-    """The name and amount of a spot, beside its box so that no contour hides."""
+def _name(axes: Axes, report: FloorReport, spot: Spot, placed: list[tuple[float, float]]) -> None:
+    """The name and amount of a spot, beside its box so that no contour hides; the name alone where another's
+    stands in the way. placed : where names stand already.
+    """
     frame = report.judged.surface.height.frame
     at = frame.to_grid(spot.xy)
     u0, v0, u1, v1 = spot.box
     verb = "grind" if spot.stands >= 0 else "fill"
     ink.line(axes, at[None], ink.halo(2.5), ls="none", marker="x", ms=5, mew=1.2, zorder=9)
     low, high = axes.get_ylim()
-    above = v1 + 0.17 * (high - low) < high
+    inch = (high - low) / ink.axes_size(axes)[1]
+    above = v1 + 0.25 * inch < high
+    place = (u0 + u1) / 2, v1 + 0.03 * inch if above else v0 - 0.03 * inch
+    words = f"{spot.name}: {verb} {millimetres(spot.deepest)}"
+    up = "bottom" if above else "top"
+    if any(abs(place[0] - u) < 1.3 * inch and abs(place[1] - v) < 0.15 * inch for u, v in placed):
+        words, place, up = spot.name, (float(at[0]) + 0.05 * inch, float(at[1])), "center"
+    placed.append(place)
     axes.text(
-        (u0 + u1) / 2, v1 + 0.01 * (high - low) if above else v0 - 0.01 * (high - low),
-        f"{spot.name}: {verb} {millimetres(spot.deepest)}", ha="center", va="bottom" if above else "top",
+        *place, words, ha="left" if words == spot.name else "center", va=up, clip_on=True,
         path_effects=ink.halo(2.6), zorder=10, **{**ink.SMALL, "fontsize": 7.5, "fontweight": "bold"},
     )  # fmt: skip
 

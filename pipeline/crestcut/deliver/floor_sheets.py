@@ -92,6 +92,12 @@ def _found(report: FloorReport) -> list[Figure]:
             f" {claim_words(report)}."
         )
         _table(paper, report, high)
+        paper.text(
+            "'Stands' and 'to' are over the floor's own level round the spot; x, y is its highest place,"
+            " where the"
+            " drill dot goes.",
+            size=8.4,
+        )
     if low:
         paper.heading("Low spots: to fill, not to grind")
         _table(paper, report, low)
@@ -103,7 +109,8 @@ def _found(report: FloorReport) -> list[Figure]:
     if high or low:
         paper.heading("Afterwards, as far as the scan can tell")
         for line in after_lines(report):
-            paper.text(line.removeprefix("Afterwards: "), "\u2022")
+            said = line.removeprefix("Afterwards: ")
+            paper.text(said[:1].upper() + said[1:], "\u2022")
         paper.text("The straightedge on the floor, not this sheet, says when it is done.")
     for note in (*judged.notes, *judged.surface.notes):
         paper.text(note[:1].upper() + note[1:] + ".", "!")
@@ -144,12 +151,6 @@ def _table(paper: Paper, report: FloorReport, spots: tuple[Spot, ...]) -> None:
         "size|m",
     ]
     paper.table(heads, WIDTHS, rows)
-    paper.text(
-        "'Stands' and 'to' are over the floor's own level round the spot; x, y is its highest or lowest"
-        " place, where"
-        " the drill dot goes.",
-        size=8.4,
-    )
 
 
 def _spot_pages(report: FloorReport, one: SpotJig) -> list[Figure]:
