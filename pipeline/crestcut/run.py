@@ -47,7 +47,7 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
 from crestcut.travel.path_files import read_line
-from crestcut.travel.records import Clearance, Contact, TravelLine
+from crestcut.travel.records import Clearance, Contact, Passage, TravelLine
 from crestcut.travel.soft import SoftContact, soft_contacts
 from crestcut.travel.tyres import settle_part
 from crestcut.units import both
@@ -283,7 +283,7 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
         return ()
     sure = today.chance_of_contact >= job.wanted.confidence
     found = measure_first(
-        first.vehicle, surface, first.ride, first.before, surface.error,
+        Passage(first.vehicle, surface, first.ride, first.before), surface.error,
         today=today, confidence=job.wanted.confidence, evidence=first.drawn.evidence,
     )  # fmt: skip
     return tuple(

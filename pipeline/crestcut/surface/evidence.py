@@ -65,4 +65,3 @@ def level_evidence(level: LevelReading, number: int, surface: Surface, resolve: 
     away = places - places.mean(axis=0)
     noise = np.diag(level.within**2 + spread**2) + LEVEL_HEIGHT**2 + SCAN_TILT**2 * away @ away.T
     return Evidence(readings, noise)
-

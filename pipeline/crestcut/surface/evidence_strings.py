@@ -202,9 +202,7 @@ def _reading(
     return Reading(*said, exactly=fair, along=np.column_stack([share, down]))
 
 
-def _changes(
-    points: FloatArray, share: FloatArray, surface: Surface, rng: np.random.Generator
-) -> FloatArray:
+def _changes(points: FloatArray, share: FloatArray, surface: Surface, rng: np.random.Generator) -> FloatArray:
     """(k, TRIED) drawn errors of the distance at each place, m, half of them the opposites of the others;
     points : both ends, then the places."""
     apart = np.sqrt(((points[:, None] - points[None]) ** 2).sum(axis=-1))

@@ -1,31 +1,29 @@
-"""Which hand measurement to make first: the one to three that narrow the answer most, by exact
-linear-Gaussian gain."""
+"""Which hand measurement to make first: the one to three that narrow the answer most, by the best linear gain
+on drawn surfaces."""
 
 from __future__ import annotations
 
 import itertools
-import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from scipy import special
 
 from crestcut.grid import FloatArray
-from crestcut.surface.covariance import of_functionals
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_footing import wheel_weights
+from crestcut.travel.advice_draws import READ, Readings, Stand, draw_readings
+from crestcut.travel.advice_strings import StringPlan, crossbar, h_of_strings, string_plan
 from crestcut.travel.chance_records import Chance
-from crestcut.travel.records import Clearance, Ride
+from crestcut.travel.records import Passage
 from crestcut.travel.ride import wheel_feet
-from crestcut.travel.sweep import FRAMES, hard_parts
+from crestcut.travel.sweep import hard_parts
 from crestcut.units import millimetres
-from crestcut.vehicle.records import Vehicle
+from crestcut.vehicle.records import Part
 
-READ = 0.001  # m, 1 sd of a careful reading
-BLOCKS, BLOCK_STEP = 0.100, 0.020  # m: usual blocks under a string, and by how much higher ones are
-FREE = 0.040  # m, that a string must clear the slab by where it is read
+NEARLY = 0.12  # share of the wheelbase next to an axle in which a string is read at a place, not at its least
+SEEK = 0.30  # m either way from the worst point in which the least distance is expected
 CLOSE = "still too close to call, but less so; write it into the job file and run again."
 NO_ALONE = "It cannot settle it alone; write it into the job file and run again."
 ENOUGH = 1.05  # a measurement that narrows the answer less than this is not asked for
@@ -59,144 +57,116 @@ class Advice:
 class _Candidate:
     kind: str
     points: FloatArray
-    weights: FloatArray
-    part: float  # 1 where the vehicle's part is read with the ground
     expect: float
     how: str
     blocks: float = float("nan")
 
 
 def measure_first(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    clearance: Clearance,
+    passage: Passage,
     error: ErrorModel,
     most: int = 3,
     today: Chance | None = None,
     confidence: float = 0.95,
     kinds: Sequence[str] = KINDS,
     evidence: Evidence | None = None,
+    seed: int = 0,
 ) -> tuple[Advice, ...]:
     """The measurements that narrow the least clearance most, best first; each gain counts those before it.
 
-    The clearance is taken to first order at its worst station: heights under the four wheels, the nearest
-    ground, the part's own height.
+    How the least clearance goes with what each would read is taken from draws of ground and vehicle
+    (``advice_draws``), with what has been read already folded in. The strings of an H are worth something
+    together only: all three or none.
     today : what is said so far; with it a felt gap is expected without the bias of the least of many, and
     each outcome is told.  kinds : what may be asked for.  evidence : what has been read already.  Empty where
     nothing is swept, or where no measurement would help.
     """
-    worst = clearance.worst
+    vehicle, surface, ride, worst = passage.vehicle, passage.surface, passage.ride, passage.clearance.worst
     if worst is None:
         return ()
     variant, station = worst.pose
     pose = int(np.searchsorted(ride.batch.variant, variant)) + station
-    part = next(p for p in hard_parts(vehicle) if p.name == worst.part)
-    frame = surface.height.frame
-    feet = frame.to_site(wheel_feet(vehicle, ride.batch.places[pose : pose + 1])[0])
-    k = FRAMES.index(part.on)
-    at = np.append(frame.to_grid(worst.xy), float(surface.height.sample(np.array(worst.xy))))
-    local = (at - ride.batch.position[pose, k]) @ ride.batch.rotation[pose, k]
-    weights = wheel_weights(vehicle, local[:1], local[1:2], np.array([k]))[0]
-    target = _Candidate("", np.vstack([feet, worst.xy]), np.append(weights, -1.0), 1.0, worst.gap, "")
-    share = float(np.clip(local[0] / vehicle.wheelbase, 0.0, 1.0))
-    candidates = [c for c in _candidates(target, surface, feet, share, worst.part) if c.kind in kinds]
-    if today is not None:
-        best = today.least_clearance
-        candidates = [replace(c, expect=best) if c.kind == "felt gap" else c for c in candidates]
-    every = [target, *candidates]
-    covariance = _covariance(every, error, part.within, worst.part, evidence)
-    return _best_first(every, covariance, most, today, confidence)
+    parts = hard_parts(vehicle)
+    index = next(i for i, p in enumerate(parts) if p.name == worst.part)
+    stand = Stand(ride.batch.places[pose], index, np.array(worst.xy), worst.gap)
+    track = (vehicle.front_track + vehicle.rear_track) / 2
+    feet = surface.height.frame.to_site(wheel_feet(vehicle, stand.place[None])[0])
+    plans = _strings(surface, feet, stand.at, parts[index], track) if "string" in kinds else []
+    drawn = draw_readings(passage, error, stand, plans, evidence, seed)
+    if drawn is None:
+        return ()
+    # without the bias of the least of many
+    more = 0.0 if today is None else today.least_clearance - worst.gap
+    gaps = [_felt(s, passage, parts[s.part].name, more) for s in drawn.stands]
+    every = [*gaps, *(_Candidate("string", p.points, p.expect, p.how, p.blocks) for p in plans)]
+    free = [i + 1 for i, c in enumerate(every) if c.kind in kinds]
+    bound = frozenset(range(len(every) - 2, len(every) + 1)) if plans and len(plans[-1].least) == 2 else None
+    covariance = _covariance(drawn, bound is not None)
+    return _best_first(every, covariance, free, bound, most, today, confidence)
 
 
-def _candidates(
-    target: _Candidate, surface: Surface, feet: FloatArray, share: float, part: str
-) -> list[_Candidate]:
-    """A gap felt under the standing vehicle, a string lengthways over the worst point, and the three
-    strings of an H."""
-    worst = target.points[4]
+def _felt(stand: Stand, passage: Passage, part: str, more: float) -> _Candidate:
+    feet = passage.surface.height.frame.to_site(wheel_feet(passage.vehicle, stand.place[None])[0])
+    how = f"stand the vehicle there and feel the gap under the {part} with a stack of cards"
+    return _Candidate("felt gap", np.vstack([feet, stand.at]), stand.gap + more, how)
+
+
+def _strings(
+    surface: Surface, feet: FloatArray, worst: FloatArray, part: Part, track: float
+) -> list[StringPlan]:
+    """One string lengthways over the worst point, and the three of an H."""
     middle = feet.reshape(2, 2, 2).mean(axis=1)  # front, rear
+    run = middle[0] - middle[1]
+    share = float(np.clip((worst - middle[1]) @ run / (run @ run), 0.0, 1.0))
     beside = worst - (share * middle[0] + (1 - share) * middle[1])
-    left = share * feet[0] + (1 - share) * feet[2]
-    right = share * feet[1] + (1 - share) * feet[3]
-    across = float(np.clip((worst - right) @ (left - right) / ((left - right) @ (left - right)), 0.0, 1.0))
-    gap = _Candidate(
-        "felt gap", target.points, target.weights, 1.0, target.expect,
-        f"stand the vehicle there and feel the gap under the {part} with a stack of cards",
-    )  # fmt: skip
-    strings = [
-        _string(
-            middle[1] + beside,
-            middle[0] + beside,
-            share,
-            surface,
-            "lengthways over the worst point, from wheel to wheel station",
-        ),
-        _string(
-            feet[2],
-            feet[0],
-            share,
-            surface,
-            "in the left wheel track, abreast of the worst point (an H, first bar)",
-        ),
-        _string(
-            feet[3],
-            feet[1],
-            share,
-            surface,
-            "in the right wheel track, abreast of the worst point (an H, second bar)",
-        ),
-        _string(
-            right,
-            left,
-            across,
-            surface,
-            "across between those two places, over the worst point (the H's crossbar)",
-        ),
-    ]
-    return [gap, *(s for s in strings if np.isfinite(s.expect))]
-
-
-def _string(a: FloatArray, b: FloatArray, share: float, surface: Surface, how: str) -> _Candidate:
-    points = np.array([a, b, a + share * (b - a)])
-    weights = np.array([1 - share, share, -1.0])
-    level = float(weights @ surface.height.sample(points))
-    # high enough that the string runs free of the slab, in whole steps
-    short = FREE - BLOCKS - level
-    blocks = BLOCKS + BLOCK_STEP * math.ceil(short / BLOCK_STEP) if short > 0 else BLOCKS
-    pull = (
-        f"stretch a string {how}, on two {millimetres(blocks, 0)} blocks at 30 N, and measure down to "
-        "the slab"
+    rear, front, near = middle[1] + beside, middle[0] + beside, SEEK / float(np.hypot(*run))
+    # a crest is under it: the least distance needs no place
+    least = ((share - near, share + near),) if NEARLY < share < 1 - NEARLY else ()
+    how = (
+        "stretch a string lengthways over the worst point, from wheel to wheel station, {}, and measure "
+        f"{'the least distance ' if least else ''}down to the slab"
     )
-    return _Candidate("string", points, weights, 0.0, level + blocks, pull, blocks)
+    plan = string_plan(surface, rear, front, share, how, least)
+    bar = crossbar(surface, feet, worst, part.y, track)
+    plans = [plan] if np.isfinite(plan.expect) else []
+    return plans + (h_of_strings(surface, feet, bar) if bar is not None else [])
 
 
-def _covariance(
-    every: Sequence[_Candidate], error: ErrorModel, within: float, part: str, evidence: Evidence | None
-) -> FloatArray:
-    """(n, n) of what the candidates would read, m2, given what has been read already."""
-    read = evidence.readings if evidence is not None else ()
-    points, weights = ([getattr(c, k) for c in (*every, *read)] for k in ("points", "weights"))
-    ground = of_functionals(error, tuple(points), tuple(weights), tuple(np.zeros(len(w)) for w in weights))
-    parts = np.array([*(c.part for c in every), *(float(r.part == part) for r in read)])
-    both = ground + within**2 * np.outer(parts, parts)
-    n = len(every)
-    if evidence is None or not read:
-        return both
-    known = np.linalg.solve(both[n:, n:] + evidence.noise, both[n:, :n])
-    return np.asarray(both[:n, :n] - both[:n, n:] @ known)
+def _covariance(drawn: Readings, with_h: bool) -> FloatArray:
+    """(n, n) of the least clearance and of what the candidates would read, m2."""
+    rows = np.vstack([drawn.least, drawn.gaps, drawn.strings])
+    covariance = np.atleast_2d(np.cov(rows, bias=True))
+    if with_h:
+        # what an H implies has in it half of each error of its bars too
+        covariance[-1, -1] += READ**2 / 2
+        for bar in (-3, -2):
+            covariance[-1, bar] += READ**2 / 2
+            covariance[bar, -1] += READ**2 / 2
+    return np.asarray(covariance)
 
 
 def _best_first(
-    every: Sequence[_Candidate], covariance: FloatArray, most: int, today: Chance | None, confidence: float
+    every: Sequence[_Candidate],
+    covariance: FloatArray,
+    free: Sequence[int],
+    bound: frozenset[int] | None,
+    most: int,
+    today: Chance | None,
+    confidence: float,
 ) -> tuple[Advice, ...]:
-    """The best set of each size, as long as one more is worth it; the set's best first."""
-    wanted = best_set(covariance, range(1, len(every)), most)
+    """The best set of each size, as long as one more is worth it; the set's best first, an H as it is set up.
+
+    every : the candidates, entries 1, 2, ... of the covariance.  free : which of them may be asked for.
+    """
+    wanted = best_set(covariance, free, most, bound)
     chosen: list[int] = []
     advice: list[Advice] = []
     while len(chosen) < len(wanted):
-        chosen.append(max(wanted - set(chosen), key=lambda i: narrowing(covariance, [*chosen, i])))
-        c = every[chosen[-1]]
+        left = sorted(wanted - set(chosen))
+        if bound is not None and bound <= wanted:
+            left = [i for i in left if i not in bound] or left[:1]
+        chosen.append(max(left, key=lambda i: narrowing(covariance, [*chosen, i])))
+        c = every[chosen[-1] - 1]
         where = tuple((float(x), float(y)) for x, y in c.points)
         said = () if today is None else outcomes(c.kind, c.expect, covariance, chosen, today, confidence)
         narrows = narrowing(covariance, chosen)
@@ -204,14 +174,22 @@ def _best_first(
     return tuple(advice)
 
 
-def best_set(covariance: FloatArray, candidates: Iterable[int], most: int) -> set[int]:
+def best_set(
+    covariance: FloatArray, candidates: Iterable[int], most: int, bound: frozenset[int] | None = None
+) -> set[int]:
     """The candidates that together narrow entry 0 most, no more than ``most``, and no more than are worth
-    it."""
+    it; those of ``bound`` all or none."""
     found: set[int] = set()
     last = 1.0
     indices = tuple(candidates)
     for size in range(1, min(most, len(indices)) + 1):
-        best = max(itertools.combinations(indices, size), key=lambda c: narrowing(covariance, c))
+        sets = [
+            c for c in itertools.combinations(indices, size)
+            if bound is None or bound <= set(c) or not bound & set(c)
+        ]  # fmt: skip
+        if not sets:
+            continue
+        best = max(sets, key=lambda c: narrowing(covariance, c))
         # a larger set must be worth each reading that it takes more than the one in hand
         if narrowing(covariance, best) >= last * ENOUGH ** (size - len(found)):
             found, last = set(best), narrowing(covariance, best)

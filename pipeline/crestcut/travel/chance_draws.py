@@ -169,7 +169,8 @@ def snapped(
     of the same places."""
     if evidence is None:
         return None, []
-    at = np.split(footing.extra, np.cumsum([len(r.points) for r in evidence.readings])[:-1])
+    each = np.cumsum([len(r.points) for r in evidence.readings])
+    at = np.split(footing.extra[: each[-1]], each[:-1])
     readings = tuple(replace(r, points=places[i]) for r, i in zip(evidence.readings, at, strict=True))
     return replace(evidence, readings=readings), list(at)
 

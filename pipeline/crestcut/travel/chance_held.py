@@ -82,7 +82,7 @@ def _read_off(
     stood = [i for i, _ in witnesses_of(readings, names)]
     if stood:
         over = np.array([[readings[i].predicted - readings[i].exactly] for i in stood])
-        out[stood] = over + footing.witnessed(-ground, parts)
+        out[stood] = over + footing.witnessed(-ground, parts)[: len(stood)]
     return out
 
 

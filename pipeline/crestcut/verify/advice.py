@@ -9,6 +9,7 @@ from crestcut.scan.records import Scan
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
+from crestcut.travel.records import Passage
 from crestcut.units import both
 from crestcut.verify.records import Now
 
@@ -21,7 +22,7 @@ def what_to_measure(
     """The measurements that would narrow the clearance most, each with kind, where, expect, narrows, how."""
     standing = now.standing
     found = measure_first(
-        standing.vehicle, surface, standing.ride, standing.before, surface.error, most=MOST,
+        Passage(standing.vehicle, surface, standing.ride, standing.before), surface.error, most=MOST,
         today=now.today, confidence=job.wanted.confidence, evidence=evidence,
     )  # fmt: skip
     rows: list[dict[str, object]] = []

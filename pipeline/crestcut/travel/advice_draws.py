@@ -1,0 +1,169 @@
+"""What measurements would read on drawn surfaces, beside the least clearance there: so is found how far each
+narrows it, the places where the clearance is least being many."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from crestcut.grid import FloatArray
+from crestcut.surface.evidence_records import Evidence
+from crestcut.surface.records import ErrorModel
+from crestcut.travel.advice_strings import StringPlan
+from crestcut.travel.chance_draws import Source, evidence_points, reach_of, stood_in
+from crestcut.travel.chance_footing import Footing, find_footing
+from crestcut.travel.records import Passage
+from crestcut.travel.sweep import hard_parts
+
+READ = 0.001  # m, 1 sd of a careful reading
+MORE, APART = 2, 0.15  # stands besides the worst one, and m that they are apart
+POSES, DRAWS = 120, 200  # looked at; half the poses of the verdict's own draws change no figure printed
+STEP = 0.02  # m between places looked at under a string
+OUTER = 0.6  # share of the way from the middle to the end of a half of a crossbar
+
+
+@dataclass(frozen=True, eq=False)
+class Stand:
+    """Where the vehicle may stand for a gap to be felt: place (5,) as ``Batch.places``; part, index of the
+    hard part; at (2,) site m where it comes nearest; gap m, on the surface as fitted."""
+
+    place: FloatArray
+    part: int
+    at: FloatArray
+    gap: float
+
+
+@dataclass(frozen=True, eq=False)
+class Readings:
+    """On every draw, m: least (d,) clearance; gaps (g, d) at the stands; strings (k, d) what each would read,
+    the last of an H the least gap under the part that its three strings together imply; halves (2, d) what
+    its crossbar reads, (0, d) without one. Strings are without their blocks."""
+
+    least: FloatArray
+    stands: tuple[Stand, ...]
+    gaps: FloatArray
+    strings: FloatArray
+    halves: FloatArray
+
+
+def draw_readings(
+    passage: Passage,
+    error: ErrorModel,
+    stand: Stand,
+    plans: Sequence[StringPlan],
+    evidence: Evidence | None,
+    seed: int = 0,
+    draws: int = DRAWS,
+) -> Readings | None:
+    """``draws`` of them, given what was read already. None where nothing could touch.
+
+    stand : the worst one; up to ``MORE`` are added that tell most besides.
+    """
+    vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
+    keep, reach = np.zeros(len(hard_parts(vehicle))), reach_of(vehicle, error)
+    asked = [_looked_at(p) for p in plans]
+    read = evidence_points(evidence)
+    footing = find_footing(
+        vehicle, surface, passage.ride, clearance, keep, reach,
+        extra=np.concatenate([read, *asked]), poses=POSES,
+        stood=[*stood_in(evidence, vehicle), (stand.place, stand.part, stand.gap)],
+    )  # fmt: skip
+    if footing is None:
+        return None
+    source = Source(vehicle, surface, footing, error, seed, draws // 2, evidence)
+    field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
+    shift = source.parts + source.fold.parts[:, None]
+    each = footing.drawn(field, shift).gap.astype(np.float64)
+    least = each.min(axis=0)
+    gap = footing.witnessed(field, shift)[-1]
+    more = _telling(each, least, gap, _places(passage, footing), stand.place)
+    stands = (stand, *(_stand(passage, footing, q) for q in more))
+    at = np.split(footing.extra[len(read) :], np.cumsum([len(a) for a in asked])[:-1]) if asked else []
+    down = [surface.height.sample(a)[:, None] + field[i] for a, i in zip(asked, at, strict=True)]
+    strings = [_read_off(plan, heights) for plan, heights in zip(plans, down, strict=True)]
+    rows = [s.min(axis=0) for s in strings]
+    halves = np.zeros((0, len(least)))
+    if plans and len(plans[-1].least) == 2:
+        halves = strings[-1]
+        rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
+    gaps = np.vstack([gap, each[more]])
+    return Readings(least, stands, gaps, np.array(rows).reshape(len(plans), -1), halves)
+
+
+def _places(passage: Passage, footing: Footing) -> FloatArray:
+    """(q, 2) grid u, v of the rear axle at each judged pair; NaN where the vehicle stands another way round
+    or laden otherwise than at the worst."""
+    worst, ride = passage.clearance.worst, passage.ride
+    assert worst is not None
+    pose = footing.pose[footing.pair_pose[: footing.judged]]
+    alike = np.array(
+        [(p.variant.way, p.variant.load) == (worst.variant.way, worst.variant.load) for p in ride.poses]
+    )
+    return np.where(alike[ride.batch.variant[pose], None], ride.batch.places[pose, :2], np.nan)
+
+
+def _telling(
+    each: FloatArray, least: FloatArray, first: FloatArray, places: FloatArray, stood: FloatArray
+) -> list[int]:
+    """Which pairs' gaps (q, d), felt one after the other besides the ``first``, leave least of the variance
+    of the least clearance: what is known is taken out of the rest each time (Gram-Schmidt). None is ``APART``
+    or less from one before it."""
+    away = [x - x.mean(axis=-1, keepdims=True) for x in (each, least, first)]
+    rest, left, known = away[0], away[1], away[2]
+    found: list[int] = []
+    free = np.hypot(*(places - stood[:2]).T) > APART
+    for _ in range(MORE if free.any() else 0):
+        size = float((known**2).mean()) + READ**2
+        left = left - (left @ known) / len(left) / size * known
+        rest = rest - ((rest @ known) / len(left) / size)[:, None] * known
+        tells = (rest @ left) ** 2 / ((rest**2).mean(axis=1) + READ**2)
+        found.append(int(np.argmax(np.where(free, tells, -1.0))))
+        known = rest[found[-1]]
+        free &= np.hypot(*(places - places[found[-1]]).T) > APART
+        if not free.any():
+            break
+    return found
+
+
+def _stand(passage: Passage, footing: Footing, pair: int) -> Stand:
+    entries = slice(*footing.parts.start[pair : pair + 2])
+    entry = int(np.argmin(footing.parts.value[entries])) + entries.start
+    at = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entry]]]
+    place = passage.ride.batch.places[footing.pose[footing.pair_pose[pair]]]
+    return Stand(place, int(footing.pair_part[pair]), at, float(footing.base[pair]))
+
+
+def _looked_at(plan: StringPlan) -> FloatArray:
+    """Site x, y of both ends and of the places where a string is read, m."""
+    a, b, read = plan.points
+    share = _shares(plan)
+    under = read[None] if share is None else a + share.ravel()[:, None] * (b - a)
+    return np.vstack([a, b, under])
+
+
+def _shares(plan: StringPlan) -> FloatArray | None:
+    """(ranges, places) shares of the way; None for one read at a place."""
+    if not plan.least:
+        return None
+    longest = max(up - low for low, up in plan.least) * float(np.hypot(*(plan.points[1] - plan.points[0])))
+    return np.array([np.linspace(low, up, max(int(longest / STEP), 8)) for low, up in plan.least])
+
+
+def _read_off(plan: StringPlan, heights: FloatArray) -> FloatArray:
+    """(ranges, d) distance from the string, without its blocks, down to the slab, the least in each range;
+    heights (2 + places, d) of ``_looked_at``, m."""
+    share = _shares(plan)
+    if share is None:
+        return np.asarray((plan.weights @ heights)[None])
+    chord = heights[0] + share.ravel()[:, None] * (heights[1] - heights[0])
+    return np.asarray((chord - heights[2:]).reshape(*share.shape, -1).min(axis=1))
+
+
+def _implied(crossbar: StringPlan, halves: FloatArray, right: FloatArray, left: FloatArray) -> FloatArray:
+    """(d,) m, to first order and but for a constant: the part leans as the bars do, the least in each half is
+    taken to lie at OUTER of it, where a leaning part is lower."""
+    (low, middle), (_, up) = crossbar.least
+    share = np.array([[middle + OUTER * (low - middle)], [middle + OUTER * (up - middle)]])
+    return np.asarray((halves + right + share * (left - right)).min(axis=0))
