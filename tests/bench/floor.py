@@ -15,9 +15,8 @@ from pathlib import Path
 import numpy as np
 from scipy.ndimage import map_coordinates
 
-ROOT = Path(__file__).resolve().parents[2]
-sys.path.insert(0, str(ROOT / "sample_scans"))
-sys.path.insert(0, str(ROOT / "tests" / "floor"))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "sample_scans"))
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "floor"))
 import kiln_room
 from test_straightedge_twin import every_pair
 

@@ -4,21 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
 
 from crestcut.deliver.floor_plan import PLAN_NAME, draw_floor_plan
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.floor_result import FLOOR_NAME, write_floor_json
 from crestcut.deliver.floor_sheets import write_floor_sheets
-from crestcut.deliver.mesh import write_depth_ply
+from crestcut.deliver.mesh import PLY_NAME, write_depth_ply
 from crestcut.floor.records import Levelling
 from crestcut.scan.records import Scan
 from crestcut.surface.records import Surface
-
-if TYPE_CHECKING:
-    from crestcut.deliver.report import Report
-
-PLY_NAME = "depth_to_remove.ply"
 
 
 @dataclass(frozen=True, eq=False)
@@ -39,8 +33,7 @@ def write_floor(report: FloorReport, folder: Path) -> None:
     mesh = _MeshOf(
         judged.surface, report.scan, judged.levelling, report.title, report.release.state, report.version
     )
-    # the mesh's writer reads of a report what stands in the record above, and nothing else
-    write_depth_ply(cast("Report", mesh), folder / PLY_NAME)
+    write_depth_ply(mesh, folder / PLY_NAME)
     draw_floor_plan(report, folder / PLAN_NAME)
     write_floor_sheets(report, folder)
     write_floor_json(report, folder / FLOOR_NAME)

@@ -9,14 +9,16 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.deliver.colours import depth_colours, linear_from_srgb
-from crestcut.deliver.report import Report
-from crestcut.grid import BoolArray, FloatArray, IntArray
+from crestcut.grid import BoolArray, FloatArray, HeightGrid, IntArray
+from crestcut.scan.records import Scan
+from crestcut.surface.records import Surface
 
 PLY_NAME, GLB_NAME = "depth_to_remove.ply", "depth_to_remove.glb"
 DISPLAY_VERTICES = 150_000  # a viewer on a phone still turns this smoothly
@@ -25,6 +27,32 @@ PLY_VERTEX = np.dtype([
     "<f4"),
 ])  # fmt: skip
 PLY_FACE = np.dtype([("count", "u1"), ("index", "<i4", (3,))])
+
+
+class Planned(Protocol):
+    """Depths to remove on the nodes of the surface, m, NaN not measured; the deepest, m."""
+
+    @property
+    def depth(self) -> HeightGrid: ...
+    @property
+    def deepest(self) -> float: ...
+
+
+class HasDepth(Protocol):
+    """What a mesh is written from: a ``Report``, or a floor's answer."""
+
+    @property
+    def surface(self) -> Surface: ...
+    @property
+    def scan(self) -> Scan: ...
+    @property
+    def plan(self) -> Planned | None: ...
+    @property
+    def title(self) -> str: ...
+    @property
+    def release(self) -> str: ...
+    @property
+    def version(self) -> str: ...
 
 
 @dataclass(frozen=True, eq=False)
@@ -40,7 +68,7 @@ class DepthMesh:
     rgb: NDArray[np.uint8]
 
 
-def depth_grid(report: Report) -> FloatArray:
+def depth_grid(report: HasDepth) -> FloatArray:
     """Depth to remove at every node, (ny, nx) metres: 0 where nothing goes, NaN where not measured."""
     height = report.surface.height
     if report.plan is None:
@@ -48,7 +76,7 @@ def depth_grid(report: Report) -> FloatArray:
     return np.where(height.measured, report.plan.depth.values, np.nan)
 
 
-def depth_mesh(report: Report, stride: int = 1) -> DepthMesh:
+def depth_mesh(report: HasDepth, stride: int = 1) -> DepthMesh:
     """The surface as it is with its depth to remove, every ``stride``-th node.
 
     A hole stays a hole: no face spans it. Its nodes are kept as loose vertices with depth NaN, so that
@@ -83,7 +111,7 @@ def _faces(measured: BoolArray, kept: BoolArray) -> IntArray:
     return np.concatenate(parts).astype(np.int64)
 
 
-def write_depth_ply(report: Report, path: Path) -> DepthMesh:
+def write_depth_ply(report: HasDepth, path: Path) -> DepthMesh:
     """Write ``depth_to_remove.ply`` and return what was written (in site coordinates)."""
     mesh = depth_mesh(report)
     frame = report.scan.frame
@@ -100,7 +128,7 @@ def write_depth_ply(report: Report, path: Path) -> DepthMesh:
     return mesh
 
 
-def _ply_header(report: Report, vertices: int, faces: int) -> str:
+def _ply_header(report: HasDepth, vertices: int, faces: int) -> str:
     unit, up = report.scan.frame.unit, report.scan.frame.up
     comments = [
         f"crestcut {report.version} depth to remove: {' '.join(report.title.split())}",
@@ -119,13 +147,13 @@ def _ply_header(report: Report, vertices: int, faces: int) -> str:
     return "\n".join(lines) + "\n"
 
 
-def display_stride(report: Report) -> int:
+def display_stride(report: HasDepth) -> int:
     """Every how many nodes the display mesh keeps one."""
     count = int(report.surface.height.measured.sum())
     return max(1, math.ceil(math.sqrt(count / DISPLAY_VERTICES)))
 
 
-def write_depth_glb(report: Report, path: Path) -> DepthMesh:
+def write_depth_glb(report: HasDepth, path: Path) -> DepthMesh:
     """Write ``depth_to_remove.glb``: metres, y up (glTF 2.0, 3.4), near the origin, holes left open."""
     import trimesh
 
