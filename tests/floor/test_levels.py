@@ -83,6 +83,17 @@ def test_a_mesa_is_cut_to_the_gap_itself() -> None:
     assert spot.area == pytest.approx(0.61**2, rel=0.1)
 
 
+def test_lips_between_the_nodes_where_levels_are_sought_are_found_too() -> None:
+    # two lips one node wide, on odd columns, either side of a hollow: every second node sees the hollow alone
+    z = floor((2.5, 2.0, 0.4, -0.005), fall=0.0)
+    values = np.array(z.values)
+    for column in (95, 155):
+        values[:, column] += 0.005
+    plan = levelled(z.like(values))
+    assert plan.reached and worst_gap(left(z.like(values), plan), z.frame.cell, LENGTH) <= GAP + 5e-5
+    assert plan.depth.values[100, 95] > 0.002 and plan.slack > 2 * STEP
+
+
 def test_a_floor_that_keeps_the_rule_is_left_alone() -> None:
     plan = levelled(floor((1.4, 1.4, 0.9, 0.0025)))
     assert plan.claim == "none" and not plan.high and plan.reached
