@@ -50,6 +50,16 @@ def main() -> None:
     tidy_seldom()
 
 
+_JOB = click.argument("job", type=click.Path(path_type=Path))
+_OUT = click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path("out"),
+    show_default=True,
+    help="Folder for the results.",
+)
+
+
 @main.command()
 @click.argument("scans", nargs=-1, type=click.Path(path_type=Path))
 @click.option(
@@ -114,14 +124,8 @@ def look(
 
 
 @main.command()
-@click.argument("job", type=click.Path(path_type=Path))
-@click.option(
-    "--out",
-    type=click.Path(path_type=Path),
-    default=Path("out"),
-    show_default=True,
-    help="Folder for the results.",
-)
+@_JOB
+@_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
@@ -148,7 +152,7 @@ def run(job: Path, out: Path, as_json: bool) -> None:
 
 
 @main.command()
-@click.argument("job", type=click.Path(path_type=Path))
+@_JOB
 @click.argument("more", nargs=-1, type=click.Path(path_type=Path), metavar="")
 @click.option(
     "--after",
@@ -157,13 +161,7 @@ def run(job: Path, out: Path, as_json: bool) -> None:
     metavar="SCAN...",
     help="Scans made after the work, in place of [after] files of the job.",
 )
-@click.option(
-    "--out",
-    type=click.Path(path_type=Path),
-    default=Path("out"),
-    show_default=True,
-    help="Folder for the results.",
-)
+@_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print verify.json to stdout.")
 def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path, as_json: bool) -> None:
     """The finished work against the plan: done, not yet, or cannot tell, and what is still to go.
@@ -191,17 +189,11 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
 
 
 @main.command()
-@click.argument("job", type=click.Path(path_type=Path))
-@click.option(
-    "--out",
-    type=click.Path(path_type=Path),
-    default=Path("out"),
-    show_default=True,
-    help="Folder for the results.",
-)
+@_JOB
+@_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print floor.json to stdout.")
 def floor(job: Path, out: Path, as_json: bool) -> None:
-    """High spots and flatness of a floor: gaps under a straightedge, F-numbers, what to grind and what to fill."""
+    """High spots and flatness of a floor: gaps under a straightedge, F-numbers, what to grind and to fill."""
     from crestcut.deliver.floor_result import FLOOR_NAME
     from crestcut.deliver.floor_words import floor_lines
     from crestcut.flooring import floor_and_write

@@ -247,6 +247,7 @@ def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
 
 
 def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
+    """The job's keep areas, their corners in site metres. Raises CrestcutError for one that is no area."""
     height = surface.height
     at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
     return [

@@ -38,10 +38,12 @@ class Added:
 
     @property
     def litres(self) -> float:
+        """Volume laid, litres."""
         return float(self.added.sum()) * self.cell**2 * 1000
 
     @property
     def thickest(self) -> float:
+        """Greatest height laid, m."""
         return float(self.added.max(initial=0.0))
 
     @property

@@ -17,6 +17,7 @@ from crestcut.deliver.floor_words import (
     figure_words,
     verdict_line,
 )
+from crestcut.deliver.sheet_pages import write_in
 from crestcut.deliver.sheet_paper import SIDE, Paper, put
 from crestcut.deliver.sheet_rails import floor_pages
 from crestcut.floor.records import Spot
@@ -194,11 +195,5 @@ def _record(report: FloorReport) -> list[Figure]:
     ]
     lines += [(f"{s.name}: largest gap afterwards, mm", "straightedge, direction") for s in spots[:12]]
     lines += [("Joints re-sawn to, mm", "sealer, date"), ("Photographs", "kept where")]
-    half = paper.room / 2
-    for first, second in lines:
-        paper.at += 0.3
-        for x, said in ((SIDE, first), (SIDE + half + 0.1, second)):
-            paper.put(x, paper.at, said, fontsize=8.5, color=ink.SOFT)
-            paper.line(x, paper.at + 0.27, x + half - 0.1, paper.at + 0.27, 0.6)
-        paper.at += 0.27
+    write_in(paper, lines)
     return paper.figures

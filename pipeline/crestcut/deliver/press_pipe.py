@@ -45,6 +45,7 @@ class _Pickler(pickle.Pickler):
         self._array = numpy.ndarray if numpy is not None else None
 
     def persistent_id(self, what: Any) -> int | None:
+        """The number of an array that is sent by itself; None for what is pickled with the rest."""
         if type(what) is not self._array:
             return None
         if what.dtype.kind not in "biufc" or not what.flags.c_contiguous or what.size == 0:

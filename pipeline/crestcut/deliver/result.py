@@ -78,6 +78,7 @@ def result_text(document: Mapping[str, object]) -> str:
 
 
 def inputs_of(report: Report) -> list[dict[str, object]]:
+    """Every file the answer rests on: its role, name without folder, and sha256 (None where not known)."""
     job, vehicle = report.job, report.vehicle
     rows: list[dict[str, object]] = [{"role": "job", "file": job.path.name, "sha256": job.sha256 or None}]
     rows += [{"role": "scan", "file": f.path.name, "sha256": f.sha256} for f in report.scan.files]
@@ -114,6 +115,8 @@ def _state(
 
 
 def place_of(report: Report, contact: Contact | None) -> dict[str, object]:
+    """Where a contact is, under which part and in which pose: SI, ``point`` in the scan's own coordinates;
+    every key None where there is no contact."""
     if contact is None:
         return dict.fromkeys(
             ("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -42,7 +43,7 @@ def draw_maps(paper: Paper, out: SetOut, site: Site) -> None:
         _lines(axes, out)
         _dots(axes, out, named=k == 1)
         if k == 0:
-            _marks(axes, out)
+            draw_marks(axes, out.marks)
         axes.set_xlim(low[0], high[0])
         axes.set_ylim(low[1], high[1])
         axes.set_xlabel(f"{paper.sheet.words.station} along the line, m", fontsize=7.5)
@@ -127,9 +128,10 @@ def _dots(axes: Axes, out: SetOut, named: bool) -> None:
             )
 
 
-def _marks(axes: Axes, out: SetOut) -> None:
-    for name, station, offset in out.marks:
-        axes.plot(station, offset, "+", ms=11, mew=1.6, color=ink.INK)
+def draw_marks(axes: Axes, marks: Sequence[tuple[str, float, float]], size: float = 11) -> None:
+    """Crosses with the names of marks; each a name, station and offset, m.  size : of a cross, points."""
+    for name, station, offset in marks:
+        axes.plot(station, offset, "+", ms=size, mew=1.6, color=ink.INK)
         axes.annotate(
             name,
             (station, offset),

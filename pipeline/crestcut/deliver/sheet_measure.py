@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from crestcut.deliver import ink
+from crestcut.deliver.sheet_map import draw_marks
 from crestcut.deliver.sheet_paper import SIDE, Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import inches, millimetres
@@ -104,17 +105,7 @@ def _sketch(paper: Paper, measure: Measure) -> None:
         )
     if measure.kind == "string" and len(places) >= 2:
         axes.plot(places[:2, 0], places[:2, 1], color=ink.INK, lw=0.9)
-    for name, station, offset in marks:
-        axes.plot(station, offset, "+", ms=12, mew=1.6, color=ink.INK)
-        axes.annotate(
-            name,
-            (station, offset),
-            xytext=(5, 4),
-            textcoords="offset points",
-            fontsize=10,
-            fontweight="bold",
-            path_effects=ink.halo(2.4),
-        )
+    draw_marks(axes, marks, 12)
     true_to_scale(axes, low, high)
     axes.set_xlabel(f"{paper.sheet.words.station} along the line of travel (dash-dotted), m", fontsize=7.5)
     axes.set_ylabel("offset, left +, m", fontsize=7.5)

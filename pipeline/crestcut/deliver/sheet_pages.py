@@ -5,6 +5,7 @@ and record page when released.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -146,6 +147,12 @@ def record_page(sheet: Worksheet) -> list[Figure]:
         ("Photographs: dots, strings, finished", "kept where"),
         ("Look again on (after one winter, at most 12 months)", "seen by, what"),
     )
+    write_in(paper, lines)
+    return paper.figures
+
+
+def write_in(paper: Paper, lines: Sequence[tuple[str, str]]) -> None:
+    """Rows of two named lines to write on."""
     half = paper.room / 2
     for first, second in lines:
         paper.at += 0.3
@@ -153,7 +160,6 @@ def record_page(sheet: Worksheet) -> list[Figure]:
             paper.put(x, paper.at, said, fontsize=8.5, color=ink.SOFT)
             paper.line(x, paper.at + 0.27, x + half - 0.1, paper.at + 0.27, 0.6)
         paper.at += 0.27
-    return paper.figures
 
 
 def cards_page(sheet: Worksheet) -> list[Figure]:

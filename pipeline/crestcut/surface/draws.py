@@ -111,6 +111,7 @@ class _Layer:
         self.blend = _Blend(along, frame.shape, nodes, sd * _restored(half_at, apart, step))
 
     def draw(self, rng: np.random.Generator, count: int) -> NDArray[np.float32]:
+        """``count`` draws of the field, as ``blend`` lays them on nodes, m."""
         size = (-(-count // 2), *self.amplitude.shape, 2)
         noise = rng.standard_normal(size, dtype=np.float32).view(np.complex64)[..., 0]
         noise *= self.amplitude
@@ -195,6 +196,7 @@ class _Lattice:
         self.blend = _Blend(along, frame.shape, nodes, np.ones((1, 1)))
 
     def draw(self, rng: np.random.Generator, count: int) -> NDArray[np.float32]:
+        """``count`` draws of the field, as ``blend`` lays them on nodes, m."""
         return self.blend(rng.standard_normal((count, *self.size), dtype=np.float32))
 
 

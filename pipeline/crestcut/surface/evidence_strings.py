@@ -49,6 +49,7 @@ class _Strung:
 
     @property
     def least(self) -> bool:
+        """Was it read where the distance is least, and not at a place?"""
         return self.string.at is None
 
 
