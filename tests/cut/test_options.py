@@ -11,7 +11,7 @@ import pytest
 from crestcut.cut.combined import cut_and_strips
 from crestcut.cut.driving import kept_to, less_load, more_pressure, other_line, pumped_up
 from crestcut.cut.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
-from crestcut.cut.option_rows import KINDS, Option, Sure, below
+from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure, below
 from crestcut.cut.options import line_words, options_table, stop_rules
 from crestcut.cut.trials import Bench, bench
 from crestcut.grid import FloatArray
@@ -243,7 +243,7 @@ def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
     kinds = [r.kind for r in rows]
     assert {"as it is", "less load", "slower", "more pressure", "strips", "cut", "new bay"} <= set(kinds)
     assert "fillet" not in kinds and "keep to the line" not in kinds  # a crest, and a job without wander
-    order = [(not r.works, KINDS.index(r.kind)) for r in rows]
+    order = [(not r.works, OPTION_KINDS.index(r.kind)) for r in rows]
     assert order == sorted(order)
     by = {r.kind: r for r in rows}
     assert by["strips"].works and by["strips"].volume < 0 < by["cut"].volume

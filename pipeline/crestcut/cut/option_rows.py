@@ -10,7 +10,7 @@ from scipy import special
 from crestcut.cut.trials import Tried
 from crestcut.travel.chance_records import Chance
 
-KINDS = (
+OPTION_KINDS = (
     "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips",
     "fillet", "cut", "cut and strips", "new bay",
 )  # fmt: skip
@@ -21,7 +21,7 @@ PACE = ("speed", "pace", "brak", "bounce")  # allowances for use that walking pa
 class Option:
     """One thing that could be done. Metres, cubic metres, chances 0..1; NaN where a figure has no meaning.
 
-    kind : one of ``KINDS``, cheapest first.  name, needs : plain words.
+    kind : one of ``OPTION_KINDS``, cheapest first.  name, needs : plain words.
     clearance : best estimate of the least gap today, hand readings folded in.  chance : that it touches.
     enough : chance that every gap reaches what is asked.  works : that chance is the confidence asked for,
     or more.

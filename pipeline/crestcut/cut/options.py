@@ -13,7 +13,7 @@ import numpy as np
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
 from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips
-from crestcut.cut.option_rows import KINDS, Option, Sure
+from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE
@@ -54,7 +54,7 @@ def options_table(
         found.append(_cut_row(benches, plan, sures, after or [plan.after]))
     if reasons:
         found.append(_new_bay(plan, slab or Slab(), reasons))
-    return tuple(sorted(found, key=lambda o: (not o.works, KINDS.index(o.kind))))
+    return tuple(sorted(found, key=lambda o: (not o.works, OPTION_KINDS.index(o.kind))))
 
 
 def _row(

@@ -19,7 +19,7 @@ from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
 from crestcut.travel.soft import SoftContact
 from crestcut.vehicle.records import Vehicle
 
-KINDS = ("crest", "nose", "tail", "side", "none")
+CONTACT_KINDS = ("crest", "nose", "tail", "side", "none")
 RELEASES = ("ok", "provisional", "not for cutting")
 
 
@@ -110,8 +110,8 @@ class Report:
     notes: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
-        if self.kind not in KINDS:
-            raise ValueError(f"kind: one of {KINDS} expected, {self.kind!r} found")
+        if self.kind not in CONTACT_KINDS:
+            raise ValueError(f"kind: one of {CONTACT_KINDS} expected, {self.kind!r} found")
         if self.release not in RELEASES:
             raise ValueError(f"release: one of {RELEASES} expected, {self.release!r} found")
 

@@ -13,7 +13,7 @@ from crestcut.deliver.ink import SOFT, axes_at, new_figure, save, text_at
 from crestcut.deliver.vehicle_dimensions import scale_bar
 from crestcut.deliver.vehicle_plan import draw_plan_view
 from crestcut.deliver.vehicle_side import draw_side_view, reach
-from crestcut.deliver.vehicle_words import KINDS, vehicle_lines
+from crestcut.deliver.vehicle_words import ANGLE_KINDS, vehicle_lines
 from crestcut.units import both
 from crestcut.vehicle.angles import Angles, PartAngle, derive_angles
 from crestcut.vehicle.records import Vehicle
@@ -84,7 +84,7 @@ def _head(vehicle: Vehicle, angles: Angles) -> list[tuple[str, dict[str, Any]]]:
 def _figures(angles: Angles) -> str:
     clear = f"{both(angles.running_clearance, 0)} ({angles.running_part})"
     words = [f"{angles.load.name}: running clearance {clear}"]
-    for kind in KINDS:
+    for kind in ANGLE_KINDS:
         angle: PartAngle | None = getattr(angles, kind)
         words.append(f"{kind} {'not known' if angle is None else f'{math.degrees(angle.angle):.1f}°'}")
     text = "   ·   ".join(words)

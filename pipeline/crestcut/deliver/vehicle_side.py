@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from crestcut.deliver.ink import FAINT, INK, halo
 from crestcut.deliver.vehicle_dimensions import LETTER, PAPER, across, inch_of, upright, width_of
-from crestcut.deliver.vehicle_words import KINDS
+from crestcut.deliver.vehicle_words import ANGLE_KINDS
 from crestcut.vehicle.angles import Angles, PartAngle, tangent_angle
 from crestcut.vehicle.records import Part, Vehicle
 
@@ -36,7 +36,7 @@ def draw_side_view(axes: Axes, vehicle: Vehicle, angles: Angles, below: float) -
     length, radius = vehicle.wheelbase, vehicle.tyre_radius
     axes.plot(axes.get_xlim(), [0, 0], color=INK, lw=1.0, zorder=3)
     _body(axes, vehicle)
-    for kind in KINDS:
+    for kind in ANGLE_KINDS:
         _draw_angle(axes, getattr(angles, kind), vehicle)
     for x in (0.0, length):
         axes.add_patch(Circle((x, radius), radius, facecolor=TYRE, edgecolor="white", lw=1.0, zorder=4))

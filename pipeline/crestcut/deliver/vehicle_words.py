@@ -8,7 +8,7 @@ from crestcut.units import both, millimetres
 from crestcut.vehicle.angles import Angles, PartAngle, derive_angles
 from crestcut.vehicle.records import LoadState, Vehicle
 
-KINDS = ("approach", "breakover", "departure")
+ANGLE_KINDS = ("approach", "breakover", "departure")
 
 
 def vehicle_lines(vehicle: Vehicle, angles: Angles) -> list[str]:
@@ -22,7 +22,7 @@ def vehicle_lines(vehicle: Vehicle, angles: Angles) -> list[str]:
         ),
         f"  running clearance {both(angles.running_clearance, 0)} ({angles.running_part})",
     ]
-    lines += [f"  {kind} angle {_said(getattr(angles, kind))}" for kind in KINDS]
+    lines += [f"  {kind} angle {_said(getattr(angles, kind))}" for kind in ANGLE_KINDS]
     if angles.breakover is not None:
         grade = 100 * math.tan(angles.breakover.angle)
         lines.append(
@@ -50,7 +50,7 @@ def _loaded_lines(state: LoadState, angles: Angles) -> list[str]:
     """What a load changes: an angle means nothing without its load state."""
     found = [
         f"{kind} {'not known' if a is None else f'{math.degrees(a.angle):.1f} degrees'}"
-        for kind in KINDS
+        for kind in ANGLE_KINDS
         for a in (getattr(angles, kind),)
     ]
     return [
