@@ -174,6 +174,8 @@ def _name(axes: Axes, report: FloorReport, spot: Spot, placed: list[tuple[float,
     inch = (high - low) / ink.axes_size(axes)[1]
     above = v1 + 0.25 * inch < high
     place = (u0 + u1) / 2, v1 + 0.03 * inch if above else v0 - 0.03 * inch
+    if v1 - v0 > 1.2 * inch or (not above and v0 - 0.25 * inch < low):  # so large: over its own cross
+        above, place = True, (float(at[0]), float(at[1]) + 0.06 * inch)
     words = f"{spot.name}: {verb} {millimetres(spot.deepest)}"
     up = "bottom" if above else "top"
     if any(abs(place[0] - u) < 1.3 * inch and abs(place[1] - v) < 0.15 * inch for u, v in placed):

@@ -29,6 +29,8 @@ def floor_lines(report: FloorReport) -> list[str]:
     lines += cut_lines(report)
     lines += [f"Mind: {note}." for note in (*judged.notes, *judged.surface.notes)]
     error = judged.surface.error
+    if judged.told:
+        lines.append(f"Hand readings used: {judged.told}.")
     lines.append(
         f"Scan: {judged.area:.1f} m2 of floor judged; error {millimetres(error.warp)} warp"
         f" ({error.warp_source}),"

@@ -32,6 +32,7 @@ from crestcut.work.workable import SKIN
 
 SMALL = 0.0025  # m2: a speck is gone with the first pass of the cup
 AROUND = 1.6  # m about a high spot in which its datum spots lie
+WIDEST = 2.0  # m: wider a high spot is not swept by a board turned about its blocks
 MOST = 12  # high spots with a page of their own
 
 
@@ -161,6 +162,11 @@ def _spot_jig(
     if blade is None:
         return SpotJig(
             spot, None, "no tool with a base that rides on a board: grind with the cup, to the drill dots"
+        )
+    u0, v0, u1, v1 = spot.box
+    if min(u1 - u0, v1 - v0) > WIDEST:
+        return SpotJig(
+            spot, None, f"wider than a board sweeps ({WIDEST:g} m): a machine, to drill dots on a grid"
         )
     site, level = _site_of(judged, k)
     if level is None:
