@@ -23,7 +23,7 @@ from crestcut.surface.records import Surface
 from crestcut.units import millimetres
 
 Resolve = Callable[[Point], tuple[float, float]]
-PLACINGS = 128  # places tried about the stated ones
+PLACINGS = 256  # places tried about the stated ones
 SAME = 0.015  # m: places written nearer to each other than this are one chalk mark, and off by the same
 STRING_WEIGHT = 0.00685  # N/m: 0.24 mm of sag over 2.9 m at 30 N
 PULL = 30.0  # N, the pull the sheet asks for

@@ -26,7 +26,7 @@ NEARLY = 0.12  # share of the wheelbase next to an axle in which a string is rea
 SEEK = 0.30  # m either way from the worst point in which the least distance is expected
 CLOSE = "still too close to call, but less so; write it into the job file and run again."
 NO_ALONE = "It cannot settle it alone; write it into the job file and run again."
-ENOUGH = 1.05  # a measurement that narrows the answer less than this is not asked for
+ENOUGH = 1.10  # a measurement that narrows the answer less than this is not asked for
 
 
 KINDS = ("felt gap", "string")
@@ -88,11 +88,10 @@ def measure_first(
     pose = int(np.searchsorted(ride.batch.variant, variant)) + station
     parts = hard_parts(vehicle)
     index = next(i for i, p in enumerate(parts) if p.name == worst.part)
-    stand = Stand(ride.batch.places[pose], index, np.array(worst.xy), worst.gap)
     track = (vehicle.front_track + vehicle.rear_track) / 2
-    feet = surface.height.frame.to_site(wheel_feet(vehicle, stand.place[None])[0])
-    plans = _strings(surface, feet, stand.at, parts[index], track) if "string" in kinds else []
-    drawn = draw_readings(passage, error, stand, plans, evidence, seed)
+    feet = surface.height.frame.to_site(wheel_feet(vehicle, ride.batch.places[pose : pose + 1])[0])
+    plans = _strings(surface, feet, np.array(worst.xy), parts[index], track) if "string" in kinds else []
+    drawn = draw_readings(passage, error, plans, evidence, seed)
     if drawn is None:
         return ()
     # without the bias of the least of many
@@ -213,7 +212,7 @@ def outcomes(
     usual = USUAL * float(np.sqrt(own[-1, -1]))
     word = ("or less", "or more") if gain > 0 else ("or more", "or less")
     said = []
-    if kind == "felt gap":
+    if kind == "felt gap" and len(chosen) == 1:
         if touches >= 0:
             said.append(f"{millimetres(touches, 0)} or less: it touches where the ground is worst.")
         else:
@@ -222,6 +221,7 @@ def outcomes(
             said.append(f"{millimetres(_up(clears), 0)} or more: it clears.")
         between = "Less than that" if touches < 0 else "Between"
         return (*said, f"{between}: {CLOSE}")
+    # beside others a gap is one more number: what it cannot well be is not spoken of
     for level, which, what in ((touches, 0, "it touches"), (clears, 1, "it clears")):
         if abs(level - expect) <= usual and level > 0:
             said.append(f"{millimetres(level, 0)} {word[which]}: {what}.")

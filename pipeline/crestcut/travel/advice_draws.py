@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray
 from crestcut.surface.evidence_records import Evidence
@@ -18,8 +19,8 @@ from crestcut.travel.records import Passage
 from crestcut.travel.sweep import hard_parts
 
 READ = 0.001  # m, 1 sd of a careful reading
-MORE, APART = 2, 0.15  # stands besides the worst one, and m that they are apart
-POSES, DRAWS = 120, 200  # looked at; half the poses of the verdict's own draws change no figure printed
+STANDS, APART = 3, 0.15  # at most, and m that they are apart
+DRAWS = 200
 STEP = 0.02  # m between places looked at under a string
 OUTER = 0.6  # share of the way from the middle to the end of a half of a crossbar
 
@@ -51,24 +52,21 @@ class Readings:
 def draw_readings(
     passage: Passage,
     error: ErrorModel,
-    stand: Stand,
     plans: Sequence[StringPlan],
     evidence: Evidence | None,
     seed: int = 0,
     draws: int = DRAWS,
 ) -> Readings | None:
-    """``draws`` of them, given what was read already. None where nothing could touch.
-
-    stand : the worst one; up to ``MORE`` are added that tell most besides.
-    """
+    """``draws`` of them, given what was read already, the stands those that tell most, one after the other.
+    None where nothing could touch."""
     vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
     keep, reach = np.zeros(len(hard_parts(vehicle))), reach_of(vehicle, error)
     asked = [_looked_at(p) for p in plans]
     read = evidence_points(evidence)
     footing = find_footing(
         vehicle, surface, passage.ride, clearance, keep, reach,
-        extra=np.concatenate([read, *asked]), poses=POSES,
-        stood=[*stood_in(evidence, vehicle), (stand.place, stand.part, stand.gap)],
+        extra=np.concatenate([read, *asked]),
+        stood=stood_in(evidence, vehicle),
     )  # fmt: skip
     if footing is None:
         return None
@@ -77,9 +75,9 @@ def draw_readings(
     shift = source.parts + source.fold.parts[:, None]
     each = footing.drawn(field, shift).gap.astype(np.float64)
     least = each.min(axis=0)
-    gap = footing.witnessed(field, shift)[-1]
-    more = _telling(each, least, gap, _places(passage, footing), stand.place)
-    stands = (stand, *(_stand(passage, footing, q) for q in more))
+    pose = footing.pose[footing.pair_pose[: footing.judged]]
+    chosen = _telling(each, least, _eligible(passage, footing), passage.ride.batch.places[pose, :2])
+    stands = tuple(_stand(passage, footing, q) for q in chosen)
     at = np.split(footing.extra[len(read) :], np.cumsum([len(a) for a in asked])[:-1]) if asked else []
     down = [surface.height.sample(a)[:, None] + field[i] for a, i in zip(asked, at, strict=True)]
     strings = [_read_off(plan, heights) for plan, heights in zip(plans, down, strict=True)]
@@ -88,42 +86,37 @@ def draw_readings(
     if plans and len(plans[-1].least) == 2:
         halves = strings[-1]
         rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
-    gaps = np.vstack([gap, each[more]])
-    return Readings(least, stands, gaps, np.array(rows).reshape(len(plans), -1), halves)
+    return Readings(least, stands, each[chosen], np.array(rows).reshape(len(plans), -1), halves)
 
 
-def _places(passage: Passage, footing: Footing) -> FloatArray:
-    """(q, 2) grid u, v of the rear axle at each judged pair; NaN where the vehicle stands another way round
-    or laden otherwise than at the worst."""
+def _eligible(passage: Passage, footing: Footing) -> NDArray[np.bool_]:
+    """(q,) which judged pairs a witness of the job file can speak of: the vehicle along the line, the way it
+    is drawn, laden as at the worst; failing any, the worst alone."""
     worst, ride = passage.clearance.worst, passage.ride
     assert worst is not None
+    plain = [
+        p.variant.way == "forward" and p.variant.heading == 0 and p.variant.load == worst.variant.load
+        for p in ride.poses
+    ]
     pose = footing.pose[footing.pair_pose[: footing.judged]]
-    alike = np.array(
-        [(p.variant.way, p.variant.load) == (worst.variant.way, worst.variant.load) for p in ride.poses]
-    )
-    return np.where(alike[ride.batch.variant[pose], None], ride.batch.places[pose, :2], np.nan)
+    found = np.array(plain)[ride.batch.variant[pose]]
+    return np.asarray(found if found.any() else footing.base == footing.base.min())
 
 
-def _telling(
-    each: FloatArray, least: FloatArray, first: FloatArray, places: FloatArray, stood: FloatArray
-) -> list[int]:
-    """Which pairs' gaps (q, d), felt one after the other besides the ``first``, leave least of the variance
-    of the least clearance: what is known is taken out of the rest each time (Gram-Schmidt). None is ``APART``
-    or less from one before it."""
-    away = [x - x.mean(axis=-1, keepdims=True) for x in (each, least, first)]
-    rest, left, known = away[0], away[1], away[2]
+def _telling(each: FloatArray, least: FloatArray, free: NDArray[np.bool_], places: FloatArray) -> list[int]:
+    """Which pairs' gaps (q, d), felt one after the other, leave least of the variance of the least clearance:
+    what is known is taken out of the rest each time (Gram-Schmidt). free (q,) which may be chosen; places
+    (q, 2) of the rear axle, m: none is ``APART`` or less from one before it."""
+    rest, left = each - each.mean(axis=1, keepdims=True), least - least.mean()
     found: list[int] = []
-    free = np.hypot(*(places - stood[:2]).T) > APART
-    for _ in range(MORE if free.any() else 0):
-        size = float((known**2).mean()) + READ**2
-        left = left - (left @ known) / len(left) / size * known
-        rest = rest - ((rest @ known) / len(left) / size)[:, None] * known
+    while len(found) < STANDS and free.any():
         tells = (rest @ left) ** 2 / ((rest**2).mean(axis=1) + READ**2)
         found.append(int(np.argmax(np.where(free, tells, -1.0))))
         known = rest[found[-1]]
-        free &= np.hypot(*(places - places[found[-1]]).T) > APART
-        if not free.any():
-            break
+        size = (float((known**2).mean()) + READ**2) * len(left)
+        left = left - (left @ known) / size * known
+        rest = rest - ((rest @ known) / size)[:, None] * known
+        free = free & (np.hypot(*(places - places[found[-1]]).T) > APART)
     return found
 
 
