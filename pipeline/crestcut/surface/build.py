@@ -128,16 +128,15 @@ def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> Fl
 def without_joints(
     lattice: Lattice, placed: FloatArray, ground: Ground, cells: Cells, z: FloatArray, mask: BoolArray
 ) -> tuple[Ground, Cells, FloatArray, Joints]:
-    """Ground, cells and levelled means with the points of joints raised to the slab or left out, and what was
-    done."""
+    """Ground, cells and levelled means with the points of joints raised or left out, and what was done."""
     joints = find_joints(cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise)
     if not joints.any:
         return ground, cells, z, joints
     raised, keep = joints.settled(placed, ground.keep)
     # sunk points tilt the planes from which a few strays beside a joint are told; where points are so few
-    # that one stray moves a window of 0.32 m by more than 0.02 mm, ground is told again
+    # that one stray moves a window of 0.32 m by more than 0.05 mm, ground is told again
     density = cells.count.sum() / (max(mask.sum(), 1) * lattice.pitch**2)
-    if len(joints.strips) and FARTHEST * ground.noise > 0.02e-3 * 0.06 * density:
+    if len(joints.strips) and FARTHEST * ground.noise > 0.05e-3 * 0.06 * density:
         ground = find_ground(lattice, raised)
         keep = joints.settled(placed, ground.keep)[1] & ground.keep
     cells = sum_cells(lattice, raised, keep)

@@ -17,26 +17,30 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
+from crestcut.surface.raster import sort_into
 
 REACH = 0.10  # m to each side of a line that its profile is looked at
 SHALLOWEST = 0.002  # m: the depth of a joint
 WIDEST = 0.0205  # m: a tyre of 0.3 m radius sinks 0.17 mm into a groove this wide, and into a wider one more
 SHORTEST = 0.35  # m
-CHANCE = 30.0  # twice the log of the likelihood ratio: 5.5 sd, for the very many lines that could be laid
+CHANCE = 32.0  # twice the log of the likelihood ratio: 5.7 sd, for the very many lines that could be laid
 FOLD = 20.0  # the same, for a fold or a step beside the joint, its place and rounding free
+BENT = 0.003  # m that a parabola bends within ``REACH``: a crest of 20 % bends it by 9 mm
 BIN = 0.001  # m of the profile
 WIDTHS = (3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30)  # bins
 GAP, SIDE = 2, 45  # bins from strip to side, and of each side, when strips are laid
 SEGMENT = 0.10  # m along the line
 STOP = 4.0  # log odds against a joint that ends within the scan at any one place: most run from edge to edge
 TILE = 0.08  # m, of the index
+DEEPEST = 0.08  # m under the slab that a joint's points may lie
+# a first guess is turned by up to so many rad, over so many m each way, and given up below such a score
+TURNS = ((0.030, 1.2, 12.0), (0.015, 2.4, 18.0), (0.008, 1e9, 22.0), (0.003, 1e9, CHANCE))
 MANY = 20_000  # points that are enough to lay a strip
 
 
 @dataclass(frozen=True)
 class Strip:
-    """A strip about (x, y), m from the lattice's first cell, at ``angle`` (rad, of t from the lattice's rows),
-    from ``start`` to ``end`` along t, ``left`` > ``right`` edge in u and ``depth``, all m; score: squared
+    """A strip about (x, y), m from the lattice's first cell, at ``angle`` (rad, of t from the rows), from ``start`` to ``end`` along t, ``left`` > ``right`` edge in u and ``depth``, all m; score: squared
     standard deviations; loose : ends that lie within the scan."""
 
     x: float
@@ -55,10 +59,9 @@ class Strip:
         """Across, m."""
         return self.left - self.right
 
-    @property
-    def chance(self) -> float:
-        """What twice the log of the likelihood ratio must exceed."""
-        return CHANCE + 2 * STOP * self.loose
+    def chance(self, area: float) -> float:
+        """What twice the log of the likelihood ratio must exceed on so many m2: more lines, more luck."""
+        return CHANCE + 2 * STOP * self.loose + 2 * math.log(max(area / 5.0, 1.0))
 
     @property
     def length(self) -> float:
@@ -73,8 +76,8 @@ class Strip:
 
 @dataclass(frozen=True, eq=False)
 class Points:
-    """x, y (m from the lattice's first cell), height over the wide fit (m) and number among all points, sorted
-    by tile; ``begin`` (tiles + 1,) and the tiles' middles (tiles,), m; the wide fit itself, m at every cell
+    """x, y (m from the lattice's first cell), height over the wide fit (m) and number among all points, by
+    tile; ``begin`` (tiles + 1,) and the tiles' middles (tiles,), m; the wide fit itself, m at every cell
     of ``pitch`` m, NaN where unknown."""
 
     x: FloatArray
@@ -87,24 +90,28 @@ class Points:
     pitch: float
 
     @classmethod
-    def sort(
+    def over(
         cls,
-        x: FloatArray,
-        y: FloatArray,
-        above: FloatArray,
-        number: NDArray[np.int64],
         wide: FloatArray,
+        placed: FloatArray,
+        keep: BoolArray,
         pitch: float,
+        near: BoolArray | None = None,
+        every: int = 1,
     ) -> Points:
-        """Into tiles of ``TILE``."""
-        i, j = (np.floor(a / TILE).astype(np.int64) + 8 for a in (x, y))
-        row = int(i.max(initial=0)) + 1
-        tile = j * row + i
-        order = np.argsort(tile, kind="stable")
-        used, begin = np.unique(tile[order], return_index=True)
-        middle = ((used % row - 7.5) * TILE, (used // row - 7.5) * TILE)
-        arrays = (a[order] for a in (x, y, above, number))
-        return cls(*arrays, np.append(begin, len(order)), middle, wide, pitch)  # type: ignore[arg-type]
+        """Every so many-th of the placed points (n, 3) in the cells ``near`` that lie on the slab or up to
+        ``DEEPEST`` below it; those kept out as too low may be a joint's."""
+        cells = np.isfinite(wide) if near is None else near & np.isfinite(wide)
+        count = len(placed) // every + 1
+        out, number = np.empty((count, 3)), np.empty(count, np.int64)
+        k = _select(placed, keep, wide, cells, every, out, number)
+        side = max(1, round(TILE / pitch))
+        ny, nx = (-(-n // side) for n in wide.shape)
+        begin, order = sort_into(out[:k], side, ny, nx)
+        row, column = (a.ravel().astype(float) for a in np.indices((ny, nx)))
+        middle = tuple(((a + 0.5) * side - 0.5) * pitch for a in (column, row))
+        x, y, above = out[order].T
+        return cls(x * pitch, y * pitch, above, number[order], begin, middle, wide, pitch)  # type: ignore[arg-type]
 
     def across(self, strip: Strip) -> FloatArray:
         """Mean of the wide fit along the strip's length at every bin of its profile, m: added to the mean of
@@ -112,15 +119,19 @@ class Points:
         u = (np.arange(round(2 * REACH / BIN)) + 0.5) * BIN - REACH
         t = np.linspace(strip.start, strip.end, 40)[:, None]
         c, s = math.cos(strip.angle), math.sin(strip.angle)
-        at = [(strip.y + t * s + u * c) / self.pitch, (strip.x + t * c - u * s) / self.pitch]
-        heights = ndimage.map_coordinates(self.wide, np.stack(np.broadcast_arrays(*at)), order=1, mode="nearest")
+        at = np.broadcast_arrays(strip.y + t * s + u * c, strip.x + t * c - u * s)
+        heights = ndimage.map_coordinates(self.wide, np.stack(at) / self.pitch, order=1, mode="nearest")
         known = np.isfinite(heights).all(axis=1)  # a row of the slab's, whole: its slope along t drops out
         return heights[known].mean(axis=0) if known.any() else np.zeros(len(u))
 
-    def beside(self, line: Strip, reach: float) -> tuple[NDArray[np.int64], FloatArray, FloatArray]:
-        """Which points lie within ``reach`` of the line, and their t and u, m."""
-        _, off = line.along_across(*self.middle)
-        tiles = np.nonzero(np.abs(off) <= reach + 0.71 * TILE)[0]
+    def beside(
+        self, line: Strip, reach: float, within: float = np.inf
+    ) -> tuple[NDArray[np.int64], FloatArray, FloatArray]:
+        """Which points lie within ``reach`` of the line and ``within`` along it of its place, and their t and
+        u, m."""
+        along, off = line.along_across(*self.middle)
+        corner = 0.75 * max(TILE, self.pitch)
+        tiles = np.nonzero((np.abs(off) <= reach + corner) & (np.abs(along) <= within + corner))[0]
         first, size = self.begin[tiles], np.diff(self.begin)[tiles]
         total = int(size.sum())
         which = np.repeat(first - np.concatenate([[0], np.cumsum(size)[:-1]]), size) + np.arange(total)
@@ -129,12 +140,34 @@ class Points:
         return which[near], t[near], u[near]
 
 
+@njit(cache=True, nogil=True)
+def _select(placed, keep, wide, cells, every, out, number):  # type: ignore[no-untyped-def]
+    """out := column, row, height over ``wide`` and its slope; number := which; how many."""
+    ny, nx = wide.shape
+    found = 0
+    for p in range(0, len(placed), every):
+        i, j = math.floor(placed[p, 0] + 0.5), math.floor(placed[p, 1] + 0.5)
+        if i < 1 or j < 1 or i >= nx - 1 or j >= ny - 1 or not cells[j, i]:
+            continue
+        level = wide[j, i]
+        tilt_i, tilt_j = 0.5 * (wide[j, i + 1] - wide[j, i - 1]), 0.5 * (wide[j + 1, i] - wide[j - 1, i])
+        if math.isfinite(tilt_i):
+            level += tilt_i * (placed[p, 0] - i)
+        if math.isfinite(tilt_j):
+            level += tilt_j * (placed[p, 1] - j)
+        above = placed[p, 2] - level
+        if above > -DEEPEST and (keep[p] or above < 0.0):
+            out[found, 0], out[found, 1], out[found, 2], number[found] = placed[p, 0], placed[p, 1], above, p
+            found += 1
+    return found
+
+
 def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Strip | None:
     """The strip that a first guess of its place (m) and direction (rad) leads to, as far as it runs; None
     where nothing stands out. ``noise`` : sd of one point, m."""
-    strip = Strip(x, y, angle, -0.6, 0.6, 0.0, 0.0, 0.0, 0.0)
-    for turn, longest, least in ((0.030, 1.2, 10.0), (0.015, 2.4, 14.0), (0.008, 1e9, 20.0), (0.003, 1e9, CHANCE)):
-        which, t, u = points.beside(strip, REACH + 0.02)
+    strip = Strip(float(x), float(y), float(angle), -0.6, 0.6, 0.0, 0.0, 0.0, 0.0)
+    for turn, longest, least in TURNS:
+        which, t, u = points.beside(strip, REACH + 0.02, longest)
         above = points.above[which]
         on = (t >= strip.start) & (t <= strip.end)
         found = _lay(t[on], u[on], above[on], turn, noise)
@@ -152,13 +185,14 @@ def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Str
         strip = _centred(strip)
         if score < least:
             return None
-    return strip if strip.score > strip.chance else None
+    return strip if strip.score > strip.chance(0.0) else None
 
 
-def is_joint(strip: Strip, verdict: Verdict) -> bool:
-    """A strip that no other shape explains, narrow, and as deep by itself as it looks beside its sides."""
+def is_joint(strip: Strip, verdict: Verdict, least: float) -> bool:
+    """A strip that no other shape explains (by ``least`` or more), narrow, and as deep by itself as it looks
+    beside its sides."""
     deep = verdict.depth > max(SHALLOWEST, 0.5 * strip.depth)
-    return verdict.chance > strip.chance and deep and strip.width <= WIDEST and strip.length >= SHORTEST
+    return verdict.chance > least and deep and strip.width <= WIDEST and strip.length >= SHORTEST
 
 
 def _centred(strip: Strip) -> Strip:
@@ -228,7 +262,7 @@ def _run(
     t: FloatArray, above: FloatArray, depth: float, noise: float, low: float, high: float
 ) -> tuple[float, float, int] | None:
     """From where to where the strip is likelier low than not: the stretch with the largest sum of log
-    likelihood ratios, each point's held within +-4 so that no single one decides. An end before the scan ends,
+    likelihood ratios, each point's held within +-4 so that no single one decides. An end before the scan's,
     at ``low`` and ``high``, must earn ``STOP``; how many do is the third."""
     if len(t) < 4:
         return None
@@ -262,20 +296,21 @@ def _shapes() -> FloatArray:
 
 @dataclass(frozen=True, eq=False)
 class Verdict:
-    """chance : twice the log of how much likelier the profile across a strip is with the strip than with any
-    other shape alone.  depth : of the strip with the shape that serves it best, m.  base : height of that shape
-    over the wide fit at every bin, m."""
+    """chance : twice the log of how much likelier the profile across a strip is with the strip than with any other
+    shape alone.  depth : of the strip with the shape that serves it best, m.  base : height of that shape
+    over the wide fit at every bin, m.  folded : it is a crest, sag or step."""
 
     chance: float
     depth: float
     base: FloatArray
+    folded: bool
 
 
 def others(
     t: FloatArray, u: FloatArray, above: FloatArray, strip: Strip, noise: float, wide: FloatArray
 ) -> Verdict:
-    """Is it a strip, or one of the other shapes that lie low? Each has its best fit, and the strip any of them
-    under it: a joint along a crest is a joint. ``wide`` : the wide fit's own profile, m."""
+    """Is it a strip, or one of the other shapes that lie low? Each has its best fit, and the strip any of
+    them under it: a joint along a crest is a joint. ``wide`` : the wide fit's own profile, m."""
     bins = round(2 * REACH / BIN)
     on = (t >= strip.start) & (t <= strip.end) & (np.abs(u) < REACH)
     place = np.floor((u[on] + REACH) / BIN).astype(np.int64)
@@ -283,22 +318,22 @@ def others(
     mean = np.bincount(place, above[on], bins)[:bins] / np.maximum(n, 1) + wide
     middle = (np.arange(bins) + 0.5) * BIN - REACH
     low = np.clip((strip.width / 2 - np.abs(middle - (strip.left + strip.right) / 2)) / BIN + 0.5, 0.0, 1.0)
-    # points right beside the edges may be the joint's
-    off = np.abs(middle - (strip.left + strip.right) / 2) - strip.width / 2
-    n = np.where((off > 0) & (off < 0.003), 0.0, n)
     shapes = _shapes()
     with_strip = np.concatenate([shapes, np.broadcast_to(low, (len(shapes), 1, bins))], axis=1)
     level = float(n @ mean) / max(float(n.sum()), 1.0)
     mean = mean - level
-    alone, _ = _fitted(shapes, n, mean)
-    both, sizes = _fitted(with_strip, n, mean)
-    best = int(both.argmin())
-    if both[0] - both[best] < FOLD * noise**2:  # a fold or a step that chance explains only bends the base
+    alone, both = _fitted(shapes, n, mean)[0], _fitted(with_strip, n, mean)[0]
+    # points right beside the edges may be the joint's: the base is had without them
+    off = np.abs(middle - (strip.left + strip.right) / 2) - strip.width / 2
+    squares, sizes = _fitted(with_strip, np.where((off > 0) & (off < 0.003), 0.0, n), mean)
+    best = int(squares.argmin())
+    if squares[0] - squares[best] < FOLD * noise**2:  # a fold or a step that chance explains only bends it
         best = 0
+    folded = best > 0 or abs(float(sizes[0, 2])) > BENT
     base = sizes[best, :-1] @ shapes[best]
-    beside = n * (low == 0)
+    beside = n * (off >= 0.003)
     base += float(beside @ (mean - base)) / max(float(beside.sum()), 1.0)
-    return Verdict(float(alone.min() - both.min()) / noise**2, -float(sizes[best, -1]), base + level - wide)
+    return Verdict(float(alone.min() - both.min()) / noise**2, -float(sizes[best, -1]), base + level - wide, folded)
 
 
 def _fitted(f: FloatArray, n: FloatArray, mean: FloatArray) -> tuple[FloatArray, FloatArray]:

@@ -44,15 +44,16 @@ def settle(
     """What becomes of the points at (t, u) whose height over the slab is ``above``, all m; ``farthest`` that
     a point may lie from it, m.
 
-    A point in the joint with probability p is raised by p times the depth d: the expected error is none, its
-    variance p (1 - p) d^2. Where that is more than the noise^2 that leaving it out costs, it is left out. Where
-    the strip is not of one depth with sharp edges (sealant, a worn arris, shadow), all of it is.
+    A point in the joint with probability p is raised by p times the depth d, to r + p d where r is its height:
+    the mean of what it would be without the joint. Its squared error is p (1 - p) d^2 on average; left out, as
+    if its noise were none, it would be p (r + d)^2 + (1 - p) r^2 = p (1 - p) d^2 + (r + p d)^2: never less.
+    Where the strip is not of one depth with sharp edges (sealant, a worn arris, shadow), all of it goes.
     """
     inside = (t >= strip.start) & (t <= strip.end)
     beside = inside & (np.abs(u) > strip.width / 2 + 0.004)
     sigma = float(np.clip(1.4826 * np.median(np.abs(above[beside])), 0.3 * noise, 2 * noise))
     depth, odd, p = strip.depth, ODD, np.zeros(len(t))
-    for _ in range(5):
+    for _ in range(4):
         p = np.where(inside, _within(t, u, above, strip, depth, sigma, odd), 0.0)
         # of the points between the edges some are odd, at the slab's level
         deep = (1 - odd) * np.exp(_gain(above, depth, sigma))
@@ -64,7 +65,7 @@ def settle(
         depth, odd = -float(member @ above) / n, float(np.clip(1 - n / p.sum(), 1e-4, ODD))
     local, spread = _depths(t, above, member, depth, sigma)
     if not _one_depth(u, above + local, above, p, member, sigma, depth):
-        return _left_out(t, u, strip, depth)
+        return left_out(t, u, strip, depth)
     rise = np.where(member < 1e-3, 0.0, member * local)
     out = (rise > 0.5 * local) & (np.abs(above + rise) > farthest)
     rise = np.where(out, 0.0, rise)
@@ -89,14 +90,15 @@ def _within(
     ratio = np.exp(_gain(above, depth, sigma))
     gain = np.log(((1 - odd) * ratio + odd) / (1 - odd + odd * ratio))
     reach = min(REACH, strip.width / 2 + 0.008)
-    leans = np.arange(-10, 11) * 0.0004 / max(strip.length / 2, 0.2)
+    leans = np.arange(-6, 7) * 0.0005 / max(strip.length / 2, 0.2)
     bins = round(2 * reach / FINE)
     middle = bins // 2
-    on = (t >= strip.start) & (t <= strip.end) & (np.abs(u) < reach + 0.005)
-    logs, odds = np.full(len(leans), -np.inf), np.zeros((len(leans), len(t)))
+    on = np.nonzero((t >= strip.start) & (t <= strip.end) & (np.abs(u) < reach + 0.005))[0]
+    chances, t, u, gain = np.zeros(len(t)), t[on], u[on], gain[on]
+    logs, odds = np.full(len(leans), -np.inf), np.zeros((len(leans), len(on)))
     for k, lean in enumerate(leans):
         place = np.floor((u - lean * t + reach) / FINE).astype(np.int64)
-        ok = on & (place >= 0) & (place < bins)
+        ok = (place >= 0) & (place < bins)
         total = np.concatenate([[0.0], np.cumsum(np.bincount(place[ok], gain[ok], bins))])
         right, left = -total[: middle + 1], total[middle:]  # logs of likelihoods of the two edges' places
         a, b = logsumexp(right), logsumexp(left)
@@ -108,7 +110,8 @@ def _within(
         chance[middle:] *= np.append(before_left[1:], 0.0)
         odds[k, ok] = chance[place[ok]]
     weight = np.exp(logs - logsumexp(logs))
-    return np.asarray(weight @ odds)
+    chances[on] = weight @ odds
+    return chances
 
 
 def _depths(
@@ -121,7 +124,7 @@ def _depths(
     place -= place.min()
     n = np.bincount(place, member)
     mean = -np.bincount(place, member * above) / np.maximum(n, 1e-9)
-    base = sigma / math.sqrt(max(8 * n.sum(), 1.0))  # what the slab beside it, eight times as wide, is known to
+    base = sigma / math.sqrt(max(8 * n.sum(), 1.0))  # of the slab beside it, eight times as wide
     spread = math.hypot(sigma / math.sqrt(n.sum()), base)
     some = n >= 2
     weight = np.where(some, n / sigma**2, 0.0)
@@ -164,7 +167,7 @@ def _one_depth(
     return True
 
 
-def _left_out(t: FloatArray, u: FloatArray, strip: Strip, depth: float) -> Raised:
+def left_out(t: FloatArray, u: FloatArray, strip: Strip, depth: float) -> Raised:
     """All of the strip and ``ROUND`` beside it gone."""
     out = (t >= strip.start) & (t <= strip.end)
     out &= (u > strip.right - ROUND) & (u < strip.left + ROUND)

@@ -15,19 +15,21 @@ from crestcut.surface.local import WORKERS
 
 HALF_LENGTH = 0.20  # m of strip each way
 BESIDE = 0.03  # m to the strips it is compared with
-WORTH = 0.0012  # m: a strip that lies less low is not looked at
+WORTH = 0.0015  # m: a strip that lies less low is not looked at
 LOW = 0.65  # of a strip's fall, which half-filled cells dilute: half the true depth of the joint
 SURE = 4.5  # standard deviations of the difference of strip means
 LIKELY = 1.5  # standard deviations at which a longer strip is tried
-WEAK, WEAK_FALL = 3.2, 0.003  # standard deviations and m that a long strip needs to be looked at if not SURE
 DIRECTIONS = 16
 # lines of two metres
-FEW = 7.0  # standard deviations to which a metre of a joint 12 mm wide and 6 mm deep stands out: fewer are few
+# standard deviations to which a metre of a shallow joint must stand out for cells to show it, and for every
+# point to be asked; thin scans are searched by lines for joints 5 mm wide too, which stand out 2.25 times less
+FEW, PLENTY = 5.2, 5.5
+THIN, NARROW = 5000.0, 2.25  # points a m2
 PIXEL_T, PIXEL_U = 0.064, 0.004  # m along and across
 COARSE, FINE = 25, 16  # directions that points are laid out in, and that each is sheared into
 WINDOW_ROWS = 32  # pixels along a line
 ACROSS, APART, FLANK = 3, 1, 10  # pixels of strip, of gap to its sides, of each side
-STANDS_OUT = 3.8  # standard deviations
+STANDS_OUT = 4.0  # standard deviations
 MOST_LINES = 4000  # kept of a direction
 
 
@@ -46,14 +48,19 @@ def seen_in_cells(
         ]:
             job.result()
     angle, fall, sure = best
-    j, i = np.nonzero((fall > WORTH) & ((sure > SURE) | ((sure > WEAK) & (fall > WEAK_FALL))))
+    j, i = np.nonzero((fall > WORTH) & (sure > SURE))
     return np.column_stack([j, i, angle[j, i], fall[j, i], sure[j, i]]).astype(float)
 
 
-def few_points(points: float, area: float, noise: float) -> bool:
-    """Are so many points on so many m2 too few to see a shallow joint by a metre of it?"""
-    a_metre = points / max(area, 1e-9) * 0.010
-    return 0.0045 / (noise * math.sqrt(1.5 / max(a_metre, 1e-9))) < FEW
+def few_points(density: float, noise: float) -> bool:
+    """Are so many points a m2 too few for cells to show a shallow joint?"""
+    return stands_out(density, noise) < FEW * (NARROW if density < THIN else 1.0)
+
+
+def stands_out(density: float, noise: float) -> float:
+    """Standard deviations to which a metre of a joint 12 mm wide and 6 mm deep stands out of cells 10 mm wide
+    (by 4.5 mm), at so many points a m2."""
+    return 0.0045 / (noise * math.sqrt(1.5 / max(0.010 * density, 1e-9)))
 
 
 def seen_in_lines(x: FloatArray, y: FloatArray, above: FloatArray, pitch: float, noise: float) -> FloatArray:
@@ -87,6 +94,12 @@ def _lines(x: FloatArray, y: FloatArray, above: FloatArray, angle: float, noise:
 
 
 @njit(cache=True, nogil=True, fastmath=True)
+def _add_row(to, row):  # type: ignore[no-untyped-def]
+    for k in range(len(row)):
+        to[k] += row[k]
+
+
+@njit(cache=True, nogil=True, fastmath=True)
 def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped-def]
     """out := t, u of the middle, lean, fall and standard deviations of lines that stand out; how many."""
     rows, columns = n.shape
@@ -112,9 +125,11 @@ def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped
             ls[lo:hi] = 0.0
             for b in range(first, first + WINDOW_ROWS):
                 shift = round(lean * (b - first - WINDOW_ROWS / 2 + 0.5) * PIXEL_T / PIXEL_U)
-                for a in range(max(reach[b, 0], lo + shift), min(reach[b, 1], hi + shift)):
-                    ln[a - shift] += n[b, a]
-                    ls[a - shift] += total[b, a]
+                left, right = max(reach[b, 0], lo + shift), min(reach[b, 1], hi + shift)
+                if left >= right:
+                    continue
+                _add_row(ln[left - shift : right - shift], n[b, left:right])
+                _add_row(ls[left - shift : right - shift], total[b, left:right])
             for a in range(lo, hi):
                 cn[a + 1], cs[a + 1] = cn[a] + ln[a], cs[a] + ls[a]
             for a in range(lo + APART + FLANK, hi - ACROSS - APART - FLANK + 1):
@@ -124,9 +139,9 @@ def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped
                 nr = cn[e + APART + FLANK] - cn[e + APART]
                 if ni < 8 or nl < 16 or nr < 16:
                     continue
-                left = (cs[a - APART] - cs[a - APART - FLANK]) / nl
-                right = (cs[e + APART + FLANK] - cs[e + APART]) / nr
-                fall = 0.5 * (left + right) - (cs[e] - cs[a]) / ni
+                before = (cs[a - APART] - cs[a - APART - FLANK]) / nl
+                after = (cs[e + APART + FLANK] - cs[e + APART]) / nr
+                fall = 0.5 * (before + after) - (cs[e] - cs[a]) / ni
                 if fall < WORTH:
                     continue
                 sure = fall / (noise * math.sqrt(1 / ni + 0.25 / nl + 0.25 / nr))
@@ -138,7 +153,7 @@ def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped
     return found
 
 
-@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
+@njit(cache=True, nogil=True, fastmath=True)
 def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[no-untyped-def]
     """Points and mean residual of the one-cell strip through (j + oj, i + oi) along (dj, di)."""
     ny, nx = count.shape
@@ -152,13 +167,13 @@ def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[n
     return n, (s / n if n > 0 else 0.0)
 
 
-@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
+@njit(cache=True, nogil=True, fastmath=True)
 def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
     """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard
     deviations; 0 if unknown."""
     dj, di = math.sin(angle), math.cos(angle)
     n, mean = _strip(count, residual, mask, j, i, dj, di, 0.0, 0.0, half)
-    if n < 4 or mean > -0.4 * WORTH:
+    if n < 4 or mean > -0.5 * max(WORTH, LIKELY * noise / math.sqrt(n)):
         return 0.0, 0.0
     nl, left = _strip(count, residual, mask, j, i, dj, di, off * di, -off * dj, half)
     nr, right = _strip(count, residual, mask, j, i, dj, di, -off * di, off * dj, half)

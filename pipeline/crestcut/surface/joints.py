@@ -16,14 +16,16 @@ from numpy.typing import NDArray
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.surface.ground import FARTHEST, NEAREST
 from crestcut.surface.joint_lines import REACH, Points, Strip, at_bin, is_joint, others, trace
-from crestcut.surface.joint_points import settle
+from crestcut.surface.joint_points import left_out, settle
 from crestcut.surface.joint_search import (
     HALF_LENGTH,
+    PLENTY,
     SURE,
     few_points,
     mark_low,
     seen_in_cells,
     seen_in_lines,
+    stands_out,
 )
 from crestcut.surface.local import Local, fit_local
 from crestcut.surface.plain import HALVES
@@ -31,7 +33,6 @@ from crestcut.surface.raster import Cells
 
 GROOVE = 0.006  # m: a sag of two 20 % slopes is 6 mm lower in its middle than 30 mm beside it
 WINDOW = 0.10  # m, half window of the surface that residuals are taken from
-DEEPEST = 0.08  # m under the slab that a joint's points may lie
 MOST = 60  # lines looked at, and as many for each 10 m2
 
 
@@ -89,10 +90,12 @@ def find_joints(
     fit = _wide(cells.count, z, mask, pitch, noise)
     residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
     in_cells = seen_in_cells(cells.count, residual, mask, pitch, noise)
-    few = few_points(cells.count.sum(), mask.sum() * pitch**2, noise)
-    points = _points(placed, keep, fit.z, pitch) if few or len(in_cells) else None
+    density = float(cells.count.sum()) / (max(int(mask.sum()), 1) * pitch**2)
+    few = few_points(density, noise)
     strips, refused = list[Strip](), list[Strip]()
-    if points is not None:
+    if few or len(in_cells):
+        every = 1 if few else max(1, int((stands_out(density, noise) / PLENTY) ** 2))
+        points = Points.over(fit.z, placed, keep, pitch, every=every)
         in_lines = seen_in_lines(points.x, points.y, points.above, pitch, noise) if few else in_cells[:0]
         strips, refused = _strips(np.concatenate([in_cells, in_lines]), points, mask, pitch, noise)
     groove = np.zeros(mask.shape, np.bool_)
@@ -103,10 +106,11 @@ def find_joints(
         ):
             mark_low(cells.count, residual, int(j), int(i), angle, long, fall, groove)
     none = np.zeros(0, np.int64)
-    if not strips or points is None:
+    if not strips:
         return Joints(none, np.zeros(0), none > 0, groove, left_out=int(cells.count[groove].sum()))
-    open_cells = np.where(_over(strips, mask.shape, pitch), 0.0, cells.count)
-    again = _points(placed, keep, _wide(open_cells, z, mask, pitch, noise).z, pitch)
+    open_cells = np.where(_over(strips, mask.shape, pitch, 0.0), 0.0, cells.count)
+    near = _over(strips, mask.shape, pitch, REACH)
+    again = Points.over(_wide(open_cells, z, mask, pitch, noise).z, placed, keep, pitch, near)
     joints = _raise(strips, again, groove, noise)
     left_out = cells.count[groove].sum() + keep[joints.number[joints.out]].sum()
     return replace(joints, left_out=int(left_out))
@@ -115,22 +119,6 @@ def find_joints(
 def _wide(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> Local:
     half = max(2, round(WINDOW / pitch))
     return fit_local(count, z, mask, half, pitch, noise, every=max(1, half // 3))
-
-
-def _points(placed: FloatArray, keep: BoolArray, base: FloatArray, pitch: float) -> Points:
-    """The placed points on the slab or a joint's depth below it."""
-    ny, nx = base.shape
-    i, j = (np.floor(placed[:, k] + 0.5).astype(np.int64) for k in (0, 1))
-    inside = np.nonzero((i >= 0) & (j >= 0) & (i < nx) & (j < ny))[0]
-    i, j = i[inside], j[inside]
-    tilt_j, tilt_i = np.gradient(base)
-    level = base[j, i]
-    level += np.nan_to_num(tilt_i[j, i]) * (placed[inside, 0] - i)
-    level += np.nan_to_num(tilt_j[j, i]) * (placed[inside, 1] - j)
-    above = placed[inside, 2] - level
-    ok = (keep[inside] | (above < 0)) & (above > -DEEPEST)  # never true where the base is not known
-    inside = inside[ok]
-    return Points.sort(placed[inside, 0] * pitch, placed[inside, 1] * pitch, above[ok], inside, base, pitch)
 
 
 def _near(strip: Strip, x: float, y: float, reach: float) -> bool:
@@ -146,17 +134,20 @@ def _strips(
     left = seen[np.argsort(-seen[:, 4], kind="stable")]
     joints: list[Strip] = []
     refused: list[Strip] = []
-    for _ in range(MOST + int(MOST * mask.sum() * pitch**2 / 10)):
+    area = float(mask.sum()) * pitch**2
+    for _ in range(MOST + int(MOST * area / 10)):
         if not len(left):
             break
         row, column, angle = left[0, :3]
         strip = trace(points, column * pitch, row * pitch, angle, noise)
-        if strip is not None:
+        if strip is not None and any(_same(strip, other) for other in joints):
+            line, reach = strip, 0.03
+        elif strip is not None:
             which, t, u = points.beside(strip, REACH)
             verdict = others(t, u, points.above[which], strip, noise, points.across(strip))
-            if verdict.chance <= strip.chance:
+            if verdict.chance <= strip.chance(area):
                 refused.append(strip)
-            elif is_joint(strip, verdict) and not any(_same(strip, other) for other in joints):
+            elif is_joint(strip, verdict, strip.chance(area)):
                 joints.append(strip)
             line, reach = strip, 0.03
         else:
@@ -175,13 +166,13 @@ def _same(one: Strip, other: Strip) -> bool:
     return turned < 0.05 and _near(other, one.x, one.y, 0.01)
 
 
-def _over(strips: list[Strip], shape: tuple[int, ...], pitch: float) -> BoolArray:
-    """Cells that a strip reaches into."""
+def _over(strips: list[Strip], shape: tuple[int, ...], pitch: float, reach: float) -> BoolArray:
+    """Cells that a strip or ``reach`` (m) beside it goes into."""
     j, i = np.indices(shape, sparse=True)
     out = np.zeros(shape, np.bool_)
     for strip in strips:
         t, u = strip.along_across(i * pitch, j * pitch)
-        out |= (np.abs(u) < strip.width / 2 + 0.71 * pitch) & (t > strip.start) & (t < strip.end)
+        out |= (np.abs(u) < strip.width / 2 + reach + 0.71 * pitch) & (t > strip.start) & (t < strip.end)
     return out
 
 
@@ -195,9 +186,12 @@ def _raise(strips: list[Strip], points: Points, groove: BoolArray, noise: float)
         which, t, u = points.beside(strip, REACH)
         which, t, u = (a[~gone[which]] for a in (which, t, u))
         verdict = others(t, u, above[which], strip, noise, points.across(strip))
-        if not is_joint(strip, verdict):  # what joints before it were seen through
+        if not is_joint(strip, verdict, strip.chance(0.0)):  # what joints before it were seen through
             continue
-        raised = settle(t, u, above[which] - at_bin(verdict.base, u), strip, noise, farthest)
+        if verdict.folded:  # a joint along a crest: its depth and how round the crest is cannot be told apart
+            raised = left_out(t, u, strip, verdict.depth)
+        else:
+            raised = settle(t, u, above[which] - at_bin(verdict.base, u), strip, noise, farthest)
         above[which] += raised.rise
         rise[which] += raised.rise
         gone[which] |= raised.out
