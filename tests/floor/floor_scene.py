@@ -9,6 +9,7 @@ import numpy as np
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.records import Limits
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.surface.draws import FieldMaker
 from crestcut.surface.records import ErrorModel, Surface
 
 Spot = tuple[float, float, float, float]  # x, y, radius, height; m
@@ -40,9 +41,17 @@ def limits_of(surface: Surface, deepest: float = 0.013) -> Limits:
 
 
 def write_scan(
-    path: Path, *spots: Spot, size: tuple[float, float] = (3.0, 2.5), noise: float = 0.0005
+    path: Path,
+    *spots: Spot,
+    size: tuple[float, float] = (3.0, 2.5),
+    noise: float = 0.0005,
+    warp: ErrorModel | None = None,
 ) -> None:
-    """A cloud as text: a point each 20 mm."""
-    x, y = np.meshgrid(np.arange(0, size[0], 0.02), np.arange(0, size[1], 0.02))
-    z = 0.003 * x + sum(cap(x, y, s) for s in spots) + np.random.default_rng(1).normal(0, noise, x.shape)
+    """A cloud as text: a point each 20 mm. warp : an error model to draw the scan's own smooth error from."""
+    frame = GridFrame((0.0, 0.0), 0.0, 0.02, (round(size[1] / 0.02), round(size[0] / 0.02)))
+    rng = np.random.default_rng(1)
+    x, y = (frame.node_xy()[..., k] for k in (0, 1))
+    z = 0.003 * x + sum(cap(x, y, s) for s in spots) + rng.normal(0, noise, x.shape)
+    if warp is not None:
+        z = z + FieldMaker(warp, frame, None).draw(rng)
     np.savetxt(path, np.stack([x, y, z], axis=-1).reshape(-1, 3), fmt="%.5f")

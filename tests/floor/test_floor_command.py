@@ -9,21 +9,25 @@ import re
 import sys
 from pathlib import Path
 
+import laspy
 import numpy as np
 import pytest
 from click.testing import CliRunner, Result
-from floor_scene import write_scan
+from floor_scene import cap, write_scan
 
 from crestcut.cli import main
 from crestcut.floor.straightedge import worst_gap
 from crestcut.job.floor_schema import load_floor_job
+from crestcut.surface.records import ErrorModel
 from one_line import refusal
 
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLE = ROOT / "configs" / "jobs" / "kiln_room_floor.toml"
 sys.path.insert(0, str(ROOT / "sample_scans"))
 import kiln_room  # noqa: E402
+import make  # noqa: E402
 
+PHONE = ErrorModel(0.0, 0.0, 0.1, 0.004, 0.4, "made up", "made up", "made up")
 JOB = """
 title = "Bad input"
 [scan]
@@ -108,6 +112,48 @@ def test_sample_files_are_whole_and_sheets_hold_board_and_blocks(sample: tuple[R
         assert len(jig["blocks"]) >= 4 and jig["pairs"] and jig["lifts"] >= 1
         assert all(below - 0.001 < b["block"] < below + 0.0035 for b in jig["blocks"])
     assert "To fill, not to grind: 1 low spot" in result.output and "maximal" in result.output
+
+
+def test_the_sample_is_what_its_script_makes_and_stays_small() -> None:
+    path = ROOT / "sample_scans" / "kiln_room.laz"
+    assert path.stat().st_size < 4 * 2**20
+    made = kiln_room.scan(4, make.ROOM_RAYS).xyz
+    kept = laspy.read(path).xyz
+    assert kept.shape == made.shape and np.abs(kept - made).max() < 6e-5  # 0.1 mm steps
+    truth = json.loads((ROOT / "sample_scans" / "truth.json").read_text())["kiln_room"]
+    assert truth == json.loads(json.dumps(make.truth()["kiln_room"]))
+
+
+def test_what_to_measure_first_can_be_written_down_and_narrows_the_answer(tmp_path: Path) -> None:
+    # a phone's scan of a floor that just keeps to its rule is open; the straightedge it asks for narrows it
+    write_scan(tmp_path / "floor.xyz", (1.5, 1.2, 0.5, 0.0028), warp=PHONE)
+    text = JOB.replace("terrestrial", "phone")
+    (tmp_path / "job.toml").write_text(text)
+    bare = run(tmp_path / "job.toml", tmp_path / "bare")
+    first = json.loads((tmp_path / "bare" / "floor.json").read_text())
+    assert first["verdict"] == "cannot tell" and "Measure first: a straightedge" in bare.output
+    readings = "".join(reading(first["laid"], turn) for turn in (0.0, 0.6, -0.6, 1.57))
+    (tmp_path / "hand.toml").write_text(text + readings)
+    told = json.loads(run(tmp_path / "hand.toml", tmp_path / "told", "--json").stdout)
+    assert told["hand_readings"] == 4 and not told["contradictions"]
+    wide = [f["figures"][0]["interval"][1] - f["figures"][0]["interval"][0] for f in (first, told)]
+    assert wide[1] < wide[0]
+
+
+def reading(laid: dict, turn: float) -> str:
+    """A true straightedge on 20 mm blocks through the place of the largest gap, as the job file takes it."""
+    at, way = np.array(laid["at"]["point"]), np.subtract(laid["second"]["point"], laid["first"]["point"])
+    way = way / np.hypot(*way)
+    c, s = np.cos(turn), np.sin(turn)
+    ends = at + np.outer([-0.45, 0.45], [c * way[0] - s * way[1], s * way[0] + c * way[1]])
+    ends = np.clip(ends, 0.1, (2.85, 2.35))
+    z = [float(0.003 * x + cap(np.array(x), np.array(y), (1.5, 1.2, 0.5, 0.0028))) for x, y in (*ends, at)]
+    along, long = np.hypot(*(at - ends[0])), np.hypot(*(ends[1] - ends[0]))
+    down = 0.020 + z[0] + (z[1] - z[0]) * along / long - z[2]
+    return (
+        f"[[string]]\na = {ends[0].tolist()}\nb = {ends[1].tolist()}\nat = {float(along)}\nblocks = 0.02\n"
+        f'down = {down}\nwithin = "0.5 mm"\nplaced = "10 mm"\n'
+    )
 
 
 def test_stamped_sheets_hold_nothing_to_grind_from(tmp_path: Path) -> None:

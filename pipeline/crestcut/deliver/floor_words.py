@@ -12,6 +12,7 @@ from crestcut.floor.records import Figure, Spot
 from crestcut.floor.work import lifts_of, worth
 from crestcut.units import both, millimetres
 
+BLOCKS = 0.020  # m: that a straightedge is read from
 LISTED = 8  # spots named in the terminal
 HUGE = 100.0  # F-numbers above are not told apart
 FIELD_NOTE = "Not proved in the field: lay a straightedge on the floor itself before and after."
@@ -125,13 +126,13 @@ def advice_lines(report: FloorReport) -> list[str]:
             "Measure first: an optical level or laser line over the highest and lowest spots; write them as"
             " [[level]]."
         ]
-    a, b, x = (place_words(report, p) for p in (laid.first, laid.second, laid.at))
+    a, b = (place_words(report, p) for p in (laid.first, laid.second))
     along = math.dist(laid.first, laid.at)
+    key = f'at = "{along:.2f} m" and blocks = "{BLOCKS * 1000:.0f} mm"'
     return [
-        f"Measure first: a straightedge on two equal blocks from {a} to {b}; the scan says the floor lies"
-        f" {millimetres(laid.gap)} lower under it {along:.2f} m from the first, at {x}. Write the distance"
-        " down as a"
-        ' [[string]] with at = "least", and two or three more beside it: each narrows the answer.'
+        f"Measure first: a straightedge or string on {millimetres(BLOCKS, 0)} blocks from {a} to {b}, read"
+        f" down to the floor {along:.2f} m from the first: the scan expects {millimetres(BLOCKS + laid.gap)}."
+        f" Write it down as a [[string]] with {key}; two or three more across it each narrow the answer."
     ]
 
 
