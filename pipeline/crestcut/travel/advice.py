@@ -90,7 +90,7 @@ def measure_first(
     index = next(i for i, p in enumerate(parts) if p.name == worst.part)
     track = (vehicle.front_track + vehicle.rear_track) / 2
     feet = surface.height.frame.to_site(wheel_feet(vehicle, ride.batch.places[pose : pose + 1])[0])
-    plans = _strings(surface, feet, np.array(worst.xy), parts[index], track) if "string" in kinds else []
+    plans = string_plans(surface, feet, np.array(worst.xy), parts[index], track) if "string" in kinds else []
     drawn = draw_readings(passage, error, plans, evidence, seed)
     if drawn is None:
         return ()
@@ -110,7 +110,7 @@ def _felt(stand: Stand, passage: Passage, part: str, more: float) -> _Candidate:
     return _Candidate("felt gap", np.vstack([feet, stand.at]), stand.gap + more, how)
 
 
-def _strings(
+def string_plans(
     surface: Surface, feet: FloatArray, worst: FloatArray, part: Part, track: float
 ) -> list[StringPlan]:
     """One string lengthways over the worst point, and the three of an H."""
