@@ -69,9 +69,8 @@ def test_a_tripod_tells_a_high_spot_from_its_own_noise() -> None:
     assert spot.xy == pytest.approx(HUMP[:2], abs=0.12)
 
 
-@pytest.mark.parametrize("tall", [0.004, 0.008])
-def test_interval_holds_the_true_gap_on_many_floors(tall: float) -> None:
-    truth = floor((*HUMP[:3], tall), cell=0.08)
+def test_interval_holds_the_true_gap_on_many_floors() -> None:
+    truth = floor((*HUMP[:3], 0.006), cell=0.08)
     extreme = largest_gap(truth.measured, 0.08, 2.0)
     true = extreme(truth.values)[0]
     held = 0

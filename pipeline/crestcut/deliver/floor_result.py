@@ -53,20 +53,7 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "numbers": None if judged.numbers is None else asdict(judged.numbers),
         "high": [_spot(report, s) for s in levelling.high],
         "low": [_spot(report, s) for s in levelling.low],
-        "cut": {
-            "deepest": levelling.deepest,
-            "area": levelling.area,
-            "volume": levelling.volume,
-            "claim": levelling.claim,
-            "slack": levelling.slack,
-            "reached": levelling.reached,
-            "short_by": levelling.short_by,
-            "binding": list(levelling.binding),
-            "ground_only": levelling.ground_only,
-            "filled": levelling.filled,
-            "fill_volume": sum(s.volume for s in levelling.low),
-            "provisional": judged.provisional,
-        },
+        "cut": _cut(report),
         "after": [_figure(f) for f in judged.after],
         "jigs": [_jig(one) for one in report.work.spots],
         "release": {"state": report.release.state, "reasons": list(report.release.reasons)},
@@ -88,6 +75,25 @@ def floor_document(report: FloorReport) -> dict[str, object]:
     plain = _plain(document)
     assert isinstance(plain, dict)
     return plain
+
+
+def _cut(report: FloorReport) -> dict[str, object]:
+    """What is to be ground and filled, and what is claimed of it."""
+    judged, levelling = report.judged, report.judged.levelling
+    return {
+        "deepest": levelling.deepest,
+        "area": levelling.area,
+        "volume": levelling.volume,
+        "claim": levelling.claim,
+        "slack": levelling.slack,
+        "reached": levelling.reached,
+        "short_by": levelling.short_by,
+        "binding": list(levelling.binding),
+        "ground_only": levelling.ground_only,
+        "filled": levelling.filled,
+        "fill_volume": sum(s.volume for s in levelling.low),
+        "provisional": judged.provisional,
+    }
 
 
 def write_floor_json(report: FloorReport, path: Path) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.summary import RELEASE_HEADS
-from crestcut.floor.classes import BS_CLASSES, BS_LENGTH, aci_class, bs_class, din_gap
+from crestcut.floor.classes import BS_CLASSES, BS_LENGTH, LOCAL_SHARE, aci_class, bs_class, din_gap
 from crestcut.floor.records import Figure, Spot
 from crestcut.floor.work import lifts_of, worth
 from crestcut.units import both, millimetres
@@ -110,12 +110,20 @@ def class_lines(report: FloorReport) -> list[str]:
         n = judged.numbers
         said.append(
             f"ACI 117 overall class {aci_class(by_name['FF'], by_name['FL'])} (along {n.lines}"
-            f" line{'s' if n.lines > 1 else ''}, {n.readings} readings)"
+            f" line{'s' if n.lines > 1 else ''}, {n.readings} readings; the lowest line, as scanned,"
+            f" FF {_number(n.lowest_ff)}, FL {_number(n.lowest_fl)}{_local(report)})"
         )
     if not said:
         return []
     none = "" if judged.numbers is not None else " F-numbers not measured: no line of 12 readings has room."
     return [f"By best estimate, for comparison: {'; '.join(said)}.{none}"]
+
+
+def _local(report: FloorReport) -> str:
+    """What a part of a floor must reach at least where F-numbers are asked of the whole."""
+    asked = [(n, v) for n, v in (("FF", report.job.wish.ff), ("FL", report.job.wish.fl)) if v is not None]
+    least = ", ".join(f"{name} {value * LOCAL_SHARE:g}" for name, value in asked)
+    return f"; a part of it wants {least} or more" if least else ""
 
 
 def advice_lines(report: FloorReport) -> list[str]:

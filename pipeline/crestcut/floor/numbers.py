@@ -38,13 +38,14 @@ NO_BEND = 1e-7  # m: a floor whose s is smaller has no F-number worth printing
 
 @dataclass(frozen=True, eq=False)
 class Lines:
-    """Where readings are taken. nodes : flat index on the frame of each, line by line.  plane : (n,) height
-    of a plane at each reading's own place less that at its node, for any plane: see ``read``.  starts : first
-    reading of each line, and the count of all.
+    """Where readings are taken.
+
+    nodes : flat index of the frame's node nearest to each, line by line.  places : grid u, v of each, m.
+    starts : first reading of each line, and the count of all.
     """
 
     nodes: IntArray
-    places: FloatArray  # (n, 2) grid u, v, m
+    places: FloatArray  # (n, 2)
     starts: IntArray
 
     def __len__(self) -> int:
