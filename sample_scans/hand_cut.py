@@ -15,9 +15,9 @@ from numpy.typing import NDArray
 FloatArray = NDArray[np.float64]
 
 CORNER, STEP = (4.44, 1.02), 0.02  # m: x, y of the first depth, and between depths
-MIDDLE, HALF = (4.86, 2.0), (0.38, 0.93)  # m: x, y of the cut's middle, and half its size
-STRAY = 0.035  # m that the hand went over the drawn edge, all round
-OVER = 0.0015  # m deeper than asked on the whole
+MIDDLE, HALF = (4.86, 2.0), (0.40, 0.94)  # m: x, y of the cut's middle, and half its size
+STRAY = 0.040  # m that the hand went over the drawn edge, all round
+OVER = 0.0020  # m deeper than asked on the whole
 UNEVEN, UNEVEN_HALF = 0.0008, 0.12  # m, 1 sd about that; its covariance halves at
 SEED = 41
 

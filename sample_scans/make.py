@@ -114,7 +114,7 @@ def truth() -> dict[str, object]:
 
 def litres_cut() -> float:
     """Litres that the hand took off."""
-    x, y = np.meshgrid(np.arange(4.44, 5.28, 0.01), np.arange(1.02, 2.96, 0.01))
+    x, y = np.meshgrid(np.arange(4.36, 5.36, 0.01), np.arange(0.96, 3.04, 0.01))
     return float(hand_cut.removed(x, y).sum()) * 0.01**2 * 1000
 
 

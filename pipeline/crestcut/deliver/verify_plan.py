@@ -119,7 +119,7 @@ def _picture(report: Report, depth: np.ndarray, shown: Panels) -> np.ndarray:
 
 def _still_name(check: Check) -> str:
     if check.still.deepest <= 0:
-        return "Still to go: nothing"
+        return "Still to go: nothing" if check.cautious else "Still to go: nothing, at best estimate"
     return "Still to go" if check.cautious else "Still to go, at best estimate"
 
 

@@ -3,7 +3,7 @@ left, what to do next."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import called, number, place_words
@@ -166,8 +166,7 @@ def next_steps(report: Report, check: Check) -> list[str]:
         contradicted = any("contradicts" in r for r in check.first.spare.reasons)
         if contradicted:
             steps.append("measure again what contradicts, above; until then nothing is said.")
-        for a in check.advice:
-            steps.append(f"{a['how']}, where: {a['where']}; expect {a['expect']}.")
+        steps += [_measure_words(a) for a in check.advice]
     if check.clearance == "not yet":
         if check.still.feasible:
             steps.append("take another pass where checked.png shows colour, then check again.")
@@ -184,3 +183,15 @@ def next_steps(report: Report, check: Check) -> list[str]:
     if check.verdict == "done":
         steps.append("keep this sheet with the job; drive over it once, slowly, with someone watching.")
     return steps
+
+
+def _measure_words(item: Mapping[str, object]) -> str:
+    """One measurement: how, where, what to expect, and how it is written down."""
+    axle = item.get("front_axle")
+    if not isinstance(axle, list):
+        said = f"{item['how']}, where: {item['where']}; expect {item['expect']}"
+        return f"{said}; write it under [[after.string]]."
+    return (
+        f"{item['how']} at {item['where']}, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f}; expect"
+        f" {item['expect']}; write it under [[after.witness]] and check again."
+    )

@@ -36,6 +36,8 @@ def what_to_measure(
             "expect": both(a.expect) if a.expect >= 0 else "a touch, or next to it",
             "expect_m": a.expect,
             "narrows": a.narrows,
+            # where the vehicle stands for it, as the job file takes it: the middle between its front wheels
+            "front_axle": [float(v) for v in (places[0] + places[1]) / 2] if a.kind == "felt gap" else None,
             "how": a.how,
         })  # fmt: skip
     return tuple(rows)

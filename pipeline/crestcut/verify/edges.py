@@ -18,7 +18,9 @@ from crestcut.work.ground_records import Pond
 from crestcut.work.slopes import VERTICAL, edge_rule
 from crestcut.work.water import POND_CELL, ponds
 
-BASE = 0.06  # m: a step is spread over 30 mm by the surface itself; both sides of it count
+# m: a fitted surface spreads a step over up to 30 mm, so both sides of it count; a fine scan shows it on less
+BASES = (0.02, 0.03, 0.06)
+UPRIGHT = 0.9  # of a rise within the shortest base: nothing says that it is bevelled
 SURE = 2.0  # standard deviations
 SHORTEST = 0.05  # m: shorter is a speck
 TOLERANCE = 0.002  # m deeper than the plan is what a hand does (2 mm over: DESIGN's own figure for a jig)
@@ -36,12 +38,17 @@ def edges_left(before: Surface, after: Surface, removed: Removed, feather: float
     is what is looked at.
     """
     depth, frame = removed.depth.values, before.height.frame
-    step = max(round(BASE / frame.cell), 1)
-    rise = _rise(depth, step)
-    slope = rise / (step * frame.cell)
-    noise = _rise_noise(before, after, step * frame.cell)
-    near = ndimage.binary_dilation(removed.work | removed.elsewhere, iterations=step)
-    steep = near & (slope > feather + SURE * noise / (step * frame.cell)) & (rise > VERTICAL + SURE * noise)
+    steep = np.zeros(frame.shape, bool)
+    slope, rises = np.zeros(frame.shape), []
+    for base in BASES:
+        step = max(round(base / frame.cell), 1)
+        wide, rise = step * frame.cell, _rise(depth, step)
+        noise = _rise_noise(before, after, wide)
+        steep |= (rise / wide > feather + SURE * noise / wide) & (rise > VERTICAL + SURE * noise)
+        slope = np.maximum(slope, rise / wide)
+        rises.append(rise)
+    short, rise = rises[0], rises[-1]
+    steep &= ndimage.binary_dilation(removed.work | removed.elsewhere, iterations=step)
     labels, count = ndimage.label(steep, np.ones((3, 3)))
     found = []
     for k in range(1, count + 1):
@@ -54,7 +61,9 @@ def edges_left(before: Surface, after: Surface, removed: Removed, feather: float
         high, steepest = float(rise[j, i]), float(slope[j, i])
         uv = (float(i) * frame.cell, float(j) * frame.cell)
         x, y = (float(v) for v in frame.to_site(uv))
-        found.append(Edge(high, steepest, length, (x, y), edge_rule(high, steepest)))
+        upright = float(short[inside].max()) > UPRIGHT * high
+        said = edge_rule(high, math.inf if upright else steepest)
+        found.append(Edge(high, steepest, length, (x, y), said))
     return tuple(sorted(found, key=lambda e: -e.rise))
 
 
