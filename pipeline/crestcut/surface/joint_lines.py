@@ -25,6 +25,8 @@ WIDEST = 0.0205  # m: a tyre of 0.3 m radius sinks 0.17 mm into a groove this wi
 SHORTEST = 0.35  # m
 CHANCE = 32.0  # twice the log of the likelihood ratio: 5.7 sd, for the very many lines that could be laid
 FOLD = 20.0  # the same, for a fold or a step beside the joint, its place and rounding free
+ROUNDED = (0.0, 0.006, 0.015, 0.03)  # m
+FOLDS = 31 * len(ROUNDED)  # shapes of crests and sags, which come before the steps
 BENT = 0.003  # m that a parabola bends within ``REACH``: a crest of 20 % bends it by 9 mm
 BIN = 0.001  # m of the profile
 WIDTHS = (3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30)  # bins
@@ -40,8 +42,11 @@ MANY = 20_000  # points that are enough to lay a strip
 
 @dataclass(frozen=True)
 class Strip:
-    """A strip about (x, y), m from the lattice's first cell, at ``angle`` (rad, of t from the rows), from ``start`` to ``end`` along t, ``left`` > ``right`` edge in u and ``depth``, all m; score: squared
-    standard deviations; loose : ends that lie within the scan."""
+    """A strip about (x, y), m from the lattice's first cell, at ``angle`` (rad, of t from the rows).
+
+    start, end : along t, m.  right < left : its edges in u, m.  depth : m.  score : how far it stands out,
+    squared standard deviations.  loose : how many of its ends lie within the scan.
+    """
 
     x: float
     y: float
@@ -109,9 +114,9 @@ class Points:
         ny, nx = (-(-n // side) for n in wide.shape)
         begin, order = sort_into(out[:k], side, ny, nx)
         row, column = (a.ravel().astype(float) for a in np.indices((ny, nx)))
-        middle = tuple(((a + 0.5) * side - 0.5) * pitch for a in (column, row))
-        x, y, above = out[order].T
-        return cls(x * pitch, y * pitch, above, number[order], begin, middle, wide, pitch)  # type: ignore[arg-type]
+        x, y = (((a + 0.5) * side - 0.5) * pitch for a in (column, row))
+        i, j, above = out[order].T
+        return cls(i * pitch, j * pitch, above, number[order], begin, (x, y), wide, pitch)
 
     def across(self, strip: Strip) -> FloatArray:
         """Mean of the wide fit along the strip's length at every bin of its profile, m: added to the mean of
@@ -276,7 +281,9 @@ def _run(
     start = int(np.argmax(begins[: end + 1]))
     if end <= start:
         return None
-    return (first + start) * SEGMENT, (first + end) * SEGMENT, (start > 1) + (end < len(total) - 2)
+    loose = start > 1, end < len(total) - 2
+    begin = (first + start) * SEGMENT if loose[0] else low
+    return begin, (first + end) * SEGMENT if loose[1] else high, sum(loose)
 
 
 @lru_cache(maxsize=2)
@@ -286,24 +293,26 @@ def _shapes() -> FloatArray:
     u = (np.arange(round(2 * REACH / BIN)) + 0.5) * BIN - REACH
     plain = [np.ones_like(u), u / REACH, (u / REACH) ** 2]
     out = [[*plain, 0 * u, 0 * u]]
-    for at in np.arange(-0.060, 0.0605, 0.004):
-        for rho in (0.0, 0.006, 0.015, 0.03):
+    for at in np.arange(-15, 16) * 0.004:
+        for rho in ROUNDED:
             out.append([*plain, np.hypot(u - at, rho) / REACH, 0 * u])
-    for at in np.arange(-0.060, 0.0605, 0.001):
+    for at in np.arange(-60, 61) * 0.001:
         out.append([*plain, np.abs(u - at) / REACH, np.where(u > at, 1.0, 0.0)])
     return np.array(out)
 
 
 @dataclass(frozen=True, eq=False)
 class Verdict:
-    """chance : twice the log of how much likelier the profile across a strip is with the strip than with any other
-    shape alone.  depth : of the strip with the shape that serves it best, m.  base : height of that shape
-    over the wide fit at every bin, m.  folded : it is a crest, sag or step."""
+    """chance : twice the log of how much likelier the profile across a strip is with the strip than with any
+    other shape alone.  depth : of the strip with the shape that serves it best, m.  base : height of that
+    shape over the wide fit at every bin, m.  folded : it is a crest or sag.  stepped : it
+    is a step."""
 
     chance: float
     depth: float
     base: FloatArray
     folded: bool
+    stepped: bool
 
 
 def others(
@@ -333,7 +342,11 @@ def others(
     base = sizes[best, :-1] @ shapes[best]
     beside = n * (off >= 0.003)
     base += float(beside @ (mean - base)) / max(float(beside.sum()), 1.0)
-    return Verdict(float(alone.min() - both.min()) / noise**2, -float(sizes[best, -1]), base + level - wide, folded)
+    # what neither explains is the measure: near a step, across which a strip may lie, more than noise
+    apart = float(above[on] @ above[on]) - float(n @ (mean + level - wide) ** 2)
+    variance = (float(both.min()) + apart) / max(float(n.sum()) - with_strip.shape[1], 1.0)
+    chance = float(alone.min() - both.min()) / max(noise**2, variance)
+    return Verdict(chance, -float(sizes[best, -1]), base + level - wide, folded, best > FOLDS)
 
 
 def _fitted(f: FloatArray, n: FloatArray, mean: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -341,7 +354,7 @@ def _fitted(f: FloatArray, n: FloatArray, mean: FloatArray) -> tuple[FloatArray,
     normal = (f * n) @ f.transpose(0, 2, 1)
     normal += (1e-9 * n.sum() + 1e-12) * np.eye(f.shape[1])
     right = (f * n) @ mean
-    sizes = np.linalg.solve(normal, right[..., None])[..., 0]
+    sizes: FloatArray = np.linalg.solve(normal, right[..., None])[..., 0].astype(float)
     return float(n @ mean**2) - np.einsum("sk,sk->s", right, sizes), sizes
 
 

@@ -14,7 +14,7 @@ import numpy as np
 from scipy.special import logsumexp
 from scipy.stats import chi2
 
-from crestcut.grid import FloatArray
+from crestcut.grid import BoolArray, FloatArray
 from crestcut.surface.joint_lines import REACH, Strip
 
 FINE = 0.00025  # m, bins of an edge's place
@@ -32,7 +32,7 @@ class Raised:
     """
 
     rise: FloatArray
-    out: FloatArray
+    out: BoolArray
     depth: float
     spread: float
     whole: bool
@@ -44,8 +44,8 @@ def settle(
     """What becomes of the points at (t, u) whose height over the slab is ``above``, all m; ``farthest`` that
     a point may lie from it, m.
 
-    A point in the joint with probability p is raised by p times the depth d, to r + p d where r is its height:
-    the mean of what it would be without the joint. Its squared error is p (1 - p) d^2 on average; left out, as
+    A point in the joint with probability p is raised from its height r to r + p d, d the joint's depth: the
+    mean of what it would be without the joint. Its squared error is p (1 - p) d^2 on average; left out, as
     if its noise were none, it would be p (r + d)^2 + (1 - p) r^2 = p (1 - p) d^2 + (r + p d)^2: never less.
     Where the strip is not of one depth with sharp edges (sealant, a worn arris, shadow), all of it goes.
     """
@@ -65,9 +65,9 @@ def settle(
         depth, odd = -float(member @ above) / n, float(np.clip(1 - n / p.sum(), 1e-4, ODD))
     local, spread = _depths(t, above, member, depth, sigma)
     if not _one_depth(u, above + local, above, p, member, sigma, depth):
-        return left_out(t, u, strip, depth)
+        return left_out(t, u, above, strip, sigma)
     rise = np.where(member < 1e-3, 0.0, member * local)
-    out = (rise > 0.5 * local) & (np.abs(above + rise) > farthest)
+    out = (rise > 0) & (np.abs(above + rise) > farthest)
     rise = np.where(out, 0.0, rise)
     return Raised(rise, out, depth, spread, True)
 
@@ -161,14 +161,15 @@ def _one_depth(
     within = sure & ((u < right + ROUND) | (u > left - ROUND))
     around = (p < 0.1) & (((u > right - ROUND) & (u < right)) | ((u > left) & (u < left + ROUND)))
     for height, on in ((left_over, within), (above, around)):
-        k = int(on.sum())
-        if k and abs(float(height[on].mean())) > max(DOUBT * sigma / math.sqrt(k), 0.1 * depth):
+        k = int(on.sum())  # medians: where another joint crosses, a few of them lie low
+        if k and abs(float(np.median(height[on]))) > max(1.25 * DOUBT * sigma / math.sqrt(k), 0.1 * depth):
             return False
     return True
 
 
-def left_out(t: FloatArray, u: FloatArray, strip: Strip, depth: float) -> Raised:
-    """All of the strip and ``ROUND`` beside it gone."""
-    out = (t >= strip.start) & (t <= strip.end)
-    out &= (u > strip.right - ROUND) & (u < strip.left + ROUND)
-    return Raised(np.zeros(len(t)), out, depth, math.nan, False)
+def left_out(t: FloatArray, u: FloatArray, above: FloatArray, strip: Strip, sigma: float) -> Raised:
+    """All of the strip gone and ``ROUND`` beside it, and what lies clearly low a little farther off."""
+    off = np.abs(u) - strip.width / 2
+    low = (off < 3 * ROUND) & (above < -max(0.3 * strip.depth, 3 * sigma))
+    out = (t >= strip.start) & (t <= strip.end) & ((off < ROUND) | low)
+    return Raised(np.zeros(len(t)), out, strip.depth, math.nan, False)

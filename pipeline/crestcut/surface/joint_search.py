@@ -1,5 +1,5 @@
-"""Where straight strips lie low: first guesses of joints, from short strips through low cells and, where points
-are too few for these, from lines of two metres in every direction."""
+"""Where straight strips lie low: first guesses of joints, from short strips through low cells and, where
+points are too few for these, from lines of two metres in every direction."""
 
 from __future__ import annotations
 
@@ -22,9 +22,11 @@ LIKELY = 1.5  # standard deviations at which a longer strip is tried
 DIRECTIONS = 16
 # lines of two metres
 # standard deviations to which a metre of a shallow joint must stand out for cells to show it, and for every
-# point to be asked; thin scans are searched by lines for joints 5 mm wide too, which stand out 2.25 times less
+# point to be asked; thin scans are searched by lines for joints 5 mm wide too, which stand out 2.25 times
+# less
 FEW, PLENTY = 5.2, 5.5
 THIN, NARROW = 5000.0, 2.25  # points a m2
+AT_LEAST = 8000.0  # points a m2 that are asked in any case
 PIXEL_T, PIXEL_U = 0.064, 0.004  # m along and across
 COARSE, FINE = 25, 16  # directions that points are laid out in, and that each is sheared into
 WINDOW_ROWS = 32  # pixels along a line
@@ -36,8 +38,8 @@ MOST_LINES = 4000  # kept of a direction
 def seen_in_cells(
     count: FloatArray, residual: FloatArray, mask: BoolArray, pitch: float, noise: float
 ) -> FloatArray:
-    """(n, 5) row, column (cells), angle (rad from the rows), fall (m) and that in standard deviations of strips
-    through low cells that may lie in a joint. ``residual`` : cell means over a wide fit, m."""
+    """(n, 5) row, column (cells), angle (rad from the rows), fall (m) and that in standard deviations, of
+    strips through low cells that may lie in a joint. ``residual`` : cell means over a wide fit, m."""
     low = -np.maximum(0.5 * WORTH, noise / np.sqrt(np.maximum(count, 1)))
     best = np.zeros((3, *mask.shape))
     edges = np.linspace(0, mask.shape[0], 4 * WORKERS + 1).astype(int)
@@ -66,8 +68,9 @@ def stands_out(density: float, noise: float) -> float:
 def seen_in_lines(x: FloatArray, y: FloatArray, above: FloatArray, pitch: float, noise: float) -> FloatArray:
     """The same as ``seen_in_cells`` from points (m), along lines of two metres 8 mrad apart.
 
-    A Radon transform in two steps: points into pixels 64 mm long and 4 mm wide along a coarse direction (turned
-    by up to 63 mrad a pixel's ends stray 2 mm), rows of pixels sheared into the fine ones and summed."""
+    A Radon transform in two steps: points into pixels 64 mm long and 4 mm wide along a coarse direction
+    (turned by up to 63 mrad a pixel's ends stray 2 mm), rows of pixels sheared into the fine ones and
+    summed."""
     angles = (np.arange(COARSE) + 0.5) * np.pi / COARSE
     with ThreadPoolExecutor(WORKERS) as pool:
         jobs = [pool.submit(_lines, x, y, above, float(a), noise) for a in angles]

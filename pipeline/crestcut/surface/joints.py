@@ -18,6 +18,7 @@ from crestcut.surface.ground import FARTHEST, NEAREST
 from crestcut.surface.joint_lines import REACH, Points, Strip, at_bin, is_joint, others, trace
 from crestcut.surface.joint_points import left_out, settle
 from crestcut.surface.joint_search import (
+    AT_LEAST,
     HALF_LENGTH,
     PLENTY,
     SURE,
@@ -68,13 +69,13 @@ class Joints:
         """Standard errors (m) with the depths' own: a strip raised by a depth wrong by s moves the height at
         its middle by its share of the window's weight times s.
 
-        ``choice`` : index into ``plain.HALVES`` at every cell. Of a biweight of half width h, whose parabola's
-        weight at its middle is (15 / 16 h) / (1 - m2^2 / m4) with moments m2 = h^2 / 7, m4 = h^4 / 21, a strip
-        w wide has the share 1.64 w / h, falling off as the biweight does.
+        ``choice`` : index into ``plain.HALVES`` at every cell. A parabola fitted under a biweight of half
+        width h weighs its middle with (15 / 16 h) / (1 - m2^2 / m4), moments m2 = h^2 / 7, m4 = h^4 / 21: a
+        strip w wide has the share 1.64 w / h, falling off as the biweight does.
         """
         extra = np.zeros_like(error)
         half = np.array(HALVES)[choice]
-        j, i = np.indices(error.shape, sparse=True)
+        j, i = np.arange(float(error.shape[0]))[:, None], np.arange(float(error.shape[1]))
         for strip, spread in zip(self.strips, self.spreads, strict=True):
             t, u = strip.along_across(i * pitch, j * pitch)
             share = np.minimum(1.64 * strip.width / half, 1.0) * np.maximum(1 - (u / half) ** 2, 0.0) ** 2
@@ -83,10 +84,16 @@ class Joints:
 
 
 def find_joints(
-    cells: Cells, z: FloatArray, mask: BoolArray, placed: FloatArray, keep: BoolArray, pitch: float, noise: float
+    cells: Cells,
+    z: FloatArray,
+    mask: BoolArray,
+    placed: FloatArray,
+    keep: BoolArray,
+    pitch: float,
+    noise: float,
 ) -> Joints:
-    """Joints of ``cells`` (``z`` : cell means at cell centres, m) that the ``placed`` points (n, 3) were summed
-    into where ``keep``; low points that were not kept may be a joint's too."""
+    """Joints of ``cells`` (``z`` : cell means at cell centres, m) that the ``placed`` points (n, 3) were
+    summed into where ``keep``; low points that were not kept may be a joint's too."""
     fit = _wide(cells.count, z, mask, pitch, noise)
     residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
     in_cells = seen_in_cells(cells.count, residual, mask, pitch, noise)
@@ -94,7 +101,7 @@ def find_joints(
     few = few_points(density, noise)
     strips, refused = list[Strip](), list[Strip]()
     if few or len(in_cells):
-        every = 1 if few else max(1, int((stands_out(density, noise) / PLENTY) ** 2))
+        every = 1 if few else max(1, int(min((stands_out(density, noise) / PLENTY) ** 2, density / AT_LEAST)))
         points = Points.over(fit.z, placed, keep, pitch, every=every)
         in_lines = seen_in_lines(points.x, points.y, points.above, pitch, noise) if few else in_cells[:0]
         strips, refused = _strips(np.concatenate([in_cells, in_lines]), points, mask, pitch, noise)
@@ -129,8 +136,8 @@ def _near(strip: Strip, x: float, y: float, reach: float) -> bool:
 def _strips(
     seen: FloatArray, points: Points, mask: BoolArray, pitch: float, noise: float
 ) -> tuple[list[Strip], list[Strip]]:
-    """Straight joints among what was seen, surest first, and straight lines that are something else; what lies
-    beside a line that was looked at is not looked at again."""
+    """Straight joints among what was seen, surest first, and straight lines that are something else; what
+    lies beside a line that was looked at is not looked at again."""
     left = seen[np.argsort(-seen[:, 4], kind="stable")]
     joints: list[Strip] = []
     refused: list[Strip] = []
@@ -168,7 +175,7 @@ def _same(one: Strip, other: Strip) -> bool:
 
 def _over(strips: list[Strip], shape: tuple[int, ...], pitch: float, reach: float) -> BoolArray:
     """Cells that a strip or ``reach`` (m) beside it goes into."""
-    j, i = np.indices(shape, sparse=True)
+    j, i = np.arange(float(shape[0]))[:, None], np.arange(float(shape[1]))
     out = np.zeros(shape, np.bool_)
     for strip in strips:
         t, u = strip.along_across(i * pitch, j * pitch)
@@ -184,12 +191,13 @@ def _raise(strips: list[Strip], points: Points, groove: BoolArray, noise: float)
     farthest = max(NEAREST, FARTHEST * noise)
     for strip in strips:
         which, t, u = points.beside(strip, REACH)
-        which, t, u = (a[~gone[which]] for a in (which, t, u))
+        there = ~gone[which]
+        which, t, u = which[there], t[there], u[there]
         verdict = others(t, u, above[which], strip, noise, points.across(strip))
-        if not is_joint(strip, verdict, strip.chance(0.0)):  # what joints before it were seen through
-            continue
+        if verdict.stepped or not is_joint(strip, verdict, strip.chance(0.0)):
+            continue  # beside a step either side may be the slab; or it was seen through another joint
         if verdict.folded:  # a joint along a crest: its depth and how round the crest is cannot be told apart
-            raised = left_out(t, u, strip, verdict.depth)
+            raised = left_out(t, u, above[which] - at_bin(verdict.base, u), strip, noise)
         else:
             raised = settle(t, u, above[which] - at_bin(verdict.base, u), strip, noise, farthest)
         above[which] += raised.rise
