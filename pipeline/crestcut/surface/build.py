@@ -172,9 +172,8 @@ def shared_noise(cells: Cells, z: FloatArray, pilot: Local, pitch: float, noise:
     """By how much the mean of 5 cm of points scatters more than their own noise says: what neighbours
     share, as a factor >= 1.
 
-    Squared mean residuals about the pilot times their counts over the variance of one point: the median,
-    over that of chi square
-    with one degree of freedom (0.455), so that crests and edges do not count.
+    Squared mean residuals about the pilot times their counts over the variance of one point: the median, over
+    that of chi square with one degree of freedom (0.455), so that crests and edges do not count.
     """
     half, k = pilot.half, spacing(pitch)
     ny, nx = (n // k * k for n in cells.count.shape)

@@ -2,9 +2,8 @@
 error.
 
 Both parts are Matern-3/2. Its shape decides more than its size: it is smooth enough for drift and rough
-enough not to promise
-what a scan does not keep (Rasmussen & Williams, Gaussian Processes for Machine Learning, 2006, equation
-4.17).
+enough not to promise what a scan does not keep (Rasmussen & Williams, Gaussian Processes for Machine
+Learning, 2006, equation 4.17).
 """
 
 from __future__ import annotations
@@ -35,8 +34,7 @@ def between(model: ErrorModel, first: ArrayLike, second: ArrayLike) -> FloatArra
     not in it.
 
     White noise belongs to single points of the scan, so two places never share it; what is left of it in a
-    fitted height is
-    the surface's standard error, which the caller adds on the diagonal where it matters.
+    fitted height is the surface's standard error, which the caller adds on the diagonal where it matters.
     """
     a, b = np.asarray(first, dtype=float).reshape(-1, 2), np.asarray(second, dtype=float).reshape(-1, 2)
     distance = np.sqrt(((a[:, None, :] - b[None, :, :]) ** 2).sum(axis=-1))
@@ -54,8 +52,7 @@ def of_functionals(
     error(points[i][k]).
 
     points : m arrays (k_i, 2), metres.  weights : m arrays (k_i,).  standard_error : m arrays (k_i,), the
-    white part of the
-    height at each, m; it enters only where a sum meets itself.
+    white part of the height at each, m; it enters only where a sum meets itself.
     """
     out = np.empty((len(points), len(points)))
     for i in range(len(points)):

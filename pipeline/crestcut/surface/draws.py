@@ -2,11 +2,9 @@
 measured by hand.
 
 Warp and patch are stationary Gaussian fields, drawn exactly by circulant embedding (Dietrich & Newsam, SIAM
-J. Sci. Comput. 18,
-1997): the warp on a coarse grid, since it is smooth, and interpolated. Readings are folded in by Matheron's
-rule (pathwise
-conditioning; Wilson et al., JMLR 22, 2021): a draw is moved by the kriged difference between what it says
-and what was read.
+J. Sci. Comput. 18, 1997): the warp on a coarse grid, since it is smooth, and interpolated. Readings are
+folded in by Matheron's rule (pathwise conditioning; Wilson et al., JMLR 22, 2021): a draw is moved by the
+kriged difference between what it says and what was read.
 """
 
 from __future__ import annotations

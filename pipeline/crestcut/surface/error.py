@@ -1,12 +1,9 @@
 """How wrong the heights of a scan may be, and where each figure came from.
 
-Three parts: white noise of single points (from residuals), patch over about a tenth of a metre, and warp,
-the smooth drift that
-no averaging removes. Patch and warp show themselves only where the same slab was seen twice: in repeats, or
-in one walk that
-came back over its own ground (known by time stamps, or by the order of the points in the file). Where
-nothing was seen twice a
-prior by kind of scanner stands, and says so.
+Three parts: white noise of single points (from residuals), patch over about a tenth of a metre, and warp, the
+smooth drift that no averaging removes. Patch and warp show themselves only where the same slab was seen
+twice: in repeats, or in one walk that came back over its own ground (known by time stamps, or by the order of
+the points in the file). Where nothing was seen twice a prior by kind of scanner stands, and says so.
 """
 
 from __future__ import annotations
@@ -60,8 +57,8 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
     """White, patch and warp of a fitted surface.
 
     height : the fitted heights, NaN where there is no slab; points over NaN do not count.  scanner : phone,
-    photogrammetry,
-    terrestrial, total-station, or None.  Sources of the figures are in the record, ready to print.
+    photogrammetry, terrestrial, total-station, or None.  Sources of the figures are in the record, ready to
+    print.
     """
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
     meshed = bool(edges) and len(edges) == len(scan.files)

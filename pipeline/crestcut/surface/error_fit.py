@@ -1,12 +1,10 @@
 """Warp and patch from the difference of two passes over the same slab.
 
-The difference of two independent passes has the covariance of both added, so its smooth part is the warp
-and what is left
-over a tenth of a metre is the patch. Fitted by composite likelihood: exact Gaussian likelihoods of small
-blocks, added up
-(Varin, Reid & Firth, Statistica Sinica 21, 2011), each with its own plane integrated out (restricted
-likelihood, Patterson &
-Thompson, Biometrika 58, 1971), because passes also differ by a shift and a tilt, which move no clearance.
+The difference of two independent passes has the covariance of both added, so its smooth part is the warp and
+what is left over a tenth of a metre is the patch. Fitted by composite likelihood: exact Gaussian likelihoods
+of small blocks, added up (Varin, Reid & Firth, Statistica Sinica 21, 2011), each with its own plane
+integrated out (restricted likelihood, Patterson & Thompson, Biometrika 58, 1971), because passes also differ
+by a shift and a tilt, which move no clearance.
 """
 
 from __future__ import annotations
@@ -68,11 +66,9 @@ def fit_difference(
 ) -> PassFit:
     """One pass's warp, patch and noise from the difference between two.
 
-    xy : (n, 2) cells' middles, m.  difference : (n,) of the mean heights of both passes, m.  noise : (n,) 1
-    / points of the one
-    pass + 1 / points of the other in that cell.  patch_length : m, held.  warp_length, patch : m, of one
-    pass,
-    held when given.
+    xy : (n, 2) cells' middles, m.  difference : (n,) of the mean heights of both passes, m.  noise : (n,) 1 /
+    points of the one pass + 1 / points of the other in that cell.  patch_length : m, held.  warp_length,
+    patch : m, of one pass, held when given.
     """
     keep = _plausible(xy, difference)
     blocks = _blocks(xy[keep], difference[keep], noise[keep], patch_length, np.random.default_rng(seed))

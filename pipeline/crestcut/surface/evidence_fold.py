@@ -1,12 +1,10 @@
 """Hand measurements folded into drawn errors of ground and vehicle.
 
-With e the error of the fitted ground and d that of a part's height, a reading differs from what was
-predicted by
-r = -sum w e + d + noise. Everything is Gaussian, so e and d given r are a shift and a smaller spread:
-kriging. Draws are moved by
-Matheron's rule. A bound ("it touched", "it cleared 10 mm") is a reading whose r is drawn from the part of
-its range that the bound
-leaves (Gibbs; Geweke, Computing Science and Statistics 23, 1991).
+With e the error of the fitted ground and d that of a part's height, a reading differs from what was predicted
+by r = -sum w e + d + noise. Everything is Gaussian, so e and d given r are a shift and a smaller spread:
+kriging. Draws are moved by Matheron's rule. A bound ("it touched", "it cleared 10 mm") is a reading whose r
+is drawn from the part of its range that the bound leaves (Gibbs; Geweke, Computing Science and Statistics 23,
+1991).
 """
 
 from __future__ import annotations

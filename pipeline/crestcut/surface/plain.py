@@ -1,9 +1,8 @@
 """Bandwidth from the noise: at every cell the largest window whose fit the smaller windows do not contradict.
 
 The rule is that of intersecting confidence intervals (Goldenshluger & Nemirovski 1997, Math. Meth. Statist.
-6:135): where the
-slab is plain the window grows and the noise averages away, where it bends the window shrinks before bending
-is smoothed off.
+6:135): where the slab is plain the window grows and the noise averages away, where it bends the window
+shrinks before bending is smoothed off.
 """
 
 from __future__ import annotations

@@ -40,8 +40,7 @@ class Surface:
 
     height : best estimate, metres, NaN not measured; what a tyre rolls on (a narrow joint does not lower it).
     top : at least ``height``: raised by what the surface rises inside the cell above the straight line
-    between its nodes, so that
-        a crest between two nodes is not lost to contact.
+    between its nodes, so that a crest between two nodes is not lost to contact.
     standard_error : of ``height``, white part only, metres, 1 sd; NaN where height is.
     rollable : (ny, nx) a tyre may roll here (ground of any kind, measured).
     slab : (ny, nx) concrete that could be cut: inside the slab's own outline, not kerb, lawn or gravel.

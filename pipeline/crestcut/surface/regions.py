@@ -1,8 +1,7 @@
 """Pieces of ground: tiles that run on into each other without a step, and what each piece is.
 
 A crest of 20 % is no step, a 25 mm kerb is. Pieces that stand like islands are objects; raised pieces that
-reach the rim of the
-scan or are large are kerbs, lawns and upper slabs; small pieces that lie low are ghosts.
+reach the rim of the scan or are large are kerbs, lawns and upper slabs; small pieces that lie low are ghosts.
 """
 
 from __future__ import annotations

@@ -153,8 +153,8 @@ def find_footing(
     keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
     beyond the least a pair or a node is still looked at.  open_to : m, what a cut will open gaps to beyond
     ``keep``; pairs and nodes near it are looked at too.  extra : (k, 2) site x, y of more places whose ground
-    must be drawn.  poses : at most so many.  stood : place (5,), part (index) and gap
-    expected (m) of each gap read under the standing vehicle.  None where no part meets measured ground.
+    must be drawn.  poses : at most so many.  stood : place (5,), part (index) and gap expected (m) of each
+    gap read under the standing vehicle.  None where no part meets measured ground.
     """
     assert clearance.pair_gap is not None
     parts = hard_parts(vehicle)
@@ -255,8 +255,8 @@ def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArra
     """How far a chassis point over (x, y) follows each wheel, (n, 4), to first order; they sum to 1.
 
     x / (2 L) +- y l_front / t_front at the front, (1 - x / L) / 2 +- y l_rear / t_rear at the rear, where l
-    are the axles' shares of
-    roll stiffness; an unsprung part (frame 1 front, 2 rear) follows its own axle's roll alone.
+    are the axles' shares of roll stiffness; an unsprung part (frame 1 front, 2 rear) follows its own axle's
+    roll alone.
     """
     base, front_track, rear_track, _, _, share_front, share_rear = geometry(vehicle)
     roll_front = np.choose(frame, [share_front, 1.0, 0.0]) * y / front_track

@@ -34,8 +34,7 @@ def witness_evidence(
     """Every witness as a reading of one part's least gap where the vehicle stood; None if there are none.
 
     The vehicle is taken to stand along the line, the way it is drawn. Raises CrestcutError for an unknown
-    part or load, and for a
-    place where the scan has no ground.
+    part or load, and for a place where the scan has no ground.
     """
     return joined(
         *(_one(w, k + 1, vehicle, surface, line, loads, resolve, seed) for k, w in enumerate(witnesses))

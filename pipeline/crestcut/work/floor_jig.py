@@ -1,8 +1,7 @@
 """The floor case: a high spot taken down to a level, the board on blocks that stand on printed datum spots.
 
 On a floor the clearance line is the level wanted itself, so a block on a spot at that level is exactly as
-high as the cutter
-reaches, and a spot that stands h above the level has a block h lower.
+high as the cutter reaches, and a spot that stands h above the level has a block h lower.
 """
 
 from __future__ import annotations
@@ -31,15 +30,13 @@ def floor_blocks(
     reach: float, smoothing: float, datum: Sequence[float], level: float = 0.0
 ) -> tuple[float, ...]:
     """Blocks on datum spots of a floor: exactly the reach (and smoothing) high where the spot is at the level
-    wanted, less where the
-    spot stands above it. datum : heights of the spots over the level's zero, m."""
+    wanted, less where the spot stands above it. datum : heights of the spots over the level's zero, m."""
     return tuple(reach + smoothing + level - spot for spot in datum)
 
 
 def floor_level(site: Site, core: BoolArray) -> FloatArray | None:
     """The level of a floor, (ny, nx) m, where what a cut leaves is one: a plane flatter than 1:50 within
-    ``EVEN``
-    of it, and nowhere above it; else None. core : nodes that are cut for their own sake.
+    ``EVEN`` of it, and nowhere above it; else None. core : nodes that are cut for their own sake.
     """
     rows, columns = np.nonzero(core)
     if len(rows) < 9:
@@ -64,9 +61,8 @@ def make_floor_jig(
 ) -> FloorJig:
     """Datum spots round the largest high spot of a floor, and the pairs of them that a board bridges.
 
-    site : ``finished`` is the floor once the high spots are gone.  level : (ny, nx) the level wanted, m:
-    any surface a straight
-    board can lie on, so a plane.  marks, height : for the tapes to the spots.
+    site : ``finished`` is the floor once the high spots are gone.  level : (ny, nx) the level wanted, m: any
+    surface a straight board can lie on, so a plane.  marks, height : for the tapes to the spots.
     Raises CrestcutError where nothing is high, or no sound floor for blocks is found around it.
     """
     high = site.depth > 0

@@ -29,10 +29,9 @@ def measures(
     start: tuple[float, float],
     to_site: Place | None = None,
 ) -> tuple[Measure, ...]:
-    """From the run's advice. start : grid u, v of the line's start, m.  to_site : turns ``where_xy``,
-    places in the
-    scan's own coordinates, into site metres; None: they are. Without ``where_xy`` the words of ``where``
-    are kept.
+    """From the run's advice. start : grid u, v of the line's start, m.  to_site : turns ``where_xy``, places
+    in the scan's own coordinates, into site metres; None: they are. Without ``where_xy`` the words of
+    ``where`` are kept.
     """
     return tuple(_measure(item, marks, height, start, to_site) for item in advice)
 
