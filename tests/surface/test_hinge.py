@@ -7,7 +7,17 @@ import pytest
 
 from crestcut.grid import FloatArray
 from crestcut.surface.fits import TRIAL_ROUNDING, TRIAL_STEP, TRIALS, trials
-from crestcut.surface.hinge import HALF_ALONG, NARROW, RISE, TINY, descend, linear_fit, step_basis
+from crestcut.surface.hinge import (
+    HALF_ALONG,
+    NARROW,
+    OF_BOW,
+    OF_QUADRATIC,
+    RISE,
+    TINY,
+    descend,
+    linear_fit,
+    step_basis,
+)
 
 LOOSE = np.zeros((2, 9))
 PLANTED = np.array([0.1, -0.05, 0.02, -0.08, 0.03, 0.1, 0.2, 0.02, 0.03])
@@ -85,6 +95,15 @@ def test_trial_breaks_are_brute_force_least_squares() -> None:
         design = np.column_stack(columns[: 4 + kind]) * np.sqrt(w)[:, None]
         x, rss, *_ = np.linalg.lstsq(design, z * np.sqrt(w))
         assert found[kind] == pytest.approx([rss[0], 0.0123, x[3 + kind]], rel=1e-6)
+
+
+def test_quadratics_with_and_without_twist_are_brute_force_least_squares() -> None:
+    data, p = planted(True, 0.004)
+    n, along, z, _ = data.T
+    columns = [np.ones_like(n), n, along, n * n, along**2, n * along]
+    for kind, size in ((OF_QUADRATIC, 6), (OF_BOW, 5)):
+        rss = np.linalg.lstsq(np.column_stack(columns[:size]), z)[1][0]
+        assert linear_fit(data, len(data), kind, p, 0.0, np.empty(7)) == pytest.approx(rss, rel=1e-5)
 
 
 def test_derivatives_are_those_of_the_model() -> None:

@@ -13,12 +13,13 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.spatial import cKDTree
 
 from crestcut.grid import BoolArray, FloatArray, IntArray
 from crestcut.surface.fits import LineFits
-from crestcut.surface.hinge import HALF_ALONG, ROUNDINGS, STEP, WIDE
+from crestcut.surface.hinge import HALF_ALONG, HINGE, ROUNDINGS, STEP, WIDE
 from crestcut.surface.lines import refine
-from crestcut.surface.pools import POOL_LONG, POOL_SHORT, Pools
+from crestcut.surface.pools import POOL_LONG, POOL_SHORT, SAME_LINE, Pools
 
 # chi square a hinge must gain over a quadratic, pooled: much where it folds little; none where it folds by
 # SURE_KINK, for roundings as wide as a quadratic are among those tried
@@ -26,6 +27,7 @@ HINGE_PRICE = 10.0
 SURE_KINK = 0.12
 STRAY = 0.6  # of the usual gain a point
 LONGEST_GAP = 0.45  # m, that a ridge is carried over
+APART, ABREAST = 0.15, 0.10  # m across and along, where two lines cannot be told apart
 
 SHARP = 0.75  # prior chance of a crest without rounding; the rest falls off with
 USUAL_ROUNDING = 0.025  # m
@@ -123,7 +125,31 @@ def settle(
     spread[:, 0] = np.sqrt(np.maximum(line[:, 3], 0.0))
     spread[:, 1] = np.where(step, 0.0, np.sqrt(np.maximum(chance @ ROUNDINGS**2 - rounding**2, 0.0)))
     keep = step | (gain >= HINGE_PRICE * (1 - (2 * fold / SURE_KINK) ** 2))
+    keep &= ~outdone(place, pitch, model, line, fold, gain)
     return Settled(keep & fits.fit_at_all(variance), priors, spread)
+
+
+def outdone(
+    place: FloatArray,
+    pitch: float,
+    model: NDArray[np.int8],
+    line: FloatArray,
+    fold: FloatArray,
+    gain: FloatArray,
+) -> BoolArray:
+    """Hinges (n,) beside which, within ``APART`` m, another line folds the same way and gains more: one bend
+    of the slab seen twice, as where a line strays off a crest at a small angle."""
+    a, b = cKDTree(place[:, :2] * pitch).query_pairs(APART + ABREAST, output_type="ndarray").T
+    a, b = np.concatenate([a, b]), np.concatenate([b, a])
+    c, s = np.cos(place[a, 2]), np.sin(place[a, 2])
+    x, y = ((place[b, :2] - place[a, :2]) * pitch).T
+    across, along = x * c + y * s, y * c - x * s
+    off = np.abs(across - line[a, 0] - along * (line[a, 1] + along * line[a, 2]))
+    rival = (model[a] == HINGE) & (model[b] == HINGE) & (np.abs(along) < ABREAST)
+    rival &= (off > SAME_LINE) & (off < APART) & (fold[a] * fold[b] > 0) & (gain[b] > gain[a])
+    out = np.zeros(len(place), bool)
+    out[a[rival]] = True
+    return out
 
 
 def _prior_of_rounding() -> FloatArray:

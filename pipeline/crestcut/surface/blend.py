@@ -35,10 +35,11 @@ def blend(
     on = crests.say > 0
     shape = crests.shape[on]
     sums[on] = np.column_stack(
-        [crests.say[on], crests.height[on], crests.variance[on]]
-        + [crests.say[on] * shape[:, c] for c in (E, V, COS, SIN, RHO)]
+        [np.ones(len(shape)), crests.height[on], crests.variance[on]]
+        + [shape[:, c] for c in (E, V, COS, SIN, RHO)]
         + [np.zeros(len(shape))]
     )
+    sums *= crests.say[..., None]
     steps = knots.model == STEP
     if steps.any():
         place, params = knots.place[steps], knots.params[steps]

@@ -32,8 +32,11 @@ SAY, V, E, RHO, COS, SIN, PLACE_VAR, RHO_VAR, HALF = range(9)
 
 @dataclass(frozen=True, eq=False)
 class Crests:
-    """What hinges say, per lattice cell: ``say``, 0 where none speaks; height times it, m; variance of that
-    height times it, m2; and of the ridge with the most say ``shape`` (..., 9), its columns named above."""
+    """What hinges say, per lattice cell: ``say``, 0 where none speaks; height, m, and its variance, m2; and
+    of the ridge with the most weight ``shape`` (..., 9), its columns named above.
+
+    Where ridges meet, each counts by its say over the variance of what it left to be smoothed: a shape that
+    does not suit leaves a narrow window."""
 
     say: FloatArray
     height: FloatArray
@@ -58,6 +61,7 @@ def smooth_crests(
 ) -> Crests:
     """Every ridge of hinges in a box around it; count, z : per lattice cell, z levelled to its centre."""
     out = Crests.none(mask.shape)
+    total, most = np.zeros(mask.shape), np.zeros(mask.shape)
     for ridge in _ridges(knots, pitch):
         band = ACROSS * float(ridge[:, _HALF].max()) + HALVES[0]
         reach = math.ceil(math.hypot(band, ALONG) / pitch) + 1
@@ -76,12 +80,16 @@ def smooth_crests(
         left = np.where(on, z[box] - bend, 0.0)
         rest, sd, _ = fit_plain(np.where(on, count[box], 0.0), left, say > 0, pitch, noise, inflation)
         at = say > 0
+        weight = np.where(at, say / np.maximum(sd, 1e-12) ** 2, 0.0)
         m[..., SAY] = say
-        stronger = at & (say > out.shape[box][..., SAY])
-        out.shape[box][stronger] = m[stronger]
+        stronger = weight > most[box]
+        out.shape[box][stronger], most[box][stronger] = m[stronger], weight[stronger]
         out.say[box][at] += say[at]
-        out.height[box][at] += (say * (rest + bend))[at]
-        out.variance[box][at] += (say * (sd**2 + _shape_variance(m)))[at]
+        total[box] += weight
+        out.height[box][at] += (weight * (rest + bend))[at]
+        out.variance[box][at] += (weight * (sd**2 + _shape_variance(m)))[at]
+    for values in (out.height, out.variance):
+        values /= np.maximum(total, 1e-300)
     return out
 
 

@@ -15,6 +15,7 @@ from crestcut.surface.hinge import (
     BIN_ALONG,
     MOST_BINS,
     NARROW,
+    OF_BOW,
     OF_HINGE,
     OF_QUADRATIC,
     OF_STEP,
@@ -46,8 +47,9 @@ _ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
 class LineFits:
     """What n knots find with their breaks held on a line. For each of ``ROUNDINGS`` (n, 7): ``rss`` weighted
     sum of squares in m2, ``fold`` e and ``bow`` m; a step fills the first only, and ``jump`` (n,) m.
-    flat (n,) : sum of squares of a quadratic.  half (n,) : half window across in m, 0 where none was fitted.
-    points (n,) : in it.  beside, sure (n,) : h of a step in the hinge's own place, m, and its information."""
+    flat (n,) : sum of squares of a bow, a quadratic without twist.  half (n,) : half window across in m, 0
+    where none was fitted.  points (n,) : in it.  beside, sure (n,) : h of a step in the hinge's own place, m,
+    and its information."""
 
     rss: FloatArray
     fold: FloatArray
@@ -228,7 +230,7 @@ def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits): 
         width[t] = half
         for q in range(m):
             points[t] += data[q, 3]
-        flat[t] = linear_fit(data, m, OF_QUADRATIC, p, 0.0, x)
+        flat[t] = linear_fit(data, m, OF_BOW, p, 0.0, x)
         for k in range(1 if kind == OF_STEP else len(ROUNDINGS)):
             p[7] = RISE if kind == OF_STEP else ROUNDINGS[k]
             rss[t, k] = linear_fit(data, m, kind, p, variance / _ALONG_SD**2, x)

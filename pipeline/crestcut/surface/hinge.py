@@ -22,7 +22,8 @@ HALF_ALONG = 0.20  # m
 BIN_ACROSS, BIN_ALONG = 0.008, 0.040  # m
 RISE = 0.003  # m, width of a step's face: 10 to 90 % within 2.7 times this
 HINGE, STEP = 1, 2
-OF_QUADRATIC, OF_HINGE, OF_STEP = np.int64(0), np.int64(1), np.int64(2)  # models of ``linear_fit``
+# models of ``linear_fit``
+OF_QUADRATIC, OF_HINGE, OF_STEP, OF_BOW = np.int64(0), np.int64(1), np.int64(2), np.int64(3)
 
 ROUNDINGS = np.array([0.0, 0.01, 0.02, 0.03, 0.045, 0.07, 0.1])  # m, tried for rho
 
@@ -95,13 +96,14 @@ def cholesky_solve(a, b, size):  # type: ignore[no-untyped-def]
 
 @njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
 def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
-    """Weighted residual sum of squares, m2, of one of three models that are linear once the break is held.
+    """Weighted residual sum of squares, m2, of one of four models that are linear once the break is held.
 
-    OF_QUADRATIC; OF_HINGE (a, b, c, e, m); OF_STEP, hinge and step (a, b, c, e, m, h). p holds the break's d,
-    g, k and rho at their places; ``prior`` is added to the diagonal of m; x := (a, b, c, e, m, h, information
-    of h: its variance is that of one point over this).
+    OF_QUADRATIC; OF_BOW, the same without n l, which bends as a hinge does but for its break; OF_HINGE (a, b,
+    c, e, m); OF_STEP, hinge and step (a, b, c, e, m, h). p holds the break's d, g, k and rho at their places;
+    ``prior`` is added to the diagonal of m; x := (a, b, c, e, m, h, information of h: its variance is that of
+    one point over this).
     """
-    size = 5 if kind == OF_HINGE else 6
+    size = 6 if kind in (OF_QUADRATIC, OF_STEP) else 5
     x[6] = 0.0
     a, right, f = np.zeros((6, 6)), np.zeros(6), np.empty(6)
     mean, total = 0.0, 0.0
@@ -113,7 +115,7 @@ def linear_fit(data, m, kind, p, prior, x):  # type: ignore[no-untyped-def]
     for q in range(m):
         n, along, w, t = data[q, 0], data[q, 1], data[q, 3], data[q, 2] - mean
         f[0], f[1], f[2], f[4] = 1.0, n, along, along * along
-        if kind == OF_QUADRATIC:
+        if kind in (OF_QUADRATIC, OF_BOW):
             f[3], f[5] = n * n, n * along
         else:
             v = n - p[4] - p[5] * along - p[6] * f[4]

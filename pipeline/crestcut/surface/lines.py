@@ -50,10 +50,11 @@ class Lines:
 
 
 def find_lines(
-    place: FloatArray, pitch: float, variance: float, alone: FloatArray
+    place: FloatArray, pitch: float, variance: float, alone: FloatArray, may_step: BoolArray
 ) -> tuple[NDArray[np.int8], FloatArray]:
     """What every knot is (0, HINGE or STEP) and the break line through it as its neighbours see it, (n, 4):
-    d, g, k and the variance of d, m2. alone (n, 9) : from ``first_fits``."""
+    d, g, k and the variance of d, m2. alone (n, 9) : from ``first_fits``.
+    may_step (n,) : where a step may be."""
     model, line = np.zeros(len(place), np.int8), np.zeros((len(place), 4))
     if not len(place):
         return model, line
@@ -63,6 +64,7 @@ def find_lines(
     for kind, at, what in ((HINGE, AT_HINGE, FOLD), (STEP, AT_STEP, JUMP)):
         if kind == STEP and not (alone[:, ONE_STEP] < alone[:, ONE_HINGE] - LIKELY_STEP * variance).any():
             break
+        able &= may_step | (kind == HINGE)
         lines = _lines(place, pools, alone[:, at], able)
         way = pools.same_way if kind == STEP else 1.0
         size = np.abs(pools.mean(lines.weight, alone[near, what] * way))

@@ -10,6 +10,7 @@ from scipy.spatial import cKDTree
 from crestcut.grid import BoolArray, FloatArray, IntArray
 
 POOL_LONG, POOL_SHORT = 1.30, 0.50  # m each way
+SAME_LINE = 0.04  # m off a line that still is on it
 
 
 @dataclass(frozen=True, eq=False)
@@ -61,7 +62,7 @@ class Pools:
         return np.maximum.reduceat(along, start) - np.minimum.reduceat(along, start)
 
     def same_ridge(self, line: FloatArray, alike: BoolArray) -> BoolArray:
-        """Pairs whose near knot lies on its owner's line (n, 4; d = g = 0) to 4 cm, of those ``alike``."""
+        """Pairs whose near knot lies on its owner's line (n, 4; d = g = 0), of those ``alike``."""
         off = self.across - line[self.owner, 2] * self.along**2
-        out: BoolArray = alike & (np.abs(off) <= 0.04)
+        out: BoolArray = alike & (np.abs(off) <= SAME_LINE)
         return out

@@ -22,8 +22,10 @@ from crestcut.surface.raster import Cells
 
 PILOT = 0.15  # m, half window of the quadratic whose Hessian gives direction
 SPACING = 0.05  # m between knots
-CANDIDATE = 3.5  # standard deviations of bending
-UNUSUAL = 2.5  # the same, of how everything in the window bends
+# standard deviations of bending, and the same of how everything in the window bends, at which a hinge is
+# tried: the pooled gain decides, and a false one is smoothed away; and a step, which is not
+HINGE_BEND, HINGE_UNUSUAL = 2.5, 2.0
+STEP_BEND, STEP_UNUSUAL = 3.5, 2.5
 RUN = 5  # knots along a break, each way, whose bending is averaged
 RUN_GAIN = 1.6  # what that takes off the noise: pilot windows overlap
 MOST_KNOTS = 6000
@@ -76,11 +78,11 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     cells : raw means.  pilot : from ``sparse_pilot``.
     """
     variance = noise * noise * inflation
-    place = _candidates(pilot, pitch, math.sqrt(variance))
+    place, may_step = _candidates(pilot, pitch, math.sqrt(variance))
     data = (cells.count, cells.du, cells.dv, cells.z)
     alone = np.zeros((len(place), 9))
     _in_parts(len(place), lambda a, b: first_fits(data, place, a, b, pitch, variance, alone))
-    model, line = find_lines(place, pitch, variance, alone)
+    model, line = find_lines(place, pitch, variance, alone, may_step)
     on = model > 0
     if not on.any():
         return Knots.none()
@@ -147,9 +149,9 @@ def _in_parts(n: int, work: Callable[[int, int], None]) -> None:
             job.result()
 
 
-def _candidates(pilot: Local, pitch: float, noise: float) -> FloatArray:
+def _candidates(pilot: Local, pitch: float, noise: float) -> tuple[FloatArray, BoolArray]:
     """(n, 3) column, row and angle of n: the tops of bending that noise does not explain, and what runs on
-    from them."""
+    from them; and (n,) whether a step may be tried there."""
     step = spacing(pitch)
     assert pilot.beta is not None
     beta, z = (a[step // 2 :: step, step // 2 :: step] for a in (pilot.beta, pilot.z))
@@ -167,13 +169,20 @@ def _candidates(pilot: Local, pitch: float, noise: float) -> FloatArray:
     usual = float(np.median(across[on])) / 0.6745 if on.any() else 0.0
     kink = across * 2 / (0.94 * PILOT)
     tops = _tops(across, angle) & on
-    strong = tops & (across > np.maximum(CANDIDATE * sd / RUN_GAIN, UNUSUAL * usual)) & (kink > LEAST_KINK)
-    near = ndimage.binary_dilation(strong, np.ones((3, 3), bool), iterations=2)
-    j, i = np.nonzero(near & tops & (kink > 0.5 * LEAST_KINK))
+    near_hinge, near_step = (
+        ndimage.binary_dilation(
+            tops & (across > np.maximum(bend_of * sd / RUN_GAIN, unusual * usual)) & (kink > LEAST_KINK),
+            np.ones((3, 3), bool),
+            iterations=2,
+        )
+        for bend_of, unusual in ((HINGE_BEND, HINGE_UNUSUAL), (STEP_BEND, STEP_UNUSUAL))
+    )
+    j, i = np.nonzero(near_hinge & tops & (kink > 0.5 * LEAST_KINK))
     if len(j) > MOST_KNOTS:
         keep = np.sort(np.argsort(-bend[j, i], kind="stable")[:MOST_KNOTS])
         j, i = j[keep], i[keep]
-    return np.stack([i * step + step // 2, j * step + step // 2, angle[j, i]], axis=1).astype(float)
+    place = np.stack([i * step + step // 2, j * step + step // 2, angle[j, i]], axis=1).astype(float)
+    return place, near_step[j, i]
 
 
 def _along(hessian: FloatArray, angle: FloatArray, on: BoolArray) -> FloatArray:
