@@ -11,6 +11,7 @@ and slope at rims and in near-empty windows.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
@@ -55,6 +56,17 @@ def biweight(half: int) -> tuple[FloatArray, float]:
     return k, float(sandwich[0, 0] / inverse[0, 0])
 
 
+def by_rows(work: Callable[[int, int], None], rows: int) -> None:
+    """``work(first, stop)`` in bands of the rows, on two cores where there are rows enough."""
+    if rows < 8 * WORKERS:
+        work(0, rows)
+        return
+    edges = np.linspace(0, rows, 2 * WORKERS + 1).astype(int).tolist()
+    with ThreadPoolExecutor(WORKERS) as pool:
+        for job in [pool.submit(work, a, b) for a, b in pairwise(edges)]:
+            job.result()
+
+
 def fit_local(
     count: FloatArray,
     z: FloatArray,
@@ -95,7 +107,8 @@ def _between(fit: Local, mask: BoolArray, every: int, beta: bool) -> Local:
     assert fit.beta is not None
     z, variance = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
     slopes = np.full((*mask.shape, 5) if beta else (1, 1, 5), np.nan)
-    _carry(fit.z, fit.variance, fit.beta, mask, every, fit.half, beta, z, variance, slopes)
+    given = (fit.z, fit.variance, fit.beta, mask, every, fit.half, beta)
+    by_rows(lambda a, b: _carry(*given, a, b, z, variance, slopes), len(mask))
     return Local(fit.half, z, variance, slopes if beta else None)
 
 
@@ -116,30 +129,8 @@ def _fit(
     slopes = np.full((ny, nx, 5) if beta else (1, 1, 5), np.nan)
     side = half * pitch
     ridge = np.array([(noise / (TILT * side)) ** 2, (noise / (BEND * side)) ** 2]) + 1e-9
-    edges = np.linspace(0, ny, 2 * WORKERS + 1).astype(int)
-    with ThreadPoolExecutor(WORKERS) as pool:
-        jobs = [
-            pool.submit(
-                _fit_rows,
-                count,
-                z,
-                mask,
-                weights,
-                half,
-                ridge,
-                factor,
-                a,
-                b,
-                every,
-                beta,
-                out,
-                variance,
-                slopes,
-            )
-            for a, b in pairwise(edges)
-        ]
-        for job in jobs:
-            job.result()
+    given = (count, z, mask, weights, half, ridge, factor)
+    by_rows(lambda a, b: _fit_rows(*given, a, b, every, beta, out, variance, slopes), ny)
     return Local(half, out, variance, slopes if beta else None)
 
 
@@ -199,11 +190,11 @@ def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, every, want, out, 
 
 
 @njit(cache=True, nogil=True)
-def _carry(z, variance, beta, mask, every, half, want, out, out_variance, slopes):  # type: ignore[no-untyped-def]
+def _carry(z, variance, beta, mask, every, half, want, first, stop, out, out_variance, slopes):  # type: ignore[no-untyped-def]
     """Heights between the sparse fits: each of the four around speaks for its own quadratic, weighted
     bilinearly."""
     ny, nx = mask.shape
-    for j in range(ny):
+    for j in range(first, stop):
         for i in range(nx):
             if not mask[j, i]:
                 continue

@@ -1,20 +1,25 @@
 """Bandwidth from the noise: at every cell the largest window whose fit the smaller windows do not contradict.
 
 The rule is that of intersecting confidence intervals (Goldenshluger & Nemirovski 1997, Math. Meth. Statist.
-6:135): where the slab is plain the window grows and the noise averages away, where it bends the window
-shrinks before bending is smoothed off.
+6:135): where the
+slab is plain the window grows and the noise averages away, where it bends the window shrinks before bending
+is smoothed off.
 """
 
 from __future__ import annotations
 
+import math
 from itertools import combinations
 
 import numpy as np
+from numba import njit
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.surface.local import Local, fit_local
+from crestcut.surface.local import Local, by_rows, fit_local
+
+Fields = tuple[FloatArray, ...]
 
 HALVES = (0.32, 0.21, 0.135, 0.085, 0.055, 0.035)  # m, half windows from the widest
 WIDE_ONES = 4  # of them are made everywhere, the rest only near where these are in
@@ -43,14 +48,29 @@ def fit_plain(
         np.copyto(fit.z, fits[WIDE_ONES - 1].z, where=~mask_of_narrow)
         np.copyto(fit.variance, fits[WIDE_ONES - 1].variance, where=~mask_of_narrow)
     choice = np.full(count.shape, len(HALVES) - 1, np.int8)
-    for wide in range(len(HALVES) - 2, -1, -1):
-        agrees = mask.copy()
-        for narrow in range(wide + 1, len(HALVES)):
-            spread = judge * np.sqrt(np.maximum(fits[narrow].variance - fits[wide].variance, 0.0))
-            agrees &= np.abs(fits[wide].z - fits[narrow].z) <= CONTRADICTED * spread + 1e-5
-        # a wider window is only tried where every narrower one already agreed
-        choice[agrees & (choice == wide + 1)] = wide
-    return _blend(fits, choice, mask, noise, pitch)
+    zs, vs = tuple(f.z for f in fits), tuple(f.variance for f in fits)
+    by_rows(lambda a, b: _choose(zs, vs, mask, judge, a, b, choice), len(mask))
+    return _blend(zs, vs, choice, mask, noise, pitch)
+
+
+@njit(cache=True, nogil=True)
+def _choose(zs, vs, mask, judge, j0, j1, choice):  # type: ignore[no-untyped-def]
+    """choice := the widest window that no narrower one contradicts; a wider one is only tried where every
+    narrower one already agreed."""
+    for j in range(j0, j1):
+        for i in range(mask.shape[1]):
+            if not mask[j, i]:
+                continue
+            for wide in range(len(zs) - 2, -1, -1):
+                agrees = True
+                for narrow in range(wide + 1, len(zs)):
+                    spread = judge * math.sqrt(max(vs[narrow][j, i] - vs[wide][j, i], 0.0))
+                    if not abs(zs[wide][j, i] - zs[narrow][j, i]) <= CONTRADICTED * spread + 1e-5:
+                        agrees = False
+                        break
+                if not agrees:
+                    break
+                choice[j, i] = wide
 
 
 def _unsettled(fits: list[Local], mask: BoolArray, judge: float, pitch: float) -> BoolArray:
@@ -64,16 +84,26 @@ def _unsettled(fits: list[Local], mask: BoolArray, judge: float, pitch: float) -
     return near & mask
 
 
-def _blend(fits: list, choice: NDArray[np.int8], mask: BoolArray, noise: float, pitch: float):  # type: ignore[no-untyped-def]
+def _blend(
+    zs: Fields, vs: Fields, choice: NDArray[np.int8], mask: BoolArray, noise: float, pitch: float
+) -> tuple[FloatArray, FloatArray, NDArray[np.int8]]:
     """The narrowest choice within 3 cm decides, blurred over 3 cm so that the surface does not jump where
     the choice changes."""
     size = 2 * max(1, round(0.03 / pitch)) + 1
     level = ndimage.uniform_filter(ndimage.maximum_filter(choice, size).astype(float), size)
-    low = np.clip(np.floor(level), 0, len(fits) - 2).astype(int)
-    share = level - low
-    zs = np.stack([f.z for f in fits])
-    vs = np.stack([f.variance for f in fits])
-    j, i = np.indices(choice.shape)
-    z = (1 - share) * zs[low, j, i] + share * zs[low + 1, j, i]
-    v = (1 - share) * vs[low, j, i] + share * vs[low + 1, j, i]
-    return np.where(mask, z, np.nan), np.where(mask, noise * np.sqrt(v), np.nan), choice
+    z, se = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
+    by_rows(lambda a, b: _mix(zs, vs, level, mask, noise, a, b, z, se), len(mask))
+    return z, se, choice
+
+
+@njit(cache=True, nogil=True)
+def _mix(zs, vs, level, mask, noise, j0, j1, z, se):  # type: ignore[no-untyped-def]
+    """z, se := between the two windows on either side of ``level``."""
+    for j in range(j0, j1):
+        for i in range(mask.shape[1]):
+            if mask[j, i]:
+                low = min(max(math.floor(level[j, i]), 0), len(zs) - 2)
+                share = level[j, i] - low
+                z[j, i] = (1 - share) * zs[low][j, i] + share * zs[low + 1][j, i]
+                v = (1 - share) * vs[low][j, i] + share * vs[low + 1][j, i]
+                se[j, i] = noise * math.sqrt(v)
