@@ -10,6 +10,7 @@ from crestcut.deliver import ink, sheet_pages
 from crestcut.deliver.floor_plan import floor_figure
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.floor_words import (
+    OPEN,
     advice_lines,
     after_lines,
     claim_words,
@@ -85,6 +86,8 @@ def _found(report: FloorReport) -> list[Figure]:
         for line in advice_lines(report):
             paper.text(line, "box")
     high, low = worth(levelling.high), worth(levelling.low)
+    if judged.verdict == "cannot tell" and (high or low):
+        paper.text(OPEN, bold=True)
     if high:
         paper.heading("High spots: to grind")
         paper.text(

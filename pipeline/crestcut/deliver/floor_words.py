@@ -13,6 +13,7 @@ from crestcut.floor.work import lifts_of, worth
 from crestcut.units import both, millimetres
 
 BLOCKS = 0.020  # m: that a straightedge is read from
+OPEN = "What follows is as the scan shows it, its own error in it: measure first, grind nothing to it yet."
 LISTED = 8  # spots named in the terminal
 HUGE = 100.0  # F-numbers above are not told apart
 FIELD_NOTE = "Not proved in the field: lay a straightedge on the floor itself before and after."
@@ -157,7 +158,7 @@ def cut_lines(report: FloorReport) -> list[str]:
     if not levelling.high and not levelling.low:
         return ["Nothing to grind."]
     high, low = worth(levelling.high), worth(levelling.low)
-    lines = []
+    lines = [OPEN] if report.judged.verdict == "cannot tell" else []
     if high:
         lines.append(
             f"To grind: {len(high)} high spot{'s' if len(high) > 1 else ''}, {levelling.area:.2f} m2,"
