@@ -17,43 +17,21 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
-from crestcut.grid import HeightGrid
-from crestcut.job.records import PlanPoint, Point, StringReading, Wanted, Witness
-from crestcut.surface.evidence import gather_evidence
+from crestcut.job.records import PlanPoint, Wanted, Witness
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel
 from crestcut.travel.advice_draws import draw_readings
-from crestcut.travel.advice_strings import StringPlan, crossbar, h_of_strings
 from crestcut.travel.chance import assess_chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.records import Passage
-from crestcut.travel.ride import wheel_feet
 from crestcut.vehicle.records import AS_MEASURED
-from scenes import STRAIGHT, TRACK, Scene, belly, crest, scene, stand, vehicle
+from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
 from simulated import seen_from
+from strings_sim import PLACED, READ, at, feet_and_worst, h_read, off, plans_of
 
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "planted", "planted", "planted")
 WITHIN, KNOWN = 0.002, 0.0003  # m: how well the part's height is known, usually and where it does not matter
-READ, PLACED = 0.001, 0.020  # m: reading and places
 BEST, TRUTHS, BEST_DRAWS = 4, 60, 6000  # of the best possible: surfaces, truths among draws
-
-
-def at(point: Point) -> tuple[float, float]:
-    assert isinstance(point, PlanPoint)
-    return point.x, point.y
-
-
-def off(xy: np.ndarray, rng: np.random.Generator) -> np.ndarray:
-    return np.asarray(xy + rng.normal(0.0, PLACED, 2))
-
-
-def feet_and_worst(s: Scene) -> tuple[np.ndarray, np.ndarray]:
-    """Site x, y of the wheels at the worst pose (4, 2), and of the worst point, m."""
-    worst = s.before.worst
-    assert worst is not None
-    pose = int(np.searchsorted(s.ride.batch.variant, worst.pose[0])) + worst.pose[1]
-    places = s.ride.batch.places[pose : pose + 1]
-    return s.surface.height.frame.to_site(wheel_feet(s.vehicle, places)[0]), np.array(worst.xy)
 
 
 def felt(noisy: Scene, true: Scene, wrong: float, rng: np.random.Generator) -> Evidence:
@@ -69,47 +47,6 @@ def felt(noisy: Scene, true: Scene, wrong: float, rng: np.random.Generator) -> E
 def witness(s: Scene, front: np.ndarray, gap: float = 0.0, placed: float = 0.0) -> Evidence | None:
     said = Witness("belly", PlanPoint(*map(float, front)), "as measured", gap=gap, within=READ, placed=placed)
     return witness_evidence([said], s.vehicle, s.surface, s.line, (AS_MEASURED,), at)
-
-
-def plans_of(s: Scene, half: float) -> list[StringPlan]:
-    """The H as the sheet prescribes it."""
-    feet, worst = feet_and_worst(s)
-    bar = crossbar(s.surface, feet, worst, (-half, half), TRACK)
-    assert bar is not None
-    return h_of_strings(s.surface, feet, bar)
-
-
-def h_read(noisy: Scene, true: Scene, half: float, rng: np.random.Generator) -> Evidence:
-    """The three strings stretched on the true slab, every chalk mark and block some 20 mm from its place."""
-    plans, height = plans_of(noisy, half), true.surface.height
-    right, left = (off(xy, rng) for xy in plans[2].points[:2])
-    strings = []
-    for plan, mark in zip(plans[:2], (left, right), strict=True):
-        a, b = (off(xy, rng) for xy in plan.points[:2])
-        share = float((mark - a) @ (b - a) / ((b - a) @ (b - a)))
-        down = float(np.array([1 - share, share, -1.0]) @ height.sample(np.array([a, b, mark])))
-        strings.append(string(plan, down + plan.blocks + rng.normal(0.0, READ)))
-    for ends in plans[2].least:
-        down = least_down(height, right, left, ends) + plans[2].blocks + rng.normal(0.0, READ)
-        strings.append(string(plans[2], down, ends))
-    found = gather_evidence(strings, [], noisy.surface, at)
-    assert found is not None
-    return found
-
-
-def string(plan: StringPlan, down: float, ends: tuple[float, float] | None = None) -> StringReading:
-    a, b, mark = plan.points
-    length = float(np.hypot(*(b - a)))
-    place = float(np.hypot(*(mark - a))) if ends is None else None
-    between = None if ends is None else (ends[0] * length, ends[1] * length)
-    points = PlanPoint(*map(float, a)), PlanPoint(*map(float, b))
-    return StringReading(*points, place, plan.blocks, down, READ, PLACED, between)
-
-
-def least_down(height: HeightGrid, a: np.ndarray, b: np.ndarray, ends: tuple[float, float]) -> float:
-    s = np.linspace(*ends, 400)
-    high = height.sample(np.array([a, b]))
-    return float(np.min(high[0] * (1 - s) + high[1] * s - height.sample(a + s[:, None] * (b - a))))
 
 
 def one(seed: int, half: float, draws: int, cell: float) -> list[float]:

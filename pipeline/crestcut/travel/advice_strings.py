@@ -10,6 +10,7 @@ enough.
 
 from __future__ import annotations
 
+import itertools
 import math
 from dataclasses import dataclass
 
@@ -95,24 +96,28 @@ def crossbar(
 
 def h_of_strings(surface: Surface, feet: FloatArray, bar: Crossbar) -> list[StringPlan]:
     """Left bar, right bar and crossbar of an H; none where the scan has not seen the slab under one."""
-    mark = 'chalk a mark in the {} wheel track where the crest crosses it ("read here"); stretch a string'
+    mark = 'chalk a mark in {} wheel track where the crest crosses it ("read here"); stretch a string'
     rest = "over it from wheel to wheel, {}, and measure down to the slab at the mark (an H, {} bar)"
-    says = [f"{mark.format(w)} {rest.format('{}', n)}" for w, n in (("left", "first"), ("right", "second"))]
+    says = [
+        f"{mark.format(w)} {rest.format('{}', n)}" for w, n in (("one", "first"), ("the other", "second"))
+    ]
     bars = [
         string_plan(surface, feet[2], feet[0], bar.left, says[0]),
         string_plan(surface, feet[3], feet[1], bar.right, says[1]),
     ]
     a, b = bar.ends
-    length = float(np.hypot(*(b - a)))
-    lengths = [f"{share * length:.2f} m" for share in bar.halves]
+    low, middle, up = (share * float(np.hypot(*(b - a))) for share in bar.halves)
+    halves = tuple(itertools.pairwise(bar.halves))
+    blocks = string_plan(surface, a, b, bar.at, "", halves).blocks
+    first, second = (string_plan(surface, a, b, bar.at, "", (h,)) for h in halves)
+    expect = [millimetres(p.expect - p.blocks + blocks, 0) for p in (first, second)]
     how = (
         "stretch a string along the crest with its blocks on those two marks, {}, and measure the least "
-        f"distance down to the slab twice, between {lengths[0]} and {lengths[1]} and between {lengths[1]} "
-        f"and {lengths[2]} from block a (the H's crossbar: two [[string]] in the job file, each with "
-        'at = "least" and between)'
+        f"distance down to the slab twice: between {low:.2f} m and {middle:.2f} m from block a (expect "
+        f"{expect[0]}) and between {middle:.2f} m and {up:.2f} m ({expect[1]}). It is the H's crossbar: two "
+        '[[string]] in the job file, each with at = "least" and between'
     )
-    low, middle, up = bar.halves
-    plans = [*bars, string_plan(surface, a, b, bar.at, how, ((low, middle), (middle, up)))]
+    plans = [*bars, string_plan(surface, a, b, bar.at, how, halves)]
     return plans if all(np.isfinite(p.expect) for p in plans) else []
 
 
