@@ -92,8 +92,8 @@ def test_a_felt_gap_20_mm_off_its_place_keeps_the_promise_and_narrows() -> None:
 
 def test_an_h_of_strings_20_mm_off_its_places_keeps_the_promise_and_narrows() -> None:
     """16 of them, the part's height known: at 95 % fewer than 12 have a chance of 1 in 1,000 (binomial). What
-    an H can do at best is in the bench, 2.4 and 2.9 times for these two widths where the warp halves at 0.5 m;
-    it halves at 0.35 m here. Three strings read at places rather than at their least gave 1.5."""
+    an H can do at best is in the bench, 2.4 and 2.9 times for these widths where the warp halves at 0.5 m; it
+    halves at 0.35 m here. Three strings read at places rather than at their least gave 1.5."""
     held, narrower = 0, []
     for seed in range(16):
         true, noisy, _ = simulated(seed + 700)
