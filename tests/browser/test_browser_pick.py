@@ -221,7 +221,7 @@ def test_five_tape_lengths_make_a_good_vehicle_file(pick: Path, open_page: Any, 
 
 def test_an_opened_job_comes_back_the_same(pick: Path, open_page: Any) -> None:
     page, jobs = open_page(pick, "laptop"), sorted((ROOT / "configs" / "jobs").glob("*.toml"))
-    jobs = [job for job in jobs if not job.stem.endswith("_floor")]  # a floor's job has no vehicle and no line
+    jobs = [job for job in jobs if not job.stem.endswith("_floor")]  # a floor's has no line
     assert len(jobs) >= 3
     for job in jobs:
         page.locator("#open-job").set_input_files(job)
