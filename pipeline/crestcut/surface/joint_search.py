@@ -96,7 +96,7 @@ def _lines(x: FloatArray, y: FloatArray, above: FloatArray, angle: float, noise:
     return np.column_stack([t * c - u * s, t * s + u * c, found[:, 2] + angle, found[:, 3:]])
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _add_row(to, row):  # type: ignore[no-untyped-def]
     for k in range(len(row)):
         to[k] += row[k]
@@ -156,7 +156,7 @@ def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped
     return found
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[no-untyped-def]
     """Points and mean residual of the one-cell strip through (j + oj, i + oi) along (dj, di)."""
     ny, nx = count.shape
@@ -170,7 +170,7 @@ def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[n
     return n, (s / n if n > 0 else 0.0)
 
 
-@njit(cache=True, nogil=True, fastmath=True)
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
 def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
     """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard
     deviations; 0 if unknown."""
