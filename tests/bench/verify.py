@@ -1,7 +1,7 @@
 """Finished work of known truth, checked by a scan or by hand: do the intervals hold it? Prints data, figures
 and seconds.
 
-python tests/bench/verify.py [cases]
+python tests/bench/verify.py [cases] [scan | hand | both]
 
 Slabs are simulated on the grid: a crest, seen once before the work and once after it, each time with an error
 of white, patch and warp of its own; the plan is made from the first, and cut to a share of it, by a hand that
@@ -71,7 +71,7 @@ class Case:
     def scanned(self, seed: int) -> tuple[Now, Removed]:
         """Checked by a scan of its own errors."""
         after = seen_from(self.finished, seed + 3 * 10**6, MODEL)
-        (now,) = all_now(self.job, after, [self.driver], [self.true.line], [None], seed)
+        (now,) = all_now(self.job, after, [self.driver], [self.true.line], [None], seed, scanned=True)
         return now, removed_between(self.before, after, self.plan, 0.001)
 
     def felt(self) -> tuple[Witness, ...]:
@@ -127,12 +127,9 @@ def decided(chance: np.ndarray, spare: np.ndarray) -> str:
     )
 
 
-def main() -> None:
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 120
-    print(f"{count} crests of 9 to 12 % a side; white 0.7, patch 1.3, warp 4.3 mm at 0.35 m; vehicle 2 mm;")
-    print("cut to 0 to 120 % of the plan, uneven by 1.5 mm; mm throughout")
-    want = Wanted().want
-    start, rows, depths = time.process_time(), [], []
+def by_scan(count: int) -> None:
+    """One scan after the work."""
+    want, start, rows, depths = Wanted().want, time.process_time(), [], []
     for k in range(count):
         case = Case(k, 0.0, 1.2)
         now, removed = case.scanned(k)
@@ -158,7 +155,11 @@ def main() -> None:
     _, rms, sd = np.array(depths).T
     print(f"  depth at its deepest: off by {rms.mean() * 1e3:.2f} rms, said {sd.mean() * 1e3:.2f} (1 sd)")
     print(f"  ground called cut that was not: {odd.sum():.0f} of {count} slabs")
-    start, rows = time.process_time(), []
+
+
+def by_hand(count: int) -> None:
+    """Two felt gaps alone."""
+    want, start, rows = Wanted().want, time.process_time(), []
     for k in range(count):
         case = Case(k + 10_000, 0.0, 1.2)
         rows.append((case.gap, *case.by_hand(k), case.share))
@@ -168,6 +169,17 @@ def main() -> None:
     print(decided(chance, gap - want))
     off = share - true_share
     print(f"  share of the plan: off by {off.std():.2f} sd, mean {off.mean():+.2f}")
+
+
+def main() -> None:
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 120
+    print(f"{count} crests of 9 to 12 % a side; white 0.7, patch 1.3, warp 4.3 mm at 0.35 m; vehicle 2 mm;")
+    print("cut to 0 to 120 % of the plan, uneven by 1.5 mm; mm throughout")
+    which = sys.argv[2] if len(sys.argv) > 2 else "both"
+    if which in ("both", "scan"):
+        by_scan(count)
+    if which in ("both", "hand"):
+        by_hand(count)
 
 
 if __name__ == "__main__":

@@ -31,8 +31,8 @@ def left(rise: float, run: float, feather: float = 0.25) -> tuple[Edge, ...]:
     return edges_left(before, exact, removed_between(before, exact, planned, 0.0), feather)
 
 
-# 2010 ADA Standards 303.2: vertical up to 1/4 in; 303.3: to 1/2 in bevelled not steeper than 1:2; 303.4: above
-# that ramped
+# 2010 ADA Standards 303.2: vertical up to 1/4 in; 303.3: to 1/2 in bevelled not steeper than 1:2; 303.4:
+# above that ramped
 @pytest.mark.parametrize(
     ("inches", "run", "said"),
     [
