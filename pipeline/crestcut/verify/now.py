@@ -71,11 +71,12 @@ def now_of(
 def _overshoot(drawn: Draws, bare: Draws) -> float:
     """m, by how much the draws' own estimate is too high over a finished cut.
 
-    The least of many noisy gaps is too low, and ``chance_draws`` takes that off by choosing the place on one
-    noisy copy and judging it on another. That is right where one place is the worst. A finished cut comes near
-    all over, the place chosen is any of many, and the correction goes 2 to 6 mm too far (phone scans, as in
-    tests/bench/verify.py). Adding the noise once more and taking off what that costs (bootstrap estimate of
-    bias: Efron & Tibshirani 1993, 10.3) errs by less there. Readings by hand have taken their share of both.
+    The least of many noisy gaps is too low, and ``chance_draws`` takes that off by choosing the place on
+    one noisy copy and judging it on another. That is right where one place is the worst. A finished cut comes
+    near all over, the place chosen is any of many, and the correction goes 2 to 6 mm too far (phone scans, as
+    in tests/bench/verify.py). Adding the noise once more and taking off what that costs (bootstrap estimate
+    of bias: Efron & Tibshirani 1993, 10.3) errs by less there. Readings by hand have taken their share of
+    both.
 
     bare : the draws without readings.
     """
