@@ -27,7 +27,9 @@ from surface_scene import Crest, crest_scan, scan_of
 
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.scan.records import Scan
-from crestcut.surface.build import build_surface
+from crestcut.surface.build import build_surface, level_means, measured_cells
+from crestcut.surface.ground import find_ground
+from crestcut.surface.joints import find_joints
 from crestcut.surface.local import fit_local
 from crestcut.surface.raster import Lattice, sum_cells
 from crestcut.surface.records import ErrorModel, Surface
@@ -158,22 +160,82 @@ def tyre(surface: Surface, radius: float = 0.315) -> FloatArray:
     return np.array([(profile[i - k : i + k + 1] - drop).max() for i in range(k, len(profile) - k)])
 
 
-def joints(scans: int) -> str:
-    """How far a joint moves a tyre at its worst place, and how far the points it swallows do once gone."""
+SHAPES = (  # what is no joint, by the distance from its line
+    ("plain slabs", lambda v: 0 * v),
+    ("sags of two 20 % slopes", lambda v: 0.2 * np.abs(v)),
+    ("crests of 20 %", lambda v: -0.2 * np.maximum(v, 0)),
+    ("steps of 25 mm", lambda v: np.where(v > 0, -0.025, 0.0)),
+)
+
+
+def joint(scans: int, noise: float, width: float, depth: float, first: int = 0) -> str:
+    """How far a joint moves a tyre at its worst place, the same noise with and without it, and how far the
+    points it swallows do once gone; and the pull of the surface on it."""
     moved: list[list[float]] = [[], []]
-    for seed in range(scans):
-        scan, frame = crest_scan(Crest("sharp", 0.0, at=(5.0, 0.0)), seed)
-        inside = np.abs(scan.points[:, 0] + 0.3 * scan.points[:, 1]) < 0.006
-        sunk = scan.points - 0.025 * inside[:, None] * (0, 0, 1)
+    pulls = []
+    for seed in range(first, first + scans):
+        scan, frame = crest_scan(Crest("sharp", 0.0, at=(5.0, 0.0)), seed, noise)
+        lean = 0.3 if first == 0 else 0.05 + 0.11 * (seed % 10)
+        inside = np.abs(scan.points[:, 0] + lean * scan.points[:, 1]) < width / 2
+        sunk = scan.points - depth * inside[:, None] * (0, 0, 1)
         bare = tyre(build_surface(scan, frame, "phone", NO_ERROR))
         for points, out in zip((sunk, scan.points[~inside]), moved, strict=True):
-            other = tyre(build_surface(scan_of(points), frame, "phone", NO_ERROR))
-            out.append(1000 * float(np.abs(other - bare).max()))
-    words = [f"{np.median(m):.2f}, at worst {max(m):.2f}" for m in moved]
+            surface = build_surface(scan_of(points), frame, "phone", NO_ERROR)
+            out.append(1000 * float(np.abs(tyre(surface) - bare).max()))
+            if out is moved[0]:
+                xy = frame.node_xy()
+                on = np.abs(xy[..., 0] + lean * xy[..., 1]) < width / 2
+                truth = 0.02 * xy[..., 0] + 0.01 * xy[..., 1]
+                pulls.append(((surface.height.values - truth) / surface.standard_error.values)[on])
+    words = [f"{np.median(m):5.2f} {np.percentile(m, 95):5.2f} {max(m):5.2f}" for m in moved]
+    pull = np.sqrt(np.nanmean(np.concatenate(pulls) ** 2))
     return (
-        f"joint 12 mm wide, 25 mm deep, {scans} scans: moves a tyre by {words[0]} mm;"
-        f" its points taken away by hand: {words[1]} mm"
+        f"{1000 * width:5.0f} {1000 * depth:6.0f} {1000 * noise:6.0f} {scans:6d}"
+        f"    {words[0]}    {words[1]}    {pull:5.2f}"
     )
+
+
+def taken_for_joints(scans: int, noise: float) -> str:
+    """Scans on which points were raised or left out for a joint that is not there."""
+    counts = []
+    for name, shape in SHAPES:
+        found = 0
+        for seed in range(scans):
+            c, s = np.cos(0.4 + seed), np.sin(0.4 + seed)
+
+            def extra(xy: FloatArray, c: float = c, s: float = s, shape=shape) -> FloatArray:  # type: ignore[no-untyped-def]
+                return shape(xy[:, 0] * c + xy[:, 1] * s)
+
+            scan, frame = crest_scan(Crest("sharp", 0.0, at=(5.0, 0.0)), 2000 + seed, noise, extra=extra)
+            lattice = Lattice.around(frame)
+            placed = lattice.place(scan.points)
+            ground = find_ground(lattice, placed)
+            cells = sum_cells(lattice, placed, ground.keep)
+            mask = measured_cells(cells.count, lattice.pitch)
+            z = level_means(cells, mask, lattice.pitch, ground.noise)
+            known = (cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise)
+            found += find_joints(*known).any
+        counts.append(f"{found} of {scans} {name}")
+    return f"taken for a joint at {1000 * noise:.0f} mm noise: " + ", ".join(counts)
+
+
+def joints(scans: int) -> None:
+    """The figure's own joint first; others at other leans, from other scans."""
+    print("joint: mm; a tyre moved by (median, 95th percentile, worst)")
+    print("width  depth  noise  scans      with the joint       its points taken away    pull on it")
+    print(joint(scans, 0.008, 0.012, 0.025), flush=True)
+    for noise, width, depth in (
+        (0.008, 0.012, 0.012),
+        (0.008, 0.005, 0.025),
+        (0.008, 0.012, 0.006),
+        (0.004, 0.012, 0.006),
+        (0.002, 0.012, 0.006),
+        (0.001, 0.005, 0.006),
+        (0.001, 0.015, 0.025),
+    ):
+        print(joint(max(scans // 4, 2), noise, width, depth, 500), flush=True)
+    for noise in (0.002, 0.008):
+        print(taken_for_joints(scans, noise), flush=True)
 
 
 def main() -> None:
@@ -189,7 +251,7 @@ def main() -> None:
         f" {plain:.2f} mm on plain parts"
     )
     print(steps(scans))
-    print(joints(scans))
+    joints(scans)
 
 
 if __name__ == "__main__":
