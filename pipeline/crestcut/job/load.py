@@ -40,8 +40,9 @@ def load_job(path: Path) -> Job:
 
 
 def check_points(job: Job, more: Sequence[tuple[str, Point]] = ()) -> None:
-    """Raise CrestcutError for a mark put twice, or a point that names none. more : points of other tables, with
-    the key each stands under.
+    """Raise CrestcutError for a mark put twice, or a point that names none.
+
+    more : points of other tables, with the key each stands under.
     """
     names = [mark.name for mark in job.marks]
     for name in names:
