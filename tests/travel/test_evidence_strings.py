@@ -87,6 +87,13 @@ def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -
     assert float(gap.std()) > 1.08 * spread
     assert float(told.std()) == pytest.approx(spread, rel=0.12)
     assert float(told.mean()) == pytest.approx(mean, abs=0.25 * spread)
+    # and the distance itself: after one step along the tangent its spread is half as large again
+    wrong = held.fold.ground[footing.extra][:, None] + held.ground[footing.extra]
+    chord = (1 - share)[:, None] * wrong[0] + share[:, None] * wrong[1]
+    again = (down[:, None] - chord + wrong[2:]).min(axis=0)
+    expected = float(weight @ least)
+    assert float(again.mean()) == pytest.approx(expected, abs=2e-4)
+    assert float(again.std()) == pytest.approx(float(np.sqrt(weight @ (least - expected) ** 2)), rel=0.15)
 
 
 def test_a_distance_at_a_place_is_folded_in_by_the_formula_of_kriging(stood: Scene) -> None:
