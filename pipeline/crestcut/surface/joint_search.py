@@ -18,7 +18,7 @@ BESIDE = 0.03  # m to the strips it is compared with
 WORTH = 0.0015  # m: a strip that lies less low is not looked at
 LOW = 0.65  # of a strip's fall, which half-filled cells dilute: half the true depth of the joint
 SURE = 4.5  # standard deviations of the difference of strip means
-LIKELY = 1.5  # standard deviations at which a longer strip is tried
+LIKELY = 2.0  # standard deviations at which a longer strip is tried
 DIRECTIONS = 16
 # lines of two metres
 # standard deviations to which a metre of a shallow joint must stand out for cells to show it, and for every
