@@ -5,8 +5,8 @@ Data: 3,000 points/m2, 8 mm white noise, 2 x 1.6 m, any angle to the grid; again
 0.1 m) and warp (4.5 mm, Matern-3/2). No averaging removes warp, so it is judged against truth plus warp.
 Figures: within 5 mm of the break bias 0.5 mm or less and RMSE 1.1 mm or less; plain parts (over 0.3 m from
 the break) 0.6 mm or less; best round kernel beaten twofold on the sharp ones. A 25 mm step: 10 to 90 % within
-30 mm. A joint 12 mm wide moves a tyre by 0.2 mm or less: at 8 mm noise it does on some 97 scans of 100, the
-others by up to 0.3, where points at its edges are taken for the slab's; one 6 mm deep is not seen there.
+30 mm. A joint 12 mm wide moves a tyre by 0.2 mm or less: at 8 mm noise it did on 92 scans of 96, at worst by
+0.46, where points at its edges are taken for the slab's; one 6 mm deep is mostly not seen there.
 
 With patch noise and warp the first three are beyond every linear unbiased estimator: the bound beside them
 is that of universal kriging which is told covariances, noise, place and sharpness of the break (Rasmussen &
@@ -94,12 +94,12 @@ def bound(hinge: bool, half: float = 0.4) -> float:
     return float(np.sqrt(WARP[0] ** 2 - warp[-1] @ known + left @ np.linalg.solve(basis.T @ free, left)))
 
 
-def run(kind: str, scans: int, correlated: bool) -> str:
+def run(kind: str, scans: int, correlated: bool, grade: float = 0.20) -> str:
     near, plain, pulls, cpu = [], [], [], 0.0
     rounds: list[list[FloatArray]] = [[] for _ in range(2 * len(ROUND))]
     for seed in range(scans):
         rng = np.random.default_rng(1000 + seed)
-        crest = Crest(kind, rng.uniform(0, np.pi))
+        crest = Crest(kind, rng.uniform(0, np.pi), grade)
         scan, frame = crest_scan(crest, seed, NOISE, DENSITY)
         xy = frame.node_xy()
         truth = crest.height(xy)
@@ -125,7 +125,7 @@ def run(kind: str, scans: int, correlated: bool) -> str:
     best = min(1000 * np.sqrt(np.mean(np.concatenate(r) ** 2)) for r in rounds)
     rmse = np.sqrt(np.nanmean(n**2))
     return (
-        f"{kind:6s} {'patch+warp' if correlated else 'white':10s} {scans:4d}"
+        f"{kind:6s} {100 * grade:3.0f} % {'patch+warp' if correlated else 'white':10s} {scans:4d}"
         f"   {np.nanmean(n):+6.2f} {rmse:6.2f}"
         f"   {np.sqrt(np.nanmean(p**2)):6.2f}   {np.sqrt(np.nanmean(pull**2)):5.2f}"
         f"   {best:6.2f} ({best / rmse:3.1f}x)   {cpu / scans:6.2f}"
@@ -241,11 +241,12 @@ def joints(scans: int) -> None:
 
 def main() -> None:
     scans = int(sys.argv[1]) if len(sys.argv) > 1 else 24
-    print("crest  noise      scans   bias   RMSE   plain   pull   best round kernel   CPU s a scan")
+    print("crest   fold noise      scans   bias   RMSE   plain   pull   best round kernel   CPU s a scan")
     print("(mm; bias, RMSE and pull, error over its standard error, within 5 mm of the break)")
     for correlated in (False, True):
         for kind in ("sharp", "round", "plan"):
             print(run(kind, scans, correlated), flush=True)
+        print(run("sharp", scans, correlated, 0.10), flush=True)
     at, plain = 1000 * bound(True), 1000 * bound(False)
     print(
         f"bound for patch+warp: {at:.2f} mm at a sharp break known to be one and where,"
