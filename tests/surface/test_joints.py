@@ -182,6 +182,8 @@ def test_the_depths_own_error_widens_the_standard_error_by_its_share() -> None:
     joint = Strip(0.5, 0.5, 0.0, -0.5, 0.5, -0.006, 0.006, 0.025, 500.0)
     none = np.zeros(0, np.int64)
     joints = Joints(none, np.zeros(0), none > 0, np.zeros((101, 101), bool), (joint,), (0.001,))
-    wider = joints.widened(np.full((101, 101), 0.0004), np.zeros((101, 101), np.int8), 0.01)
-    assert wider[50, 50] == pytest.approx(np.hypot(0.0004, 0.001 * share), rel=0.01)
-    assert wider[95, 50] == pytest.approx(0.0004, rel=1e-3)
+    widest = np.zeros((101, 101), np.int8)
+    alone, both = (joints.widened(np.full((101, 101), e), widest, 0.01) for e in (0.0, 1e-4))
+    assert alone[50, 50] == pytest.approx(0.001 * share, rel=0.03)
+    assert alone[95, 50] == 0.0
+    assert both[50, 50] == pytest.approx(np.hypot(1e-4, alone[50, 50]))
