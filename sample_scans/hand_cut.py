@@ -1,7 +1,7 @@
 """What the hand took off the apron: the depths the work sheets gave, followed as a hand does.
 
 ``apron_cut.csv`` holds those depths, in millimetres every 20 mm, as ``courtyard_apron_measured.toml`` was
-planned. The hand went a little over the drawn edge and a little deeper than asked, unevenly, and nowhere else.
+planned. The hand went a little over the drawn edge and a little deeper than asked, unevenly, nowhere else.
 """
 
 from __future__ import annotations

@@ -102,7 +102,9 @@ def truth() -> dict[str, object]:
         "kiln_room": {
             "humps": kiln_room.HUMPS, "hollow": kiln_room.HOLLOW, "column": kiln_room.COLUMN,
             "room": kiln_room.ROOM, "fall": kiln_room.FALL,
-            "errors": {"range_noise": kiln_room.RANGE_NOISE, "patch": kiln_room.PATCH, "warp": kiln_room.WARP},
+            "errors": {
+                "range_noise": kiln_room.RANGE_NOISE, "patch": kiln_room.PATCH, "warp": kiln_room.WARP
+            },  # fmt: skip
         },
         "walk_after_the_work": {
             "stray": hand_cut.STRAY,

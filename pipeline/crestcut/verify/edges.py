@@ -139,7 +139,7 @@ def new_ponds(before: Surface, after: Surface, removed: Removed) -> tuple[tuple[
     frame = before.height.frame
     step = max(round(POND_CELL / frame.cell), 1)
     cell = frame.cell * step
-    u, v = np.arange(frame.shape[1]) * frame.cell, np.arange(frame.shape[0]) * frame.cell
+    v, u = (np.arange(n, dtype=np.float64) * frame.cell for n in frame.shape)
     both = np.isfinite(before.height.values) & np.isfinite(after.height.values)
     was, now = (
         ponds(np.where(both, s.height.values, np.nan)[::step, ::step], cell, u[::step], v[::step])

@@ -127,7 +127,8 @@ def _tiles(before: Surface, after: Surface, drop: FloatArray, work: BoolArray) -
     error = before.standard_error.values**2 + after.standard_error.values**2
     j, i = np.nonzero(seen)
     middle = np.column_stack([i, j]) * n + (n - 1) / 2
-    slopes = [np.nan_to_num(g) for g in np.gradient(before.height.values, frame.cell)]
+    sides = (np.gradient(before.height.values, frame.cell, axis=k) for k in (0, 1))
+    slopes = [np.nan_to_num(np.asarray(g, dtype=np.float64)) for g in sides]
     across, along = (blocks(g)[seen].mean(axis=1) for g in slopes)  # a rim without a slope counts as level
     c, s = np.cos(frame.angle), np.sin(frame.angle)
     return _Tiles(
