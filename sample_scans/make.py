@@ -104,7 +104,7 @@ def truth() -> dict[str, object]:
             "room": kiln_room.ROOM, "fall": kiln_room.FALL,
             "errors": {
                 "range_noise": kiln_room.RANGE_NOISE, "patch": kiln_room.PATCH, "warp": kiln_room.WARP
-            },  # fmt: skip
+            },
         },
         "walk_after_the_work": {
             "stray": hand_cut.STRAY,

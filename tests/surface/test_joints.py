@@ -92,6 +92,7 @@ def test_joints_that_cross_do_not_move_a_tyre(noise: float, depth: float, seed: 
     bare = tyre(build_surface(scan, frame, error=NO_ERROR))
     sunk = scan_of(scan.points - depth * inside[:, None] * (0, 0, 1))
     jointed = build_surface(sunk, frame, error=NO_ERROR)
+    assert any(note.startswith("2 straight joints bridged") for note in jointed.notes)
     assert np.abs(tyre(jointed) - bare).max() <= 2e-4
     assert not any("joint" in what for what, _ in jointed.removed)  # raised, not left out
 

@@ -74,7 +74,7 @@ def build_surface(
     grid = HeightGrid(frame, lattice.nodes(height))
     measured = grid.measured
     model = error or estimate_error(scan, grid, scanner)
-    note = _mesh_note(scan, knots)
+    notes = (_mesh_note(scan, knots), _joint_note(joints))
     return Surface(
         height=grid,
         top=grid.like(highest_in_cell(lattice, height, excess)),
@@ -84,7 +84,7 @@ def build_surface(
         error=model,
         removed=(*ground.removed, *((JOINTS, joints.left_out),) * (joints.left_out > 0)),
         points_used=int(cells.count.sum()),
-        notes=(note,) if note else (),
+        notes=tuple(n for n in notes if n),
     )
 
 
@@ -192,6 +192,25 @@ def shared_noise(cells: Cells, z: FloatArray, pilot: Local, pitch: float, noise:
     own = 1 - np.clip(n * pilot.variance[k // 2 : ny : k, k // 2 : nx : k], 0, 0.5)
     ratio = (n * mean**2 / own)[(n >= 4) & np.isfinite(base)]
     return float(np.clip(np.median(ratio) / 0.455 / noise**2, 1.0, 50.0)) if len(ratio) > 20 else 1.0
+
+
+def _joint_note(joints: Joints) -> str | None:
+    """What was done about straight joints, so that nobody takes the bridged slab for one without them."""
+    if not joints.strips:
+        return None
+    wide = sorted(1000 * strip.width for strip in joints.strips)
+    deep = sorted(1000 * strip.depth for strip in joints.strips)
+    many = len(joints.strips)
+    return (
+        f"{many} straight {'joints' if many > 1 else 'joint'} bridged, "
+        f"{_span(wide)} mm wide and {_span(deep)} mm deep: a tyre rides over, so the points in "
+        f"{'them' if many > 1 else 'it'} were raised by that depth"
+    )
+
+
+def _span(ordered: list[float]) -> str:
+    low, high = f"{ordered[0]:.0f}", f"{ordered[-1]:.0f}"
+    return low if low == high else f"{low} to {high}"
 
 
 def _mesh_note(scan: Scan, knots: Knots) -> str | None:
