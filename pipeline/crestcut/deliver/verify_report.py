@@ -17,10 +17,14 @@ NOTHING = 0.0005  # m: a difference of scans less than this is not drawn as gone
 def report_now(report: Report, check: Check) -> Report:
     """The slab as it is now under the vehicle with least to spare; the plan is what is still to go."""
     now = check.first
-    standing = now.standing
+    standing, worst = now.standing, now.standing.before.worst
+    before = standing.before
+    if worst is not None:  # the map says the figure that the words say, not the swept one with its bias
+        spot = replace(worst, gap=now.today.least_clearance)
+        before = replace(before, least={z: spot if c is worst else c for z, c in before.least.items()})
     return replace(
         report,
-        surface=check.surface, vehicle=standing.vehicle, ride=standing.ride, before=standing.before,
+        surface=check.surface, vehicle=standing.vehicle, ride=standing.ride, before=before,
         today=now.today, plan=check.still, after=None, advice=check.advice, options=(), vehicles=(), soft=(),
         release="ok" if check.still.deepest <= 0 else report.release,
     )  # fmt: skip

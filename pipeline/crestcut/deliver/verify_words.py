@@ -49,8 +49,10 @@ def verdict_words(report: Report, check: Check) -> str:
         return f"NOT YET: {name} {still}; {asked}, {both(short)} short; {chance_words(first)}."
     guess = f"{both(gap)} at the least" if gap >= 0 else f"{both(-gap)} too little room"
     touch = in_words(first.today.chance_of_contact)
-    head = f"CANNOT TELL: at best estimate {name} has {guess}; {asked}; {chance_words(first)}, {touch}."
-    return f"{head} And {_steps(check.edges)} left at the edge of the cut." if check.edges else head
+    told = f"at best estimate {name} has {guess}; {asked}; {chance_words(first)}, {touch}."
+    if check.edges:
+        return f"NOT YET: {_steps(check.edges)} left at the edge of the cut; the gap cannot be told: {told}"
+    return f"CANNOT TELL: {told}"
 
 
 def _steps(edges: Sequence[Edge]) -> str:
@@ -191,7 +193,9 @@ def _measure_words(item: Mapping[str, object]) -> str:
     if not isinstance(axle, list):
         said = f"{item['how']}, where: {item['where']}; expect {item['expect']}"
         return f"{said}; write it under [[after.string]]."
+    how = str(item["how"]).replace("stand the vehicle there", "stand the vehicle")
+    stood = f"stand the vehicle, chocked, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f},"
     return (
-        f"{item['how']} at {item['where']}, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f}; expect"
+        f"{how.replace('stand the vehicle', stood, 1)} at {item['where']}, hands outside; expect"
         f" {item['expect']}; write it under [[after.witness]] and check again."
     )

@@ -37,13 +37,15 @@ def edges_left(before: Surface, after: Surface, removed: Removed, feather: float
     feather : rise over run. What the ground did already before the work does not count: the change of depth
     is what is looked at.
     """
-    depth, frame = removed.depth.values, before.height.frame
+    frame = before.height.frame
+    # nothing grows by grinding: ground that seems higher by more than its error is an earlier scan gone astray
+    depth = np.maximum(removed.depth.values, -removed.sd.values)
     steep = np.zeros(frame.shape, bool)
     slope, rises = np.zeros(frame.shape), []
     for base in BASES:
         step = max(round(base / frame.cell), 1)
         wide, rise = step * frame.cell, _rise(depth, step)
-        noise = _rise_noise(before, after, wide)
+        noise = _rise_noise(before, after, wide, step)
         steep |= (rise / wide > feather + SURE * noise / wide) & (rise > VERTICAL + SURE * noise)
         slope = np.maximum(slope, rise / wide)
         rises.append(rise)
@@ -79,15 +81,18 @@ def _rise(depth: FloatArray, step: int) -> FloatArray:
     return np.asarray(np.nan_to_num(np.stack(out)).max(axis=0))
 
 
-def _rise_noise(before: Surface, after: Surface, base: float) -> float:
-    """1 sd of a change of depth over ``base`` m, m: what two scans' patches and points leave of it."""
-    total = 0.0
+def _rise_noise(before: Surface, after: Surface, base: float, step: int) -> FloatArray:
+    """(ny, nx) 1 sd of a change of depth over ``base`` m, ``step`` nodes, m: what two scans' patches and
+    points leave of it. Each end is taken to be as badly known as the worst node of the window: a patch that few
+    points hit is not a step."""
+    total = np.zeros(before.height.values.shape)
     for surface in (before, after):
-        error, white = surface.error, float(np.nanmedian(surface.standard_error.values))
+        error, own = surface.error, np.nan_to_num(surface.standard_error.values)
+        white = ndimage.maximum_filter(own, step + 1)
         patch = 2 * error.patch**2 * (1 - float(matern32(base, patch_half(error))))
         warp = 2 * error.warp**2 * (1 - float(matern32(base, error.warp_length)))
         total += patch + warp + 2 * white**2
-    return math.sqrt(total)
+    return np.asarray(np.sqrt(total))
 
 
 def too_deep(removed: Removed, plan: CutPlan, slab: Slab) -> tuple[TooDeep, ...]:
