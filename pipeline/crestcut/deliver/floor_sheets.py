@@ -177,8 +177,8 @@ def _spot_pages(report: FloorReport, one: SpotJig) -> list[Figure]:
     put(figures[0], SIDE, 0.96, f"High spot {where}; {lifts} lift{'s' if lifts > 1 else ''}.", fontsize=8.4)
     put(
         figures[0], SIDE, 1.09,
-        "Stations and offsets here are metres along and across the floor's raster, from its corner at"
-        f" x {corner[0]:.2f}, y {corner[1]:.2f}.",
+        f"{sheet.words.station.capitalize()} and offset here are metres along and across the floor's raster,"
+        f" from its corner at x {corner[0]:.2f}, y {corner[1]:.2f}.",
         fontsize=8.4,
     )  # fmt: skip
     return figures

@@ -90,7 +90,7 @@ class Paper:
         title = textwrap.shorten(sheet.title, 46, placeholder=" ...")
         self.put(SIDE, 0.52, title, fontsize=15, fontweight="bold")
         self.put(SIDE, 0.80, name, fontsize=11, color=ink.SOFT)
-        said = "Not field-proved: check with string, stick and vehicle."
+        said = f"Not field-proved: check with {sheet.check_with}."
         self.put(self.wide - SIDE, self.tall - 0.3, said, ha="right", fontsize=7.5, color=ink.SOFT)
         self.put(
             SIDE,

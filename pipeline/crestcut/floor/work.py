@@ -112,10 +112,11 @@ def make_floor_sheet(
             limits=_limits(job, judged, words),
             water=nothing,
             walks=(),
-            cautions=cards.cautions(base, tuple(chosen)),
+            cautions=tuple(c for c in cards.cautions(base, tuple(chosen)) if c != cards.VEHICLE),
             cards=cards.HIT_CARDS,
             afterwards=_afterwards(judged),
             notes=tuple(notes),
+            check_with="straightedge and level",
         ),
         spots,
     )

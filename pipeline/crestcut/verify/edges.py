@@ -38,7 +38,7 @@ def edges_left(before: Surface, after: Surface, removed: Removed, feather: float
     is what is looked at.
     """
     frame = before.height.frame
-    # nothing grows by grinding: ground that seems higher by more than its error is an earlier scan gone astray
+    # nothing grows by grinding: ground that seems higher by more than its error is a scan gone astray
     depth = np.maximum(removed.depth.values, -removed.sd.values)
     steep = np.zeros(frame.shape, bool)
     slope, rises = np.zeros(frame.shape), []
@@ -83,7 +83,7 @@ def _rise(depth: FloatArray, step: int) -> FloatArray:
 
 def _rise_noise(before: Surface, after: Surface, base: float, step: int) -> FloatArray:
     """(ny, nx) 1 sd of a change of depth over ``base`` m, ``step`` nodes, m: what two scans' patches and
-    points leave of it. Each end is taken to be as badly known as the worst node of the window: a patch that few
+    points leave of it. Each end is as badly known as the worst node of the window: a patch that few
     points hit is not a step."""
     total = np.zeros(before.height.values.shape)
     for surface in (before, after):

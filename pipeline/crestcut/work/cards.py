@@ -69,6 +69,12 @@ HIT_CARDS = (
 )
 
 
+VEHICLE = (
+    "Never work under or in front of a vehicle held by a jack or its brake alone; chock it off the slab while"
+    " cutting."
+)
+
+
 def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
     """What can hurt somebody here, shortest first to need it."""
     lines = [
@@ -95,10 +101,7 @@ def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
             "Keep others 5 m away; chips and a burst wheel fly. A new wheel runs one minute in the guard"
             " before it touches anything."
         ),
-        (
-            "Never work under or in front of a vehicle held by a jack or its brake alone; chock it off the"
-            " slab while cutting."
-        ),
+        VEHICLE,
     ]
     lines.append(
         "Working wet: water only on tools made for it, a dam round the work, a wet vacuum at hand, nobody"

@@ -184,7 +184,8 @@ class Worksheet:
 
     stamp : printed across every sheet; empty only when released.  first : 'measure this first', where depths
     may still move.  marks : name, station, offset, m.  floor : blocks on datum spots, where what is left is a
-    level floor.  words : the trade's words where the slab is.
+    level floor.  words : the trade's words where the slab is.  check_with : what the sheets' foot says
+    to check the slab with.
     """
 
     title: str
@@ -209,6 +210,7 @@ class Worksheet:
     cards: tuple[Card, ...]
     afterwards: tuple[str, ...]
     notes: tuple[str, ...]
+    check_with: str = "string, stick and vehicle"
 
     def __post_init__(self) -> None:
         if self.stamp != self.release.stamp:
