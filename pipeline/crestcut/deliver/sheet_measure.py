@@ -5,6 +5,7 @@ expect, and what then.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,8 +18,16 @@ from crestcut.units import inches, millimetres
 from crestcut.work.records import Measure, Worksheet
 
 if TYPE_CHECKING:
+    from matplotlib.axes import Axes
     from matplotlib.figure import Figure
     from matplotlib.patches import Patch
+
+
+CAUTION = (  # common practice, no source
+    "Roll on at a creep with someone watching; stop at the first touch. Then brake on, wheels chocked, engine"
+    " off and key out. Push the cards in from the side: no hand, arm or head goes under. Do not jack it up."
+)
+CARD = 0.0005  # m: thinner than a card
 
 
 def measure_pages(sheet: Worksheet) -> list[Figure]:
@@ -45,12 +54,27 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
     paper.need(3.2)
     paper.heading(f"{number}  {title}{narrows}")
     paper.text(f"How: {measure.how[:1].lower()}{measure.how[1:]}.".replace("..", "."))
+    if measure.kind == "felt gap":
+        paper.text(CAUTION, bold=True)
     if measure.places:
         _sketch(paper, measure)
         _places(paper, measure)
     _expected(paper, measure)
     for line in measure.settles:
         paper.text(line, "box")
+    if measure.write:
+        _for_the_file(paper, measure.write)
+
+
+def _for_the_file(paper: Paper, lines: Sequence[str]) -> None:
+    """What to type into the job file, line by line."""
+    step = 0.135  # in
+    paper.need((len(lines) + 1) * step + 0.1)
+    paper.at += 0.08
+    paper.text("Into the job file, with what was read in place of the dots:")
+    for line in lines:
+        paper.put(SIDE + 0.24, paper.at, line, fontsize=8.6, family="Courier")
+        paper.at += step
 
 
 def _places(paper: Paper, measure: Measure) -> None:
@@ -94,15 +118,8 @@ def _sketch(paper: Paper, measure: Measure) -> None:
         elif "block" in name:
             axes.plot(station, offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.4)
         else:
-            axes.plot(station, offset, "x", ms=11, mew=2.4, color=ink.INK)
-        axes.annotate(
-            name,
-            (station, offset),
-            xytext=(8, 6),
-            textcoords="offset points",
-            path_effects=ink.halo(2.4),
-            **ink.SMALL,
-        )
+            axes.plot(station, offset, "x", ms=11, mew=2.4, color=ink.INK, zorder=4)
+        _name(axes, name, station, offset, measure)
     if measure.kind == "string" and len(places) >= 2:
         axes.plot(places[:2, 0], places[:2, 1], color=ink.INK, lw=0.9)
     draw_marks(axes, marks, 12)
@@ -112,6 +129,25 @@ def _sketch(paper: Paper, measure: Measure) -> None:
     axes.tick_params(labelsize=7)
     axes.grid(color=ink.FAINT, lw=0.3)
     paper.at += 0.42
+
+
+def _name(axes: Axes, name: str, station: float, offset: float, measure: Measure) -> None:
+    """The name beside its sign: a tyre's on its outer side, so that the place to feel stays free."""
+    sides = [v for kind, _, v, _ in measure.places if "tyre" in kind]
+    at: tuple[float, float] = (8, 6)
+    style = {**ink.SMALL, "ha": "left", "va": "baseline"}
+    if "tyre" in name:
+        out = 1 if offset > sum(sides) / len(sides) else -1
+        at, style = (0, 8 * out), {**style, "ha": "center", "va": "bottom" if out > 0 else "top"}
+    axes.annotate(
+        name,
+        (station, offset),
+        xytext=at,
+        textcoords="offset points",
+        path_effects=ink.halo(2.4),
+        zorder=2,
+        **style,
+    )
 
 
 def _tyre(station: float, offset: float) -> Patch:
@@ -129,6 +165,8 @@ def _expected(paper: Paper, measure: Measure) -> None:
         said = "Read:"
     elif measure.expect < 0:
         said = "Expect: it touches (no card goes in)"
+    elif measure.kind == "felt gap" and measure.expect < CARD:
+        said = "Expect: a touch, or one card at most"
     else:
         said = f"Expect: {millimetres(measure.expect)} ({inches(measure.expect)})"
     paper.at += 0.12

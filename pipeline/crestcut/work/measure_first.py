@@ -47,6 +47,7 @@ def _measure(
     places: list[tuple[str, float, float, Ties | None]] = []
     found = item.get("where_xy")
     spots = np.asarray(found if isinstance(found, (list, tuple)) else [], dtype=float).reshape(-1, 2)
+    write = _write(kind, str(item.get("how")), spots, item.get("blocks"))
     if to_site is not None and len(spots):
         spots = to_site(spots)
     for name, (x, y) in zip(_names(kind, len(spots)), spots, strict=True):
@@ -66,7 +67,35 @@ def _measure(
         else ()
     )
     narrows = _number(item.get("narrows"), item.get("narrows"))
-    return Measure(kind, how, expect, narrows, tuple(places), said or _outcomes(kind, expect))
+    return Measure(kind, how, expect, narrows, tuple(places), said or _outcomes(kind, expect), write)
+
+
+def _write(kind: str, how: str, spots: FloatArray, blocks: object) -> tuple[str, ...]:
+    """What goes into the job file, its coordinates those of the scan; ``...`` stands for the reading."""
+    if kind == "felt gap" and len(spots) == 5 and (part := re.search(r"under the (.+?) with", how)):
+        x, y = (spots[0] + spots[1]) / 2  # the middle between the front wheels
+        return (
+            "[[witness]]",
+            f'part = "{part[1]}"',
+            f"front_axle = [{x:.3f}, {y:.3f}]",
+            'gap = "... mm"   or   touched = true',
+        )
+    if kind == "string" and len(spots) >= 2 and blocks:
+        a, b = ("[" + ", ".join(f"{v:.3f}" for v in p) + "]" for p in spots[:2])
+        high = re.sub(r" \(.*", "", str(blocks))
+        string = ["[[string]]", f"a = {a}", f"b = {b}", f'blocks = "{high}"', 'down = "... mm"']
+        string += re.findall(r'placed = "[^"]+"', how)[:1]
+        halves = re.findall(r"between ([\d.]+) m and ([\d.]+) m", how)
+        if halves:  # read twice: one string in the file for each
+            return tuple(
+                line
+                for low, top in halves
+                for line in (*string, 'at = "least"', f'between = ["{low} m", "{top} m"]')
+            )
+        least = "the least distance" in how or len(spots) == 2
+        far = f"{np.hypot(*(spots[2] - spots[0])) * 1000:.0f} mm" if not least else "least"
+        return (*string, f'at = "{far}"')
+    return ()
 
 
 def _names(kind: str, count: int) -> list[str]:

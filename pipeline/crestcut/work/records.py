@@ -168,6 +168,7 @@ class Measure:
     expect : what the scan says will be read, m; NaN where it is not known, below zero for a touch.
     narrows : how many times narrower the answer becomes with it and all before it; NaN where not known.
     settles : what each outcome means, one sentence each.
+    write : lines for the job file, the reading left open; empty where the places are not known.
     """
 
     kind: str
@@ -176,6 +177,7 @@ class Measure:
     narrows: float
     places: tuple[tuple[str, float, float, Ties | None], ...]
     settles: tuple[str, ...]
+    write: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

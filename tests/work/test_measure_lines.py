@@ -1,0 +1,63 @@
+"""What the measure-first sheet has one type into the job file is taken there, and says the same."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from crestcut.grid import GridFrame, HeightGrid
+from crestcut.job.load import load_job
+from crestcut.job.records import Job, PlanPoint
+from crestcut.work.measure_first import measures
+
+CONFIGS = Path(__file__).resolve().parents[2] / "configs"
+SAMPLE = CONFIGS / "jobs" / "courtyard_apron_scan_only.toml"
+FLAT = HeightGrid(GridFrame((0.0, 0.0), 0.0, 0.1, (60, 120)), np.zeros((60, 120)))
+WHEELS = [[6.14, 2.75], [6.14, 1.25], [3.52, 2.75], [3.52, 1.25]]
+
+
+def _job_with(item: dict[str, object], reading: str, folder: Path) -> Job:
+    (one,) = measures([item], {}, FLAT, (0.0, 0.0))
+    typed = "\n".join(one.write).replace("   or   touched = true", "").replace("...", reading)
+    text = SAMPLE.read_text(encoding="utf-8")
+    text = text.replace("../../sample_scans", (CONFIGS.parent / "sample_scans").as_posix())
+    path = folder / "job.toml"
+    path.write_text(
+        text.replace("../vehicles", (CONFIGS / "vehicles").as_posix()) + f"\n{typed}\n", encoding="utf-8"
+    )
+    return load_job(path)
+
+
+def test_felt_gap(tmp_path: Path) -> None:
+    how = "stand the vehicle there and feel the gap under the battery tray with a stack of cards"
+    item = {"kind": "felt gap", "how": how, "where_xy": [*WHEELS, [4.83, 1.64]], "expect_m": 0.003}
+    (witness,) = _job_with(item, "4.5", tmp_path).witnesses
+    assert witness.part == "battery tray"
+    assert isinstance(witness.front_axle, PlanPoint)
+    assert (witness.front_axle.x, witness.front_axle.y) == pytest.approx((6.14, 2.0))
+    assert witness.gap == pytest.approx(0.0045)
+
+
+def test_string_at_a_place(tmp_path: Path) -> None:
+    how = 'stretch a string on two 160 mm blocks at 30 N, set to 10 mm (placed = "10 mm"), and measure down'
+    item = {
+        "kind": "string", "how": how, "where_xy": [[6.0, 1.3], [3.5, 1.3], [4.8, 1.3]], "expect_m": 0.04,
+        "blocks": "160.0 mm (6 5/16 in)",
+    }  # fmt: skip
+    (string,) = _job_with(item, "41", tmp_path).strings
+    assert (string.at, string.between) == (pytest.approx(1.2), None)
+    assert (string.blocks, string.down, string.placed) == pytest.approx((0.16, 0.041, 0.01))
+
+
+def test_crossbar_is_read_in_both_halves(tmp_path: Path) -> None:
+    how = "measure the least distance down: between 0.18 m and 0.74 m from a and between 0.74 m and 1.30 m"
+    item = {
+        "kind": "string", "how": how, "where_xy": [[4.9, 2.9], [4.9, 1.42], [4.9, 2.5]], "expect_m": 0.1,
+        "blocks": "100 mm",
+    }  # fmt: skip
+    first, second = _job_with(item, "98", tmp_path).strings
+    assert first.at is None and second.at is None  # the least of a stretch, not a place
+    assert first.between == pytest.approx((0.18, 0.74))
+    assert second.between == pytest.approx((0.74, 1.30))
