@@ -12,14 +12,13 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
+from crestcut.surface.joint_sums import BIN, REACH, SEGMENT, beside, gains, lowest, select, stretch
 from crestcut.surface.raster import sort_into
 
-REACH = 0.10  # m to each side of a line that its profile is looked at
 SHALLOWEST = 0.002  # m: the depth of a joint
 WIDEST = 0.0205  # m: a tyre of 0.3 m radius sinks 0.17 mm into a groove this wide, and into a wider one more
 SHORTEST = 0.35  # m
@@ -28,13 +27,9 @@ FOLD = 20.0  # the same, for a fold or a step beside the joint, its place and ro
 ROUNDED = (0.0, 0.006, 0.015, 0.03)  # m
 FOLDS = 31 * len(ROUNDED)  # shapes of crests and sags, which come before the steps
 BENT = 0.003  # m that a parabola bends within ``REACH``: a crest of 20 % bends it by 9 mm
-BIN = 0.001  # m of the profile
 WIDTHS = (3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30)  # bins
-GAP, SIDE = 2, 45  # bins from strip to side, and of each side, when strips are laid
-SEGMENT = 0.10  # m along the line
 STOP = 4.0  # log odds against a joint that ends within the scan at any one place: most run from edge to edge
 TILE = 0.08  # m, of the index
-DEEPEST = 0.08  # m under the slab that a joint's points may lie
 # a first guess is turned by up to so many rad, over so many m each way, and given up below such a score
 TURNS = ((0.030, 1.2, 12.0), (0.015, 2.4, 18.0), (0.008, 1e9, 22.0), (0.003, 1e9, CHANCE))
 MANY = 20_000  # points that are enough to lay a strip
@@ -109,7 +104,7 @@ class Points:
         cells = np.isfinite(wide) if near is None else near & np.isfinite(wide)
         count = len(placed) // every + 1
         out, number = np.empty((count, 3)), np.empty(count, np.int64)
-        k = _select(placed, keep, wide, cells, every, out, number)
+        k = select(placed, keep, wide, cells, every, out, number)
         side = max(1, round(TILE / pitch))
         ny, nx = (-(-n // side) for n in wide.shape)
         begin, order = sort_into(out[:k], side, ny, nx)
@@ -134,37 +129,11 @@ class Points:
     ) -> tuple[NDArray[np.int64], FloatArray, FloatArray]:
         """Which points lie within ``reach`` of the line and ``within`` along it of its place, and their t and
         u, m."""
-        along, off = line.along_across(*self.middle)
+        at = (line.x, line.y, math.cos(line.angle), math.sin(line.angle))
         corner = 0.75 * max(TILE, self.pitch)
-        tiles = np.nonzero((np.abs(off) <= reach + corner) & (np.abs(along) <= within + corner))[0]
-        first, size = self.begin[tiles], np.diff(self.begin)[tiles]
-        total = int(size.sum())
-        which = np.repeat(first - np.concatenate([[0], np.cumsum(size)[:-1]]), size) + np.arange(total)
-        t, u = line.along_across(self.x[which], self.y[which])
-        near = np.abs(u) <= reach
-        return which[near], t[near], u[near]
-
-
-@njit(cache=True, nogil=True)
-def _select(placed, keep, wide, cells, every, out, number):  # type: ignore[no-untyped-def]
-    """out := column, row, height over ``wide`` and its slope; number := which; how many."""
-    ny, nx = wide.shape
-    found = 0
-    for p in range(0, len(placed), every):
-        i, j = math.floor(placed[p, 0] + 0.5), math.floor(placed[p, 1] + 0.5)
-        if i < 1 or j < 1 or i >= nx - 1 or j >= ny - 1 or not cells[j, i]:
-            continue
-        level = wide[j, i]
-        tilt_i, tilt_j = 0.5 * (wide[j, i + 1] - wide[j, i - 1]), 0.5 * (wide[j + 1, i] - wide[j - 1, i])
-        if math.isfinite(tilt_i):
-            level += tilt_i * (placed[p, 0] - i)
-        if math.isfinite(tilt_j):
-            level += tilt_j * (placed[p, 1] - j)
-        above = placed[p, 2] - level
-        if above > -DEEPEST and (keep[p] or above < 0.0):
-            out[found, 0], out[found, 1], out[found, 2], number[found] = placed[p, 0], placed[p, 1], above, p
-            found += 1
-    return found
+        limits = (reach, reach + corner, within + corner)
+        which, t, u = beside(self.x, self.y, self.begin, self.middle, at, limits)
+        return which, t, u
 
 
 def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Strip | None:
@@ -174,15 +143,17 @@ def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Str
     for turn, longest, least in TURNS:
         which, t, u = points.beside(strip, REACH + 0.02, longest)
         above = points.above[which]
-        on = (t >= strip.start) & (t <= strip.end)
-        found = _lay(t[on], u[on], above[on], turn, noise)
+        on_t, on_u, on_above = stretch(t, u, above, strip.start, strip.end)
+        found = _lay(on_t, on_u, on_above, turn, noise)
         if found is None:
             return None
         lean, right, left, depth, level, score = found
         # the same line, turned; its middle is where it was
-        u = (u - lean * t) / math.hypot(1.0, lean)
-        inside = (u > right) & (u < left) & (np.abs(t) <= longest)
-        runs = _run(t[inside], above[inside] - level, depth, noise, float(t.min()), float(t.max()))
+        low, high = float(t.min()), float(t.max())
+        first, last = math.floor(low / SEGMENT), math.floor(high / SEGMENT)
+        sums, inside = np.zeros(last - first + 1), (lean, math.hypot(1.0, lean), right, left, longest)
+        n = gains(t, u, above, inside, level, depth, 2 * noise**2, first, sums)
+        runs = _run(sums, first, low, high) if n >= 4 else None
         if runs is None:
             return None
         strip = replace(strip, angle=strip.angle + math.atan(lean), start=runs[0], end=runs[1], loose=runs[2])
@@ -228,52 +199,16 @@ def _lay(
     leans = np.linspace(-turn, turn, 2 * half + 1)
     bins = round(2 * REACH / BIN)
     best = np.zeros(6)
-    _lowest(t[::step], u[::step], above[::step], leans, np.array(WIDTHS), bins, best)
+    lowest(t[::step], u[::step], above[::step], leans, np.array(WIDTHS), bins, best)
     lean, right, left, depth, level, score = best.tolist()
     right, left = right * BIN - REACH, left * BIN - REACH
     return (lean, right, left, depth, level, score * step / noise**2) if score > 0 else None
 
 
-@njit(cache=True, nogil=True)
-def _lowest(t, u, above, leans, widths, bins, best):  # type: ignore[no-untyped-def]
-    """best := lean, first and last bin, depth, level, score (m2) of the strip with the largest score."""
-    n, s = np.zeros(bins + 1), np.zeros(bins + 1)
-    for lean in leans:
-        n[:] = 0.0
-        s[:] = 0.0
-        for p in range(len(t)):
-            place = math.floor((u[p] - lean * t[p] + REACH) / BIN)
-            if place >= 0 and place < bins:
-                n[place + 1] += 1.0
-                s[place + 1] += above[p]
-        for b in range(bins):
-            n[b + 1] += n[b]
-            s[b + 1] += s[b]
-        for w in widths:
-            for a in range(bins // 2 - 30 - w // 2, bins // 2 + 31 - w // 2):
-                e = a + w
-                f, g = max(a - GAP - SIDE, 0), min(e + GAP + SIDE, bins)
-                ni, nr, nl = n[e] - n[a], n[a - GAP] - n[f], n[g] - n[e + GAP]
-                if ni < 4 or nr < 4 or nl < 4:
-                    continue
-                level = 0.5 * ((s[a - GAP] - s[f]) / nr + (s[g] - s[e + GAP]) / nl)
-                fall = level - (s[e] - s[a]) / ni
-                score = fall * fall / (1 / ni + 0.25 / nl + 0.25 / nr)
-                if fall > 0.0 and score > best[5]:
-                    best[0], best[1], best[2], best[3], best[4], best[5] = lean, a, e, fall, level, score
-
-
-def _run(
-    t: FloatArray, above: FloatArray, depth: float, noise: float, low: float, high: float
-) -> tuple[float, float, int] | None:
-    """From where to where the strip is likelier low than not: the stretch with the largest sum of log
-    likelihood ratios, each point's held within +-4 so that no single one decides. An end before the scan's,
-    at ``low`` and ``high``, must earn ``STOP``; how many do is the third."""
-    if len(t) < 4:
-        return None
-    gain = np.clip((above**2 - (above + depth) ** 2) / (2 * noise**2), -4.0, 4.0)
-    first, last = math.floor(low / SEGMENT), math.floor(high / SEGMENT)
-    sums = np.bincount(np.floor(t / SEGMENT).astype(np.int64) - first, gain, last - first + 1)
+def _run(sums: FloatArray, first: int, low: float, high: float) -> tuple[float, float, int] | None:
+    """From where to where the strip is likelier low than not: the stretch of segments (of ``_gains``) with
+    the largest sum of log likelihood ratios. An end before the scan's, at ``low`` and ``high``, must earn
+    ``STOP``; how many do is the third."""
     total = np.concatenate([[0.0], np.cumsum(sums)])
     place = np.arange(len(total))
     begins, ends = -total - STOP * (place > 1), total - STOP * (place < len(total) - 2)
@@ -351,9 +286,10 @@ def others(
 
 def _fitted(f: FloatArray, n: FloatArray, mean: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Weighted sum of squares about the best combination of each set of shapes, m2, and the combinations."""
-    normal = (f * n) @ f.transpose(0, 2, 1)
+    weighted = f * n
+    normal = weighted @ f.transpose(0, 2, 1)
     normal += (1e-9 * n.sum() + 1e-12) * np.eye(f.shape[1])
-    right = (f * n) @ mean
+    right = weighted @ mean
     sizes: FloatArray = np.linalg.solve(normal, right[..., None])[..., 0].astype(float)
     return float(n @ mean**2) - np.einsum("sk,sk->s", right, sizes), sizes
 
