@@ -18,6 +18,7 @@ from crestcut.errors import CrestcutError
 from crestcut.run import Done, run_job
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
+from crestcut.verify.edges import edges_left
 from verify.after_scene import (
     JOB,
     VEHICLE,
@@ -154,6 +155,30 @@ def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, D
     assert "ramp" in check.edges[0].said or "bevel" in check.edges[0].said
     said = "\n".join(verify_lines(found.report, check))
     assert "stop grinding there" in said and "2010 ADA 303" in said
+
+
+def test_a_patch_that_few_points_hit_is_no_step(site: tuple[Path, Done], well_cut: Checked) -> None:
+    """Where the first scan saw badly, as high a change of depth is no step; where it saw well, it is."""
+    before, check = well_cut.report.surface, well_cut.check
+    removed = check.removed
+    assert removed is not None
+    rows, columns = np.nonzero(inner(removed.work, 8))
+    j, i = int(rows[0]), int(columns[0])
+    patch = (slice(j - 4, j + 5), slice(i - 4, i + 5))
+    depth = np.zeros_like(removed.depth.values)
+    depth[patch] = 0.02
+
+    def found(depth: np.ndarray, error: float) -> int:
+        own = np.full(depth.shape, 0.0003)
+        own[patch] = error
+        own[~before.height.measured] = np.nan
+        seen = replace(before, standard_error=before.height.like(own))
+        gone = replace(removed, depth=before.height.like(depth))
+        return len(edges_left(seen, check.surface, gone, 0.25))
+
+    assert found(depth, 0.0003) > 0
+    assert found(depth, 0.005) == 0
+    assert found(-depth, 0.0003) == 0  # nothing grows by grinding
 
 
 def test_a_cut_in_the_wrong_place_is_found_there(site: tuple[Path, Done]) -> None:

@@ -88,7 +88,7 @@ def _rise_noise(before: Surface, after: Surface, base: float, step: int) -> Floa
     total = np.zeros(before.height.values.shape)
     for surface in (before, after):
         error, own = surface.error, np.nan_to_num(surface.standard_error.values)
-        white = ndimage.maximum_filter(own, step + 1)
+        white = ndimage.maximum_filter(own, 2 * ((step + 1) // 2) + 1)
         patch = 2 * error.patch**2 * (1 - float(matern32(base, patch_half(error))))
         warp = 2 * error.warp**2 * (1 - float(matern32(base, error.warp_length)))
         total += patch + warp + 2 * white**2
