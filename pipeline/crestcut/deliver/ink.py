@@ -160,7 +160,7 @@ def foot(figure: Figure, report: Report) -> None:
     files = ", ".join(f.path.name for f in report.scan.files)
     job = report.job.path.name
     source = f"scan {files} | vehicle {report.vehicle.name} | job {job} | crestcut {report.version}"
-    text_at(figure, MARGIN, 0.2, textwrap.shorten(source, 120, placeholder=" ..."), fontsize=6.8, color=SOFT)
+    text_at(figure, MARGIN, 0.2, textwrap.shorten(source, 150, placeholder=" ..."), fontsize=6.8, color=SOFT)
     width = float(figure.get_size_inches()[0])
     text_at(
         figure,

@@ -183,6 +183,8 @@ def next_steps(report: Report, check: Check) -> list[str]:
     if any(d.sure and "steel" in d.what for d in check.too_deep):
         steps.append("stop grinding there: the steel has too little cover left; ask an engineer.")
     if check.verdict == "done":
+        if check.removed is None:
+            steps.append("lay a straightedge across the cut's edges, which were not measured.")
         steps.append("keep this sheet with the job; drive over it once, slowly, with someone watching.")
     return steps
 
