@@ -53,6 +53,7 @@ from crestcut.travel.tyres import settle_part
 from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
 from crestcut.work.drain_plan import drained
+from crestcut.work.measure_first import CARD
 from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet
 from crestcut.work.release import Release, decide_release
@@ -297,7 +298,7 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
                 for xy in (a.where[-1:] if a.kind == "felt gap" else a.where)
             ),
             "where_xy": [[float(v) for v in scan.frame.site_to_plan(np.array(xy))] for xy in a.where],
-            "expect": both(a.expect) if a.expect >= 0 else "a touch" if sure else "a touch, or next to it",
+            "expect": _expected(a.kind, a.expect, sure),
             "expect_m": a.expect,
             "narrows": a.narrows,
             "how": a.how,
@@ -306,6 +307,13 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
         }
         for a in found
     )
+
+
+def _expected(kind: str, expect: float, sure: bool) -> str:
+    """What to expect of a reading, m, in words; ``sure`` that the vehicle touches."""
+    if expect < 0:
+        return "a touch" if sure else "a touch, or next to it"
+    return "a touch, or one card at most" if kind == "felt gap" and expect < CARD else both(expect)
 
 
 def run_and_write(

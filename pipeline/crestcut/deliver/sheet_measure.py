@@ -15,6 +15,7 @@ from crestcut.deliver.sheet_map import draw_marks
 from crestcut.deliver.sheet_paper import SIDE, Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import inches, millimetres
+from crestcut.work.measure_first import CARD
 from crestcut.work.records import Measure, Worksheet
 
 if TYPE_CHECKING:
@@ -27,7 +28,6 @@ CAUTION = (  # common practice, no source
     "Roll on at a creep with someone watching; stop at the first touch. Then brake on, wheels chocked, engine"
     " off and key out. Push the cards in from the side: no hand, arm or head goes under. Do not jack it up."
 )
-CARD = 0.0005  # m: thinner than a card
 
 
 def measure_pages(sheet: Worksheet) -> list[Figure]:

@@ -141,7 +141,10 @@ def string_plan(
     # high enough that the string runs free of the slab, in whole steps
     short = FREE - BLOCKS - level
     blocks = BLOCKS + BLOCK_STEP * math.ceil(short / BLOCK_STEP) if short > 0 else BLOCKS
-    on = f'on two {millimetres(blocks, 0)} blocks at 30 N, set to 10 mm (placed = "10 mm")'
+    on = (
+        f"on two {millimetres(blocks, 0)} blocks, pulled with 30 N (3 kg on a luggage scale),"
+        ' set to 10 mm (placed = "10 mm")'
+    )
     return StringPlan(points, weights, least, level + blocks, blocks, how.format(on))
 
 
