@@ -8,7 +8,7 @@ single cuts: with one vehicle's cut made another stands lower and may need more,
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -117,8 +117,3 @@ def _owners(solution: Solution) -> NDArray[np.int16]:
     flat = np.arange(solution.depth.size).reshape(solution.depth.shape)
     root = np.where(solution.step.root == NO_ROOT, flat, solution.step.root)
     return np.where(solution.depth > CUT, solution.owner.ravel()[root], NOBODY).astype(np.int16)
-
-
-def with_after(fleet: FleetPlan, first: int) -> CutPlan:
-    """The common plan as told for one of its members: its own gaps after the cut."""
-    return replace(fleet.plan, after=fleet.after[first])

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.summary import RELEASE_HEADS
 from crestcut.floor.classes import BS_CLASSES, BS_LENGTH, LOCAL_SHARE, aci_class, bs_class, din_gap
 from crestcut.floor.records import Figure, Spot
-from crestcut.floor.work import lifts_of, worth
+from crestcut.floor.work import worth
 from crestcut.units import both, millimetres
 
 BLOCKS = 0.020  # m: that a straightedge is read from
@@ -229,21 +228,6 @@ def spot_words(report: FloorReport, spot: Spot) -> str:
         " level:"
         f" {do} {both(spot.deepest)} at most, {area_words(spot.area)}, {spot.volume * 1000:.2f} litres"
     )
-
-
-def jig_words(report: FloorReport) -> Sequence[str]:
-    """Block heights on the level wanted, and lifts, of each spot with a board."""
-    said = []
-    for one in report.work.spots:
-        if one.jig is not None:
-            below = one.jig.reach + one.jig.smoothing
-            n = lifts_of(one.spot, one.jig)
-            said.append(
-                f"{one.spot.name}: blocks {both(below)} on the level wanted, {n} lift{'s' if n > 1 else ''}"
-            )
-        else:
-            said.append(f"{one.spot.name}: {one.why}")
-    return said
 
 
 def release_lines(report: FloorReport) -> list[str]:

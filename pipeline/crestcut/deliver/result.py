@@ -18,7 +18,6 @@ from crestcut.travel.records import Contact
 from crestcut.travel.sweep import on_the_line
 
 SCHEMA = "crestcut.result/1"
-RESULT_NAME = "result.json"
 
 
 def result_document(report: Report) -> dict[str, object]:

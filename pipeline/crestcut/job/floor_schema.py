@@ -30,7 +30,6 @@ from crestcut.job.schema import (
     VehicleTable,
 )
 from crestcut.job.toml_file import read_toml
-from crestcut.units import INCH
 
 HOW = (
     'write straightedge = "2 m" and gap = "3 mm" under [floor], or class = "BS 8204 SR2", or ff = 25 and'
@@ -179,6 +178,3 @@ def _base(written: FloorFile, path: Path, digest: str) -> Job:
         witness=[], after=None,
     )  # fmt: skip
     return job_from_file(whole, path, digest)
-
-
-FEET_TEN = 120 * INCH  # m: the straightedge that F-numbers are compared with

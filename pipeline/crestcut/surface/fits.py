@@ -68,6 +68,7 @@ class LineFits:
 
     @classmethod
     def empty(cls, n: int) -> LineFits:
+        """Of n knots that nothing was fitted to."""
         return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(6)))
 
     def fit_at_all(self, variance: float) -> BoolArray:

@@ -32,12 +32,14 @@ class Lattice:
 
     @classmethod
     def around(cls, frame: GridFrame) -> Lattice:
+        """The lattice that covers ``frame`` and a margin about it, no coarser than ``COARSEST``."""
         steps = max(1, math.ceil(frame.cell / COARSEST - 1e-9))
         pitch = frame.cell / steps
         return cls(frame, pitch, steps, math.ceil(MARGIN / pitch))
 
     @property
     def shape(self) -> tuple[int, int]:
+        """Rows and columns of cells."""
         ny, nx = self.frame.shape
         return (ny - 1) * self.steps + 1 + 2 * self.pad, (nx - 1) * self.steps + 1 + 2 * self.pad
 
