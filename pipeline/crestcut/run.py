@@ -37,6 +37,7 @@ from crestcut.standing import (
     swept_of,
     worst_first,
 )
+from crestcut.surface.behind import slab_behind
 from crestcut.surface.build import build_surface
 from crestcut.surface.error import NOT_YET, estimate_error
 from crestcut.surface.evidence import gather_evidence
@@ -44,6 +45,7 @@ from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.conditioned import given
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
 from crestcut.travel.path_files import read_line
@@ -124,16 +126,18 @@ def run_job(
     lines = lines_of(drivers, job, places)
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
-    error = meanwhile(estimate_error, scan, surface.height, job.scan.scanner)
+    with clock.stage("split", "judging slab and scan apart"):
+        error = estimate_error(scan, surface.height, job.scan.scanner)
+        surface = slab_behind(surface, error, job.slab.flatness, SEED)
+    with clock.stage("readings", "taking in what was measured by hand"):
+        surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     with clock.stage("ride", "standing the vehicle along the line"):
         rides = rides_of(drivers, lines, surface, job)
     with clock.stage("sweep", "sweeping the underside over the slab"):
         swept = swept_of(drivers, rides, surface, job)
-    surface = replace(surface, error=error())
-    readings = [evidence_of(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
     with clock.stage("chance", "drawing surfaces and vehicles"):
-        each = zip(drivers, rides, swept, readings, strict=True)
-        standings = worst_first([judged(job, surface, *one, SEED) for one in each], job)
+        each = zip(drivers, rides, swept, strict=True)
+        standings = worst_first([judged(job, surface, *one, None, SEED, against) for one in each], job)
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     keeps = keeps_of(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
@@ -152,6 +156,25 @@ def run_job(
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
     return Done(replace(report, options=options, seconds=clock.seconds), release)
+
+
+def told_by_hand(
+    job: Job, scan: Scan, surface: Surface, drivers: tuple[Driver, ...], lines: tuple[TravelLine, ...]
+) -> tuple[Surface, tuple[Driver, ...], tuple[str, ...]]:
+    """Slab and vehicles given the strings, levels and witnesses of the job, and what contradicts.
+
+    A witness is the main vehicle's: of the others it says only what it says of the slab.
+    """
+    main = next(k for k, d in enumerate(drivers) if d.main)
+    driver, line = drivers[main], lines[main]
+    if not (job.strings or job.levels or job.witnesses):
+        return surface, drivers, ()
+    (rode,) = rides_of((driver,), (line,), surface, job)
+    (swept,) = swept_of((driver,), (rode,), surface, job)
+    evidence = evidence_of(job, scan, surface, driver, line)
+    told = given(Passage(driver.vehicle, surface, rode, swept), evidence, SEED)
+    moved = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    return told.surface, (*drivers[:main], moved, *drivers[main + 1 :]), told.contradictions
 
 
 def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
@@ -285,7 +308,7 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
         return ()
     sure = today.chance_of_contact >= job.wanted.confidence
     found = measure_first(
-        Passage(first.vehicle, surface, first.ride, first.before), surface.error,
+        Passage(first.vehicle, surface, first.ride, first.before, first.driver.parts), surface.error,
         today=today, confidence=job.wanted.confidence, evidence=first.drawn.evidence,
     )  # fmt: skip
     return tuple(

@@ -14,7 +14,7 @@ from crestcut.cut.options import options_table
 from crestcut.cut.records import Limits
 from crestcut.cut.trials import bench
 from crestcut.errors import CrestcutError
-from crestcut.grid import GridFrame
+from crestcut.grid import FloatArray, GridFrame
 from crestcut.job.records import Job, VehicleChoice
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
@@ -40,6 +40,7 @@ class Driver:
     vehicle: Vehicle
     loads: tuple[LoadState, ...]
     main: bool  # the one of [vehicle], which the witnesses speak of
+    parts: FloatArray | None = None  # drawn heights of its parts, where readings have told of them: see Passage
 
 
 @dataclass(frozen=True, eq=False)
@@ -163,10 +164,11 @@ def judged(
     before: Clearance,
     evidence: Evidence | None,
     seed: int,
+    contradictions: tuple[str, ...] = (),
 ) -> Standing:
     """Draws, today's and in-use chance, and the margin that a cut needs for the confidence asked for."""
     vehicle, error = driver.vehicle, surface.error
-    passage = Passage(vehicle, surface, rode, before)
+    passage = Passage(vehicle, surface, rode, before, driver.parts, contradictions)
     planned = meanwhile(draw_cut, passage, error, job.wanted, seed, evidence=evidence)
     drawn = draw_clearances(passage, error, seed, evidence=evidence)
     cut = planned()

@@ -127,6 +127,7 @@ class Slab:
     suspended_from: str | None = None
     permission: str | None = None
     permission_from: str | None = None
+    flatness: float | None = None  # F_F of the slab's class, where one is known
 
 
 @dataclass(frozen=True)

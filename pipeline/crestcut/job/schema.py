@@ -158,6 +158,14 @@ class SlabTable(Table):
     suspended_from: Annotated[Text | None, Unsaid] = None
     permission: Answer | None = None
     permission_from: Annotated[Text | None, Unsaid] = None
+    flatness: Annotated[Number | None, Unsaid] = None
+
+    @field_validator("flatness")
+    @classmethod
+    def _a_class(cls, value: float | None) -> float | None:
+        if value is not None and not 8 <= value <= 100:
+            raise fault(f"an F_F of {value:g} is no floor's", "write the floor's F_F, like 25")
+        return value
 
     @model_validator(mode="after")
     def _steel_in_the_slab(self) -> SlabTable:

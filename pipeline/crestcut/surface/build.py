@@ -12,6 +12,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.scan.records import Scan
 from crestcut.surface.blend import blend
+from crestcut.surface.breaks import breaks_of
 from crestcut.surface.crests import smooth_crests
 from crestcut.surface.error import estimate_error
 from crestcut.surface.ground import FARTHEST, Ground, find_ground
@@ -85,6 +86,7 @@ def build_surface(
         removed=(*ground.removed, *((JOINTS, joints.left_out),) * (joints.left_out > 0)),
         points_used=int(cells.count.sum()),
         notes=tuple(n for n in notes if n),
+        breaks=breaks_of(knots, lattice.pitch, lattice.pad),
     )
 
 

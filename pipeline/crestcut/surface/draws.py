@@ -11,13 +11,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import fft, sparse
 
 from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.surface.covariance import between, matern32, patch_half
+from crestcut.surface.covariance import between, matern32, patch_half, sums_of
 from crestcut.surface.records import ErrorModel
 
 # nodes of a part's own grid to its half-covariance length: its covariance is right to 1 and to 3 %
@@ -45,28 +46,54 @@ class FieldMaker:
         nodes: IntArray | None = None,
     ) -> None:
         self.model, self.frame = model, frame
-        layers = [
-            _Layer(model.warp, model.warp_length, frame, nodes, FINE_WARP),
-            _Layer(model.patch, patch_half(model), frame, nodes, FINE_PATCH),
-        ]
-        self._layers = [layer for layer in layers if layer.sd > 0]
+        self.shape = frame.shape if nodes is None else (len(nodes),)
+        self._slab: NDArray[np.float32] | None = None
+        patch, warp = (model.patch, model.warp) if model.slab is None else model.worked
+        if model.slab is not None:
+            places = frame.node_xy().reshape(-1, 2)
+            self._slab = -model.slab.at_site(places if nodes is None else places[nodes])
+            standard_error = None  # it is in the draws
+        self._layers = [
+            Layer(sd, half_at, frame, nodes, fine)
+            for sd, half_at, fine in (
+                (warp, model.warp_length, FINE_WARP), (patch, patch_half(model), FINE_PATCH)
+            )
+            if sd > 0
+        ]  # fmt: skip
         self._lattice = _Lattice(frame, white_length, nodes)
         white = None if standard_error is None else np.nan_to_num(standard_error.values)
         self._white = white if white is None or nodes is None else white.ravel()[nodes]
-        self.shape = frame.shape if nodes is None else (len(nodes),)
 
     def draw(self, rng: np.random.Generator) -> FloatArray:
         """One error field, m: (ny, nx), or (n,) at the nodes asked for."""
         return np.asarray(self.draw_many(rng, 1)[..., 0], dtype=np.float64)
 
+    def pairs(self, rng: np.random.Generator, count: int) -> NDArray[np.float32]:
+        """``count`` error fields and as many opposite ones about their middle, m: (n, 2 count) at the nodes
+        asked for; fewer where the slab was drawn fewer times."""
+        if self._slab is None:
+            half = self.draw_many(rng, count)
+            return np.concatenate([half, -half], axis=-1)
+        every = self._slab.shape[-1] // 2
+        count = min(count, every)
+        out = np.concatenate([self._slab[:, :count], self._slab[:, every : every + count]], axis=-1)
+        if self._layers:
+            half = self._layered(rng, count).reshape(len(out), count)
+            out += np.concatenate([half, -half], axis=-1)
+        return out.reshape(*self.shape, 2 * count)
+
     def draw_many(self, rng: np.random.Generator, count: int) -> NDArray[np.float32]:
         """``count`` error fields, m: (ny, nx, count), or (n, count) at the nodes asked for; single precision,
         0.1 micrometre."""
+        field = self._layered(rng, count)
+        if self._white is not None and self._white.any():
+            field += self._white.astype(np.float32)[..., None] * self._lattice.draw(rng, count)
+        return field
+
+    def _layered(self, rng: np.random.Generator, count: int) -> NDArray[np.float32]:
         field = np.zeros((*self.shape, count), np.float32)
         for layer in self._layers:
             field += layer.draw(rng, count)
-        if self._white is not None and self._white.any():
-            field += self._white.astype(np.float32)[..., None] * self._lattice.draw(rng, count)
         return field
 
 
@@ -85,7 +112,7 @@ def draw_fields(
         yield maker.draw(rng)
 
 
-class _Layer:
+class Layer:
     """One Matern-3/2 part on its own spacing, interpolated to the frame. One transform makes two fields."""
 
     def __init__(
@@ -210,6 +237,13 @@ def towards(
 ) -> FloatArray:
     """Covariance (n, m), m2, of the error at ``places`` (n, 2) with m weighted sums of it, sum of
     weights[i] error(points[i])."""
+    if model.slab is not None and len(points):
+        each = sums_of(model.slab, points, weights)
+        own = model.slab.at_site(places) @ (each.T / model.slab.count).astype(np.float32)
+        patch, warp = model.worked
+        if not (patch or warp):
+            return np.asarray(own, dtype=np.float64)
+        return own + towards(replace(model, slab=None, patch=patch, warp=warp), places, points, weights)
     columns = [between(model, places, p) @ w for p, w in zip(points, weights, strict=True)]
     return np.stack(columns, axis=1) if columns else np.zeros((len(places), 0))
 

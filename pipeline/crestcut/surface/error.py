@@ -18,7 +18,7 @@ from crestcut.scan.records import Scan
 from crestcut.surface.error_fit import PassFit, fit_difference
 from crestcut.surface.error_priors import NO_SCALE, Prior, prior_for
 from crestcut.surface.error_shown import as_smooth_as
-from crestcut.surface.records import ErrorModel
+from crestcut.surface.records import ErrorModel, Known
 
 POINTS = 200_000  # thinned to about so many, in file order: enough for every figure here
 BIN = 0.05  # m: cells in which passes are compared
@@ -65,14 +65,17 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
     prior, phrase = prior_for(scanner, float(np.median(edges)) if meshed else None)
     if meshed and (shown := as_smooth_as(height, prior)) != prior:
         prior, phrase = shown, f"{phrase}, no rougher than its own heights are"
-    model = _estimated(scan, height, prior, phrase, meshed=bool(edges))
+    known = Known.UNNAMED if scanner is None else Known.NAMED
+    model = _estimated(scan, height, prior, phrase, known, meshed=bool(edges))
     model = replace(model, mesh_edge=float(np.median(edges)) if edges else 0.0)
     if scanner == "photogrammetry" and any(f.unit_reason.startswith("guessed") for f in scan.files):
         return replace(model, warp_source=f"{model.warp_source}; {NO_SCALE}")
     return model
 
 
-def _estimated(scan: Scan, height: HeightGrid, prior: Prior, phrase: str, meshed: bool) -> ErrorModel:
+def _estimated(
+    scan: Scan, height: HeightGrid, prior: Prior, phrase: str, known: Known, meshed: bool
+) -> ErrorModel:
     seen = _on_slab(scan, height, meshed)
     white, white_source = _white(seen.residual)
     repeats, why, alike = _repeats(seen, len(scan.files), prior)
@@ -80,10 +83,11 @@ def _estimated(scan: Scan, height: HeightGrid, prior: Prior, phrase: str, meshed
         return _from_repeats(repeats, prior, white, white_source)
     phrase += why
     if seen.ordered and not alike:
-        return _from_walk(seen, prior, phrase, white, white_source)
+        return _from_walk(seen, prior, phrase, known, white, white_source)
     return ErrorModel(
-        white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase
-    )
+        white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase,
+        known=known,
+    )  # fmt: skip
 
 
 def _on_slab(scan: Scan, height: HeightGrid, meshed: bool) -> _Seen:
@@ -214,10 +218,13 @@ def _from_repeats(
         white_source,
         f"from {len(cells.count)} repeats",
         source,
+        known=Known.REPEATS,
     )
 
 
-def _from_walk(seen: _Seen, prior: Prior, phrase: str, white: float, white_source: str) -> ErrorModel:
+def _from_walk(
+    seen: _Seen, prior: Prior, phrase: str, known: Known, white: float, white_source: str
+) -> ErrorModel:
     """Warp from the first half of the walk against the second, patch from every other short stretch against
     the rest."""
     segment = np.arange(len(seen.residual)) * SEGMENTS // len(seen.residual)
@@ -248,4 +255,7 @@ def _from_walk(seen: _Seen, prior: Prior, phrase: str, white: float, white_sourc
             warp_source += (
                 f"; not less than half of the {phrase}, as what the whole walk shares does not show"
             )
-    return ErrorModel(white, patch, prior.patch_length, warp, length, white_source, patch_source, warp_source)
+    return ErrorModel(
+        white, patch, prior.patch_length, warp, length, white_source, patch_source, warp_source,
+        known=known if by_half is None else Known.WALK,
+    )  # fmt: skip

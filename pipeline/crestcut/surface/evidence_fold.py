@@ -42,6 +42,7 @@ class Fold:
     ground_gain: FloatArray | None = None  # (n, m)
     part_gain: FloatArray | None = None  # (p, m)
     part_weights: FloatArray | None = None  # (p, m)
+    own: FloatArray | None = None  # (m, m) covariance of the readings, m2
     noise_root: FloatArray | None = None
     missed: FloatArray | None = None  # (m,) mean of r
     drawn: FloatArray | None = None  # (count, m) r where bounds leave it free, less its mean
@@ -89,7 +90,7 @@ def fold_in(
         r = every.mean(axis=0)
         drawn = np.asarray(every - r, dtype=np.float64)
     root = np.asarray(np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings))), dtype=np.float64)
-    return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, root, r, drawn)
+    return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, own, root, r, drawn)
 
 
 def own_covariance(evidence: Evidence, error: ErrorModel) -> FloatArray:

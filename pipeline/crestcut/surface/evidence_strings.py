@@ -231,5 +231,8 @@ def _least_of(down: FloatArray, change: FloatArray) -> tuple[FloatArray, float]:
 
 
 def error_at(surface: Surface, points: FloatArray) -> FloatArray:
-    """White part of the fitted height at each point, 1 sd, m; zero where nothing is measured."""
+    """White part of the fitted height at each point, 1 sd, m; zero where nothing is measured, and where the
+    slab was judged: it is in its draws."""
+    if surface.error.slab is not None:
+        return np.zeros(len(points))
     return np.nan_to_num(surface.standard_error.sample(points))

@@ -3,17 +3,32 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.grid import BoolArray, HeightGrid, frozen_array
+from crestcut.surface.breaks import Break
+
+if TYPE_CHECKING:
+    from crestcut.surface.posterior import Posterior
 
 
-@dataclass(frozen=True)
+class Known(StrEnum):
+    """From what the size of a scan's warp is known."""
+
+    REPEATS = "repeats"
+    WALK = "walk"  # one walk compared with itself
+    NAMED = "named"  # a prior for the kind of scanner that was named
+    UNNAMED = "unnamed"  # a prior for no scanner in particular
+
+
+@dataclass(frozen=True, eq=False)
 class ErrorModel:
-    """Three parts of the error of a height, each a standard deviation in metres, and where each figure came
-    from.
+    """Three parts of the error of a scan's height, each a standard deviation in metres, and where each figure
+    came from.
 
     white : one point's own noise about the fitted surface.  patch : correlated over ``patch_length`` (about
     0.1 m).
@@ -21,6 +36,10 @@ class ErrorModel:
     ``*_source`` is a plain phrase: "from two repeats", "from the order of the points", "prior for phone
     scanners".
     mesh_edge : of the triangles the heights were taken from, m, which cut crests; 0 for points.
+    known : from what the warp's size is known.
+    slab : what the slab may be, given heights with these errors (``posterior``): then the heights are its
+    mean and how wrong they are is drawn from it; None: heights as scanned, wrong by the parts above.
+    worked : (patch, warp), m, of what was done to the slab since, on top of ``slab``.
     """
 
     white: float
@@ -32,6 +51,9 @@ class ErrorModel:
     patch_source: str
     warp_source: str
     mesh_edge: float = 0.0
+    known: Known = Known.UNNAMED
+    slab: Posterior | None = None
+    worked: tuple[float, float] = (0.0, 0.0)
 
 
 @dataclass(frozen=True, eq=False)
@@ -45,6 +67,9 @@ class Surface:
     rollable : (ny, nx) a tyre may roll here (ground of any kind, measured).
     slab : (ny, nx) concrete that could be cut: inside the slab's own outline, not kerb, lawn or gravel.
     removed : (what, points) for what was taken away before fitting.
+    breaks : the lines along which it folds or steps, as the fit found them.
+    scanned : heights as fitted to the scan, its own error in them, where ``height`` is the slab judged apart
+    from that; None where it is not.
     """
 
     height: HeightGrid
@@ -56,6 +81,8 @@ class Surface:
     removed: tuple[tuple[str, int], ...]
     points_used: int
     notes: tuple[str, ...] = ()
+    breaks: tuple[Break, ...] = ()
+    scanned: HeightGrid | None = None
 
     def __post_init__(self) -> None:
         for name in ("rollable", "slab"):

@@ -70,7 +70,7 @@ def draw_readings(
     )  # fmt: skip
     if footing is None:
         return None
-    source = Source(vehicle, surface, footing, error, seed, draws // 2, evidence)
+    source = Source(vehicle, surface, footing, error, seed, draws // 2, evidence, passage.parts)
     field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
     shift = source.parts + source.fold.parts[:, None]
     each = footing.drawn(field, shift).gap.astype(np.float64)

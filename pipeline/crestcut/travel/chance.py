@@ -74,7 +74,7 @@ def chance_of(
     allowances: tuple[tuple[str, float, str], ...] = (),
 ) -> Chance:
     """``assess_chance`` from draws at hand, so that today and in use share them."""
-    likely = drawn.estimate + (1.0 if drawn.told else -1.0) * (drawn.once - drawn.once.mean())
+    likely = drawn.least
     rng = np.random.default_rng([seed, 1])
     for _, size, _ in allowances:
         likely = likely - size * rng.random(len(likely))
@@ -139,13 +139,28 @@ def _summed_up(
     wanted: Wanted,
 ) -> Chance:
     """The chance that drawn least clearances (n,), m, amount to; vehicle (n,) with its own errors only."""
-    least, spread = float(likely.mean()), float(likely.std())
+    least, spread = float(np.median(likely)), float(likely.std())
     touch = smoothed_below(likely, 0.0)
     scan = 1.0 - float(np.clip(vehicle.var() / max(float(likely.var()), 1e-18), 0.0, 1.0))
     verdict, reasons = _verdict(touch, clearance, fold, error, wanted.confidence)
-    reach = half_width(len(likely)) * spread
-    interval = (least - reach, least + reach)
-    return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
+    return Chance(least, interval_of(likely), touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
+
+
+def interval_of(likely: FloatArray) -> tuple[float, float]:
+    """95 % of what drawn clearances (n,), m, say: their blurred quantiles, wider by what so few draws leave
+    unknown of the spread."""
+    mean, spread = float(likely.mean()), float(likely.std())
+    if spread < 1e-9:
+        return mean, mean
+    wider = half_width(len(likely)) / half_width(10**6)
+    ends = []
+    for share in (0.025, 0.975):
+        low, high = mean - 8 * spread, mean + 8 * spread
+        for _ in range(40):
+            middle = 0.5 * (low + high)
+            low, high = (middle, high) if smoothed_below(likely, middle) < share else (low, middle)
+        ends.append(mean + wider * (high - mean))
+    return ends[0], ends[1]
 
 
 def half_width(draws: int) -> float:

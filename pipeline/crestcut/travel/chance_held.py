@@ -23,7 +23,22 @@ from crestcut.travel.chance_footing import Footing, Single
 STEPS = 6  # towards a least distance or gap: what is left of the way is some hundredths of a millimetre
 
 
-def hold_readings(
+def moved_by(
+    z: FloatArray, fold: Fold, ground: Single, parts: FloatArray
+) -> tuple[Single, FloatArray, Fold]:
+    """Drawn errors of ground (n, d) and parts (p, d), m, moved by gain times ``z`` (m, d), about their means;
+    the means go into the fold."""
+    assert fold.ground_gain is not None and fold.part_gain is not None
+    ground = ground + fold.ground_gain.astype(np.float32) @ z.astype(np.float32)
+    parts = parts + fold.part_gain @ z
+    mean, level = ground.mean(axis=1, dtype=np.float64), parts.mean(axis=1)
+    return (
+        ground - mean.astype(np.float32)[:, None], parts - level[:, None],
+        replace(fold, ground=mean, parts=level),
+    )  # fmt: skip
+
+
+def steps_to(
     footing: Footing,
     evidence: Evidence,
     names: Sequence[str],
@@ -32,9 +47,8 @@ def hold_readings(
     ground: Single,
     parts: FloatArray,
     rng: np.random.Generator,
-) -> tuple[Single, FloatArray, Fold]:
-    """Drawn errors of ground (n, d) and parts (p, d), m, given the readings, about their means; the means go
-    into the fold.
+) -> FloatArray:
+    """(m, d) z: by gain times z is each draw to be moved so that it says what was read, m.
 
     ground, parts : as scan and tape leave them, the second half the opposite of the first.  names : of the
     parts.  at : which of the footing's nodes the points of each reading are.
@@ -53,12 +67,7 @@ def hold_readings(
     for _ in range(0 if sums else STEPS):
         moved, levels = ground + gain @ z.astype(np.float32), parts + part_gain @ z
         z = want - _read_off(footing, readings, names, at, moved, levels) + follows @ z
-    ground, parts = ground + gain @ z.astype(np.float32), parts + part_gain @ z
-    mean, level = ground.mean(axis=1, dtype=np.float64), parts.mean(axis=1)
-    return (
-        ground - mean.astype(np.float32)[:, None], parts - level[:, None],
-        replace(fold, ground=mean, parts=level),
-    )  # fmt: skip
+    return z
 
 
 def _read_off(

@@ -1,10 +1,7 @@
 """What a cut leaves when scan and vehicle are known only so well, and the margin it therefore needs.
 
-A cut is planned on the scan, noise and all: it goes deeper where noise raised the scan, and leaves a little
-too much where noise lowered it; what is left is least where the underside is parallel to the plan and the
-noise was lowest. How that comes out is tried: errors are drawn onto the scan, each is planned for, and the
-plan is judged on the scan without them. What a plan promises on its own scan less what it then leaves depends
-little on the slab (a pivot; Efron & Tibshirani, An Introduction to the Bootstrap, 1993, chapter 12).
+A cut is planned on the mean of what the slab may be, and judged on every draw of it: what is left is least
+where the slab stands higher than its mean, or where the tyres stand lower.
 
 To first order: a plan takes from every place what its nearest pass of the underside lacks there, and leaves
 the tyres where they stand.
@@ -39,15 +36,14 @@ NEAR = 2e-5  # m
 class CutDraws:
     """By how much the gap over each place (block of nodes) falls short of what is asked there, metres.
 
-    scanned : (places,) on the surface as scanned, for which the cut is planned.  best : (places,) on the
-    surface as best known, hand measurements folded in.  drawn : (places, d) on the scan with one more error
-    in it.  measured : (places, d) the same with the vehicle's own errors only.  xy : (places, 2) site m.
+    scanned : (places,) on the surface for which the cut is planned.  drawn : (places, d) on every draw of
+    what slab and vehicle may be, hand measurements folded in.  measured : (places, d) the same with the
+    vehicle's own errors only.  xy : (places, 2) site m.
     fold : what the readings made of the errors.  rounded : most that a mesh may have cut off the crest, m:
     so much is left standing there.
     """
 
     scanned: Single
-    best: Single
     drawn: Single
     measured: Single
     xy: FloatArray
@@ -69,11 +65,11 @@ class CutDraws:
         return self._outcome(self.measured, margin, deepest)
 
     def _outcome(self, lacking: Single, margin: float, deepest: FloatArray | None) -> FloatArray:
-        depth = np.maximum(lacking + np.float32(margin), 0)
+        depth = np.maximum(self.scanned + np.float32(margin), 0)
         if deepest is not None:
-            depth = np.minimum(depth, deepest.astype(np.float32)[:, None])
-        promised = (depth - lacking).min(axis=0)
-        left = (depth - self.best[:, None]).min(axis=0)
+            depth = np.minimum(depth, deepest.astype(np.float32))
+        promised = (depth - self.scanned).min()
+        left = (depth[:, None] - lacking).min(axis=0)
         return np.asarray(left - promised, dtype=np.float64)
 
     def limits(self, deepest: HeightGrid) -> FloatArray:
@@ -103,17 +99,17 @@ def draw_cut(
     )  # fmt: skip
     if footing is None:
         return None
-    source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence)
+    source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence, passage.parts)
     fold = source.fold
     place, xy = _places(footing, surface.height.frame)
     nothing = np.zeros((len(footing.nodes), 1), np.float32)
-    as_best: Single = nothing - fold.ground.astype(np.float32)[:, None]
+    best: Single = nothing - fold.ground.astype(np.float32)[:, None]
+    parts = fold.parts[:, None] + source.parts - keep[:, None]
     scanned = _lacking(footing, place, len(xy), nothing, -keep[:, None])
-    best = _lacking(footing, place, len(xy), as_best, fold.parts[:, None] - keep[:, None])
-    drawn = _lacking(footing, place, len(xy), source.ground, source.parts - keep[:, None])
-    measured = _lacking(footing, place, len(xy), nothing, source.parts - keep[:, None])
+    drawn = _lacking(footing, place, len(xy), best - source.ground, parts)
+    measured = _lacking(footing, place, len(xy), best, parts)
     rounded = crest_cut(surface.height, clearance, error.mesh_edge)
-    return CutDraws(scanned[:, 0], best[:, 0], drawn, measured, xy, fold, rounded)
+    return CutDraws(scanned[:, 0], drawn, measured, xy, fold, rounded)
 
 
 def _places(footing: Footing, frame: GridFrame) -> tuple[IntArray, FloatArray]:

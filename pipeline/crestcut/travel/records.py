@@ -143,9 +143,14 @@ class Passage:
     """One vehicle driven along one line over one surface: how it stood at every station, and what it cleared.
 
     ride and clearance are those of this vehicle on this surface (``ride`` and ``sweep`` make them).
+    parts (hard parts, d) : drawn heights of parts over the vehicle's, m, where readings have told of them, in
+    step with the draws of the slab; None: as well as they were measured.  contradictions : readings that do
+    not agree, in words; then none was used.
     """
 
     vehicle: Vehicle
     surface: Surface
     ride: Ride
     clearance: Clearance
+    parts: FloatArray | None = None
+    contradictions: tuple[str, ...] = ()

@@ -1,0 +1,36 @@
+"""The slab behind a fitted scan: heights and their doubt judged with what is known of concrete and scanner."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from crestcut.surface.posterior import judge
+from crestcut.surface.records import ErrorModel, Known, Surface
+from crestcut.surface.split import USUAL_FLATNESS, FieldPriors, curvature_of
+
+# 1 sd, as a factor, of the warp's size by what it is known from (common practice, no source)
+FACTOR = {Known.REPEATS: 1.2, Known.WALK: 1.35, Known.NAMED: 1.5, Known.UNNAMED: 2.2}
+UNNAMED_WARP = 0.0030  # m, median where nobody named a scanner: from a level to a phone within two sd
+FLATNESS_FACTOR = 2.0  # 1 sd as a factor: classes are for new floors, a yard is wider (common practice)
+
+
+def slab_behind(
+    surface: Surface, error: ErrorModel, flatness: float | None = None, seed: int = 0
+) -> Surface:
+    """The surface with the slab's mean for heights and what else the slab may be in its error.
+
+    error : of the scan.  flatness : F-number of the floor's class (ACI 117-10), None where none is known.
+    """
+    warp = UNNAMED_WARP if error.known is Known.UNNAMED else error.warp
+    priors = FieldPriors(
+        curvature_of(flatness or USUAL_FLATNESS), FLATNESS_FACTOR, warp, FACTOR[error.known], error.warp_length
+    )
+    slab, mean = judge(
+        surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,
+        error.patch, error.patch_length, seed,
+    )  # fmt: skip
+    rise = surface.top.values - surface.height.values
+    return replace(
+        surface, height=mean, top=mean.like(mean.values + rise), scanned=surface.height,
+        error=replace(error, slab=slab),
+    )  # fmt: skip

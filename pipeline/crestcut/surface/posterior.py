@@ -1,0 +1,379 @@
+"""The slab behind a scan: what it may be, drawn; its mean is the surface that is swept, cut and shown.
+
+Given which shapes there are and which setting (``features``), amplitudes are normal and the slab's waves a
+Gaussian field: both are drawn by Matheron's rule (Wilson et al., JMLR 22, 2021), each draw beside its
+opposite. Nothing of the scan's own error is left in a draw, so the least gap over many places needs no
+correction: the draws are what the slab may be, not the slab with errors on it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import linalg, ndimage, sparse
+
+from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.surface.breaks import Break
+from crestcut.surface.covariance import HALF
+from crestcut.surface.draws import FINE_WARP, Layer
+from crestcut.surface.features import (
+    PRESENT,
+    Dictionary,
+    chain,
+    dictionary_of,
+    taken_at_once,
+    thinned,
+)
+from crestcut.surface.shapes import Columns, Shape
+from crestcut.surface.split import (
+    FieldPriors,
+    Sample,
+    Setting,
+    Settings,
+    Whitened,
+    matern_of_square,
+    squares,
+    whiten,
+)
+from crestcut.surface.averages import Tiles, tiles_of
+
+LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
+PAIRS, ROUNDS = 100, 20  # of draws, each with its opposite; settings they are shared among
+LATTICE = 0.20  # m between the nodes on which waves are reckoned
+COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
+NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
+SHARED = 0.06  # m: side of the square whose points make one fitted height
+FINE_SMOOTH = 0.25  # m: what is left of the fit is taken off what is smoother than this
+KEEP_FROM, KEEP_WHOLE = 2.5, 4.0  # sd of fine scan error: below none is kept, above all is the slab's
+GRAIN = 0.03  # m over which what is kept is judged
+
+
+@dataclass(frozen=True, eq=False)
+class Feature:
+    """A real feature that most draws have: kind, (2,) grid u, v of its middle in m, NaN along its line;
+    height m (of a hump above zero, of a step the far side over the near one), size m, chance 0..1."""
+
+    kind: Shape
+    at: tuple[float, float]
+    height: float
+    size: float
+    chance: float
+
+
+@dataclass(frozen=True)
+class Split:
+    """Whose the waves are, m: seen about the trend; of it the slab's and the scan's, medians of the draws,
+    and 90 % of what the slab's may be."""
+
+    seen: float
+    slab: float
+    scan: float
+    slab_range: tuple[float, float]
+    slab_length: float
+    scan_length: float
+
+
+@dataclass(frozen=True, eq=False)
+class Posterior:
+    """Draws of the slab over one frame.
+
+    columns : (q) shapes that any draw has; amplitude (q, d) of each, 0 where a draw has it not.  waves :
+    (d, rows, columns) on ``lattice``, m.  Draws d / 2 apart are each other's opposites about the mean of
+    their model.
+    """
+
+    frame: GridFrame
+    columns: Columns
+    amplitude: FloatArray
+    lattice: GridFrame
+    waves: NDArray[np.float32]
+    split: Split
+    features: tuple[Feature, ...]
+
+    @cached_property
+    def spread(self) -> float:
+        """How far a draw lies off the mean, 1 sd in m, planes taken out: they move no clearance."""
+        places = self.frame.to_grid(self.lattice.node_xy().reshape(-1, 2))
+        plane = np.linalg.qr(np.column_stack([np.ones(len(places)), places]))[0].astype(np.float32)
+        away = self.deviations(places)
+        away -= plane @ (plane.T @ away)
+        return float(np.sqrt((away.astype(np.float64) ** 2).mean()))
+
+    @property
+    def count(self) -> int:
+        """Draws."""
+        return self.amplitude.shape[1]
+
+    def at_site(self, xy: FloatArray) -> NDArray[np.float32]:
+        """``deviations`` at site x, y (n, 2), m."""
+        return self.deviations(self.frame.to_grid(xy))
+
+    def moved(self, sums: FloatArray, steps: FloatArray) -> tuple[Posterior, Posterior]:
+        """Every draw moved along its covariance with weighted sums of draws: first the draws, then the change
+        of their mean (one draw).
+
+        sums (m, d) : of every draw less the mean, m (``covariance.sums_of``).  steps (m, d) : their inverse
+        covariance times the miss, 1/m.
+        """
+        own = sums.T @ steps / self.count  # (d, d): each draw's change as a sum of deviations
+        away = self.amplitude - self.amplitude.mean(axis=1, keepdims=True)
+        waves = self.waves.reshape(self.count, -1)
+        still = waves - waves.mean(axis=0)
+        amplitude = self.amplitude + away @ own
+        shifted = waves + own.T.astype(np.float32) @ still
+        new = replace(self, amplitude=amplitude, waves=shifted.reshape(self.waves.shape))
+        change = own.mean(axis=1)
+        middle = (change.astype(np.float32) @ still).reshape(1, *self.lattice.shape)
+        return new, replace(self, amplitude=(away @ change)[:, None], waves=middle)
+
+    def mean_over(self, frame: GridFrame) -> FloatArray:
+        """(ny, nx) mean of all draws on a frame with the same origin and axes, m, but for the level."""
+        return _mean(self, frame, 0.0)
+
+    def deviations(self, uv: FloatArray) -> NDArray[np.float32]:
+        """(n, d) every draw less the mean of all, m, at grid u, v (n, 2) of ``frame``, m."""
+        away = (self.amplitude - self.amplitude.mean(axis=1, keepdims=True)).astype(np.float32)
+        out: NDArray[np.float32] = self.columns.at(uv).astype(np.float32) @ away
+        waves = self.waves - self.waves.mean(axis=0, dtype=np.float64).astype(np.float32)
+        out += between_nodes(self.lattice, uv) @ waves.reshape(self.count, -1).T
+        return out
+
+
+def judge(
+    height: HeightGrid,
+    standard_error: HeightGrid,
+    usable: BoolArray,
+    breaks: tuple[Break, ...],
+    priors: FieldPriors,
+    patch: float,
+    patch_length: float,
+    seed: int = 0,
+    pairs: int = PAIRS,
+) -> tuple[Posterior, HeightGrid]:
+    """What the slab may be, given heights fitted to a scan, and its mean where the heights are.
+
+    height, standard_error : as fitted and its white part, m.  usable : (ny, nx) nodes of the slab; others
+    keep their heights.  patch : 1 sd, m, of the scan's error over ``patch_length`` m, at most: no more is
+    taken than the heights show.
+    """
+    breaks = tuple(b for b in breaks if b.length >= LONG)
+    tiles = tiles_of(height, usable, breaks)
+    noise, fine = _noise(tiles, standard_error, patch, patch_length)
+    words = dictionary_of(tiles, breaks)
+    square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
+    level = float(tiles.mean.mean())
+    y = tiles.mean - level
+    table = words.columns.at(tiles.uv, tiles.spread)
+    first = whiten(priors.setting(np.zeros(4)), square, noise, table, y)
+    words, number, state = thinned(words, first, taken_at_once(words, first))
+    table = table[:, number]
+    on = np.array([*range(words.always), *sorted({s for s in state if s >= 0})])
+    sample = Sample.of(tiles, noise, y, seed)
+    settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
+    each = -(-pairs // ROUNDS)
+    draws = _Draws(words, table, tiles, y, noise, height.frame, seed)
+    for setting, seen, models in chain(
+        words, table, settings, lambda s: whiten(s, square, noise, table, y), state, ROUNDS, each, seed
+    ):
+        draws.add(setting, seen, models)
+    posterior = draws.posterior()
+    mean = _mean(posterior, height.frame, level)
+    kept = _kept(height.values - mean, usable, height.frame.cell, fine, standard_error)
+    whole = np.where(usable, mean + kept, height.values)
+    return posterior, height.like(np.where(height.measured, whole, np.nan))
+
+
+def _noise(tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float) -> tuple[FloatArray, float]:
+    """(n,) variance of each tile's mean by patch and white noise, m2, and the sd of both at a node, m.
+
+    What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
+    """
+    se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
+    # within a tile about as wide as its length a patch shows about half of its variance
+    shown = max(float(np.median(tiles.fine)) - 0.5 * se2, 0.0)
+    own = min(patch**2, 2 * shown)
+    # a square of side s holds s^2 / a patches, each of an area a = 2 pi integral of r rho(r) dr (Vanmarcke,
+    # Random Fields, 1983, chapter 6): 6 pi (half / 1.678)^2 of a Matern-3/2
+    area = 6 * np.pi * (0.5 * patch_length / HALF) ** 2
+    share = 1 / (1 + tiles.side**2 / area)
+    white = se2 / (1 + (tiles.side / SHARED) ** 2)
+    return own * share + white, float(np.sqrt(own + se2))
+
+
+class _Draws:
+    """Amplitudes and waves drawn, setting by setting."""
+
+    def __init__(
+        self, words: Dictionary, table: FloatArray, tiles: Tiles, y: FloatArray, noise: FloatArray,
+        frame: GridFrame, seed: int,
+    ) -> None:  # fmt: skip
+        self.words, self.table, self.tiles, self.y, self.noise = words, table, tiles, y, noise
+        self.frame, self.lattice, self.rng = frame, _lattice(frame), np.random.default_rng([seed, 4])
+        self.nodes = frame.to_grid(self.lattice.node_xy().reshape(-1, 2))
+        self.settings: list[Setting] = []
+        self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
+        self.waves: list[FloatArray] = []  # each (nodes, 2 k)
+
+    def add(self, setting: Setting, seen: Whitened, models: list[IntArray]) -> None:
+        """A pair of draws for each model (the columns that are on)."""
+        n, count, precision = len(self.tiles), len(models), 1 / self.words.columns.sd**2
+        amplitude = np.zeros((len(self.words.columns), 2 * count))
+        for i, on in enumerate(models):
+            gram = seen.gram[np.ix_(on, on)] + np.diag(precision[on])
+            lower = linalg.cholesky(gram, lower=True, check_finite=False)
+            best = linalg.cho_solve((lower, True), seen.along[on])
+            away = linalg.solve_triangular(lower, self.rng.standard_normal(len(on)), lower=True, trans=1)
+            amplitude[on, i], amplitude[on, count + i] = best + away, best - away
+        places = np.vstack([self.tiles.uv, self.nodes])
+        slab = setting.slab * unit_field(setting.slab_length, places, self.rng, count)
+        scan = setting.scan * unit_field(setting.scan_length, self.tiles.uv, self.rng, count)
+        white = self.rng.standard_normal((n, count)) * np.sqrt(self.noise)[:, None]
+        own = slab[:n] + scan + white
+        rest = self.y[:, None] - self.table @ amplitude - np.concatenate([own, -own], axis=1)
+        solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
+        square = squares(self.nodes, self.tiles.uv, np.zeros(len(self.nodes)), self.tiles.spread)
+        cross = setting.slab**2 * matern_of_square(square, setting.slab_length)
+        self.settings.extend([setting] * count)
+        self.amplitude.append(amplitude)
+        self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))
+
+    def posterior(self) -> Posterior:
+        """All draws together, opposites in the second half."""
+        amplitude, waves = (_opposites_last(a) for a in (self.amplitude, self.waves))
+        used = np.flatnonzero((amplitude != 0).any(axis=1))
+        slab, own, scan, length = (
+            np.array([getattr(s, n) for s in self.settings]) for n in Setting.__annotations__
+        )
+        seen = float(np.std(self.y - self.table @ amplitude.mean(axis=1)))
+        split = Split(
+            seen, float(np.median(slab)), float(np.median(scan)),
+            (float(np.quantile(slab, 0.05)), float(np.quantile(slab, 0.95))),
+            float(np.median(own)), float(np.median(length)),
+        )  # fmt: skip
+        shape = (waves.shape[1], *self.lattice.shape)
+        return Posterior(
+            self.frame, self.words.columns.take(used), amplitude[used], self.lattice,
+            waves.T.reshape(shape).astype(np.float32), split, tuple(_features(self.words, amplitude)),
+        )  # fmt: skip
+
+
+def _opposites_last(several: list[FloatArray]) -> FloatArray:
+    halves = [np.split(a, 2, axis=1) for a in several]
+    return np.concatenate([h[0] for h in halves] + [h[1] for h in halves], axis=1)
+
+
+def unit_field(half_at: float, places: FloatArray, rng: np.random.Generator, count: int) -> FloatArray:
+    """(n, count) draws of a Matern-3/2 field of unit variance at places (n, 2), m: drawn on a grid of a
+    quarter of its length, cubic between."""
+    step = half_at / FINE_WARP
+    low, high = places.min(axis=0), places.max(axis=0)
+    rows, columns = (int(np.ceil(s / step)) + 1 for s in (high - low)[::-1])
+    coarse = GridFrame((float(low[0]), float(low[1])), 0.0, step, (rows, columns))
+    drawn = Layer(1.0, half_at, coarse, None, FINE_WARP).draw(rng, count)
+    flat = np.ascontiguousarray(drawn.reshape(rows * columns, count))
+    return np.asarray(between_nodes(coarse, places - low) @ flat, dtype=np.float64)
+
+
+def _lattice(frame: GridFrame) -> GridFrame:
+    """Nodes every ``LATTICE`` over the frame, from its first node on, in its own axes."""
+    columns, rows = (int(np.ceil(s / LATTICE - 1e-9)) + 1 for s in frame.size)
+    return GridFrame(frame.origin, frame.angle, LATTICE, (rows, columns))
+
+
+def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
+    """(n, rows * columns) weights that give values at uv (n, 2), m from the first node, from those at the
+    nodes: cubic convolution with a = -0.5 (Keys, IEEE Trans. ASSP 29, 1981), the outermost nodes repeated."""
+    parts = []
+    for axis, size in ((0, coarse.shape[1]), (1, coarse.shape[0])):
+        at = uv[:, axis] / coarse.cell
+        base = np.floor(at).astype(np.int64)
+        index = np.clip(base[:, None] + np.arange(-1, 3), 0, size - 1)
+        d = np.abs(at[:, None] - (base[:, None] + np.arange(-1, 3)))
+        near, far = 1.5 * d**3 - 2.5 * d**2 + 1, -0.5 * d**3 + 2.5 * d**2 - 4 * d + 2
+        parts.append((index, np.where(d <= 1, near, np.where(d < 2, far, 0.0))))
+    (i, wi), (j, wj) = parts
+    flat = j[:, :, None] * coarse.shape[1] + i[:, None, :]
+    weight = (wj[:, :, None] * wi[:, None, :]).astype(np.float32)
+    start = np.arange(len(uv) + 1) * 16
+    shape = (len(uv), coarse.shape[0] * coarse.shape[1])
+    return sparse.csr_array((weight.ravel(), flat.ravel(), start), shape=shape)
+
+
+def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
+    """Humps, hollows, ruts and steps that most draws have; near-same shapes count as one."""
+    kinds = words.columns.kind
+    for kind in (Shape.BUMP, Shape.RUT, Shape.STEP):
+        index = np.flatnonzero((kinds == kind) & (amplitude != 0).any(axis=1))
+        while len(index):
+            has = amplitude[index] != 0
+            first = int(np.argmax(has.sum(axis=1)))
+            sizes = words.columns.sizes[index]
+            reach = max(float(sizes[first, 2 if kind == Shape.BUMP else 1]), 0.15)
+            apart = np.abs(sizes[:, :2] - sizes[first, :2]) if kind == Shape.BUMP else np.abs(sizes[:, :1] - sizes[first, :1])
+            near = (apart <= reach).all(axis=1) & (words.columns.line[index] == words.columns.line[index[first]])
+            any_of = has[near].any(axis=0)
+            chance = float(any_of.mean())
+            if chance >= PRESENT:
+                height = float(amplitude[index[near]][:, any_of].sum(axis=0).mean())
+                at = (float(sizes[first, 0]), float(sizes[first, 1])) if kind == Shape.BUMP else (float(sizes[first, 0]), float("nan"))
+                yield Feature(kind, at, height, float(sizes[first, 2 if kind == Shape.BUMP else 1]), chance)
+            index = index[~near]
+
+
+def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
+    """(ny, nx) mean of all draws, m: wide shapes and waves between coarse nodes, narrow ones at every node."""
+    mean = posterior.amplitude.mean(axis=1)
+    ny, nx = frame.shape
+    uv = np.stack(np.meshgrid(np.arange(nx) * frame.cell, np.arange(ny) * frame.cell), axis=-1).reshape(-1, 2)
+    sizes = posterior.columns
+    narrow = np.isin(sizes.kind, (Shape.HINGE, Shape.HINGE_ALONG, Shape.STEP))
+    narrow |= (sizes.kind == Shape.CURVE) & (sizes.sizes[:, 1] < NARROW)
+    narrow |= (sizes.kind == Shape.RUT) & (sizes.sizes[:, 1] < 0.5 * NARROW)
+    out = np.full(len(uv), level)
+    columns_, rows = (int(np.ceil(s / COLUMNS - 1e-9)) + 1 for s in frame.size)
+    coarse = GridFrame(frame.origin, frame.angle, COLUMNS, (rows, columns_))
+    places = np.stack(np.meshgrid(np.arange(columns_) * COLUMNS, np.arange(rows) * COLUMNS), axis=-1)
+    places = places.reshape(-1, 2)
+    values = sizes.take(np.flatnonzero(~narrow)).at(places) @ mean[~narrow]
+    waves = posterior.waves.mean(axis=0, dtype=np.float64).ravel()
+    values += between_nodes(posterior.lattice, places) @ waves
+    out += np.asarray(_along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
+    on = np.flatnonzero(narrow)
+    if len(on):
+        out += sizes.take(on).at(uv) @ mean[on]
+    return out.reshape(ny, nx)
+
+
+def _along_axes(values: FloatArray, step: float, frame: GridFrame) -> FloatArray:
+    """Values on nodes ``step`` apart, cubic at every node of the frame: rows, then columns."""
+    ny, nx = frame.shape
+    rows = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[0])), _line(ny, frame.cell))
+    columns_ = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[1])), _line(nx, frame.cell))
+    return np.asarray((columns_ @ (rows @ values).T).T)
+
+
+def _line(count: int, cell: float) -> FloatArray:
+    return np.column_stack([np.arange(count) * cell, np.zeros(count)])
+
+
+def _kept(
+    rest: FloatArray, usable: BoolArray, cell: float, fine: float, standard_error: HeightGrid
+) -> FloatArray:
+    """What of the fit's fine rest (m, over the posterior's mean) is larger than the scan's fine error can
+    be: the slab's, kept whole."""
+    on = usable & np.isfinite(rest)
+    filled, weight = np.where(on, rest, 0.0), on.astype(float)
+    size = FINE_SMOOTH / cell
+    smooth = ndimage.gaussian_filter(filled, size / 2.5) / np.maximum(ndimage.gaussian_filter(weight, size / 2.5), 1e-3)
+    sharp = np.where(on, rest - smooth, 0.0)
+    known = np.abs(sharp[on])
+    shown = 1.4826 * float(np.median(known)) if known.size else 0.0
+    sd = np.maximum(min(fine, max(shown, 1e-5)), np.nan_to_num(standard_error.values, nan=fine))
+    grain = GRAIN / cell
+    size_of = ndimage.gaussian_filter(np.abs(sharp), grain) * np.sqrt(np.pi / 2)
+    share = np.clip((size_of / sd - KEEP_FROM) / (KEEP_WHOLE - KEEP_FROM), 0.0, 1.0)
+    return np.asarray(share * sharp)

@@ -1,0 +1,144 @@
+"""What a slab is made of besides its waves: the shapes a trend and its real features may have.
+
+Each is a column of heights for an amplitude of one. Averaged over a square tile of side s a shape is a little
+rounder than at a point; to second order that is the shape with s^2 / 12 added to its own variance along each
+axis.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import Self
+
+import numpy as np
+
+from crestcut.grid import FloatArray, IntArray
+from crestcut.surface.breaks import Break
+
+FACE = 0.01  # m, half the width of a step's face
+
+
+class Shape(IntEnum):
+    """Its sizes in brackets, metres but where said. ``v`` : distance beyond the shape's line less offset."""
+
+    LEVEL = 0  # 1
+    TILT_U = 1  # u
+    TILT_V = 2  # v
+    BOW_UU = 3  # u^2 / 2
+    BOW_UV = 4  # u v
+    BOW_VV = 5  # v^2 / 2
+    HINGE = 6  # (offset, rounding rho): sqrt(v^2 + rho^2)
+    CURVE = 7  # (offset, length): |v|, within half the length of the line a parabola that meets it
+    STEP = 8  # (offset, face): (1 + v / sqrt(v^2 + face^2)) / 2
+    RUT = 9  # (offset, size): exp(-v^2 / (2 size^2)), endless along its line
+    BUMP = 10  # (u, v, size): exp(-r^2 / (2 size^2))
+    HINGE_ALONG = 11  # HINGE times the place along its line, m
+
+
+BOWS = (Shape.BOW_UU, Shape.BOW_UV, Shape.BOW_VV)
+TREND = (Shape.LEVEL, Shape.TILT_U, Shape.TILT_V, *BOWS)
+
+
+@dataclass(frozen=True, eq=False)
+class Columns:
+    """(m,) shapes: kind; sizes (m, 3); line (m,) index into ``lines``, -1 where it has none; sd (m,) of the
+    amplitude before anything is seen, in its own unit; centre (2,) grid u, v of the trend's middle, m."""
+
+    kind: IntArray
+    sizes: FloatArray
+    line: IntArray
+    sd: FloatArray
+    lines: tuple[Break, ...]
+    centre: tuple[float, float]
+
+    def __len__(self) -> int:
+        return len(self.kind)
+
+    def take(self, index: IntArray) -> Self:
+        """Some of them."""
+        return type(self)(
+            self.kind[index], self.sizes[index], self.line[index], self.sd[index], self.lines, self.centre
+        )
+
+    def at(self, uv: FloatArray, spread: FloatArray | float = 0.0) -> FloatArray:
+        """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2."""
+        wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))
+        out = np.empty((len(uv), len(self)))
+        rel = uv - np.asarray(self.centre)
+        for kind in TREND:
+            out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
+        on = np.flatnonzero(self.kind == Shape.BUMP)
+        if len(on):
+            u, v, size = self.sizes[on].T
+            own, square = size**2, size**2 + wide[:, None]
+            r2 = (uv[:, :1] - u) ** 2 + (uv[:, 1:] - v) ** 2
+            out[:, on] = own / square * np.exp(-0.5 * r2 / square)
+        for number in np.unique(self.line[self.line >= 0]):
+            across, along = self.lines[number].across(uv)
+            for m in np.flatnonzero(self.line == number):
+                out[:, m] = _on_line(Shape(self.kind[m]), self.sizes[m], across, along, wide)
+        return out
+
+
+def columns(
+    rows: Sequence[tuple[Shape, tuple[float, ...], int, float]],
+    lines: tuple[Break, ...],
+    centre: tuple[float, float],
+) -> Columns:
+    """Of (kind, sizes, line or -1, sd of the amplitude)."""
+    sizes = np.zeros((len(rows), 3))
+    for k, row in enumerate(rows):
+        sizes[k, : len(row[1])] = row[1]
+    kind, line = (np.array([row[c] for row in rows], dtype=np.int64) for c in (0, 2))
+    return Columns(kind, sizes, line, np.array([row[3] for row in rows], dtype=float), lines, centre)
+
+
+def joined(first: Columns, *others: Columns) -> Columns:
+    """All of several, of the same lines."""
+    every = (first, *others)
+    kind, line, sd = (np.concatenate([getattr(c, n) for c in every]) for n in ("kind", "line", "sd"))
+    return Columns(kind, np.concatenate([c.sizes for c in every]), line, sd, first.lines, first.centre)
+
+
+def _trend(kind: Shape, rel: FloatArray, wide: FloatArray) -> FloatArray:
+    u, v = rel.T
+    match kind:
+        case Shape.LEVEL:
+            return np.ones(len(u))
+        case Shape.TILT_U:
+            return u
+        case Shape.TILT_V:
+            return v
+        case Shape.BOW_UU:
+            return np.asarray((u * u + wide) / 2)
+        case Shape.BOW_VV:
+            return np.asarray((v * v + wide) / 2)
+        case _:
+            return np.asarray(u * v)
+
+
+def _on_line(
+    kind: Shape, sizes: FloatArray, across: FloatArray, along: FloatArray, wide: FloatArray
+) -> FloatArray:
+    v, size = across - sizes[0], sizes[1]
+    match kind:
+        case Shape.HINGE | Shape.HINGE_ALONG:
+            # |v| over a tile is the curve as long as the tile's side, and no other farther off
+            bend = np.sqrt(_curve(v, np.sqrt(12 * wide)) ** 2 + size * size)
+            return np.asarray(bend * along if kind == Shape.HINGE_ALONG else bend)
+        case Shape.CURVE:
+            return _curve(v, np.sqrt(size * size + 12 * wide))
+        case Shape.STEP:
+            return np.asarray(0.5 * (1 + v / np.sqrt(v * v + size * size + wide)))
+        case _:
+            square = size * size + wide
+            return np.asarray(np.sqrt(size * size / square) * np.exp(-0.5 * v * v / square))
+
+
+def _curve(v: FloatArray, length: FloatArray) -> FloatArray:
+    """|v|, but a parabola that meets it at ``length`` / 2 either side, m."""
+    inside = np.abs(v) < length / 2
+    some = np.where(inside, np.maximum(length, 1e-12), 1.0)
+    return np.asarray(np.where(inside, v * v / some + some / 4, np.abs(v)))
