@@ -6,6 +6,8 @@ from dataclasses import replace
 
 import numpy as np
 
+from crestcut.surface.behind import slab_behind
+from crestcut.surface.breaks import Break
 from crestcut.surface.draws import draw_fields
 from crestcut.surface.records import ErrorModel, Surface
 from scenes import Scene
@@ -22,3 +24,14 @@ def seen_from(true: Scene, seed: int, model: ErrorModel) -> Surface:
     density = (model.white / STANDARD_ERROR) ** 2 / (2 * SHARED) ** 2
     points = int(density * height.values.size * height.frame.cell**2)
     return replace(true.surface, height=seen, top=seen, standard_error=error, error=model, points_used=points)
+
+
+def judged_from(true: Scene, seed: int, model: ErrorModel, grade: float, angle: float) -> Surface:
+    """The slab judged behind such a scan of ``scenes.crest(grade, angle)``, whose crest the fit has found."""
+    seen = seen_from(true, seed, model)
+    frame, along = seen.height.frame, np.arange(-3.0, 3.0, 0.05)
+    c, s = np.cos(angle), np.sin(angle)
+    at = frame.to_grid(np.column_stack([-along * s, along * c]))
+    at = at[((at > 0) & (at < frame.size)).all(axis=1)]
+    found = Break(at, np.full(len(at), angle - frame.angle), -grade, 0.0, 0.0, 0.003)
+    return slab_behind(replace(seen, breaks=(found,)), model, seed=seed)

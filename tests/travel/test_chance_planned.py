@@ -68,7 +68,7 @@ def test_no_cut_allowed_none_made(stood: Scene) -> None:
     cut = drawn(stood, PHONE)
     limits = np.zeros(len(cut.xy))
     left = cut.outcome(0.010, limits)
-    assert left == pytest.approx(-cut.best.max() + cut.drawn.max(axis=0), abs=1e-6)
+    assert left == pytest.approx(cut.scanned.max() - cut.drawn.max(axis=0), abs=1e-6)
 
 
 def test_plans_from_noisy_scans_reach_what_was_asked_on_the_true_slab() -> None:

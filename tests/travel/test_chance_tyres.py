@@ -12,8 +12,9 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.job.records import Wanted
 from crestcut.surface.records import ErrorModel
-from crestcut.travel.chance import assess_chance
-from crestcut.travel.chance_tyres import nearest_break, soft_tyres
+from crestcut.travel.chance import assess_chance, chance_of
+from crestcut.travel.chance_draws import draw_clearances
+from crestcut.travel.chance_tyres import NO_SOFT_TYRES, nearest_break, soft_tyres
 from crestcut.vehicle.loads import APEX, APEX_GRADE
 from scenes import Scene, belly, crest, scene, vehicle
 
@@ -49,5 +50,9 @@ def test_wheels_on_breaks_widen_the_interval_downwards_and_are_named() -> None:
     assert 0.5 * APEX * 0.16 / APEX_GRADE < tyres.lower < 1.1 * APEX * 0.16 / APEX_GRADE
     chance = assess_chance(s.passage, PHONE, Wanted(), draws=40)
     assert any("rigid disk" in r for r in chance.reasons)
-    low, high = np.abs(np.array(chance.interval) - chance.least_clearance)
-    assert low - high == pytest.approx(tyres.lower - tyres.higher, abs=1e-9)
+    found = draw_clearances(s.passage, PHONE, draws=40)
+    assert found is not None
+    disk = chance_of(replace(found, tyres=NO_SOFT_TYRES), s.before, PHONE, Wanted())
+    wider = np.array(chance.interval) - np.array(disk.interval)
+    assert wider == pytest.approx([-tyres.lower, tyres.higher], abs=1e-9)
+    assert chance.least_clearance == disk.least_clearance

@@ -54,13 +54,13 @@ def string(
     return StringReading(a, b, at, blocks, down, 0.001, placed, between)
 
 
-def drawn(s: Scene, evidence: Evidence, half: int) -> tuple[Footing, Source]:
+def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[Footing, Source]:
     footing = find_footing(
         s.vehicle, s.surface, s.ride, s.before, np.zeros(1), reach_of(s.vehicle, PHONE),
         extra=evidence_points(evidence), poses=20,
     )  # fmt: skip
     assert footing is not None
-    return footing, Source(s.vehicle, s.surface, footing, PHONE, 3, half, evidence)
+    return footing, Source(s.vehicle, s.surface, footing, PHONE, 3, half, evidence if told else None)
 
 
 def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -> None:
@@ -70,15 +70,15 @@ def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -
     assert evidence is not None
     reading = evidence.readings[0]
     assert reading.along is not None
-    footing, many = drawn(stood, evidence, 4000)
-    wrong = many.untold_ground[footing.extra]
+    footing, many = drawn(stood, evidence, 4000, told=False)
+    wrong = many.ground[footing.extra]
     share, down = reading.along.T
     chord = (1 - share)[:, None] * wrong[0] + share[:, None] * wrong[1]
     least = (down[:, None] - chord + wrong[2:]).min(axis=0)
     weight = np.exp(-((0.094 - reading.predicted + reading.exactly - least) ** 2) / (2 * 0.001**2))
     weight /= weight.sum()
     assert 1 / (weight**2).sum() > 300
-    gap = footing.drawn(-many.untold_ground, many.untold_parts).gap.min(axis=0)
+    gap = footing.drawn(-many.ground, many.parts).gap.min(axis=0)
     mean = float(weight @ gap)
     spread = float(np.sqrt(weight @ (gap - mean) ** 2))
     footing, held = drawn(stood, evidence, 200)

@@ -31,7 +31,6 @@ PROUD = 4.0  # warps by which a slab must stand over a string before it is said 
 STEP = 0.01  # m along a string between places where it may be least
 BY_BLOCKS = 0.02  # share of a string at either end, where a block is
 TRIED = 400  # draws of the error along a string: where the least may be
-SPLIT = 1.4  # how the noise is shared between choosing and judging, as for the least gap
 TINY = 1e-5  # m, that keeps a covariance positive in rounding
 FAR = 5.0  # standard deviations by which a place may be further down and still be looked at
 
@@ -217,17 +216,11 @@ def _changes(points: FloatArray, share: FloatArray, surface: Surface, rng: np.ra
 
 
 def _least_of(down: FloatArray, change: FloatArray) -> tuple[FloatArray, float]:
-    """How likely each place is to be the nearest, and the least that is to be expected of the slab itself.
-
-    The least of noisy distances is too short, as the choice follows the noise. A choice made on the surface
-    with SPLIT times a drawn error, judged on that with -1 / SPLIT times it, does not favour what the second
-    got wrong (data fission: Leiner et al., JASA 2023).
-    """
-    each = np.arange(change.shape[1])
-    nearest = (down[:, None] + change).argmin(axis=0)
-    chosen = (down[:, None] + SPLIT * change).argmin(axis=0)
-    fair = float((down[chosen] - change[chosen, each] / SPLIT).mean())
-    return np.bincount(nearest, minlength=len(down)) / len(each), fair
+    """How likely each place is to be the nearest, and the least that is to be expected: the mean of the draws'
+    own."""
+    each = down[:, None] + change
+    chance = np.bincount(each.argmin(axis=0), minlength=len(down)) / change.shape[1]
+    return chance, float(each.min(axis=0).mean())
 
 
 def error_at(surface: Surface, points: FloatArray) -> FloatArray:

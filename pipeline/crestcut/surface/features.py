@@ -35,7 +35,7 @@ ABSENT = 0.1  # prior odds that a break which a fit has found is none
 KEPT = 240  # candidates that the chain may take up
 SURE = 3.0  # log of the odds at which a feature is taken up before the chain starts
 MOST_SURE = 8
-FIRST_STEPS, STEPS, BURN = 8, 3, 3  # of the settings' chain; sweeps over the shapes before one is used
+FIRST_STEPS, STEPS, BURN = 8, 2, 3  # of the settings' chain; sweeps over the shapes before one is used
 PRESENT = 0.5  # of the draws: then a feature is named
 
 

@@ -42,7 +42,7 @@ from crestcut.surface.split import (
 from crestcut.surface.averages import Tiles, tiles_of
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
-PAIRS, ROUNDS = 100, 20  # of draws, each with its opposite; settings they are shared among
+PAIRS, ROUNDS = 100, 12  # of draws, each with its opposite; settings they are shared among
 LATTICE = 0.20  # m between the nodes on which waves are reckoned
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node

@@ -25,7 +25,7 @@ class Known(StrEnum):
     UNNAMED = "unnamed"  # a prior for no scanner in particular
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class ErrorModel:
     """Three parts of the error of a scan's height, each a standard deviation in metres, and where each figure
     came from.
