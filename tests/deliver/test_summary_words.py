@@ -11,6 +11,7 @@ from deliver_scene import BASE, gutter, make_report
 from crestcut.deliver.ends import end_contact, grinding_seldom_cures
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps, quantity_words, summary_lines, verdict_line
+from crestcut.work.records import Reason, ReasonCode
 
 
 def nose(**options: object) -> Report:
@@ -96,12 +97,17 @@ def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
 
 def test_answers_are_asked_for_only_where_the_release_waits_for_some() -> None:
     report = make_report(release="not for cutting", feasible=False)
-    for reasons, asked in (
-        (("no cut within the limits reaches what was asked", "the scan carries more"), False),
-        (("no cut within the limits reaches what was asked", "the depth of the steel is not known"), True),
+    short = Reason(ReasonCode.FALLS_SHORT, "no cut within the limits reaches what was asked")
+    for other, asked in (
+        (Reason(ReasonCode.SCAN, "the scan carries more"), False),
+        (Reason(ReasonCode.READINGS, "hand measurements do not agree"), False),
+        (Reason(ReasonCode.UNANSWERED, "the depth of the steel is not known"), True),
+        (Reason(ReasonCode.NO_PERMIT, "no cut within the limits of the town: the permit was refused"), True),
+        (Reason(ReasonCode.NEVER, "the slab is post-tensioned"), False),
     ):
-        steps = next_steps(dataclasses.replace(report, release_reasons=reasons))
+        steps = next_steps(dataclasses.replace(report, release_reasons=(short, other)))
         assert any("[site] and [slab]" in step for step in steps) == asked
+        assert any("ask a structural engineer" in step for step in steps) == (other.code == "never released")
 
 
 def test_lever_and_fill_hold_for_a_rigid_vehicle_turned_in_full() -> None:
@@ -163,7 +169,7 @@ def test_release_and_its_reasons(release: str) -> None:
     assert any(line.lower().startswith(f"release: {release}") for line in lines)
     assert len(report.release_reasons) == {"ok": 0, "provisional": 1, "not for cutting": 2}[release]
     for reason in report.release_reasons:
-        assert f"  - {reason}" in lines
+        assert f"  - {reason.words}" in lines
 
 
 def test_next_steps_follow_the_state() -> None:
@@ -215,7 +221,7 @@ def test_nothing_to_cut_is_nothing_to_release_and_asks_for_no_answers() -> None:
     report = dataclasses.replace(
         make_report(clearance=0.180),
         release="not for cutting",
-        release_reasons=("the steel depth is not known",),
+        release_reasons=(Reason(ReasonCode.UNANSWERED, "the steel depth is not known"),),
     )
     assert report.plan is not None and report.plan.deepest == 0
     text = "\n".join(summary_lines(report))

@@ -122,10 +122,10 @@ def _reasons(report: Report) -> list[str]:
     """As many of the reasons for the stamp as fit beside the verdict."""
     shown: list[str] = []
     for k, reason in enumerate(report.release_reasons):
-        lines = wrapped([reason], 62).split("\n")
+        lines = wrapped([reason.words], 62).split("\n")
         more = len(report.release_reasons) - k
         if len(shown) + len(lines) > STAMP_LINES - (more > 1):
-            shown.append(f"and {more} more: see the summary" if k else textwrap.shorten(reason, 62))
+            shown.append(f"and {more} more: see the summary" if k else textwrap.shorten(reason.words, 62))
             break
         shown += lines
     return shown
