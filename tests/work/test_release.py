@@ -39,7 +39,10 @@ SQUARE = (PlanPoint(0, 0), PlanPoint(1, 0), PlanPoint(1, 1))
 
 
 def job(
-    slab: Slab = ANSWERED, site: Site | None = None, deepest: float | None = None, keeps: tuple[Keep, ...] = ()
+    slab: Slab = ANSWERED,
+    site: Site | None = None,
+    deepest: float | None = None,
+    keeps: tuple[Keep, ...] = (),
 ) -> Job:
     return Job(
         Path("courtyard.toml"), "Courtyard", ScanChoice((Path("apron.laz"),)),
@@ -318,12 +321,16 @@ def test_a_job_with_a_hole_in_its_answers_is_not_released(
 
 
 def test_the_sample_is_released_and_so_are_its_neighbours(tmp_path: Path) -> None:
-    keep = SAMPLE.replace("[[keep]]", '[[keep]]\nkind = "gas"\nover = "conduit"\narea = [[0, 0], [1, 0], [1, 1]]\n[[keep]]')
+    keep = SAMPLE.replace(
+        "[[keep]]", '[[keep]]\nkind = "gas"\nover = "conduit"\narea = [[0, 0], [1, 0], [1, 1]]\n[[keep]]'
+    )
     for text in (
         SAMPLE,
         changed(ground='"public"\npermit = "granted"\npermit_number = 117\npermit_note = "kerb"'),
         changed(post_tensioned="false", suspended_from='"radar"', heating="false"),
-        changed(kind='"reinforced concrete"\nkind_note = "post-tensioned, over a garage: nothing reads this"'),
+        changed(
+            kind='"reinforced concrete"\nkind_note = "post-tensioned, over a garage: nothing reads this"'
+        ),
         keep.replace('conduit = "no"', 'conduit = "located"'),
     ):
         release = decide_release(load_job(written(tmp_path, text)), False)

@@ -105,6 +105,7 @@ def choice_of(choices: type[StrEnum], said: Mapping[Any, StrEnum] = MappingProxy
         if isinstance(value, str) and value.strip() in list(choices):
             return choices(value.strip())
         shown = textwrap.shorten(value, 60, placeholder=" ...") if isinstance(value, str) else value
+        shown = str(value).lower() if isinstance(value, bool) else shown
         raise fault(
             f"{_quoted(shown)} is not known",
             f"write one of {', '.join(choices)}; more words may stand in a note beside it",
