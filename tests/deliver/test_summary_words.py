@@ -8,10 +8,15 @@ import numpy as np
 import pytest
 from deliver_scene import BASE, gutter, make_report
 
+from crestcut.cut.forbidden import Forbids, not_into_it
+from crestcut.cut.option_rows import Option
 from crestcut.deliver.ends import end_contact, grinding_seldom_cures
+from crestcut.deliver.options_words import cure, option_lines
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps, quantity_words, summary_lines, verdict_line
+from crestcut.work.limit_lines import limit_lines
 from crestcut.work.records import Reason, ReasonCode
+from crestcut.work.trade import trade_words
 
 
 def nose(**options: object) -> Report:
@@ -170,6 +175,29 @@ def test_release_and_its_reasons(release: str) -> None:
     assert len(report.release_reasons) == {"ok": 0, "provisional": 1, "not for cutting": 2}[release]
     for reason in report.release_reasons:
         assert f"  - {reason.words}" in lines
+
+
+def test_what_the_slab_forbids_is_said_with_whom_to_ask() -> None:
+    """In the table, for 'then what', and among the limits of the sheet; never as something that works."""
+    barred = {"forbids": (Forbids.POST_TENSIONED,), "needs": not_into_it([Forbids.POST_TENSIONED])}
+    rows = (
+        Option("as it is", "leave it as it is", -0.005, 0.9, 0.0, False, 0, 0, 0, 0, "nothing"),
+        Option("more pressure", "more air", -0.001, 0.8, 0.1, False, 0, 0, 0, 0, "air"),
+        Option("strips", "strips", 0.015, 0.0, 0.99, False, 0, 0, 0.02, -0.1, **barred),
+        Option("new bay", "replace the bay", np.nan, np.nan, np.nan, False, 0, 0, 0.2, 0.3, **barred),
+    )
+    report = dataclasses.replace(nose(), options=rows)
+    lines = option_lines(report)
+    assert sum("works" in line for line in lines) == 1  # the head, which says what the word means
+    assert any(
+        "strips, replace the bay: not on this slab (post-tensioned); ask a structural" in ln for ln in lines
+    )
+    assert "nothing that leaves the slab alone does it; best is: more air" in cure(report)
+    job = dataclasses.replace(report.job, slab=dataclasses.replace(report.job.slab, post_tensioned="yes"))
+    plan = dataclasses.replace(report.plan, deepest=0.05)
+    said = "\n".join(limit_lines(job, plan, (), trade_words("US")))
+    assert "ask a structural engineer" in said and "Price replacing" not in said
+    assert "Price replacing" in "\n".join(limit_lines(report.job, plan, (), trade_words("US")))
 
 
 def test_next_steps_follow_the_state() -> None:

@@ -165,7 +165,7 @@ def test_post_tensioned_and_suspended_slabs_are_never_released_whoever_says_so(
         ({"suspended": "yes"}, "structural engineer"), ({"permission": "no"}, "not given"),
         ({"steel_from": "unknown"}, "how one knows"), ({"thickness_from": "guess"}, "guessed"),
         ({"kind": "screed or tiles"}, "concrete slabs on the ground alone"),
-        ({"heating_from": "guess"}, "guessed"), ({"conduit_from": "covermeter"}, "not taken from"),
+        ({"heating_from": "guess"}, "guessed"), ({"conduit_from": "covermeter"}, "not enough to tell"),
     ],
 )  # fmt: skip
 def test_each_bad_answer_is_named_and_asked_about(change: dict[str, str], word: str) -> None:

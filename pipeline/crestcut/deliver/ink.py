@@ -148,10 +148,11 @@ def watermark(axes: Axes, report: Report) -> None:
     """The release state across the drawing itself, so that a cropped picture still says it."""
     if report.release == "ok":
         return
-    tall = axes_size(axes)[1]
+    wide, tall = axes_size(axes)
+    size = min(34.0, 24 * tall, 95 * wide / len(report.release))  # the whole of it in a narrow map too
     axes.text(
         0.5, 0.5, report.release.upper(), transform=axes.transAxes, ha="center", va="center", rotation=12,
-        fontsize=min(34.0, 24 * tall), fontweight="bold", color=INK, alpha=0.14, zorder=20, clip_on=True,
+        fontsize=size, fontweight="bold", color=INK, alpha=0.14, zorder=20, clip_on=True,
     )  # fmt: skip
 
 

@@ -138,9 +138,17 @@ def _finding(code: ReasonCode, about: Asked, words: str) -> Finding:
     return Reason(code, words, about), Question(about, *QUESTIONS[about])
 
 
+def _never(forbids: Forbids) -> Finding:
+    hazard = HAZARDS[forbids]
+    return (
+        Reason(ReasonCode.NEVER, hazard.why, hazard.asked),
+        Question(hazard.asked, "May anything at all be done to this slab?", hazard.whom),
+    )
+
+
 def _kind(slab: Slab, never: Sequence[Forbids]) -> Iterator[Finding]:
     if Forbids.PRECAST in never:
-        yield _finding(ReasonCode.NEVER, Asked.KIND, HAZARDS[Forbids.PRECAST].why)
+        yield _never(Forbids.PRECAST)
     elif slab.kind in (None, SlabKind.UNKNOWN):
         yield _finding(ReasonCode.UNANSWERED, Asked.KIND, "the kind of slab is not known")
     elif slab.kind in (SlabKind.SCREED_OR_TILES, SlabKind.OTHER):
@@ -154,7 +162,7 @@ def _spans_or_pulled(
 ) -> Iterator[Finding]:  # fmt: skip
     """Suspended, post-tensioned. words : what is not known, what is claimed."""
     if hazard in never:
-        yield _finding(ReasonCode.NEVER, asked, HAZARDS[hazard].why)
+        yield _never(hazard)
     elif answer != YesNo.NO:
         yield _finding(ReasonCode.UNANSWERED, asked, f"it is not known {words[0]}")
     else:
@@ -202,7 +210,7 @@ def _sourced(asked: Asked, answer: StrEnum | None, source: Source | None, claim:
         yield _finding(ReasonCode.NO_SOURCE, asked, f"it is not said how one knows {claim}")
     elif source not in SETTLED_BY[asked, answer]:
         able = ", ".join(who_can_know(asked, answer))
-        words = f"{claim} is not taken from '{source}', but from one of: {able}"
+        words = f"'{source}' is not enough to tell {claim}; it takes one of: {able}"
         yield _finding(ReasonCode.WRONG_SOURCE, asked, words)
 
 
