@@ -83,6 +83,7 @@ def test_what_the_slab_forbids_is_never_enough_however_sure_its_gap() -> None:
     )
     text = PageText(options(report, found)).text
     assert "not on this slab" in text and "structural engineer" in text and "97" not in text
+    assert "thick" not in text and "laid down" not in text  # no measure to take to it
     pulled = dataclasses.replace(report, job=dataclasses.replace(report.job, slab=Slab(post_tensioned="yes")))
     text = PageText(options(pulled, result_document(pulled))).text  # no options worked out: the cut alone
     assert "not on this slab" in text and "structural engineer" in text and "Grinding" not in text

@@ -62,6 +62,8 @@ def _cells(option: Option) -> tuple[str, ...]:
     """Name, gap, chance, depth and litres."""
     gap = NOTHING if math.isnan(option.clearance) else f"gap {both(option.clearance)}"
     chance = NOTHING if math.isnan(option.chance) else f"touches {odds(option.chance)}"
+    if option.forbids:  # no measure to take to a slab that is left alone
+        return option.name, gap, chance, "", ""
     laid = option.volume < 0
     size = f"{millimetres(option.depth, 0)} {'thick' if laid else 'deep'}" if option.depth > 0 else ""
     litres = f"{abs(option.volume) * 1000:.0f} litres {'laid' if laid else 'out'}" if option.volume else ""

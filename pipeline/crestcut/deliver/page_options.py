@@ -40,9 +40,9 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
     takes = [esc(sentence(str(row.get("needs") or "nothing")))]
     depth, litres = look_up(document, f"{key}.depth"), look_up(document, f"{key}.litres")
     laid = (litres or 0) < 0
-    if depth:
+    if depth and not row.get("forbids"):
         takes.append(f"At most {figure(document, f'{key}.depth')} {'thick' if laid else 'deep'}.")
-    if litres:
+    if litres and not row.get("forbids"):
         takes.append(f"{figure(document, f'{key}.litres')} {'laid down' if laid else 'taken away'}.")
     name = esc(sentence(str(row.get("name"))).rstrip("."))
     enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
