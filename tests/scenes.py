@@ -27,8 +27,9 @@ STRAIGHT = Travel(line=(), wander=0.0, heading=0.0)
 ANSWERED = Slab(
     kind="plain concrete", thickness=0.150, thickness_from="drilled",
     steel_depth=0.060, steel_from="covermeter",
-    post_tensioned="no", post_tensioned_from="drawing", heating="no", conduit="no", suspended="no",
-    permission="yes",
+    post_tensioned="no", post_tensioned_from="drawing", heating="no", heating_from="owner in writing",
+    conduit="no", conduit_from="locating service", suspended="no", suspended_from="drawing",
+    permission="yes", permission_from="owner in writing",
 )  # fmt: skip  # every question of the release answered, and nothing in the way of a cut
 
 

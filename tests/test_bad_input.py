@@ -235,6 +235,8 @@ def test_a_hole_wider_than_a_tyres_contact(site: Path) -> None:
         ("job.toml", "[travel]", '[cut]\ndeepest = "2 m"\n[travel]', "deepest"),
         ("job.toml", "[travel]", '[surface]\ncell = "0 mm"\n[travel]', "cell"),
         ("job.toml", "[travel]", '[slab]\nthickness = "100"\n[travel]', "thickness"),
+        ("job.toml", "[travel]", '[slab]\nkind = "hollow-core planks"\n[travel]', "plain concrete"),
+        ("job.toml", "[travel]", '[slab]\nheating_from = "no radar available"\n[travel]', "thermal camera"),
         ("job.toml", 'scanner = "phone"', 'scanner = "fone"', "phone"),
     ],
 )

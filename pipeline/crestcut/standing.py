@@ -221,5 +221,13 @@ def options_of(
         gap = cleared.worst.gap if cleared.worst is not None else math.nan
         sures.append(Sure(now.before.gap, s.today, s.in_use, slow, planned, gap, job.wanted.confidence))
     return options_table(
-        benches, fleet.plan, sures, job.travel, job.site, job.slab, job.cut.feather, fleet.after
+        benches,
+        fleet.plan,
+        sures,
+        job.travel,
+        job.site,
+        job.slab,
+        job.cut.feather,
+        fleet.after,
+        job.keeps,
     )

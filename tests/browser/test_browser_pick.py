@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 import tomllib
+from enum import StrEnum
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args, get_type_hints
 
 import numpy as np
 import pytest
@@ -14,8 +15,9 @@ from browser.conftest import grave_faults, overflow, saving, until
 from browser.courtyard import courtyard, draw_line, mistakes, plan, tap
 from crestcut.deliver.page_pick import write_pick
 from crestcut.errors import CrestcutError
+from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
 from crestcut.job.load import load_job
-from crestcut.job.records import PlanPoint
+from crestcut.job.records import PlanPoint, Site, Slab
 from crestcut.units import parse_length
 from crestcut.vehicle.load import load_vehicle
 
@@ -47,7 +49,7 @@ def test_a_newcomer_with_a_phone_saves_a_job_that_loads(pick: Path, open_page: A
     page.get_by_label("Thickness", exact=True).fill("104")
     page.get_by_label("Thickness known from").select_option("drilled")
     page.get_by_label("Post-tensioned").select_option("no")
-    page.locator("#f-slab-post_tensioned_from").fill("drawings")
+    page.locator("#f-slab-post_tensioned_from").select_option("drawing")
     reveal(page, "The place")
     page.get_by_label("Ground").select_option("private")
     assert mistakes(page) == []
@@ -77,7 +79,7 @@ def test_a_newcomer_with_a_phone_saves_a_job_that_loads(pick: Path, open_page: A
     assert (job.slab.kind, job.slab.post_tensioned, job.slab.post_tensioned_from) == (
         "plain concrete",
         "no",
-        "drawings",
+        "drawing",
     )
     assert job.site.ground == "private" and job.site.place is None and job.keeps[0].deepest == 0.0
 
@@ -217,6 +219,79 @@ def test_five_tape_lengths_make_a_good_vehicle_file(pick: Path, open_page: Any, 
     assert vehicle.belly_clearance == pytest.approx(5.5 * 0.0254)
     nose = next(p for p in vehicle.parts if p.zone == "nose")
     assert nose.z == pytest.approx((0.17, 0.17)) and nose.x[1] == pytest.approx(2.62 + 0.82)
+
+
+CHOICES = {
+    "slab-kind": SlabKind, "slab-post_tensioned": YesNo, "slab-suspended": YesNo, "slab-permission": YesNo,
+    "slab-heating": InSlab, "slab-conduit": InSlab, "site-permit": Permit,
+    **{
+        f"slab-{key}_from": Source
+        for key in ("thickness", "steel", "post_tensioned", "heating", "conduit", "suspended", "permission")
+    },
+}  # fmt: skip
+
+
+def test_each_question_offers_exactly_the_choices_of_the_job_file(pick: Path, open_page: Any) -> None:
+    """Every closed key of the schema is asked, with all of its choices; "not known" writes nothing."""
+    closed = {
+        f"{table}-{key}": kind
+        for table, record in (("slab", Slab), ("site", Site))
+        for key, hint in get_type_hints(record).items()
+        for kind in get_args(hint)
+        if issubclass(kind, StrEnum)
+    }
+    assert closed == CHOICES
+    page = open_page(pick, "laptop")
+    draw_line(page, touch=False)
+    page.locator("#tool-keep").check(force=True)
+    for corner in ((4.0, 0.2), (5.0, 0.2), (5.0, 0.9)):
+        tap(page, *corner, touch=False)
+    page.locator("#close-area").click()
+    offered = "box => [...box.options].map(o => [o.value, o.textContent])"
+    for key, choices in CHOICES.items():
+        found = page.locator(f"#f-{key}").evaluate(offered)
+        assert [value or "unknown" for value, _ in found].count("unknown") == 1 and found[0][0] == ""
+        assert {value or "unknown" for value, _ in found} == set(choices), key
+        assert len({words for _, words in found}) == len(found)
+    over = page.get_by_label("What was located under keep area 1").evaluate(offered)
+    assert {value for value, _ in over} == {"", *Over}
+
+
+def test_every_choice_of_every_question_loads_once_saved(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    page = open_page(pick, "laptop")
+    draw_line(page, touch=False)
+    choose = """([id, value]) => {
+      const box = document.getElementById(id); box.value = value;
+      box.dispatchEvent(new Event("change")); return crestcut.model.jobText(); }"""
+    for key, choices in CHOICES.items():
+        table, name = key.split("-")
+        for choice in choices:
+            written = "" if choice == "unknown" else choice.value
+            (tmp_path / "job.toml").write_text(page.evaluate(choose, [f"f-{key}", written]))
+            job = load_job(tmp_path / "job.toml")
+            assert getattr(getattr(job, table), name) == (written or None), (key, choice)
+
+
+def test_an_older_job_says_what_must_be_chosen_again(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    page = open_page(pick, "laptop")
+    text = (
+        '[scan]\nfiles = ["apron.laz"]\n[vehicle]\nfile = "kiln_trolley.toml"\n'
+        '[travel]\nline = []\n[slab]\nkind = "hollow-core planks"\nheating = "yes"\n'
+        'heating_from = "nobody has located it"\nconduit = false\npost_tensioned = true\n'
+    )
+    (tmp_path / "older.toml").write_text(text)
+    page.locator("#open-job").set_input_files(tmp_path / "older.toml")
+    until(page, "document.getElementById('said').textContent === 'older.toml opened'")
+    said = "\n".join(mistakes(page))
+    for name in ("“hollow-core planks”", "“yes”", "“nobody has located it”"):
+        assert f"{name} is none of the choices" in said
+    assert page.locator("#f-slab-kind").evaluate("b => b.value") == "hollow-core planks"
+    assert page.locator("#f-slab-conduit").evaluate("b => b.value") == "no"
+    assert page.locator("#f-slab-post_tensioned").evaluate("b => b.value") == "yes"
+    reveal(page, "The slab")
+    page.get_by_label("Kind of slab").select_option("precast")
+    assert "hollow-core" not in "\n".join(mistakes(page))
+    assert "never released" in page.locator("#mistakes").inner_text()
 
 
 def test_an_opened_job_comes_back_the_same(pick: Path, open_page: Any) -> None:

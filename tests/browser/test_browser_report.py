@@ -14,6 +14,7 @@ from browser.conftest import grave_faults, overflow, until
 from crestcut.deliver.page_report import write_report
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document
+from crestcut.work.records import Reason, ReasonCode
 from deliver.deliver_scene import crest, gutter, make_report
 
 
@@ -29,7 +30,9 @@ def touching() -> Report:
     return dataclasses.replace(
         report,
         release="not for cutting",
-        release_reasons=("ask whoever poured it whether it is post-tensioned",),
+        release_reasons=(
+            Reason(ReasonCode.UNANSWERED, "ask whoever poured it whether it is post-tensioned"),
+        ),
         advice=advice,
     )
 

@@ -15,7 +15,8 @@ from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure, below
 from crestcut.cut.options import line_words, options_table, stop_rules
 from crestcut.cut.trials import Bench, bench
 from crestcut.grid import FloatArray
-from crestcut.job.records import Site, Slab, Travel, Wanted
+from crestcut.job.answers import Over
+from crestcut.job.records import Keep, Site, Slab, Travel, Wanted
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.line import travel_line
@@ -23,7 +24,7 @@ from crestcut.travel.records import Clearance
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.records import AS_MEASURED, LoadState, Vehicle
-from scenes import STRAIGHT, Ground, Scene, belly, crest, lip, scene, stand, vehicle
+from scenes import ANSWERED, STRAIGHT, Ground, Scene, belly, crest, lip, scene, stand, vehicle
 
 WANTED = Wanted(want=0.01, want_ends=0.02)
 WANDERING = Travel(line=(), wander=0.15, heading=math.radians(2), ways=("forward", "turned"))
@@ -224,8 +225,9 @@ def chance(least: float, spread: float = 0.004) -> Chance:
 
 
 def table(
-    s: Scene, b: Bench, site: Site | None = None, slab: Slab | None = None, travel: Travel = STRAIGHT
-) -> tuple[Option, ...]:
+    s: Scene, b: Bench, site: Site | None = None, slab: Slab | None = None, travel: Travel = STRAIGHT,
+    keeps: tuple[Keep, ...] = (),
+) -> tuple[Option, ...]:  # fmt: skip
     plan = s.plan(wanted=WANTED)
     assert plan.after.worst is not None
     today = chance(b.before.gap + 0.002)
@@ -233,7 +235,7 @@ def table(
         b.before.gap, today, chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006, 0.0045),
         chance(plan.after.worst.gap + 0.001, 0.003), plan.after.worst.gap, 0.95,
     )  # fmt: skip
-    return options_table([b], plan, [sure], travel, site, slab)
+    return options_table([b], plan, [sure], travel, site, slab, keeps=keeps)
 
 
 def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
@@ -256,6 +258,66 @@ def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
     assert by["slower"].in_use > by["as it is"].in_use and by["slower"].clearance == by["as it is"].clearance
     assert by["strips"].enough >= 0.95 and by["strips"].chance < by["as it is"].chance
     assert "public" in by["new bay"].needs and "sixth" in by["new bay"].needs
+
+
+KNOWN = replace(ANSWERED, thickness=0.02)  # thin: a new bay is priced too
+HEATED = replace(KNOWN, heating="located", heating_from="thermal camera")
+OVER_PIPES = Keep("pipes", (), 0.0, Over.HEATING)
+
+
+@pytest.mark.parametrize(
+    ("slab", "keeps", "whom"),
+    [
+        (replace(KNOWN, post_tensioned="yes"), (), "structural engineer"),
+        (replace(KNOWN, kind="post-tensioned"), (), "structural engineer"),
+        (replace(KNOWN, suspended="yes"), (), "structural engineer"),
+        (replace(KNOWN, kind="suspended"), (), "structural engineer"),
+        (replace(KNOWN, kind="precast"), (), "structural engineer"),
+        (replace(KNOWN, heating="not located"), (), "thermal camera"),
+        (replace(KNOWN, conduit="not located"), (), "locating service"),
+        (HEATED, (), "thermal camera"),  # found, but the plan does not know where
+        (HEATED, (OVER_PIPES,), ""),
+        (KNOWN, (), ""),
+    ],
+)
+def test_nothing_is_offered_that_is_cut_drilled_or_fixed_into_a_slab_that_forbids_it(
+    slab: Slab, keeps: tuple[Keep, ...], whom: str
+) -> None:
+    s = scene(crest(0.09), cell=0.02)
+    rows = table(s, benched(s), Site(ground="private"), slab, keeps=keeps)
+    into = [r for r in rows if r.kind in ("strips", "cut", "cut and strips", "new bay")]
+    assert {"strips", "cut", "cut and strips", "new bay"} == {r.kind for r in into}
+    for row in into:
+        if whom:
+            assert not row.works and row.forbids and row.needs.startswith("not on this slab")
+            assert whom in row.needs
+        else:
+            assert row.works and not row.forbids and row.needs.endswith("see the release")
+    others = [r for r in rows if r not in into]
+    assert others and not any(r.forbids for r in others)
+    order = [(not r.works, OPTION_KINDS.index(r.kind)) for r in rows]
+    assert order == sorted(order)
+
+
+@pytest.mark.parametrize("slab", [Slab(thickness=0.02), replace(KNOWN, heating_from="guess")])
+def test_what_goes_into_a_slab_nobody_knows_waits_for_the_answers(slab: Slab) -> None:
+    s = scene(crest(0.085), CAR, cell=0.02)
+    rows = table(s, benched(s), Site(ground="private"), slab)
+    into = [r for r in rows if r.kind in ("strips", "cut", "cut and strips", "new bay")]
+    assert len(into) >= 3 and all("not before the release's questions are answered" in r.needs for r in into)
+
+
+def test_the_steel_is_named_where_it_is_what_stops_the_cut() -> None:
+    """By what sets the limit, not by a word in its name: a 'covered steel gutter' that is kept is none."""
+    s = scene(crest(0.085), cell=0.02)
+    whole = s.plan(wanted=WANTED)
+    near = replace(KNOWN, thickness=None, steel_depth=0.020 + whole.deepest / 2)
+    short = s.plan(deepest=whole.deepest / 2, wanted=WANTED)
+    assert "the steel is too near" in stop_rules(short, Site(), near)
+    deep = replace(near, steel_depth=0.2)
+    assert "the steel is too near" not in stop_rules(short, Site(), deep)
+    kept = replace(short, binding=("keep area (covered steel gutter)",))
+    assert "the steel is too near" not in stop_rules(kept, Site(), near)
 
 
 def test_where_it_clears_with_enough_to_spare_nothing_is_tried() -> None:

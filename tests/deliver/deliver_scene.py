@@ -11,6 +11,7 @@ import numpy as np
 from crestcut.cut.records import Certificate, CutPlan, Limits
 from crestcut.deliver.report import PlacedKeep, PlacedMark, Report
 from crestcut.grid import GridFrame, HeightGrid
+from crestcut.job.answers import Asked
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Slab, Travel, VehicleChoice
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.surface.records import ErrorModel, Surface
@@ -18,6 +19,7 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Batch, Clearance, Contact, Poses, Ride, TravelLine, Variant
 from crestcut.units import METRES_PER
 from crestcut.vehicle.records import LoadState, Part, Vehicle
+from crestcut.work.records import Reason, ReasonCode
 
 BASE, TRACK, RADIUS = 2.6, 1.5, 0.31
 CELL = 0.02
@@ -211,8 +213,15 @@ def make_report(
         PlacedMark(name, tuple(float(c) for c in frame.to_site(uv)))
         for name, uv in (("A", (2.4, 0.3)), ("B", (6.9, 0.4)))
     )
-    known = {"ok": (), "provisional": ("the scan carries more than half of the margin",)}
-    unanswered = ("post-tensioning is not answered: ask whoever poured the slab", "steel depth is unknown")
+    scan_carries = Reason(ReasonCode.SCAN, "the scan carries more than half of the margin")
+    known: dict[str, tuple[Reason, ...]] = {"ok": (), "provisional": (scan_carries,)}
+    unanswered = tuple(
+        Reason(ReasonCode.UNANSWERED, words, about)
+        for words, about in (
+            ("post-tensioning is not answered: ask whoever poured the slab", Asked.POST_TENSIONED),
+            ("steel depth is unknown", Asked.STEEL),
+        )
+    )
     reasons = known.get(release, unanswered)
     return Report(
         job, scan, surface, vehicle, Ride(line, rides, _batch(rides), 0), before, kind, today, None, None,

@@ -15,6 +15,7 @@ from crestcut.deliver.page_options import options
 from crestcut.deliver.page_report import report_text
 from crestcut.deliver.page_words import gap, odds, room
 from crestcut.deliver.result import result_document
+from crestcut.job.records import Slab
 from crestcut.travel.soft import SoftContact
 
 OPTIONS = [
@@ -27,6 +28,7 @@ OPTIONS = [
     {"name": "cut", "clearance": 0.0132, "chance": None, "depth": 0.0128, "litres": 9.4, "reaches": True,
      "needs": "grinding"},
 ]  # fmt: skip
+STRIPS = Option("strips", "strips", 0.013, 0.001, 0.97, False, 0.005, 0.1, 0.019, -0.03, "fixed")
 VEHICLES = [
     {"name": "kiln <trolley>", "least_clearance": -0.004, "chance_of_contact": 0.8, "verdict": "touches",
      "after_clearance": 0.013, "enough": False, "alone": 0.011, "litres": 4.2},
@@ -70,6 +72,21 @@ def test_enough_is_what_the_summary_says_and_a_share_beside_it_is_explained() ->
     for words in said:
         assert text.count(words) == 1, words
     assert "yes, 94" not in text
+
+
+def test_what_the_slab_forbids_is_never_enough_however_sure_its_gap() -> None:
+    report, rest = make_report(), 'ask "a structural engineer"'
+    found = result_document(
+        dataclasses.replace(
+            report, options=(dataclasses.replace(STRIPS, forbids=("post-tensioned",), needs=rest),)
+        )
+    )
+    text = PageText(options(report, found)).text
+    assert "not on this slab" in text and "structural engineer" in text and "97" not in text
+    assert "thick" not in text and "laid down" not in text  # no measure to take to it
+    pulled = dataclasses.replace(report, job=dataclasses.replace(report.job, slab=Slab(post_tensioned="yes")))
+    text = PageText(options(pulled, result_document(pulled))).text  # no options worked out: the cut alone
+    assert "not on this slab" in text and "structural engineer" in text and "Grinding" not in text
 
 
 def test_every_vehicle_is_named_with_its_verdict() -> None:

@@ -24,6 +24,7 @@ from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document
 from crestcut.job.records import Site
 from crestcut.travel.chance_records import Chance
+from crestcut.work.records import Reason, ReasonCode
 
 
 def with_title(report: Report, title: str) -> Report:
@@ -110,7 +111,8 @@ def test_a_nose_that_no_cut_helps_says_so_before_any_figure_of_the_cut() -> None
 
 @pytest.mark.parametrize("release", ["ok", "provisional", "not for cutting"])
 def test_release_stamp_is_in_plain_sight(release: str) -> None:
-    report = dataclasses.replace(make_report(), release=release, release_reasons=("ask whoever poured it",))
+    why = (Reason(ReasonCode.UNANSWERED, "ask whoever poured it"),)
+    report = dataclasses.replace(make_report(), release=release, release_reasons=why)
     page = PageText(report_text(report))
     stamp = next(a for t, a in page.elements if "stamp" in a.get("class", "").split())
     assert release.replace(" ", "-") in stamp["class"] and "ask whoever poured it" in page.text

@@ -8,9 +8,15 @@ import numpy as np
 import pytest
 from deliver_scene import BASE, gutter, make_report
 
+from crestcut.cut.forbidden import Forbids, not_into_it
+from crestcut.cut.option_rows import Option
 from crestcut.deliver.ends import end_contact, grinding_seldom_cures
+from crestcut.deliver.options_words import cure, option_lines
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps, quantity_words, summary_lines, verdict_line
+from crestcut.work.limit_lines import limit_lines
+from crestcut.work.records import Reason, ReasonCode
+from crestcut.work.trade import trade_words
 
 
 def nose(**options: object) -> Report:
@@ -96,12 +102,17 @@ def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
 
 def test_answers_are_asked_for_only_where_the_release_waits_for_some() -> None:
     report = make_report(release="not for cutting", feasible=False)
-    for reasons, asked in (
-        (("no cut within the limits reaches what was asked", "the scan carries more"), False),
-        (("no cut within the limits reaches what was asked", "the depth of the steel is not known"), True),
+    short = Reason(ReasonCode.FALLS_SHORT, "no cut within the limits reaches what was asked")
+    for other, asked in (
+        (Reason(ReasonCode.SCAN, "the scan carries more"), False),
+        (Reason(ReasonCode.READINGS, "hand measurements do not agree"), False),
+        (Reason(ReasonCode.UNANSWERED, "the depth of the steel is not known"), True),
+        (Reason(ReasonCode.NO_PERMIT, "no cut within the limits of the town: the permit was refused"), True),
+        (Reason(ReasonCode.NEVER, "the slab is post-tensioned"), False),
     ):
-        steps = next_steps(dataclasses.replace(report, release_reasons=reasons))
+        steps = next_steps(dataclasses.replace(report, release_reasons=(short, other)))
         assert any("[site] and [slab]" in step for step in steps) == asked
+        assert any("ask a structural engineer" in step for step in steps) == (other.code == "never released")
 
 
 def test_lever_and_fill_hold_for_a_rigid_vehicle_turned_in_full() -> None:
@@ -163,7 +174,30 @@ def test_release_and_its_reasons(release: str) -> None:
     assert any(line.lower().startswith(f"release: {release}") for line in lines)
     assert len(report.release_reasons) == {"ok": 0, "provisional": 1, "not for cutting": 2}[release]
     for reason in report.release_reasons:
-        assert f"  - {reason}" in lines
+        assert f"  - {reason.words}" in lines
+
+
+def test_what_the_slab_forbids_is_said_with_whom_to_ask() -> None:
+    """In the table, for 'then what', and among the limits of the sheet; never as something that works."""
+    barred = {"forbids": (Forbids.POST_TENSIONED,), "needs": not_into_it([Forbids.POST_TENSIONED])}
+    rows = (
+        Option("as it is", "leave it as it is", -0.005, 0.9, 0.0, False, 0, 0, 0, 0, "nothing"),
+        Option("more pressure", "more air", -0.001, 0.8, 0.1, False, 0, 0, 0, 0, "air"),
+        Option("strips", "strips", 0.015, 0.0, 0.99, False, 0, 0, 0.02, -0.1, **barred),
+        Option("new bay", "replace the bay", np.nan, np.nan, np.nan, False, 0, 0, 0.2, 0.3, **barred),
+    )
+    report = dataclasses.replace(nose(), options=rows)
+    lines = option_lines(report)
+    assert sum("works" in line for line in lines) == 1  # the head, which says what the word means
+    assert any(
+        "strips, replace the bay: not on this slab (post-tensioned); ask a structural" in ln for ln in lines
+    )
+    assert "nothing that leaves the slab alone does it; best is: more air" in cure(report)
+    job = dataclasses.replace(report.job, slab=dataclasses.replace(report.job.slab, post_tensioned="yes"))
+    plan = dataclasses.replace(report.plan, deepest=0.05)
+    said = "\n".join(limit_lines(job, plan, (), trade_words("US")))
+    assert "ask a structural engineer" in said and "Price replacing" not in said
+    assert "Price replacing" in "\n".join(limit_lines(report.job, plan, (), trade_words("US")))
 
 
 def test_next_steps_follow_the_state() -> None:
@@ -215,7 +249,7 @@ def test_nothing_to_cut_is_nothing_to_release_and_asks_for_no_answers() -> None:
     report = dataclasses.replace(
         make_report(clearance=0.180),
         release="not for cutting",
-        release_reasons=("the steel depth is not known",),
+        release_reasons=(Reason(ReasonCode.UNANSWERED, "the steel depth is not known"),),
     )
     assert report.plan is not None and report.plan.deepest == 0
     text = "\n".join(summary_lines(report))

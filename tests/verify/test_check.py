@@ -9,16 +9,23 @@ from pathlib import Path
 import numpy as np
 import pytest
 from click.testing import CliRunner
+from matplotlib.text import Text
 
 from crestcut import checking
 from crestcut.checking import Checked, check_and_write, check_job
 from crestcut.cli import main
+from crestcut.deliver.report import Report
+from crestcut.deliver.verify_plan import checked_figure
+from crestcut.deliver.verify_report import report_gone, report_now
+from crestcut.deliver.verify_result import verify_document
+from crestcut.deliver.verify_sheet import hand_over_figure
 from crestcut.deliver.verify_words import verify_lines
 from crestcut.errors import CrestcutError
 from crestcut.run import Done, run_job
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
 from crestcut.verify.edges import edges_left
+from crestcut.work.records import Reason, ReasonCode, ReleaseState
 from verify.after_scene import (
     JOB,
     VEHICLE,
@@ -135,6 +142,43 @@ def test_half_the_cut_leaves_the_other_half(site: tuple[Path, Done]) -> None:
     assert any("take another pass" in line for line in verify_lines(found.report, check))
 
 
+def unreleased(report: Report) -> Report:
+    """The same job with a question open: its release hangs on that, whatever is left to grind."""
+    why = Reason(ReasonCode.UNANSWERED, "it is not known whether the slab is post-tensioned")
+    return replace(report, release=ReleaseState.NOT_FOR_CUTTING, release_reasons=(why,))
+
+
+def test_what_is_not_released_is_not_ground_and_that_is_said_first(site: tuple[Path, Done]) -> None:
+    """Half is left to go: the release, then the verdict; and nothing that takes concrete away."""
+    found = checked(site, plan(site, share=0.5), "half_unreleased.ply")
+    assert found.report.release == "ok" and found.check.verdict == "not yet"
+    said = verify_lines(unreleased(found.report), found.check)
+    assert said[0].startswith("Release: NOT FOR CUTTING") and "post-tensioned" in said[1]
+    steps = [line for line in said if line.startswith("Next: ")]
+    assert steps[0].startswith("Next: grind no more: the release says NOT FOR CUTTING")
+    assert not any(word in line for line in steps for word in ("take another pass", "feather the steps"))
+    page = hand_over_figure(unreleased(found.report), found.check)
+    words = [t.get_text() for t in page.findobj(Text)]
+    stamped = next(k for k, w in enumerate(words) if w.startswith("NOT FOR CUTTING: it is not known"))
+    assert stamped < next(k for k, w in enumerate(words) if w.startswith("NOT YET: "))
+
+
+@pytest.mark.parametrize("released", [True, False])
+def test_finished_work_does_not_release_a_job(
+    site: tuple[Path, Done], well_cut: Checked, released: bool
+) -> None:
+    """Nothing is left to take; what was not answered is still not answered."""
+    report = well_cut.report if released else unreleased(well_cut.report)
+    check, state = well_cut.check, "ok" if released else "not for cutting"
+    assert check.verdict == "done" and check.still.deepest == 0
+    assert verify_document(report, check, None, {})["release"]["state"] == state
+    assert report_now(report, check).release == state and report_gone(report, check).release == state
+    said = verify_lines(report, check)
+    assert said[0].startswith("DONE: ") and ("Release: NOT FOR CUTTING:" in said) == (not released)
+    stamps = [t.get_text() for t in checked_figure(report, check).findobj(Text)].count("NOT FOR CUTTING")
+    assert stamps == (0 if released else 3)  # head, and across each map
+
+
 def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, Done]) -> None:
     """20 mm too deep with an upright edge: over the job's 25 mm, and the steel lies 45 mm down under 20 mm of
     cover to keep."""
@@ -148,7 +192,8 @@ def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, D
     assert check.verdict == "not yet"  # for its edges, and their rim, which a scan of 9 mm smears over 30
     by = {t.what.split(" ")[0] + " " + t.what.split(" ")[-1]: t for t in check.too_deep}
     assert {"deeper planned", "deeper allows"} <= set(by), check.too_deep
-    assert any("steel" in t.what and t.sure for t in check.too_deep)
+    assert [t.steel for t in check.too_deep] == ["steel" in t.what for t in check.too_deep]
+    assert any(t.steel and t.sure for t in check.too_deep)
     assert by["deeper planned"].sure and by["deeper planned"].most == pytest.approx(0.019, abs=0.003)
     # over 60 mm: the step and some of the slope inside it
     assert check.edges and check.edges[0].rise == pytest.approx(0.027, abs=0.005)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from scipy import special
 
+from crestcut.cut.forbidden import Forbids
 from crestcut.cut.trials import Tried
 from crestcut.travel.chance_records import Chance
 
@@ -14,6 +15,7 @@ OPTION_KINDS = (
     "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips",
     "fillet", "cut", "cut and strips", "new bay",
 )  # fmt: skip
+INTO_THE_SLAB = ("strips", "cut", "cut and strips", "new bay")  # it is cut, drilled or fixed into
 PACE = ("speed", "pace", "brak", "bounce")  # allowances for use that walking pace does away with
 
 
@@ -29,6 +31,7 @@ class Option:
     depth : deepest cut, or thickest layer laid.  volume : taken away; negative where something is laid down.
     on_line : the gap on the line followed exactly, where the row is of a line; ``line`` its ends, site m.
     swept : the least gap as swept, before anything is folded in or corrected.
+    forbids : what forbids it on this slab, whatever it would leave; it then never works.
     """
 
     kind: str
@@ -45,6 +48,7 @@ class Option:
     swept: float = math.nan
     on_line: float = math.nan
     line: tuple[tuple[float, float], tuple[float, float]] | None = None
+    forbids: tuple[Forbids, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -13,12 +13,13 @@ import numpy as np
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
 from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips
-from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure
+from crestcut.cut.forbidden import forbidden, not_into_it, not_known
+from crestcut.cut.option_rows import INTO_THE_SLAB, OPTION_KINDS, Option, Sure
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.records import CutPlan
-from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE
+from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE, room_over_steel
 from crestcut.cut.trials import AWAY, Bench, Tried, Trieds
-from crestcut.job.records import Site, Slab, Travel
+from crestcut.job.records import Keep, Site, Slab, Travel
 from crestcut.travel.records import Clearance
 from crestcut.travel.sweep import hard_parts
 from crestcut.units import both
@@ -36,11 +37,14 @@ def options_table(
     slab: Slab | None = None,
     feather: float = 0.25,
     after: Sequence[Clearance] = (),
+    keeps: Sequence[Keep] = (),
 ) -> tuple[Option, ...]:
     """What works first, cheapest first among it; then what does not. Only what could help is tried.
 
     benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
     after : what each clears over the cut of the plan; default the plan's own.
+    keeps : of the job, over what was located. What would be cut, drilled or fixed into a slab that forbids it
+    does not work, whatever gap it would leave.
     """
     benches = [replace(b, target=s.target) for b, s in zip(benches, sures, strict=True)]
     now = tuple(b.before for b in benches)
@@ -54,7 +58,19 @@ def options_table(
         found.append(_cut_row(benches, plan, sures, after or [plan.after]))
     if reasons:
         found.append(_new_bay(plan, slab or Slab(), reasons))
+    found = [_allowed(option, slab or Slab(), keeps) for option in found]
     return tuple(sorted(found, key=lambda o: (not o.works, OPTION_KINDS.index(o.kind))))
+
+
+def _allowed(option: Option, slab: Slab, keeps: Sequence[Keep]) -> Option:
+    """The row as it stands on this slab: not at all where something forbids it, else once it is known."""
+    if option.kind not in INTO_THE_SLAB:
+        return option
+    found = forbidden(slab, keeps)
+    if found:
+        return replace(option, works=False, forbids=found, needs=not_into_it(found))
+    when = "not before the release's questions are answered" if not_known(slab) else "see the release"
+    return replace(option, needs=f"{option.needs}; {when}")
 
 
 def _row(
@@ -183,7 +199,7 @@ def _cut_row(
         tried.append(
             Tried(min(g for g, _ in gaps), min(e for _, e in gaps), 0) if gaps else Tried(AWAY, AWAY, 0)
         )
-    row = _row(sures, "cut", "cut", tuple(tried), "grinding; see the release", plan.deepest, plan.volume)
+    row = _row(sures, "cut", "cut", tuple(tried), "grinding", plan.deepest, plan.volume)
     # the margin of the plan was solved for that confidence on the draws themselves
     return replace(row, works=plan.feasible)
 
@@ -207,13 +223,21 @@ def stop_rules(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:
         reasons.append(f"no cut within the limits does it, {both(plan.short_by)} stay missing")
     if slab.thickness is not None and plan.deepest > STOP_SHARE * slab.thickness:
         reasons.append(f"the cut of {both(plan.deepest)} is deeper than a sixth of the slab")
-    if any("steel" in reason or "cover" in reason for reason in plan.binding):
+    if held_by_steel(plan, slab):
         reasons.append("the steel is too near")
     if plan.volume * 1000 > BY_HAND_LITRES:
         reasons.append(f"{plan.volume * 1000:.1f} litres are too many for hand grinding")
     if site.ground == "public":
         reasons.append("the ground is public")
     return tuple(reasons)
+
+
+def held_by_steel(plan: CutPlan, slab: Slab) -> bool:
+    """Whether the slab's own limit keeps the cut from enough, and the steel is what sets it."""
+    room, limits = room_over_steel(slab), plan.limits
+    if room is None or not limits.reasons or limits.reasons[0] not in plan.binding:
+        return False
+    return float(np.nanmax(limits.deepest.values, initial=0.0)) >= room - 1e-9
 
 
 def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from crestcut.errors import CrestcutError
+from crestcut.job.answers import Source
 from crestcut.job.records import CutWish, Job, Slab
 from crestcut.units import both, millimetres
 
@@ -20,6 +21,11 @@ REFUSED_SHARE = 1 / 4  # of the thickness: where a sawn joint makes a slab crack
 # of the thickness: mesh lies 'in the middle to the upper third' (Florida Building Code 1909.3)
 MESH_SHARE = 1 / 3
 PLACING = 0.010  # m: steel lies this much off its drawing (common practice, no source)
+ROUGHLY = {
+    Source.DRAWING: ("drawn", "its placing"),
+    Source.ENGINEER: ("given by an engineer", "its placing"),
+    Source.RADAR: ("found by radar", "its error"),
+}
 BY_HAND_LITRES = 10.0  # more than this by hand is work for a machine (common practice, no source)
 
 
@@ -54,7 +60,7 @@ def asks_drilling(wish: CutWish, slab: Slab) -> bool:
     """An explicit ``deepest`` over an eighth of the thickness (or over 13 mm while it is unknown) needs a
     drilled thickness.
     """
-    if wish.deepest is None or slab.thickness_from == "drilled":
+    if wish.deepest is None or slab.thickness_from == Source.DRILLED:
         return False
     careful = DEFAULT_DEEPEST if slab.thickness is None else slab.thickness * CAREFUL_SHARE
     return wish.deepest > careful + 1e-9
@@ -67,9 +73,9 @@ def _wish_rule(wish: CutWish, slab: Slab) -> tuple[str, float]:
         return f"deepest {millimetres(wish.deepest, 0)} as asked for", wish.deepest
     if slab.thickness is None:
         return "deepest 13 mm, the default; the thickness is not known", DEFAULT_DEEPEST
-    share = REFUSED_SHARE if slab.thickness_from == "drilled" else CAREFUL_SHARE
+    share = REFUSED_SHARE if slab.thickness_from == Source.DRILLED else CAREFUL_SHARE
     if slab.thickness * share < DEFAULT_DEEPEST:
-        words = "a quarter" if slab.thickness_from == "drilled" else "an eighth"
+        words = "a quarter" if slab.thickness_from == Source.DRILLED else "an eighth"
         return f"{words} of the slab's {millimetres(slab.thickness, 0)}", slab.thickness * share
     return "deepest 13 mm, the default", DEFAULT_DEEPEST
 
@@ -89,16 +95,18 @@ def steel_depth(slab: Slab) -> tuple[float, str] | None:
     """How far down the uppermost steel must be taken to lie, metres, and why; None where nothing lets one
     tell.
 
-    Measured with a covermeter: as measured. From a drawing: 10 mm higher, steel is walked on before the pour.
+    Measured with a covermeter: as measured. From a drawing or an engineer: 10 mm higher, steel is walked on
+    before the pour; by radar likewise, whose depths hang on the concrete's moisture.
     Not known: mesh at a third of the thickness less 10 mm; a depth that nobody measured never makes this
     deeper.
     """
-    if slab.steel_depth is not None and slab.steel_from == "covermeter":
+    if slab.steel_depth is not None and slab.steel_from == Source.COVERMETER:
         return slab.steel_depth, f"steel measured {millimetres(slab.steel_depth, 0)} down"
-    if slab.steel_depth is not None and slab.steel_from == "drawing":
+    if slab.steel_depth is not None and slab.steel_from in ROUGHLY:
+        how, less = ROUGHLY[slab.steel_from]
         return (
             slab.steel_depth - PLACING,
-            f"steel drawn {millimetres(slab.steel_depth, 0)} down, 10 mm less for its placing",
+            f"steel {how} {millimetres(slab.steel_depth, 0)} down, 10 mm less for {less}",
         )
     guessed = [] if slab.steel_depth is None else [slab.steel_depth]
     if slab.thickness is not None:
@@ -112,8 +120,13 @@ def _steel_rule(slab: Slab) -> tuple[str, float] | None:
     steel = steel_depth(slab)
     if steel is None:
         return None
-    depth, why = steel
-    return f"{why}, {millimetres(slab.keep_cover, 0)} kept over it", max(depth - slab.keep_cover, 0.0)
+    return f"{steel[1]}, {millimetres(slab.keep_cover, 0)} kept over it", room_over_steel(slab) or 0.0
+
+
+def room_over_steel(slab: Slab) -> float | None:
+    """How deep may be cut with the cover kept over the steel, m; None where nothing lets one tell."""
+    steel = steel_depth(slab)
+    return None if steel is None else max(steel[0] - slab.keep_cover, 0.0)
 
 
 def stop_rules(job: Job, deepest: float, volume: float) -> tuple[str, ...]:

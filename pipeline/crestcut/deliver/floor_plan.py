@@ -81,7 +81,7 @@ def _said(report: FloorReport) -> tuple[list[str], list[str]]:
     """Lines of the head, and of the reasons beside the stamp."""
     said = [verdict_line(report), *(figure_words(f) for f in report.judged.figures if f.asked is not None)]
     room = 105 if _stamp_of(report) else 165
-    reasons = [line for r in report.release.reasons for line in textwrap.wrap(r, 58)]
+    reasons = [line for r in report.release.words for line in textwrap.wrap(r, 58)]
     lines = [line for text in said for line in textwrap.wrap(f"{text[:1].upper()}{text[1:]}", room)]
     if not _stamp_of(report):
         return lines[:6], []

@@ -56,7 +56,11 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "cut": _cut(report),
         "after": [_figure(f) for f in judged.after],
         "jigs": [_jig(one) for one in report.work.spots],
-        "release": {"state": report.release.state, "reasons": list(report.release.reasons)},
+        "release": {
+            "state": report.release.state,
+            "reasons": list(report.release.words),
+            "codes": [{"code": r.code, "about": r.about} for r in report.release.reasons],
+        },
         "surface": {
             "cell": judged.surface.height.frame.cell,
             "area": judged.area,

@@ -235,4 +235,4 @@ def release_lines(report: FloorReport) -> list[str]:
     if not worth(report.judged.levelling.high):
         return ["Release: nothing to grind, so nothing to release."]
     release = report.release
-    return [RELEASE_HEADS[release.state], *(f"  - {reason}" for reason in release.reasons)]
+    return [RELEASE_HEADS[release.state], *(f"  - {reason}" for reason in release.words)]

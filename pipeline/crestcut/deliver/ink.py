@@ -122,10 +122,10 @@ def _reasons(report: Report) -> list[str]:
     """As many of the reasons for the stamp as fit beside the verdict."""
     shown: list[str] = []
     for k, reason in enumerate(report.release_reasons):
-        lines = wrapped([reason], 62).split("\n")
+        lines = wrapped([reason.words], 62).split("\n")
         more = len(report.release_reasons) - k
         if len(shown) + len(lines) > STAMP_LINES - (more > 1):
-            shown.append(f"and {more} more: see the summary" if k else textwrap.shorten(reason, 62))
+            shown.append(f"and {more} more: see the summary" if k else textwrap.shorten(reason.words, 62))
             break
         shown += lines
     return shown
@@ -148,10 +148,11 @@ def watermark(axes: Axes, report: Report) -> None:
     """The release state across the drawing itself, so that a cropped picture still says it."""
     if report.release == "ok":
         return
-    tall = axes_size(axes)[1]
+    wide, tall = axes_size(axes)
+    size = min(34.0, 24 * tall, 95 * wide / len(report.release))  # the whole of it in a narrow map too
     axes.text(
         0.5, 0.5, report.release.upper(), transform=axes.transAxes, ha="center", va="center", rotation=12,
-        fontsize=min(34.0, 24 * tall), fontweight="bold", color=INK, alpha=0.14, zorder=20, clip_on=True,
+        fontsize=size, fontweight="bold", color=INK, alpha=0.14, zorder=20, clip_on=True,
     )  # fmt: skip
 
 

@@ -30,6 +30,8 @@ def option_lines(report: Report) -> list[str]:
         text = "  ".join(cell.ljust(width) for cell, width in zip(cells, widths, strict=True))
         lines.append(f"  {mark}  {text.rstrip()}")
     lines += [f"  {o.name}: {o.needs}." for o, _ in rows if o.works and o.kind != "as it is"]
+    barred = [o for o in report.options if o.forbids]
+    lines += [f"  {', '.join(o.name for o in barred)}: {barred[0].needs}."] if barred else []
     line = next((o for o in report.options if o.line is not None), None)
     if line is not None:
         lines.append(f"  {line.name}: {_places(report, line)}; {line.needs}.")
@@ -60,6 +62,8 @@ def _cells(option: Option) -> tuple[str, ...]:
     """Name, gap, chance, depth and litres."""
     gap = NOTHING if math.isnan(option.clearance) else f"gap {both(option.clearance)}"
     chance = NOTHING if math.isnan(option.chance) else f"touches {odds(option.chance)}"
+    if option.forbids:  # no measure to take to a slab that is left alone
+        return option.name, gap, chance, "", ""
     laid = option.volume < 0
     size = f"{millimetres(option.depth, 0)} {'thick' if laid else 'deep'}" if option.depth > 0 else ""
     litres = f"{abs(option.volume) * 1000:.0f} litres {'laid' if laid else 'out'}" if option.volume else ""
@@ -88,14 +92,16 @@ def cure(report: Report) -> str:
     """What works instead of grinding, with its numbers, or what came nearest; empty where nothing was
     tried.
     """
-    tried = [o for o in report.options if o.kind not in NO_CURE]
+    tried = [o for o in report.options if o.kind not in NO_CURE and not o.forbids]
     works = next((o for o in tried if o.works), None)
     if works is not None:
         return f"What works: {works.name} ({_figures(works)})."
     if not tried:
         return ""
     best = max(tried, key=lambda o: o.enough)
-    return f"Of what was tried nothing but a rebuilt bay does it; best is: {best.name} ({_figures(best)})."
+    barred = any(o.forbids for o in report.options)
+    but = "that leaves the slab alone" if barred else "but a rebuilt bay"
+    return f"Of what was tried nothing {but} does it; best is: {best.name} ({_figures(best)})."
 
 
 def _figures(option: Option) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from crestcut.cut.forbidden import forbidden, not_into_it
 from crestcut.deliver.page_figures import figure, look_up
 from crestcut.deliver.page_meanings import length, share
 from crestcut.deliver.page_shell import esc
@@ -39,13 +40,15 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
     takes = [esc(sentence(str(row.get("needs") or "nothing")))]
     depth, litres = look_up(document, f"{key}.depth"), look_up(document, f"{key}.litres")
     laid = (litres or 0) < 0
-    if depth:
+    if depth and not row.get("forbids"):
         takes.append(f"At most {figure(document, f'{key}.depth')} {'thick' if laid else 'deep'}.")
-    if litres:
+    if litres and not row.get("forbids"):
         takes.append(f"{figure(document, f'{key}.litres')} {'laid down' if laid else 'taken away'}.")
     name = esc(sentence(str(row.get("name"))).rstrip("."))
     enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
-    if sure is not None:
+    if row.get("forbids"):
+        enough = "not on this slab"
+    elif sure is not None:
         before, shown = _enough(bool(row.get("reaches")), sure, report.job.wanted.confidence)
         enough = before + figure(document, f"{key}.enough", esc(shown))
     if row.get("line"):
@@ -98,9 +101,12 @@ def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
     plan = report.plan
     if plan is not None and plan.deepest > 0:
         chance = _chance(document, "after.chance_of_contact")
+        found = forbidden(report.job.slab, report.job.keeps)
         enough = "yes" if plan.feasible else f"no, {length(plan.short_by)} short"
         deep, much = figure(document, "cut.deepest"), figure(document, "cut.volume")
         takes = f"Grinding: at most {deep} deep, {much} taken away."
+        if found:
+            enough, takes = "not on this slab", esc(sentence(not_into_it(found)))
         after = look_up(document, "after.least_clearance")
         left = NONE if after is None else figure(document, "after.least_clearance", room(after))
         rows.append(("Cut the slab", left, chance, enough, takes))

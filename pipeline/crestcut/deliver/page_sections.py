@@ -25,7 +25,7 @@ def stamp(report: Report) -> str:
             '<aside class="stamp ok" aria-label="Release"><strong>Nothing to cut</strong>'
             '<span class="hint">so nothing to release.</span></aside>'
         )
-    reasons = "".join(f"<li>{esc(reason)}</li>" for reason in report.release_reasons)
+    reasons = "".join(f"<li>{esc(reason.words)}</li>" for reason in report.release_reasons)
     kind = report.release.replace(" ", "-")
     listed = f"<details><summary>Why</summary><ul>{reasons}</ul></details>" if reasons else ""
     name = f"<strong>{esc(STAMPS[report.release])}</strong>"

@@ -18,9 +18,9 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
 from crestcut.travel.soft import SoftContact
 from crestcut.vehicle.records import Vehicle
+from crestcut.work.records import Reason, ReleaseState
 
 CONTACT_KINDS = ("crest", "nose", "tail", "side", "none")
-RELEASES = ("ok", "provisional", "not for cutting")
 
 
 @dataclass(frozen=True)
@@ -94,8 +94,8 @@ class Report:
     in_use_worst: Contact | None = None
     plan: CutPlan | None = None
     after: Chance | None = None
-    release: str = "not for cutting"
-    release_reasons: tuple[str, ...] = ()
+    release: ReleaseState = ReleaseState.NOT_FOR_CUTTING
+    release_reasons: tuple[Reason, ...] = ()
     provisional: bool = False
     marks: tuple[PlacedMark, ...] = ()
     keeps: tuple[PlacedKeep, ...] = ()
@@ -112,8 +112,7 @@ class Report:
     def __post_init__(self) -> None:
         if self.kind not in CONTACT_KINDS:
             raise ValueError(f"kind: one of {CONTACT_KINDS} expected, {self.kind!r} found")
-        if self.release not in RELEASES:
-            raise ValueError(f"release: one of {RELEASES} expected, {self.release!r} found")
+        object.__setattr__(self, "release", ReleaseState(self.release))
 
     @property
     def line(self) -> TravelLine:
@@ -123,7 +122,7 @@ class Report:
     @property
     def depths_provisional(self) -> bool:
         """Depths may still move once the slab is measured better."""
-        return self.provisional or self.release == "provisional"
+        return self.provisional or self.release == ReleaseState.PROVISIONAL
 
     @property
     def verdict(self) -> str:

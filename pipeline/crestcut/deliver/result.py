@@ -49,7 +49,11 @@ def result_document(report: Report) -> dict[str, object]:
         "after": _after(report),
         "options": [_option(report, option) for option in report.options],
         "vehicles": [_vehicle(row, report) for row in report.vehicles],
-        "release": {"state": report.release, "reasons": list(report.release_reasons)},
+        "release": {
+            "state": report.release,
+            "reasons": [r.words for r in report.release_reasons],
+            "codes": [{"code": r.code, "about": r.about} for r in report.release_reasons],
+        },
         "surface": _surface(report),
         "scan": _scan(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
@@ -181,7 +185,7 @@ def _option(report: Report, option: Option) -> dict[str, object]:
         "enough": option.enough, "reaches": option.works, "in_use_clearance": option.in_use,
         "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
         option.volume * 1000, "needs": option.needs, "on_line": option.on_line, "line": line, "swept_gap":
-        option.swept,
+        option.swept, "forbids": list(option.forbids),
     }  # fmt: skip
 
 

@@ -14,7 +14,7 @@ from crestcut.deliver import ink
 from crestcut.deliver.sheet_paper import SIDE, Paper
 from crestcut.units import both, inches, millimetres
 from crestcut.work.jig_records import Range
-from crestcut.work.records import Quantities, Silica, Worksheet
+from crestcut.work.records import Quantities, ReleaseState, Silica, Worksheet
 from crestcut.work.site import Site
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ def first_page(sheet: Worksheet) -> list[Figure]:
     """May it be cut, what is open, what is known, what protects."""
     paper = Paper(sheet, "May it be cut, and what it takes")
     release = sheet.release
-    if release.state == "ok":
+    if release.state == ReleaseState.OK:
         paper.text(
             "Released for cutting, within local codes and the owner's permission, on these answers:",
             bold=True,
@@ -42,7 +42,7 @@ def first_page(sheet: Worksheet) -> list[Figure]:
             paper.text(line, "\u2022")
     else:
         paper.text(f"{release.state.upper()}: no jig, pass or set-out sheet is printed.", bold=True, size=11)
-        for line in release.reasons:
+        for line in release.words:
             paper.text(line, "\u2022")
     if sheet.first:
         paper.text("What to measure first is on the next sheet.", bold=True)

@@ -90,7 +90,14 @@ def worksheet_document(sheet: Worksheet) -> dict[str, object]:
     """The worksheet as plain values, SI; not measured is null."""
     document = _plain(dataclasses.asdict(sheet))
     assert isinstance(document, dict)
-    return {"schema": SCHEMA, **document}
+    release = sheet.release
+    told = document["release"]
+    assert isinstance(told, dict)
+    codes = [{"code": r.code, "about": r.about} for r in release.reasons]
+    return {
+        "schema": SCHEMA, **document,
+        "release": {**told, "reasons": list(release.words), "codes": codes},
+    }  # fmt: skip
 
 
 def _plain(value: object) -> object:

@@ -14,6 +14,7 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
 from crestcut.units import FOOT, both, millimetres
 from crestcut.work.drain import drain_words
+from crestcut.work.records import NO_ANSWER_HELPS, ReasonCode
 
 CONCRETE_DENSITY = 2400.0  # kg/m3, normal-weight concrete, 150 lb/ft3 (ACI 318-19)
 POUND = 0.45359237  # kg, exact: international yard and pound agreement of 1959
@@ -38,7 +39,6 @@ NEAREST = {
     "tail": "under the tail",
     "side": "at the side",
 }
-NO_ANSWER_HELPS = ("no cut within the limits", "the scan carries")  # of work.release: nothing to look up
 RELEASE_HEADS = {
     "ok": "Release: OK for cutting, within local codes and the owner's permission.",
     "provisional": "Release: PROVISIONAL. Depths may still move; do not cut to them yet:",
@@ -71,7 +71,7 @@ def release_lines(report: Report) -> list[str]:
     cut."""
     if report.plan is not None and _nothing_to_cut(report):
         return ["Release: nothing to cut, so nothing to release."]
-    return [RELEASE_HEADS[report.release], *(f"  - {reason}" for reason in report.release_reasons)]
+    return [RELEASE_HEADS[report.release], *(f"  - {reason.words}" for reason in report.release_reasons)]
 
 
 def verdict_line(report: Report) -> str:
@@ -262,7 +262,13 @@ def next_steps(report: Report) -> list[str]:
             else "try another line or less clearance, or ask an engineer about the limit named above."
         )
     if report.release == "not for cutting" and not _nothing_to_cut(report):
-        if not all(reason.startswith(NO_ANSWER_HELPS) for reason in report.release_reasons):
+        codes = {reason.code for reason in report.release_reasons}
+        if ReasonCode.NEVER in codes:
+            steps.append(
+                "nothing is cut, drilled or fixed into this slab: ask a structural engineer, who alone may"
+                " release it."
+            )
+        elif not codes <= NO_ANSWER_HELPS:
             steps.append("answer what the release asks for, under [site] and [slab] of the job; run again.")
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
         steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings to check it.")

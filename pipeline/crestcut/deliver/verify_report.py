@@ -26,7 +26,6 @@ def report_now(report: Report, check: Check) -> Report:
         report,
         surface=check.surface, vehicle=standing.vehicle, ride=standing.ride, before=before,
         today=now.today, plan=check.still, after=None, advice=check.advice, options=(), vehicles=(), soft=(),
-        release="ok" if check.still.deepest <= 0 else report.release,
     )  # fmt: skip
 
 
@@ -37,7 +36,7 @@ def report_gone(report: Report, check: Check) -> Report:
     depth = gone(report.plan, check)
     plan = replace(report.plan, depth=depth, deepest=float(np.nanmax(depth.values, initial=0.0)))
     before = replace(report.before, least={})  # the old worst place is gone with the concrete
-    return replace(report, plan=plan, before=before, release="ok", today=None)
+    return replace(report, plan=plan, before=before, today=None)
 
 
 def gone(plan: CutPlan, check: Check) -> HeightGrid:

@@ -63,7 +63,10 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
             for p, xy in check.ponds
         ],
         "advice": {"measure": [dict(a) for a in check.advice]},
-        "release": {"state": report.release, "reasons": report.release_reasons},
+        "release": {
+            "state": report.release, "reasons": [r.words for r in report.release_reasons],
+            "codes": [{"code": r.code, "about": r.about} for r in report.release_reasons],
+        },
         "notes": list(dict.fromkeys((*report.notes, *check.notes))),
         "seconds": seconds,
     }  # fmt: skip

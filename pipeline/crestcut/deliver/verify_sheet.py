@@ -22,6 +22,7 @@ from crestcut.deliver.verify_words import (
     verdict_words,
 )
 from crestcut.verify.records import Check
+from crestcut.work.records import ReleaseState
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -30,6 +31,7 @@ SHEET_NAME = "hand_over.pdf"
 IN_INCHES = ("US", "CA")  # where paper is letter
 SIZE, LEADING = 9.0, 0.160  # points, in
 MAP_TALL = 3.5  # in
+HELD = 330  # characters of the reasons against grinding
 SIGN = ("Checked by", "Date", "For the owner")
 
 
@@ -79,6 +81,10 @@ class _Page:
             va="center", fontsize=16, fontweight="bold", bbox=box,
         )  # fmt: skip
         self.at += 0.58
+        if report.release != ReleaseState.OK:
+            held = f"{report.release.upper()}: {'; '.join(r.words for r in report.release_reasons)}"
+            held = textwrap.shorten(held, HELD, placeholder=" ... and more: see verify.json")
+            self.lines([held], SIDE, self.room, mark=False, size=10.0)
         self.lines([verdict_words(report, check)], SIDE, self.room, mark=False, size=10.0)
         self.at += 0.22
 

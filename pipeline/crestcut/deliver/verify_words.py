@@ -6,11 +6,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import called, number, place_words
+from crestcut.deliver.summary import RELEASE_HEADS, called, number, place_words
 from crestcut.deliver.verify_report import report_now
 from crestcut.travel.chance import in_words
 from crestcut.units import both, millimetres
 from crestcut.verify.records import Check, Edge, Now, TooDeep
+from crestcut.work.records import ReleaseState
 
 HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
 FIELD_NOTE = (
@@ -20,15 +21,31 @@ FIELD_NOTE = (
 
 
 def verify_lines(report: Report, check: Check) -> list[str]:
-    """The terminal summary; the verdict first."""
+    """The terminal summary: the verdict first, but for a release that is missing while something is left to
+    grind."""
     now = report_now(report, check)
-    lines = [verdict_words(report, check), *clearance_lines(check)]
+    verdict, held = [verdict_words(report, check)], held_lines(report)
+    lines = [*held, *verdict] if to_grind(check) else [*verdict, *held]
+    lines += clearance_lines(check)
     lines.append(f"Where it has least to spare: {place_words(now, check.first.tightest)}.")
     lines += gone_lines(report, check)
     lines += edge_lines(report, check)
     lines += still_lines(report, check)
     lines += [f"Next: {step}" for step in next_steps(report, check)]
     return [*lines, FIELD_NOTE]
+
+
+def to_grind(check: Check) -> bool:
+    """Whether something is, or may be, left to take away."""
+    return check.clearance != "done" or bool(check.edges)
+
+
+def held_lines(report: Report) -> list[str]:
+    """What stands against grinding at all; nothing where the job is released. It hangs on the job's answers,
+    not on what is left."""
+    if report.release == ReleaseState.OK:
+        return []
+    return [RELEASE_HEADS[report.release], *(f"  - {reason.words}" for reason in report.release_reasons)]
 
 
 def verdict_words(report: Report, check: Check) -> str:
@@ -162,25 +179,26 @@ def still_lines(report: Report, check: Check) -> list[str]:
 
 
 def next_steps(report: Report, check: Check) -> list[str]:
-    """What to do now, in order."""
+    """What to do now, in order; nothing that takes concrete away before the job is released."""
     steps = []
+    released = report.release == ReleaseState.OK
+    if not released and to_grind(check):
+        steps.append(f"grind no more: the release says {report.release.upper()}; settle that first.")
     if check.clearance == "cannot tell":
         contradicted = any("contradicts" in r for r in check.first.spare.reasons)
         if contradicted:
             steps.append("measure again what contradicts, above; until then nothing is said.")
         steps += [_measure_words(a) for a in check.advice]
     if check.clearance == "not yet":
-        if check.still.feasible:
+        if check.still.feasible and released:
             steps.append("take another pass where checked.png shows colour, then check again.")
-        else:
+        elif not check.still.feasible:
             steps.append(
                 "do not grind deeper: see the options that `crestcut run` lists, or ask an engineer."
             )
-        if report.release != "ok":
-            steps.append(f"the release says {report.release.upper()}: settle that before the next pass.")
-    if check.edges:
+    if check.edges and released:
         steps.append("feather the steps named above with angled cuts, then check again.")
-    if any(d.sure and "steel" in d.what for d in check.too_deep):
+    if any(d.sure and d.steel for d in check.too_deep):
         steps.append("stop grinding there: the steel has too little cover left; ask an engineer.")
     if check.verdict == "done":
         if check.removed is None:

@@ -24,7 +24,7 @@ from crestcut.work.ground_records import Water
 from crestcut.work.jig_records import FloorJig, Range, Tool
 from crestcut.work.limit_lines import limit_lines
 from crestcut.work.quantities import hours_of, shares, work_out
-from crestcut.work.records import Pass, Release, Worksheet
+from crestcut.work.records import Pass, Reason, ReasonCode, Release, ReleaseState, Worksheet
 from crestcut.work.site import Site
 from crestcut.work.tools import choose_tools, load_tools, tool_folder
 from crestcut.work.trade import INCHES, TradeWords, trade_words
@@ -81,12 +81,12 @@ def make_floor_sheet(
     blade = next((t for t in tools if t.use == "kerf" and t.by_hand and t.task == "grinder"), None)
     release = _gated(release, judged)
     spots: tuple[SpotJig, ...] = ()
-    if release.state == "ok":
+    if release.state == ReleaseState.OK:
         spots = tuple(
             _spot_jig(judged, k, blade, metric, marks) for k in range(min(len(levelling.high), MOST))
         )
         spots = tuple(s for s in spots if s.spot in worth(levelling.high))
-    passes = _passes(judged, chosen, spots) if release.state == "ok" and deepest > SKIN else ()
+    passes = _passes(judged, chosen, spots) if release.state == ReleaseState.OK and deepest > SKIN else ()
     notes = (
         [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
     )
@@ -140,15 +140,14 @@ def _limits(job: FloorJob, judged: Judged, words: TradeWords) -> tuple[str, ...]
 
 def _gated(release: Release, judged: Judged) -> Release:
     """A cut that does not reach the rule, or hand measurements that do not agree, are not handed out."""
-    levelling, more = judged.levelling, []
+    levelling, more = judged.levelling, list[Reason]()
     if not levelling.reached:
-        more.append(
-            f"no cut within the limits reaches what was asked: {both(levelling.short_by)} are missing"
-        )
-    more += judged.contradictions
+        words = f"no cut within the limits reaches what was asked: {both(levelling.short_by)} are missing"
+        more.append(Reason(ReasonCode.FALLS_SHORT, words))
+    more += [Reason(ReasonCode.READINGS, words) for words in judged.contradictions]
     if not more:
         return release
-    return replace(release, state="not for cutting", reasons=(*release.reasons, *more))
+    return replace(release, state=ReleaseState.NOT_FOR_CUTTING, reasons=(*release.reasons, *more))
 
 
 def _uv(judged: Judged, xy: tuple[float, float]) -> tuple[float, float]:

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
+from crestcut.job.fields import Table
 from crestcut.job.records import (
     After,
     CutWish,
@@ -42,21 +43,26 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
             VehicleChoice(beside(folder, v.file), tuple(v.load)) for v in written.other_vehicle
         ),
         travel=_travel(written.travel, folder),
-        site=Site(**written.site.model_dump()),
+        site=Site(**_answers(written.site)),
         wanted=Wanted(
             clearance.want, clearance.want_ends, clearance.confidence, tuple(clearance.in_use.items())
         ),
         cut=CutWish(written.cut.deepest, written.cut.feather, written.cut.drain),
-        slab=Slab(**written.slab.model_dump()),
+        slab=Slab(**_answers(written.slab)),
         cell=written.surface.cell,
         marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
-        keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest) for keep in written.keep),
+        keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest, keep.over) for keep in written.keep),
         strings=_strings(written.string),
         levels=_levels(written.level),
         witnesses=_witnesses(written.witness),
         after=_after(written.after, folder) if written.after is not None else None,
         sha256=sha256,
     )
+
+
+def _answers(written: Table) -> dict[str, Any]:
+    """All but the notes."""
+    return {key: value for key, value in written.model_dump().items() if not key.endswith("_note")}
 
 
 def _after(written: AfterTable, folder: Path) -> After:

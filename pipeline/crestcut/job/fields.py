@@ -6,13 +6,17 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
+import textwrap
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from types import MappingProxyType
 from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
 from crestcut.errors import CrestcutError
+from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
 from crestcut.units import METRES_PER, parse_length, parse_slope
 
 FAULT = "crestcut"  # the type of every fault that carries its own words
@@ -89,8 +93,25 @@ def _number(value: Any) -> float:
     return float(value)
 
 
-def _yes_no(value: Any) -> Any:
-    return {True: "yes", False: "no"}.get(value, value) if isinstance(value, bool) else value
+def choice_of(choices: type[StrEnum], said: Mapping[Any, StrEnum] = MappingProxyType({})) -> BeforeValidator:
+    """One of a closed list; anything else is refused with the whole list.
+
+    said : what may stand for one of them, such as a plain false for "no".
+    """
+
+    def run(value: Any) -> StrEnum:
+        if isinstance(value, bool) and value in said:
+            return said[value]
+        if isinstance(value, str) and value.strip() in list(choices):
+            return choices(value.strip())
+        shown = textwrap.shorten(value, 60, placeholder=" ...") if isinstance(value, str) else value
+        shown = str(value).lower() if isinstance(value, bool) else shown
+        raise fault(
+            f"{_quoted(shown)} is not known",
+            f"write one of {', '.join(choices)}; more words may stand in a note beside it",
+        )
+
+    return BeforeValidator(run)
 
 
 def _unsaid(value: Any) -> Any:
@@ -101,6 +122,17 @@ def _unsaid(value: Any) -> Any:
 def listed(value: Any) -> Any:
     """One word where a list may stand."""
     return [value] if isinstance(value, str) else value
+
+
+def _permit_number(value: Any) -> Any:
+    """A reference as it stands on the permit: words without a digit are none."""
+    text = str(value) if isinstance(value, int) and not isinstance(value, bool) else value
+    if not isinstance(text, str) or not re.fullmatch(r"(?=.*[0-9])[\w ./:#-]{1,60}", text.strip()):
+        raise fault(
+            f"{_quoted(value)} is no permit's number",
+            'write it as it stands on the permit, like "2024/117"; other words go into permit_note',
+        )
+    return text.strip()
 
 
 def _country(value: Any) -> Any:
@@ -143,10 +175,17 @@ Slope = Annotated[float, BeforeValidator(_said(_slope))]
 Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
 Number = Annotated[float, BeforeValidator(_said(_number))]
 Text = Annotated[str, BeforeValidator(_text)]
+Note = str  # whatever somebody wants to keep beside an answer
 Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
 UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
 Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]
 Country = Annotated[str, BeforeValidator(_country)]
 Words = Annotated[list[Text], BeforeValidator(listed), Field(min_length=1)]
-Answer = Annotated[Literal["yes", "no", "unknown"], BeforeValidator(_yes_no)]
+Kind = Annotated[SlabKind, choice_of(SlabKind)]
+Answer = Annotated[YesNo, choice_of(YesNo, {True: YesNo.YES, False: YesNo.NO})]
+Inside = Annotated[InSlab, choice_of(InSlab, {False: InSlab.NO})]
+KnownFrom = Annotated[Source, choice_of(Source)]
+PermitState = Annotated[Permit, choice_of(Permit)]
+Beneath = Annotated[Over, choice_of(Over)]
+PermitNumber = Annotated[str, BeforeValidator(_permit_number)]
 Unsaid = BeforeValidator(_unsaid)

@@ -9,6 +9,8 @@ import math
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
+
 
 @dataclass(frozen=True)
 class PlanPoint:
@@ -45,12 +47,14 @@ Point = PlanPoint | MarkName | TapeTies
 class Site:
     """Where the slab lies; None counts as the strictest case.
 
-    country : two letters (ISO 3166), upper case.
+    country : two letters (ISO 3166), upper case.  permit_number : as it stands on a permit that was granted.
     """
 
     place: str | None = None  # outdoors | indoors
     ground: str | None = None  # private | public
     country: str | None = None
+    permit: Permit | None = None
+    permit_number: str | None = None
 
 
 @dataclass(frozen=True)
@@ -111,23 +115,23 @@ class CutWish:
 class Slab:
     """What is known of the concrete. ``None`` is unanswered, which is always the strictest case."""
 
-    kind: str | None = None
+    kind: SlabKind | None = None
     thickness: float | None = None
-    thickness_from: str | None = None  # drilled | edge | drawing | guess
+    thickness_from: Source | None = None
     steel_depth: float | None = None
-    steel_from: str | None = None  # covermeter | drawing | unknown
+    steel_from: Source | None = None
     keep_cover: float = 0.020
-    post_tensioned: str | None = None  # yes | no | unknown
-    post_tensioned_from: str | None = None
-    heating: str | None = None
-    heating_from: str | None = None
-    conduit: str | None = None
-    conduit_from: str | None = None
-    suspended: str | None = None
-    suspended_from: str | None = None
-    permission: str | None = None
-    permission_from: str | None = None
-    flatness: float | None = None  # F_F of the slab's class, where one is known
+    post_tensioned: YesNo | None = None
+    post_tensioned_from: Source | None = None
+    heating: InSlab | None = None
+    heating_from: Source | None = None
+    conduit: InSlab | None = None
+    conduit_from: Source | None = None
+    suspended: YesNo | None = None
+    suspended_from: Source | None = None
+    permission: YesNo | None = None
+    permission_from: Source | None = None
+    flatness: float | None = None  # F_F of the class of floor it was made to, where one is known
 
 
 @dataclass(frozen=True)
@@ -140,11 +144,15 @@ class Mark:
 
 @dataclass(frozen=True)
 class Keep:
-    """An area to be cut less, or not at all: corners in order around it, deepest cut in it (m, 0 or more)."""
+    """An area to be cut less, or not at all: corners in order around it, deepest cut in it (m, 0 or more).
+
+    over : what was located in the slab there.
+    """
 
     kind: str
     area: tuple[Point, ...]
     deepest: float = 0.0
+    over: Over | None = None
 
 
 @dataclass(frozen=True)

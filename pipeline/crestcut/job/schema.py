@@ -11,13 +11,20 @@ from pydantic import BeforeValidator, Discriminator, Field, Tag, field_validator
 
 from crestcut.job.fields import (
     Answer,
+    Beneath,
     Cell,
     Country,
     Degrees,
     Depth,
     Gap,
+    Inside,
+    Kind,
+    KnownFrom,
+    Note,
     NotNegative,
     Number,
+    PermitNumber,
+    PermitState,
     PositiveDepth,
     Scanner,
     Slope,
@@ -51,6 +58,9 @@ class SiteTable(Table):
     place: Annotated[Literal["outdoors", "indoors"] | None, Unsaid] = None
     ground: Annotated[Literal["private", "public"] | None, Unsaid] = None
     country: Annotated[Country | None, Unsaid] = None
+    permit: PermitState | None = None
+    permit_number: PermitNumber | None = None
+    permit_note: Note = ""
 
 
 class ScanTable(Table):
@@ -140,24 +150,33 @@ class CutTable(Table):
 
 
 class SlabTable(Table):
-    """``[slab]``: what is known of the concrete, and how it is known."""
+    """``[slab]``: what is known of the concrete, and how it is known. Notes are for people: nothing reads
+    them."""
 
-    kind: Annotated[Text | None, Unsaid] = None
+    kind: Kind | None = None
+    kind_note: Note = ""
     thickness: Annotated[Thickness | None, Unsaid] = None
-    thickness_from: Annotated[Literal["drilled", "edge", "drawing", "guess"] | None, Unsaid] = None
+    thickness_from: KnownFrom | None = None
+    thickness_note: Note = ""
     steel_depth: Annotated[Depth | None, Unsaid] = None
-    steel_from: Literal["covermeter", "drawing", "unknown"] | None = None
+    steel_from: KnownFrom | None = None
+    steel_note: Note = ""
     keep_cover: Depth = 0.020
     post_tensioned: Answer | None = None
-    post_tensioned_from: Annotated[Text | None, Unsaid] = None
-    heating: Answer | None = None
-    heating_from: Annotated[Text | None, Unsaid] = None
-    conduit: Answer | None = None
-    conduit_from: Annotated[Text | None, Unsaid] = None
+    post_tensioned_from: KnownFrom | None = None
+    post_tensioned_note: Note = ""
+    heating: Inside | None = None
+    heating_from: KnownFrom | None = None
+    heating_note: Note = ""
+    conduit: Inside | None = None
+    conduit_from: KnownFrom | None = None
+    conduit_note: Note = ""
     suspended: Answer | None = None
-    suspended_from: Annotated[Text | None, Unsaid] = None
+    suspended_from: KnownFrom | None = None
+    suspended_note: Note = ""
     permission: Answer | None = None
-    permission_from: Annotated[Text | None, Unsaid] = None
+    permission_from: KnownFrom | None = None
+    permission_note: Note = ""
     flatness: Annotated[Number | None, Unsaid] = None
 
     @field_validator("flatness")
@@ -192,9 +211,10 @@ class MarkTable(Table):
 
 
 class KeepTable(Table):
-    """``[[keep]]``: an area to be cut less, or not at all."""
+    """``[[keep]]``: an area to be cut less, or not at all; ``over`` what was located there."""
 
     kind: Text
+    over: Beneath | None = None
     area: list[AnyPoint] = Field(min_length=3)
     deepest: Depth = 0.0
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 from scipy import ndimage
@@ -107,12 +108,12 @@ def too_deep(removed: Removed, plan: CutPlan, slab: Slab) -> tuple[TooDeep, ...]
     ]
     cut = goal > 0
     looked.append(("deeper than the job allows", np.maximum(allowed, goal), cut))
+    found = [_deeper(what, depth - limit, sd, mask, removed.depth) for what, limit, mask in looked]
     if slab.steel_depth is not None:
         cover = np.full(goal.shape, slab.steel_depth - slab.keep_cover)
-        looked.append(
-            (f"less than {slab.keep_cover * 1000:.0f} mm of cover left over the steel", cover, where)
-        )
-    found = [_deeper(what, depth - limit, sd, mask, removed.depth) for what, limit, mask in looked]
+        what = f"less than {slab.keep_cover * 1000:.0f} mm of cover left over the steel"
+        near = _deeper(what, depth - cover, sd, where, removed.depth)
+        found.append(near and replace(near, steel=True))
     return tuple(f for f in found if f is not None)
 
 

@@ -55,13 +55,15 @@ class Edge:
 @dataclass(frozen=True)
 class TooDeep:
     """Where more went than may go: ``what`` in words, most beyond the limit (m), area (m2), site x, y of the
-    most, and whether it is beyond what the measurement's own error explains."""
+    most, and whether it is beyond what the measurement's own error explains. steel : it is the cover over the
+    steel that is gone."""
 
     what: str
     most: float
     area: float
     xy: tuple[float, float]
     sure: bool
+    steel: bool = False
 
 
 @dataclass(frozen=True)

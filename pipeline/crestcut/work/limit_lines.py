@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from crestcut.cut.forbidden import forbidden, not_into_it
 from crestcut.cut.limits import KeepArea
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import deepest_allowed, steel_depth, stop_rules
@@ -34,7 +35,10 @@ def limit_lines(
         )
     if plan is not None:
         rules = stop_rules(job, plan.deepest, plan.volume)
-        if rules:
+        found = forbidden(job.slab, job.keeps)
+        if rules and found:
+            lines.append(f"Replacing the {words.bay}, or cutting it at all: {not_into_it(found)}.")
+        elif rules:
             bay = (
                 f"about {math.ceil(plan.area * 2):.0f} m2 and {plan.area * 2 * (slab.thickness or 0.1):.2f}"
                 " m3 of concrete"

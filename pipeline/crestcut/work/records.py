@@ -3,12 +3,58 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
+from crestcut.job.answers import Asked
 from crestcut.work.ground_records import WalkSlope, Water
 from crestcut.work.jig_records import FloorJig, Jig, Range, Ties
 from crestcut.work.trade import TradeWords
 
-STATES = ("ok", "provisional", "not for cutting")
+
+class ReleaseState(StrEnum):
+    """May this be cut?"""
+
+    OK = "ok"
+    PROVISIONAL = "provisional"
+    NOT_FOR_CUTTING = "not for cutting"
+
+
+class ReasonCode(StrEnum):
+    """Why not."""
+
+    UNANSWERED = "unanswered"
+    NO_SOURCE = "no source"
+    WRONG_SOURCE = "source cannot know"
+    NEVER = "never released"
+    NOT_LOCATED = "not located"
+    NO_KEEP_AREA = "no keep area"
+    CONTRADICTED = "answers contradict each other"
+    WRONG_KIND = "not concrete on the ground"
+    NOT_DRILLED = "thickness not drilled"
+    NO_PERMISSION = "no permission"
+    NO_PERMIT = "no permit"
+    FALLS_SHORT = "cut falls short"
+    NO_DRAIN = "does not drain"
+    READINGS = "readings contradict each other"
+    SCAN = "scan carries the margin"
+
+
+# nothing that is written under [site] or [slab] would change these
+NO_ANSWER_HELPS = frozenset({
+    ReasonCode.NEVER, ReasonCode.FALLS_SHORT, ReasonCode.NO_DRAIN, ReasonCode.READINGS, ReasonCode.SCAN
+})  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Reason:
+    """Why a release is not ok: ``words`` for people, ``code`` for programs; ``about`` which answer."""
+
+    code: ReasonCode
+    words: str
+    about: Asked | None = None
+
+    def __str__(self) -> str:
+        return self.words
 
 
 @dataclass(frozen=True)
@@ -24,27 +70,29 @@ class Question:
 
 @dataclass(frozen=True)
 class Release:
-    """May this be cut? ``reasons`` in plain sentences (empty only when ok); ``questions`` are what is still
-    open.
+    """May this be cut? ``reasons`` (empty only when ok); ``questions`` are what is still open.
 
     known : what was answered and how it is known, one sentence each, printed on every released sheet.
     """
 
-    state: str
-    reasons: tuple[str, ...]
+    state: ReleaseState
+    reasons: tuple[Reason, ...]
     questions: tuple[Question, ...] = ()
     known: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
-        if self.state not in STATES:
-            raise ValueError(f"state: one of {STATES} expected, {self.state!r} found")
-        if (self.state == "ok") != (not self.reasons):
+        if (self.state == ReleaseState.OK) != (not self.reasons):
             raise ValueError("reasons: given exactly when the state is not ok")
 
     @property
     def stamp(self) -> str:
         """What is stamped across every sheet; empty when released."""
-        return "" if self.state == "ok" else self.state.upper()
+        return "" if self.state == ReleaseState.OK else self.state.upper()
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """The reasons in plain sentences."""
+        return tuple(reason.words for reason in self.reasons)
 
 
 @dataclass(frozen=True)

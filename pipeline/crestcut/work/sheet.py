@@ -19,7 +19,7 @@ from crestcut.work.measure_first import measures
 from crestcut.work.order import WorkOrder, make_site, wheel_stations
 from crestcut.work.passes import make_passes
 from crestcut.work.quantities import work_out
-from crestcut.work.records import SetOut, Worksheet
+from crestcut.work.records import ReleaseState, SetOut, Worksheet
 from crestcut.work.setout import make_set_out
 from crestcut.work.site import Site, station_offset
 from crestcut.work.tools import choose_tools, load_tools, tool_folder
@@ -55,7 +55,7 @@ def make_worksheet(
         [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
     )
     jig, floor, set_out = None, None, None
-    if release.state == "ok" and plan is not None and deepest > SKIN:
+    if release.state == ReleaseState.OK and plan is not None and deepest > SKIN:
         jig, floor, set_out, said = _cutting(order, plan, site, chosen, metric)
         notes += said
     height, frame = surface.height, surface.height.frame
@@ -68,7 +68,9 @@ def make_worksheet(
         source=f"vehicle {order.vehicle.name} | job {job.path.name}",
         metric=metric,
         words=words,
-        first=measures(advice, order.marks, height, start, to_site) if release.state != "ok" else (),
+        first=measures(advice, order.marks, height, start, to_site)
+        if release.state != ReleaseState.OK
+        else (),
         marks=tuple((name, *station_offset(site, frame, xy)) for name, xy in sorted(order.marks.items())),
         jig=jig,
         floor=floor,

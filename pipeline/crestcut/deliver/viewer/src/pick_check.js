@@ -1,8 +1,10 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
+import { INSIDE, OVER, SOURCE, YES_NO, choiceOf } from "./pick_answers.js";
 import { vehicle } from "./pick_check_vehicle.js";
 import { WHEELS, drive, lostGround, shortened } from "./pick_ground.js";
 import { length, unread } from "./pick_model.js";
+import { SECTIONS } from "./pick_questions.js";
 import { routeOf } from "./pick_route.js";
 import { show } from "./units.js";
 
@@ -24,6 +26,7 @@ export function check(model, height, plan, units) {
   line(model, sizes, height, plan, say, units);
   answers(model, sizes, say, units);
   words(model, say);
+  choices(model, say);
   places(model, height, plan, say);
   return found;
 }
@@ -208,6 +211,44 @@ function answers(model, s, say, units) {
     say("stop", "Choose at least one way of driving", "f-travel-ways");
 }
 
+/** Answers that are none of the closed choices, as older job files have them; and what located things still need. */
+function choices(model, say) {
+  const asks = SECTIONS.flatMap((section) => section.ask).filter((ask) => ask.closed);
+  for (const { path, closed, name, from } of asks) {
+    const id = `f-${path.join("-")}`;
+    const told = [[path, closed, id, name]];
+    if (from) told.push([[path[0], `${path[1]}_from`], SOURCE, `${id}_from`, `${name}, known from`]);
+    for (const [key, options, at, called] of told)
+      if (choiceOf(options, model.get(key)) === undefined)
+        say("stop", `${called}: “${model.get(key)}” is none of the choices, choose again`, at);
+  }
+  const slab = model.doc.slab ?? {};
+  for (const [key, never] of [
+    ["kind", ["post-tensioned", "suspended", "precast"].includes(slab.kind)],
+    ["post_tensioned", choiceOf(YES_NO, slab.post_tensioned) === "yes"],
+    ["suspended", choiceOf(YES_NO, slab.suspended) === "yes"],
+  ])
+    if (never)
+      say(
+        "care",
+        "Such a slab is never released: nothing is cut, drilled or fixed into it on this program’s word; ask a structural engineer",
+        `f-slab-${key}`,
+      );
+  for (const [over] of OVER.slice(1)) {
+    const mine = model.keeps.filter((keep) => keep.over === over);
+    const answer = choiceOf(INSIDE, model.get(["slab", over]));
+    if (answer === "located" && !(mine.length && mine.every((keep) => !(length(keep.deepest ?? 0) > 0))))
+      say(
+        "care",
+        "Found in the slab: draw a keep area over each, nothing cut in it, and say so beside it; until then the plan is stamped not for cutting",
+        `f-slab-${over}`,
+      );
+  }
+  const number = model.get(["site", "permit_number"]);
+  if (number !== undefined && !/^(?=.*[0-9])[\p{L}\p{N}_ ./:#-]{1,60}$/u.test(String(number)))
+    say("stop", "A permit’s number has a figure in it, as it stands on the permit", "f-site-permit_number");
+}
+
 function words(model, say) {
   const country = model.get(["site", "country"]);
   if (country !== undefined && !/^[A-Za-z]{2}$/.test(country))
@@ -226,6 +267,8 @@ function places(model, height, plan, say) {
   });
   model.keeps.forEach((keep, k) => {
     if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
+    if (choiceOf(OVER, keep.over) === undefined)
+      say("stop", `Keep area ${k + 1}: “${keep.over}” is none of what may be located there`, `keep-${k}`);
     const deepest = length(keep.deepest ?? 0);
     if (!Number.isFinite(deepest)) say("stop", `Keep area ${k + 1}: ${unread(keep.deepest)}`, `keep-${k}`);
     else if (deepest < 0 || deepest > 0.3)

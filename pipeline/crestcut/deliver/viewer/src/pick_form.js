@@ -1,6 +1,7 @@
 // The short list of questions beside the plan. Each knows its key in the job file, so that the page and the file cannot drift apart.
 
 import { h } from "./dom.js";
+import { SOURCE, choiceOf } from "./pick_answers.js";
 import { MORE, SECTIONS, TAPE } from "./pick_questions.js";
 import { inches, metric, parseLength } from "./units.js";
 
@@ -61,13 +62,7 @@ function question(ask, model, units) {
   if (ask.kind === "checks") return checks(ask, id, value ?? ["forward"], put);
   let control;
   if (ask.kind === "select") {
-    control = h(
-      "select",
-      { id, onchange: (e) => put(e.target.value) },
-      ask.options.map(([key, text]) => h("option", { value: key }, text)),
-    );
-    if (value && !ask.options.some(([key]) => key === value)) control.append(h("option", { value }, value));
-    control.value = value ?? "";
+    control = select(id, ask, value, put);
   } else if (ask.kind === "lines") {
     control = h("textarea", {
       id,
@@ -99,7 +94,7 @@ function question(ask, model, units) {
       put(text === "" ? "" : number ? +(Number(text) / factor).toFixed(8) : text);
     });
   }
-  const how = ask.from ? whence(ask, id, value, model) : null;
+  const how = ask.from ? whence(id, [ask.path[0], `${ask.path[1]}_from`], control.value, model) : null;
   if (how)
     control.addEventListener("change", () => {
       how.hidden = !control.value;
@@ -114,16 +109,24 @@ function question(ask, model, units) {
   );
 }
 
-function whence(ask, id, value, model) {
-  const path = [ask.path[0], `${ask.path[1]}_from`];
-  const box = h("input", {
-    id: `${id}_from`,
-    type: "text",
-    value: model.get(path) ?? "",
-    placeholder: "a drawing, the owner, a test …",
-    oninput: (e) => model.set(path, e.target.value.trim()),
-  });
-  return h("div", { class: "whence", hidden: !value }, h("label", { for: `${id}_from` }, "Known from"), box);
+/** A choice; one that an opened file has and the list has not stays in sight, to be chosen again. */
+function select(id, ask, value, put) {
+  const options = ask.closed ?? ask.options;
+  const chosen = ask.closed ? choiceOf(ask.closed, value) : value;
+  const box = h(
+    "select",
+    { id, onchange: (e) => put(e.target.value) },
+    options.map(([key, text]) => h("option", { value: key }, text)),
+  );
+  if (value !== undefined && !options.some(([key]) => key === chosen))
+    box.append(h("option", { value: String(value) }, String(value)));
+  box.value = chosen ?? String(value ?? "");
+  return box;
+}
+
+function whence(id, path, answer, model) {
+  const box = select(`${id}_from`, { closed: SOURCE }, model.get(path), (next) => model.set(path, next));
+  return h("div", { class: "whence", hidden: !answer }, h("label", { for: `${id}_from` }, "Known from"), box);
 }
 
 function checks(ask, id, value, put) {

@@ -1,6 +1,7 @@
 // The tapped points as figures: for those who type, and to see what was tapped.
 
 import { byId, h } from "./dom.js";
+import { OVER } from "./pick_answers.js";
 import { withUnit } from "./pick_form.js";
 
 /** Writes the list anew, unless someone is typing in it. */
@@ -77,7 +78,7 @@ export function points(model) {
   const keeps = model.keeps.map((keep, k) =>
     h(
       "div",
-      { class: "point", id: `keep-${k}`, tabindex: -1 },
+      { class: "point two", id: `keep-${k}`, tabindex: -1 },
       h("span", { class: "point-name" }, `Keep ${k + 1}`),
       h("input", {
         type: "text",
@@ -107,6 +108,19 @@ export function points(model) {
         },
         "×",
       ),
+      h(
+        "select",
+        {
+          "aria-label": `What was located under keep area ${k + 1}`,
+          onchange: (e) => {
+            model.remember();
+            if (e.target.value) keep.over = e.target.value;
+            else delete keep.over;
+            model.changed();
+          },
+        },
+        OVER.map(([key, text]) => h("option", { value: key, selected: key === (keep.over ?? "") }, text)),
+      ),
     ),
   );
   home.replaceChildren(
@@ -123,7 +137,13 @@ export function points(model) {
       ),
     ),
     ...(keeps.length
-      ? [h("p", { class: "hint" }, "Beside each keep area: what it is, and the deepest cut allowed there.")]
+      ? [
+          h(
+            "p",
+            { class: "hint" },
+            "Beside each keep area: what it is, what was located in the slab there, and the deepest cut allowed.",
+          ),
+        ]
       : []),
   );
 }

@@ -1,7 +1,8 @@
 // What pick.html asks, and the key of the job file that each answer goes to.
 
+import { INSIDE, KIND, PERMIT, SOURCE, YES_NO } from "./pick_answers.js";
+
 const UNKNOWN = ["", "not known"];
-const YES_NO = [UNKNOWN, ["no", "no"], ["yes", "yes"]];
 
 /** Sections of the form; each question knows its key in the job file. */
 export const SECTIONS = [
@@ -92,12 +93,7 @@ export const SECTIONS = [
         path: ["slab", "kind"],
         name: "Kind of slab",
         kind: "select",
-        options: [
-          UNKNOWN,
-          ["plain concrete", "plain concrete on the ground"],
-          ["reinforced concrete", "reinforced concrete on the ground"],
-          ["asphalt or paving", "asphalt or paving"],
-        ],
+        closed: KIND,
       },
       {
         path: ["slab", "thickness"],
@@ -109,13 +105,7 @@ export const SECTIONS = [
         path: ["slab", "thickness_from"],
         name: "Thickness known from",
         kind: "select",
-        options: [
-          UNKNOWN,
-          ["drilled", "a drilled hole"],
-          ["edge", "seen at an edge"],
-          ["drawing", "a drawing"],
-          ["guess", "a guess"],
-        ],
+        closed: SOURCE,
       },
       {
         path: ["slab", "steel_depth"],
@@ -128,45 +118,46 @@ export const SECTIONS = [
         path: ["slab", "steel_from"],
         name: "Steel known from",
         kind: "select",
-        options: [UNKNOWN, ["covermeter", "a covermeter"], ["drawing", "a drawing"]],
+        closed: SOURCE,
       },
       {
         path: ["slab", "post_tensioned"],
         name: "Post-tensioned",
-        help: "Steel cables pulled tight inside it. Cutting one can kill. Drawings or whoever poured it can tell.",
+        help: "Steel cables pulled tight inside it. Cutting one can kill. “No” counts from a drawing, an engineer or radar only.",
         kind: "select",
-        options: YES_NO,
+        closed: YES_NO,
         from: true,
       },
       {
         path: ["slab", "heating"],
         name: "Heating pipes or wires in it",
-        help: "Warm floors, snow melting.",
+        help: "Warm floors, snow melting. Where it was found, draw a keep area over it and say so beside it.",
         kind: "select",
-        options: YES_NO,
+        closed: INSIDE,
         from: true,
       },
       {
         path: ["slab", "conduit"],
         name: "Conduit in it",
-        help: "Pipes or cables for power, water or drains.",
+        help: "Pipes or cables for power, water or drains. Where any were found, draw a keep area over each.",
         kind: "select",
-        options: YES_NO,
+        closed: INSIDE,
         from: true,
       },
       {
         path: ["slab", "suspended"],
         name: "Suspended",
-        help: "A room, a cellar or a void lies below it.",
+        help: "A room, a cellar or a void lies below it. “No” counts from a drawing, an engineer or radar only.",
         kind: "select",
-        options: YES_NO,
+        closed: YES_NO,
         from: true,
       },
       {
         path: ["slab", "permission"],
         name: "The owner allows the cut",
+        help: "In writing.",
         kind: "select",
-        options: YES_NO,
+        closed: YES_NO,
         from: true,
       },
     ],
@@ -185,6 +176,19 @@ export const SECTIONS = [
         name: "Ground",
         kind: "select",
         options: [UNKNOWN, ["private", "private"], ["public", "public, or people walk on it"]],
+      },
+      {
+        path: ["site", "permit"],
+        name: "Permit of the authority",
+        help: "Public ground needs one, and often a dropped kerb.",
+        kind: "select",
+        closed: PERMIT,
+      },
+      {
+        path: ["site", "permit_number"],
+        name: "Its number",
+        help: "As it stands on the permit.",
+        kind: "text",
       },
       {
         path: ["site", "country"],
