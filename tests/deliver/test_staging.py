@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import signal
 from pathlib import Path
 
 import pytest
@@ -30,6 +31,7 @@ def test_files_arrive_and_others_stay(tmp_path: Path) -> None:
     assert (out / "plan.png").read_text() == "new"
     assert (out / "sheets" / "one.pdf").read_text() == "sheet"
     assert (out / "note.txt").read_text() == "mine"
+    assert (out / "superseded_plan.png").read_text() == "old", "nothing says that it was ours"
     assert leftovers(tmp_path) == ["out"]
     assert sorted(p.name for p in staging.moved) == ["one.pdf", "plan.png"]
 
@@ -91,7 +93,7 @@ def test_a_folder_of_ours_in_a_folder_that_is_not(tmp_path: Path, monkeypatch: p
     with Staging(out) as folder:
         assert folder.parent == out
         (folder / "a.txt").write_text("a")
-    assert leftovers(out) == ["a.txt"]
+    assert leftovers(out) == ["a.txt", "manifest.json"]
 
 
 def test_a_second_interrupt_while_clearing_up_leaves_nothing(
@@ -101,12 +103,11 @@ def test_a_second_interrupt_while_clearing_up_leaves_nothing(
 
     def interrupted(folder: Path, ignore_errors: bool = False) -> None:
         calls.append(folder)
-        if len(calls) == 1:
-            raise KeyboardInterrupt
+        signal.raise_signal(signal.SIGINT)
         clear(folder, ignore_errors=ignore_errors)
 
     monkeypatch.setattr("crestcut.deliver.files.shutil.rmtree", interrupted)
     with pytest.raises(KeyboardInterrupt), Staging(tmp_path / "out") as folder:
         (folder / "half.png").write_bytes(b"x")
         raise KeyboardInterrupt
-    assert list(tmp_path.iterdir()) == []
+    assert list(tmp_path.iterdir()) == [] and len(calls) == 1

@@ -13,6 +13,7 @@ from crestcut.job.fields import (
     Answer,
     Cell,
     Country,
+    Day,
     Degrees,
     Depth,
     Gap,
@@ -281,6 +282,7 @@ class JobFile(Table):
     """The whole job file."""
 
     title: Text | None = None
+    date: Day | None = None
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
     vehicle: VehicleTable
