@@ -90,7 +90,9 @@ def test_a_scan_of_no_use_gets_its_picture_and_no_page_to_tap_on(tmp_path: Path)
     asked = ["look", str(tmp_path / "tile.xyz"), "--unit", "m", "--out", str(tmp_path)]
     ran = CliRunner().invoke(main, asked)
     assert ran.exit_code == 0 and "no slab here" in ran.output
-    assert sorted(p.name for p in tmp_path.iterdir()) == ["look.json", "look.png", "tile.xyz"]
+    assert sorted(p.name for p in tmp_path.iterdir()) == [
+        "look.json", "look.png", "manifest.json", "tile.xyz"
+    ]  # fmt: skip
 
 
 def test_two_passes_that_disagree_are_weak() -> None:

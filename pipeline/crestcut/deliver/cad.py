@@ -250,7 +250,7 @@ def _words(pen: _Pen, report: Report, sheet: Worksheet) -> None:
     size = report.surface.height.frame.size
     depth = 0.0 if report.plan is None else report.plan.deepest
     lines = [
-        sheet.title,
+        report.identity.job,
         f"Coordinates as in the scan, unit {report.scan.frame.unit}; depths in mm, deepest"
         f" {depth * 1000:.1f}.",
         _release_words(report, sheet),
@@ -289,7 +289,14 @@ def _say_on_depths(pen: _Pen, report: Report, sheet: Worksheet) -> None:
         for row, words in enumerate(report.identity.lines()):
             under = pen.frame.to_site((left, low - 0.06 - 0.05 * row))
             pen.text((float(under[0]), float(under[1])), words, 0.03, layer, pen.frame.angle)
-        if sheet.stamp:
-            size = min(long / (WIDE * len(sheet.stamp)), 0.3)
-            over = pen.frame.to_site((left, low + wide / 2 - size * (0.1 + k)))
-            pen.text((float(over[0]), float(over[1])), sheet.stamp, size, layer, pen.frame.angle)
+        if sheet.stamp:  # along the longer side, one layer's beside the other's
+            size = min(max(long, wide) / (WIDE * len(sheet.stamp)), 0.3)
+            along = long >= wide
+            at = (
+                (left, low + wide / 2 - size * (0.1 + k))
+                if along
+                else (left + long / 2 - size * (0.1 - k), low)
+            )
+            over = pen.frame.to_site(at)
+            turn = pen.frame.angle + (0.0 if along else math.pi / 2)
+            pen.text((float(over[0]), float(over[1])), sheet.stamp, size, layer, turn)

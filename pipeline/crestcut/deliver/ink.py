@@ -117,7 +117,7 @@ def head(figure: Figure, report: Report, drawing: str, words: str) -> None:
     """Title, what is drawn, and the verdict. A stamp stands at the right unless it is released; where nothing
     is to be cut there is nothing to release, and that is said there instead."""
     height = float(figure.get_size_inches()[1])
-    text_at(figure, MARGIN, height - 0.40, report.title, fontsize=14, fontweight="bold")
+    text_at(figure, MARGIN, height - 0.40, report.identity.job, fontsize=14, fontweight="bold")
     text_at(figure, MARGIN, height - 0.59, drawing, fontsize=8.5, color=SOFT)
     lines = "\n".join(_head_lines(report, words))
     text_at(figure, MARGIN, height - 0.66, lines, fontsize=8.0, va="top", linespacing=1.2)

@@ -12,6 +12,7 @@ from crestcut.deliver import ink
 from crestcut.deliver.report import Report
 from crestcut.deliver.sheet_paper import A4, LETTER, SIDE, put
 from crestcut.deliver.verify_plan import checked_facts, draw_panels, panels_of
+from crestcut.deliver.verify_report import report_now
 from crestcut.deliver.verify_words import (
     FIELD_NOTE,
     HEADS,
@@ -38,7 +39,7 @@ def write_hand_over(report: Report, check: Check, path: Path) -> None:
     import matplotlib
     from matplotlib.backends.backend_pdf import PdfPages
 
-    about = report.identity
+    about = report_now(report, check).identity
     with matplotlib.rc_context(ink.STYLE), PdfPages(path, metadata=about.pdf()) as pdf:
         pdf.savefig(hand_over_figure(report, check))
 
