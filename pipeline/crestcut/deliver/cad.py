@@ -291,12 +291,8 @@ def _say_on_depths(pen: _Pen, report: Report, sheet: Worksheet) -> None:
             pen.text((float(under[0]), float(under[1])), words, 0.03, layer, pen.frame.angle)
         if sheet.stamp:  # along the longer side, one layer's beside the other's
             size = min(max(long, wide) / (WIDE * len(sheet.stamp)), 0.3)
-            along = long >= wide
-            at = (
-                (left, low + wide / 2 - size * (0.1 + k))
-                if along
-                else (left + long / 2 - size * (0.1 - k), low)
-            )
+            along, aside = long >= wide, size * (0.2 - 1.4 * k)
+            at = (left, low + wide / 2 + aside) if along else (left + long / 2 - aside, low)
             over = pen.frame.to_site(at)
             turn = pen.frame.angle + (0.0 if along else math.pi / 2)
             pen.text((float(over[0]), float(over[1])), sheet.stamp, size, layer, turn)
