@@ -101,7 +101,10 @@ def test_sample_cut_leaves_the_true_floor_flat(sample: tuple[Result, Path, dict]
 def test_sample_files_are_whole_and_sheets_hold_board_and_blocks(sample: tuple[Result, Path, dict]) -> None:
     result, out, found = sample
     names = {p.name for p in out.iterdir()}
-    assert names == {"depth_to_remove.ply", "floor.json", "floor_plan.png", "floor_sheets.pdf"}
+    made = {"depth_to_remove.ply", "floor.json", "floor_plan.png", "floor_sheets.pdf"}
+    assert names == {*made, "manifest.json"}
+    sets = json.loads((out / "manifest.json").read_text())["sets"]
+    assert list(sets) == ["floor"] and {row["file"] for row in sets["floor"]["files"]} == made
     assert (out / "floor_plan.png").read_bytes()[:4] == b"\x89PNG"
     assert found["release"]["state"] == "ok" and [j["spot"] for j in found["jigs"]] == ["H1", "H2"]
     for jig in found["jigs"]:

@@ -58,7 +58,9 @@ def test_a_filled_sheet_becomes_the_file_that_a_job_takes(tmp_path: Path) -> Non
     code, said, error = run(str(sheet), "--out", str(tmp_path / "out"))
     assert code == 0 and "battery tray" in said and "four people" in said
     assert "Looks mistaken: H (belly to ground): its readings spread by 21.2 mm" in error
-    assert {p.name for p in (tmp_path / "out").iterdir()} == {"vehicle.toml", "vehicle.png"}
+    assert {p.name for p in (tmp_path / "out").iterdir()} == {
+        "vehicle.toml", "vehicle.png", "manifest.json"
+    }  # fmt: skip
     car = load_vehicle(tmp_path / "out/vehicle.toml")
     assert car.name == "hatchback" and car.belly_clearance == pytest.approx(0.12)
     # without a folder the file itself comes out, so that it can be sent into one
