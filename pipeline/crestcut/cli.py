@@ -240,6 +240,7 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
     if is_sheet(data):
         measured = sheet_from(data, file, digest)
         found, text = measured_vehicle(measured)
+        text = f"# made by: {Identity(found.name).tool}\n{text}"
         doubts = measured.doubts
     else:
         found = vehicle_from(data, file, digest)

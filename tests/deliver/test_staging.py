@@ -111,3 +111,48 @@ def test_a_second_interrupt_while_clearing_up_leaves_nothing(
         (folder / "half.png").write_bytes(b"x")
         raise KeyboardInterrupt
     assert list(tmp_path.iterdir()) == [] and len(calls) == 1
+
+
+def test_a_link_to_a_folder_and_a_folder_above_that_may_not_be_looked_into(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "far").mkdir()
+    (tmp_path / "link").symlink_to(tmp_path / "far")
+    look = Path.iterdir
+
+    def refused(place: Path) -> object:
+        if place == tmp_path:
+            raise PermissionError(13, "Permission denied", str(place))
+        return look(place)
+
+    monkeypatch.setattr(Path, "iterdir", refused)
+    staging = Staging(tmp_path / "link")
+    with staging as folder:
+        (folder / "a.txt").write_text("a")
+    monkeypatch.undo()
+    assert staging.moved == (tmp_path / "link" / "a.txt",)
+    assert (tmp_path / "link").is_symlink() and (tmp_path / "far" / "a.txt").read_text() == "a"
+    assert leftovers(tmp_path) == ["far", "link"]
+
+
+def test_the_folder_one_stands_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (tmp_path / "here").mkdir()
+    monkeypatch.chdir(tmp_path / "here")
+    (tmp_path / "here" / "job.toml").write_text("mine")
+    for text in ("first", "second"):
+        with Staging(Path(".")) as folder:
+            (folder / "a.txt").write_text(text)
+    assert leftovers(tmp_path) == ["here"] and Path("a.txt").read_text() == "second"
+    assert leftovers(Path(".")) == ["a.txt", "job.toml", "manifest.json"]
+
+
+@pytest.mark.skipif(os.geteuid() != 0 or not os.path.isdir("/dev/shm"), reason="needs a second disk")
+def test_a_folder_on_a_disk_of_its_own(tmp_path: Path) -> None:
+    import tempfile
+
+    with tempfile.TemporaryDirectory(dir="/dev/shm") as other:
+        (tmp_path / "link").symlink_to(other)
+        with Staging(tmp_path / "link") as folder:
+            assert os.stat(folder).st_dev == os.stat(other).st_dev
+            (folder / "a.txt").write_text("a")
+        assert leftovers(Path(other)) == ["a.txt", "manifest.json"]

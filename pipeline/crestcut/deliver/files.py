@@ -158,7 +158,10 @@ def put_right(out: Path) -> bool:
         with _alone_in(out):
             undone = _undo_dead(out)
     for place in (out.parent, out):
-        for part in list(place.iterdir()) if place.is_dir() else ():
+        parts: list[Path] = []
+        with contextlib.suppress(OSError):  # not there, or not for us to look into
+            parts = list(place.iterdir())
+        for part in parts:
             if _part_name(out).fullmatch(part.name) and (lock := _locked(part, wait=False)) is not None:
                 shutil.rmtree(part, ignore_errors=True)
                 os.close(lock)

@@ -79,7 +79,7 @@ def write_measuring_sheet(folder: Path) -> tuple[Path, ...]:
     with matplotlib.rc_context(ink.STYLE), PdfPages(pdf, metadata=about.pdf()) as book:
         for figure in measuring_pages():
             book.savefig(figure)
-    fill.write_text(blank_sheet(), encoding="utf-8", newline="\n")
+    fill.write_text(f"# made by: {about.tool}\n{blank_sheet()}", encoding="utf-8", newline="\n")
     return pdf, fill
 
 
