@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner, Result
 from floor_scene import cap, write_scan
+from PIL import Image
 
 from crestcut.cli import main
 from crestcut.floor.straightedge import worst_gap
@@ -105,7 +106,11 @@ def test_sample_files_are_whole_and_sheets_hold_board_and_blocks(sample: tuple[R
     assert names == {*made, "manifest.json"}
     sets = json.loads((out / "manifest.json").read_text())["sets"]
     assert list(sets) == ["floor"] and {row["file"] for row in sets["floor"]["files"]} == made
-    assert (out / "floor_plan.png").read_bytes()[:4] == b"\x89PNG"
+    with Image.open(out / "floor_plan.png") as picture:
+        assert picture.text["Release"] == "ok" and picture.text["Dated"] == "not dated"  # type: ignore[attr-defined]
+    assert b"/Subject (release: ok; dated: not dated)" in (out / "floor_sheets.pdf").read_bytes()
+    assert b"comment release: ok\n" in (out / "depth_to_remove.ply").read_bytes()[:1500]
+    assert found["dated"] is None and found["title"] == "Kiln room floor"
     assert found["release"]["state"] == "ok" and [j["spot"] for j in found["jigs"]] == ["H1", "H2"]
     for jig in found["jigs"]:
         # blocks exactly as high as the cutter reaches (and the cup takes) on the level wanted, less where the
