@@ -105,6 +105,14 @@ def found(out: Path) -> dict[str, str]:
     }
 
 
+def python(script: str, *args: object) -> subprocess.CompletedProcess[bytes]:
+    """Run a script that can import this module."""
+    path = os.pathsep.join(filter(None, (str(Path(__file__).parent), os.environ.get("PYTHONPATH", ""))))
+    return subprocess.run(
+        [sys.executable, "-c", script, *map(str, args)], timeout=120, env={**os.environ, "PYTHONPATH": path}
+    )
+
+
 BEFORE = {**OLD, **EDITED, **OWN}
 AFTER = {**NEW, **OWN, **{f"superseded_{name}": text for name, text in EDITED.items()}}
 
@@ -115,12 +123,7 @@ def listed(out: Path) -> set[str]:
 
 @pytest.mark.parametrize("blow", [signal.SIGINT, signal.SIGTERM, signal.SIGKILL])
 def test_stopped_anywhere_the_old_set_or_the_new_one_is_whole(tmp_path: Path, blow: signal.Signals) -> None:
-    here = Path(__file__).parent
-    path = os.pathsep.join(filter(None, (str(here), os.environ.get("PYTHONPATH", ""))))
-    subprocess.run(
-        [sys.executable, "-c", HARNESS, str(tmp_path), str(int(blow))],
-        check=True, timeout=120, env={**os.environ, "PYTHONPATH": path},
-    )  # fmt: skip
+    assert python(HARNESS, tmp_path, str(int(blow))).returncode == 0
     folders = sorted(tmp_path.iterdir(), key=lambda p: int(p.name))[:-1]
     states, half = set(), 0
     for folder in folders:
@@ -141,21 +144,29 @@ def test_stopped_anywhere_the_old_set_or_the_new_one_is_whole(tmp_path: Path, bl
     assert half > 10 if blow == signal.SIGKILL else half == 0
 
 
-def half_switched(tmp_path: Path, at: str = "sub/page.html") -> Path:
-    """A folder as a process leaves it that is killed before it brings the file ``at``."""
-    fill(tmp_path / "out")
-    child = os.fork()
-    if child == 0:
+KILLED = """
+import os, signal, sys
+from pathlib import Path
+from test_switch import NEW, fill, put
 
-        def hook(event: str, args: tuple[object, ...]) -> None:
-            if event == "os.rename" and str(args[1]).endswith(f"out/{at}"):
-                os.kill(os.getpid(), signal.SIGKILL)
+out = Path(sys.argv[1])
+fill(out)
 
-        sys.addaudithook(hook)
-        put(tmp_path / "out", NEW)
-        os._exit(1)
-    os.waitpid(child, 0)
-    assert (tmp_path / "out" / JOURNAL_NAME).exists()
+
+def hook(event, args):
+    if event == "os.rename" and str(args[1]).endswith("out/sub/page.html"):
+        os.kill(os.getpid(), signal.SIGKILL)
+
+
+sys.addaudithook(hook)
+put(out, NEW)
+"""
+
+
+def half_switched(tmp_path: Path) -> Path:
+    """A folder as a process leaves it that is killed with its last file to bring."""
+    ran = python(KILLED, tmp_path / "out")
+    assert ran.returncode == -signal.SIGKILL and (tmp_path / "out" / JOURNAL_NAME).exists()
     return tmp_path / "out"
 
 
