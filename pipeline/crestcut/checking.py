@@ -290,13 +290,14 @@ def check_and_write(
     path: Path, after: Sequence[Path], out: Path, say: Say = lambda _: None
 ) -> tuple[Checked, tuple[Path, ...]]:
     """The check and its files in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.deliver.files import Staging, refuse_unwritable
+    from crestcut.deliver.files import Staging
     from crestcut.deliver.verify_files import write_check
+    from crestcut.deliver.verify_report import report_now
 
-    refuse_unwritable(out)
-    found = check_job(path, after, say)
-    staging = Staging(out)
+    staging = Staging(out, "verify", say)
     with staging as folder:
+        found = check_job(path, after, say)
+        staging.about = report_now(found.report, found.check).identity
         say("writing mesh, picture and hand-over sheet")
         write_check(found.report, found.check, found.scan, found.seconds, folder)
     return found, staging.moved

@@ -10,8 +10,11 @@ from typing import TYPE_CHECKING
 
 import click
 
+from crestcut.deliver.files import Staging, refuse_unwritable, switched
+from crestcut.deliver.identity import Identity
 from crestcut.errors import CrestcutError
 from crestcut.short_lived import tidy_seldom
+from crestcut.stopping import stopped_as_by_ctrl_c
 
 if TYPE_CHECKING:
     from crestcut.vehicle.angles import Angles
@@ -28,14 +31,18 @@ class _OneLineErrors(click.Group):
     """Turns the program's own error into one line on stderr and exit code 2."""
 
     def invoke(self, ctx: click.Context) -> object:
-        """As click's, but a CrestcutError leaves with 2 and Ctrl-C with ``STOPPED``, each after one line."""
+        """As click's, but a CrestcutError leaves with 2, Ctrl-C and its like with ``STOPPED``, each after one
+        line."""
+        switched.clear()
         try:
-            return super().invoke(ctx)
+            with stopped_as_by_ctrl_c():
+                return super().invoke(ctx)
         except CrestcutError as error:
             click.echo(f"crestcut: {error}", err=True)
             sys.exit(2)
-        except KeyboardInterrupt:  # all that was staged is gone by now
-            click.echo("crestcut: stopped, nothing was written", err=True)
+        except KeyboardInterrupt:  # all that was staged is gone by now, or has been switched as a whole
+            what = f"all results are in {switched[0]}, whole" if switched else "nothing was written"
+            click.echo(f"crestcut: stopped, {what}", err=True)
             sys.exit(STOPPED)
 
 
@@ -110,11 +117,7 @@ def look(
             _say("drawing the slab from above")
             useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
             data = press.fetch("crestcut.deliver.page_pick:pick_data", scan, health, out) if useful else None
-            written = write_look(scan, health, out, scanner)
-            if data is not None:
-                from crestcut.deliver.page_pick import write_pick
-
-                written = (*written, write_pick(scan, health, out, data))
+            written = write_look(scan, health, out, scanner, data, _say)
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner), indent=2, allow_nan=False))
         return
@@ -129,7 +132,6 @@ def look(
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
-    from crestcut.deliver.files import refuse_unwritable
     from crestcut.deliver.press import Press
 
     refuse_unwritable(out)
@@ -168,8 +170,6 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
 
     Checked by scans made after the work, by what was measured by hand since ([after] in the job), or both.
     """
-    from crestcut.deliver.files import refuse_unwritable
-
     if more and not after:
         raise click.UsageError("name scans made after the work with --after")
     refuse_unwritable(out)
@@ -240,6 +240,7 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
     if is_sheet(data):
         measured = sheet_from(data, file, digest)
         found, text = measured_vehicle(measured)
+        text = f"# made by: {Identity(found.name).tool}\n{text}"
         doubts = measured.doubts
     else:
         found = vehicle_from(data, file, digest)
@@ -262,11 +263,11 @@ def _measuring_sheet(out: Path | None) -> None:
 
     written: tuple[Path, ...] = ()
     if out is not None:
-        from crestcut.deliver.files import Staging
         from crestcut.deliver.vehicle_sheet import write_measuring_sheet
 
-        staging = Staging(out)
+        staging = Staging(out, "vehicle --sheet", _say)
         with staging as folder:
+            staging.about = Identity("Measuring sheet for a vehicle")
             write_measuring_sheet(folder)
         written = staging.moved
     click.echo(measuring_sheet())
@@ -275,11 +276,11 @@ def _measuring_sheet(out: Path | None) -> None:
 
 def _write_vehicle(found: Vehicle, angles: Angles, text: str | None, out: Path) -> tuple[Path, ...]:
     """The drawing, and the vehicle file where it came from a sheet."""
-    from crestcut.deliver.files import Staging
     from crestcut.deliver.vehicle_drawing import draw_vehicle
 
-    staging = Staging(out)
+    staging = Staging(out, "vehicle", _say)
     with staging as folder:
+        staging.about = Identity(found.name)
         draw_vehicle(found, angles, folder / "vehicle.png")
         if text is not None:
             (folder / "vehicle.toml").write_text(text, encoding="utf-8", newline="\n")

@@ -82,13 +82,13 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
 
 def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[FloorReport, tuple[Path, ...]]:
     """The answer and every file of it in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.deliver.files import Staging, refuse_unwritable
+    from crestcut.deliver.files import Staging
     from crestcut.deliver.floor_files import write_floor
 
-    refuse_unwritable(out)
-    staging = Staging(out)
+    staging = Staging(out, "floor", say)
     with staging as folder:
         report = floor_job(path, say)
+        staging.about = report.identity
         say("writing mesh, plan and sheets")
         write_floor(report, folder)
     return report, staging.moved

@@ -355,10 +355,11 @@ def run_and_write(
     from crestcut.deliver.files import Staging
     from crestcut.deliver.press import Press
 
-    staging = Staging(out)
+    staging = Staging(out, "run", say)
     sheets: list[Worksheet] = []
     with staging as folder, press or Press(apart=False) as hand:
         done = run_job(path, say, lambda early: sheets.append(_draw(early, folder, hand)), ahead)
+        staging.about = done.report.identity
         _write_rest(done, sheets[0], folder, hand, say)
     return done, staging.moved
 
@@ -370,8 +371,9 @@ def write_job(
     from crestcut.deliver.files import Staging
     from crestcut.deliver.press import Press
 
-    staging = Staging(out)
+    staging = Staging(out, "run", say)
     with staging as folder, press or Press(apart=False) as hand:
+        staging.about = done.report.identity
         _write_rest(done, _draw(done, folder, hand), folder, hand, say)
     return staging.moved
 
@@ -396,7 +398,8 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
         ],
     )  # fmt: skip
     sheet = make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
-    hand.ask(write_sheets, sheet, make_site(report.surface, report.line, report.plan), folder)
+    site = make_site(report.surface, report.line, report.plan)
+    hand.ask(write_sheets, sheet, site, report.identity, folder)
     hand.ask(write_cad, shown, sheet, folder / CAD_NAME)
     return sheet
 

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from crestcut.cut.limits import KeepArea
 from crestcut.deliver.cad import write_cad
+from crestcut.deliver.identity import Identity
 from crestcut.deliver.sheets import pages, write_sheets
 from crestcut.run import Done, run_job
 from crestcut.work.order import WorkOrder, make_site
@@ -47,7 +48,7 @@ def main() -> None:
         sheet, site = worksheet(done), make_site(r.surface, r.line, r.plan)
         with tempfile.TemporaryDirectory() as folder:
             made = least(lambda: (worksheet(done), make_site(r.surface, r.line, r.plan)))  # noqa: B023
-            drawn = least(lambda: write_sheets(sheet, site, Path(folder)))  # noqa: B023
+            drawn = least(lambda: write_sheets(sheet, site, Identity(sheet.title), Path(folder)))  # noqa: B023
             cad = least(lambda: write_cad(r, sheet, Path(folder) / "a.dxf"))  # noqa: B023
         count = sum(1 for _ in pages(sheet, site))
         print(f"{name:34s} {done.release.state:15s} {count:4d} {made:18.2f} {drawn:12.2f} {cad:6.2f}")

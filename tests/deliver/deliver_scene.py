@@ -162,6 +162,15 @@ def _plan(height: HeightGrid, before: Clearance, feasible: bool) -> CutPlan:
     )  # fmt: skip
 
 
+def nothing_to_cut(release: str = "not for cutting") -> Report:
+    """The made-up job with all the air it needs: a cut of nothing, whatever the release says."""
+    report = make_report(clearance=0.2, release=release)
+    assert report.plan is not None
+    none = report.plan.depth.like(report.plan.depth.values * 0.0)
+    plan = dataclasses.replace(report.plan, depth=none, deepest=0.0, area=0.0, volume=0.0)
+    return dataclasses.replace(report, plan=plan)
+
+
 @cache
 def make_report(
     unit: str = "m", ground=crest, kind: str = "crest", clearance: float = 0.105, angle: float = 0.5,

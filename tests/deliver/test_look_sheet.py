@@ -10,7 +10,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 from click.testing import CliRunner
+from PIL import Image
 
+from crestcut import __version__
 from crestcut.cli import main
 from crestcut.deliver.look import health_lines, how_text, look_record, write_look
 from crestcut.deliver.look_grade import grade
@@ -90,7 +92,9 @@ def test_a_scan_of_no_use_gets_its_picture_and_no_page_to_tap_on(tmp_path: Path)
     asked = ["look", str(tmp_path / "tile.xyz"), "--unit", "m", "--out", str(tmp_path)]
     ran = CliRunner().invoke(main, asked)
     assert ran.exit_code == 0 and "no slab here" in ran.output
-    assert sorted(p.name for p in tmp_path.iterdir()) == ["look.json", "look.png", "tile.xyz"]
+    assert sorted(p.name for p in tmp_path.iterdir()) == [
+        "look.json", "look.png", "manifest.json", "tile.xyz"
+    ]  # fmt: skip
 
 
 def test_two_passes_that_disagree_are_weak() -> None:
@@ -112,7 +116,23 @@ def test_the_files_are_written_and_whole(tmp_path: Path) -> None:
     assert {p.name for p in written} == {"look.png", "look.json"}
     record = json.loads((tmp_path / "out" / "look.json").read_text())
     assert record["schema"] == "crestcut.look/1" and record["points"] == len(scan.points)
-    assert (tmp_path / "out" / "look.png").read_bytes().startswith(b"\x89PNG")
+    about = {"release": "none: nothing here to cut from", "dated": None, "version": __version__}
+    assert about.items() <= record.items() and scan.files[0].path.name in record["job"]
+    with Image.open(tmp_path / "out" / "look.png") as picture:
+        assert picture.text["Release"] == about["release"]  # type: ignore[attr-defined]
+        assert picture.text["Software"] == f"crestcut {__version__}"  # type: ignore[attr-defined]
+
+
+def test_the_page_to_tap_on_comes_and_goes_with_the_rest(tmp_path: Path) -> None:
+    from crestcut.deliver.page_pick import pick_data
+
+    scan, out = a_scan(), tmp_path / "out"
+    written = write_look(scan, assess(scan), out, None, lambda: pick_data(scan, None, out))
+    assert {p.name for p in written} == {"look.png", "look.json", "pick.html"}
+    text = (out / "pick.html").read_text(encoding="utf-8")
+    assert '<meta name="release" content="none: nothing here to cut from">' in text
+    write_look(scan, assess(scan), out)
+    assert not (out / "pick.html").exists() and (out / "look.png").exists()
 
 
 def test_the_same_scan_gives_the_same_bytes(tmp_path: Path) -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from deliver_scene import CELL, LENGTH, TRACK, WIDTH, make_report
+from deliver_scene import CELL, LENGTH, TRACK, WIDTH, make_report, nothing_to_cut
 from matplotlib.figure import Figure
 
 from crestcut.deliver import ink
@@ -18,6 +18,7 @@ from crestcut.deliver.plan_coordinates import draw_coordinates
 from crestcut.deliver.plan_layers import wheel_paths
 from crestcut.deliver.plan_relief import shading
 from crestcut.deliver.plan_window import Window
+from crestcut.deliver.profile import profile_figure
 
 
 def words(figure: Figure) -> str:
@@ -57,6 +58,13 @@ def test_the_stamp_is_there_unless_released(release: str) -> None:
     stamped = words(plan_figure(make_report(release=release)))
     assert stamped.count(release.upper()) == 3, "head, and across each map"
     assert "NOT FOR CUTTING" not in words(plan_figure(make_report(release="ok")))
+
+
+def test_a_slab_with_nothing_to_cut_says_that_and_is_not_stamped() -> None:
+    for draw in (plan_figure, profile_figure):
+        shown = words(draw(nothing_to_cut()))
+        assert "NOT FOR CUTTING" not in shown and "Nothing to cut" in shown
+        assert "Nothing to cut" not in words(draw(make_report(release="not for cutting")))
 
 
 def test_contours_carry_numbers() -> None:

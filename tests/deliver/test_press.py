@@ -25,7 +25,8 @@ from crestcut.errors import CrestcutError
 def found_over_there(monkeypatch: pytest.MonkeyPatch) -> None:
     """What the tests ask for lives in this module: the other process must be able to import it."""
     folder = Path(__file__).parent
-    monkeypatch.setenv("PYTHONPATH", f"{folder}{os.pathsep}{folder.parent}")
+    known = os.environ.get("PYTHONPATH", "")  # where this very code may come from
+    monkeypatch.setenv("PYTHONPATH", os.pathsep.join(filter(None, (str(folder), str(folder.parent), known))))
 
 
 def write_word(path: Path, word: str) -> None:
@@ -73,6 +74,14 @@ def note_arrays(path: Path, *arrays: np.ndarray) -> None:
 
 def note_deaf(path: Path) -> None:
     path.write_text(str(signal.SIGINT in signal.pthread_sigmask(signal.SIG_BLOCK, [])))
+
+
+def hold_everything(path: Path) -> None:
+    """Say which process this is, and be as a library's loop is that lets no other thread of it run."""
+    import ctypes
+
+    path.write_text(str(os.getpid()))
+    ctypes.PyDLL(None).sleep(30)
 
 
 def gone(pid: int) -> bool:
@@ -269,3 +278,21 @@ def test_the_process_does_not_outlive_its_parent(tmp_path: Path, blow: int) -> N
     _, said = child.communicate(timeout=30)
     assert gone(pid)
     assert said.count("Traceback") == (blow == signal.SIGINT)  # the parent's own
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only there a child can be told to end with its parent")
+def test_a_process_that_is_busy_dies_with_its_parent_too(tmp_path: Path) -> None:
+    """It would not see for seconds that its pipe was closed: an orphan that writes on."""
+    script = (
+        "import os, sys, time; from pathlib import Path; from crestcut.deliver.press import Press\n"
+        "from test_press import hold_everything\n"
+        "press = Press(apart=True); press.ask(hold_everything, Path(sys.argv[1])); time.sleep(60)\n"
+    )
+    child = subprocess.Popen([sys.executable, "-c", script, str(tmp_path / "pid")])
+    deadline = time.monotonic() + 30
+    while not ((tmp_path / "pid").exists() and (tmp_path / "pid").read_text()):
+        assert time.monotonic() < deadline
+        time.sleep(0.02)
+    child.kill()
+    child.wait()
+    assert gone(int((tmp_path / "pid").read_text()))

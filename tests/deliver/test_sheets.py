@@ -111,7 +111,7 @@ def test_released_sheets_are_written_whole_and_alike(report, tmp_path: Path) -> 
     folders = [tmp_path / "a", tmp_path / "b"]
     for folder in folders:
         folder.mkdir()
-        write_sheets(sheet, site, folder)
+        write_sheets(sheet, site, report.identity, folder)
     names = sorted(p.name for p in folders[0].iterdir())
     assert {"work_sheets.pdf", "worksheet.json", "work_dots.csv", "work_jig.csv", "work_strings.csv"} <= set(
         names

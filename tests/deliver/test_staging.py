@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import signal
 from pathlib import Path
 
 import pytest
@@ -30,6 +31,7 @@ def test_files_arrive_and_others_stay(tmp_path: Path) -> None:
     assert (out / "plan.png").read_text() == "new"
     assert (out / "sheets" / "one.pdf").read_text() == "sheet"
     assert (out / "note.txt").read_text() == "mine"
+    assert (out / "superseded_plan.png").read_text() == "old", "nothing says that it was ours"
     assert leftovers(tmp_path) == ["out"]
     assert sorted(p.name for p in staging.moved) == ["one.pdf", "plan.png"]
 
@@ -91,7 +93,7 @@ def test_a_folder_of_ours_in_a_folder_that_is_not(tmp_path: Path, monkeypatch: p
     with Staging(out) as folder:
         assert folder.parent == out
         (folder / "a.txt").write_text("a")
-    assert leftovers(out) == ["a.txt"]
+    assert leftovers(out) == ["a.txt", "manifest.json"]
 
 
 def test_a_second_interrupt_while_clearing_up_leaves_nothing(
@@ -101,12 +103,56 @@ def test_a_second_interrupt_while_clearing_up_leaves_nothing(
 
     def interrupted(folder: Path, ignore_errors: bool = False) -> None:
         calls.append(folder)
-        if len(calls) == 1:
-            raise KeyboardInterrupt
+        signal.raise_signal(signal.SIGINT)
         clear(folder, ignore_errors=ignore_errors)
 
     monkeypatch.setattr("crestcut.deliver.files.shutil.rmtree", interrupted)
     with pytest.raises(KeyboardInterrupt), Staging(tmp_path / "out") as folder:
         (folder / "half.png").write_bytes(b"x")
         raise KeyboardInterrupt
-    assert list(tmp_path.iterdir()) == []
+    assert list(tmp_path.iterdir()) == [] and len(calls) == 1
+
+
+def test_a_link_to_a_folder_and_a_folder_above_that_may_not_be_looked_into(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "far").mkdir()
+    (tmp_path / "link").symlink_to(tmp_path / "far")
+    look = Path.iterdir
+
+    def refused(place: Path) -> object:
+        if place == tmp_path:
+            raise PermissionError(13, "Permission denied", str(place))
+        return look(place)
+
+    monkeypatch.setattr(Path, "iterdir", refused)
+    staging = Staging(tmp_path / "link")
+    with staging as folder:
+        (folder / "a.txt").write_text("a")
+    monkeypatch.undo()
+    assert staging.moved == (tmp_path / "link" / "a.txt",)
+    assert (tmp_path / "link").is_symlink() and (tmp_path / "far" / "a.txt").read_text() == "a"
+    assert leftovers(tmp_path) == ["far", "link"]
+
+
+def test_the_folder_one_stands_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (tmp_path / "here").mkdir()
+    monkeypatch.chdir(tmp_path / "here")
+    (tmp_path / "here" / "job.toml").write_text("mine")
+    for text in ("first", "second"):
+        with Staging(Path(".")) as folder:
+            (folder / "a.txt").write_text(text)
+    assert leftovers(tmp_path) == ["here"] and Path("a.txt").read_text() == "second"
+    assert leftovers(Path(".")) == ["a.txt", "job.toml", "manifest.json"]
+
+
+@pytest.mark.skipif(os.geteuid() != 0 or not os.path.isdir("/dev/shm"), reason="needs a second disk")
+def test_a_folder_on_a_disk_of_its_own(tmp_path: Path) -> None:
+    import tempfile
+
+    with tempfile.TemporaryDirectory(dir="/dev/shm") as other:
+        (tmp_path / "link").symlink_to(other)
+        with Staging(tmp_path / "link") as folder:
+            assert os.stat(folder).st_dev == os.stat(other).st_dev
+            (folder / "a.txt").write_text("a")
+        assert leftovers(Path(other)) == ["a.txt", "manifest.json"]

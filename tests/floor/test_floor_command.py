@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner, Result
 from floor_scene import cap, write_scan
+from PIL import Image
 
 from crestcut.cli import main
 from crestcut.floor.straightedge import worst_gap
@@ -101,8 +102,15 @@ def test_sample_cut_leaves_the_true_floor_flat(sample: tuple[Result, Path, dict]
 def test_sample_files_are_whole_and_sheets_hold_board_and_blocks(sample: tuple[Result, Path, dict]) -> None:
     result, out, found = sample
     names = {p.name for p in out.iterdir()}
-    assert names == {"depth_to_remove.ply", "floor.json", "floor_plan.png", "floor_sheets.pdf"}
-    assert (out / "floor_plan.png").read_bytes()[:4] == b"\x89PNG"
+    made = {"depth_to_remove.ply", "floor.json", "floor_plan.png", "floor_sheets.pdf"}
+    assert names == {*made, "manifest.json"}
+    sets = json.loads((out / "manifest.json").read_text())["sets"]
+    assert list(sets) == ["floor"] and {row["file"] for row in sets["floor"]["files"]} == made
+    with Image.open(out / "floor_plan.png") as picture:
+        assert picture.text["Release"] == "ok" and picture.text["Dated"] == "not dated"  # type: ignore[attr-defined]
+    assert b"/Subject (release: ok; dated: not dated)" in (out / "floor_sheets.pdf").read_bytes()
+    assert b"comment release: ok\n" in (out / "depth_to_remove.ply").read_bytes()[:1500]
+    assert found["dated"] is None and found["title"] == "Kiln room floor"
     assert found["release"]["state"] == "ok" and [j["spot"] for j in found["jigs"]] == ["H1", "H2"]
     for jig in found["jigs"]:
         # blocks exactly as high as the cutter reaches (and the cup takes) on the level wanted, less where the

@@ -11,6 +11,7 @@ import pytest
 from click.testing import CliRunner
 from test_measure_sheet import GOOD, LIP, LOADED, TRAY, write
 
+from crestcut import __version__
 from crestcut.cli import main
 from crestcut.vehicle.angles import tangent_angle
 from crestcut.vehicle.load import load_vehicle
@@ -58,12 +59,15 @@ def test_a_filled_sheet_becomes_the_file_that_a_job_takes(tmp_path: Path) -> Non
     code, said, error = run(str(sheet), "--out", str(tmp_path / "out"))
     assert code == 0 and "battery tray" in said and "four people" in said
     assert "Looks mistaken: H (belly to ground): its readings spread by 21.2 mm" in error
-    assert {p.name for p in (tmp_path / "out").iterdir()} == {"vehicle.toml", "vehicle.png"}
+    assert {p.name for p in (tmp_path / "out").iterdir()} == {
+        "vehicle.toml", "vehicle.png", "manifest.json"
+    }  # fmt: skip
     car = load_vehicle(tmp_path / "out/vehicle.toml")
     assert car.name == "hatchback" and car.belly_clearance == pytest.approx(0.12)
     # without a folder the file itself comes out, so that it can be sent into one
     code, text, _ = run(str(sheet))
     assert code == 0 and text == (tmp_path / "out/vehicle.toml").read_text(encoding="utf-8")
+    assert text.startswith(f"# made by: crestcut {__version__}\n")
     code, text, _ = run(str(sheet), "--json")
     assert (
         code == 0 and json.loads(text)["doubts"] and json.loads(text)["breakover"]["part"] == "battery tray"

@@ -246,6 +246,12 @@ def test_same_input_same_output(site: tuple[Path, Done], well_cut: Checked, tmp_
     assert found.check.first.today == well_cut.check.first.today
     for name in ("still_to_go.ply", "checked.png", "hand_over.pdf"):
         assert (tmp_path / name).read_bytes() == (folder / "first" / name).read_bytes(), name
+    for name, says in (  # nothing is left to go: that is what they say, not what the plan's release was
+        ("still_to_go.ply", b"comment release: nothing to cut\n"),
+        ("checked.png", b"tEXtRelease\0nothing to cut"),
+        ("hand_over.pdf", b"/Subject (release: nothing to cut; dated: not dated)"),
+    ):
+        assert says in (tmp_path / name).read_bytes(), name
     first, second = (json.loads((k / "verify.json").read_text()) for k in (tmp_path, folder / "first"))
     assert {**first, "seconds": None} == {**second, "seconds": None}
     assert first["schema"] == "crestcut.verify/1" and first["verdict"] == "done" and first["by"] == "scan"

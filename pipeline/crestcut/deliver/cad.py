@@ -1,8 +1,9 @@
 """``set_out.dxf``: the plan as layers for a drawing, in the scan's own coordinates and unit.
 
 Released: outline, stop lines, depth contours, strips, dots, block places, marks, keep areas, the line of
-travel and words. Not released: outline, contours, marks, keep areas and line alone, with the stamp across
-them: a file to look at, none to cut from.
+travel and words. Not released: outline, marks, keep areas and line alone, and the stamp, on the layers of
+depths too, which hold nothing else: a file to look at, none to cut from. Every layer says in its description
+what the drawing says of itself.
 Heights are those of the finished surface where a thing lies on the slab, so that contours and dots are true
 in space as well.
 """
@@ -16,6 +17,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from crestcut.deliver.identity import NOT_DATED
 from crestcut.deliver.report import Report
 from crestcut.grid import FloatArray
 from crestcut.work.records import SetOut, Worksheet
@@ -35,6 +37,8 @@ LAYERS = (
     ("OUTLINE", BLACK), ("DEPTH_CONTOURS", DARK), ("TRAVEL", DARK), ("MARKS", BLACK), ("KEEP_AREAS", DARK),
     ("TEXT", BLACK),
 )  # fmt: skip
+DEPTH_LAYERS = ("OUTLINE", "DEPTH_CONTOURS")
+WIDE = 0.9  # of its height: a letter, with some to spare
 CUT_LAYERS = (("STOP_LINES", BLACK), ("STRIPS", PALE), ("DOTS", BLACK), ("BLOCKS", DARK))
 
 
@@ -63,17 +67,35 @@ def draw_cad(report: Report, sheet: Worksheet) -> Drawing:
     unit = report.scan.frame.unit
     drawing.header["$INSUNITS"] = UNITS.get(unit, 0)
     drawing.header["$MEASUREMENT"] = 0 if unit in ("ft", "in", "us-ft") else 1
+    drawing.layers.remove("Defpoints")  # for points of dimensions, which this drawing has none of
+    about = report.identity
+    for key, value in about.record().items():
+        drawing.header.custom_vars.append(key, value or NOT_DATED)
     released = sheet.set_out is not None and not sheet.stamp
     for name, colour in (*LAYERS, *(CUT_LAYERS if released else ())):
-        drawing.layers.add(name, color=colour)
+        drawing.layers.add(name, color=colour).description = about.words()
     pen = _Pen(report, drawing.modelspace())
-    _shape(pen, report)
+    _shape(pen, report, released)
     _things(pen, report)
     if released and sheet.set_out is not None:
         _set_out(pen, report, sheet.set_out)
         _blocks(pen, sheet)
     _words(pen, report, sheet)
+    _say_on_depths(pen, report, sheet)
+    _show(drawing, pen)
     return drawing
+
+
+def _show(drawing: Drawing, pen: _Pen) -> None:
+    """Extents and view, so that it opens on what is drawn."""
+    low, high = np.min(pen.drawn, axis=0), np.max(pen.drawn, axis=0)
+    size = np.maximum(high - low, 1e-6)
+    drawing.header["$EXTMIN"], drawing.header["$EXTMAX"] = (*low, 0.0), (*high, 0.0)
+    space = drawing.modelspace()
+    space.reset_extents((*low, 0.0), (*high, 0.0))
+    space.reset_limits(tuple(low), tuple(high))
+    # as wide as it is high is the narrowest window that anybody works in
+    drawing.set_modelspace_vport(1.05 * float(size.max()), center=tuple((low + high) / 2))
 
 
 class _Pen:
@@ -86,6 +108,7 @@ class _Pen:
         self.finished = report.surface.height if report.plan is None else report.plan.finished
         start = self.frame.to_grid(report.line.xy[0])
         self.start = float(start[0]), float(start[1])
+        self.drawn: list[tuple[float, float]] = []  # the scan's own x, y of all that was put down
 
     def along(self, station: float, offset: float) -> tuple[float, float]:
         """Site x, y of a station and an offset."""
@@ -95,7 +118,9 @@ class _Pen:
     def plan(self, places: Sequence[tuple[float, float]] | FloatArray) -> list[tuple[float, float]]:
         """Site metres -> the scan's own x, y."""
         out = self.report.scan.frame.site_to_plan(np.asarray(places, dtype=float))
-        return [(float(x), float(y)) for x, y in out]
+        places_out = [(float(x), float(y)) for x, y in out]
+        self.drawn += places_out
+        return places_out
 
     def line(
         self, places: Sequence[tuple[float, float]] | FloatArray, layer: str, close: bool = False
@@ -118,16 +143,22 @@ class _Pen:
         text = self.space.add_text(
             words, height=size * self.per_metre, rotation=math.degrees(turn), dxfattribs={"layer": layer}
         )
-        text.set_placement(self.plan([at])[0])
+        x, y = self.plan([at])[0]
+        text.set_placement((x, y))
+        along, up = WIDE * size * self.per_metre * len(words), size * self.per_metre
+        c, s = math.cos(turn), math.sin(turn)
+        self.drawn += [(x + along * c, y + along * s), (x - up * s, y + up * c)]
 
 
-def _shape(pen: _Pen, report: Report) -> None:
-    """Outline and depth contours of the planned cut."""
+def _shape(pen: _Pen, report: Report, released: bool) -> None:
+    """Outline of the planned cut; where it is released, its depth contours."""
     if report.plan is None or report.plan.deepest <= EDGE:
         return
     depth = np.nan_to_num(report.plan.depth.values)
     for ring in _contours(pen, depth, EDGE):
         pen.line(ring, "OUTLINE", close=True)
+    if not released:
+        return
     for level in np.arange(CONTOUR_STEP, report.plan.deepest, CONTOUR_STEP):
         rings = list(_contours(pen, depth, float(level)))
         for ring in rings:
@@ -212,24 +243,23 @@ def _blocks(pen: _Pen, sheet: Worksheet) -> None:
 
 
 def _words(pen: _Pen, report: Report, sheet: Worksheet) -> None:
-    """Title, units, the stamp across the drawing."""
+    """Title, units, the release and the date; the stamp across the drawing."""
     frame = report.surface.height.frame
     ends = frame.to_site([(0.0, 0.0), (frame.size[0], 0.0), frame.size, (0.0, frame.size[1])])
     corner = np.vstack([ends, *(k.area for k in report.keeps)]).min(axis=0) - (0.0, 0.3)
     size = report.surface.height.frame.size
     depth = 0.0 if report.plan is None else report.plan.deepest
     lines = [
-        sheet.title,
+        report.identity.job,
         f"Coordinates as in the scan, unit {report.scan.frame.unit}; depths in mm, deepest"
         f" {depth * 1000:.1f}.",
-        "Released for cutting within local codes."
-        if not sheet.stamp
-        else f"{sheet.stamp}: nothing here to cut from.",
+        _release_words(report, sheet),
         "Not field-proved: check with string, stick and vehicle.",
+        f"Job {report.job.date_words}; {report.identity.tool}.",
     ]
     for k, words in enumerate(lines):
         pen.text((float(corner[0]), float(corner[1]) - 0.12 * k), words, 0.08 if k else 0.10)
-    if sheet.stamp:
+    if sheet.stamp and not report.nothing_to_cut:
         middle = report.surface.height.frame.to_site((size[0] * 0.1, size[1] * 0.35))
         pen.text(
             (float(middle[0]), float(middle[1])),
@@ -237,3 +267,32 @@ def _words(pen: _Pen, report: Report, sheet: Worksheet) -> None:
             min(0.1 * size[0], 0.5),
             turn=math.radians(20) + pen.frame.angle,
         )
+
+
+def _release_words(report: Report, sheet: Worksheet) -> str:
+    if report.nothing_to_cut:
+        return "Nothing to cut."
+    if sheet.stamp:
+        return f"{sheet.stamp}: nothing here to cut from."
+    return "Released for cutting within local codes."
+
+
+def _say_on_depths(pen: _Pen, report: Report, sheet: Worksheet) -> None:
+    """On each layer of depths what the drawing says of itself, under the cut; the stamp across the cut."""
+    if report.plan is None or report.plan.deepest <= EDGE:
+        return
+    cell = pen.frame.cell
+    rows, columns = np.nonzero(np.nan_to_num(report.plan.depth.values) > EDGE)
+    left, low = float(columns.min()) * cell, float(rows.min()) * cell
+    long, wide = float(np.ptp(columns) + 1) * cell, float(np.ptp(rows)) * cell
+    for k, layer in enumerate(DEPTH_LAYERS):
+        for row, words in enumerate(report.identity.lines()):
+            under = pen.frame.to_site((left, low - 0.06 - 0.05 * row))
+            pen.text((float(under[0]), float(under[1])), words, 0.03, layer, pen.frame.angle)
+        if sheet.stamp:  # along the longer side, one layer's beside the other's
+            size = min(max(long, wide) / (WIDE * len(sheet.stamp)), 0.3)
+            along, aside = long >= wide, size * (0.2 - 1.4 * k)
+            at = (left, low + wide / 2 + aside) if along else (left + long / 2 - aside, low)
+            over = pen.frame.to_site(at)
+            turn = pen.frame.angle + (0.0 if along else math.pi / 2)
+            pen.text((float(over[0]), float(over[1])), sheet.stamp, size, layer, turn)

@@ -9,6 +9,7 @@ from crestcut.deliver.floor_plan import PLAN_NAME, draw_floor_plan
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.floor_result import FLOOR_NAME, write_floor_json
 from crestcut.deliver.floor_sheets import write_floor_sheets
+from crestcut.deliver.identity import Identity
 from crestcut.deliver.mesh import PLY_NAME, write_depth_ply
 from crestcut.floor.records import Levelling
 from crestcut.scan.records import Scan
@@ -22,17 +23,13 @@ class _MeshOf:
     surface: Surface
     scan: Scan
     plan: Levelling
-    title: str
-    release: str
-    version: str
+    identity: Identity
 
 
 def write_floor(report: FloorReport, folder: Path) -> None:
     """``depth_to_remove.ply``, ``floor_plan.png``, ``floor_sheets.pdf`` and ``floor.json`` in ``folder``."""
     judged = report.judged
-    mesh = _MeshOf(
-        judged.surface, report.scan, judged.levelling, report.title, report.release.state, report.version
-    )
+    mesh = _MeshOf(judged.surface, report.scan, judged.levelling, report.identity)
     write_depth_ply(mesh, folder / PLY_NAME)
     draw_floor_plan(report, folder / PLAN_NAME)
     write_floor_sheets(report, folder)

@@ -37,7 +37,7 @@ def draw_floor_plan(report: FloorReport, path: Path) -> None:
     import matplotlib
 
     with matplotlib.rc_context(ink.STYLE):
-        ink.save(floor_figure(report), path)
+        ink.save(floor_figure(report), path, report.identity)
 
 
 def floor_figure(report: FloorReport) -> Figure:
@@ -65,9 +65,11 @@ def floor_figure(report: FloorReport) -> Figure:
         per_inch = float(np.ptp(axes.get_xlim())) / width
         ink.scale_bar(page, x + width, bottom + high + 0.03, per_inch)
     _key(page, report, left, bottom - 0.42, width)
-    source = f"scan {', '.join(f.path.name for f in report.scan.files)} | job {report.job.base.path.name}"
+    base = report.job.base
+    source = f"scan {', '.join(f.path.name for f in report.scan.files)} | job {base.path.name}"
     ink.text_at(
-        figure, ink.MARGIN, 0.17, textwrap.shorten(f"{source} | crestcut {report.version}", 120),
+        figure, ink.MARGIN, 0.17,
+        textwrap.shorten(f"{source}, {base.date_words} | crestcut {report.version}", 120),
         fontsize=6.8, color=ink.SOFT,
     )  # fmt: skip
     ink.text_at(
@@ -80,10 +82,10 @@ def floor_figure(report: FloorReport) -> Figure:
 def _said(report: FloorReport) -> tuple[list[str], list[str]]:
     """Lines of the head, and of the reasons beside the stamp."""
     said = [verdict_line(report), *(figure_words(f) for f in report.judged.figures if f.asked is not None)]
-    room = 105 if _stamp_of(report) else 165
+    room = 105 if report.stamp else 165
     reasons = [line for r in report.release.words for line in textwrap.wrap(r, 58)]
     lines = [line for text in said for line in textwrap.wrap(f"{text[:1].upper()}{text[1:]}", room)]
-    if not _stamp_of(report):
+    if not report.stamp:
         return lines[:6], []
     return lines[:6], [*reasons[:4], "and more: see the sheets"] if len(reasons) > 5 else reasons
 
@@ -92,7 +94,7 @@ def _head(figure: Figure, report: FloorReport, said: list[str], reasons: list[st
     high = float(figure.get_size_inches()[1])
     ink.text_at(figure, ink.MARGIN, high - 0.40, report.title, fontsize=14, fontweight="bold")
     ink.text_at(figure, ink.MARGIN, high - 0.58, "\n".join(said), fontsize=8.0, va="top", linespacing=1.25)
-    stamp = _stamp_of(report)
+    stamp = report.stamp
     if not stamp:
         return
     box = {"boxstyle": "square,pad=0.35", "facecolor": "white", "edgecolor": ink.INK, "linewidth": 2.0}
@@ -102,11 +104,6 @@ def _head(figure: Figure, report: FloorReport, said: list[str], reasons: list[st
     ink.text_at(
         figure, right, high - 0.60, "\n".join(reasons), ha="right", va="top", fontsize=6.8, linespacing=1.2
     )
-
-
-def _stamp_of(report: FloorReport) -> str:
-    """Nothing is stamped where nothing is to be ground."""
-    return report.release.stamp if worth(report.judged.levelling.high) else ""
 
 
 def _frame(axes: Axes, report: FloorReport, aspect: float) -> None:
@@ -258,7 +255,7 @@ def _image(axes: Axes, report: FloorReport, colours: Any) -> None:
 
 
 def _watermark(axes: Axes, report: FloorReport) -> None:
-    stamp = _stamp_of(report)
+    stamp = report.stamp
     if stamp:
         axes.text(
             0.5, 0.5, stamp, transform=axes.transAxes, ha="center", va="center", rotation=12, fontsize=26,

@@ -8,8 +8,9 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from crestcut.cut.limits import KeepArea
+from crestcut.deliver.identity import NOTHING, Identity
 from crestcut.floor.records import Judged
-from crestcut.floor.work import FloorSheet
+from crestcut.floor.work import FloorSheet, worth
 from crestcut.job.floor_records import FloorJob
 from crestcut.scan.records import Scan
 from crestcut.work.records import Release
@@ -43,6 +44,17 @@ class FloorReport:
     def release(self) -> Release:
         """What every page is stamped with."""
         return self.work.sheet.release
+
+    @property
+    def stamp(self) -> str:
+        """What is stamped across the plan; nothing where nothing is to be ground."""
+        return self.release.stamp if worth(self.judged.levelling.high) else ""
+
+    @property
+    def identity(self) -> Identity:
+        """What every file of the floor says of itself."""
+        release = self.release.state if worth(self.judged.levelling.high) else NOTHING
+        return Identity(self.title, release, self.job.base.date, self.version)
 
     def plan_point(self, xy: tuple[float, float]) -> tuple[float, float]:
         """Site x, y in metres -> the scan's own plan coordinates and unit."""

@@ -26,6 +26,7 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "version": report.version,
         "seed": report.seed,
         "title": report.title,
+        "dated": report.job.base.date,
         "inputs": {
             "job": {"name": report.job.base.path.name, "sha256": report.job.base.sha256},
             "scans": [{"name": f.path.name, "sha256": f.sha256} for f in report.scan.files],

@@ -39,13 +39,13 @@ def write_floor_sheets(report: FloorReport, folder: Path, pictures: bool = False
     from matplotlib.backends.backend_pdf import PdfPages
 
     paths = [folder / PDF_NAME]
-    facts = {"Title": report.title, "CreationDate": None, "Producer": None, "Creator": None}
-    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=facts) as pdf:
+    about = report.identity
+    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
         for number, (name, figure) in enumerate(pages(report), start=1):
             pdf.savefig(figure)
             if pictures:
                 paths.append(folder / f"floor_{number:02d}_{name}.png")
-                figure.savefig(paths[-1], dpi=110, metadata={"Software": None})
+                figure.savefig(paths[-1], dpi=110, metadata=about.png())
     return tuple(paths)
 
 

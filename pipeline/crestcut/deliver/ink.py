@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from crestcut.deliver.identity import Identity
 from crestcut.grid import FloatArray
 from crestcut.units import FOOT
 
@@ -62,15 +63,20 @@ def paper(figure: Figure) -> Axes:
     return axes
 
 
-def save(figure: Figure, path: Path) -> None:
-    """Write a PNG that holds nothing but the picture: same input, same bytes."""
+def save(figure: Figure, path: Path, about: Identity) -> None:
+    """Write a PNG that holds the picture and, as text, what it says of itself: same input, same
+    bytes."""
     from PIL import Image
+    from PIL.PngImagePlugin import PngInfo
 
     canvas: Any = figure.canvas
     canvas.draw()
     # Straight from the canvas: without its opacity, and packed lightly, a page is written in half the time.
     picture = Image.frombuffer("RGBA", canvas.get_width_height(), canvas.buffer_rgba(), "raw", "RGBA", 0, 1)
-    picture.convert("RGB").save(path, "png", compress_level=1, dpi=(DPI, DPI))
+    told = PngInfo()
+    for keyword, text in about.png().items():
+        told.add_text(keyword, text)
+    picture.convert("RGB").save(path, "png", compress_level=1, dpi=(DPI, DPI), pnginfo=told)
 
 
 def line(axes: Axes, xy: FloatArray, effects: Any = None, **style: Any) -> None:
@@ -96,26 +102,30 @@ def halo(width: float = 1.8) -> list[Any]:
 
 
 def _head_lines(report: Report, words: str) -> list[str]:
-    room = 112 if report.release != "ok" else 165
+    room = 112 if report.stamp else 165
     return textwrap.wrap(words, room, max_lines=6, placeholder=" ...")
 
 
 def head_room(report: Report, words: str) -> float:
     """Height that ``head`` takes, with a title line for the first picture, inches."""
-    stamp = len(_reasons(report)) if report.release != "ok" else 1
+    stamp = len(_reasons(report)) if report.stamp else 1
     lines = max(len(_head_lines(report, words)), stamp)
     return 1.0 + 0.135 * lines
 
 
 def head(figure: Figure, report: Report, drawing: str, words: str) -> None:
-    """Title, what is drawn, and the verdict. A stamp stands at the right unless the release is ok."""
+    """Title, what is drawn, and the verdict. A stamp stands at the right unless it is released; where nothing
+    is to be cut there is nothing to release, and that is said there instead."""
     height = float(figure.get_size_inches()[1])
-    text_at(figure, MARGIN, height - 0.40, report.title, fontsize=14, fontweight="bold")
+    text_at(figure, MARGIN, height - 0.40, report.identity.job, fontsize=14, fontweight="bold")
     text_at(figure, MARGIN, height - 0.59, drawing, fontsize=8.5, color=SOFT)
     lines = "\n".join(_head_lines(report, words))
     text_at(figure, MARGIN, height - 0.66, lines, fontsize=8.0, va="top", linespacing=1.2)
-    if report.release != "ok":
+    if report.stamp:
         _stamp(figure, report)
+    elif report.nothing_to_cut:
+        right = float(figure.get_size_inches()[0]) - MARGIN
+        text_at(figure, right, height - 0.40, "Nothing to cut", fontsize=14, ha="right", color=SOFT)
 
 
 def _reasons(report: Report) -> list[str]:
@@ -135,7 +145,7 @@ def _stamp(figure: Figure, report: Report) -> None:
     width, height = (float(v) for v in figure.get_size_inches())
     box = {"boxstyle": "square,pad=0.35", "facecolor": "white", "edgecolor": INK, "linewidth": 2.0}
     figure.text(
-        (width - MARGIN - 0.08) / width, (height - 0.34) / height, report.release.upper(),
+        (width - MARGIN - 0.08) / width, (height - 0.34) / height, report.stamp,
         ha="right", va="center", fontsize=15, fontweight="bold", color=INK, bbox=box,
     )  # fmt: skip
     figure.text(
@@ -146,12 +156,12 @@ def _stamp(figure: Figure, report: Report) -> None:
 
 def watermark(axes: Axes, report: Report) -> None:
     """The release state across the drawing itself, so that a cropped picture still says it."""
-    if report.release == "ok":
+    if not report.stamp:
         return
     wide, tall = axes_size(axes)
-    size = min(34.0, 24 * tall, 95 * wide / len(report.release))  # the whole of it in a narrow map too
+    size = min(34.0, 24 * tall, 95 * wide / len(report.stamp))  # the whole of it in a narrow map too
     axes.text(
-        0.5, 0.5, report.release.upper(), transform=axes.transAxes, ha="center", va="center", rotation=12,
+        0.5, 0.5, report.stamp, transform=axes.transAxes, ha="center", va="center", rotation=12,
         fontsize=size, fontweight="bold", color=INK, alpha=0.14, zorder=20, clip_on=True,
     )  # fmt: skip
 
@@ -159,7 +169,7 @@ def watermark(axes: Axes, report: Report) -> None:
 def foot(figure: Figure, report: Report) -> None:
     """Where it came from and what it is not; 0.3 in from the bottom."""
     files = ", ".join(f.path.name for f in report.scan.files)
-    job = report.job.path.name
+    job = f"{report.job.path.name}, {report.job.date_words}"
     source = f"scan {files} | vehicle {report.vehicle.name} | job {job} | crestcut {report.version}"
     text_at(figure, MARGIN, 0.2, textwrap.shorten(source, 150, placeholder=" ..."), fontsize=6.8, color=SOFT)
     width = float(figure.get_size_inches()[0])

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import math
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 
 from crestcut.deliver.files import Staging
+from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.look_grade import grade
 from crestcut.deliver.look_how import how_text
 from crestcut.scan.health import Health
@@ -23,16 +25,31 @@ _AXES = {"x": "x", "y": "y", "z": "z", "-x": "minus x", "-y": "minus y", "-z": "
 _MOST_HOLES = 5  # named in words; the picture and the file have them all
 
 
-def write_look(scan: Scan, health: Health, out: Path, scanner: str | None = None) -> tuple[Path, ...]:
-    """``look.png`` (plan) and ``look.json`` in ``out``, both or neither. Raises CrestcutError where it cannot
-    be written."""
+def write_look(
+    scan: Scan,
+    health: Health,
+    out: Path,
+    scanner: str | None = None,
+    pick: Callable[[], dict[str, Any]] | None = None,
+    say: Callable[[str], None] = lambda _: None,
+) -> tuple[Path, ...]:
+    """``look.png`` (plan) and ``look.json`` in ``out``, both or neither; the paths written.
+
+    pick : waits for what ``page_pick.pick_data`` of the same scan and ``out`` gives; then ``pick.html`` too.
+    Raises CrestcutError where it cannot be written.
+    """
     from crestcut.deliver.look_plan import draw_plan
 
-    staging = Staging(Path(out))
+    staging = Staging(Path(out), "look", say)
     with staging as folder:
+        staging.about = scan_identity(scan)
         draw_plan(scan, health, folder / "look.png", scanner)
         text = json.dumps(look_record(scan, health, scanner), indent=1, allow_nan=False)
         (folder / "look.json").write_text(text + "\n", encoding="utf-8")
+        if pick is not None:
+            from crestcut.deliver.page_pick import write_pick
+
+            write_pick(scan, health, folder, pick)
     return staging.moved
 
 
@@ -43,6 +60,7 @@ def look_record(scan: Scan, health: Health, scanner: str | None = None) -> dict[
     corners = [frame.site_to_plan(f(scan.points[:, :2], axis=0)).tolist() for f in (np.min, np.max)]
     return {
         "schema": "crestcut.look/1",
+        **scan_identity(scan).record(),
         "files": [
             {
                 "name": f.path.name,

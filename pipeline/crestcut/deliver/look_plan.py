@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
+from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.look_grade import grade
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.scan.health import HEADROOM, Health, near_ground
@@ -51,7 +52,7 @@ def draw_plan(scan: Scan, health: Health, path: Path, scanner: str | None = None
     _dress(axes, scan, box)
     _scale_bar(axes, scan, box)
     _title(axes, scan, health, scanner)
-    figure.savefig(path, metadata={"Software": None})
+    figure.savefig(path, metadata=scan_identity(scan).png())
 
 
 def _picture(scan: Scan, health: Health) -> tuple[float, float, float, NDArray[np.uint8], FloatArray]:

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.deliver.colours import depth_colours, linear_from_srgb
+from crestcut.deliver.identity import Identity
 from crestcut.grid import BoolArray, FloatArray, HeightGrid, IntArray
 from crestcut.scan.records import Scan
 from crestcut.surface.records import Surface
@@ -48,11 +49,7 @@ class HasDepth(Protocol):
     @property
     def plan(self) -> Planned | None: ...
     @property
-    def title(self) -> str: ...
-    @property
-    def release(self) -> str: ...
-    @property
-    def version(self) -> str: ...
+    def identity(self) -> Identity: ...
 
 
 @dataclass(frozen=True, eq=False)
@@ -131,11 +128,11 @@ def write_depth_ply(report: HasDepth, path: Path) -> DepthMesh:
 def _ply_header(report: HasDepth, vertices: int, faces: int) -> str:
     unit, up = report.scan.frame.unit, report.scan.frame.up
     comments = [
-        f"crestcut {report.version} depth to remove: {' '.join(report.title.split())}",
+        "depth to remove from a slab",
+        *report.identity.lines(),
         f"x y z: the scan's own coordinates, unit {unit}, {up} up; the surface as it is",
         "depth: metres to remove, 0 nothing to go, nan not measured",
         "loose vertices (in no face) lie in holes of the scan: depth nan, height carried over from the rim",
-        f"release: {report.release}",
     ]
     properties = [f"property double {axis}" for axis in "xyz"]
     properties += [f"property uchar {colour}" for colour in ("red", "green", "blue")] + [
@@ -171,12 +168,20 @@ def write_depth_glb(report: HasDepth, path: Path) -> DepthMesh:
         body, vertex_colors=np.c_[linear, np.full(len(linear), 255, np.uint8)]
     )
     body.vertex_attributes["_DEPTH"] = depth.astype(np.float32)
-    body.metadata["depth"] = "metres to remove, in attribute _DEPTH; 0 nothing to go"
+    about = report.identity
+    body.metadata.update(about.record(), depth="metres to remove, in attribute _DEPTH; 0 nothing to go")
     scene = trimesh.Scene()
-    scene.add_geometry(body, geom_name="depth to remove")
+    name = f"depth to remove | {about.words()}"  # what a viewer's list of parts shows
+    scene.add_geometry(body, geom_name=name, node_name=name)
+    scene.metadata.update(about.record())
     scene.metadata["origin"] = [float(v) for v in middle + report.scan.frame.shift]
     scene.metadata["origin_is"] = "metres, scan axes turned z up, of this file's origin; this file is y up"
-    path.write_bytes(scene.export(file_type="glb", include_normals=True, tree_postprocessor=_plain_material))
+
+    def finished(tree: dict) -> None:
+        tree["asset"].update(generator=about.tool, extras=about.record())
+        _plain_material(tree)
+
+    path.write_bytes(scene.export(file_type="glb", include_normals=True, tree_postprocessor=finished))
     return DepthMesh(local, faces.reshape(-1, 3), depth, rgb)
 
 

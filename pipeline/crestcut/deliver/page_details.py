@@ -218,7 +218,9 @@ def inputs(document: Document) -> str:
         for row in (found if isinstance(found, list) else [])
         if isinstance(row, Mapping)
     ]
-    made = f"Crestcut {esc(document.get('version'))}, seed {esc(document.get('seed'))}. Made from:"
+    dated = f"dated {esc(document['dated'])}" if document.get("dated") else "not dated"
+    tool = f"Crestcut {esc(document.get('version'))}, seed {esc(document.get('seed'))}"
+    made = f"Job {dated}. {tool}. Made from:"
     return f"<footer><p>{made}</p><ul>{''.join(rows)}</ul></footer>"
 
 

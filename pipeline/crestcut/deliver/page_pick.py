@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.page_footing import footing
 from crestcut.deliver.page_pack import pack_colours, pack_layer
 from crestcut.deliver.page_pick_vehicles import generic_vehicles
@@ -57,7 +58,8 @@ def write_pick(
         "device: the page works "
         "without a network.</p></noscript></main>"
     )
-    return write_page(page(f"Pick: {name}", "pick", body, found, units), out, "pick.html")
+    text = page(f"Pick: {name}", "pick", body, found, units, scan_identity(scan))
+    return write_page(text, out, "pick.html")
 
 
 def _folder(out: Path) -> Path:

@@ -63,4 +63,4 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
         lower.inputs(document),
         meanings(document),
     ])  # fmt: skip
-    return page(f"{report.title}: report", "report", keep_stops(body), scene(report), units)
+    return page(f"{report.title}: report", "report", keep_stops(body), scene(report), units, report.identity)

@@ -71,7 +71,7 @@ def scene(report: Report) -> dict[str, Any]:
 
 def nothing_to_cut(report: Report) -> bool:
     """Is every gap already what was asked for? Then nothing waits for a release."""
-    return report.plan is not None and report.plan.deepest <= 0 and report.plan.feasible
+    return report.nothing_to_cut
 
 
 def gap_short(report: Report) -> FloatArray:

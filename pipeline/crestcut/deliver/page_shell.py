@@ -15,6 +15,7 @@ from importlib import resources
 from pathlib import Path
 from typing import Any
 
+from crestcut.deliver.identity import Identity
 from crestcut.errors import CrestcutError
 
 _VIEWER = "viewer/built"
@@ -52,18 +53,20 @@ def plain(value: Any) -> Any:
     return value
 
 
-def page(title: str, kind: str, body: str, data: Mapping[str, Any], units: str) -> str:
+def page(title: str, kind: str, body: str, data: Mapping[str, Any], units: str, about: Identity) -> str:
     """The whole HTML text.
 
     title : plain text.  kind : "pick" or "report".  body : markup, already escaped.  data : what the viewer
     reads.
-    units : "metric" or "inches", shown first.
+    units : "metric" or "inches", shown first.  about : what the page says of itself.
     """
     style, script = _asset("page.css"), _asset("viewer.js")
     policy = (
         f"default-src 'none'; script-src '{_hash(script)}'; style-src '{_hash(style)}'; img-src data: blob:; "
         "base-uri 'none'; form-action 'none'"
     )
+    named = {"generator": about.tool, "release": about.release, "job": about.job, "dated": about.date_words}
+    told = "".join(f'<meta name="{name}" content="{esc(text)}">\n' for name, text in named.items())
     return (
         f'<!doctype html>\n<html lang="en" data-page="{esc(kind)}" '
         f'data-units="{esc(units)}">\n<head>\n<meta charset="utf-8">\n'
@@ -71,7 +74,7 @@ def page(title: str, kind: str, body: str, data: Mapping[str, Any], units: str) 
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n<meta name="color-scheme" '
         'content="light dark">\n'
         '<meta name="referrer" '
-        f'content="no-referrer">\n<title>{esc(title)}</title>\n<style>{style}</style>\n</head>\n'
+        f'content="no-referrer">\n{told}<title>{esc(title)}</title>\n<style>{style}</style>\n</head>\n'
         f'<body>\n{body}\n<script type="application/json" '
         f'id="crestcut-data">{json_for_script(plain(data))}</script>\n'
         f"<script>{script}</script>\n</body>\n</html>\n"

@@ -47,7 +47,7 @@ def draw_plan(report: Report, path: Path) -> None:
 
     with matplotlib.rc_context(ink.STYLE):
         figure = plan_figure(report)
-        ink.save(figure, path)
+        ink.save(figure, path, report.identity)
 
 
 def plan_figure(report: Report) -> Figure:

@@ -26,6 +26,7 @@ from typing import IO, Any
 
 from crestcut.deliver.press_pipe import Packer, Parts, Unpacker, receive, send
 from crestcut.short_lived import tidy_seldom
+from crestcut.stopping import end_with_parent
 
 Say = Callable[[str], None]
 SOON = 0.05  # s: who asks within it gains nothing from a page drawn for nobody
@@ -173,7 +174,7 @@ def _start(idle: str) -> subprocess.Popen[bytes] | None:
         return None
     try:
         # -P: as for the command itself, nothing is imported from the folder that somebody happens to stand in
-        program = [sys.executable, "-P", "-m", __name__, idle]
+        program = [sys.executable, "-P", "-m", __name__, idle, str(os.getpid())]
         with _deaf_to_ctrl_c():  # for the child inherits it, and would answer before it has learnt not to
             return subprocess.Popen(program, stdin=subprocess.PIPE, stdout=subprocess.PIPE, pipesize=PIPE)
     except OSError:
@@ -212,6 +213,7 @@ def _read_ahead(pipe: IO[bytes], messages: queue.Queue[list[bytearray]]) -> None
 
 def _serve() -> None:
     """The child: do what is asked, load what draws when there is nothing to do, until the pipe is closed."""
+    end_with_parent(int(sys.argv[2]))  # busy in a library it would not notice for seconds that a pipe closed
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the parent's to answer
     messages: queue.Queue[list[bytearray]] = queue.Queue()
     answers, sys.stdout = sys.stdout.buffer, sys.stderr  # nothing else may write among the answers

@@ -46,7 +46,7 @@ def draw_profile(report: Report, path: Path) -> None:
     import matplotlib
 
     with matplotlib.rc_context(ink.STYLE):
-        ink.save(profile_figure(report), path)
+        ink.save(profile_figure(report), path, report.identity)
 
 
 def profile_figure(report: Report) -> Figure:

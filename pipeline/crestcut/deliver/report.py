@@ -10,6 +10,7 @@ import numpy as np
 
 from crestcut.cut.option_rows import Option
 from crestcut.cut.records import CutPlan
+from crestcut.deliver.identity import NOTHING, Identity
 from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
 from crestcut.scan.records import Scan
@@ -141,6 +142,22 @@ class Report:
             return self.today.least_clearance
         worst = self.before.worst
         return math.nan if worst is None else worst.gap
+
+    @property
+    def nothing_to_cut(self) -> bool:
+        """Is every gap already what was asked for? Then nothing waits for a release."""
+        return self.plan is not None and self.plan.deepest <= 0 and self.plan.feasible
+
+    @property
+    def stamp(self) -> str:
+        """What is stamped across pictures and drawing; nothing where released, or nothing is to be cut."""
+        return "" if self.release == "ok" or self.nothing_to_cut else self.release.upper()
+
+    @property
+    def identity(self) -> Identity:
+        """What every file of the job says of itself."""
+        release = NOTHING if self.nothing_to_cut else self.release
+        return Identity(self.title, release, self.job.date, self.version)
 
     @property
     def title(self) -> str:

@@ -28,6 +28,7 @@ def result_document(report: Report) -> dict[str, object]:
         "version": report.version,
         "seed": report.seed,
         "title": report.title,
+        "dated": report.job.date,
         "inputs": inputs_of(report),
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from crestcut.deliver import ink, sheet_pages
+from crestcut.deliver.identity import Identity
 from crestcut.deliver.sheet_jig import jig_pages
 from crestcut.deliver.sheet_measure import measure_pages
 from crestcut.deliver.sheet_paper import put
@@ -29,20 +30,24 @@ SCHEMA = "crestcut.worksheet/1"
 PDF_NAME, JSON_NAME = "work_sheets.pdf", "worksheet.json"
 
 
-def write_sheets(sheet: Worksheet, site: Site, folder: Path, pictures: bool = False) -> tuple[Path, ...]:
+def write_sheets(
+    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool = False
+) -> tuple[Path, ...]:
     """Write ``work_sheets.pdf``, ``worksheet.json`` and, when released, ``work_*.csv`` into ``folder``.
 
-    site : what ``work.order.make_site`` gives for the same plan.  pictures : also one PNG a page.
+    site : what ``work.order.make_site`` gives for the same plan.  about : what every file says of itself.
+    pictures : also one PNG a page.
     Returns the files written. Same input, same bytes.
     """
     paths = [folder / JSON_NAME]
-    text = json.dumps(worksheet_document(sheet), indent=1, ensure_ascii=False, allow_nan=False)
+    text = json.dumps(worksheet_document(sheet, about), indent=1, ensure_ascii=False, allow_nan=False)
     paths[0].write_text(text + "\n", encoding="utf-8")
     for name, rows in tables(sheet):
         paths.append(folder / name)
         with paths[-1].open("w", newline="", encoding="utf-8") as file:
+            file.writelines(f"# {line}\n" for line in about.lines())
             csv.writer(file, lineterminator="\n").writerows(rows)
-    return (*paths, *_write_pages(sheet, site, folder, pictures))
+    return (*paths, *_write_pages(sheet, site, about, folder, pictures))
 
 
 def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
@@ -69,24 +74,23 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
     yield from ((name, figure) for name, figures in made for figure in figures)
 
 
-def _write_pages(sheet: Worksheet, site: Site, folder: Path, pictures: bool) -> list[Path]:
+def _write_pages(sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool) -> list[Path]:
     import matplotlib
     from matplotlib.backends.backend_pdf import PdfPages
 
     paths = [folder / PDF_NAME]
-    facts = {"Title": sheet.title, "CreationDate": None, "Producer": None, "Creator": None}
-    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=facts) as pdf:
+    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
         for number, (name, figure) in enumerate(pages(sheet, site), start=1):
             wide, tall = figure.get_size_inches()
             put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
             pdf.savefig(figure)
             if pictures:
                 paths.append(folder / f"work_{number:02d}_{name}.png")
-                figure.savefig(paths[-1], dpi=110, metadata={"Software": None})
+                figure.savefig(paths[-1], dpi=110, metadata=about.png())
     return paths
 
 
-def worksheet_document(sheet: Worksheet) -> dict[str, object]:
+def worksheet_document(sheet: Worksheet, about: Identity) -> dict[str, object]:
     """The worksheet as plain values, SI; not measured is null."""
     document = _plain(dataclasses.asdict(sheet))
     assert isinstance(document, dict)
@@ -95,7 +99,7 @@ def worksheet_document(sheet: Worksheet) -> dict[str, object]:
     assert isinstance(told, dict)
     codes = [{"code": r.code, "about": r.about} for r in release.reasons]
     return {
-        "schema": SCHEMA, **document,
+        "schema": SCHEMA, "version": about.version, "dated": about.dated, **document,
         "release": {**told, "reasons": list(release.words), "codes": codes},
     }  # fmt: skip
 

@@ -9,6 +9,7 @@ import textwrap
 from pathlib import Path
 from typing import Any
 
+from crestcut.deliver.identity import Identity
 from crestcut.deliver.ink import SOFT, axes_at, new_figure, save, text_at
 from crestcut.deliver.vehicle_dimensions import scale_bar
 from crestcut.deliver.vehicle_plan import draw_plan_view
@@ -63,7 +64,7 @@ def draw_vehicle(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
         **_LABEL,
     )
     scale_bar(plan, limits, half)
-    save(figure, out_png)
+    save(figure, out_png, Identity(vehicle.name))
 
 
 _LABEL: dict[str, Any] = {"fontsize": 7.5, "fontweight": "bold", "color": SOFT}

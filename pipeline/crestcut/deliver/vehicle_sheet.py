@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from crestcut.deliver import ink
+from crestcut.deliver.identity import Identity
 from crestcut.deliver.vehicle_sheet_views import front, low_part, side, underneath
 from crestcut.vehicle.sheet import blank_sheet
 from crestcut.vehicle.sheet_items import CAUTIONS, ITEMS, LOADED, LOW_PARTS, OPTIONAL, PART_ITEMS, STEPS
@@ -74,13 +75,11 @@ def write_measuring_sheet(folder: Path) -> tuple[Path, ...]:
     from matplotlib.backends.backend_pdf import PdfPages
 
     pdf, fill = folder / PDF_NAME, folder / FILL_NAME
-    facts = {
-        "Title": "Measuring sheet for a vehicle", "CreationDate": None, "Producer": None, "Creator": None
-    }  # fmt: skip
-    with matplotlib.rc_context(ink.STYLE), PdfPages(pdf, metadata=facts) as book:
+    about = Identity("Measuring sheet for a vehicle")
+    with matplotlib.rc_context(ink.STYLE), PdfPages(pdf, metadata=about.pdf()) as book:
         for figure in measuring_pages():
             book.savefig(figure)
-    fill.write_text(blank_sheet(), encoding="utf-8", newline="\n")
+    fill.write_text(f"# made by: {about.tool}\n{blank_sheet()}", encoding="utf-8", newline="\n")
     return pdf, fill
 
 

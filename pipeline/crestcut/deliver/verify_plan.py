@@ -70,7 +70,7 @@ def draw_checked(report: Report, check: Check, path: Path) -> None:
     import matplotlib
 
     with matplotlib.rc_context(ink.STYLE):
-        ink.save(checked_figure(report, check), path)
+        ink.save(checked_figure(report, check), path, report_now(report, check).identity)
 
 
 def checked_figure(report: Report, check: Check) -> Figure:

@@ -32,6 +32,7 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
         "version": report.version,
         "seed": report.seed,
         "title": report.title,
+        "dated": report.job.date,
         "inputs": [*inputs_of(report), *files],
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,

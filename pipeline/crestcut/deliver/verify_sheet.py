@@ -12,6 +12,7 @@ from crestcut.deliver import ink
 from crestcut.deliver.report import Report
 from crestcut.deliver.sheet_paper import A4, LETTER, SIDE, put
 from crestcut.deliver.verify_plan import checked_facts, draw_panels, panels_of
+from crestcut.deliver.verify_report import report_now
 from crestcut.deliver.verify_words import (
     FIELD_NOTE,
     HEADS,
@@ -40,7 +41,8 @@ def write_hand_over(report: Report, check: Check, path: Path) -> None:
     import matplotlib
     from matplotlib.backends.backend_pdf import PdfPages
 
-    with matplotlib.rc_context(ink.STYLE), PdfPages(path, metadata={"CreationDate": None}) as pdf:
+    about = report_now(report, check).identity
+    with matplotlib.rc_context(ink.STYLE), PdfPages(path, metadata=about.pdf()) as pdf:
         pdf.savefig(hand_over_figure(report, check))
 
 
@@ -142,5 +144,6 @@ class _Page:
             put(self.figure, x, y + 0.15, name, fontsize=8, color=ink.SOFT)
         for k, line in enumerate(textwrap.wrap(FIELD_NOTE, 120)):
             put(self.figure, SIDE, self.tall - 0.56 + 0.13 * k, line, fontsize=7.5, color=ink.SOFT)
-        source = f"job {report.job.path.name} | vehicle {report.vehicle.name} | crestcut {report.version}"
+        job = f"{report.job.path.name}, {report.job.date_words}"
+        source = f"job {job} | vehicle {report.vehicle.name} | crestcut {report.version}"
         put(self.figure, SIDE, self.tall - 0.26, textwrap.shorten(source, 110), fontsize=7.5, color=ink.SOFT)

@@ -97,7 +97,7 @@ def make_floor_sheet(
             title=base.title,
             stamp=release.stamp,
             release=release,
-            source=f"floor | job {base.path.name}",
+            source=f"job {base.path.name}, {base.date_words} | floor",
             metric=metric,
             words=words,
             first=(),

@@ -4,6 +4,7 @@ instead.
 
 from __future__ import annotations
 
+import datetime
 import math
 import re
 import textwrap
@@ -147,6 +148,18 @@ def _text(value: Any) -> Any:
     return value.strip()
 
 
+def _day(value: Any) -> str:
+    """A TOML date, or its text -> ISO 8601."""
+    if isinstance(value, str):
+        try:
+            value = datetime.date.fromisoformat(value.strip())
+        except ValueError:
+            pass
+    if not isinstance(value, datetime.date) or isinstance(value, datetime.datetime):
+        raise fault(f"{_quoted(value)} is no date", 'write year, month and day, like date = "2026-11-29"')
+    return value.isoformat()
+
+
 def _unit(value: str) -> str:
     if value not in METRES_PER:
         raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
@@ -176,6 +189,7 @@ Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
 Number = Annotated[float, BeforeValidator(_said(_number))]
 Text = Annotated[str, BeforeValidator(_text)]
 Note = str  # whatever somebody wants to keep beside an answer
+Day = Annotated[str, BeforeValidator(_day)]
 Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
 UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
 Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]

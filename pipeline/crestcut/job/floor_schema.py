@@ -10,7 +10,7 @@ from pydantic import Field, ValidationError, field_validator, model_validator
 from crestcut.errors import CrestcutError
 from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
-from crestcut.job.fields import Depth, Number, Positive, Table, Text, fault
+from crestcut.job.fields import Day, Depth, Number, Positive, Table, Text, fault
 from crestcut.job.floor_records import FloorJob, FloorWish
 from crestcut.job.load import check_points
 from crestcut.job.records import Job, Point
@@ -116,6 +116,7 @@ class FloorFile(Table):
     """The whole file of a floor's job."""
 
     title: Text | None = None
+    date: Day | None = None
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
     floor: FloorTable

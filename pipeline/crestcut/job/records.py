@@ -228,7 +228,8 @@ class Job:
     """A whole job file, checked. Paths are resolved; places are still in the scan's coordinates or tied to
     marks.
 
-    cell : of the height raster, m, 0.002 to 0.05.  sha256 : of the job file's bytes.
+    cell : of the height raster, m, 0.002 to 0.05.  sha256 : of the job file's bytes.  date : the job's own
+    (ISO 8601), which every file made from it carries.
     """
 
     path: Path
@@ -249,3 +250,9 @@ class Job:
     other_vehicles: tuple[VehicleChoice, ...] = ()
     sha256: str = ""
     after: After | None = None
+    date: str | None = None
+
+    @property
+    def date_words(self) -> str:
+        """As the foot of a sheet says it."""
+        return f"dated {self.date}" if self.date else "not dated"

@@ -14,6 +14,7 @@ from crestcut.job.fields import (
     Beneath,
     Cell,
     Country,
+    Day,
     Degrees,
     Depth,
     Gap,
@@ -309,6 +310,7 @@ class JobFile(Table):
     """The whole job file."""
 
     title: Text | None = None
+    date: Day | None = None
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
     vehicle: VehicleTable

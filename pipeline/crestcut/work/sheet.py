@@ -65,7 +65,7 @@ def make_worksheet(
         title=job.title or job.path.stem,
         stamp=release.stamp,
         release=release,
-        source=f"vehicle {order.vehicle.name} | job {job.path.name}",
+        source=f"job {job.path.name}, {job.date_words} | vehicle {order.vehicle.name}",
         metric=metric,
         words=words,
         first=measures(advice, order.marks, height, start, to_site)

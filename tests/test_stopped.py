@@ -1,0 +1,121 @@
+"""A command that is stopped: what it says is true, what was there is whole, and nobody outlives it."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from crestcut import cli
+from crestcut.deliver.files import Staging
+from test_bad_input import JOB, VEHICLE, slab, write_laz
+
+pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="no such signals there")
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Path:
+    """A good job, and what an earlier run left in its folder."""
+    (tmp_path / "job.toml").write_text(JOB)
+    (tmp_path / "trolley.toml").write_text(VEHICLE)
+    write_laz(tmp_path / "slab.laz", slab())
+    with Staging(tmp_path / "out", "run") as folder:
+        for name in ("plan.png", "work_jig.csv"):
+            (folder / name).write_text(f"old {name}")
+    return tmp_path
+
+
+def stopped(site: Path, blow: signal.Signals, word: str) -> tuple[int, str, list[int]]:
+    """Run the job, stop it once it has said ``word``: exit code, stderr, its child processes."""
+    command = [
+        sys.executable,
+        "-m",
+        "crestcut.cli",
+        "run",
+        str(site / "job.toml"),
+        "--out",
+        str(site / "out"),
+    ]
+    child = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    assert child.stderr is not None
+    said = ""
+    while word not in said:
+        line = child.stderr.readline()
+        assert line, said
+        said += line
+    known = Path(f"/proc/{child.pid}/task/{child.pid}/children")
+    children = [int(pid) for pid in known.read_text().split()] if known.exists() else []
+    child.send_signal(blow)
+    out, rest = child.communicate(timeout=60)
+    assert out == ""
+    return child.returncode, said + rest, children
+
+
+def gone(pid: int) -> bool:
+    for _ in range(100):
+        state = Path(f"/proc/{pid}/stat")
+        if not state.exists() or state.read_text().rsplit(")", 1)[1].split()[0] == "Z":
+            return True
+        time.sleep(0.02)
+    return False
+
+
+def names(folder: Path) -> set[str]:
+    return {p.name for p in folder.iterdir()}
+
+
+def old_set_is_whole(site: Path) -> bool:
+    found = {p.name: p.read_text() for p in (site / "out").iterdir() if p.name != "manifest.json"}
+    return found == {name: f"old {name}" for name in ("plan.png", "work_jig.csv")}
+
+
+@pytest.mark.parametrize("blow", [signal.SIGTERM, signal.SIGHUP])
+def test_an_end_that_is_asked_for_is_answered_as_ctrl_c_is(site: Path, blow: signal.Signals) -> None:
+    before = names(site)
+    code, said, children = stopped(site, blow, "seeking the least cut")
+    assert code == 130
+    assert said.splitlines()[-1] == "crestcut: stopped, nothing was written" and "Traceback" not in said
+    assert names(site) == before and old_set_is_whole(site)
+    assert all(gone(pid) for pid in children)
+    if (os.cpu_count() or 1) > 1 and sys.platform == "linux":
+        assert children, "what draws elsewhere"
+
+
+def test_a_run_killed_outright_leaves_what_the_next_command_sweeps(site: Path) -> None:
+    before = names(site)
+    code, _, children = stopped(site, signal.SIGKILL, "trying what is cheaper")
+    assert code == -signal.SIGKILL and all(gone(pid) for pid in children)
+    (left,) = names(site) - before
+    assert left.startswith(".out-") and left.endswith(".part") and old_set_is_whole(site)
+    done = CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml"), "--out", str(site / "out")])
+    assert done.exit_code == 0, done.output
+    assert names(site) == before
+    assert names(site / "out") == {"plan.png", "work_jig.csv", "vehicle.png", "manifest.json"}
+
+
+@pytest.mark.parametrize("blow", [signal.SIGINT, signal.SIGTERM])
+def test_one_that_comes_after_the_switch_does_not_say_that_nothing_was_written(
+    site: Path, monkeypatch: pytest.MonkeyPatch, blow: signal.Signals
+) -> None:
+    monkeypatch.setattr(cli, "_list", lambda _: signal.raise_signal(blow))
+    out = site / "out"
+    done = CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml"), "--out", str(out)])
+    assert done.exit_code == 130
+    assert done.stderr.splitlines()[-1] == f"crestcut: stopped, all results are in {out}, whole"
+    assert (out / "vehicle.png").stat().st_size > 10_000
+    monkeypatch.undo()
+    monkeypatch.setattr("crestcut.deliver.vehicle_drawing.draw_vehicle", lambda *_: signal.raise_signal(blow))
+    again = CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml"), "--out", str(out)])
+    assert again.exit_code == 130 and again.stderr.endswith("crestcut: stopped, nothing was written\n")
+
+
+def test_signals_are_answered_as_before_once_a_command_is_done(site: Path) -> None:
+    before = [signal.getsignal(n) for n in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)]
+    CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml")])
+    assert [signal.getsignal(n) for n in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)] == before
