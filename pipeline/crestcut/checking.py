@@ -159,7 +159,7 @@ def _by_scan(
 ) -> Check:
     assert report.plan is not None
     with clock.stage("now", "driving over the finished work"):
-        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED, scanned=True)
+        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
     found = Check(

@@ -45,8 +45,8 @@ from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
 from crestcut.travel.chance_records import Chance
-from crestcut.travel.conditioned import given
 from crestcut.travel.chance_witness import witness_evidence
+from crestcut.travel.conditioned import given
 from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, Passage, TravelLine

@@ -40,7 +40,7 @@ class Driver:
     vehicle: Vehicle
     loads: tuple[LoadState, ...]
     main: bool  # the one of [vehicle], which the witnesses speak of
-    parts: FloatArray | None = None  # drawn heights of its parts, where readings have told of them: see Passage
+    parts: FloatArray | None = None  # drawn heights of its parts where readings told of them: ``Passage``
 
 
 @dataclass(frozen=True, eq=False)

@@ -98,6 +98,6 @@ def _tiles(
 ) -> Tiles:
     count, mean, left = blocks
     use = on & (count >= FILLED * per * per)
-    middle = _middles(*count.shape, side, cell)
+    middle = _middles(count.shape[0], count.shape[1], side, cell)
     n = int(use.sum())
     return Tiles(middle[use], mean[use], np.full(n, side), count[use].astype(float), left[use])

@@ -1,4 +1,4 @@
-"""The slab behind a fitted scan: heights and their doubt judged with what is known of concrete and scanner."""
+"""The slab behind a fitted scan: its heights and their doubt, judged by what concrete and scanners are like."""
 
 from __future__ import annotations
 
@@ -14,16 +14,18 @@ UNNAMED_WARP = 0.0030  # m, median where nobody named a scanner: from a level to
 FLATNESS_FACTOR = 2.0  # 1 sd as a factor: classes are for new floors, a yard is wider (common practice)
 
 
-def slab_behind(
-    surface: Surface, error: ErrorModel, flatness: float | None = None, seed: int = 0
-) -> Surface:
+def slab_behind(surface: Surface, error: ErrorModel, flatness: float | None = None, seed: int = 0) -> Surface:
     """The surface with the slab's mean for heights and what else the slab may be in its error.
 
     error : of the scan.  flatness : F-number of the floor's class (ACI 117-10), None where none is known.
     """
     warp = UNNAMED_WARP if error.known is Known.UNNAMED else error.warp
     priors = FieldPriors(
-        curvature_of(flatness or USUAL_FLATNESS), FLATNESS_FACTOR, warp, FACTOR[error.known], error.warp_length
+        curvature_of(flatness or USUAL_FLATNESS),
+        FLATNESS_FACTOR,
+        warp,
+        FACTOR[error.known],
+        error.warp_length,
     )
     slab, mean = judge(
         surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,

@@ -216,8 +216,7 @@ def _changes(points: FloatArray, share: FloatArray, surface: Surface, rng: np.ra
 
 
 def _least_of(down: FloatArray, change: FloatArray) -> tuple[FloatArray, float]:
-    """How likely each place is to be the nearest, and the least that is to be expected: the mean of the draws'
-    own."""
+    """How likely each place is to be the nearest, and the least that is to be expected: the draws' mean."""
     each = down[:, None] + change
     chance = np.bincount(each.argmin(axis=0), minlength=len(down)) / change.shape[1]
     return chance, float(each.min(axis=0).mean())

@@ -16,10 +16,10 @@ import numpy as np
 from scipy import linalg
 
 from crestcut.grid import FloatArray, IntArray
-from crestcut.surface.breaks import Break
-from crestcut.surface.shapes import FACE, TREND, Columns, Shape, columns
-from crestcut.surface.split import Setting, Settings, Whitened
 from crestcut.surface.averages import Tiles
+from crestcut.surface.breaks import Break
+from crestcut.surface.shapes import FACE, TREND, Columns, Row, Shape, columns
+from crestcut.surface.split import Setting, Settings, Whitened
 
 FLAT = {Shape.LEVEL: 10.0, Shape.TILT_U: 1.0, Shape.TILT_V: 1.0}  # 1 sd, m or m/m: nothing is known
 BOW_SD = 0.004  # 1/m, 1 sd: 8 mm in the middle of 4 m
@@ -58,12 +58,14 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     across, lengthways = Break.straight(0.0, 0.0), Break.straight(math.pi / 2, 0.0)
     lines = (*breaks, across, lengthways)
     number = {"u": len(breaks), "v": len(breaks) + 1}
-    always: list[tuple[Shape, tuple[float, ...], int, float]] = [(k, (), -1, FLAT.get(k, BOW_SD)) for k in TREND]
+    always: list[Row] = [(k, (), -1, FLAT.get(k, BOW_SD)) for k in TREND]
     hinges = [k for k, b in enumerate(breaks) if b.fold != 0]
     always += [(Shape.HINGE_ALONG, (0.0, breaks[k].rounding), k, FOLD_ALONG_SD) for k in hinges]
-    rows, choices, none = list(always), [], []
+    rows = list(always)
+    choices: list[tuple[IntArray, FloatArray]] = []
+    none: list[float] = []
 
-    def offer(some: list[tuple[Shape, tuple[float, ...], int, float]], odds: float, without: float) -> None:
+    def offer(some: list[Row], odds: float, without: float) -> None:
         """A variable that takes one of ``some``, equally likely, with odds to ``without``."""
         index = np.arange(len(rows), len(rows) + len(some))
         rows.extend(some)
@@ -73,7 +75,7 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     for k, line in enumerate(breaks):
         if line.fold != 0:
             moved = (0.0, -1.5 * max(line.placed, 0.003), 1.5 * max(line.placed, 0.003))
-            some = [(Shape.HINGE, (d, r), k, FOLD_SD) for d in moved for r in ROUNDINGS]
+            some: list[Row] = [(Shape.HINGE, (d, r), k, FOLD_SD) for d in moved for r in ROUNDINGS]
             some += [(Shape.CURVE, (0.0, length), k, FOLD_SD) for length in LENGTHS]
             offer(some, 1.0, ABSENT)
         else:
@@ -97,8 +99,8 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     return Dictionary(columns(rows, lines, (centre[0], centre[1])), len(always), tuple(choices), tuple(none))
 
 
-def _gentle(low: FloatArray, high: FloatArray, number: dict[str, int]) -> list[tuple[Shape, tuple[float, ...], int, float]]:
-    some = []
+def _gentle(low: FloatArray, high: FloatArray, number: dict[str, int]) -> list[Row]:
+    some: list[Row] = []
     for axis, name in enumerate("uv"):
         for length in (0.4, 1.0, 2.0, 3.5):
             places = np.arange(low[axis] + 0.3, high[axis] - 0.3, max(0.2, length / 6))
@@ -106,8 +108,8 @@ def _gentle(low: FloatArray, high: FloatArray, number: dict[str, int]) -> list[t
     return some
 
 
-def _features(low: FloatArray, high: FloatArray, number: dict[str, int]) -> tuple[list[tuple[Shape, tuple[float, ...], int, float]], ...]:
-    bumps = []
+def _features(low: FloatArray, high: FloatArray, number: dict[str, int]) -> tuple[list[Row], ...]:
+    bumps: list[Row] = []
     for size in BUMP_SIZES:
         every = 0.75 * size + 0.05
         for u in np.arange(low[0], high[0] + every / 2, every):
@@ -115,12 +117,12 @@ def _features(low: FloatArray, high: FloatArray, number: dict[str, int]) -> tupl
                 (Shape.BUMP, (float(u), float(v), size), -1, BUMP_SD)
                 for v in np.arange(low[1], high[1] + every / 2, every)
             ]
-    ruts = [
+    ruts: list[Row] = [
         (Shape.RUT, (float(v), size), number["v"], RUT_SD)
         for size in RUT_SIZES
         for v in np.arange(low[1], high[1], 0.6 * size)
     ]
-    steps = [
+    steps: list[Row] = [
         (Shape.STEP, (float(p), FACE), number[name], STEP_SD)
         for axis, name in enumerate("uv")
         for p in np.arange(low[axis] + 0.2, high[axis] - 0.2, 0.05)
@@ -154,7 +156,9 @@ def _on(words: Dictionary, state: Sequence[int]) -> IntArray:
     return np.array([*range(words.always), *sorted({s for s in state if s >= 0})], dtype=np.int64)
 
 
-def _gains(words: Dictionary, seen: Whitened, state: Sequence[int], index: IntArray | None = None) -> FloatArray:
+def _gains(
+    words: Dictionary, seen: Whitened, state: Sequence[int], index: IntArray | None = None
+) -> FloatArray:
     """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
     1/2 t^2 / (v + 1/sd^2) - 1/2 log(1 + sd^2 v), t and v its own after the others are taken out."""
     on, sd = _on(words, state), words.columns.sd
@@ -171,7 +175,9 @@ def _gains(words: Dictionary, seen: Whitened, state: Sequence[int], index: IntAr
     return np.asarray(gain)
 
 
-def thinned(words: Dictionary, seen: Whitened, state: Sequence[int]) -> tuple[Dictionary, IntArray, list[int]]:
+def thinned(
+    words: Dictionary, seen: Whitened, state: Sequence[int]
+) -> tuple[Dictionary, IntArray, list[int]]:
     """The dictionary with only what the heights speak for, the old columns' numbers, and the state in it."""
     gain = _gains(words, seen, state)
     keep = np.zeros(len(words.columns), bool)

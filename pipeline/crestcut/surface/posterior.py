@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from scipy import linalg, ndimage, sparse
 
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.surface.averages import Tiles, tiles_of
 from crestcut.surface.breaks import Break
 from crestcut.surface.covariance import HALF
 from crestcut.surface.draws import FINE_WARP, Layer
@@ -39,7 +40,6 @@ from crestcut.surface.split import (
     squares,
     whiten,
 )
-from crestcut.surface.averages import Tiles, tiles_of
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 PAIRS, ROUNDS = 100, 12  # of draws, each with its opposite; settings they are shared among
@@ -187,7 +187,9 @@ def judge(
     return posterior, height.like(np.where(height.measured, whole, np.nan))
 
 
-def _noise(tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float) -> tuple[FloatArray, float]:
+def _noise(
+    tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float
+) -> tuple[FloatArray, float]:
     """(n,) variance of each tile's mean by patch and white noise, m2, and the sd of both at a node, m.
 
     What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
@@ -313,19 +315,29 @@ def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
             first = int(np.argmax(has.sum(axis=1)))
             sizes = words.columns.sizes[index]
             reach = max(float(sizes[first, 2 if kind == Shape.BUMP else 1]), 0.15)
-            apart = np.abs(sizes[:, :2] - sizes[first, :2]) if kind == Shape.BUMP else np.abs(sizes[:, :1] - sizes[first, :1])
-            near = (apart <= reach).all(axis=1) & (words.columns.line[index] == words.columns.line[index[first]])
+            apart = (
+                np.abs(sizes[:, :2] - sizes[first, :2])
+                if kind == Shape.BUMP
+                else np.abs(sizes[:, :1] - sizes[first, :1])
+            )
+            near = (apart <= reach).all(axis=1) & (
+                words.columns.line[index] == words.columns.line[index[first]]
+            )
             any_of = has[near].any(axis=0)
             chance = float(any_of.mean())
             if chance >= PRESENT:
                 height = float(amplitude[index[near]][:, any_of].sum(axis=0).mean())
-                at = (float(sizes[first, 0]), float(sizes[first, 1])) if kind == Shape.BUMP else (float(sizes[first, 0]), float("nan"))
+                at = (
+                    (float(sizes[first, 0]), float(sizes[first, 1]))
+                    if kind == Shape.BUMP
+                    else (float(sizes[first, 0]), float("nan"))
+                )
                 yield Feature(kind, at, height, float(sizes[first, 2 if kind == Shape.BUMP else 1]), chance)
             index = index[~near]
 
 
 def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
-    """(ny, nx) mean of all draws, m: wide shapes and waves between coarse nodes, narrow ones at every node."""
+    """(ny, nx) mean of all draws, m: wide shapes and waves between coarse nodes, narrow ones at all."""
     mean = posterior.amplitude.mean(axis=1)
     ny, nx = frame.shape
     uv = np.stack(np.meshgrid(np.arange(nx) * frame.cell, np.arange(ny) * frame.cell), axis=-1).reshape(-1, 2)
@@ -335,7 +347,6 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     narrow |= (sizes.kind == Shape.RUT) & (sizes.sizes[:, 1] < 0.5 * NARROW)
     out = np.full(len(uv), level)
     columns_, rows = (int(np.ceil(s / COLUMNS - 1e-9)) + 1 for s in frame.size)
-    coarse = GridFrame(frame.origin, frame.angle, COLUMNS, (rows, columns_))
     places = np.stack(np.meshgrid(np.arange(columns_) * COLUMNS, np.arange(rows) * COLUMNS), axis=-1)
     places = places.reshape(-1, 2)
     values = sizes.take(np.flatnonzero(~narrow)).at(places) @ mean[~narrow]
@@ -368,7 +379,9 @@ def _kept(
     on = usable & np.isfinite(rest)
     filled, weight = np.where(on, rest, 0.0), on.astype(float)
     size = FINE_SMOOTH / cell
-    smooth = ndimage.gaussian_filter(filled, size / 2.5) / np.maximum(ndimage.gaussian_filter(weight, size / 2.5), 1e-3)
+    smooth = ndimage.gaussian_filter(filled, size / 2.5) / np.maximum(
+        ndimage.gaussian_filter(weight, size / 2.5), 1e-3
+    )
     sharp = np.where(on, rest - smooth, 0.0)
     known = np.abs(sharp[on])
     shown = 1.4826 * float(np.median(known)) if known.size else 0.0

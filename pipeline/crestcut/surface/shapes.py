@@ -37,6 +37,7 @@ class Shape(IntEnum):
     HINGE_ALONG = 11  # HINGE times the place along its line, m
 
 
+Row = tuple[Shape, tuple[float, ...], int, float]  # kind, sizes, line or -1, sd of the amplitude
 BOWS = (Shape.BOW_UU, Shape.BOW_UV, Shape.BOW_VV)
 TREND = (Shape.LEVEL, Shape.TILT_U, Shape.TILT_V, *BOWS)
 
@@ -83,7 +84,7 @@ class Columns:
 
 
 def columns(
-    rows: Sequence[tuple[Shape, tuple[float, ...], int, float]],
+    rows: Sequence[Row],
     lines: tuple[Break, ...],
     centre: tuple[float, float],
 ) -> Columns:
@@ -93,13 +94,6 @@ def columns(
         sizes[k, : len(row[1])] = row[1]
     kind, line = (np.array([row[c] for row in rows], dtype=np.int64) for c in (0, 2))
     return Columns(kind, sizes, line, np.array([row[3] for row in rows], dtype=float), lines, centre)
-
-
-def joined(first: Columns, *others: Columns) -> Columns:
-    """All of several, of the same lines."""
-    every = (first, *others)
-    kind, line, sd = (np.concatenate([getattr(c, n) for c in every]) for n in ("kind", "line", "sd"))
-    return Columns(kind, np.concatenate([c.sizes for c in every]), line, sd, first.lines, first.centre)
 
 
 def _trend(kind: Shape, rel: FloatArray, wide: FloatArray) -> FloatArray:

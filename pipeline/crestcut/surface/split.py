@@ -19,8 +19,8 @@ from scipy import linalg, special
 from scipy.stats import qmc
 
 from crestcut.grid import FloatArray, IntArray
-from crestcut.surface.covariance import HALF
 from crestcut.surface.averages import Tiles
+from crestcut.surface.covariance import HALF
 
 USUAL_FLATNESS = 25.0  # F_F: ACI 117-10 'moderately flat', what a floated slab mostly is
 FOOT = 0.3048  # m
@@ -63,8 +63,7 @@ def curvature_of(flatness: float) -> float:
 
 
 def curvature_variance(half_at: float) -> float:
-    """Variance of z(x - l) - 2 z(x) + z(x + l), l a foot, of a field of unit variance: 6 - 8 r(l) + 2 r(2 l).
-    """
+    """Variance of z(x - l) - 2 z(x) + z(x + l), l a foot, of a unit field: 6 - 8 r(l) + 2 r(2 l)."""
     return float(6 - 8 * matern_of_square(FOOT**2, half_at) + 2 * matern_of_square(4 * FOOT**2, half_at))
 
 
@@ -113,7 +112,9 @@ class Whitened:
 
 def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArray, y: FloatArray) -> Whitened:
     """b (n, m) columns; y (n,) heights, m."""
-    lower = linalg.cholesky(covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False)
+    lower = linalg.cholesky(
+        covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False
+    )
     both = linalg.solve_triangular(lower, np.column_stack([b, y]), lower=True, check_finite=False)
     w, v = both[:, :-1], both[:, -1]
     return Whitened(w.T @ w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
@@ -151,7 +152,9 @@ class Sample:
         near = np.argsort(away, kind="stable")[: min(SAMPLE - SAMPLE // 2, n - len(pick))]
         index = np.sort(np.concatenate([pick, near]))
         spread = tiles.spread[index]
-        return cls(index, squares(tiles.uv[index], tiles.uv[index], spread, spread), noise[index], height[index])
+        return cls(
+            index, squares(tiles.uv[index], tiles.uv[index], spread, spread), noise[index], height[index]
+        )
 
 
 class Settings:
@@ -161,7 +164,9 @@ class Settings:
     AISTATS 2010): the prior is a standard normal in z, and a normal fitted to the posterior stands in for it.
     """
 
-    def __init__(self, sample: Sample, priors: FieldPriors, table: FloatArray, precision: FloatArray, seed: int) -> None:
+    def __init__(
+        self, sample: Sample, priors: FieldPriors, table: FloatArray, precision: FloatArray, seed: int
+    ) -> None:
         """table (n, m), precision (m,) : the shapes that there are to begin with, at all tiles."""
         self.sample, self.priors = sample, priors
         self.rng = np.random.default_rng([seed, 2])
@@ -206,7 +211,9 @@ class Settings:
         return self.priors.setting(self.z)
 
 
-def _moments(points: FloatArray, log_weight: FloatArray, inflate: float = 0.3) -> tuple[FloatArray, FloatArray]:
+def _moments(
+    points: FloatArray, log_weight: FloatArray, inflate: float = 0.3
+) -> tuple[FloatArray, FloatArray]:
     """Mean and covariance of weighed points; weights are flattened until enough of the points count."""
     power = 1.0
     for _ in range(40):

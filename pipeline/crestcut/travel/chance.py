@@ -143,7 +143,8 @@ def _summed_up(
     touch = smoothed_below(likely, 0.0)
     scan = 1.0 - float(np.clip(vehicle.var() / max(float(likely.var()), 1e-18), 0.0, 1.0))
     verdict, reasons = _verdict(touch, clearance, fold, error, wanted.confidence)
-    return Chance(least, interval_of(likely), touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
+    told = in_words(touch)
+    return Chance(least, interval_of(likely), touch, verdict, told, spread, scan, len(likely), reasons)
 
 
 def interval_of(likely: FloatArray) -> tuple[float, float]:

@@ -67,6 +67,7 @@ def _moved(vehicle: Vehicle, up: FloatArray) -> Vehicle:
     """Hard parts at their expected heights."""
     left = iter(up)
     parts = tuple(
-        p if p.soft else replace(p, z=(p.z[0] + (rise := float(next(left))), p.z[1] + rise)) for p in vehicle.parts
+        p if p.soft else replace(p, z=(p.z[0] + (rise := float(next(left))), p.z[1] + rise))
+        for p in vehicle.parts
     )
     return replace(vehicle, parts=parts)

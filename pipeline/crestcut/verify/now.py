@@ -13,7 +13,7 @@ from crestcut.standing import Driver, Standing, judged, rides_of, swept_of
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
 from crestcut.travel.chance import chance_of, coverage_factor
-from crestcut.travel.chance_draws import Draws, draw_clearances
+from crestcut.travel.chance_draws import draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Passage, TravelLine
 from crestcut.travel.sweep import sweep, wanted_gap
@@ -23,23 +23,22 @@ from crestcut.verify.records import Now
 
 def all_now(
     job: Job, surface: Surface, drivers: Sequence[Driver], lines: Sequence[TravelLine],
-    evidence: Sequence[Evidence | None], seed: int, scanned: bool = False,
+    evidence: Sequence[Evidence | None], seed: int,
 ) -> tuple[Now, ...]:  # fmt: skip
     """Every vehicle of the job over ``surface``, in the order they came.
 
-    evidence : what was measured by hand on this ground, for each.  scanned : whether the finished work itself
-    was scanned, else it is a plan on the old scan.
+    evidence : what was measured by hand on this ground, for each.
     """
     rides = rides_of(drivers, lines, surface, job)
     swept = swept_of(drivers, rides, surface, job)
     each = zip(drivers, rides, swept, evidence, strict=True)
     return tuple(
-        now_of(job, surface, judged(job, surface, *one, seed), one[3], seed, scanned) for one in each
+        now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each
     )
 
 
 def now_of(
-    job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int, scanned: bool
+    job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int
 ) -> Now:
     """The chances of one vehicle stood up on the finished work.
 
@@ -56,33 +55,9 @@ def now_of(
         raise CrestcutError(
             "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"
         )
-    today = standing.today
-    if scanned:
-        bare = drawn if told is None else draw_clearances(passage, surface.error, seed)
-        over = _overshoot(drawn, bare) if bare is not None else 0.0
-        drawn = replace(drawn, estimate=drawn.estimate - over)
-        here = replace(standing.drawn, estimate=standing.drawn.estimate - over)
-        today = chance_of(here, standing.before, surface.error, job.wanted, seed)
     spare = chance_of(drawn, clearance, surface.error, job.wanted, seed)
     tightest = standing.before.least[clearance.worst.zone]
-    return Now(standing, today, spare, tightest, asked[tightest.zone])
-
-
-def _overshoot(drawn: Draws, bare: Draws) -> float:
-    """m, by how much the draws' own estimate is too high over a finished cut.
-
-    The least of many noisy gaps is too low, and ``chance_draws`` takes that off by choosing the place on
-    one noisy copy and judging it on another. That is right where one place is the worst. A finished cut comes
-    near all over, the place chosen is any of many, and the correction goes 2 to 6 mm too far (phone scans, as
-    in tests/bench/verify.py). Adding the noise once more and taking off what that costs (bootstrap estimate
-    of bias: Efron & Tibshirani 1993, 10.3) errs by less there. Readings by hand have taken their share of
-    both.
-
-    bare : the draws without readings.
-    """
-    cost = bare.base - float(bare.once.mean())
-    share = min(float(drawn.once.var()) / max(float(bare.once.var()), 1e-18), 1.0)
-    return share * (bare.estimate - (bare.base + cost))
+    return Now(standing, standing.today, spare, tightest, asked[tightest.zone])
 
 
 def lowered(vehicle: Vehicle, by: Mapping[str, float]) -> Vehicle:
