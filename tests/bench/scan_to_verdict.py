@@ -27,6 +27,7 @@ from crestcut.grid import HeightGrid
 from crestcut.job.load import load_job
 from crestcut.scan.load import read_scan
 from crestcut.scan.place import resolve_line
+from crestcut.surface.behind import slab_behind
 from crestcut.surface.build import build_surface
 from crestcut.surface.records import Surface
 from crestcut.travel.chance import assess_chance
@@ -58,7 +59,8 @@ def one(seed: int, folder: Path) -> tuple[float, float, float, float, float, str
     vehicle = load_vehicle(job.vehicle.file)
     loads = [load_state(vehicle, name) for name in job.vehicle.loads]
     line = travel_line(resolve_line(job.travel.line, job.marks, scan.frame), vehicle, job.travel, job.cell)
-    surface = build_surface(scan, window(line, vehicle, job.travel, job.cell), job.scan.scanner)
+    seen = build_surface(scan, window(line, vehicle, job.travel, job.cell), job.scan.scanner)
+    surface = slab_behind(seen, seen.error, job.slab.flatness, seed)
     rode = ride(vehicle, surface, line, job.travel, loads)
     before = sweep(vehicle, surface, rode)
     passage = Passage(vehicle, surface, rode, before)

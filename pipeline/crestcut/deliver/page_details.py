@@ -11,6 +11,7 @@ from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import measure_line, room, sentence
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
+from crestcut.deliver.split_words import split_words
 from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, number, place_words
 from crestcut.travel.chance import in_use_allowances
 from crestcut.work.drain import drain_words
@@ -181,7 +182,7 @@ def sure(report: Report, document: Document) -> str:
     removed = [f"{count(n)} points taken as {what}" for what, n in report.surface.removed]
     chance = report.today.reasons if report.today else ()
     stages = (report.scan, report.surface, report.vehicle, report.ride, report)
-    reasons = [*chance, *(note for stage in stages for note in stage.notes), *removed]
+    reasons = [*split_words(report), *chance, *(note for stage in stages for note in stage.notes), *removed]
     unmeasured = report.before.unmeasured * report.surface.height.frame.cell**2
     if unmeasured > 0:
         reasons.insert(

@@ -193,11 +193,9 @@ def _facts(report: Report) -> list[str]:
     worst = report.before.worst
     if worst is not None:
         x, y = report.plan_point(worst.xy)
-        say = "overlap" if worst.gap < 0 else "gap"
-        facts.append(
-            f"Worst point x {x:.3f}, y {y:.3f}: {say} {both(abs(worst.gap))} under the {worst.part}, as swept"
-            " over the mapped slab"
-        )
+        gap = report.least_clearance
+        say = f"{'overlap' if gap < 0 else 'gap'} {both(abs(gap))}"
+        facts.append(f"Worst point x {x:.3f}, y {y:.3f}: {say} under the {worst.part}")
         facts += estimate_words(report)
     facts.append(f"Coordinates are the scan's own, in {report.scan.frame.unit}")
     return facts

@@ -195,9 +195,9 @@ def _worst_words(report: Report, room: Room) -> None:
     worst = report.before.worst
     if worst is None:
         return
-    say = "overlap" if worst.gap < 0 else "gap"
+    gap = report.least_clearance
     at = _pair(report.surface.height.frame.to_grid(worst.xy))
-    room.put(f"worst: {say} {millimetres(abs(worst.gap))}", at, bold=True)
+    room.put(f"worst: {'overlap' if gap < 0 else 'gap'} {millimetres(abs(gap))}", at, bold=True)
 
 
 def frame_on(axes: Axes, window: Window) -> None:

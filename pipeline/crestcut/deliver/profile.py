@@ -166,7 +166,7 @@ def _detail(
     worst = report.before.worst
     assert worst is not None
     dimension_gap(axes, section, room)
-    gap_words(section, axes, worst, room)
+    gap_words(section, axes, report.least_clearance, room)
     draw_plates(axes, section, room)
     cut_words(axes, section, room)
     axes.set_xlabel("metres along the line of travel, from its start", fontsize=7.2, labelpad=2)
@@ -191,10 +191,9 @@ def _facts(report: Report) -> list[str]:
     worst, plan = report.before.worst, report.plan
     facts = []
     if worst is not None:
-        say = f"Overlap {both(-worst.gap)}" if worst.gap < 0 else f"Gap {both(worst.gap)}"
-        facts += [
-            f"{say} as swept over the mapped slab; asked for {both(report.wanted(worst.zone))}"
-        ]
+        gap = report.least_clearance
+        say = f"Overlap {both(-gap)}" if gap < 0 else f"Gap {both(gap)}"
+        facts += [f"{say}; asked for {both(report.wanted(worst.zone))}"]
         facts += [f"Low point: {place_words(report, worst)}"]
     facts += estimate_words(report)
     if plan is not None and plan.deepest > 0:

@@ -12,7 +12,6 @@ from crestcut.deliver.labels import Room
 from crestcut.deliver.report import Report
 from crestcut.deliver.section import Section
 from crestcut.grid import BoolArray
-from crestcut.travel.records import Contact
 from crestcut.units import both, millimetres
 
 if TYPE_CHECKING:
@@ -173,14 +172,13 @@ def dimension_gap(axes: Axes, section: Section, room: Room) -> None:
         room.lines(np.array([start, end]), 3.0)
 
 
-def gap_words(section: Section, axes: Axes, contact: Contact, room: Room) -> None:
-    """The size of the gap or overlap in figures, near its dimension."""
+def gap_words(section: Section, axes: Axes, gap: float, room: Room) -> None:
+    """The size of the gap or overlap, m, in figures, near its dimension."""
     foot = float(section.at + _dimension_side(axes, section) * 0.07 * np.ptp(axes.get_xlim()))
     low, high = sorted((section.z_ground, section.z_low))
     tall = float(np.ptp(axes.get_ylim()))
     level = (low + high) / 2 if high - low > WIDE_GAP * tall else high + 0.04 * tall
-    say = "overlap" if contact.gap < 0 else "gap"
-    text = f"{say} {both(abs(contact.gap))}"
+    text = f"{'overlap' if gap < 0 else 'gap'} {both(abs(gap))}"
     room.put(text, (foot, level), size=9.0, bold=True)
 
 

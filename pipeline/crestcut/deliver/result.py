@@ -12,6 +12,7 @@ import numpy as np
 
 from crestcut.cut.option_rows import Option
 from crestcut.deliver.report import Report, VehicleRow
+from crestcut.deliver.split_words import split_document
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
@@ -208,7 +209,12 @@ def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
 def _surface(report: Report) -> dict[str, object]:
     surface, worst = report.surface, report.before.worst
     error = surface.error
-    at_worst = surface.standard_error.sample(worst.xy) if worst is not None else math.nan
+    at_worst = math.nan
+    if worst is not None:
+        place = np.array([worst.xy])
+        at_worst = surface.standard_error.sample(place)[0]
+        if error.slab is not None:
+            at_worst = error.slab.at_site(place).std()
     return {
         "cell": surface.height.frame.cell,
         "noise": error.white,
@@ -217,7 +223,7 @@ def _surface(report: Report) -> dict[str, object]:
         "patch": error.patch, "patch_length": error.patch_length, "warp": error.warp, "warp_length":
         error.warp_length, "sources": {"white": error.white_source, "patch": error.patch_source, "warp":
         error.warp_source}, "points_used": surface.points_used, "removed": dict(surface.removed),
-        "not_measured_under_vehicle": report.before.unmeasured,
+        "not_measured_under_vehicle": report.before.unmeasured, "split": split_document(report),
     }  # fmt: skip
 
 

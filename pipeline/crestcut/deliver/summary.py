@@ -9,6 +9,7 @@ from crestcut.cut.records import CutPlan
 from crestcut.deliver.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
 from crestcut.deliver.options_words import option_lines, vehicle_lines
 from crestcut.deliver.report import Report
+from crestcut.deliver.split_words import split_words
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
@@ -58,6 +59,7 @@ def summary_lines(report: Report) -> list[str]:
     if _unmeasured(report) >= 0.005:  # what rounds to nothing is not worth a line
         area = f"{_unmeasured(report):.2f} m2 under the vehicle's path"
         lines.append(f"Not measured: {area}; nothing is said of it.")
+    lines += [f"{line}." for line in split_words(report)]
     lines += cut_lines(report)
     lines += vehicle_lines(report)
     lines += option_lines(report)
@@ -152,15 +154,11 @@ def _chance_line(name: str, chance: Chance) -> str:
 
 
 def estimate_words(report: Report) -> list[str]:
-    """Why a swept gap and the verdict's differ, for drawings of the swept one; none without a chance."""
+    """How sure the least gap is, for drawings; none without a chance."""
     if report.today is None:
         return []
     low, high = (round(end * 1000, 1) + 0.0 for end in report.today.interval)  # no "-0.0"
-    best = round(report.today.least_clearance * 1000, 1) + 0.0
-    return [
-        f"The verdict takes the map's own noise off and folds hand readings in: best estimate {best:.1f} mm,"
-        f" 95 % between {low:.1f} and {high:.1f} mm"
-    ]
+    return [f"95 % between {low:.1f} and {high:.1f} mm; drawn is the mean of all that the slab may be"]
 
 
 def place_words(report: Report, contact: Contact) -> str:

@@ -1,4 +1,4 @@
-"""The slab behind a fitted scan: its heights and their doubt, judged by what concrete and scanners are like."""
+"""The slab behind a fitted scan: its heights and their doubt, by what concrete and scanners are like."""
 
 from __future__ import annotations
 

@@ -42,13 +42,15 @@ from crestcut.surface.split import (
 )
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
-PAIRS, ROUNDS = 100, 12  # of draws, each with its opposite; settings they are shared among
+PAIRS, ROUNDS = 100, 10  # of draws, each with its opposite; settings they are shared among
 LATTICE = 0.20  # m between the nodes on which waves are reckoned
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 FINE_SMOOTH = 0.25  # m: what is left of the fit is taken off what is smoother than this
 KEEP_FROM, KEEP_WHOLE = 2.5, 4.0  # sd of fine scan error: below none is kept, above all is the slab's
+LENGTHS = ("slab_length", "scan_length")
+ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
 GRAIN = 0.03  # m over which what is kept is judged
 
 
@@ -66,8 +68,9 @@ class Feature:
 
 @dataclass(frozen=True)
 class Split:
-    """Whose the waves are, m: seen about the trend; of it the slab's and the scan's, medians of the draws,
-    and 90 % of what the slab's may be."""
+    """Whose the waves are, m: sd over the tiles of what is seen about the trend, of the slab's waves in it
+    and of the rest, the scan's; medians of the draws, and 90 % of what the slab's may be. lengths : where the
+    covariance of each is one half, m."""
 
     seen: float
     slab: float
@@ -247,15 +250,18 @@ class _Draws:
         """All draws together, opposites in the second half."""
         amplitude, waves = (_opposites_last(a) for a in (self.amplitude, self.waves))
         used = np.flatnonzero((amplitude != 0).any(axis=1))
-        slab, own, scan, length = (
-            np.array([getattr(s, n) for s in self.settings]) for n in Setting.__annotations__
-        )
-        seen = float(np.std(self.y - self.table @ amplitude.mean(axis=1)))
+        rest = self.y[:, None] - self.table @ amplitude
+        own = between_nodes(self.lattice, self.tiles.uv) @ waves
+        seen, slab, scan = (np.std(v, axis=0) for v in (rest, own, rest - own))
+        lengths = (float(np.median([getattr(s, n) for s in self.settings])) for n in LENGTHS)
+        low, high = np.quantile(slab, [0.05, 0.95])
         split = Split(
-            seen, float(np.median(slab)), float(np.median(scan)),
-            (float(np.quantile(slab, 0.05)), float(np.quantile(slab, 0.95))),
-            float(np.median(own)), float(np.median(length)),
-        )  # fmt: skip
+            float(np.median(seen)),
+            float(np.median(slab)),
+            float(np.median(scan)),
+            (float(low), float(high)),
+            *lengths,
+        )
         shape = (waves.shape[1], *self.lattice.shape)
         return Posterior(
             self.frame, self.words.columns.take(used), amplitude[used], self.lattice,
@@ -307,33 +313,35 @@ def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
 
 def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
     """Humps, hollows, ruts and steps that most draws have; near-same shapes count as one."""
-    kinds = words.columns.kind
+    columns = words.columns
     for kind in (Shape.BUMP, Shape.RUT, Shape.STEP):
-        index = np.flatnonzero((kinds == kind) & (amplitude != 0).any(axis=1))
+        index = np.flatnonzero((columns.kind == kind) & (amplitude != 0).any(axis=1))
+        places = 2 if kind == Shape.BUMP else 1
         while len(index):
             has = amplitude[index] != 0
-            first = int(np.argmax(has.sum(axis=1)))
-            sizes = words.columns.sizes[index]
-            reach = max(float(sizes[first, 2 if kind == Shape.BUMP else 1]), 0.15)
-            apart = (
-                np.abs(sizes[:, :2] - sizes[first, :2])
-                if kind == Shape.BUMP
-                else np.abs(sizes[:, :1] - sizes[first, :1])
-            )
-            near = (apart <= reach).all(axis=1) & (
-                words.columns.line[index] == words.columns.line[index[first]]
-            )
-            any_of = has[near].any(axis=0)
-            chance = float(any_of.mean())
+            first = index[int(np.argmax(has.sum(axis=1)))]
+            size = float(columns.sizes[first, places])
+            apart = np.abs(columns.sizes[index, :places] - columns.sizes[first, :places])
+            near = (apart <= max(size, ALIKE)).all(axis=1) & (columns.line[index] == columns.line[first])
+            some = has[near].any(axis=0)
+            chance = float(some.mean())
             if chance >= PRESENT:
-                height = float(amplitude[index[near]][:, any_of].sum(axis=0).mean())
-                at = (
-                    (float(sizes[first, 0]), float(sizes[first, 1]))
-                    if kind == Shape.BUMP
-                    else (float(sizes[first, 0]), float("nan"))
-                )
-                yield Feature(kind, at, height, float(sizes[first, 2 if kind == Shape.BUMP else 1]), chance)
+                height = float(amplitude[index[near]][:, some].sum(axis=0).mean())
+                yield Feature(kind, _place(columns, int(first)), height, size, chance)
             index = index[~near]
+
+
+def _place(columns: Columns, number: int) -> tuple[float, float]:
+    """Grid u, v of a shape's middle, m; NaN where it runs right across the slab."""
+    u, v = columns.sizes[number, :2]
+    if columns.kind[number] == Shape.BUMP:
+        return float(u), float(v)
+    line = columns.lines[columns.line[number]]
+    if len(line.at) > 1:
+        middle = line.at[len(line.at) // 2]
+        return float(middle[0]), float(middle[1])
+    along_u = abs(np.sin(line.normal[0])) > abs(np.cos(line.normal[0]))
+    return (float("nan"), float(u)) if along_u else (float(u), float("nan"))
 
 
 def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:

@@ -13,7 +13,7 @@ from crestcut.job.records import Wanted
 from crestcut.surface.error_priors import NO_SCALE
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel
+from crestcut.surface.records import ErrorModel, Known
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, smoothed_below
 from crestcut.travel.chance_records import Chance
@@ -180,7 +180,7 @@ def _verdict(
     touch: float, clearance: Clearance, fold: Fold, error: ErrorModel, confidence: float
 ) -> tuple[str, tuple[str, ...]]:
     reasons = list(fold.contradictions)
-    if "prior" in error.warp_source:
+    if error.known in (Known.NAMED, Known.UNNAMED):
         reasons.append(f"how wrong the scan may be is not measured: {error.warp_source}")
     verdict = "touches" if touch >= confidence else "clears" if touch <= 1 - confidence else "cannot tell"
     seen = int(clearance.gap.measured.sum())
