@@ -78,12 +78,12 @@ def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -
     weight = np.exp(-((0.094 - reading.predicted + reading.exactly - least) ** 2) / (2 * 0.001**2))
     weight /= weight.sum()
     assert 1 / (weight**2).sum() > 300
-    gap = footing.drawn(-many.ground, many.parts).gap.min(axis=0)
+    gap = footing.drawn(-many.ground, many.parts).min(axis=0)
     mean = float(weight @ gap)
     spread = float(np.sqrt(weight @ (gap - mean) ** 2))
     footing, held = drawn(stood, evidence, 200)
     field = -held.fold.ground.astype(np.float32)[:, None] - held.ground
-    told = footing.drawn(field, held.parts + held.fold.parts[:, None]).gap.min(axis=0)
+    told = footing.drawn(field, held.parts + held.fold.parts[:, None]).min(axis=0)
     assert float(gap.std()) > 1.08 * spread
     assert float(told.std()) == pytest.approx(spread, rel=0.12)
     assert float(told.mean()) == pytest.approx(mean, abs=0.25 * spread)

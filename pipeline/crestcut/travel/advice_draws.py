@@ -73,7 +73,7 @@ def draw_readings(
     source = Source(vehicle, surface, footing, error, seed, draws // 2, evidence, passage.parts)
     field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
     shift = source.parts + source.fold.parts[:, None]
-    each = footing.drawn(field, shift).gap.astype(np.float64)
+    each = footing.drawn(field, shift).astype(np.float64)
     least = each.min(axis=0)
     pose = footing.pose[footing.pair_pose[: footing.judged]]
     chosen = _telling(each, least, _eligible(passage, footing), passage.ride.batch.places[pose, :2])

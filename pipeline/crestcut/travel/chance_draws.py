@@ -179,9 +179,9 @@ def _collect(footing: Footing, source: Source, rounded: float) -> Draws:
     fold, part = source.fold, footing.pair_part[: footing.judged]
     none, still = -fold.ground.astype(np.float32)[:, None], fold.parts[:, None]
     level = footing.drawn(none, still)
-    least = footing.drawn(none - source.ground, still + source.parts).gap.min(axis=0)
-    only = (level.gap + source.parts[part]).min(axis=0)
+    least = footing.drawn(none - source.ground, still + source.parts).min(axis=0)
+    only = (level + source.parts[part]).min(axis=0)
     return Draws(
-        float(level.gap.min()), np.asarray(least, dtype=np.float64), np.asarray(only, dtype=np.float64),
+        float(level.min()), np.asarray(least, dtype=np.float64), np.asarray(only, dtype=np.float64),
         fold, rounded=rounded,
     )  # fmt: skip

@@ -25,20 +25,6 @@ Single = NDArray[np.float32]
 
 
 @dataclass(frozen=True, eq=False)
-class Drawn:
-    """What drawn errors (d of them) make of every pair and tyre.
-
-    gap : (q, d) least gap of each pair, m.  part : (q, d) the list entry that sets it.  lift : (4 p, d) how
-    far each tyre rises, m.  tyre : (4 p, d) the list entry that carries it.
-    """
-
-    gap: Single
-    part: NDArray[np.int32]
-    lift: Single
-    tyre: NDArray[np.int32]
-
-
-@dataclass(frozen=True, eq=False)
 class Footing:
     """Critical pairs of pose and part, and their lists of nodes. Node lists index ``nodes``.
 
@@ -65,11 +51,18 @@ class Footing:
     weights: FloatArray
     extra: IntArray
 
-    def drawn(self, field: Single, shift: FloatArray, entries: bool = False) -> Drawn:
-        """Tyres settled and least gaps found on ground + ``field`` (n, d) with parts moved up by ``shift``
-        (hard parts, d), m.  entries : whether which entry sets each is wanted too; -1 if not."""
-        lift, tyre = self.settled(field, entries)
-        return Drawn(*self.gaps(field, lift, shift, entries), lift, tyre)
+    def drawn(self, field: Single, shift: FloatArray) -> Single:
+        """(q, d) least gap of each judged pair, m, tyres settled on ground + ``field`` (n, d) and parts moved
+        up by ``shift`` (hard parts, d), m.
+
+        To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
+        """
+        lift, moved = self.settled(field), shift.astype(np.float32)
+        gap = np.empty((self.judged, field.shape[1]), np.float32)
+        for q in range(self.judged):
+            left = self.gaps_of(q, field, lift[4 * self.pair_pose[q] :])
+            gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
+        return gap
 
     def witnessed(self, field: Single, shift: FloatArray) -> FloatArray:
         """(witnesses, d) least gap where the vehicle stood witness, m; as ``drawn``."""
@@ -77,54 +70,19 @@ class Footing:
         out = np.empty((len(pairs), field.shape[1]))
         for k, q in enumerate(pairs):
             first = 4 * int(self.pair_pose[q])
-            lift, _ = self.settled(field, hubs=range(first, first + 4))
+            lift = self.settled(field, range(first, first + 4))
             out[k] = self.gaps_of(q, field, lift).min(axis=0) + shift[self.pair_part[q]]
         return out
 
-    def judged_on(
-        self, field: Single, entry: IntArray, carried: IntArray
-    ) -> tuple[FloatArray, FloatArray]:
-        """At one list entry of the parts per draw, its wheels on the list entries ``carried`` (d, 4), on
-        ground + ``field`` (n, d): how far it rises with them, and the gap there, (d,) each, m."""
-        d = np.arange(field.shape[1])
-        stand = field[self.tyres.nodes[carried], d[:, None]] - self.tyres.value[carried]
-        rise = (self.weights[entry] * stand).sum(axis=1)
-        gap = self.parts.value[entry] + rise - field[self.parts.nodes[entry], d]
-        return np.asarray(rise, dtype=np.float64), np.asarray(gap, dtype=np.float64)
-
-    def settled(
-        self, field: Single, entries: bool = False, hubs: range | None = None
-    ) -> tuple[Single, NDArray[np.int32]]:
-        """How far each tyre rises on ground + ``field`` (n, d), m, and the list entry that carries it:
-        (4 p, d)."""
+    def settled(self, field: Single, hubs: range | None = None) -> Single:
+        """(4 p, d) how far each tyre rises on ground + ``field`` (n, d), m."""
         hubs = range(4 * len(self.pose)) if hubs is None else hubs  # of the judged poses
-        d = field.shape[1]
-        lift, tyre = np.empty((len(hubs), d), np.float32), np.full((len(hubs), d), -1, np.int32)
+        lift = np.empty((len(hubs), field.shape[1]), np.float32)
         short = self.tyres.value.astype(np.float32)[:, None]
         for row, k in enumerate(hubs):
             a, b = self.tyres.start[k], self.tyres.start[k + 1]
-            stood = field[self.tyres.nodes[a:b]] - short[a:b]
-            lift[row] = stood.max(axis=0)
-            if entries:
-                tyre[row] = a + stood.argmax(axis=0)
-        return lift, tyre
-
-    def gaps(
-        self, field: Single, lift: Single, shift: FloatArray, entries: bool = False
-    ) -> tuple[Single, NDArray[np.int32]]:
-        """Least gap of each judged pair, m, and the list entry that sets it: (q, d).
-
-        To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
-        """
-        pairs, d = self.judged, field.shape[1]
-        gap, part = np.empty((pairs, d), np.float32), np.full((pairs, d), -1, np.int32)
-        moved = shift.astype(np.float32)
-        for q in range(pairs):
-            left = self.gaps_of(q, field, lift[4 * self.pair_pose[q] :])
-            if entries:
-                part[q] = self.parts.start[q] + left.argmin(axis=0)
-            gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
-        return gap, part
+            lift[row] = (field[self.tyres.nodes[a:b]] - short[a:b]).max(axis=0)
+        return lift
 
     def gaps_of(self, q: int, field: Single, lift: Single) -> Single:
         """(entries, d) gap at every entry of pair ``q``, m; lift : (4 or more, d) of its wheels first."""

@@ -127,7 +127,7 @@ def _lacking(footing: Footing, place: IntArray, places: int, field: Single, shif
     """(places, d) the most by which a gap there is negative, on ground + ``field`` (n, d), parts raised by
     ``shift`` (hard parts, d), m."""
     d = max(field.shape[1], shift.shape[1])
-    lift = footing.settled(field)[0]
+    lift = footing.settled(field)
     lacking = np.full((places, d), NOTHING, np.float32)
     for q in range(footing.judged):
         entries = slice(footing.parts.start[q], footing.parts.start[q + 1])
