@@ -22,7 +22,7 @@ from crestcut.job.records import Wanted
 from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance import assess_chance
 from scenes import STRAIGHT, belly, crest, scene, stand, vehicle
-from simulated import seen_from
+from simulated import judged_from
 
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "planted", "planted", "planted")
 WITHIN = 0.002  # m, 1 sd of the vehicle's own clearance
@@ -31,15 +31,14 @@ WITHIN = 0.002  # m, 1 sd of the vehicle's own clearance
 def one(
     seed: int, half: float, draws: int, model: ErrorModel = MODEL
 ) -> tuple[float, float, float, float, float]:
-    """Truth, naive estimate, best estimate and the 95 % interval's ends on one surface, m."""
+    """Truth, gap as swept, best estimate and the 95 % interval's ends on one surface, m."""
     rng = np.random.default_rng(seed)
     car = vehicle(replace(belly(half=half), within=WITHIN))
-    true = scene(
-        crest(rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.4)), car=car, start=(-3.2, 0), end=(3.2, 0)
-    )
-    surface = seen_from(true, seed, model)
+    grade, angle = rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.4)
+    true = scene(crest(grade, angle), car=car, start=(-3.2, 0), end=(3.2, 0))
+    surface = judged_from(true, seed, model, grade, angle)
     stood = stand(car, STRAIGHT, true.line, surface)
-    chance = assess_chance(stood.passage, model, Wanted(), seed, draws)
+    chance = assess_chance(stood.passage, surface.error, Wanted(), seed, draws)
     assert true.before.worst is not None and stood.before.worst is not None
     wrong = rng.normal(0.0, WITHIN)  # the vehicle's own clearance was measured this much wrong
     return (true.before.worst.gap + wrong, stood.before.worst.gap, chance.least_clearance, *chance.interval)
@@ -51,7 +50,7 @@ def said(truth: np.ndarray, naive: np.ndarray, best: np.ndarray, low: np.ndarray
     return (
         f"held {held:.1%} (give or take {np.sqrt(held * (1 - held) / len(miss)):.1%}), "
         f"mean error {miss.mean() * 1e3:+.2f} mm = {miss.mean() / miss.std():+.2f} sd "
-        f"(uncorrected {(naive - truth).mean() * 1e3:+.2f}), sd {miss.std() * 1e3:.2f} mm, "
+        f"(as swept {(naive - truth).mean() * 1e3:+.2f}), sd {miss.std() * 1e3:.2f} mm, "
         f"width {np.mean(high - low) / (2 * 1.96 * miss.std()):.2f} x ideal"
     )
 

@@ -26,7 +26,7 @@ from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.records import Passage
 from crestcut.vehicle.records import AS_MEASURED
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
-from simulated import seen_from
+from simulated import judged_from, seen_from
 from strings_sim import PLACED, READ, at, feet_and_worst, h_read, off, plans_of
 
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "planted", "planted", "planted")
@@ -52,9 +52,9 @@ def witness(s: Scene, front: np.ndarray, gap: float = 0.0, placed: float = 0.0) 
 def one(seed: int, half: float, draws: int, cell: float) -> list[float]:
     rng = np.random.default_rng(seed)
     car = vehicle(replace(belly(half=half), within=WITHIN))
-    ground = crest(rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.3))
-    true = scene(ground, car=car, start=(-3.2, 0), end=(3.2, 0), cell=cell)
-    noisy = stand(car, STRAIGHT, true.line, seen_from(true, seed, MODEL))
+    grade, angle = rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.3)
+    true = scene(crest(grade, angle), car=car, start=(-3.2, 0), end=(3.2, 0), cell=cell)
+    noisy = stand(car, STRAIGHT, true.line, judged_from(true, seed, MODEL, grade, angle))
     assert true.before.worst is not None
     wrong, row = float(rng.normal(0.0, WITHIN)), []
     strings = h_read(noisy, true, half, rng)
@@ -62,7 +62,7 @@ def one(seed: int, half: float, draws: int, cell: float) -> list[float]:
         known = replace(noisy.passage, vehicle=vehicle(replace(belly(half=half), within=within)))
         truth = true.before.worst.gap + wrong * within / WITHIN
         for evidence in each:
-            chance = assess_chance(known, MODEL, Wanted(), seed, draws, evidence)
+            chance = assess_chance(known, known.surface.error, Wanted(), seed, draws, evidence)
             against = any("contradicts" in r for r in chance.reasons)
             row += [chance.least_clearance - truth, *np.subtract(chance.interval, truth), against]
     return row

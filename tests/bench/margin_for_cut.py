@@ -24,7 +24,7 @@ from crestcut.job.records import Travel, Wanted
 from crestcut.travel.chance import chance_of_plan
 from crestcut.travel.chance_planned import draw_cut, margin_for
 from scenes import belly, crest, scene, stand, vehicle
-from simulated import seen_from
+from simulated import judged_from
 
 FEATHER = 0.25
 
@@ -37,22 +37,17 @@ def one(
     rng = np.random.default_rng(seed)
     car = vehicle(replace(belly(half=half), within=0.002))
     travel, wanted = Travel(line=(), wander=wander, heading=0.0), Wanted()
-    true = scene(
-        crest(rng.uniform(0.10, 0.14), rng.uniform(0.0, 0.4)),
-        car=car,
-        travel=travel,
-        start=(-3.2, 0),
-        end=(3.2, 0),
-    )
-    surface = seen_from(true, seed, MODEL)
+    grade, angle = rng.uniform(0.10, 0.14), rng.uniform(0.0, 0.4)
+    true = scene(crest(grade, angle), car=car, travel=travel, start=(-3.2, 0), end=(3.2, 0))
+    surface = judged_from(true, seed, MODEL, grade, angle)
     stood = stand(car, travel, true.line, surface)
-    cut = draw_cut(stood.passage, MODEL, wanted, seed, draws)
+    cut = draw_cut(stood.passage, surface.error, wanted, seed, draws)
     assert cut is not None
     margin = margin_for(cut, wanted)
     limits = cut_limits(surface, 0.2, "deepest", FEATHER, [])
     plan = plan_cut(car, surface, stood.ride, stood.before, limits, wanted, margin, FEATHER)
     depth = np.nan_to_num(plan.depth.values)
-    said = chance_of_plan(cut, plan.after, margin, limits.deepest, MODEL, wanted)
+    said = chance_of_plan(cut, plan.after, margin, limits.deepest, surface.error, wanted)
     after = stand(car, travel, true.line, cut_surface(true.surface, depth)).before
     assert after.worst is not None
     wrong = rng.normal(0.0, 0.002)  # the vehicle's own clearance was measured this much wrong

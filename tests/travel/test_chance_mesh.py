@@ -11,6 +11,7 @@ import pytest
 from crestcut.job.records import PlanPoint, ScanChoice, Travel, Wanted
 from crestcut.scan.load import read_scan
 from crestcut.scan.records import Scan
+from crestcut.surface.behind import slab_behind
 from crestcut.surface.build import build_surface
 from crestcut.travel.chance import chance_of
 from crestcut.travel.chance_draws import Draws, draw_clearances
@@ -47,7 +48,8 @@ def said(scan: Scan, ends: Ends) -> tuple[Clearance, Draws, Chance]:
     travel = Travel(tuple(PlanPoint(*e) for e in ends))
     local = [(x - float(scan.frame.shift[0]), y - float(scan.frame.shift[1])) for x, y in ends]
     line = travel_line(local, CAR, travel, 0.01)
-    surface = build_surface(scan, window(line, CAR, travel, 0.01))
+    fitted = build_surface(scan, window(line, CAR, travel, 0.01))
+    surface = slab_behind(fitted, fitted.error)
     rode = ride(CAR, surface, line, travel, (AS_MEASURED,))
     swept = sweep(CAR, surface, rode)
     drawn = draw_clearances(Passage(CAR, surface, rode, swept), surface.error)

@@ -16,7 +16,7 @@ from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance import chance_of_plan
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
-from simulated import seen_from
+from simulated import judged_from
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
 SURE = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.35, "none", "none", "none")
@@ -78,14 +78,15 @@ def test_plans_from_noisy_scans_reach_what_was_asked_on_the_true_slab() -> None:
     for seed in range(24):
         rng = np.random.default_rng(seed)
         car = vehicle(replace(belly(half=0.4), within=0.002))
-        true = scene(crest(0.11, rng.uniform(0, 0.3)), car=car, start=(-3.2, 0), end=(3.2, 0), cell=0.02)
-        surface = seen_from(true, seed, PHONE)
+        angle = rng.uniform(0, 0.3)
+        true = scene(crest(0.11, angle), car=car, start=(-3.2, 0), end=(3.2, 0), cell=0.02)
+        surface = judged_from(true, seed, PHONE, 0.11, angle)
         noisy = stand(car, STRAIGHT, true.line, surface)
-        cut = drawn(noisy, PHONE)
+        cut = drawn(noisy, surface.error, 200)
         margin = margin_for(cut, wanted)
         limits = noisy.limits(deepest=0.2)
         plan = plan_cut(car, surface, noisy.ride, noisy.before, limits, wanted, margin, 0.25)
-        said = chance_of_plan(cut, plan.after, margin, limits.deepest, PHONE, wanted)
+        said = chance_of_plan(cut, plan.after, margin, limits.deepest, surface.error, wanted)
         assert said.chance_of_want == pytest.approx(0.95, abs=0.02)
         cut_slab = cut_surface(true.surface, np.nan_to_num(plan.depth.values))
         after = stand(car, STRAIGHT, true.line, cut_slab).before
