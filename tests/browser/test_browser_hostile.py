@@ -30,7 +30,7 @@ HARM = (
     "<!--<script> {0} {name} &amp; \u2028 \u2029 ' onmouseover=alert(4) x='"
 )
 # words of a list that is looked things up in, and figures of speech that are no one's to write
-CLOSED = {"zone", "on", "kind", "verdict", "release", "state", "way", "place", "hours", "task", "side", "stamp"}
+CLOSED = {"zone", "kind", "state", "place", "hours", "task", "side", "stamp"}
 
 
 def poisoned(value: Any, name: str = "") -> Any:
@@ -42,8 +42,8 @@ def poisoned(value: Any, name: str = "") -> Any:
             poisoned(v, name) for v in value
         )  # fmt: skip
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        fields = {f.name: poisoned(getattr(value, f.name), f.name) for f in dataclasses.fields(value) if f.init}
-        return dataclasses.replace(value, **fields)
+        given = {f.name: getattr(value, f.name) for f in dataclasses.fields(value) if f.init}
+        return dataclasses.replace(value, **{k: poisoned(v, k) for k, v in given.items()})
     return value
 
 

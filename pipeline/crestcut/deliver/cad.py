@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from crestcut.deliver.report import Report
+from crestcut.errors import visible
 from crestcut.grid import FloatArray
 from crestcut.work.records import SetOut, Worksheet
 
@@ -116,8 +117,9 @@ class _Pen:
     ) -> None:
         """Words at a place, site m; ``size`` of a capital, m on the slab; ``turn`` to the left, rad."""
         text = self.space.add_text(
-            words, height=size * self.per_metre, rotation=math.degrees(turn), dxfattribs={"layer": layer}
-        )
+            visible(words), height=size * self.per_metre, rotation=math.degrees(turn),
+            dxfattribs={"layer": layer},
+        )  # fmt: skip
         text.set_placement(self.plan([at])[0])
 
 

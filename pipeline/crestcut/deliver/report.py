@@ -10,6 +10,7 @@ import numpy as np
 
 from crestcut.cut.option_rows import Option
 from crestcut.cut.records import CutPlan
+from crestcut.errors import visible
 from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
 from crestcut.scan.records import Scan
@@ -146,7 +147,7 @@ class Report:
     @property
     def title(self) -> str:
         """The job's title, or the name of its file."""
-        return self.job.title or self.job.path.stem
+        return self.job.title or visible(self.job.path.stem)
 
     def wanted(self, zone: str) -> float:
         """The gap asked for in a zone, metres."""

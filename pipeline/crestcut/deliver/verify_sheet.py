@@ -21,6 +21,7 @@ from crestcut.deliver.verify_words import (
     too_deep_words,
     verdict_words,
 )
+from crestcut.errors import visible
 from crestcut.verify.records import Check
 
 if TYPE_CHECKING:
@@ -136,5 +137,6 @@ class _Page:
             put(self.figure, x, y + 0.15, name, fontsize=8, color=ink.SOFT)
         for k, line in enumerate(textwrap.wrap(FIELD_NOTE, 120)):
             put(self.figure, SIDE, self.tall - 0.56 + 0.13 * k, line, fontsize=7.5, color=ink.SOFT)
-        source = f"job {report.job.path.name} | vehicle {report.vehicle.name} | crestcut {report.version}"
+        job = visible(report.job.path.name)
+        source = f"job {job} | vehicle {report.vehicle.name} | crestcut {report.version}"
         put(self.figure, SIDE, self.tall - 0.26, textwrap.shorten(source, 110), fontsize=7.5, color=ink.SOFT)

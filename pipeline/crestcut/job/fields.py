@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
-from crestcut.errors import CrestcutError
+from crestcut.errors import CrestcutError, visible
 from crestcut.units import METRES_PER, parse_length, parse_slope
 
 FAULT = "crestcut"  # the type of every fault that carries its own words
@@ -115,6 +115,12 @@ def _text(value: Any) -> Any:
     return value.strip()
 
 
+def _words(value: Any) -> Any:
+    """Text that is shown: control characters written out, line ends as spaces."""
+    text = _text(value)
+    return visible(re.sub(r"\s*[\r\n]\s*", " ", text))
+
+
 def _unit(value: str) -> str:
     if value not in METRES_PER:
         raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
@@ -142,11 +148,13 @@ Cell = Annotated[
 Slope = Annotated[float, BeforeValidator(_said(_slope))]
 Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
 Number = Annotated[float, BeforeValidator(_said(_number))]
-Text = Annotated[str, BeforeValidator(_text)]
+Text = Annotated[str, BeforeValidator(_words)]
+FileName = Annotated[str, BeforeValidator(_text)]
 Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
 UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
 Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]
 Country = Annotated[str, BeforeValidator(_country)]
 Words = Annotated[list[Text], BeforeValidator(listed), Field(min_length=1)]
+FileNames = Annotated[list[FileName], BeforeValidator(listed), Field(min_length=1)]
 Answer = Annotated[Literal["yes", "no", "unknown"], BeforeValidator(_yes_no)]
 Unsaid = BeforeValidator(_unsaid)

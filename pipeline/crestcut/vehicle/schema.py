@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from crestcut.errors import CrestcutError
-from crestcut.job.fields import Length, Table, Text, Unit, UpAxis, between, fault
+from crestcut.job.fields import FileName, Length, Table, Text, Unit, UpAxis, between, fault
 from crestcut.units import parse_length
 
 # Ranges: the lower ends let small carts in, the upper ends the longest low loader; outside them a unit was
@@ -185,7 +185,7 @@ class UndersidePart(Table):
 class UndersideTable(Table):
     """A mesh or cloud of the underside, the vehicle on its wheels."""
 
-    file: Text
+    file: FileName
     unit: Unit | None = None
     up: UpAxis = "z"
     front: Literal["+x", "-x", "+y", "-y", "+z", "-z", "x", "y", "z"] | None = None
