@@ -250,6 +250,7 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
         found = vehicle_from(data, file, digest)
     angles = derive_angles(found, found.loads[0])
     written = _write_vehicle(found, angles, text, out) if out is not None else ()
+    doubts = doubts or found.doubts
     for doubt in doubts:
         _line(f"Looks mistaken: {doubt}", err=True)
     if as_json:

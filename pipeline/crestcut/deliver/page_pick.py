@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import os
 from collections.abc import Callable
+from dataclasses import asdict
 from pathlib import Path, PurePosixPath
 from typing import Any
 
@@ -22,6 +23,7 @@ from crestcut.grid import FloatArray, GridFrame
 from crestcut.scan.health import Health, near_ground
 from crestcut.scan.records import Scan
 from crestcut.travel.cores import wake_compiler
+from crestcut.vehicle.plausible import RANGES, RULES
 
 FINEST = 0.02  # m
 FEWEST = 16  # points that make a picture
@@ -108,6 +110,7 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
             "notes": [*facts, *scan.notes, *_sentences(health)],
         },
         "vehicles": generic_vehicles(),
+        "vehicleRules": {"ranges": RANGES, "rules": [asdict(rule) for rule in RULES]},
         "units": "inches" if scan.frame.unit in INCH_UNITS else "metric",
     }  # fmt: skip
 

@@ -38,7 +38,8 @@ def answer(report: Report, document: Document) -> Markup:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
     todo = joined(html("<li>{}</li>", step) for step in steps(report, document))
-    rest = joined([_chances(report, document), _soft(report, document), _why_not_grind(report)])
+    doubts = joined(html('<p class="mind"><strong>Mind:</strong> {}.</p>', doubt) for doubt in report.doubts)
+    rest = joined([doubts, _chances(report, document), _soft(report, document), _why_not_grind(report)])
     return html(
         '<section id="answer" class="answer" aria-labelledby="verdict">'
         '<h2 id="verdict" class="{}">{}</h2>'

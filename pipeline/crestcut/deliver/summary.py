@@ -48,7 +48,7 @@ RELEASE_HEADS = {
 
 def summary_lines(report: Report) -> list[str]:
     """The terminal summary; first the verdict with the kind of contact and its chance in words."""
-    lines = [verdict_line(report), *_chance_lines(report)]
+    lines = [verdict_line(report), *(f"Mind: {doubt}." for doubt in report.doubts), *_chance_lines(report)]
     worst = report.before.worst
     if worst is not None:
         lines.append(f"Where: {place_words(report, worst)}.")

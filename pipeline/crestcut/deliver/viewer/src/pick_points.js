@@ -1,7 +1,6 @@
 // The tapped points as figures: for those who type, and to see what was tapped.
 
 import { byId, h } from "./dom.js";
-import { withUnit } from "./pick_form.js";
 
 /** Writes the list anew, unless someone is typing in it. */
 export function points(model) {
@@ -94,7 +93,7 @@ export function points(model) {
         "aria-label": `Deepest cut in keep area ${k + 1}`,
         value: keep.deepest ?? "0 mm",
         onchange: (e) => {
-          keep.deepest = withUnit(e.target.value, document.documentElement.dataset.units);
+          keep.deepest = e.target.value.trim();
           model.changed();
         },
       }),
