@@ -271,8 +271,12 @@ def test_taps_near_points_do_what_was_meant_or_say_why_not(pick: Path, open_page
     page.locator("#undo").click()
     assert len(page.evaluate("crestcut.model.marks")) == 2  # one undo, one point: taps leave nothing to undo
     page.locator("#tool-line").check(force=True)
-    tap(page, 6.0, 1.75)  # on mark A: a bend there
+    tap(page, 6.0, 1.75)  # where mark A was: a bend there
     assert len(page.evaluate("crestcut.model.line")) == 3 and overflow(page) <= 0
+    page.locator("#tool-keep").check(force=True)
+    tap(page, 4.0, 0.4)
+    tap(page, 4.0, 0.4)
+    assert page.evaluate("crestcut.map.open.length") == 1 and "corner 1 is here already" in said(page)
 
 
 def test_an_opened_job_comes_back_the_same(pick: Path, open_page: Any) -> None:

@@ -15,7 +15,7 @@ from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, called, nearest, place_words
+from crestcut.deliver.summary import MEETS, called, nearest, place_words, stopped
 
 Document = Mapping[str, object]
 
@@ -38,7 +38,7 @@ def answer(report: Report, document: Document) -> Markup:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
     todo = joined(html("<li>{}</li>", step) for step in steps(report, document))
-    doubts = joined(html('<p class="mind"><strong>Mind:</strong> {}.</p>', doubt) for doubt in report.doubts)
+    doubts = joined(html('<p class="mind"><strong>Mind:</strong> {}</p>', stopped(d)) for d in report.doubts)
     rest = joined([doubts, _chances(report, document), _soft(report, document), _why_not_grind(report)])
     return html(
         '<section id="answer" class="answer" aria-labelledby="verdict">'

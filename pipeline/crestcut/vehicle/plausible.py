@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from crestcut.units import both
+from crestcut.units import both, inches
 
 # m: least, most. The lower ends let small carts in, the upper ends the longest low loader.
 RANGES: dict[str, tuple[float, float]] = {
@@ -90,10 +90,14 @@ def findings(sizes: Mapping[str, float | None], rigid: bool) -> tuple[Finding, .
     if tracks:
         known |= {"most_track": max(tracks), "least_track": min(tracks)}
     return tuple(
-        Finding(rule, rule.words.format_map({key: both(value) for key, value in known.items()}))
+        Finding(rule, rule.words.format_map({key: _shown(value) for key, value in known.items()}))
         for rule in RULES
         if (rule.carts or not rigid) and all(_speaks(sum_, known) for sum_ in rule.over)
     )
+
+
+def _shown(metres: float) -> str:
+    return both(metres) if metres < 1.0 else f"{metres:.2f} m ({inches(metres)})"
 
 
 def _speaks(terms: Mapping[str, float], known: Mapping[str, float]) -> bool:

@@ -80,7 +80,10 @@ export class PickMap {
   #pointAt(x, y) {
     const same = [...this.layer.children].filter((b) => b.classList.contains(this.tool));
     const near = same.find((b) => Math.hypot(b.dataset.x - x, b.dataset.y - y) < ON);
-    return near?.dataset.name ?? "";
+    if (near) return near.dataset.name;
+    const corner = (p) => Math.hypot(this.#pixel(p)[0] - x, this.#pixel(p)[1] - y) < ON;
+    const open = this.tool === "keep" ? this.open.findIndex(corner) : -1;
+    return open < 0 ? "" : `corner ${open + 1}`;
   }
 
   /** A tap that fell on a point's button: meant for the plan under it. */
