@@ -45,14 +45,14 @@ class Rule:
 
 RULES = (
     Rule(True, "wheelbase", "A", ({"width": 0.7, "wheelbase": -1.0},),
-         "a wheelbase of {wheelbase} under a body {width} wide cannot be: were the two swapped?"),
+         "a wheelbase of {wheelbase} under a body {width} wide cannot be: the two look swapped"),
     Rule(False, "wheelbase", "A", ({"most_track": 1.15, "wheelbase": -1.0},
                                    {"wheelbase": 1.0, "width": -0.7}),
          "a wheelbase of {wheelbase} is short beside a track of {most_track}: was one taken for the other?"),
     Rule(True, "tyre_radius", "E", ({"tyre_radius": 1.0, "wheelbase": -0.2},
                                     {"tyre_radius": 0.35, "belly_clearance": -1.0}),
-         "hubs {tyre_radius} up, with the belly at {belly_clearance}: that is a tyre's diameter; measure "
-         "from the middle of the hub down to the ground"),
+         "hubs {tyre_radius} up, with the belly at {belly_clearance}: that is a tyre's diameter, not the "
+         "middle of the hub above the ground"),
     Rule(False, "tyre_radius", "E", ({"tyre_radius": 1.0, "wheelbase": -0.18},
                                      {"belly_clearance": 1.0, "tyre_radius": -0.35}),
          "hubs {tyre_radius} up are high for a wheelbase of {wheelbase}: is that a tyre's diameter?"),
