@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
+from scipy import special
 
 from crestcut.cut.fleet import plan_fleet
 from crestcut.cut.limits import cut_limits
@@ -33,7 +34,7 @@ from crestcut.verify.by_hand import before_work, likely_shares, worked
 from crestcut.verify.edges import edges_left, new_ponds, too_deep
 from crestcut.verify.lay import Laid, lay_after
 from crestcut.verify.now import all_now, mixed
-from crestcut.verify.records import Check, Now
+from crestcut.verify.records import Check, Now, Share
 from crestcut.verify.removed import Removed, removed_between, work_area
 from crestcut.verify.told import agreeing, told_by
 
@@ -53,11 +54,13 @@ class Checked:
 @dataclass(frozen=True, eq=False)
 class _Drive:
     """The vehicles of the job on their lines, and all that was read by hand as evidence on a given slab: for
-    each vehicle, from its record and the slab."""
+    each vehicle, from its record and the slab.  before : the same by readings from before the work alone.
+    """
 
     drivers: tuple[Driver, ...]
     lines: tuple[TravelLine, ...]
     reads: tuple[Callable[[Driver, Surface], Evidence | None], ...]
+    before: tuple[Callable[[Driver, Surface], Evidence | None], ...]
 
     @property
     def main(self) -> int:
@@ -119,14 +122,20 @@ def _drive(job: Job, since: After, report: Report) -> _Drive:
     # what was measured since takes the place of what was measured before
     written = replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
 
-    def reader(first: Driver, line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
-        old = None
-        if not since.scan.files:  # the same scan, and so the same errors, that the old readings speak of
-            old = before_work(evidence_of(job, report.scan, report.surface, first, line))
+    def reader(old: Evidence | None, line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
         return lambda driver, ground: joined(old, _told(written, report.scan, ground, driver, line))
 
-    reads = tuple(reader(d, line) for d, line in zip(drivers, lines, strict=True))
-    return _Drive(drivers, lines, reads)
+    def kept(old: Evidence | None) -> Callable[[Driver, Surface], Evidence | None]:
+        return lambda driver, ground: old
+
+    each = list(zip(drivers, lines, strict=True))
+    # by hand alone it is the same scan, and so the same errors, that the old readings speak of
+    olds = [
+        None if since.scan.files else before_work(evidence_of(job, report.scan, report.surface, *one))
+        for one in each
+    ]
+    reads = tuple(reader(old, line) for old, line in zip(olds, lines, strict=True))
+    return _Drive(drivers, lines, reads, tuple(kept(old) for old in olds))
 
 
 def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Surface, Removed]:
@@ -180,6 +189,8 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
         shares = likely_shares(
             report.surface, planned, vehicle, lambda ground: read(drive.drivers[main], ground)
         )
+    if shares.fights:  # readings that contradict are not used at all
+        drive = replace(drive, reads=drive.before)
     found = []
     with clock.stage("now", "driving over the finished work"):
         for share, _ in shares.nodes:
@@ -197,10 +208,24 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
     )
     gone = shares.share.best * np.nan_to_num(planned.values)
     check = Check(
-        *_verdicts(now), now=now, surface=worked(report.surface, planned, shares.share.best),
-        still=report.plan, cautious=True, share=shares.share,
+        *(("cannot tell",) * 2 if shares.fights else _verdicts(now)), now=now,
+        surface=worked(report.surface, planned, shares.share.best), still=report.plan, cautious=True,
+        share=shares.share, fights=shares.fights,
     )  # fmt: skip
+    if shares.fights:
+        return _not_known(check, report.surface)
     return _with_still(check, job, report, drive, gone, clock)
+
+
+def _not_known(check: Check, scanned: Surface) -> Check:
+    """Nothing is said of what is gone and what is still to go: the slab as it was scanned is shown."""
+    now = tuple(replace(n, spare=replace(n.spare, verdict="cannot tell")) for n in check.now)
+    depth = check.still.depth
+    nothing = depth.like(np.full(depth.values.shape, np.nan))
+    still = replace(check.still, depth=nothing, deepest=0.0, area=0.0, volume=0.0, margin=0.0,
+                    feasible=True, short_by=0.0, binding=())  # fmt: skip
+    share = Share(float("nan"), float("nan"))
+    return replace(check, now=now, surface=scanned, still=still, cautious=False, share=share)
 
 
 def _told(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
@@ -240,7 +265,12 @@ def _with_still(
         drivers = [replace(d, vehicle=moved) if d.main else d for d in drive.drivers]
         agree = [agreeing(read(d, surface)) for d, read in zip(drivers, drive.reads, strict=True)]
         told = all_now(job, surface, drivers, drive.lines, agree, SEED)
-        still = _still(job, report, told, surface, gone, check.clearance)
+        allowed = [check.removed is None and _allowance(n, job.wanted.confidence) for n in check.now]
+        wanted = [
+            t.tightest.gap - t.asked - n.spare.least_clearance + more if more else None
+            for t, n, more in zip(told, check.now, allowed, strict=True)
+        ]
+        still = _still(job, report, told, surface, gone, check.clearance, wanted)
     # chances from the readings as they were read, places and map from where they put things
     now = [replace(t, today=n.today, spare=n.spare) for n, t in zip(check.now, told, strict=True)]
     order = sorted(range(len(now)), key=lambda k: (-round(now[k].spare.chance_of_contact, 2), k))
@@ -255,23 +285,39 @@ def _with_still(
         surface=surface,
         still=still,
         cautious=check.clearance != "cannot tell",
+        allowance=float(allowed[first]) if check.clearance == "not yet" else 0.0,
         advice=advice,
     )
 
 
+def _allowance(now: Now, confidence: float) -> float:
+    """m on top of what is short, so that it is enough with the confidence asked for: for what the readings
+    leave open of slab and vehicle."""
+    return float(special.ndtri(confidence)) * now.spare.spread
+
+
 def _still(
-    job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str
-) -> CutPlan:
+    job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str,
+    by_hand: Sequence[float | None],
+) -> CutPlan:  # fmt: skip
     """What a further pass would take: nothing where it is done, and where that is open what the map itself
-    lacks, without a margin that a reading by hand may spare."""
+    lacks, without a margin that a reading by hand may spare.
+
+    by_hand : m, the margin of each vehicle where gaps that were felt say what is left: what a plan on a noisy
+    scan needs for its noise would be taken off twice there. None: as for any plan.
+    """
     limits = _what_is_left(job, report, surface, gone)
     if clearance == "done":
         limits = replace(limits, deepest=limits.deepest.like(np.zeros_like(limits.deepest.values)))
     sure = clearance != "cannot tell"
     members = [
-        replace(n.standing.member, margin=margin_for(n.standing.cut, job.wanted) if sure else 0.0)
-        for n in now
-    ]
+        replace(
+            n.standing.member,
+            margin=(0.0 if not sure else max(told, 0.0) if told is not None
+                    else margin_for(n.standing.cut, job.wanted)),
+        )
+        for n, told in zip(now, by_hand, strict=True)
+    ]  # fmt: skip
     plan = plan_fleet(members, surface, limits, job.wanted, job.cut.feather).plan
     return replace(plan, feasible=True, short_by=0.0, binding=()) if clearance == "done" else plan
 

@@ -12,7 +12,7 @@ import click
 
 from crestcut.deliver.files import Staging, refuse_unwritable, switched
 from crestcut.deliver.identity import Identity
-from crestcut.errors import CrestcutError
+from crestcut.errors import CrestcutError, visible
 from crestcut.short_lived import tidy_seldom
 from crestcut.stopping import stopped_as_by_ctrl_c
 
@@ -46,8 +46,13 @@ class _OneLineErrors(click.Group):
             sys.exit(STOPPED)
 
 
+def _line(text: str, err: bool = False) -> None:
+    """One line of the terminal: names in it come from files, and none moves the cursor or begins a line."""
+    click.echo(visible(text), err=err)
+
+
 def _say(text: str) -> None:
-    click.echo(f"  {text} ...", err=True)
+    _line(f"  {text} ...", err=True)
 
 
 @click.group(cls=_OneLineErrors)
@@ -122,7 +127,7 @@ def look(
         click.echo(json.dumps(look_record(scan, health, scanner), indent=2, allow_nan=False))
         return
     for line in health_lines(scan, health, scanner):
-        click.echo(line)
+        _line(line)
     _list(written)
 
 
@@ -146,7 +151,7 @@ def run(job: Path, out: Path, as_json: bool) -> None:
         from crestcut.deliver.summary import summary_lines
 
         for line in summary_lines(done.report):
-            click.echo(line)
+            _line(line)
         _list(written)
     plan = done.report.plan
     if plan is not None and not (plan.feasible and (plan.drain is None or plan.drain.reached)):
@@ -182,7 +187,7 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
         from crestcut.deliver.verify_words import verify_lines
 
         for line in verify_lines(found.report, found.check):
-            click.echo(line)
+            _line(line)
         _list(written)
     if not found.check.reached:
         sys.exit(SHORT)
@@ -203,7 +208,7 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
         click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
     else:
         for line in floor_lines(report):
-            click.echo(line)
+            _line(line)
         _list(written)
     if not report.judged.levelling.reached:
         sys.exit(SHORT)
@@ -246,15 +251,16 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
         found = vehicle_from(data, file, digest)
     angles = derive_angles(found, found.loads[0])
     written = _write_vehicle(found, angles, text, out) if out is not None else ()
+    doubts = doubts or found.doubts
     for doubt in doubts:
-        click.echo(f"Looks mistaken: {doubt}", err=True)
+        _line(f"Looks mistaken: {doubt}", err=True)
     if as_json:
         click.echo(json.dumps({**asdict(angles), "doubts": doubts}, indent=2, default=str))
     elif text is not None and out is None:
         click.echo(text, nl=False)
     else:
         for line in vehicle_lines(found, angles):
-            click.echo(line)
+            _line(line)
     _list(written)
 
 
@@ -291,7 +297,7 @@ def _list(paths: tuple[Path, ...]) -> None:
     if paths:
         click.echo("Written:", err=True)
     for path in paths:
-        click.echo(f"  {path}", err=True)
+        _line(f"  {path}", err=True)
 
 
 if __name__ == "__main__":

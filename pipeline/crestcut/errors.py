@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
+# C0 and C1, what ends a line elsewhere, halves of characters, and what turns the direction of writing round
+_UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+
 
 class CrestcutError(Exception):
     """Bad input, said in one line.
@@ -26,5 +31,12 @@ class CrestcutError(Exception):
         return f"{head}; {self.mend}" if self.mend else head
 
 
+def visible(text: str) -> str:
+    """The same with control characters written out (``\\x1b``): a name from a file of others must not move a
+    terminal's cursor, end a line of a drawing, or turn what stands beside it round.
+    """
+    return _UNSEEN.sub(lambda found: found[0].encode("unicode_escape").decode(), text)
+
+
 def _one_line(text: str) -> str:
-    return " ".join(str(text).split())
+    return visible(" ".join(str(text).split()))

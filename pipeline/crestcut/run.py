@@ -213,10 +213,15 @@ def _report(
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        version=__version__, seed=SEED,
+        version=__version__, seed=SEED, doubts=_doubts(standings),
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings)),
     )  # fmt: skip
     return report, release
+
+
+def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
+    """Figures of the vehicles that look mistaken, each with whose it is."""
+    return tuple(f"{s.vehicle.path.name}: {doubt}" for s in standings for doubt in s.vehicle.doubts)
 
 
 def _vehicle_rows(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -74,6 +75,14 @@ CASES: list[tuple[dict[str, Any], dict[str, str] | None]] = [
     ({}, {"rear_overhang": "820 mm", "tail": "150 mm", "turning": "5.2 m"}),
     ({}, {"rear_overhang": "9 m", "tail": "150 mm"}),
     ({}, {"turning": "31 m"}),
+    ({}, {"wheelbase": "1685 mm", "over": "2.62 m"}),  # swapped
+    ({}, {"radius": "592 mm"}),  # the tyre's diameter
+    ({}, {"radius": "130 mm"}),  # hubs below the belly
+    ({}, {"tyre": "360 mm"}),  # doubtful only
+    ({}, {"turning": "2.5 m"}),
+    ({}, {"wheelbase": "1.55 m"}),  # doubtful only
+    ({}, {"wheelbase": "2620"}),
+    ({"cut.deepest": "13"}, None),
 ]  # fmt: skip
 RUN = """([cases, tape]) => {
   const { model } = crestcut, base = JSON.stringify(model.doc), own = model.choice;
@@ -109,6 +118,22 @@ def test_mend_is_said_exactly_where_the_program_refuses(pick: Path, open_page: A
         refused += bool(said)
         assert bool(stops) == bool(said), (json.dumps(case), stops, said)
     assert refused >= 20 and len(CASES) - refused >= 15
+
+
+def test_the_page_and_the_program_doubt_the_same(pick: Path, open_page: Any, tmp_path: Path) -> None:
+    """Ranges and relations come from one table; what is only doubtful is said, and saved all the same."""
+    page = open_page(pick, "laptop")
+    draw_line(page, touch=False)
+    care = RUN.replace("#mistakes .stop", "#mistakes .care")
+    cases = [({}, {}), ({}, {"tyre": "360 mm"}), ({}, {"wheelbase": "1.55 m"}),
+             ({}, {"rear_overhang": "2.5 m"})]  # fmt: skip
+    for (_, typed), (doubts, _, name, text) in zip(cases, page.evaluate(care, [cases, TAPE]), strict=True):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+        said = load_vehicle(tmp_path / name).doubts
+        heads = [re.sub(r"^\w+: ", "", s)[:12].lower() for s in said]
+        found = [d[:12].lower() for d in doubts if d[:12].lower() in heads]
+        assert len(found) == len(said) and bool(said) == bool(typed), (typed, doubts, said)
+    assert "It can be saved, but mind" in page.locator("#mistakes h2").inner_text()
 
 
 def test_a_line_from_a_drawing_stays_until_one_is_drawn(

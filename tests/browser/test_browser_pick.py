@@ -46,7 +46,7 @@ def test_a_newcomer_with_a_phone_saves_a_job_that_loads(pick: Path, open_page: A
     page.get_by_label("Which vehicle").select_option("lowered_floor_mobility_van.toml")
     reveal(page, "The slab")
     page.get_by_label("Kind of slab").select_option("plain concrete")
-    page.get_by_label("Thickness", exact=True).fill("104")
+    page.get_by_label("Thickness", exact=True).fill("104 mm")
     page.get_by_label("Thickness known from").select_option("drilled")
     page.get_by_label("Post-tensioned").select_option("no")
     page.locator("#f-slab-post_tensioned_from").select_option("drawing")
@@ -116,12 +116,12 @@ def test_typed_answers_make_exactly_the_expected_job(pick: Path, open_page: Any,
     page.get_by_label("Name of mark 1").blur()
     page.get_by_label("Name of the job").fill("Court")
     page.locator("#f-vehicle-load").get_by_text("four people").click()
-    page.get_by_label("Gap to leave under the belly").fill("3/4")
+    page.get_by_label("Gap to leave under the belly").fill("3/4 in")
     page.get_by_label("How sure of it").fill("90")
     reveal(page, "Driving")
     page.get_by_text("nose first, against the arrow").click()
     page.get_by_label("The line shows the path of").select_option("left")
-    page.get_by_label("It may be off the line by, each side").fill("4")
+    page.get_by_label("It may be off the line by, each side").fill("4 in")
     with saving(page, tmp_path) as kept:
         page.locator("#save-job").click()
     assert tomllib.loads(kept[0].read_text(encoding="utf-8")) == EXPECTED
@@ -201,15 +201,15 @@ def test_five_tape_lengths_make_a_good_vehicle_file(pick: Path, open_page: Any, 
     page.get_by_label("Its name").fill("Café cart")
     for name, length in (
         ("Axle to axle", "2.62 m"),
-        ("Outside to outside", "1685"),
-        ("Tyre width", "195"),
-        ("Hub height", "296"),
+        ("Outside to outside", "1685 mm"),
+        ("Tyre width", "195 mm"),
+        ("Hub height", "296 mm"),
         ("Belly clearance", "5 1/2 in"),
     ):
         page.get_by_label(name).fill(length)
     page.get_by_text("Nose, tail, body and turning").click()
-    page.get_by_label("Front overhang").fill("820")
-    page.get_by_label("Clearance under the nose").fill("170")
+    page.get_by_label("Front overhang").fill("820 mm")
+    page.get_by_label("Clearance under the nose").fill("170 mm")
     assert mistakes(page) == []
     with saving(page, tmp_path) as kept:
         page.locator("#save-vehicle").click()
@@ -292,6 +292,64 @@ def test_an_older_job_says_what_must_be_chosen_again(pick: Path, open_page: Any,
     page.get_by_label("Kind of slab").select_option("precast")
     assert "hollow-core" not in "\n".join(mistakes(page))
     assert "never released" in page.locator("#mistakes").inner_text()
+def test_a_bare_number_is_refused_in_every_box(pick: Path, open_page: Any) -> None:
+    """As in the files: a number without its unit was read as mm here, and is refused there."""
+    page = open_page(pick, "laptop")
+    draw_line(page, touch=False)
+    page.get_by_label("Which vehicle").select_option("typed")
+    page.evaluate("for (const d of document.querySelectorAll('#panel details')) d.open = true")
+    boxes = [b for b in page.locator("#panel input[aria-describedby$=-back]").all() if b.is_visible()]
+    assert len(boxes) >= 16
+    for box in boxes:
+        box.fill("120")
+        box.dispatch_event("change")
+        assert box.input_value() == "120"
+        back = page.locator(f"#{box.get_attribute('id')}-back")
+        assert "the unit is missing" in back.inner_text()
+        assert any("“120”: the unit is missing" in m for m in mistakes(page))
+        box.fill("120 mm")
+        assert "120.0 mm" in back.inner_text()
+
+
+def said(page: Any) -> str:
+    return page.locator("#tap-said").inner_text()
+
+
+def test_taps_near_points_do_what_was_meant_or_say_why_not(pick: Path, open_page: Any) -> None:
+    """Fingers at 390 px: a tap on a point's button was swallowed, one with nothing chosen said nothing."""
+    page = open_page(pick, "phone")
+    pixel = 1 / page.evaluate("Math.hypot(...[0, 1].map((k) => crestcut.stage.project(1, 0, NaN)[k] - "
+                              "crestcut.stage.project(0, 0, NaN)[k]))")  # fmt: skip
+    tap(page, 1.0, 1.7)
+    tap(page, 1.0, 1.7)  # a double tap: no second point on the first
+    assert len(page.evaluate("crestcut.model.line")) == 1 and "is here already" in said(page)
+    tap(page, 11.0, 1.8)
+    assert len(page.evaluate("crestcut.model.line")) == 2
+    for place in ((6.0, 1.75), (11.0, 1.8)):  # on the line, and on its end, with nothing chosen
+        page.evaluate("document.getElementById('tap-said').textContent = ''")
+        tap(page, *place)
+        assert "choose Line, Mark or Keep area" in said(page) and page.locator("#tap-said").is_visible()
+    page.locator("#tool-mark").check(force=True)
+    assert said(page) == ""
+    for place in ((6.0, 1.75), (11.0 - 18 * pixel, 1.8), (6.0 + 18 * pixel, 1.75)):
+        tap(page, *place)  # on the line, beside its end, beside the mark just put
+        assert "put at" in said(page)
+    marks = page.evaluate("crestcut.model.marks.map((m) => m.at)")
+    assert len(marks) == 3 and [m[0] for m in marks] == pytest.approx(
+        [plan(x, 0)[0] for x in (6.0, 11.0 - 18 * pixel, 6.0 + 18 * pixel)], abs=1.1 * pixel
+    )
+    tap(page, 6.0, 1.75)
+    assert len(page.evaluate("crestcut.model.marks")) == 3 and "Mark A is here already" in said(page)
+    assert page.evaluate("crestcut.model.marks[0].at") == marks[0]  # and a tap moves nothing
+    page.locator("#undo").click()
+    assert len(page.evaluate("crestcut.model.marks")) == 2  # one undo, one point: taps leave nothing to undo
+    page.locator("#tool-line").check(force=True)
+    tap(page, 6.0, 1.75)  # where mark A was: a bend there
+    assert len(page.evaluate("crestcut.model.line")) == 3 and overflow(page) <= 0
+    page.locator("#tool-keep").check(force=True)
+    tap(page, 4.0, 0.4)
+    tap(page, 4.0, 0.4)
+    assert page.evaluate("crestcut.map.open.length") == 1 and "corner 1 is here already" in said(page)
 
 
 def test_an_opened_job_comes_back_the_same(pick: Path, open_page: Any) -> None:

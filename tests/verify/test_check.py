@@ -348,6 +348,62 @@ def test_readings_that_contradict_each_other_decide_nothing(site: tuple[Path, Do
     assert CONTRADICTED in said and "[[after.witness]]" in said
 
 
+def test_gaps_that_cannot_all_be_true_are_named_and_not_used(
+    site: tuple[Path, Done], tmp_path: Path
+) -> None:
+    """30, 2, 18 and 18 mm under one tray, within a hand's breadth: said 29.4 and 'less than 1 in 1,000'."""
+    folder, read = site[0], ((3.0, 30), (3.1, 2), (3.05, 18), (3.15, 18))
+    job = folder / f"{tmp_path.name}.toml"
+    gaps = "".join(GAP.format(x=x, said=f'gap = "{gap} mm"') for x, gap in read)
+    job.write_text(JOB + "\n[after]\n" + gaps)
+    found, _ = check_and_write(job, [], tmp_path)
+    check = found.check
+    assert check.verdict == check.clearance == check.first.verdict == "cannot tell"
+    named = {t.name for f in check.fights for t in (f.reading, *f.against)}
+    assert {"[[after.witness]] 1", "[[after.witness]] 2"} <= named
+    by = {f.reading.name: f.reading.observed for f in check.fights}
+    for k, (_, gap) in enumerate(read):
+        assert by.get(f"[[after.witness]] {k + 1}", gap / 1000) == gap / 1000
+    said = verify_lines(found.report, check)
+    assert said[0].startswith("CANNOT TELL") and "1 in" not in "\n".join(said).replace("1/4 in", "")
+    assert "Still to go: not known." in said and "[[after.witness]] 2" in "\n".join(said)
+    told = json.loads((tmp_path / "verify.json").read_text())
+    assert told["now"]["least_clearance"] is told["still"]["deepest"] is told["removed"]["share"] is None
+    assert {c["reading"] for c in told["contradictions"]} == set(by)
+    assert b"nan" not in (tmp_path / "verify.json").read_bytes().lower()
+
+
+def test_a_contradiction_is_told_as_it_was_read(site: tuple[Path, Done], tmp_path: Path) -> None:
+    """Beside a scan too: the gap read, not that gap less what was asked for."""
+    folder, _ = site
+    depth = plan(site, over=0.002)
+    after = write_ply(walked(2, depth), tmp_path / "after.ply")
+    job = folder / f"{tmp_path.name}.toml"
+    job.write_text(JOB + "\n[after]\n" + GAP.format(x=3.1, said='gap = "2 mm"'))
+    found = check_job(job, [after])
+    said = "\n".join(verify_lines(found.report, found.check))
+    assert found.check.verdict == "cannot tell" and "2.0 mm contradicts" in said
+
+
+def test_still_to_go_is_what_is_short_and_a_stated_allowance(site: tuple[Path, Done], tmp_path: Path) -> None:
+    """Gaps felt to half a millimetre: the margin of a plan on a noisy scan does not come on top of them."""
+    done = plan(site, share=0.3)
+    found = by_hand(site, tmp_path, gaps(site, done))
+    check = found.check
+    short = -check.first.spare.least_clearance
+    assert check.verdict == "not yet" and 0.002 < short < 0.006
+    assert check.allowance == pytest.approx(1.645 * check.first.spare.spread, rel=0.01)
+    assert check.still.deepest == pytest.approx(short + check.allowance, abs=0.0006)
+    asked = site[1].report.plan
+    assert asked is not None and check.still.deepest < asked.deepest
+    line = next(line for line in verify_lines(found.report, check) if line.startswith("Still to go"))
+    for part in (check.still.deepest, short, check.allowance):
+        assert f"{part * 1000:.1f} mm" in line
+    # and it is enough: the slab as it is, less that, leaves what was asked for
+    rest = of_plan(check.still.depth.like(np.nan_to_num(check.still.depth.values)))
+    assert true_gap(site, lambda x, y: done(x, y) + rest(x, y)) > 0.020 - 0.0003
+
+
 def test_a_place_without_ground_is_named_as_it_stands_in_the_file(
     site: tuple[Path, Done], tmp_path: Path
 ) -> None:

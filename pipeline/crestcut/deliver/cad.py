@@ -19,6 +19,7 @@ import numpy as np
 
 from crestcut.deliver.identity import NOT_DATED
 from crestcut.deliver.report import Report
+from crestcut.errors import visible
 from crestcut.grid import FloatArray
 from crestcut.work.records import SetOut, Worksheet
 
@@ -141,8 +142,9 @@ class _Pen:
     ) -> None:
         """Words at a place, site m; ``size`` of a capital, m on the slab; ``turn`` to the left, rad."""
         text = self.space.add_text(
-            words, height=size * self.per_metre, rotation=math.degrees(turn), dxfattribs={"layer": layer}
-        )
+            visible(words), height=size * self.per_metre, rotation=math.degrees(turn),
+            dxfattribs={"layer": layer},
+        )  # fmt: skip
         x, y = self.plan([at])[0]
         text.set_placement((x, y))
         along, up = WIDE * size * self.per_metre * len(words), size * self.per_metre

@@ -15,6 +15,7 @@ from crestcut.deliver.colours import CONCRETE, depth_colours
 from crestcut.deliver.floor_report import FloorReport
 from crestcut.deliver.floor_words import asked_words, figure_words, verdict_line
 from crestcut.deliver.plan_contours import contour_levels
+from crestcut.errors import visible
 from crestcut.floor.records import Spot
 from crestcut.floor.work import worth
 from crestcut.grid import FloatArray
@@ -66,7 +67,8 @@ def floor_figure(report: FloorReport) -> Figure:
         ink.scale_bar(page, x + width, bottom + high + 0.03, per_inch)
     _key(page, report, left, bottom - 0.42, width)
     base = report.job.base
-    source = f"scan {', '.join(f.path.name for f in report.scan.files)} | job {base.path.name}"
+    files = ", ".join(f.path.name for f in report.scan.files)
+    source = visible(f"scan {files} | job {base.path.name}")
     ink.text_at(
         figure, ink.MARGIN, 0.17,
         textwrap.shorten(f"{source}, {base.date_words} | crestcut {report.version}", 120),

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from crestcut.deliver.identity import Identity
+from crestcut.errors import visible
 from crestcut.grid import FloatArray
 from crestcut.units import FOOT
 
@@ -29,7 +30,10 @@ INK, SOFT, FAINT, PALE = "#1b1a19", "#5d5b58", "#a19e99", "#f4f2ee"
 BODY: dict[str, Any] = {"fontsize": 8.0, "color": INK}
 SMALL: dict[str, Any] = {"fontsize": 7.0, "color": INK}
 Sign = tuple[str, str, dict[str, Any]]  # line, marker or patch; its words; its style
-STYLE: Any = {"font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8}
+STYLE: Any = {
+    "font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8,
+    "text.parse_math": False,  # a name with two dollar signs is a name
+}  # fmt: skip
 
 
 def new_figure(height: float, width: float = PAGE_WIDTH) -> Figure:
@@ -168,8 +172,8 @@ def watermark(axes: Axes, report: Report) -> None:
 
 def foot(figure: Figure, report: Report) -> None:
     """Where it came from and what it is not; 0.3 in from the bottom."""
-    files = ", ".join(f.path.name for f in report.scan.files)
-    job = f"{report.job.path.name}, {report.job.date_words}"
+    files = visible(", ".join(f.path.name for f in report.scan.files))
+    job = visible(f"{report.job.path.name}, {report.job.date_words}")
     source = f"scan {files} | vehicle {report.vehicle.name} | job {job} | crestcut {report.version}"
     text_at(figure, MARGIN, 0.2, textwrap.shorten(source, 150, placeholder=" ..."), fontsize=6.8, color=SOFT)
     width = float(figure.get_size_inches()[0])

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.look_grade import grade
+from crestcut.errors import visible
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.scan.health import HEADROOM, Health, near_ground
 from crestcut.scan.records import Scan
@@ -247,8 +248,9 @@ def _scale_bar(axes: Axes, scan: Scan, box: tuple[float, ...]) -> None:
 
 
 def _title(axes: Axes, scan: Scan, health: Health, scanner: str | None) -> None:
-    names = ", ".join(f.path.name for f in scan.files)
-    axes.set_title(f"{names}, seen from above", loc="left", fontsize=12, color=_INK, pad=37)
+    names = visible(", ".join(f.path.name for f in scan.files))
+    title = f"{names}, seen from above"
+    axes.set_title(title, loc="left", fontsize=12, color=_INK, pad=37, parse_math=False)
     holes = f"{len(health.holes)} holes hatched" if health.holes else "no holes"
     shown = "colour and relief" if scan.colours is not None else "relief"
     text = f"{shown} up to {HEADROOM:g} m over the ground · height lines in mm over the lowest · {holes}"

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from markupsafe import Markup
+
 from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
-from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import measure_line, room, sentence
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
@@ -67,7 +69,7 @@ CAUTIONS = (
 )  # fmt: skip
 
 
-def work(report: Report, document: Document, worksheet: Worksheet | None = None) -> str:
+def work(report: Report, document: Document, worksheet: Worksheet | None = None) -> Markup:
     """The cut in figures; withheld words where it is not released."""
     plan = report.plan
     if plan is None or (plan.deepest <= 0 and plan.feasible):
@@ -76,14 +78,15 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
             if plan is None
             else "Nothing has to be taken off: every gap is already what was asked for, or more."
         )
-        return _section("work", "Work sheet", f"<p>{text}</p>")
+        return _section("work", "Work sheet", html("<p>{}</p>", text))
     mass = plan.volume * CONCRETE_DENSITY
-    rows = [
+    rows: list[tuple[str | Markup, str | Markup]] = [
         ("Deepest cut", figure(document, "cut.deepest")),
         ("Area", figure(document, "cut.area")),
         ("Volume", figure(document, "cut.volume")),
         ("Mass", term("mass", _weight(mass))),
-        ("Feather", term("feather", f"1 in {1 / report.job.cut.feather:g}") + ", at every edge"),
+        ("Feather", html(
+            "{}, at every edge", term("feather", f"1 in {1 / report.job.cut.feather:g}"))),
     ]  # fmt: skip
     left = look_up(document, "after.least_clearance")
     if left is not None:
@@ -92,45 +95,49 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
         "least": "No place of it can be shallower: it is the least cut that reaches the gap asked for.",
         "maximal": "Nothing of it can be left standing, though another cut may take other places.",
     }.get(plan.claim, plan.claim)
-    short = ""
+    short: str | Markup = ""
     if not plan.feasible:
         where = f" at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
         head = (
-            "<strong>Grinding is not the cure here.</strong> The figures are of all that the limits "
-            "allow: "
+            html(
+                "<strong>Grinding is not the cure here.</strong> "
+                "The figures are of all that the limits allow: "
+            )
             if grinding_is_no_cure(report)
-            else "<strong>Not enough.</strong> Within the limits no cut reaches it: "
+            else html("<strong>Not enough.</strong> Within the limits no cut reaches it: ")
         )
-        short = (
-            f'<p class="mind">{head}'
-            f"{figure(document, 'cut.short_by')} are still "
-            f"missing{esc(where)}. What limits it: {esc('; '.join(plan.binding) or 'not named')}.</p>"
-        )
+        short = html(
+            '<p class="mind">{}{} are still missing{}. What limits it: {}.</p>',
+            head, figure(document, "cut.short_by"), where, "; ".join(plan.binding) or "not named",
+        )  # fmt: skip
     details = worksheet_text(worksheet) if worksheet is not None else ""
     hold = (
         ""
         if report.release == "ok"
-        else f'<p class="mind"><strong>{esc(STAMPS[report.release])}.</strong> The figures show the size of '
-        "the job, they are not an order to cut.</p>"
+        else html(
+            '<p class="mind"><strong>{}.</strong> The figures show the size of the job, they are not an '
+            "order to cut.</p>",
+            STAMPS[report.release],
+        )
     )
-    drain = f"<p>{esc(sentence(drain_words(plan.drain)))}</p>" if plan.drain is not None else ""
-    said = "" if grinding_is_no_cure(report) else f"<p>{esc(claim)}</p>"
-    inside = f"{short}{hold}{_facts(rows)}{said}{drain}{details}"
+    drain = html("<p>{}</p>", sentence(drain_words(plan.drain))) if plan.drain is not None else ""
+    said = "" if grinding_is_no_cure(report) else html("<p>{}</p>", claim)
+    inside = joined([short, hold, _facts(rows), said, drain, details])
     return _section("work", "Work sheet", inside)
 
 
-def _weight(kilograms: float) -> str:
+def _weight(kilograms: float) -> Markup:
     """kg and lb."""
     si, us = f"{number(kilograms)} kg", f"{number(kilograms / POUND)} lb"
-    return f'<span class="si">{si}</span><span class="us">{us}</span>'
+    return html('<span class="si">{}</span><span class="us">{}</span>', si, us)
 
 
-def measure(report: Report, document: Document) -> str:
+def measure(report: Report, document: Document) -> Markup:
     """What to measure first, and what has been measured by hand already."""
     job = report.job
-    todo = "".join(f"<li>{measure_line(report, document, k)}</li>" for k in range(len(report.advice)))
-    first = (
-        f"<h3>Measure this first</h3><ol>{todo}</ol>" if todo else "<p>No hand measurement is asked for.</p>"
+    todo = joined(html("<li>{}</li>", measure_line(report, document, k)) for k in range(len(report.advice)))
+    first = html(
+        "<h3>Measure this first</h3><ol>{}</ol>" if todo else "<p>No hand measurement is asked for.</p>", todo
     )
     done = [
         (len(job.strings), "string or straightedge reading", "string or straightedge readings"),
@@ -138,41 +145,44 @@ def measure(report: Report, document: Document) -> str:
         (len(job.witnesses), "reading with the vehicle itself", "readings with the vehicle itself"),
     ]
     given = [f"{n} {one if n == 1 else more}" for n, one, more in done if n]
-    folded = (
-        f"<p>Already in this result: {esc(', '.join(given))}.</p>"
+    folded = html(
+        "<p>Already in this result: {}.</p>"
         if given
-        else "<p>This result rests on the scan alone; no hand measurement is in it.</p>"
+        else "<p>This result rests on the scan alone; no hand measurement is in it.</p>",
+        ", ".join(given),
     )
     return _section("measure", "Measurements", first + folded)
 
 
-def cautions(worksheet: Worksheet | None = None) -> str:
+def cautions(worksheet: Worksheet | None = None) -> Markup:
     """What can hurt."""
-    items = "".join(f"<li><strong>{esc(head)}.</strong> {esc(text)}</li>" for head, text in CAUTIONS)
+    items = joined(html("<li><strong>{}.</strong> {}</li>", head, text) for head, text in CAUTIONS)
     more = (
-        '<details class="inner"><summary>For these tools and this place</summary>'
-        f"{worksheet_cautions(worksheet)}</details>"
+        html(
+            '<details class="inner"><summary>For these tools and this place</summary>{}</details>',
+            worksheet_cautions(worksheet),
+        )
         if worksheet is not None
         else ""
     )
     return _section(
         "cautions",
         "Cautions",
-        f"<ul>{items}</ul>{more}<p>Local codes and licensed people decide; this page does not.</p>",
+        html("<ul>{}</ul>{}<p>Local codes and licensed people decide; this page does not.</p>", items, more),
     )
 
 
-def sure(report: Report, document: Document) -> str:
+def sure(report: Report, document: Document) -> Markup:
     """How sure, and why: the parts of the error and where each comes from."""
     error = report.surface.error
-    rows = [
+    rows: list[tuple[str | Markup, str | Markup]] = [
         ("Noise of one point", _sourced(figure(document, "surface.noise"), error.white_source)),
         (
-            f"Bumps the scanner makes, about {length(error.patch_length)} wide",
+            html("Bumps the scanner makes, about {} wide", length(error.patch_length)),
             _sourced(figure(document, "surface.patch"), error.patch_source),
         ),
         (
-            f"Bending, alike over about {length(error.warp_length)}",
+            html("Bending, alike over about {}", length(error.warp_length)),
             _sourced(figure(document, "surface.warp"), error.warp_source),
         ),
     ]
@@ -188,51 +198,61 @@ def sure(report: Report, document: Document) -> str:
         reasons.insert(
             0, f"{unmeasured:.2f} m² under the vehicle’s path have no points; nothing is said of them."
         )
-    listed = "".join(f"<li>{esc(sentence(r))}</li>" for r in dict.fromkeys(reasons))
-    allowances = "".join(
-        f'<tr><th scope="row">{esc(name)}<span class="hint">{esc(source)}</span></th>'
-        f"<td>{figure(document, f'in_use.allowances.{k}.lower')}</td></tr>"
+    listed = joined(html("<li>{}</li>", sentence(r)) for r in dict.fromkeys(reasons))
+    allowances = joined(
+        html(
+            '<tr><th scope="row">{}<span class="hint">{}</span></th><td>{}</td></tr>',
+            name,
+            source,
+            figure(document, f"in_use.allowances.{k}.lower"),
+        )
         for k, (name, _, source) in enumerate(in_use_allowances(report.job.wanted, report.vehicle))
     )
     use = (
-        f'<h3>Allowances for use, each up to</h3><table class="sums"><tbody>{allowances}</tbody></table>'
+        html(
+            '<h3>Allowances for use, each up to</h3><table class="sums"><tbody>{}</tbody></table>', allowances
+        )
         if allowances
         else ""
     )
     return _section(
         "sure",
         "How sure, and why",
-        f"{_facts(rows)}{use}<h3>What went into it</h3><ul>{listed}</ul><p>{esc(FIELD_NOTE)}</p>",
+        html("{}{}<h3>What went into it</h3><ul>{}</ul><p>{}</p>", _facts(rows), use, listed, FIELD_NOTE),
     )
 
 
-def _sourced(shown: str, source: str) -> str:
-    return f'{shown} <span class="hint">{esc(source)}</span>'
+def _sourced(shown: Markup, source: str) -> Markup:
+    return html('{} <span class="hint">{}</span>', shown, source)
 
 
-def inputs(document: Document) -> str:
+def inputs(document: Document) -> Markup:
     """Version, seed and the files the answer rests on."""
     found = document.get("inputs")
     rows = [
-        f"<li>{esc(row.get('role'))}: <bdi>{esc(row.get('file'))}</bdi> <span "
-        f'class="hash">{esc(str(row.get("sha256") or "")[:16])}</span></li>'
+        html(
+            '<li>{}: <bdi>{}</bdi> <span class="hash">{}</span></li>',
+            row.get("role"),
+            row.get("file"),
+            str(row.get("sha256") or "")[:16],
+        )
         for row in (found if isinstance(found, list) else [])
         if isinstance(row, Mapping)
     ]
-    dated = f"dated {esc(document['dated'])}" if document.get("dated") else "not dated"
-    tool = f"Crestcut {esc(document.get('version'))}, seed {esc(document.get('seed'))}"
+    dated = f"dated {document['dated']}" if document.get("dated") else "not dated"
+    tool = f"Crestcut {document.get('version')}, seed {document.get('seed')}"
     made = f"Job {dated}. {tool}. Made from:"
-    return f"<footer><p>{made}</p><ul>{''.join(rows)}</ul></footer>"
+    return html("<footer><p>{}</p><ul>{}</ul></footer>", made, joined(rows))
 
 
-def _facts(rows: Iterable[tuple[str, str]]) -> str:
-    return (
-        '<dl class="facts">'
-        + "".join(f"<div><dt>{name}</dt><dd>{value}</dd></div>" for name, value in rows)
-        + "</dl>"
+def _facts(rows: Iterable[tuple[str | Markup, str | Markup]]) -> Markup:
+    return html(
+        '<dl class="facts">{}</dl>', joined(html("<div><dt>{}</dt><dd>{}</dd></div>", *row) for row in rows)
     )
 
 
-def _section(key: str, title: str, inside: str) -> str:
-    head = f'<h2 id="{key}-title">{esc(title)}</h2>'
-    return f'<section id="{key}" class="card" aria-labelledby="{key}-title">{head}{inside}</section>'
+def _section(key: str, title: str, inside: Markup) -> Markup:
+    return html(
+        '<section id="{0}" class="card" aria-labelledby="{0}-title"><h2 id="{0}-title">{1}</h2>{2}</section>',
+        key, title, inside,
+    )  # fmt: skip

@@ -6,7 +6,9 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from crestcut.deliver.page_shell import esc
+from markupsafe import Markup
+
+from crestcut.deliver.page_shell import html
 from crestcut.deliver.summary import number
 from crestcut.units import FOOT, INCH, inches, millimetres
 
@@ -19,11 +21,11 @@ class Meaning:
 
     key: str
     name: str
-    write: Callable[[float], str]
+    write: Callable[[float], str | Markup]
     text: str
 
 
-def length(metres: float, decimals: int = 1) -> str:
+def length(metres: float, decimals: int = 1) -> str | Markup:
     """A length in both systems; the reader's choice shows one. Lengths of a metre and more are in m, and in
     feet and inches. What is not nothing is never written as nothing."""
     if math.isnan(metres):
@@ -45,12 +47,12 @@ def _feet(metres: float) -> str:
     return f"{sign}{feet} ft" + (f" {inches(quarters / 4 * INCH, 4)}" if quarters else "")
 
 
-def area(square_metres: float) -> str:
+def area(square_metres: float) -> Markup:
     """m2 and ft2."""
     return _pair(f"{number(square_metres)} m²", f"{number(square_metres / FOOT**2)} ft²")
 
 
-def volume(cubic_metres: float) -> str:
+def volume(cubic_metres: float) -> Markup:
     """Litres and cubic feet."""
     litres = cubic_metres * 1000
     return _pair(f"{number(litres)} litres", f"{number(litres / LITRES_PER_CUBIC_FOOT)} ft³")
@@ -71,10 +73,10 @@ def times(value: float) -> str:
     return f"{value:.1f} times"
 
 
-def litres(value: float) -> str:
+def litres(value: float) -> Markup:
     """Litres and cubic feet, without a sign: the words beside it say which way."""
     return volume(abs(value) / 1000)
 
 
-def _pair(si: str, us: str) -> str:
-    return f'<span class="si">{esc(si)}</span><span class="us">{esc(us)}</span>'
+def _pair(si: str, us: str) -> Markup:
+    return html('<span class="si">{}</span><span class="us">{}</span>', si, us)

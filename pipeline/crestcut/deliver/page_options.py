@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from markupsafe import Markup
+
 from crestcut.cut.forbidden import forbidden, not_into_it
 from crestcut.deliver.page_figures import figure, look_up
 from crestcut.deliver.page_meanings import length, share
-from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import measure_line, odds, room, sentence
 from crestcut.deliver.report import Report
 
 Document = Mapping[str, object]
 NONE = "–"
+Row = tuple[str | Markup, ...]  # of cells: what is not markup is text
 
 
-def options(report: Report, document: Document) -> str:
+def options(report: Report, document: Document) -> Markup:
     """The table of options. Each cell carries its own heading, so that it can stand alone on a phone."""
     head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "What it takes")
     listed = rows_of(document, "options")
@@ -26,34 +29,38 @@ def options(report: Report, document: Document) -> str:
         rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
     sure = f"{report.job.wanted.confidence * 100:g} %"
     note = f"What is enough comes first, cheapest first. Enough: every gap asked for, {sure} sure or more."
-    return (
+    return html(
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
-        f'<p class="hint">{note}</p>{table(head, rows)}</section>{vehicles(document)}'
-    )
+        '<p class="hint">{}</p>{}</section>{}',
+        note, table(head, rows), vehicles(document),
+    )  # fmt: skip
 
 
-def _option(report: Report, document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
+def _option(report: Report, document: Document, k: int, row: Mapping[str, object]) -> Row:
     """One row of ``result.json``'s options."""
     key = f"options.{k}"
     gap = look_up(document, f"{key}.clearance")
     left = NONE if gap is None else figure(document, f"{key}.clearance", room(gap))
-    takes = [esc(sentence(str(row.get("needs") or "nothing")))]
+    takes: list[str | Markup] = [sentence(str(row.get("needs") or "nothing"))]
     depth, litres = look_up(document, f"{key}.depth"), look_up(document, f"{key}.litres")
     laid = (litres or 0) < 0
     if depth and not row.get("forbids"):
-        takes.append(f"At most {figure(document, f'{key}.depth')} {'thick' if laid else 'deep'}.")
+        deep = figure(document, f"{key}.depth")
+        takes.append(html("At most {} {}.", deep, "thick" if laid else "deep"))
     if litres and not row.get("forbids"):
-        takes.append(f"{figure(document, f'{key}.litres')} {'laid down' if laid else 'taken away'}.")
-    name = esc(sentence(str(row.get("name"))).rstrip("."))
+        much = figure(document, f"{key}.litres")
+        takes.append(html("{} {}.", much, "laid down" if laid else "taken away"))
+    name = sentence(str(row.get("name"))).rstrip(".")
+    enough: str | Markup
     enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
     if row.get("forbids"):
         enough = "not on this slab"
     elif sure is not None:
         before, shown = _enough(bool(row.get("reaches")), sure, report.job.wanted.confidence)
-        enough = before + figure(document, f"{key}.enough", esc(shown))
+        enough = html("{}{}", before, figure(document, f"{key}.enough", shown))
     if row.get("line"):
         takes.append(f"Shown on the slab: {line_words(row['line'], report.scan.frame.unit)}.")
-    return name, left, _chance(document, f"{key}.chance"), enough, " ".join(takes)
+    return name, left, _chance(document, f"{key}.chance"), enough, joined(takes, " ")
 
 
 def _enough(reaches: bool, sure: float, wanted: float) -> tuple[str, str]:
@@ -77,19 +84,19 @@ def line_words(ends: object, unit: str) -> str:
         return ""
     start, end = ends
     where = f"from x {start[0]:.2f}, y {start[1]:.2f} to x {end[0]:.2f}, y {end[1]:.2f}"
-    return f"{where} ({esc(unit)}, as in the scan)"
+    return f"{where} ({unit}, as in the scan)"
 
 
-def _chance(document: Document, key: str) -> str:
+def _chance(document: Document, key: str) -> str | Markup:
     """A chance of touching in words."""
     value = look_up(document, key)
-    return NONE if value is None else figure(document, key, esc(odds(value)))
+    return NONE if value is None else figure(document, key, odds(value))
 
 
-def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
+def _plain_rows(report: Report, document: Document) -> list[Row]:
     """Where no options were worked out: as it is, and the cut."""
     before = look_up(document, "before.least_clearance")
-    rows: list[tuple[str, ...]] = [
+    rows: list[Row] = [
         (
             "Leave it as it is",
             NONE if before is None else figure(document, "before.least_clearance", room(before)),
@@ -101,50 +108,50 @@ def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
     plan = report.plan
     if plan is not None and plan.deepest > 0:
         chance = _chance(document, "after.chance_of_contact")
-        found = forbidden(report.job.slab, report.job.keeps)
-        enough = "yes" if plan.feasible else f"no, {length(plan.short_by)} short"
+        enough: str | Markup = "yes" if plan.feasible else html("no, {} short", length(plan.short_by))
         deep, much = figure(document, "cut.deepest"), figure(document, "cut.volume")
-        takes = f"Grinding: at most {deep} deep, {much} taken away."
-        if found:
-            enough, takes = "not on this slab", esc(sentence(not_into_it(found)))
+        takes: str | Markup = html("Grinding: at most {} deep, {} taken away.", deep, much)
+        if found := forbidden(report.job.slab, report.job.keeps):
+            enough, takes = "not on this slab", sentence(not_into_it(found))
         after = look_up(document, "after.least_clearance")
         left = NONE if after is None else figure(document, "after.least_clearance", room(after))
         rows.append(("Cut the slab", left, chance, enough, takes))
     return rows
 
 
-def vehicles(document: Document) -> str:
+def vehicles(document: Document) -> Markup:
     """Several vehicles over the same slab; empty for one."""
     listed = rows_of(document, "vehicles")
     if not listed:
-        return ""
+        return Markup()
     head = ("Vehicle", "Verdict", "Gap today", "Chance that it touches", "Gap once cut", "Its part")
     rows = [_vehicle(document, k, row) for k, row in enumerate(listed)]
-    return (
+    return html(
         '<section id="vehicles" aria-labelledby="vehicles-title"><h2 id="vehicles-title">Each vehicle</h2>'
         '<p class="hint">One cut for all of them. The rest of this page speaks of the first, which has least '
-        f"room.</p>{table(head, rows)}</section>"
+        "room.</p>{}</section>",
+        table(head, rows),
     )
 
 
-def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
+def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> Row:
     """One row of ``result.json``'s vehicles."""
 
-    def cell(name: str, gap: bool = False) -> str:
+    def cell(name: str, gap: bool = False) -> str | Markup:
         value = look_up(document, f"vehicles.{k}.{name}")
         if value is None:
             return NONE
         return figure(document, f"vehicles.{k}.{name}", room(value) if gap else None)
 
     alone, own = look_up(document, f"vehicles.{k}.alone"), look_up(document, f"vehicles.{k}.litres")
-    part = [f"Alone it would need {cell('alone')}." if alone else "Alone it would need no cut."]
-    part += [f"Of this cut {cell('litres')} are for it."] if own else []
+    part = [html("Alone it would need {}." if alone else "Alone it would need no cut.", cell("alone"))]
+    part += [html("Of this cut {} are for it.", cell("litres"))] if own else []
     after = cell("after_clearance", gap=True)
     if row.get("enough") is not None:
-        after += ", enough" if row["enough"] else ", not enough"
-    name, verdict = f"<bdi>{esc(row.get('name'))}</bdi>", esc(row.get("verdict") or NONE)
+        after = html("{}, enough" if row["enough"] else "{}, not enough", after)
+    name, verdict = html("<bdi>{}</bdi>", row.get("name")), str(row.get("verdict") or NONE)
     touch = _chance(document, f"vehicles.{k}.chance_of_contact")
-    return name, verdict, cell("least_clearance", gap=True), touch, after, " ".join(part)
+    return name, verdict, cell("least_clearance", gap=True), touch, after, joined(part, " ")
 
 
 def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:
@@ -153,16 +160,15 @@ def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:
     return [row for row in found if isinstance(row, Mapping)] if isinstance(found, (list, tuple)) else []
 
 
-def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    """Markup; the first cell of each row names it. On a phone every cell stands under its own heading."""
-    top = "".join(f'<th scope="col">{esc(name)}</th>' for name in head)
-    body = "".join(
-        f'<tr><th scope="row">{first}</th>'
-        + "".join(
-            f'<td data-head="{esc(name)}"><span>{cell}</span></td>'
-            for name, cell in zip(head[1:], rest, strict=True)
+def table(head: Sequence[str], rows: Sequence[Row]) -> Markup:
+    """The first cell of each row names it. On a phone every cell stands under its own heading."""
+    top = joined(html('<th scope="col">{}</th>', name) for name in head)
+    body = joined(
+        html(
+            '<tr><th scope="row">{}</th>{}</tr>', first,
+            joined(html('<td data-head="{}"><span>{}</span></td>', name, cell)
+                   for name, cell in zip(head[1:], rest, strict=True)),
         )
-        + "</tr>"
         for first, *rest in rows
-    )
-    return f'<table class="wide"><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table>'
+    )  # fmt: skip
+    return html('<table class="wide"><thead><tr>{}</tr></thead><tbody>{}</tbody></table>', top, body)

@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 import os
 from collections.abc import Callable
+from dataclasses import asdict
 from pathlib import Path, PurePosixPath
 from typing import Any
 
 import numpy as np
+from markupsafe import Markup
 from numpy.typing import NDArray
 from scipy import ndimage
 
@@ -16,12 +18,13 @@ from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.page_footing import footing
 from crestcut.deliver.page_pack import pack_colours, pack_layer
 from crestcut.deliver.page_pick_vehicles import generic_vehicles
-from crestcut.deliver.page_shell import esc, page, write_page
+from crestcut.deliver.page_shell import html, joined, page, write_page
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.scan.health import Health, near_ground
 from crestcut.scan.records import Scan
 from crestcut.travel.cores import wake_compiler
+from crestcut.vehicle.plausible import RANGES, RULES
 
 FINEST = 0.02  # m
 FEWEST = 16  # points that make a picture
@@ -50,14 +53,15 @@ def write_pick(
     found = data() if data is not None else pick_data(scan, health, _folder(out))
     name = ", ".join(f.path.name for f in scan.files)
     units = found["units"]
-    body = (
-        f'<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{esc(name)}</bdi></p></div>\n'
-        f"{switches(units)}</header>\n"
+    body = html(
+        '<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{}</bdi></p></div>\n'
+        "{}</header>\n"
         '<main><div id="app"></div><p id="said" role="status" class="away"></p>\n'
         "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your "
         "device: the page works "
-        "without a network.</p></noscript></main>"
-    )
+        "without a network.</p></noscript></main>",
+        name, switches(units),
+    )  # fmt: skip
     text = page(f"Pick: {name}", "pick", body, found, units, scan_identity(scan))
     return write_page(text, out, "pick.html")
 
@@ -66,18 +70,19 @@ def _folder(out: Path) -> Path:
     return out.parent if out.suffix == ".html" else out
 
 
-def switches(units: str) -> str:
+def switches(units: str) -> Markup:
     """The two choices in the header of both pages; ``units`` is what the page shows first."""
-    systems = "".join(
-        f'<option value="{name}"{" selected" if name == units else ""}>{name}</option>'
+    systems = joined(
+        html('<option value="{0}"{1}>{0}</option>', name, " selected" if name == units else "")
         for name in ("metric", "inches")
     )
-    return (
-        f'<div class="switches"><label>Units <select id="units-switch">{systems}</select></label>'
+    return html(
+        '<div class="switches"><label>Units <select id="units-switch">{}</select></label>'
         '<label>Light <select id="light-switch">'
         '<option value="auto">as the '
         'device</option><option value="light">light</option><option value="dark">dark</option></select>'
-        "</label></div>"
+        "</label></div>",
+        systems,
     )
 
 
@@ -107,6 +112,7 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
             "notes": [*facts, *scan.notes, *_sentences(health)],
         },
         "vehicles": generic_vehicles(),
+        "vehicleRules": {"ranges": RANGES, "rules": [asdict(rule) for rule in RULES]},
         "units": "inches" if scan.frame.unit in INCH_UNITS else "metric",
     }  # fmt: skip
 

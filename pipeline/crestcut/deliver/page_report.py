@@ -10,7 +10,7 @@ from crestcut.deliver.page_figures import figure_table, keep_stops, meanings
 from crestcut.deliver.page_options import options
 from crestcut.deliver.page_pick import switches
 from crestcut.deliver.page_scene import scene
-from crestcut.deliver.page_shell import esc, page, write_page
+from crestcut.deliver.page_shell import html, joined, page, write_page
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import result_document
 from crestcut.work.records import Worksheet
@@ -37,30 +37,29 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
     """The whole page. Its figures are those of ``result.json``: both come from the same document."""
     document = result_document(report)
     units = "inches" if (report.job.site.country or "").upper() in INCH_COUNTRIES else "metric"
-    links = "".join(f'<a href="#{key}">{esc(name)}</a>' for key, name in CONTENTS)
-    body = "\n".join([
-        f'<header class="top"><div><h1><bdi>{esc(report.title)}</bdi></h1><p>{esc(report.vehicle.name)} on '
-        f'the slab</p></div>{switches(units)}</header>',
+    links = joined(html('<a href="#{}">{}</a>', key, name) for key, name in CONTENTS)
+    body = joined([
+        html('<header class="top"><div><h1><bdi>{}</bdi></h1><p>{} on the slab</p></div>{}</header>',
+             report.title, report.vehicle.name, switches(units)),
         upper.stamp(report),
-        f'<nav class="contents" aria-label="On this page">{links}</nav>',
-        '<main id="app">',
+        html('<nav class="contents" aria-label="On this page">{}</nav>', links),
+        html('<main id="app">'),
         upper.answer(report, document),
         upper.drive(),
         options(report, document),
         lower.work(report, document, worksheet),
-        '<div class="pair">',
+        html('<div class="pair">'),
         lower.measure(report, document),
         lower.cautions(worksheet),
         lower.sure(report, document),
-        "</div>",
-        '<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '
-        'figures, and what they mean</h2>'
-        f"{figure_table(document)}</section>",
-        '<p id="said" role="status" class="away"></p>',
-        "<noscript><p>The pictures need JavaScript, which this browser has switched off; every figure "
-        "stands in the tables.</p></noscript>",
-        "</main>",
+        html("</div>"),
+        html('<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '
+             "figures, and what they mean</h2>{}</section>", figure_table(document)),
+        html('<p id="said" role="status" class="away"></p>'),
+        html("<noscript><p>The pictures need JavaScript, which this browser has switched off; every figure "
+             "stands in the tables.</p></noscript>"),
+        html("</main>"),
         lower.inputs(document),
         meanings(document),
-    ])  # fmt: skip
+    ], "\n")  # fmt: skip
     return page(f"{report.title}: report", "report", keep_stops(body), scene(report), units, report.identity)

@@ -4,69 +4,74 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from markupsafe import Markup
+
 from crestcut.deliver.ends import grinding_seldom_cures
 from crestcut.deliver.page_details import STAMPS
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_scene import nothing_to_cut
-from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, called, nearest, place_words
+from crestcut.deliver.summary import MEETS, called, nearest, place_words, stopped
 
 Document = Mapping[str, object]
 
 
-def stamp(report: Report) -> str:
+def stamp(report: Report) -> Markup:
     """The release in plain sight, with its reasons."""
     if nothing_to_cut(report):
-        return (
+        return html(
             '<aside class="stamp ok" aria-label="Release"><strong>Nothing to cut</strong>'
             '<span class="hint">so nothing to release.</span></aside>'
         )
-    reasons = "".join(f"<li>{esc(reason.words)}</li>" for reason in report.release_reasons)
+    reasons = joined(html("<li>{}</li>", reason.words) for reason in report.release_reasons)
     kind = report.release.replace(" ", "-")
-    listed = f"<details><summary>Why</summary><ul>{reasons}</ul></details>" if reasons else ""
-    name = f"<strong>{esc(STAMPS[report.release])}</strong>"
-    return f'<aside class="stamp {kind}" aria-label="Release">{name}{listed}</aside>'
+    listed = html("<details><summary>Why</summary><ul>{}</ul></details>", reasons) if reasons else ""
+    name = html("<strong>{}</strong>", STAMPS[report.release])
+    return html('<aside class="stamp {}" aria-label="Release">{}{}</aside>', kind, name, listed)
 
 
-def answer(report: Report, document: Document) -> str:
+def answer(report: Report, document: Document) -> Markup:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
-    todo = "".join(f"<li>{step}</li>" for step in steps(report, document))
-    return (
+    todo = joined(html("<li>{}</li>", step) for step in steps(report, document))
+    doubts = joined(html('<p class="mind"><strong>Mind:</strong> {}</p>', stopped(d)) for d in report.doubts)
+    rest = joined([doubts, _chances(report, document), _soft(report, document), _why_not_grind(report)])
+    return html(
         '<section id="answer" class="answer" aria-labelledby="verdict">'
-        f'<h2 id="verdict" class="{report.verdict.replace(" ", "-")}">{verdict(report, document)}</h2>'
+        '<h2 id="verdict" class="{}">{}</h2>'
         '<figure class="proof"><div id="proof" class="drawing"></div><figcaption id="proof-words">'
         "</figcaption></figure>"
-        f'<div class="rest">{_chances(report, document)}{_soft(report, document)}{_why_not_grind(report)}'
-        f'<h3>What to do next</h3><ol class="steps">{todo}</ol></div></section>'
-    )
+        '<div class="rest">{}'
+        '<h3>What to do next</h3><ol class="steps">{}</ol></div></section>',
+        report.verdict.replace(" ", "-"), verdict(report, document), rest, todo,
+    )  # fmt: skip
 
 
-def verdict(report: Report, document: Document) -> str:
+def verdict(report: Report, document: Document) -> Markup:
     """One sentence with its chance in words; the figure in it opens its meaning."""
     own = report.vehicle.name
-    name = f"{called(own).removesuffix(own)}<bdi>{esc(own)}</bdi>"
+    name = html("{}<bdi>{}</bdi>", called(own).removesuffix(own), own)
     gap = report.least_clearance
     if gap != gap:
-        return f"Cannot tell: nothing under {name}’s path was measured."
+        return html("Cannot tell: nothing under {}’s path was measured.", name)
     unsigned = figure(document, "before.least_clearance", length(abs(gap)))
     if report.verdict == "touches":
-        how = f"with a best estimate of {unsigned} in between" if gap >= 0 else f"by {unsigned}"
-        said = f"Touches: {name} {MEETS[report.kind]} {how}"
+        how = html("with a best estimate of {} in between" if gap >= 0 else "by {}", unsigned)
+        said = html("Touches: {} {} {}", name, MEETS[report.kind], how)
     elif report.verdict == "clears":
-        said = f"Clears: {name} has {unsigned} to spare {nearest(report)}"
+        said = html("Clears: {} has {} to spare {}", name, unsigned, nearest(report))
     else:
-        how = f"{unsigned} {'too little' if gap < 0 else 'to spare'}"
-        said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
+        how = html("{} {}", unsigned, "too little" if gap < 0 else "to spare")
+        said = html("Cannot tell yet: at best estimate {} has {} {}", name, how, nearest(report))
     words = report.today.words if report.today is not None else ""
-    return f'{said}; <span class="odds">{esc(words)}.</span>' if words else f"{said}."
+    return html('{}; <span class="odds">{}.</span>', said, words) if words else html("{}.", said)
 
 
-def _chances(report: Report, document: Document) -> str:
+def _chances(report: Report, document: Document) -> Markup:
     """Two chances, never one: today as measured, and in use."""
     rows = []
     for name, chance in (
@@ -81,35 +86,39 @@ def _chances(report: Report, document: Document) -> str:
         ends = enumerate(chance.interval)
         low, high = (figure(document, f"{key}.interval.{k}", gap_words(end)) for k, end in ends)
         rows.append(
-            f'<p><strong>{name}:</strong> {esc(words)} <span class="hint">Best estimate {best}; 19 times in '
-            f"20 it lies between {low} and {high}.</span></p>"
-        )
+            html('<p><strong>{}:</strong> {} <span class="hint">Best estimate {}; 19 times in '
+                 "20 it lies between {} and {}.</span></p>", name, words, best, low, high)
+        )  # fmt: skip
     if report.today is None:
         rows.append(
-            "<p><strong>The chance was not worked out:</strong> this is the gap on the surface as scanned, "
-            "without its uncertainty.</p>"
-        )
-    return "".join(rows)
+            html("<p><strong>The chance was not worked out:</strong> this is the gap on the surface as "
+                 "scanned, without its uncertainty.</p>")
+        )  # fmt: skip
+    return joined(rows)
 
 
-def _soft(report: Report, document: Document) -> str:
+def _soft(report: Report, document: Document) -> Markup:
     """Parts that may touch and do: apart from the verdict, never hidden."""
-    return "".join(
-        f"<p><strong>Not in the verdict:</strong> the {esc(soft.part)} may touch and does: it is pressed by "
-        f'{figure(document, f"soft.{k}.pressed")}. <span class="hint">At {esc(place_words(report, soft.at))}.'
-        "</span></p>"
+    return joined(
+        html(
+            "<p><strong>Not in the verdict:</strong> the {} may touch and does: it is pressed by "
+            '{}. <span class="hint">At {}.</span></p>',
+            soft.part,
+            figure(document, f"soft.{k}.pressed"),
+            place_words(report, soft.at),
+        )
         for k, soft in enumerate(report.soft)
     )
 
 
-def _why_not_grind(report: Report) -> str:
+def _why_not_grind(report: Report) -> Markup:
     why = grinding_seldom_cures(report)
-    return f'<p class="mind">{esc(why)}</p>' if why else ""
+    return html('<p class="mind">{}</p>', why) if why else Markup()
 
 
-def drive() -> str:
+def drive() -> Markup:
     """Where the viewer puts the slab in three dimensions, the slider and the linked profile."""
-    return (
+    return html(
         '<section id="drive" aria-labelledby="drive-title"><h2 id="drive-title">See it on the slab</h2>'
         '<div id="view-tools" class="tools"></div><div id="view" class="view" tabindex="0" '
         'role="application" '

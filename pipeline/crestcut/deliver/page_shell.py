@@ -6,14 +6,15 @@ from __future__ import annotations
 import base64
 import contextlib
 import hashlib
-import html
 import json
 import math
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from importlib import resources
 from pathlib import Path
 from typing import Any
+
+from markupsafe import Markup, escape
 
 from crestcut.deliver.identity import Identity
 from crestcut.errors import CrestcutError
@@ -21,12 +22,21 @@ from crestcut.errors import CrestcutError
 _VIEWER = "viewer/built"
 
 
-def esc(text: object) -> str:
-    """Text that can stand in markup or between quotes without becoming either."""
-    return html.escape(str(text), quote=True)
+def html(pattern: str, *parts: object, **named: object) -> Markup:
+    """Markup from a pattern that stands in the source, as for ``str.format``: the one door to a page.
+
+    A part that is not markup already is text, and is escaped: names, titles and notes come from files of
+    others. No page is put together in another way; a test looks for it.
+    """
+    return Markup(pattern).format(*parts, **named)  # noqa: S704 - held to constants where it is called
 
 
-def json_for_script(data: Any) -> str:
+def joined(parts: Iterable[str], between: str = "") -> Markup:
+    """The parts one after the other; what is not markup is escaped."""
+    return escape(between).join(parts)
+
+
+def json_for_script(data: Any) -> Markup:
     """JSON that cannot leave its script element: ``<``, ``>``, ``&`` and the line separators are written as
     escapes.
 
@@ -37,7 +47,7 @@ def json_for_script(data: Any) -> str:
     text = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
     for bad in "<>&\u2028\u2029":
         text = text.replace(bad, f"\\u{ord(bad):04x}")
-    return text
+    return Markup(text)  # noqa: S704 - nothing of it can end its element
 
 
 def plain(value: Any) -> Any:
@@ -53,32 +63,37 @@ def plain(value: Any) -> Any:
     return value
 
 
-def page(title: str, kind: str, body: str, data: Mapping[str, Any], units: str, about: Identity) -> str:
+def page(
+    title: str, kind: str, body: Markup, data: Mapping[str, Any], units: str, about: Identity
+) -> str:  # fmt: skip
     """The whole HTML text.
 
-    title : plain text.  kind : "pick" or "report".  body : markup, already escaped.  data : what the viewer
+    title : plain text.  kind : "pick" or "report".  body : made by ``html``.  data : what the viewer
     reads.
     units : "metric" or "inches", shown first.  about : what the page says of itself.
     """
     style, script = _asset("page.css"), _asset("viewer.js")
-    policy = (
-        f"default-src 'none'; script-src '{_hash(script)}'; style-src '{_hash(style)}'; img-src data: blob:; "
-        "base-uri 'none'; form-action 'none'"
+    policy = html(
+        "default-src 'none'; script-src '{}'; style-src '{}'; img-src data: blob:; base-uri 'none'; "
+        "form-action 'none'",
+        _hash(script),
+        _hash(style),
     )
     named = {"generator": about.tool, "release": about.release, "job": about.job, "dated": about.date_words}
-    told = "".join(f'<meta name="{name}" content="{esc(text)}">\n' for name, text in named.items())
-    return (
-        f'<!doctype html>\n<html lang="en" data-page="{esc(kind)}" '
-        f'data-units="{esc(units)}">\n<head>\n<meta charset="utf-8">\n'
-        f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
+    told = joined(html('<meta name="{}" content="{}">\n', name, text) for name, text in named.items())
+    return html(
+        '<!doctype html>\n<html lang="en" data-page="{kind}" '
+        'data-units="{units}">\n<head>\n<meta charset="utf-8">\n'
+        '<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n<meta name="color-scheme" '
         'content="light dark">\n'
         '<meta name="referrer" '
-        f'content="no-referrer">\n{told}<title>{esc(title)}</title>\n<style>{style}</style>\n</head>\n'
-        f'<body>\n{body}\n<script type="application/json" '
-        f'id="crestcut-data">{json_for_script(plain(data))}</script>\n'
-        f"<script>{script}</script>\n</body>\n</html>\n"
-    )
+        'content="no-referrer">\n{told}<title>{title}</title>\n<style>{style}</style>\n</head>\n'
+        '<body>\n{body}\n<script type="application/json" id="crestcut-data">{data}</script>\n'
+        "<script>{script}</script>\n</body>\n</html>\n",
+        kind=kind, units=units, policy=policy, told=told, title=title, style=style, body=body,
+        data=json_for_script(plain(data)), script=script,
+    )  # fmt: skip
 
 
 def write_page(text: str, out: Path, name: str) -> Path:
@@ -102,12 +117,12 @@ def write_page(text: str, out: Path, name: str) -> Path:
     return path
 
 
-def _asset(name: str) -> str:
+def _asset(name: str) -> Markup:
     text = resources.files("crestcut.deliver").joinpath(f"{_VIEWER}/{name}").read_text(encoding="utf-8")
     end = "</script" if name.endswith(".js") else "</style"
     if end in text.lower():
         raise AssertionError(f"{name} would close its own element")
-    return text
+    return Markup(text)  # noqa: S704 - our own files
 
 
 def _hash(text: str) -> str:

@@ -5,9 +5,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from markupsafe import Markup
+
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length, share
-from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps
 
@@ -21,16 +23,16 @@ def sentence(text: str) -> str:
     return text[:1].upper() + text[1:] + ("" if text[-1:] in ".!?:" else ".")
 
 
-def gap(metres: float) -> str:
+def gap(metres: float) -> str | Markup:
     """Markup: "12.7 mm to spare", "5.6 mm too little"; no one has to read a minus."""
     if metres != metres:
         return "not known"
-    return f"{length(abs(metres))} {'too little' if metres < 0 else 'to spare'}"
+    return html("{} {}", length(abs(metres)), "too little" if metres < 0 else "to spare")
 
 
-def room(metres: float) -> str:
+def room(metres: float) -> str | Markup:
     """Markup: a gap with its unit; below nothing it is said so."""
-    return length(metres) if metres >= 0 or metres != metres else f"{length(-metres)} too little"
+    return length(metres) if metres >= 0 or metres != metres else html("{} too little", length(-metres))
 
 
 def odds(chance: float) -> str:
@@ -44,51 +46,58 @@ def odds(chance: float) -> str:
     return f"about {1 if chance <= 0.5 else many - 1} in {many}"
 
 
-def steps(report: Report, document: Mapping[str, object]) -> list[str]:
-    """Markup of what to do now, in order; what to measure is told in full."""
+def steps(report: Report, document: Mapping[str, object]) -> list[str | Markup]:
+    """What to do now, in order; what to measure is told in full."""
     told = [measure_line(report, document, k) for k in range(min(len(report.advice), 3))]
     rest = [step for step in next_steps(report) if not (told and step.startswith(MEASURE))]
     asks = told if len(next_steps(report)) > len(rest) else []
     # the terminal prints its table before the steps, the page after them
     rest = [step.replace("(table above)", "(see Options)") for step in rest]
-    return [*asks, *_drive_here(report), *(esc(sentence(step)) for step in rest)]
+    return [*asks, *_drive_here(report), *(sentence(step) for step in rest)]
 
 
-def _drive_here(report: Report) -> list[str]:
+def _drive_here(report: Report) -> list[Markup]:
     """The first way of driving that needs no cut, where there is one."""
     for option in report.options:
         if option.works and option.kind in WAYS:
-            leaves = f"It leaves {length(option.clearance)}." if option.clearance == option.clearance else ""
+            known = option.clearance == option.clearance
+            leaves = html("It leaves {}.", length(option.clearance)) if known else ""
             return [
-                f"<strong>No cut is needed if you drive here: {esc(option.name)}.</strong> {leaves} "
-                f"{esc(sentence(option.needs))}"
+                html(
+                    "<strong>No cut is needed if you drive here: {}.</strong> {} {}",
+                    option.name,
+                    leaves,
+                    sentence(option.needs),
+                )
             ]
     return []
 
 
-def measure_line(report: Report, document: Mapping[str, object], k: int) -> str:
+def measure_line(report: Report, document: Mapping[str, object], k: int) -> Markup:
     """Markup of the k-th hand measurement worth making: how, where, what to expect, and what it is worth."""
     item = report.advice[k]
     kind = str(item.get("kind") or "one gap by hand")
-    parts = [f"<strong>{esc(_capital(str(item.get('how') or kind)))}.</strong>"]
+    parts = [html("<strong>{}.</strong>", _capital(str(item.get("how") or kind)))]
     if item.get("where"):
-        parts.append(f"{_stand(report) if kind == 'felt gap' else 'From, to, and over'}: {esc(item['where'])}"
-                     f" ({esc(report.scan.frame.unit)}, as in the scan).")  # fmt: skip
+        what = _stand(report) if kind == "felt gap" else "From, to, and over"
+        parts.append(html("{}: {} ({}, as in the scan).", what, item["where"], report.scan.frame.unit))
     if item.get("expect"):
-        parts.append(f"The scan says: {esc(item['expect'])}.")
+        parts.append(html("The scan says: {}.", item["expect"]))
     if isinstance(item.get("narrows"), (int, float)):
         surer = figure(document, f"advice.measure.{k}.narrows")
-        parts.append(f"It makes the answer about {surer} surer.")
-    return " ".join(parts)
+        parts.append(html("It makes the answer about {} surer.", surer))
+    return joined(parts, " ")
 
 
-def _stand(report: Report) -> str:
+def _stand(report: Report) -> str | Markup:
     """Where the vehicle stands when the gap is least."""
     worst = report.before.worst
     if worst is None:
         return "Place"
     way = ", driven the other way" if worst.variant.way == "turned" else ""
-    return f"There: front axle {length(worst.station)} along the line{way}; the place on the slab"
+    return html(
+        "There: front axle {} along the line{}; the place on the slab", length(worst.station), way
+    )  # fmt: skip
 
 
 def _capital(text: str) -> str:

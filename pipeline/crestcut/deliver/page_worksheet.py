@@ -9,20 +9,22 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
+from markupsafe import Markup
+
 from crestcut.deliver.page_meanings import length
-from crestcut.deliver.page_shell import esc
+from crestcut.deliver.page_shell import html, joined
 from crestcut.units import both
 from crestcut.work.jig_records import Jig, Range, Ties
 from crestcut.work.records import Measure, Quantities, SetOut, Silica, Worksheet
 
 
-def worksheet_text(sheet: Worksheet) -> str:
+def worksheet_text(sheet: Worksheet) -> Markup:
     """Everything for the person on the slab, folded away under headings."""
     parts = [
         _listed("Measure first", [_measure(m) for m in sheet.first], open_=True),
         _folded("In this order", _passes(sheet), open_=True),
         _folded("How much, how long", _quantities(sheet.quantities)),
-        _folded("Dust", "".join(_dust(line) for line in sheet.silica)),
+        _folded("Dust", joined(_dust(line) for line in sheet.silica)),
         _folded("Board and blocks", _jig(sheet.jig)),
         _folded("Set out", _set_out(sheet.set_out)),
         _folded("Is it done? The string test", _strings(sheet.set_out)),
@@ -31,46 +33,50 @@ def worksheet_text(sheet: Worksheet) -> str:
         _listed("Afterwards", sheet.afterwards),
         _listed("Notes", sheet.notes),
     ]
-    return "".join(parts)
+    return joined(parts)
 
 
-def worksheet_cautions(sheet: Worksheet) -> str:
+def worksheet_cautions(sheet: Worksheet) -> Markup:
     """The cautions that belong to these tools and this place, and the cards for when something is hit."""
-    cards = "".join(
-        f"<h3>{esc(card.title)}</h3><ol>{_items(card.lines)}</ol>" for card in sheet.cards
+    cards = joined(
+        html("<h3>{}</h3><ol>{}</ol>", card.title, _items(card.lines)) for card in sheet.cards
     )  # fmt: skip
-    return f"<ul>{_items(sheet.cautions)}</ul>{_folded('If something is hit', cards)}"
+    return html("<ul>{}</ul>{}", _items(sheet.cautions), _folded("If something is hit", cards))
 
 
-def _passes(sheet: Worksheet) -> str:
+def _passes(sheet: Worksheet) -> Markup:
     if not sheet.passes:
-        return ""
+        return Markup()
     rows = [
-        (f"{p.number}", esc(p.tool), esc(p.what), esc(_span(p.hours, "h"))) for p in sheet.passes
+        (f"{p.number}", p.tool, p.what, _span(p.hours, "h")) for p in sheet.passes
     ]  # fmt: skip
-    return f"<p>{esc(sheet.why_tools)}</p>" + _table(("", "Tool", "What", "Time"), rows)
+    return html("<p>{}</p>{}", sheet.why_tools, _table(("", "Tool", "What", "Time"), rows))
 
 
-def _quantities(q: Quantities) -> str:
+def _quantities(q: Quantities) -> Markup:
     facts = [
         ("Grinding", _span(q.hours, "h")), ("Hands on the trigger", _span(q.trigger_hours, "h")),
         ("Bags of dust or slurry", _span(q.bags, "")), ("Slots in all", f"{q.kerf_metres:.0f} m"),
         *((f"Wheels: {name}", _span(count, "")) for name, count in q.wheels),
         *((f"Vibration: {name}", _span(v, "m/s²")) for name, v in q.vibration),
     ]  # fmt: skip
-    known = "".join(f"<div><dt>{esc(name)}</dt><dd>{esc(value)}</dd></div>" for name, value in facts)
-    return f'<dl class="facts">{known}</dl><ul>{_items(q.notes)}</ul>' if q.volume > 0 else ""
+    known = joined(html("<div><dt>{}</dt><dd>{}</dd></div>", *fact) for fact in facts)
+    if not q.volume > 0:
+        return Markup()
+    return html('<dl class="facts">{}</dl><ul>{}</ul>', known, _items(q.notes))
 
 
-def _dust(line: Silica) -> str:
+def _dust(line: Silica) -> Markup:
     mask = (
         f"respirator with a protection factor of {line.mask} or more"
         if line.mask
         else "no respirator is required by rule"
     )
     air = "" if line.airflow is None else f"; {line.airflow * 3600:.0f} m³/h or more through the shroud"
-    head = f"<strong>{esc(line.task)}, {esc(line.place)}, {esc(line.hours)}:</strong>"
-    return f"<p>{head} {esc(line.control)}{air}; {mask}.</p>"
+    return html(
+        "<p><strong>{}, {}, {}:</strong> {}{}; {}.</p>",
+        line.task, line.place, line.hours, line.control, air, mask,
+    )  # fmt: skip
 
 
 def _measure(measure: Measure) -> str:
@@ -85,83 +91,82 @@ def _measure(measure: Measure) -> str:
     return f"{measure.how[:1].upper()}{measure.how[1:]}.{expect} {' '.join(measure.settles)}"
 
 
-def _jig(jig: Jig | None) -> str:
+def _jig(jig: Jig | None) -> Markup:
     if jig is None:
-        return ""
+        return Markup()
     rows = [
         (
             str(r.lane),
             length(r.low),
             length(r.high),
-            f"{length(r.rear)}, block {esc(r.rear_stack)}",
-            f"{length(r.front)}, block {esc(r.front_stack)}",
+            html("{}, block {}", length(r.rear), r.rear_stack),
+            html("{}, block {}", length(r.front), r.front_stack),
             str(r.spacers),
             length(r.deepest),
         )
         for r in jig.rows
     ]
     name, thick = jig.spacer
-    stacks = "".join(
-        f"<li>Block {esc(s.number)}: {esc(' + '.join(s.pieces))}, screw out {length(s.screw.low)} to"
-        f" {length(s.screw.high)}</li>"
+    stacks = joined(
+        html(
+            "<li>Block {}: {}, screw out {} to {}</li>",
+            s.number, " + ".join(s.pieces), length(s.screw.low), length(s.screw.high),
+        )
         for s in jig.stacks
-    )
+    )  # fmt: skip
     head = ("Strip", "Slots from", "to", "Rear block", "Front block", "Spacers in its first lift", "Deepest")
-    return (
-        f"<p>{esc(jig.board.name)}, sagging {length(jig.board.sag)}; the cutter reaches {length(jig.reach)} "
-        "below it, "
-        f"{length(jig.worn)} when worn. Stick that must pass under it: {length(jig.stick)}."
-        f" {len(jig.lifts)} lifts; a spacer is "
-        f"{esc(name)} ({length(thick)}), one less under both ends in each lift, none in the last.</p>"
-        f"{_table(head, rows)}<ul>{stacks}{_items(jig.cannot)}</ul>"
-    )
+    return html(
+        "<p>{}, sagging {}; the cutter reaches {} below it, {} when worn. Stick that must pass under it: {}. "
+        "{} lifts; a spacer is {} ({}), one less under both ends in each lift, none in the last.</p>"
+        "{}<ul>{}{}</ul>",
+        jig.board.name, length(jig.board.sag), length(jig.reach), length(jig.worn), length(jig.stick),
+        len(jig.lifts), name, length(thick), _table(head, rows), stacks, _items(jig.cannot),
+    )  # fmt: skip
 
 
-def _set_out(found: SetOut | None) -> str:
+def _set_out(found: SetOut | None) -> Markup:
     if found is None:
-        return ""
+        return Markup()
     corners = [
-        (esc(name), length(station), length(offset), _ties(ties))
-        for name, station, offset, ties in found.corners
+        (name, length(station), length(offset), _ties(ties)) for name, station, offset, ties in found.corners
     ]
-    dots = [
-        (esc(d.name), length(d.station), length(d.offset), length(d.depth), _ties(d.ties)) for d in found.dots
-    ]
-    return (
-        _table(("Corner", "Along the line", "Left of it", "By tape"), corners)
-        + _table(("Dot", "Along the line", "Left of it", "Drill", "By tape"), dots)
-        + f"<ul>{_items(found.notes)}</ul>"
+    dots = [(d.name, length(d.station), length(d.offset), length(d.depth), _ties(d.ties)) for d in found.dots]
+    return html(
+        "{}{}<ul>{}</ul>",
+        _table(("Corner", "Along the line", "Left of it", "By tape"), corners),
+        _table(("Dot", "Along the line", "Left of it", "Drill", "By tape"), dots),
+        _items(found.notes),
     )
 
 
-def _ties(ties: Ties | None) -> str:
+def _ties(ties: Ties | None) -> str | Markup:
     if ties is None:
         return "no two marks cross well"
-    return (
-        f"{length(ties.first_distance)} from {esc(ties.first)}, {length(ties.second_distance)} from "
-        f"{esc(ties.second)}, on the {esc(ties.side)}"
-    )
+    return html(
+        "{} from {}, {} from {}, on the {}",
+        length(ties.first_distance), ties.first, length(ties.second_distance), ties.second, ties.side,
+    )  # fmt: skip
 
 
-def _strings(found: SetOut | None) -> str:
+def _strings(found: SetOut | None) -> Markup:
     if found is None or not found.strings:
-        return ""
+        return Markup()
     rows = [
         (str(r.lane), length(r.rear_at), length(r.front_at), length(r.blocks), length(r.at), length(r.least))
         for r in found.strings
     ]
     head = ("String", "Rear block at", "Front block at", "Blocks", "Measure at", "Must read at least")
-    pull = f"<p>Pull the string with {found.pull:.0f} N; it then sags {length(found.sag)}.</p>"
+    pull = html("<p>Pull the string with {:.0f} N; it then sags {}.</p>", found.pull, length(found.sag))
     return pull + _table(head, rows)
 
 
-def _water(sheet: Worksheet) -> str:
+def _water(sheet: Worksheet) -> Markup:
     water = sheet.water
     before, after = len(water.ponds_before), len(water.ponds_after)
     said = [f"Puddles before the cut: {before}, after it: {after}.", *water.notes]
     said += [f"{walk.kind}: {line}" for walk in sheet.walks for line in walk.said]
-    head = f"<p><strong>{esc(water.headline)}</strong></p>" if water.headline else ""
-    return f"{head}<ul>{_items(said)}</ul>"
+    head = html("<p><strong>{}</strong></p>", water.headline) if water.headline else ""
+    return html("{}<ul>{}</ul>", head, _items(said))
 
 
 def _span(span: Range, unit: str) -> str:
@@ -170,33 +175,32 @@ def _span(span: Range, unit: str) -> str:
     return f"{low if low == high else f'{low} to {high}'} {unit}".strip()
 
 
-def _items(lines: Iterable[str]) -> str:
-    return "".join(f"<li>{esc(line)}</li>" for line in lines)
+def _items(lines: Iterable[str]) -> Markup:
+    return joined(html("<li>{}</li>", line) for line in lines)
 
 
-def _table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    body = "".join(
-        "<tr>"
-        + "".join(
-            f'<td data-head="{esc(name)}"><span>{cell}</span></td>'
-            for name, cell in zip(head, row, strict=True)
+def _table(head: Sequence[str], rows: Iterable[Sequence[str | Markup]]) -> Markup:
+    body = joined(
+        html(
+            "<tr>{}</tr>",
+            joined(html('<td data-head="{}"><span>{}</span></td>', name, cell)
+                   for name, cell in zip(head, row, strict=True)),
         )
-        + "</tr>"
         for row in rows
-    )
+    )  # fmt: skip
     if not body:
-        return ""
-    names = "".join(f'<th scope="col">{esc(name)}</th>' if name else "<td></td>" for name in head)
-    return f'<table class="wide"><thead><tr>{names}</tr></thead><tbody>{body}</tbody></table>'
+        return Markup()
+    names = joined(html('<th scope="col">{}</th>' if name else "<td></td>", name) for name in head)
+    return html('<table class="wide"><thead><tr>{}</tr></thead><tbody>{}</tbody></table>', names, body)
 
 
-def _listed(title: str, lines: Sequence[str], open_: bool = False) -> str:
-    return _folded(title, f"<ul>{_items(lines)}</ul>" if lines else "", open_)
+def _listed(title: str, lines: Sequence[str], open_: bool = False) -> Markup:
+    return _folded(title, html("<ul>{}</ul>", _items(lines)) if lines else Markup(), open_)
 
 
-def _folded(title: str, inside: str, open_: bool = False) -> str:
+def _folded(title: str, inside: Markup, open_: bool = False) -> Markup:
     if not inside:
-        return ""
-    return (
-        f'<details class="inner"{" open" if open_ else ""}><summary>{esc(title)}</summary>{inside}</details>'
+        return Markup()
+    return html(
+        '<details class="inner"{}><summary>{}</summary>{}</details>', " open" if open_ else "", title, inside
     )

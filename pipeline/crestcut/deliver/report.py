@@ -11,6 +11,7 @@ import numpy as np
 from crestcut.cut.option_rows import Option
 from crestcut.cut.records import CutPlan
 from crestcut.deliver.identity import NOTHING, Identity
+from crestcut.errors import visible
 from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
 from crestcut.scan.records import Scan
@@ -78,8 +79,9 @@ class Report:
     as measured at walking pace, with the allowances of use, and once cut; None where it was not worked out.
     in_use_worst : the worst contact in use, if another than today's.  plan : None when no cut was worked out.
     release : ok, provisional or not for cutting. provisional : depths may still move, whatever else the
-    release says.  advice : hand measurements worth making first, best first, each a mapping with kind, where,
-    expect, narrows.  soft : parts that may touch and do, deepest first; never in the verdict.
+    release says.  doubts : figures that people wrote and that look mistaken, in words.  advice : hand
+    measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
+    soft : parts that may touch and do, deepest first; never in the verdict.
     seconds : per stage, in running order.
     """
 
@@ -109,6 +111,7 @@ class Report:
     vehicles: tuple[VehicleRow, ...] = ()
     seconds: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         if self.kind not in CONTACT_KINDS:
@@ -162,7 +165,7 @@ class Report:
     @property
     def title(self) -> str:
         """The job's title, or the name of its file."""
-        return self.job.title or self.job.path.stem
+        return self.job.title or visible(self.job.path.stem)
 
     def wanted(self, zone: str) -> float:
         """The gap asked for in a zone, metres."""

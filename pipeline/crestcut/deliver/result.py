@@ -60,6 +60,7 @@ def result_document(report: Report) -> dict[str, object]:
         "scan": _scan(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
         "travel": {"line": _points(report, report.line.xy[[0, -1]]), "length": report.line.length},
+        "doubts": list(report.doubts),
         "notes": list(
             dict.fromkeys((*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes))
         ),

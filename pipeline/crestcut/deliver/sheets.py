@@ -42,12 +42,33 @@ def write_sheets(
     paths = [folder / JSON_NAME]
     text = json.dumps(worksheet_document(sheet, about), indent=1, ensure_ascii=False, allow_nan=False)
     paths[0].write_text(text + "\n", encoding="utf-8")
+    paths += write_tables(sheet, about, folder)
+    return (*paths, *_write_pages(sheet, site, about, folder, pictures))
+
+
+def write_tables(sheet: Worksheet, about: Identity, folder: Path) -> list[Path]:
+    """Write ``work_*.csv`` and return their paths; none where the sheet is stamped."""
+    paths: list[Path] = []
     for name, rows in tables(sheet):
         paths.append(folder / name)
         with paths[-1].open("w", newline="", encoding="utf-8") as file:
             file.writelines(f"# {line}\n" for line in about.lines())
-            csv.writer(file, lineterminator="\n").writerows(rows)
-    return (*paths, *_write_pages(sheet, site, about, folder, pictures))
+            csv.writer(file, lineterminator="\n").writerows([[_cell(v) for v in row] for row in rows])
+    return paths
+
+
+def _cell(text: str) -> str:
+    """A cell that no spreadsheet takes for a formula: a name that begins like one gets an apostrophe before
+    it, as people write it themselves. Numbers stay.
+    """
+    return f"'{text}" if text[:1] in ("=", "+", "-", "@") and not _is_number(text) else text
+
+
+def _is_number(text: str) -> bool:
+    try:
+        return math.isfinite(float(text))
+    except ValueError:
+        return False
 
 
 def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:

@@ -49,7 +49,7 @@ RELEASE_HEADS = {
 
 def summary_lines(report: Report) -> list[str]:
     """The terminal summary; first the verdict with the kind of contact and its chance in words."""
-    lines = [verdict_line(report), *_chance_lines(report)]
+    lines = [verdict_line(report), *(f"Mind: {stopped(d)}" for d in report.doubts), *_chance_lines(report)]
     worst = report.before.worst
     if worst is not None:
         lines.append(f"Where: {place_words(report, worst)}.")
@@ -66,6 +66,11 @@ def summary_lines(report: Report) -> list[str]:
     lines += release_lines(report)
     lines += [f"Next: {step}" for step in next_steps(report)]
     return [*lines, FIELD_NOTE]
+
+
+def stopped(text: str) -> str:
+    """The text with a stop at its end, unless it asks or ends already."""
+    return text if text[-1:] in ".!?" else f"{text}."
 
 
 def release_lines(report: Report) -> list[str]:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.deliver.identity import Identity
-from crestcut.deliver.ink import SOFT, axes_at, new_figure, save, text_at
+from crestcut.deliver.ink import SOFT, STYLE, axes_at, new_figure, save, text_at
 from crestcut.deliver.vehicle_dimensions import scale_bar
 from crestcut.deliver.vehicle_plan import draw_plan_view
 from crestcut.deliver.vehicle_side import draw_side_view, reach
@@ -29,6 +29,13 @@ def draw_vehicle(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
     """Write the drawing: side view above, underside below (seen through the floor from above), both to one
     scale.
     """
+    import matplotlib
+
+    with matplotlib.rc_context(STYLE):
+        _draw(vehicle, angles, out_png)
+
+
+def _draw(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
     ahead, behind = reach(vehicle)
     span = ahead + behind
     room = 0.14 * span  # for the dimensions at both ends

@@ -17,7 +17,7 @@ from crestcut.deliver.plan_window import Window
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import number
 from crestcut.deliver.verify_report import report_gone, report_now
-from crestcut.deliver.verify_words import verdict_words
+from crestcut.deliver.verify_words import fight_lines, verdict_words
 from crestcut.units import both, millimetres
 from crestcut.verify.records import Check
 
@@ -99,7 +99,7 @@ def draw_panels(figure: Figure, page: Axes, shown: Panels, check: Check, first: 
     """Both maps, the first in ``first`` (in from the lower left), the second to the right of it."""
     left, bottom, wide, tall = first
     told = "as the two scans tell it" if check.removed is not None else "as the readings by hand make likely"
-    names = (f"Gone, {told}", _still_name(check))
+    names = ("Gone: not known" if check.fights else f"Gone, {told}", _still_name(check))
     for k, (report, name) in enumerate(zip((shown.gone, shown.still), names, strict=True)):
         x = left + k * (wide + between)
         window = shown.window.fitted(wide / tall)
@@ -118,6 +118,8 @@ def _picture(report: Report, depth: np.ndarray, shown: Panels) -> np.ndarray:
 
 
 def _still_name(check: Check) -> str:
+    if check.fights:
+        return "Still to go: not known"
     if check.still.deepest <= 0:
         return "Still to go: nothing" if check.cautious else "Still to go: nothing, at best estimate"
     return "Still to go" if check.cautious else "Still to go, at best estimate"
@@ -126,6 +128,11 @@ def _still_name(check: Check) -> str:
 def checked_facts(report: Report, check: Check) -> list[str]:
     """The figures beside the maps."""
     first, still = check.first, check.still
+    if check.fights:
+        return [
+            "Least gap now: not known", f"Asked for {both(first.asked)}", *fight_lines(check),
+            f"Coordinates are those of the scan before the work, in {report.scan.frame.unit}",
+        ]  # fmt: skip
     low, high = first.today.interval
     facts = [
         f"Least gap now {both(first.today.least_clearance)}",

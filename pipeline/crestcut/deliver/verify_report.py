@@ -19,7 +19,9 @@ def report_now(report: Report, check: Check) -> Report:
     now = check.first
     standing, worst = now.standing, now.standing.before.worst
     before = standing.before
-    if worst is not None:  # the map says the figure that the words say, not the swept one with its bias
+    if check.fights:
+        before = replace(before, least={})
+    elif worst is not None:  # the map says the figure that the words say, not the swept one with its bias
         spot = replace(worst, gap=now.today.least_clearance)
         before = replace(before, least={z: spot if c is worst else c for z, c in before.least.items()})
     return replace(

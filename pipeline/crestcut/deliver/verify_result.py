@@ -11,7 +11,7 @@ from crestcut.deliver.result import inputs_of, place_of, plain, result_text
 from crestcut.deliver.verify_report import report_now
 from crestcut.scan.records import Scan
 from crestcut.travel.chance_records import Chance
-from crestcut.verify.records import Check, Now
+from crestcut.verify.records import Check, Fight, Now
 
 SCHEMA = "crestcut.verify/1"
 VERIFY_NAME = "verify.json"
@@ -40,12 +40,17 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
         "verdict": check.verdict,
         "clearance": check.clearance,
         "by": "hand" if check.removed is None else "scan",
-        "now": _now(now, check.first),
+        "now": _nothing_known(check.first) if check.fights else _now(now, check.first),
         "before": {"least_clearance": report.least_clearance, "interval": _interval(report.today)},
-        "vehicles": [{"name": n.standing.vehicle.name, **_now(now, n)} for n in check.now],
+        "vehicles": [
+            {"name": n.standing.vehicle.name, **(_nothing_known(n) if check.fights else _now(now, n))}
+            for n in check.now
+        ],
         "removed": _removed(report, check),
-        "still": {
+        "contradictions": [_fight(f) for f in check.fights],
+        "still": _unknown(*STILL) if check.fights else {
             "deepest": check.still.deepest, "area": check.still.area, "volume": check.still.volume,
+            "allowance": check.allowance if check.removed is None else None,
             "feasible": check.still.feasible, "short_by": check.still.short_by,
             "binding": check.still.binding, "margin": check.still.margin,
             "for_chance": report.job.wanted.confidence if check.cautious else None,
@@ -81,6 +86,26 @@ def write_verify(
 ) -> None:
     """Write ``verify.json``."""
     path.write_text(result_text(verify_document(report, check, scan, seconds)), encoding="utf-8")
+
+
+def _nothing_known(now: Now) -> dict[str, object]:
+    """Readings that contradict say nothing of the gap."""
+    return {**_unknown("least_clearance", "interval", "chance_of_contact", "chance_of_want"),
+            "verdict": now.verdict, "asked": now.asked}  # fmt: skip
+
+
+STILL = ("deepest", "area", "volume", "allowance", "feasible", "short_by", "binding", "margin", "for_chance")
+
+
+def _unknown(*keys: str) -> dict[str, object]:
+    return dict.fromkeys(keys)
+
+
+def _fight(fight: Fight) -> dict[str, object]:
+    """A reading that contradicts, as it stands in the file, m; nothing ``against`` it where the scan does."""
+    told = [{"reading": t.name, "relation": t.relation, "read": t.observed}
+            for t in (fight.reading, *fight.against)]  # fmt: skip
+    return {**told[0], "what": fight.reading.what.rstrip(","), "against": told[1:]}
 
 
 def _interval(chance: Chance | None) -> tuple[float, float] | None:

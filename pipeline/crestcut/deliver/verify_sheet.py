@@ -22,6 +22,7 @@ from crestcut.deliver.verify_words import (
     too_deep_words,
     verdict_words,
 )
+from crestcut.errors import visible
 from crestcut.verify.records import Check
 from crestcut.work.records import ReleaseState
 
@@ -144,6 +145,6 @@ class _Page:
             put(self.figure, x, y + 0.15, name, fontsize=8, color=ink.SOFT)
         for k, line in enumerate(textwrap.wrap(FIELD_NOTE, 120)):
             put(self.figure, SIDE, self.tall - 0.56 + 0.13 * k, line, fontsize=7.5, color=ink.SOFT)
-        job = f"{report.job.path.name}, {report.job.date_words}"
+        job = visible(f"{report.job.path.name}, {report.job.date_words}")
         source = f"job {job} | vehicle {report.vehicle.name} | crestcut {report.version}"
         put(self.figure, SIDE, self.tall - 0.26, textwrap.shorten(source, 110), fontsize=7.5, color=ink.SOFT)

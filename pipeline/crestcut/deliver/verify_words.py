@@ -10,7 +10,7 @@ from crestcut.deliver.summary import RELEASE_HEADS, called, number, place_words
 from crestcut.deliver.verify_report import report_now
 from crestcut.travel.chance import in_words
 from crestcut.units import both, millimetres
-from crestcut.verify.records import Check, Edge, Now, TooDeep
+from crestcut.verify.records import Check, Edge, Fight, Now, Told, TooDeep
 from crestcut.work.records import ReleaseState
 
 HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
@@ -27,7 +27,8 @@ def verify_lines(report: Report, check: Check) -> list[str]:
     verdict, held = [verdict_words(report, check)], held_lines(report)
     lines = [*held, *verdict] if to_grind(check) else [*verdict, *held]
     lines += clearance_lines(check)
-    lines.append(f"Where it has least to spare: {place_words(now, check.first.tightest)}.")
+    if not check.fights:
+        lines.append(f"Where it has least to spare: {place_words(now, check.first.tightest)}.")
     lines += gone_lines(report, check)
     lines += edge_lines(report, check)
     lines += still_lines(report, check)
@@ -53,6 +54,11 @@ def verdict_words(report: Report, check: Check) -> str:
     first = check.first
     name, gap = called(first.standing.vehicle.name), first.today.least_clearance
     asked = f"asked for {both(first.asked)}"
+    if check.fights:
+        return (
+            "CANNOT TELL: what was read by hand contradicts itself or the scan, so that none of it was used; "
+            f"how much room {name} has is not known; {asked}."
+        )
     if check.clearance == "done" and check.edges:
         return (
             f"NOT YET: {name} has its clearance ({both(gap)} at the least, {asked}), but"
@@ -87,6 +93,8 @@ def chance_words(now: Now) -> str:
 
 def clearance_lines(check: Check) -> list[str]:
     """Interval and chances of each vehicle, and why where it cannot be told."""
+    if check.fights:
+        return [f"  {line}" for line in fight_lines(check)]
     lines = []
     for now in check.now:
         low, high = now.today.interval
@@ -100,8 +108,30 @@ def clearance_lines(check: Check) -> list[str]:
     return lines
 
 
+def fight_lines(check: Check) -> list[str]:
+    """Each reading that contradicts others, with them."""
+    return [_fight_words(fight) for fight in check.fights]
+
+
+def _fight_words(fight: Fight) -> str:
+    reading = fight.reading
+    against = [f"{told.name} ({_read(told)})" for told in fight.against]
+    others = " and ".join(filter(None, (", ".join(against[:-1]), *against[-1:])))
+    return (
+        f"{reading.name}: {reading.what.rstrip(',')}, {_read(reading)}, contradicts "
+        f"{others or 'the scan and the vehicle as measured, however much was taken off'}"
+    )
+
+
+def _read(told: Told) -> str:
+    """What was read, as a figure or a bound."""
+    return both(told.observed) if told.relation == "is" else f"{told.relation} {both(told.observed)}"
+
+
 def gone_lines(report: Report, check: Check) -> list[str]:
     """Volume removed against planned, how well a depth is known, and what went that should not have."""
+    if check.fights:
+        return []
     planned = report.plan.volume * 1000 if report.plan is not None else 0.0
     lines = []
     if check.removed is not None:
@@ -163,12 +193,20 @@ def still_lines(report: Report, check: Check) -> list[str]:
     still = check.still
     if check.clearance == "done":
         return ["Still to go: nothing."]
+    if check.fights:
+        return ["Still to go: not known."]
     if still.deepest <= 0 and still.feasible:
         return ["Still to go: nothing at best estimate; measuring decides."]
     amount = (
         f"{both(still.deepest)} at the deepest, {number(still.area)} m2, {number(still.volume * 1000)} litres"
     )
     why = "" if check.cautious else " at best estimate; a reading by hand may spare it"
+    if check.allowance > 0:
+        short, sure = max(-check.first.spare.least_clearance, 0.0), report.job.wanted.confidence
+        why = (
+            f": {both(short)} that is short and {both(check.allowance)} for what the readings leave open, to"
+            f" be {sure * 100:g} % sure"
+        )
     lines = [f"Still to go: {amount}{why} (still_to_go.ply)."]
     if not still.feasible:
         lines.append(
@@ -184,6 +222,13 @@ def next_steps(report: Report, check: Check) -> list[str]:
     released = report.release == ReleaseState.OK
     if not released and to_grind(check):
         steps.append(f"grind no more: the release says {report.release.upper()}; settle that first.")
+    if check.fights:
+        names = dict.fromkeys(t.name for f in check.fights for t in (f.reading, *f.against))
+        return [
+            *steps,
+            f"measure these again, marking on the slab where the front axle stands: {', '.join(names)}; write"
+            " them anew and check again. Take nothing off before."
+        ]
     if check.clearance == "cannot tell":
         contradicted = any("contradicts" in r for r in check.first.spare.reasons)
         if contradicted:

@@ -16,7 +16,7 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
-from crestcut.errors import CrestcutError
+from crestcut.errors import CrestcutError, visible
 from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
 from crestcut.units import METRES_PER, parse_length, parse_slope
 
@@ -158,6 +158,10 @@ def _day(value: Any) -> str:
     if not isinstance(value, datetime.date) or isinstance(value, datetime.datetime):
         raise fault(f"{_quoted(value)} is no date", 'write year, month and day, like date = "2026-11-29"')
     return value.isoformat()
+def _words(value: Any) -> Any:
+    """Text that is shown: control characters written out, line ends as spaces."""
+    text = _text(value)
+    return visible(re.sub(r"\s*[\r\n]\s*", " ", text))
 
 
 def _unit(value: str) -> str:
@@ -187,9 +191,10 @@ Cell = Annotated[
 Slope = Annotated[float, BeforeValidator(_said(_slope))]
 Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
 Number = Annotated[float, BeforeValidator(_said(_number))]
-Text = Annotated[str, BeforeValidator(_text)]
 Note = str  # whatever somebody wants to keep beside an answer
 Day = Annotated[str, BeforeValidator(_day)]
+Text = Annotated[str, BeforeValidator(_words)]
+FileName = Annotated[str, BeforeValidator(_text)]
 Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
 UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
 Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]
@@ -202,4 +207,5 @@ KnownFrom = Annotated[Source, choice_of(Source)]
 PermitState = Annotated[Permit, choice_of(Permit)]
 Beneath = Annotated[Over, choice_of(Over)]
 PermitNumber = Annotated[str, BeforeValidator(_permit_number)]
+FileNames = Annotated[list[FileName], BeforeValidator(listed), Field(min_length=1)]
 Unsaid = BeforeValidator(_unsaid)

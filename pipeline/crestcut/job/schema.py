@@ -17,6 +17,8 @@ from crestcut.job.fields import (
     Day,
     Degrees,
     Depth,
+    FileName,
+    FileNames,
     Gap,
     Inside,
     Kind,
@@ -48,7 +50,7 @@ Ways = Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Fi
 Corner = Annotated[PlanPoint, BeforeValidator(lambda value: point(value, plain=True))]
 # the tags show up in a fault's place; with a bracket in them they are left out there (``faults``)
 Line = Annotated[
-    Annotated[Text, Tag("[file]")] | Annotated[list[AnyPoint], Field(min_length=2), Tag("[points]")],
+    Annotated[FileName, Tag("[file]")] | Annotated[list[AnyPoint], Field(min_length=2), Tag("[points]")],
     Discriminator(lambda value: "[file]" if isinstance(value, str) else "[points]"),
 ]
 
@@ -67,8 +69,8 @@ class SiteTable(Table):
 class ScanTable(Table):
     """``[scan]``: the files, as ``file`` or ``files``, and what they do not say themselves."""
 
-    file: Text | None = None
-    files: Words | None = None
+    file: FileName | None = None
+    files: FileNames | None = None
     unit: Unit | None = None
     up: UpAxis | None = None
     scanner: Scanner | None = None
@@ -83,7 +85,7 @@ class ScanTable(Table):
 class VehicleTable(Table):
     """``[vehicle]`` and ``[[other_vehicle]]``: a vehicle file and its loads."""
 
-    file: Text
+    file: FileName
     load: Words = Field(default_factory=lambda: ["as measured"])
 
 
@@ -297,7 +299,7 @@ class WitnessTable(Table):
 class AfterTable(Table):
     """What was scanned or measured once the work was done."""
 
-    files: Words | None = None
+    files: FileNames | None = None
     unit: Unit | None = None
     up: UpAxis | None = None
     scanner: Scanner | None = None

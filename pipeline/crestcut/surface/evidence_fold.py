@@ -133,8 +133,9 @@ def contradictions(readings: Sequence[Reading], own: FloatArray, missed: FloatAr
 def _against(reading: Reading, expected: float, sd: float, readings: int) -> str:
     others = "the scan and the other readings say" if readings > 1 else "the scan says"
     bound = "" if reading.relation == "is" else f"{reading.relation} "
+    observed, expected = reading.observed + reading.lowered, expected + reading.lowered
     return (
-        f"{reading.name}: {reading.what} {bound}{millimetres(reading.observed)} contradicts what {others}, "
+        f"{reading.name}: {reading.what} {bound}{millimetres(observed)} contradicts what {others}, "
         f"{millimetres(expected)} give or take {millimetres(2 * sd)}; measure it again, and check where it "
         "was taken"
     )

@@ -30,6 +30,8 @@ class Reading:
     along : (k, 2) for the least distance under a string: share of the way and distance on the fitted
     surface, m, at each place where it may be least. Those are the points from the third on, the first two are
     its ends; the weights are how it goes with each of them on average.
+    lowered : m, by which the part was hung lower to see what is left over what was asked for: ``predicted``
+    and ``observed`` are less by it, and what is said of them is not.
     """
 
     name: str
@@ -44,6 +46,7 @@ class Reading:
     stood: FloatArray | None = None
     exactly: float = float("nan")
     along: FloatArray | None = None
+    lowered: float = 0.0
 
     def __post_init__(self) -> None:
         for name, ndim in (("points", 2), ("weights", 1), ("standard_error", 1)):

@@ -11,10 +11,12 @@ from pydantic import ValidationError
 from crestcut.errors import CrestcutError
 from crestcut.job.faults import as_one_line
 from crestcut.job.toml_file import read_toml
+from crestcut.units import both
 from crestcut.vehicle.load_states import load_state, load_states, lowest_loaded
 from crestcut.vehicle.parts import belly_plate, check_names, check_parts, named_part
+from crestcut.vehicle.plausible import ROSE, findings
 from crestcut.vehicle.records import Part, Vehicle
-from crestcut.vehicle.schema import VehicleFile
+from crestcut.vehicle.schema import LoadTable, VehicleFile
 from crestcut.vehicle.springs import check_balance, check_carries, check_cart, springs_of
 from crestcut.vehicle.tracks import parts_over_tracks, refuse_parts_over_tracks
 from crestcut.vehicle.underside_file import underside_parts
@@ -47,6 +49,8 @@ def vehicle_from(data: dict[str, Any], path: Path, digest: str = "") -> Vehicle:
         raise as_one_line(error, path, VehicleFile, data) from None
     parts, notes, read = _parts(written, path)
     check_cart(written, path.name)
+    belly = min(parts[0].z)
+    doubts = _doubts(written, belly, path.name)
     mass = written.centre_of_mass
     vehicle = Vehicle(
         path=path,
@@ -57,7 +61,7 @@ def vehicle_from(data: dict[str, Any], path: Path, digest: str = "") -> Vehicle:
         tyre_radius=written.tyre_radius,
         tyre_width=written.tyre_width,
         width=written.width,
-        belly_clearance=min(parts[0].z),
+        belly_clearance=belly,
         front_overhang=written.front_overhang,
         rear_overhang=written.rear_overhang,
         turning_radius=written.turning_radius,
@@ -69,10 +73,30 @@ def vehicle_from(data: dict[str, Any], path: Path, digest: str = "") -> Vehicle:
         sha256=digest,
         underside=None if written.underside is None else (Path(written.underside.file).name, read),
         notes=(*notes, *_notes(written, parts)),
+        doubts=doubts,
     )
     check_carries(vehicle)
     check_balance(vehicle)
     return replace(vehicle, loads=load_states(written, vehicle))
+
+
+SIZES = ("wheelbase", "front_track", "rear_track", "tyre_radius", "tyre_width", "width", "front_overhang",
+         "rear_overhang", "turning_radius")  # fmt: skip
+
+
+def _doubts(written: VehicleFile, belly: float, where: str) -> tuple[str, ...]:
+    """What looks mistaken beside the other figures; refuses what cannot be.  belly : its least height, m."""
+    sizes = {**{key: getattr(written, key) for key in SIZES}, "belly_clearance": belly}
+    found = findings(sizes, written.rigid)
+    for one in found:
+        if one.rule.stop:
+            raise CrestcutError(one.words, f"{where}: {one.rule.at}", "measure both again")
+    rose = [
+        f"load {name}: an axle rises by more than {both(ROSE)}; sinking is minus"
+        for name, load in written.load.items()
+        if isinstance(load, LoadTable) and max(load.front or 0.0, load.rear or 0.0) > ROSE
+    ]
+    return (*(f"{one.rule.at}: {one.words}" for one in found), *rose)
 
 
 def _parts(written: VehicleFile, path: Path) -> tuple[tuple[Part, ...], tuple[str, ...], str]:

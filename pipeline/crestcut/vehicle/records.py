@@ -67,7 +67,7 @@ class Vehicle:
     """A measured vehicle. Lengths in metres in the vehicle frame; None where it was not measured.
 
     ``centre_of_mass``: x, y, z, of carts, and of sprung vehicles where weight shifts with the grade.
-    ``notes``: plain sentences on what the file does not say.
+    ``notes``: plain sentences on what the file does not say.  ``doubts``: on figures that look mistaken.
     """
 
     path: Path
@@ -91,3 +91,4 @@ class Vehicle:
     sha256: str = ""
     underside: tuple[str, str] | None = None  # name and sha256 of the mesh or scan it was read from
     notes: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()

@@ -8,22 +8,24 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from crestcut.errors import CrestcutError
-from crestcut.job.fields import Length, Table, Text, Unit, UpAxis, between, fault
+from crestcut.job.fields import FileName, Length, Table, Text, Unit, UpAxis, between, fault
 from crestcut.units import parse_length
+from crestcut.vehicle.plausible import RANGES
 
-# Ranges: the lower ends let small carts in, the upper ends the longest low loader; outside them a unit was
-# mixed up.
-Wheelbase = Annotated[
-    float, BeforeValidator(between(0.3, 12.0, "short for a wheelbase", "long for a wheelbase"))
-]
-TrackWidth = Annotated[float, BeforeValidator(between(0.2, 3.0, "narrow for a track", "wide for a track"))]
-TyreRadius = Annotated[float, BeforeValidator(between(0.03, 0.9, "small for a wheel", "large for a wheel"))]
-TyreWidth = Annotated[float, BeforeValidator(between(0.01, 0.6, "narrow for a tyre", "wide for a tyre"))]
-Width = Annotated[float, BeforeValidator(between(0.2, 3.5, "narrow for a vehicle", "wide for a vehicle"))]
-Clearance = Annotated[float, BeforeValidator(between(0.0, 0.8, "below the ground", "high for a low vehicle"))]
-Overhang = Annotated[float, BeforeValidator(between(0.0, 5.0, "below zero", "long for an overhang"))]
+
+def _ranged(key: str, low_words: str, high_words: str) -> BeforeValidator:
+    return BeforeValidator(between(*RANGES[key], low_words, high_words))
+
+
+Wheelbase = Annotated[float, _ranged("wheelbase", "short for a wheelbase", "long for a wheelbase")]
+TrackWidth = Annotated[float, _ranged("track", "narrow for a track", "wide for a track")]
+TyreRadius = Annotated[float, _ranged("tyre_radius", "small for a wheel", "large for a wheel")]
+TyreWidth = Annotated[float, _ranged("tyre_width", "narrow for a tyre", "wide for a tyre")]
+Width = Annotated[float, _ranged("width", "narrow for a vehicle", "wide for a vehicle")]
+Clearance = Annotated[float, _ranged("clearance", "below the ground", "high for a low vehicle")]
+Overhang = Annotated[float, _ranged("overhang", "below zero", "long for an overhang")]
 Turning = Annotated[
-    float, BeforeValidator(between(0.3, 30.0, "small for a turning radius", "large for a turning radius"))
+    float, _ranged("turning_radius", "small for a turning radius", "large for a turning radius")
 ]
 Within = Annotated[float, BeforeValidator(between(0.0, 0.05, "below zero", "no measurement at all"))]
 Drop = Annotated[
@@ -185,7 +187,7 @@ class UndersidePart(Table):
 class UndersideTable(Table):
     """A mesh or cloud of the underside, the vehicle on its wheels."""
 
-    file: Text
+    file: FileName
     unit: Unit | None = None
     up: UpAxis = "z"
     front: Literal["+x", "-x", "+y", "-y", "+z", "-z", "x", "y", "z"] | None = None

@@ -9,6 +9,7 @@ from dataclasses import replace
 from crestcut.units import both, millimetres
 from crestcut.vehicle.angles import tangent_angle
 from crestcut.vehicle.measure_sheet import Measured, MeasuredPart, Reading
+from crestcut.vehicle.plausible import ROSE, findings
 from crestcut.vehicle.sheet_items import ANGLES, ITEMS, PART_ITEMS
 
 UNLIKELY, IMPOSSIBLE = 2.0, 3.0  # sd between two figures for one thing: looks mistaken; contradicts
@@ -26,19 +27,16 @@ def with_doubts(m: Measured) -> Measured:
     for letters in ("PQR", "TUV"):
         _angle(letters, m, wrong, odd)
     r = m.readings
-    if r["H"].value >= r["E"].value:
-        wrong.append(f"H: the belly at {both(r['H'].value)} would be above the hubs at {both(r['E'].value)}")
-    if "S" in r and r["S"].value <= r["A"].value:
-        wrong.append(f"S: a turning radius of {r['S'].value:.2f} m is shorter than the wheelbase A")
+    sizes = {key: value for key, (value, _) in m.vehicle_lengths().items()}
+    for one in findings(sizes, rigid="X" in r):
+        (wrong if one.rule.stop else odd).append(f"{one.rule.letters}: {one.words}")
     if "X" in r and not 0 < r["X"].value < r["A"].value:
         wrong.append("X: it would balance outside its wheels, and tip over")
-    if r["N"].value < max(r["C"].value, r["D"].value):
-        wrong.append(f"N: a body {both(r['N'].value)} wide is narrower than the track")
     for part in m.parts:
         _part(part, m, wrong, odd)
     for loaded in m.loaded:
-        if max(loaded.front.value, loaded.rear.value) > 0.05:
-            odd.append(f"loaded {loaded.name}: an axle rose by more than 50 mm; sinking is minus")
+        if max(loaded.front.value, loaded.rear.value) > ROSE:
+            odd.append(f"loaded {loaded.name}: an axle rose by more than {both(ROSE)}; sinking is minus")
     odd += [words for item in ITEMS if (words := _scattered(item.letter, item.what, r))]
     for part in m.parts:
         odd += [

@@ -17,24 +17,29 @@ from scipy import special
 from crestcut.cut.plan import cut_surface
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, HeightGrid
-from crestcut.surface.evidence_fold import own_covariance
+from crestcut.surface.evidence_fold import UNLIKELY, contradictions, own_covariance
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel, Surface
 from crestcut.vehicle.records import Vehicle
-from crestcut.verify.records import Share
+from crestcut.verify.records import Fight, Share, Told
 
 MOST, STEP = 1.3, 0.05  # share of the planned depth: the greatest looked at, and the steps between
 WORK = 0.0015  # m, 1 sd over about 0.1 m: a hand grinder riding on a jig (common practice, no source)
 UNEVEN = 0.10  # of the depth, 1 sd over half a metre: one stretch taken lower than another (likewise)
+FINE = 521  # shares that a curve is drawn through
 NODES = ((-(3**0.5), 1 / 6), (0.0, 2 / 3), (3**0.5, 1 / 6))  # Gauss-Hermite, three points
 
 
 @dataclass(frozen=True, eq=False)
 class Shares:
-    """What the readings make of the share: Share, and shares with their weights that stand for all."""
+    """What the readings make of the share: Share, and shares with their weights that stand for all.
+
+    fights : readings that contradict; then the share is not known, and any is as likely as any other.
+    """
 
     share: Share
     nodes: tuple[tuple[float, float], ...]
+    fights: tuple[Fight, ...] = ()
 
 
 def worked(surface: Surface, planned: HeightGrid, share: float) -> Surface:
@@ -72,39 +77,127 @@ def likely_shares(
     """
     within = {p.name: p.within for p in vehicle.parts if not p.soft}
     shares = np.arange(0.0, MOST + STEP / 2, STEP)
-    log, refused = np.full(len(shares), -np.inf), None
-    for k, share in enumerate(shares):
-        ground = worked(surface, planned, float(share))
+    refused: list[CrestcutError] = []
+
+    def look(share: float) -> Seen | None:
+        ground = worked(surface, planned, share)
         try:
             evidence = read(ground)
         except CrestcutError as error:  # a string set over the finished cut would touch the slab as it was
-            refused = error
-            continue
-        log[k] = 0.0 if evidence is None else log_likelihood(evidence, ground.error, within)
-    if not np.isfinite(log).any():
-        raise refused or CrestcutError("the readings fit on no slab", "[after]", "measure them again")
-    fine = np.linspace(0.0, MOST, 521)
-    known = np.isfinite(log)
+            refused.append(error)
+            return None
+        return seen_by(evidence, ground.error, within)
+
+    looked = [look(float(share)) for share in shares]
+    log = np.array([-np.inf if seen is None else log_likelihood(seen) for seen in looked])
+    best = looked[int(np.argmax(log))]
+    if best is None:
+        raise refused[0]
+    if fights := fighting(best, [seen for seen in looked if seen is not None]):
+        return Shares(*_spread_over(np.ones(FINE)), fights)
+    fine, known = np.linspace(0.0, MOST, FINE), np.isfinite(log)
     curve = np.interp(fine, shares[known], log[known])
     curve[fine < shares[known][0] - 1e-9] = -np.inf
-    weight = np.exp(curve - curve.max())
-    weight /= weight.sum()
+    share, nodes = _spread_over(np.exp(curve - curve.max()))
+    # a share at which the readings cannot be used says nothing of them
+    used = [(s, w) for s, w in nodes if (seen := look(s)) is not None and not seen.fight()]
+    used = used or [(float(shares[int(np.argmax(log))]), 1.0)]
+    total = sum(w for _, w in used)
+    return Shares(share, tuple((s, w / total) for s, w in used))
+
+
+def _spread_over(weight: FloatArray) -> tuple[Share, tuple[tuple[float, float], ...]]:
+    """Mean and 1 sd of shares from nothing to ``MOST`` of such weights, and the nodes that stand for them."""
+    fine, weight = np.linspace(0.0, MOST, FINE), weight / weight.sum()
     best = float(weight @ fine)
     sd = float(np.sqrt(weight @ (fine - best) ** 2))
     nodes = tuple((float(np.clip(best + z * sd, 0.0, MOST)), w) for z, w in NODES)
-    return Shares(Share(best, sd), nodes if sd > 1e-4 else ((best, 1.0),))
+    return Share(best, sd), nodes if sd > 1e-4 else ((best, 1.0),)
 
 
-def log_likelihood(evidence: Evidence, error: ErrorModel, within: Mapping[str, float]) -> float:
-    """Of the readings given ground and vehicle as uncertain as they are: what was read to a figure by its
-    density, a bound by its chance given those."""
+@dataclass(frozen=True, eq=False)
+class Seen:
+    """Readings on a slab worked to some share: by how much each misses what is expected there, m (m,), and
+    the covariance of that (m, m), m2."""
+
+    readings: tuple[Reading, ...]
+    missed: FloatArray
+    own: FloatArray
+
+    def fight(self, picked: Sequence[int] | None = None) -> bool:
+        """Whether those readings (all, without others) contradict each other or the scan."""
+        picked = range(len(self.readings)) if picked is None else picked
+        own = self.own[np.ix_(picked, picked)]
+        return bool(contradictions([self.readings[i] for i in picked], own, self.missed[list(picked)]))
+
+    @property
+    def unlikely(self) -> bool:
+        """Whether what was read to a figure misses by more, all in all, than happens once in 1,000 times (chi
+        squared; one degree of freedom goes to the share)."""
+        exact = [i for i, r in enumerate(self.readings) if r.relation == "is"]
+        if len(exact) < 2:
+            return False
+        missed = self.missed[exact]
+        total = float(missed @ np.linalg.solve(self.own[np.ix_(exact, exact)], missed))
+        return bool(special.chdtrc(len(exact) - 1, total) < UNLIKELY)
+
+
+def seen_by(evidence: Evidence | None, error: ErrorModel, within: Mapping[str, float]) -> Seen:
+    """The readings of ``evidence`` as they stand to what is expected of them.  within : 1 sd of each part's
+    height, m."""
+    if evidence is None:
+        return Seen((), np.zeros(0), np.zeros((0, 0)))
     readings = evidence.readings
     spread = np.array(list(within.values()))
     belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(
         len(within), len(readings)
     )
     own = own_covariance(evidence, error) + belongs.T @ (spread[:, None] ** 2 * belongs)
-    missed = np.array([r.observed - r.predicted for r in readings])
+    return Seen(readings, np.array([r.observed - r.predicted for r in readings]), own)
+
+
+def fighting(likeliest: Seen, every: Sequence[Seen]) -> tuple[Fight, ...]:
+    """Readings that no share of the work lets stand beside each other; empty where all agree.
+
+    likeliest : on the slab that fits the readings best.  every : on slabs worked to every share.
+    """
+    count = len(likeliest.readings)
+    if not (likeliest.unlikely or likeliest.fight()):
+        return ()
+    alone = [i for i in range(count) if all(s.fight([i]) for s in every)]
+    rest = [i for i in range(count) if i not in alone]
+    pairs = {(i, j) for i in rest for j in rest if i < j and all(s.fight([i, j]) for s in every)}
+    found = [Fight(_told(likeliest.readings[i]), ()) for i in alone]
+    while pairs:  # the reading that most others speak against comes first
+        worst = max(rest, key=lambda i: sum(i in pair for pair in pairs))
+        others = sorted(sum(pair) - worst for pair in pairs if worst in pair)
+        found.append(
+            Fight(_told(likeliest.readings[worst]), tuple(_told(likeliest.readings[j]) for j in others))
+        )
+        pairs = {pair for pair in pairs if worst not in pair}
+    if not found:  # no two of them, but all of them together
+        odd = min(range(count), key=lambda i: _left_over(likeliest, i))
+        others = [j for j in range(count) if j != odd]
+        against = tuple(_told(likeliest.readings[j]) for j in others)
+        found.append(Fight(_told(likeliest.readings[odd]), against))
+    return tuple(found)
+
+
+def _told(reading: Reading) -> Told:
+    return Told(reading.name, reading.what, reading.observed, reading.relation)
+
+
+def _left_over(seen: Seen, without: int) -> float:
+    """How far the readings but one miss, all in all: the one that spoils it leaves least."""
+    kept = [i for i in range(len(seen.readings)) if i != without]
+    missed = seen.missed[kept]
+    return float(missed @ np.linalg.solve(seen.own[np.ix_(kept, kept)], missed))
+
+
+def log_likelihood(seen: Seen) -> float:
+    """Of the readings given ground and vehicle as uncertain as they are: what was read to a figure by its
+    density, a bound by its chance given those."""
+    readings, missed, own = seen.readings, seen.missed, seen.own
     exact = [i for i, r in enumerate(readings) if r.relation == "is"]
     inner = own[np.ix_(exact, exact)]
     total = -0.5 * float(missed[exact] @ np.linalg.solve(inner, missed[exact])) if exact else 0.0

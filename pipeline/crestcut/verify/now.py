@@ -74,7 +74,7 @@ def lowered_evidence(evidence: Evidence, vehicle: Vehicle, by: Mapping[str, floa
     readings = tuple(
         r if r.part not in zone else replace(
             r, predicted=r.predicted - by[zone[r.part]], observed=r.observed - by[zone[r.part]],
-            exactly=r.exactly - by[zone[r.part]],
+            exactly=r.exactly - by[zone[r.part]], lowered=r.lowered + by[zone[r.part]],
         )
         for r in evidence.readings
     )  # fmt: skip

@@ -74,6 +74,26 @@ class Share:
     sd: float
 
 
+@dataclass(frozen=True)
+class Told:
+    """A reading by hand as it was written: its name in the file, what was read, and m.  relation : is, at
+    most or at least."""
+
+    name: str
+    what: str
+    observed: float
+    relation: str
+
+
+@dataclass(frozen=True)
+class Fight:
+    """A reading that cannot be true beside others, however much was taken off the slab; ``against`` is empty
+    where scan and vehicle alone rule it out."""
+
+    reading: Told
+    against: tuple[Told, ...]
+
+
 @dataclass(frozen=True, eq=False)
 class Check:
     """The finished work, checked.
@@ -83,6 +103,9 @@ class Check:
     alone, as it is taken to be.  removed : from two scans, None by hand alone; share the other way round.
     still : what is still to go, certified and swept like any plan; nothing where the work is done.
     cautious : still is for the chance asked for; else, where it cannot be told, without any margin.
+    allowance : m of it by hand alone, on top of what is short, for what the readings leave open.
+    fights : readings by hand alone that contradict; then none was used, the verdict is cannot tell, and what
+    is gone and still to go is not known: NaN.
     ponds : that were not there before.  advice : what to measure, as ``Report.advice``.
     """
 
@@ -98,6 +121,8 @@ class Check:
     too_deep: tuple[TooDeep, ...] = ()
     ponds: tuple[tuple[Pond, tuple[float, float]], ...] = ()
     advice: tuple[dict[str, object], ...] = ()
+    allowance: float = 0.0
+    fights: tuple[Fight, ...] = ()
     fit_error: float = float("nan")
     notes: tuple[str, ...] = ()
 

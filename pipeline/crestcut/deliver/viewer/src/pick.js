@@ -52,6 +52,7 @@ export async function startPick(data, root) {
       { class: "plan-side" },
       toolbar(),
       view,
+      h("p", { id: "tap-said", class: "hint" }),
       h("p", { id: "line-said", class: "found" }),
       h("div", { class: "under" }, slider(), h("output", { id: "cursor" }, "")),
       h("div", { id: "strip" }),
@@ -117,6 +118,7 @@ function wire(page, model, map, height, plan, data) {
     byId(`tool-${key}`).addEventListener("change", () => {
       map.setTool(key);
       byId("tool-hint").textContent = hint;
+      byId("tap-said").textContent = "";
       refresh();
     });
   byId("undo").addEventListener("click", () => announce(model.undo() ? "Undone" : "Nothing to undo"));
@@ -316,7 +318,11 @@ function tellMistakes(found, model) {
     h(
       "h2",
       { class: "small" },
-      stops ? `${stops} thing${stops > 1 ? "s" : ""} to mend before it can run` : "Ready to save",
+      stops
+        ? `${stops} thing${stops > 1 ? "s" : ""} to mend before it can run`
+        : found.length
+          ? `It can be saved, but mind ${found.length > 1 ? `these ${found.length} doubts` : "this"}`
+          : "Ready to save",
     ),
     h(
       "ul",

@@ -1,22 +1,32 @@
-// What is wrong with the vehicle: the ranges and rules of vehicle/schema.py, parts.py and tracks.py.
+// What is wrong with the vehicle: ranges and rules come with the page (vehicle/plausible.py), tracks are those of tracks.py.
 
 import { length, unread } from "./pick_model.js";
 import { show } from "./units.js";
 
+// what is typed, its name, and its range; what the tape reads across the tyres is a track and a tyre
 const FIVE = {
-  wheelbase: ["Axle to axle", 0.3, 12],
-  over: ["Outside to outside", 0.21, 3.6],
-  tyre: ["Tyre width", 0.01, 0.6],
-  radius: ["Hub height", 0.03, 0.9],
-  belly: ["Belly clearance", 0.001, 0.8],
+  wheelbase: ["Axle to axle", "wheelbase"],
+  over: ["Outside to outside", "track", "tyre_width"],
+  tyre: ["Tyre width", "tyre_width"],
+  radius: ["Hub height", "tyre_radius"],
+  belly: ["Belly clearance", "clearance"],
 };
 const MORE = {
-  width: ["Width of the body", 0.2, 3.5],
-  front_overhang: ["Front overhang", 0.001, 5],
-  nose: ["Clearance under the nose", 0, 0.8],
-  rear_overhang: ["Rear overhang", 0.001, 5],
-  tail: ["Clearance under the tail", 0, 0.8],
-  turning: ["Turning radius", 0.3, 30],
+  width: ["Width of the body", "width"],
+  front_overhang: ["Front overhang", "overhang"],
+  nose: ["Clearance under the nose", "clearance"],
+  rear_overhang: ["Rear overhang", "overhang"],
+  tail: ["Clearance under the tail", "clearance"],
+  turning: ["Turning radius", "turning_radius"],
+};
+// where a rule's key is asked on the page
+const BOX = {
+  tyre_radius: "v-radius",
+  tyre_width: "v-tyre",
+  belly_clearance: "v-belly",
+  turning_radius: "v-turning",
+  front_track: "v-over",
+  rear_track: "v-over",
 };
 const ENDS = [
   ["nose", "front_overhang", "Front overhang"],
@@ -25,7 +35,7 @@ const ENDS = [
 
 /** Says what is wrong; the sizes in metres, or null where they cannot be told. */
 export function vehicle(model, say, units) {
-  if (model.choice === "typed") typed(model.typed, say, units);
+  if (model.choice === "typed") typed(model, say, units);
   const s = model.sizes;
   if (!s) return null;
   if (Math.min(s.frontTrack, s.rearTrack) <= s.tyre)
@@ -42,20 +52,42 @@ export function vehicle(model, say, units) {
     );
   if (Math.max(s.frontTrack, s.rearTrack) - s.tyre > s.width)
     say("stop", "The tyres stand outside the body: measure the body’s full width", "v-width");
-  if (s.belly >= 2 * s.radius)
-    say(
-      "care",
-      "The belly is higher than the wheels: is the hub height measured to the middle of the hub?",
-      "v-radius",
-    );
+  relations(model, s, say, units);
   overTracks(model, s, say, units);
   return s;
 }
 
-function typed(given, say, units) {
-  const within = (key, [name, low, high]) => {
+/** Figures beside each other: each rule speaks where all its sums of sizes are above zero. */
+function relations(model, s, say, units) {
+  const known = {
+    wheelbase: s.wheelbase,
+    front_track: s.frontTrack,
+    rear_track: s.rearTrack,
+    most_track: Math.max(s.frontTrack, s.rearTrack),
+    least_track: Math.min(s.frontTrack, s.rearTrack),
+    tyre_radius: s.radius,
+    tyre_width: s.tyre,
+    width: s.width,
+    belly_clearance: s.belly,
+    front_overhang: s.front || NaN, // not given
+    rear_overhang: s.rear || NaN,
+    turning_radius: s.turning,
+  };
+  const above = (sum) => Object.entries(sum).reduce((total, [key, f]) => total + f * known[key], 0) > 1e-9;
+  for (const rule of model.data.vehicleRules.rules) {
+    if ((model.vehicleDoc.rigid === true && !rule.carts) || !rule.over.every(above)) continue;
+    const words = rule.words.replace(/\{(\w+)\}/g, (_, key) => show(known[key], units));
+    say(rule.stop ? "stop" : "care", words[0].toUpperCase() + words.slice(1), BOX[rule.at] ?? `v-${rule.at}`);
+  }
+}
+
+function typed(model, say, units) {
+  const given = model.typed,
+    { ranges } = model.data.vehicleRules;
+  const within = (key, [name, ...kinds]) => {
     const metres = length(given[key]);
     if (!Number.isFinite(metres)) return say("stop", `${name}: ${unread(given[key])}`, `v-${key}`);
+    const [low, high] = [0, 1].map((end) => kinds.reduce((sum, kind) => sum + ranges[kind][end], 0));
     if (metres < low || metres > high)
       say(
         "stop",

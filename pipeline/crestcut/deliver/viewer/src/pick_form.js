@@ -5,12 +5,6 @@ import { SOURCE, choiceOf } from "./pick_answers.js";
 import { MORE, SECTIONS, TAPE } from "./pick_questions.js";
 import { inches, metric, parseLength } from "./units.js";
 
-/** A length as typed, with the page's unit added to a bare number. */
-export function withUnit(text, units) {
-  const bare = /^\s*[-+]?[\d./\s]+$/.test(text);
-  return bare && text.trim() ? `${text.trim()} ${units === "inches" ? "in" : "mm"}` : text.trim();
-}
-
 function readBack(text) {
   if (!text) return "";
   try {
@@ -34,14 +28,10 @@ function lengthBox({ id, name, help, value, empty, units, put }) {
     placeholder: empty[units === "inches" ? 1 : 0],
     "aria-describedby": `${id}-back`,
   });
-  const take = () => {
-    const text = withUnit(box.value, units);
+  box.addEventListener("input", () => {
+    const text = box.value.trim();
     back.textContent = readBack(text);
     put(text);
-  };
-  box.addEventListener("input", take);
-  box.addEventListener("change", () => {
-    box.value = withUnit(box.value, units);
   });
   return h(
     "div",
@@ -201,7 +191,7 @@ export function vehicleSection(model, units, redraw) {
       h(
         "p",
         { class: "hint" },
-        "On flat ground, driver in, never on a jack. Both axles are taken as equally wide.",
+        "On flat ground, driver in, never on a jack; each with its unit, like 2620 mm or 8 ft 7 in. Both axles are taken as equally wide.",
       ),
       TAPE.map(tape),
       h(

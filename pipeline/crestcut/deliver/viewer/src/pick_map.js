@@ -1,13 +1,18 @@
 // The plan one taps on: line, marks, keep areas, and the vehicle at true size along the line.
 
-import { announce, h, s } from "./dom.js";
+import { announce, byId, h, s } from "./dom.js";
 import { label, planGrid, scaleBar } from "./ground.js";
 import { length } from "./pick_model.js";
 import { driven, routeOf } from "./pick_route.js";
 import { show } from "./units.js";
 
-const TAP = 7; // pixels a finger may slip and still be a tap
+const TAP = { mouse: 7, touch: 12 }; // pixels that hand or finger may slip and it is still a tap
+const ON = 12; // pixels from a point's middle that are the point itself: two so near each other are a mistake
+const ADD = "choose Line, Mark or Keep area above, then tap";
 const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+
+/** Did a finger or hand move so far that it is no tap? */
+const slipped = (e, by) => Math.hypot(...by) > (e.pointerType === "touch" ? TAP.touch : TAP.mouse);
 
 export class PickMap {
   constructor(stage, plan, height, model, page) {
@@ -37,7 +42,7 @@ export class PickMap {
       down = e.isPrimary ? [e.offsetX, e.offsetY] : null;
     });
     canvas.addEventListener("pointermove", (e) => {
-      if (down && Math.hypot(e.offsetX - down[0], e.offsetY - down[1]) > TAP) down = null;
+      if (down && slipped(e, [e.offsetX - down[0], e.offsetY - down[1]])) down = null;
       this.page.read(this.plan.toPlan(this.stage.ground(e.offsetX, e.offsetY)));
     });
     canvas.addEventListener("pointerup", (e) => {
@@ -49,19 +54,48 @@ export class PickMap {
 
   /** Puts a point where the finger was, as the chosen tool says. */
   tap([x, y]) {
+    const there = this.#pointAt(x, y);
+    if (there) {
+      this.tell(`Nothing was added, ${there} is here already: drag it to move it, or tap farther from it`);
+      return;
+    }
     const at = this.model.round(this.plan.toPlan(this.stage.ground(x, y)));
     if (this.tool === "line") {
       this.model.addPoint(at);
-      announce(`Line point ${this.model.line.length} at ${at.join(", ")}`);
+      this.tell(`Line point ${this.model.line.length} put at ${at.join(", ")}`);
       if (this.model.line.length === 2) this.page.lineDrawn(); // a straight line is what most need
       return;
     }
-    if (this.tool === "mark") this.model.addMark(at);
-    else if (this.tool === "keep") {
+    if (this.tool === "mark") {
+      this.model.addMark(at);
+      this.tell(`Mark ${this.model.marks.at(-1).name} put at ${at.join(", ")}`);
+    } else if (this.tool === "keep") {
       this.open.push(at);
-      announce(`Corner ${this.open.length} at ${at.join(", ")}`);
-    } else return;
+      this.tell(`Corner ${this.open.length} put at ${at.join(", ")}`);
+    } else this.tell(`Nothing was added, “Move” is chosen: ${ADD}`);
     this.model.changed();
+  }
+
+  /** The name of a point of the chosen kind that is so near that another there would be a mistake. */
+  #pointAt(x, y) {
+    const same = [...this.layer.children].filter((b) => b.classList.contains(this.tool));
+    const near = same.find((b) => Math.hypot(b.dataset.x - x, b.dataset.y - y) < ON);
+    if (near) return near.dataset.name;
+    const corner = (p) => Math.hypot(this.#pixel(p)[0] - x, this.#pixel(p)[1] - y) < ON;
+    const open = this.tool === "keep" ? this.open.findIndex(corner) : -1;
+    return open < 0 ? "" : `corner ${open + 1}`;
+  }
+
+  /** A tap that fell on a point's button: meant for the plan under it. */
+  #tapOn([x, y], name) {
+    if (this.tool === "look") return this.tell(`${name}: drag it to move it. To add a point ${ADD}`);
+    return this.tap([x, y]);
+  }
+
+  /** Says what a tap did, or why it did nothing, where it is seen. */
+  tell(text) {
+    byId("tap-said").textContent = text;
+    announce(text);
   }
 
   /** Ends the keep area being drawn. */
@@ -285,6 +319,7 @@ export class PickMap {
         `${item.name} at ${at.join(", ")}; arrow keys move it, Delete takes it away`,
       );
       button.firstChild.textContent = item.sign;
+      Object.assign(button.dataset, { name: item.name, x, y });
       if (!button.isConnected) this.layer.append(button);
     }
     for (const left of have.values()) left.remove();
@@ -307,15 +342,34 @@ export class PickMap {
             ? this.model.marks[k].at
             : this.model.keeps[k].area[c],
       );
+    let down = null,
+      dragged = false;
+    const inside = (e) => {
+      const box = this.stage.holder.getBoundingClientRect();
+      return [e.clientX - box.left, e.clientY - box.top];
+    };
     button.addEventListener("pointerdown", (e) => {
-      this.model.remember();
+      down = inside(e);
+      dragged = false;
       button.setPointerCapture(e.pointerId);
     });
     button.addEventListener("pointermove", (e) => {
-      if (!button.hasPointerCapture(e.pointerId)) return;
-      const box = this.stage.holder.getBoundingClientRect();
-      move(this.plan.toPlan(this.stage.ground(e.clientX - box.left, e.clientY - box.top)));
+      if (!down || !button.hasPointerCapture(e.pointerId)) return;
+      const at = inside(e);
+      if (!dragged) {
+        if (!slipped(e, [at[0] - down[0], at[1] - down[1]])) return;
+        dragged = true;
+        this.model.remember();
+      }
+      move(this.plan.toPlan(this.stage.ground(...at)));
       this.page.read(here());
+    });
+    button.addEventListener("pointerup", (e) => {
+      if (down && !dragged) this.#tapOn(inside(e), button.dataset.name);
+      down = null;
+    });
+    button.addEventListener("pointercancel", () => {
+      down = null;
     });
     button.addEventListener("keydown", (e) => {
       const way = KEYS[e.key];

@@ -2,7 +2,6 @@
 
 import { byId, h } from "./dom.js";
 import { OVER } from "./pick_answers.js";
-import { withUnit } from "./pick_form.js";
 
 /** Writes the list anew, unless someone is typing in it. */
 export function points(model) {
@@ -95,7 +94,7 @@ export function points(model) {
         "aria-label": `Deepest cut in keep area ${k + 1}`,
         value: keep.deepest ?? "0 mm",
         onchange: (e) => {
-          keep.deepest = withUnit(e.target.value, document.documentElement.dataset.units);
+          keep.deepest = e.target.value.trim();
           model.changed();
         },
       }),

@@ -1,5 +1,5 @@
 // Lengths as people write them <-> metres: the same rules as units.py, for the two pages.
-// A bare number is read in the page's own unit (mm or in), and the page says back what it read.
+// A bare number is refused, as in the files: whoever reads it next would have to guess its unit.
 
 export const INCH = 0.0254; // m, exact
 const MOST = 1e12; // m: more is no length
@@ -27,7 +27,7 @@ const TERM = new RegExp(
 const BARE = new RegExp(String.raw`^\s*${NUMBER}\s*$`);
 
 /** Metres from "140 mm", "5 1/2 in", "5 ft 6 in"; throws an Error with one plain line. */
-export function parseLength(value, bareUnit = "") {
+export function parseLength(value) {
   let text = String(value).trim().toLowerCase().replace(/[″”]/g, '"').replace(/[′’]/g, "'");
   text = text.replaceAll("−", "-").replace(/[\u00a0\u202f]/g, " ");
   if (!text) throw new Error("a length is missing");
@@ -37,7 +37,6 @@ export function parseLength(value, bareUnit = "") {
     sign = text[0] === "+" ? 1 : -1;
     text = text.slice(1);
   }
-  if (bareUnit && BARE.test(text)) text += ` ${bareUnit}`;
   let total = 0,
     at = 0,
     last = Infinity;
