@@ -8,22 +8,19 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-import numpy as np
-
+from crestcut.cut.bay import THICK, bay_of, bay_words, why_a_new_bay
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
 from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips
-from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure
+from crestcut.cut.option_rows import OPTION_KINDS, Answer, Option, Sure
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.records import CutPlan
-from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE
 from crestcut.cut.trials import AWAY, Bench, Tried, Trieds
 from crestcut.job.records import Site, Slab, Travel
 from crestcut.travel.records import Clearance
 from crestcut.travel.sweep import hard_parts
-from crestcut.units import both
+from crestcut.units import both, litres
 
-CONCRETE = 2400.0  # kg/m3, normal weight (150 lb/ft3)
 SIDE = ("left", "right")
 
 
@@ -37,7 +34,8 @@ def options_table(
     feather: float = 0.25,
     after: Sequence[Clearance] = (),
 ) -> tuple[Option, ...]:
-    """What works first, cheapest first among it; then what does not. Only what could help is tried.
+    """What works first, cheapest first among it, then what does at walking pace alone, then what does not.
+    Only what could help is tried.
 
     benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
     after : what each clears over the cut of the plan; default the plan's own.
@@ -47,14 +45,14 @@ def options_table(
     as_it_is = _row(sures, "as it is", "leave it as it is", now, "nothing")
     if as_it_is.works:
         return (as_it_is,)
-    reasons = stop_rules(plan, site or Site(), slab or Slab())
+    reasons = why_a_new_bay(plan, site or Site(), slab or Slab())
     found = [as_it_is, *_by_driving(benches, sures, travel)]
     found += _by_laying(benches, plan, sures, feather, reasons)
     if plan.deepest > 0:
         found.append(_cut_row(benches, plan, sures, after or [plan.after]))
     if reasons:
         found.append(_new_bay(plan, slab or Slab(), reasons))
-    return tuple(sorted(found, key=lambda o: (not o.works, OPTION_KINDS.index(o.kind))))
+    return tuple(sorted(found, key=lambda o: (tuple(Answer).index(o.answer), OPTION_KINDS.index(o.kind))))
 
 
 def _row(
@@ -72,6 +70,7 @@ def _row(
         rows[0],
         clearance=min(r.clearance for r in rows), chance=max(r.chance for r in rows),
         enough=min(r.enough for r in rows), works=all(r.works for r in rows),
+        works_in_use=all(r.works_in_use for r in rows),
         in_use=min(r.in_use for r in rows), in_use_chance=max(r.in_use_chance for r in rows),
         swept=min(r.swept for r in rows),
     )  # fmt: skip
@@ -189,7 +188,7 @@ def _cut_row(
 
 
 def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStrips) -> Option:
-    laid = f"strips {both(mixed.size)} thick ({mixed.litres_laid:.0f} litres), fixed"
+    laid = f"strips {both(mixed.size)} thick ({litres(mixed.litres_laid / 1000)}), fixed"
     needs = f"{laid}, and grinding beside and between them"
     name, volume = "cut and strips together", mixed.litres / 1000
     row = _row(sures, "cut and strips", name, mixed.tried, needs, mixed.deepest, volume)
@@ -198,41 +197,12 @@ def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStr
     return replace(row, works=all(kept))
 
 
-def stop_rules(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:
-    """Why a new bay should be priced before this cut is made; empty where no rule bites."""
-    if plan.deepest <= 0 and plan.feasible:
-        return ()
-    reasons = []
-    if not plan.feasible:
-        reasons.append(f"no cut within the limits does it, {both(plan.short_by)} stay missing")
-    if slab.thickness is not None and plan.deepest > STOP_SHARE * slab.thickness:
-        reasons.append(f"the cut of {both(plan.deepest)} is deeper than a sixth of the slab")
-    if any("steel" in reason or "cover" in reason for reason in plan.binding):
-        reasons.append("the steel is too near")
-    if plan.volume * 1000 > BY_HAND_LITRES:
-        reasons.append(f"{plan.volume * 1000:.1f} litres are too many for hand grinding")
-    if site.ground == "public":
-        reasons.append("the ground is public")
-    return tuple(reasons)
-
-
 def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:
-    """Quantities of the smallest rectangle, along and across the travel, that holds the cut."""
-    depth, cell = np.nan_to_num(plan.depth.values), plan.depth.frame.cell
-    rows, columns = np.nonzero(depth > 0)
-    thick = slab.thickness or 0.1
-    size = ""
-    area = 0.0
-    if len(rows):
-        long, wide = (float(np.ptp(k)) * cell + cell for k in (columns, rows))
-        area = long * wide
-        guess = "" if slab.thickness else " (thickness not known: 100 mm taken)"
-        size = (
-            f". At least {long:.1f} x {wide:.1f} m = {area:.1f} m2, {area * thick:.2f} m3, "
-            f"{area * thick * CONCRETE / 1000:.1f} t out and in, {2 * (long + wide):.1f} m of saw cut{guess}"
-        )
-    nothing = math.nan
+    """Replacing the smallest rectangle that holds the cut."""
+    bay, nothing = bay_of(plan, slab), math.nan
+    thick, volume = (bay.thickness, bay.volume) if bay is not None else (slab.thickness or THICK, 0.0)
+    size = f". At least {bay_words(bay)}" if bay is not None else ""
     return Option(
-        "new bay", "replace the bay", nothing, nothing, nothing, True, nothing, nothing, thick, area * thick,
-        f"price replacing the bay: {'; '.join(reasons)}{size}",
+        "new bay", "replace the bay", nothing, nothing, nothing, True, nothing, nothing, thick, volume,
+        f"price replacing the bay: {'; '.join(reasons)}{size}", works_in_use=True,
     )  # fmt: skip

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from crestcut.cut.slab_limits import mass_of
 from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import esc
-from crestcut.deliver.page_words import measure_line, room, sentence
+from crestcut.deliver.page_words import measure_line, odds, room, sentence
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, number, place_words
+from crestcut.deliver.summary import FIELD_NOTE, place_words
 from crestcut.travel.chance import in_use_allowances
+from crestcut.units import POUND, number
 from crestcut.work.drain import drain_words
 from crestcut.work.records import Worksheet
 
@@ -76,7 +78,7 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
             else "Nothing has to be taken off: every gap is already what was asked for, or more."
         )
         return _section("work", "Work sheet", f"<p>{text}</p>")
-    mass = plan.volume * CONCRETE_DENSITY
+    mass = mass_of(plan.volume)
     rows = [
         ("Deepest cut", figure(document, "cut.deepest")),
         ("Area", figure(document, "cut.area")),
@@ -86,7 +88,10 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     ]  # fmt: skip
     left = look_up(document, "after.least_clearance")
     if left is not None:
-        rows.append(("Least gap afterwards", figure(document, "after.least_clearance", room(left))))
+        rows.append(("Least gap afterwards, at walking pace", _afterwards(document, "after", left)))
+    used = look_up(document, "after.in_use.least_clearance")
+    if used is not None:
+        rows.append(("In use, afterwards", _afterwards(document, "after.in_use", used)))
     claim = {
         "least": "No place of it can be shallower: it is the least cut that reaches the gap asked for.",
         "maximal": "Nothing of it can be left standing, though another cut may take other places.",
@@ -95,8 +100,7 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     if not plan.feasible:
         where = f" at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
         head = (
-            "<strong>Grinding is not the cure here.</strong> The figures are of all that the limits "
-            "allow: "
+            "<strong>Grinding is not the cure here.</strong> The figures are of all that the limits allow: "
             if grinding_is_no_cure(report)
             else "<strong>Not enough.</strong> Within the limits no cut reaches it: "
         )
@@ -116,6 +120,16 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     said = "" if grinding_is_no_cure(report) else f"<p>{esc(claim)}</p>"
     inside = f"{short}{hold}{_facts(rows)}{said}{drain}{details}"
     return _section("work", "Work sheet", inside)
+
+
+def _afterwards(document: Document, key: str, gap: float) -> str:
+    """Gap once cut, with its chance of a touch."""
+    shown, chance = (
+        figure(document, f"{key}.least_clearance", room(gap)), look_up(document, f"{key}.chance_of_contact")
+    )  # fmt: skip
+    if chance is None:
+        return shown
+    return f"{shown}, touches {figure(document, f'{key}.chance_of_contact', esc(odds(chance)))}"
 
 
 def _weight(kilograms: float) -> str:

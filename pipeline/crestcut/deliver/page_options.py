@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from crestcut.deliver.options_words import enough_words
 from crestcut.deliver.page_figures import figure, look_up
-from crestcut.deliver.page_meanings import length, share
+from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import measure_line, odds, room, sentence
 from crestcut.deliver.report import Report
@@ -16,15 +17,19 @@ NONE = "–"
 
 def options(report: Report, document: Document) -> str:
     """The table of options. Each cell carries its own heading, so that it can stand alone on a phone."""
-    head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "What it takes")
+    head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "In use", "What it takes")
     listed = rows_of(document, "options")
     rows = [_option(report, document, k, row) for k, row in enumerate(listed)]
     rows = rows or _plain_rows(report, document)
     if report.advice:
         how = measure_line(report, document, 0)
-        rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
+        rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, NONE, how))
     sure = f"{report.job.wanted.confidence * 100:g} %"
-    note = f"What is enough comes first, cheapest first. Enough: every gap asked for, {sure} sure or more."
+    note = (
+        "What is enough comes first, cheapest first. Gap, chance and 'enough' are at walking pace, as"
+        f" measured: enough is every gap asked for, {sure} sure or more. 'In use' takes the allowances off:"
+        f" 'yes' is said where it is {sure} sure that nothing touches then either."
+    )
     return (
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
         f'<p class="hint">{note}</p>{table(head, rows)}</section>{vehicles(document)}'
@@ -44,28 +49,29 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
     if litres:
         takes.append(f"{figure(document, f'{key}.litres')} {'laid down' if laid else 'taken away'}.")
     name = esc(sentence(str(row.get("name"))).rstrip("."))
-    enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
+    works, in_use = bool(row.get("reaches")), bool(row.get("reaches_in_use"))
+    enough, sure = _yes(works, in_use), look_up(document, f"{key}.enough")
     if sure is not None:
-        before, shown = _enough(bool(row.get("reaches")), sure, report.job.wanted.confidence)
-        enough = before + figure(document, f"{key}.enough", esc(shown))
+        before, shown = enough_words(works, sure, report.job.wanted.confidence)
+        enough += ", " + before + figure(document, f"{key}.enough", esc(shown))
+    if works and not in_use:
+        enough += "; not in use"
     if row.get("line"):
         takes.append(f"Shown on the slab: {line_words(row['line'], report.scan.frame.unit)}.")
-    return name, left, _chance(document, f"{key}.chance"), enough, " ".join(takes)
+    return name, left, _chance(document, f"{key}.chance"), enough, _used(document, key), " ".join(takes)
 
 
-def _enough(reaches: bool, sure: float, wanted: float) -> tuple[str, str]:
-    """Yes or no as the summary says it, and the share: what stands before the figure, and the figure.
+def _yes(works: bool, in_use: bool) -> str:
+    return "no" if not works else "yes" if in_use else "at walking pace"
 
-    A cut is called enough by the margin it was planned with for ``wanted``; the share is counted once more on
-    the finished surface and may come out on the other side of ``wanted``. Then both are said for what they
-    are.
-    """
-    word = "yes" if reaches else "no"
-    if reaches == (sure >= wanted - 1e-9):
-        return "", f"{word}, {share(sure)}"
-    if reaches:
-        return f"{word}, planned for {wanted * 100:g} %; counted again once cut: ", share(sure)
-    return f"{word}, the margin planned for {wanted * 100:g} % is not kept; counted again: ", share(sure)
+
+def _used(document: Document, key: str) -> str:
+    """Gap and chance of a touch in use."""
+    gap = look_up(document, f"{key}.in_use_clearance")
+    if gap is None:
+        return NONE
+    shown = figure(document, f"{key}.in_use_clearance", room(gap))
+    return f"{shown}, touches {_chance(document, f'{key}.in_use_chance')}"
 
 
 def line_words(ends: object, unit: str) -> str:
@@ -92,6 +98,7 @@ def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
             NONE if before is None else figure(document, "before.least_clearance", room(before)),
             _chance(document, "before.chance_of_contact"),
             "yes" if report.kind == "none" else "no",
+            _state_used(document, "in_use"),
             "Nothing.",
         )
     ]
@@ -103,8 +110,17 @@ def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
         takes = f"Grinding: at most {deep} deep, {much} taken away."
         after = look_up(document, "after.least_clearance")
         left = NONE if after is None else figure(document, "after.least_clearance", room(after))
-        rows.append(("Cut the slab", left, chance, enough, takes))
+        rows.append(("Cut the slab", left, chance, enough, _state_used(document, "after.in_use"), takes))
     return rows
+
+
+def _state_used(document: Document, key: str) -> str:
+    """Gap and chance of a touch in use, of one state."""
+    gap = look_up(document, f"{key}.least_clearance")
+    if gap is None:
+        return NONE
+    shown = figure(document, f"{key}.least_clearance", room(gap))
+    return f"{shown}, touches {_chance(document, f'{key}.chance_of_contact')}"
 
 
 def vehicles(document: Document) -> str:
@@ -112,7 +128,10 @@ def vehicles(document: Document) -> str:
     listed = rows_of(document, "vehicles")
     if not listed:
         return ""
-    head = ("Vehicle", "Verdict", "Gap today", "Chance that it touches", "Gap once cut", "Its part")
+    head = (
+        "Vehicle", "Verdict", "Gap today", "Chance that it touches", "Gap once cut", "In use, once cut",
+        "Its part",
+    )  # fmt: skip
     rows = [_vehicle(document, k, row) for k, row in enumerate(listed)]
     return (
         '<section id="vehicles" aria-labelledby="vehicles-title"><h2 id="vehicles-title">Each vehicle</h2>'
@@ -138,7 +157,11 @@ def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> tuple[str
         after += ", enough" if row["enough"] else ", not enough"
     name, verdict = f"<bdi>{esc(row.get('name'))}</bdi>", esc(row.get("verdict") or NONE)
     touch = _chance(document, f"vehicles.{k}.chance_of_contact")
-    return name, verdict, cell("least_clearance", gap=True), touch, after, " ".join(part)
+    used = NONE
+    if look_up(document, f"vehicles.{k}.after_in_use_clearance") is not None:
+        odds_then = _chance(document, f"vehicles.{k}.after_in_use_chance")
+        used = f"{cell('after_in_use_clearance', gap=True)}, touches {odds_then}"
+    return name, verdict, cell("least_clearance", gap=True), touch, after, used, " ".join(part)
 
 
 def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:

@@ -5,11 +5,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from crestcut.cut.option_rows import Answer
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length, share
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps
+from crestcut.travel.chance import one_in
 
 MEASURE = "measure first"
 WAYS = ("keep to the line", "another line", "less load", "slower", "more pressure")  # options without work
@@ -40,7 +42,7 @@ def odds(chance: float) -> str:
     if chance < 0.001 or chance > 0.999:
         return share(chance)
     rare = chance if chance <= 0.5 else 1 - chance
-    many = max(round(1 / rare), 2)
+    many = one_in(rare)
     return f"about {1 if chance <= 0.5 else many - 1} in {many}"
 
 
@@ -58,9 +60,14 @@ def _drive_here(report: Report) -> list[str]:
     """The first way of driving that needs no cut, where there is one."""
     for option in report.options:
         if option.works and option.kind in WAYS:
-            leaves = f"It leaves {length(option.clearance)}." if option.clearance == option.clearance else ""
+            leaves = (
+                f"It leaves {length(option.clearance)} at walking pace, {room(option.in_use)} in use."
+                if option.clearance == option.clearance
+                else ""
+            )
+            how = " at walking pace" if option.answer is Answer.WALKING_PACE else ""
             return [
-                f"<strong>No cut is needed if you drive here: {esc(option.name)}.</strong> {leaves} "
+                f"<strong>No cut is needed{how} if you drive here: {esc(option.name)}.</strong> {leaves} "
                 f"{esc(sentence(option.needs))}"
             ]
     return []

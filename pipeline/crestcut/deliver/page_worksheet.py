@@ -9,10 +9,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_meanings import length, length_at_least, length_at_most
 from crestcut.deliver.page_shell import esc
 from crestcut.units import both
-from crestcut.work.jig_records import Jig, Range, Ties
+from crestcut.work.jig_records import STICK_INCHES, Jig, Ties
+from crestcut.work.quantities import BAG, bags_words, hours_words, span_words, wear_words
 from crestcut.work.records import Measure, Quantities, SetOut, Silica, Worksheet
 
 
@@ -46,18 +47,21 @@ def _passes(sheet: Worksheet) -> str:
     if not sheet.passes:
         return ""
     rows = [
-        (f"{p.number}", esc(p.tool), esc(p.what), esc(_span(p.hours, "h"))) for p in sheet.passes
+        (f"{p.number}", esc(p.tool), esc(p.what), esc(hours_words(p.hours))) for p in sheet.passes
     ]  # fmt: skip
     return f"<p>{esc(sheet.why_tools)}</p>" + _table(("", "Tool", "What", "Time"), rows)
 
 
 def _quantities(q: Quantities) -> str:
     facts = [
-        ("Grinding", _span(q.hours, "h")), ("Hands on the trigger", _span(q.trigger_hours, "h")),
-        ("Bags of dust or slurry", _span(q.bags, "")), ("Slots in all", f"{q.kerf_metres:.0f} m"),
-        *((f"Wheels: {name}", _span(count, "")) for name, count in q.wheels),
-        *((f"Vibration: {name}", _span(v, "m/s²")) for name, v in q.vibration),
-    ]  # fmt: skip
+        ("All steps, from chalk to check", hours_words(q.hours)),
+        ("Hands on the trigger", hours_words(q.trigger_hours)),
+        ("Concrete, the plan to what hands take", span_words(q.taken.times(1000), "litres")),
+        ("Dust or slurry", f"{bags_words(q)} of {span_words(BAG, 'kg', 0)}"),
+        ("Slots in all", f"{q.kerf_metres:.0f} m"),
+        *((f"Wear: {name}", wear_words(used)) for name, used in q.wheels),
+        *((f"Vibration: {name}", span_words(v, "m/s²", 1)) for name, v in q.vibration),
+    ]
     known = "".join(f"<div><dt>{esc(name)}</dt><dd>{esc(value)}</dd></div>" for name, value in facts)
     return f'<dl class="facts">{known}</dl><ul>{_items(q.notes)}</ul>' if q.volume > 0 else ""
 
@@ -110,8 +114,8 @@ def _jig(jig: Jig | None) -> str:
     return (
         f"<p>{esc(jig.board.name)}, sagging {length(jig.board.sag)}; the cutter reaches {length(jig.reach)} "
         "below it, "
-        f"{length(jig.worn)} when worn. Stick that must pass under it: {length(jig.stick)}."
-        f" {len(jig.lifts)} lifts; a spacer is "
+        f"{length(jig.worn)} when worn. Stick that must pass under it:"
+        f" {length_at_least(jig.stick, STICK_INCHES)}. {len(jig.lifts)} lifts; a spacer is "
         f"{esc(name)} ({length(thick)}), one less under both ends in each lift, none in the last.</p>"
         f"{_table(head, rows)}<ul>{stacks}{_items(jig.cannot)}</ul>"
     )
@@ -147,7 +151,14 @@ def _strings(found: SetOut | None) -> str:
     if found is None or not found.strings:
         return ""
     rows = [
-        (str(r.lane), length(r.rear_at), length(r.front_at), length(r.blocks), length(r.at), length(r.least))
+        (
+            str(r.lane),
+            length(r.rear_at),
+            length(r.front_at),
+            length_at_most(r.blocks),
+            length(r.at),
+            length_at_least(r.least),
+        )
         for r in found.strings
     ]
     head = ("String", "Rear block at", "Front block at", "Blocks", "Measure at", "Must read at least")
@@ -162,12 +173,6 @@ def _water(sheet: Worksheet) -> str:
     said += [f"{walk.kind}: {line}" for walk in sheet.walks for line in walk.said]
     head = f"<p><strong>{esc(water.headline)}</strong></p>" if water.headline else ""
     return f"{head}<ul>{_items(said)}</ul>"
-
-
-def _span(span: Range, unit: str) -> str:
-    digits = 0 if span.high >= 10 or unit == "" else 1
-    low, high = f"{span.low:.{digits}f}", f"{span.high:.{digits}f}"
-    return f"{low if low == high else f'{low} to {high}'} {unit}".strip()
 
 
 def _items(lines: Iterable[str]) -> str:

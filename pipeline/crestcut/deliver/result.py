@@ -97,20 +97,29 @@ def _state(
 ) -> dict[str, object]:
     """One of the two chances; only for today does the swept contact stand in where none was worked out."""
     swept = None if worst is None or in_use else worst.gap
+    known = _chance(chance)
+    if chance is None:
+        known |= {"verdict": None if in_use else report.verdict, "least_clearance": swept}
     return {
-        "verdict": chance.verdict if chance else (None if in_use else report.verdict),
+        **known,
         "kind": report.kind,
-        "least_clearance": chance.least_clearance if chance else swept,
-        "interval": chance.interval if chance else None,
-        "chance_of_contact": chance.chance_of_contact if chance else None,
-        "chance_in_words": chance.words if chance else None,
-        "spread": chance.spread if chance else None,
-        "scan_share": chance.scan_share if chance else None,
-        "draws": chance.draws if chance else None,
-        "reasons": chance.reasons if chance else (),
         "swept_gap": None if worst is None else worst.gap,
         **place_of(report, worst),
     }
+
+
+def _chance(chance: Chance | None) -> dict[str, object]:
+    """One chance; every key None, and no reasons, where it was not worked out."""
+    if chance is None:
+        names = ("verdict", "least_clearance", "interval", "chance_of_contact", "chance_in_words", "spread",
+                 "scan_share", "draws")  # fmt: skip
+        return {**dict.fromkeys(names), "reasons": ()}
+    return {
+        "verdict": chance.verdict, "least_clearance": chance.least_clearance, "interval": chance.interval,
+        "chance_of_contact": chance.chance_of_contact, "chance_in_words": chance.words,
+        "spread": chance.spread, "scan_share": chance.scan_share, "draws": chance.draws,
+        "reasons": chance.reasons,
+    }  # fmt: skip
 
 
 def place_of(report: Report, contact: Contact | None) -> dict[str, object]:
@@ -169,7 +178,10 @@ def _after(report: Report) -> dict[str, object]:
         "least_clearance": report.after.least_clearance if report.after else (swept.gap if swept else None),
         "interval": report.after.interval if report.after else None,
         "chance_of_contact": report.after.chance_of_contact if report.after else None,
+        "verdict": report.after.verdict if report.after else None,
+        "chance_in_words": report.after.words if report.after else None,
         "swept_gap": swept.gap if swept else None,
+        "in_use": _chance(report.after_in_use),
     }
 
 
@@ -178,7 +190,8 @@ def _option(report: Report, option: Option) -> dict[str, object]:
     line = None if option.line is None else [report.plan_point(p) for p in option.line]
     return {
         "kind": option.kind, "name": option.name, "clearance": option.clearance, "chance": option.chance,
-        "enough": option.enough, "reaches": option.works, "in_use_clearance": option.in_use,
+        "enough": option.enough, "reaches": option.works, "reaches_in_use": option.works_in_use,
+        "answer": str(option.answer), "in_use_clearance": option.in_use,
         "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
         option.volume * 1000, "needs": option.needs, "on_line": option.on_line, "line": line, "swept_gap":
         option.swept,
@@ -194,6 +207,8 @@ def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
         "chance_of_contact": row.today.chance_of_contact, "in_use_clearance": row.in_use.least_clearance,
         "in_use_chance": row.in_use.chance_of_contact, "after_clearance": row.after.least_clearance,
         "after_interval": row.after.interval, "after_chance": row.after.chance_of_contact,
+        "after_in_use_clearance": row.after_in_use.least_clearance if row.after_in_use else None,
+        "after_in_use_chance": row.after_in_use.chance_of_contact if row.after_in_use else None,
         "enough": row.enough,
         "short_by": row.short_by, "alone": row.alone, "volume": row.volume, "litres": row.volume * 1000,
         "share": row.volume / cut if cut > 0 else None,

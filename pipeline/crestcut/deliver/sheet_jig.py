@@ -11,7 +11,7 @@ import numpy as np
 from crestcut.deliver import ink
 from crestcut.deliver.sheet_paper import Paper
 from crestcut.units import FOOT, both, inches, millimetres
-from crestcut.work.jig_records import Jig, JigRow
+from crestcut.work.jig_records import Jig, JigRow, stick_words
 from crestcut.work.records import Worksheet
 from crestcut.work.site import Site
 from crestcut.work.strips import CLOSE
@@ -134,7 +134,7 @@ def jig_lines(jig: Jig) -> list[str]:
             f" {both(jig.smoothing)}."
         ),
         (
-            f"Stick: saw one {millimetres(jig.stick)} ({inches(jig.stick)}) long. When done it must pass"
+            f"Stick: saw one {stick_words(jig)} long. When done it must pass"
             f" upright under the board,"
             " nobody leaning on it, everywhere between the stop lines."
         ),
@@ -263,7 +263,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     low, high = float(view.under[j]) - jig.stick * MM, float(view.under[j])
     axes.plot([place, place], [low, high], color=ink.INK, lw=3.0, solid_capstyle="butt")
     axes.annotate(
-        f"stick {millimetres(jig.stick)} = reach {both(jig.reach)}\n+ cup {both(jig.smoothing)}",
+        stick_sum(jig),
         (place, (low + high) / 2),
         xytext=(view.span * 0.72, float(view.under[-1]) * 0.30),
         ha="center",
@@ -284,6 +284,14 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
         path_effects=ink.halo(2.6),
         **ink.SMALL,
     )
+
+
+def stick_sum(jig: Jig) -> str:
+    """What the stick is made up of, in figures that add up as they are printed."""
+    parts = [round(v * MM, 1) for v in (jig.reach, jig.smoothing)]
+    spare = round(jig.stick * MM, 1) - sum(parts)
+    made = f"stick {millimetres(jig.stick)} = reach {parts[0]:.1f}"
+    return f"{made}\n+ cup {parts[1]:.1f} + {spare:.1f} to be sure"
 
 
 def _stops(axes: Axes, view: _View, row: JigRow, top: float) -> None:
