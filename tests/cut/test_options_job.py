@@ -164,8 +164,9 @@ def test_result_and_summary_tell_the_same(asked: Report) -> None:
     rows = [line for line in option_lines(asked)[1:] if line[2:8].strip() in marks]
     assert len(rows) == len(asked.options)
     assert all(o.name in text for o, text in zip(asked.options, rows, strict=True))
-    told = [marks.index(text[2:8].strip()) for text in rows]
-    assert told == sorted(told)
+    said = [text[2:8].strip() for text in rows]
+    assert said == [("works" if o.works_in_use else "slowly") if o.works else "no" for o in asked.options]
+    assert [o.works for o in asked.options] == sorted((o.works for o in asked.options), reverse=True)
     assert vehicle_lines(asked) == [] and document["vehicles"] == []
 
 

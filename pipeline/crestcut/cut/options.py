@@ -12,7 +12,7 @@ from crestcut.cut.bay import THICK, bay_of, bay_words, why_a_new_bay
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
 from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips
-from crestcut.cut.option_rows import OPTION_KINDS, Answer, Option, Sure
+from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.records import CutPlan
 from crestcut.cut.trials import AWAY, Bench, Tried, Trieds
@@ -34,8 +34,8 @@ def options_table(
     feather: float = 0.25,
     after: Sequence[Clearance] = (),
 ) -> tuple[Option, ...]:
-    """What works first, cheapest first among it, then what does at walking pace alone, then what does not.
-    Only what could help is tried.
+    """What works at walking pace first, in use too or not, cheapest first among it; then what does not. Only
+    what could help is tried.
 
     benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
     after : what each clears over the cut of the plan; default the plan's own.
@@ -52,7 +52,7 @@ def options_table(
         found.append(_cut_row(benches, plan, sures, after or [plan.after]))
     if reasons:
         found.append(_new_bay(plan, slab or Slab(), reasons))
-    return tuple(sorted(found, key=lambda o: (tuple(Answer).index(o.answer), OPTION_KINDS.index(o.kind))))
+    return tuple(sorted(found, key=lambda o: (not o.works, OPTION_KINDS.index(o.kind))))
 
 
 def _row(
@@ -192,9 +192,10 @@ def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStr
     needs = f"{laid}, and grinding beside and between them"
     name, volume = "cut and strips together", mixed.litres / 1000
     row = _row(sures, "cut and strips", name, mixed.tried, needs, mixed.deepest, volume)
-    # made like the cut: it does where the same margin is kept
-    kept = [t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True)]
-    return replace(row, works=all(kept))
+    # made like the cut: where the same margin is kept it is as sure as that was solved for
+    kept = all(t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True))
+    enough = max(row.enough, min(s.confidence for s in sures)) if kept else row.enough
+    return replace(row, works=kept, enough=enough)
 
 
 def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:

@@ -5,6 +5,7 @@ line.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from crestcut.cut.option_rows import Answer, Option
 from crestcut.deliver.report import Report, VehicleRow
@@ -18,7 +19,7 @@ SLOWLY = " at walking pace, but not in use"
 
 
 def option_lines(report: Report) -> list[str]:
-    """What works first, cheapest first among it; then what does so at walking pace alone; then what does not.
+    """What works first, cheapest first among it, in use too or at walking pace alone; then what does not.
     Empty where there is nothing to choose.
 
     Two lines an option: what decides it stands in the second.
@@ -28,7 +29,8 @@ def option_lines(report: Report) -> list[str]:
     wanted = report.job.wanted.confidence
     lines = [
         f"What could be done, cheapest first; 'works': {wanted * 100:g} % sure of the gap asked for"
-        f" {WALKING}, and as sure that nothing touches {IN_USE}; 'slowly': the first alone:"
+        f" {WALKING} (the gap named first), and as sure that nothing touches {IN_USE}; 'slowly': the first"
+        " alone:"
     ]
     rows = [_cells(o, wanted) for o in report.options]
     widths = [max(len(cells[k]) for cells in rows) for k in range(len(rows[0]))]
@@ -78,7 +80,7 @@ def _cells(option: Option, wanted: float) -> tuple[str, ...]:
         return ("",) * 5
     before, share = enough_words(option.works, option.enough, wanted)
     return (
-        f"{WALKING} {both(option.clearance)}",
+        f"gap {both(option.clearance)}",
         f"{before}{share} sure",
         f"touches {odds(option.chance)};",
         f"{IN_USE} {both(option.in_use)}",
@@ -137,7 +139,7 @@ def cure(report: Report) -> str:
     tried.
     """
     tried = [o for o in report.options if o.kind not in NO_CURE]
-    works = next((o for o in tried if o.works), None)
+    works = cheapest(tried)
     if works is not None:
         how = SLOWLY if works.answer is Answer.WALKING_PACE else ""
         return f"What works{how}: {works.name} ({_figures(works)})."
@@ -145,6 +147,12 @@ def cure(report: Report) -> str:
         return ""
     best = max(tried, key=lambda o: o.enough)
     return f"Of what was tried nothing but a rebuilt bay does it; best is: {best.name} ({_figures(best)})."
+
+
+def cheapest(options: Sequence[Option]) -> Option | None:
+    """The cheapest that works in use too; without one the cheapest that does at walking pace."""
+    works = [o for o in options if o.works]
+    return next((o for o in works if o.works_in_use), works[0] if works else None)
 
 
 def _figures(option: Option) -> str:

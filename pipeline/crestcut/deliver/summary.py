@@ -10,7 +10,7 @@ from crestcut.cut.option_rows import Answer
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import mass_of
 from crestcut.deliver.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
-from crestcut.deliver.options_words import SLOWLY, option_lines, vehicle_lines
+from crestcut.deliver.options_words import SLOWLY, cheapest, option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
@@ -256,7 +256,7 @@ def next_steps(report: Report) -> list[str]:
     if report.kind in ("nose", "tail"):
         steps.append("look at another line or a fill before any cut; profile.png shows where it meets.")
     if report.plan is not None and not report.plan.feasible:
-        works = next((option for option in report.options if option.works), None)
+        works = cheapest([o for o in report.options if o.kind != "new bay"]) or cheapest(report.options)
         how = SLOWLY if works is not None and works.answer is Answer.WALKING_PACE else ""
         steps.append(
             f"no cut within the limits does it; the cheapest that does{how}: {works.name} (table above)."

@@ -23,6 +23,7 @@ from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.loads import in_use_table
 from crestcut.vehicle.records import Vehicle
 
+KEPT = 5e-5  # m: a plan this little under its margin kept it
 HIDDEN = 0.02  # share of the swept cells without ground above which 'clears' is not said
 
 
@@ -136,17 +137,21 @@ def chance_of_plan(
     """What can be said of the least clearance once the plan is cut to the millimetre.
 
     after : swept on the planned surface.  margin : m, that it was planned with.  deepest : the depths
-    allowed.  allowances : as for ``chance_of``; what was asked for is asked without them.
+    allowed; they count where the plan had to stop short of its margin: one that kept all of it was held back
+    nowhere, and counts for what its margin was solved for.  allowances : as for ``chance_of``; what was asked
+    for is asked without them.
     """
-    limits = cut.limits(deepest)
+    asked = wanted_gap(wanted.want, wanted.want_ends)
+    excess = min((c.gap - asked[c.zone] for c in after.least.values()), default=float("nan"))
+    kept = excess >= margin - KEPT
+    limits = None if kept else cut.limits(deepest)
     outcome = cut.outcome(margin, limits)
     gap = after.worst.gap if after.worst is not None else float("nan")
     taken = _taken_off(allowances, len(outcome), np.random.default_rng([seed, 1]))
     vehicle = cut.vehicle_outcome(margin, limits) - taken
     chance = _summed_up(gap + outcome - taken, vehicle, cut.fold, after, error, wanted)
-    asked = wanted_gap(wanted.want, wanted.want_ends)
-    excess = min((c.gap - asked[c.zone] for c in after.least.values()), default=float("nan"))
-    return replace(chance, chance_of_want=1.0 - smoothed_below(excess + outcome, 0.0))
+    reached = max(excess, margin) if kept else excess
+    return replace(chance, chance_of_want=1.0 - smoothed_below(reached + outcome, 0.0))
 
 
 def _summed_up(
