@@ -56,8 +56,8 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
         enough += ", " + before + figure(document, f"{key}.enough", esc(shown))
     if works and not in_use:
         enough += "; not in use"
-    if row.get("line"):
-        takes.append(f"Shown on the slab: {line_words(row['line'], report.scan.frame.unit)}.")
+    if row.get("line_points"):
+        takes.append(f"Shown on the slab: {line_words(row['line_points'], report.scan.frame.unit)}.")
     return name, left, _chance(document, f"{key}.chance"), enough, _used(document, key), " ".join(takes)
 
 

@@ -188,7 +188,7 @@ def _facts(report: Report) -> list[str]:
         facts.append(f"Deepest {both(plan.deepest)}")
         facts.append(f"{number(plan.area)} m2, {litres(plan.volume)}, {number(mass_of(plan.volume))} kg")
     if plan is not None and plan.deepest > 0 and report.left is not None:
-        facts.append(f"After it {left_words(report.left)}")
+        facts.append(f"After it: {left_words(report.left)}")
     if plan is not None and not plan.feasible:
         facts.append(f"Not enough: {both(plan.short_by)} short; limited by {'; '.join(plan.binding)}")
     worst = report.before.worst

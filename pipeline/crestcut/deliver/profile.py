@@ -199,7 +199,7 @@ def _facts(report: Report) -> list[str]:
     if plan is not None and plan.deepest > 0:
         facts.append(f"Cut, hatched: {both(plan.deepest)} at its deepest anywhere")
         if report.left is not None:
-            facts.append(f"After it {left_words(report.left)}")
+            facts.append(f"After it: {left_words(report.left)}")
     if report.vehicle.springs and not report.vehicle.springs.measured and not report.vehicle.rigid:
         facts.append("Springs not measured: equal springs taken")
     return facts

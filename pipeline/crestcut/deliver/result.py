@@ -11,6 +11,7 @@ from pathlib import Path
 import numpy as np
 
 from crestcut.cut.option_rows import Option
+from crestcut.deliver.frames import advice, frame_and_units, line, place
 from crestcut.deliver.report import Report, VehicleRow
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
@@ -21,13 +22,15 @@ SCHEMA = "crestcut.result/1"
 
 
 def result_document(report: Report) -> dict[str, object]:
-    """Every key of the contract. ``x`` and ``y`` are metres along the scan's own axes and from its own
-    origin; ``point`` is the same place in the scan's own unit, as a job file would write it."""
+    """Every key of the contract. Coordinates are metres along the scan's own axes and from its own origin;
+    what is called a point is the same place in the scan's own unit, as a job file would write it; ``frame``
+    says so."""
     document = {
         "schema": SCHEMA,
         "version": report.version,
         "seed": report.seed,
         "title": report.title,
+        **frame_and_units(report.scan.frame),
         "inputs": inputs_of(report),
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,
@@ -44,7 +47,7 @@ def result_document(report: Report) -> dict[str, object]:
             ],
         },
         "soft": [{"pressed": s.pressed, **place_of(report, s.at)} for s in report.soft],
-        "advice": {"measure": [dict(item) for item in report.advice]},
+        "advice": {"measure": advice(report.scan.frame, report.advice)},
         "cut": _cut(report),
         "after": _after(report),
         "options": [_option(report, option) for option in report.options],
@@ -53,7 +56,7 @@ def result_document(report: Report) -> dict[str, object]:
         "surface": _surface(report),
         "scan": _scan(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
-        "travel": {"line": _points(report, report.line.xy[[0, -1]]), "length": report.line.length},
+        "travel": {**line(report.scan.frame, report.line.xy[[0, -1]]), "length": report.line.length},
         "notes": list(
             dict.fromkeys((*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes))
         ),
@@ -129,10 +132,8 @@ def place_of(report: Report, contact: Contact | None) -> dict[str, object]:
         return dict.fromkeys(
             ("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading")
         )
-    point = report.plan_point(contact.xy)
-    x, y = np.asarray(point) * report.scan.frame.plan_scale
     return {
-        "station": contact.station, "x": x, "y": y, "point": point, "part": contact.part, "zone":
+        "station": contact.station, **place(report.scan.frame, contact.xy), "part": contact.part, "zone":
         contact.zone, "load": contact.variant.load, "way": contact.variant.way, "offset":
         contact.variant.offset, "heading": contact.variant.heading,
     }  # fmt: skip
@@ -187,14 +188,13 @@ def _after(report: Report) -> dict[str, object]:
 
 def _option(report: Report, option: Option) -> dict[str, object]:
     """One row of the options; what has no meaning for it is null."""
-    line = None if option.line is None else [report.plan_point(p) for p in option.line]
     return {
         "kind": option.kind, "name": option.name, "clearance": option.clearance, "chance": option.chance,
         "enough": option.enough, "reaches": option.works, "reaches_in_use": option.works_in_use,
         "answer": str(option.answer), "in_use_clearance": option.in_use,
         "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
-        option.volume * 1000, "needs": option.needs, "on_line": option.on_line, "line": line, "swept_gap":
-        option.swept,
+        option.volume * 1000, "needs": option.needs, "on_line": option.on_line,
+        **line(report.scan.frame, option.line), "swept_gap": option.swept,
     }  # fmt: skip
 
 
@@ -240,10 +240,6 @@ def _scan(report: Report) -> dict[str, object]:
         for f in scan.files
     ]  # fmt: skip
     return {"points": len(scan.points), "unit": scan.frame.unit, "up": scan.frame.up, "files": files}
-
-
-def _points(report: Report, xy: np.ndarray) -> list[tuple[float, float]]:
-    return [report.plan_point((float(x), float(y))) for x, y in xy]
 
 
 def plain(value: object) -> object:

@@ -87,7 +87,7 @@ def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
             spacers = f"{lift.spacers} x {name}" if lift.spacers else "no spacer"
             what = (
                 f"Lift {lift.number} of {len(jig.lifts)}, as lift 1, with {spacers}:"
-                f" {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''}."
+                f" {millimetres(lift.deepest)} in {cuts} cut{'s' if cuts > 1 else ''}."
                 " Measure the reach again."
             )
             out.append((tool.name, what, part))
@@ -95,7 +95,7 @@ def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
         what = (
             f"Lift {lift.number} of {len(jig.lifts)}. {under} Measure the reach; let the cutter down"
             f" between the stop"
-            f" lines, {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''} of"
+            f" lines, {millimetres(lift.deepest)} in {cuts} cut{'s' if cuts > 1 else ''} of"
             f" {both_at_most(tool.step)} or less;"
             f" slots {millimetres(tool.pitch, 0)} apart across each strip. Knock the fins off with a cold"
             f" chisel held flat"
