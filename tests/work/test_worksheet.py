@@ -17,7 +17,8 @@ from crestcut.errors import CrestcutError
 from crestcut.job.records import Site as Place
 from crestcut.job.records import Slab
 from crestcut.travel.sweep import wanted_gap
-from crestcut.work.jig_records import Jig
+from crestcut.units import parse_length
+from crestcut.work.jig_records import Jig, stick_words
 from crestcut.work.order import make_site, wheel_stations
 from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.release import decide_release
@@ -108,6 +109,17 @@ def test_blocks_stand_on_untouched_concrete_and_dots_are_as_deep_as_the_plan() -
             int(np.argmin(np.abs(site.station - dot.station))),
         )
         assert depth[j, i] == pytest.approx(dot.depth, abs=0.0005)
+
+
+def test_the_stick_is_never_too_short_as_it_is_printed() -> None:
+    """1/4 mm on the safe side of the finished concrete, up to what it is sawn to, in millimetres and inches."""
+    for country in ("US", "GB"):
+        s = scene()
+        here = dataclasses.replace(s.job, site=dataclasses.replace(s.job.site, country=country))
+        jig = make_worksheet(dataclasses.replace(s.order(), job=here)).jig
+        assert jig is not None
+        mm, inch = (parse_length(text) for text in stick_words(jig).removesuffix(")").split(" ("))
+        assert jig.below + 0.00025 - 1e-9 <= mm <= jig.below + 0.00035 and inch >= mm - 1e-9
 
 
 def test_a_deep_cut_comes_in_lifts_that_a_worn_wheel_can_make() -> None:
