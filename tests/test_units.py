@@ -210,10 +210,5 @@ def test_limits_of_rules_are_written_strictly() -> None:
 
 
 def test_quantities_are_written_with_what_their_size_deserves() -> None:
-    assert [number(v) for v in (312.4, 35.26, 2.236, 0.65, 0.0432)] == [
-        "312",
-        "35.3",
-        "2.24",
-        "0.65",
-        "0.043",
-    ]
+    said = ["312", "35.3", "2.24", "0.70", "0.043", "0"]
+    assert [number(v) for v in (312.4, 35.26, 2.236, 0.697, 0.0432, 0)] == said

@@ -188,7 +188,7 @@ def number(value: float) -> str:
         return f"{value:.0f}"
     if value >= 1:
         return f"{value:.1f}" if value >= 10 else f"{value:.2f}"
-    return f"{value:.2g}"
+    return f"{value:#.2g}" if value > 0 else "0"
 
 
 def litres(cubic_metres: float) -> str:

@@ -18,6 +18,7 @@ from crestcut.job.records import Site as Place
 from crestcut.job.records import Slab
 from crestcut.travel.sweep import wanted_gap
 from crestcut.units import parse_length
+from crestcut.work.ground_records import Spill
 from crestcut.work.jig_records import Jig, stick_words
 from crestcut.work.order import make_site, wheel_stations
 from crestcut.work.records import Release, SetOut, Worksheet
@@ -25,6 +26,7 @@ from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
 from crestcut.work.tools import load_tool
+from crestcut.work.water import headline
 from crestcut.work.workable import make_workable
 
 PLANS = ({}, {"grade": 0.085, "skew": 0.4, "rounding": 0.05, "clearance": 0.094, "fall": -0.015})
@@ -112,7 +114,7 @@ def test_blocks_stand_on_untouched_concrete_and_dots_are_as_deep_as_the_plan() -
 
 
 def test_the_stick_is_never_too_short_as_it_is_printed() -> None:
-    """1/4 mm on the safe side of the finished concrete, up to what it is sawn to, in millimetres and inches."""
+    """1/4 mm on the safe side of the finished concrete, up to what it is sawn to, in both systems."""
     for country in ("US", "GB"):
         s = scene()
         here = dataclasses.replace(s.job, site=dataclasses.replace(s.job.site, country=country))
@@ -185,6 +187,14 @@ def test_bad_tool_files_are_refused(tmp_path, change: tuple[str, str], word: str
     bad.write_text(text.replace(*change))
     with pytest.raises(CrestcutError, match=word):
         load_tool(bad)
+
+
+def test_what_the_cut_takes_off_the_spill_level_is_the_difference_as_printed() -> None:
+    def told(before: float, after: float) -> str:
+        return headline(Spill(before, 3.0, 1.0), Spill(after, 3.0, 1.0), (), (), "the gutter", "the door")
+
+    assert "590 mm before, 587 mm after the cut. The cut takes 3 mm off" in told(0.5896, 0.5874)
+    assert "590 mm before, 590 mm after the cut. Ponds" in told(0.5904, 0.5896)
 
 
 def test_sheet_angles_do_not_matter() -> None:

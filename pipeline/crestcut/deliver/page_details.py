@@ -197,7 +197,7 @@ def sure(report: Report, document: Document) -> str:
     stages = (report.scan, report.surface, report.vehicle, report.ride, report)
     reasons = [*chance, *(note for stage in stages for note in stage.notes), *removed]
     unmeasured = report.before.unmeasured * report.surface.height.frame.cell**2
-    if unmeasured > 0:
+    if unmeasured >= 0.005:  # as in the summary: what rounds to nothing is not worth a line
         reasons.insert(
             0, f"{unmeasured:.2f} m² under the vehicle’s path have no points; nothing is said of them."
         )

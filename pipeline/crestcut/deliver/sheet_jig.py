@@ -10,7 +10,7 @@ import numpy as np
 
 from crestcut.deliver import ink
 from crestcut.deliver.sheet_paper import Paper
-from crestcut.units import FOOT, both, inches, millimetres
+from crestcut.units import FOOT, at_least, both, inches, millimetres
 from crestcut.work.jig_records import Jig, JigRow, stick_words
 from crestcut.work.records import Worksheet
 from crestcut.work.site import Site
@@ -114,7 +114,8 @@ def jig_lines(jig: Jig) -> list[str]:
     name, thick = jig.spacer
     lines = [
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m ({jig.board.length / FOOT:.0f} ft). It hangs"
+            f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m"
+            f" ({at_least(jig.board.length, FOOT / 2) / FOOT:g} ft) or longer. It hangs"
             f" through {millimetres(jig.board.own_sag)} by itself, {millimetres(jig.board.sag)} with tool and"
             " hand at its middle. Sight along it: no twist, no bow."
         ),

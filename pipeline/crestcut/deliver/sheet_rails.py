@@ -11,7 +11,7 @@ from crestcut.deliver import ink
 from crestcut.deliver.sheet_jig import ARROW, MM, TIMBER, box
 from crestcut.deliver.sheet_paper import Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
-from crestcut.units import both, both_at_least, inches, millimetres, number
+from crestcut.units import at_least, both, both_at_least, inches, millimetres, number
 from crestcut.work.jig_records import FloorJig, Jig, Rails, Spot, stick_words
 from crestcut.work.records import Dot, SetOut, Worksheet
 
@@ -136,7 +136,7 @@ def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
     below = jig.below
     for k, line in enumerate(
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m; it hangs through"
+            f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m; it hangs through"
             f" {millimetres(jig.board.sag)} under the tool.",
             f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup takes"
             f" {both(jig.smoothing)} more: blocks {both(below)} high on a spot at the level wanted bring the"
