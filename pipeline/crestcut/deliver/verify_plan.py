@@ -17,6 +17,7 @@ from crestcut.deliver.plan_window import Window
 from crestcut.deliver.report import Report
 from crestcut.deliver.verify_report import report_gone, report_now
 from crestcut.deliver.verify_words import verdict_words
+from crestcut.travel.chance import in_words
 from crestcut.units import both, litres, millimetres, number
 from crestcut.verify.records import Check
 
@@ -130,6 +131,7 @@ def checked_facts(report: Report, check: Check) -> list[str]:
         f"Least gap now {both(first.today.least_clearance)}",
         f"95 % between {millimetres(low)} and {millimetres(high)}",
         f"Asked for {both(first.asked)}",
+        f"In use {both(first.in_use.least_clearance)}, {in_words(first.in_use.chance_of_contact)}",
     ]
     planned = report.plan.volume if report.plan is not None else 0.0
     if check.removed is not None:

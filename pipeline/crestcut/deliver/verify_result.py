@@ -98,6 +98,12 @@ def _now(report: Report, now: Now) -> dict[str, object]:
         "spread": now.today.spread,
         "scan_share": now.today.scan_share,
         "reasons": now.spare.reasons,
+        "in_use": {
+            "verdict": now.in_use.verdict,
+            "least_clearance": now.in_use.least_clearance,
+            "interval": now.in_use.interval,
+            "chance_of_contact": now.in_use.chance_of_contact,
+        },
         **place_of(report, now.tightest),
     }
 

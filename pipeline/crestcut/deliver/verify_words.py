@@ -4,11 +4,13 @@ left, what to do next."""
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import called, place_words
 from crestcut.deliver.verify_report import report_now
 from crestcut.travel.chance import in_words
+from crestcut.travel.chance_words import state_words
 from crestcut.units import both, both_at_most, litres, millimetres, number
 from crestcut.verify.records import Check, Edge, Now, TooDeep
 from crestcut.work.slopes import VERTICAL
@@ -79,6 +81,8 @@ def clearance_lines(check: Check) -> list[str]:
             f"{of}Least gap now: {both(now.today.least_clearance)}, 95 % between {millimetres(low)} and"
             f" {millimetres(high)}; {in_words(now.today.chance_of_contact)}."
         )
+        used = replace(now.in_use, words=in_words(now.in_use.chance_of_contact))  # of a mixture: said anew
+        lines.append(f"{of}In use, with the allowances for load, speed and wear: {state_words(used)}.")
         if now.verdict == "cannot tell":
             lines += [f"  {reason}" for reason in now.spare.reasons]
     return lines

@@ -12,7 +12,7 @@ from crestcut.job.records import Job
 from crestcut.standing import Driver, Standing, judged, rides_of, swept_of
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
-from crestcut.travel.chance import chance_of, coverage_factor
+from crestcut.travel.chance import chance_of, coverage_factor, in_use_allowances
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Passage, TravelLine
@@ -56,16 +56,19 @@ def now_of(
         raise CrestcutError(
             "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"
         )
-    today = standing.today
+    here = standing.drawn
     if scanned:
         bare = drawn if told is None else draw_clearances(passage, surface.error, seed)
         over = _overshoot(drawn, bare) if bare is not None else 0.0
         drawn = replace(drawn, estimate=drawn.estimate - over)
         here = replace(standing.drawn, estimate=standing.drawn.estimate - over)
-        today = chance_of(here, standing.before, surface.error, job.wanted, seed)
+    today, in_use = (
+        chance_of(here, standing.before, surface.error, job.wanted, seed, allowances)
+        for allowances in ((), in_use_allowances(job.wanted, vehicle))
+    )
     spare = chance_of(drawn, clearance, surface.error, job.wanted, seed)
     tightest = standing.before.least[clearance.worst.zone]
-    return Now(standing, today, spare, tightest, asked[tightest.zone])
+    return Now(standing, today, spare, tightest, asked[tightest.zone], in_use)
 
 
 def _overshoot(drawn: Draws, bare: Draws) -> float:
