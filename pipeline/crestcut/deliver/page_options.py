@@ -17,18 +17,18 @@ NONE = "–"
 
 def options(report: Report, document: Document) -> str:
     """The table of options. Each cell carries its own heading, so that it can stand alone on a phone."""
-    head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "In use", "What it takes")
+    head = ("What", "At walking pace", "In use", "Enough?", "What it takes")
     listed = rows_of(document, "options")
     rows = [_option(report, document, k, row) for k, row in enumerate(listed)]
     rows = rows or _plain_rows(report, document)
     if report.advice:
         how = measure_line(report, document, 0)
-        rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, NONE, how))
+        rows.insert(0, ("Measure first", "the same, better known", NONE, "nearer to yes or no", how))
     sure = f"{report.job.wanted.confidence * 100:g} %"
     note = (
-        "What is enough comes first, cheapest first. Gap, chance and 'enough' are at walking pace, as"
-        f" measured: enough is every gap asked for, {sure} sure or more. 'In use' takes the allowances off:"
-        f" 'yes' is said where it is {sure} sure that nothing touches then either."
+        "What is enough comes first, cheapest first: the gap it leaves and the chance that it touches, at"
+        " walking pace as measured, and in use with the allowances taken off. Enough: every gap asked for,"
+        f" {sure} sure or more, at walking pace, and as sure that nothing touches in use."
     )
     return (
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
@@ -39,8 +39,7 @@ def options(report: Report, document: Document) -> str:
 def _option(report: Report, document: Document, k: int, row: Mapping[str, object]) -> tuple[str, ...]:
     """One row of ``result.json``'s options."""
     key = f"options.{k}"
-    gap = look_up(document, f"{key}.clearance")
-    left = NONE if gap is None else figure(document, f"{key}.clearance", room(gap))
+    left = _gap(document, f"{key}.clearance", f"{key}.chance")
     takes = [esc(sentence(str(row.get("needs") or "nothing")))]
     depth, litres = look_up(document, f"{key}.depth"), look_up(document, f"{key}.litres")
     laid = (litres or 0) < 0
@@ -58,20 +57,21 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
         enough += "; not in use"
     if row.get("line_points"):
         takes.append(f"Shown on the slab: {line_words(row['line_points'], report.scan.frame.unit)}.")
-    return name, left, _chance(document, f"{key}.chance"), enough, _used(document, key), " ".join(takes)
+    used = _gap(document, f"{key}.in_use_clearance", f"{key}.in_use_chance")
+    return name, left, used, enough, " ".join(takes)
 
 
 def _yes(works: bool, in_use: bool) -> str:
     return "no" if not works else "yes" if in_use else "at walking pace"
 
 
-def _used(document: Document, key: str) -> str:
-    """Gap and chance of a touch in use."""
-    gap = look_up(document, f"{key}.in_use_clearance")
-    if gap is None:
+def _gap(document: Document, gap: str, chance: str) -> str:
+    """The gap at a key, with the chance of a touch at another."""
+    value = look_up(document, gap)
+    if value is None:
         return NONE
-    shown = figure(document, f"{key}.in_use_clearance", room(gap))
-    return f"{shown}, touches {_chance(document, f'{key}.in_use_chance')}"
+    shown = figure(document, gap, room(value))
+    return shown if look_up(document, chance) is None else f"{shown}, touches {_chance(document, chance)}"
 
 
 def line_words(ends: object, unit: str) -> str:
@@ -91,36 +91,23 @@ def _chance(document: Document, key: str) -> str:
 
 def _plain_rows(report: Report, document: Document) -> list[tuple[str, ...]]:
     """Where no options were worked out: as it is, and the cut."""
-    before = look_up(document, "before.least_clearance")
+    now, used = (
+        _gap(document, f"{key}.least_clearance", f"{key}.chance_of_contact") for key in ("before", "in_use")
+    )
     rows: list[tuple[str, ...]] = [
-        (
-            "Leave it as it is",
-            NONE if before is None else figure(document, "before.least_clearance", room(before)),
-            _chance(document, "before.chance_of_contact"),
-            "yes" if report.kind == "none" else "no",
-            _state_used(document, "in_use"),
-            "Nothing.",
-        )
+        ("Leave it as it is", now, used, "yes" if report.kind == "none" else "no", "Nothing.")
     ]
     plan = report.plan
     if plan is not None and plan.deepest > 0:
-        chance = _chance(document, "after.chance_of_contact")
         enough = "yes" if plan.feasible else f"no, {length(plan.short_by)} short"
         deep, much = figure(document, "cut.deepest"), figure(document, "cut.volume")
         takes = f"Grinding: at most {deep} deep, {much} taken away."
-        after = look_up(document, "after.least_clearance")
-        left = NONE if after is None else figure(document, "after.least_clearance", room(after))
-        rows.append(("Cut the slab", left, chance, enough, _state_used(document, "after.in_use"), takes))
+        left, then = (
+            _gap(document, f"{key}.least_clearance", f"{key}.chance_of_contact")
+            for key in ("after", "after.in_use")
+        )
+        rows.append(("Cut the slab", left, then, enough, takes))
     return rows
-
-
-def _state_used(document: Document, key: str) -> str:
-    """Gap and chance of a touch in use, of one state."""
-    gap = look_up(document, f"{key}.least_clearance")
-    if gap is None:
-        return NONE
-    shown = figure(document, f"{key}.least_clearance", room(gap))
-    return f"{shown}, touches {_chance(document, f'{key}.chance_of_contact')}"
 
 
 def vehicles(document: Document) -> str:
@@ -128,10 +115,7 @@ def vehicles(document: Document) -> str:
     listed = rows_of(document, "vehicles")
     if not listed:
         return ""
-    head = (
-        "Vehicle", "Verdict", "Gap today", "Chance that it touches", "Gap once cut", "In use, once cut",
-        "Its part",
-    )  # fmt: skip
+    head = ("Vehicle", "Verdict", "Gap today", "Chance that it touches", "Gap once cut", "Its part")
     rows = [_vehicle(document, k, row) for k, row in enumerate(listed)]
     return (
         '<section id="vehicles" aria-labelledby="vehicles-title"><h2 id="vehicles-title">Each vehicle</h2>'
@@ -157,11 +141,10 @@ def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> tuple[str
         after += ", enough" if row["enough"] else ", not enough"
     name, verdict = f"<bdi>{esc(row.get('name'))}</bdi>", esc(row.get("verdict") or NONE)
     touch = _chance(document, f"vehicles.{k}.chance_of_contact")
-    used = NONE
     if look_up(document, f"vehicles.{k}.after_in_use_clearance") is not None:
-        odds_then = _chance(document, f"vehicles.{k}.after_in_use_chance")
-        used = f"{cell('after_in_use_clearance', gap=True)}, touches {odds_then}"
-    return name, verdict, cell("least_clearance", gap=True), touch, after, used, " ".join(part)
+        used = _gap(document, f"vehicles.{k}.after_in_use_clearance", f"vehicles.{k}.after_in_use_chance")
+        after += f"; in use {used}"
+    return name, verdict, cell("least_clearance", gap=True), touch, after, " ".join(part)
 
 
 def rows_of(document: Document, key: str) -> list[Mapping[str, object]]:
