@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
+import shlex
 import shutil
 import subprocess
 import sys
 from pathlib import Path
 
+import click
 import pytest
 from click.testing import CliRunner
 
@@ -182,3 +184,18 @@ def test_the_same_job_gives_the_same_bytes_without_a_second_process_too(
     results = [{**json.loads(files.pop("result.json")), "seconds": None} for files in (first, again)]
     assert results[0] == results[1]
     assert [name for name in first if first[name] != again[name]] == []
+
+
+def test_the_commands_of_the_readme_work_as_they_are_written() -> None:
+    """The bare command is found once the first line is said; each line is one that the program takes."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    block = text.split("## Your own slab")[1].split("```")[1].strip().splitlines()
+    first, *rest = [shlex.split(line, comments=True) for line in block]
+    made = text.split("```sh")[1]
+    assert first == [".", ".venv/bin/activate"] and "python3 -m venv .venv " in made
+    assert len(rest) >= 9 and {words[0] for words in rest} == {"crestcut"}
+    for _, name, *words in rest:
+        command = main.commands[name]
+        left, more, _ = command.make_parser(click.Context(command)).parse_args(list(words))
+        known = {option for p in command.params for option in p.opts}
+        assert not more and {w for w in words if w.startswith("--")} <= known, (name, words, left)

@@ -12,7 +12,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from crestcut.errors import CrestcutError
-from crestcut.units import FOOT, INCH, METRES_PER, both, inches, millimetres, parse_length, parse_slope
+from crestcut.units import (
+    FOOT,
+    INCH,
+    METRES_PER,
+    at_least,
+    at_most,
+    both,
+    both_at_least,
+    both_at_most,
+    inches,
+    millimetres,
+    number,
+    parse_length,
+    parse_slope,
+)
 
 
 @pytest.mark.parametrize(
@@ -160,3 +174,41 @@ def test_both_ways_of_writing() -> None:
     assert both(0.0127) == "12.7 mm (1/2 in)"
     assert both(-0.0001) == "-0.1 mm (0 in)"
     assert millimetres(-0.00001) == "0.0 mm"
+
+
+LENGTHS = st.floats(-5.0, 5.0)
+STEPS = st.sampled_from([0.0001, 0.0005, 0.001, INCH / 16, INCH / 32, INCH / 64])
+
+
+@given(LENGTHS, STEPS)
+def test_a_limit_is_never_rounded_to_the_lenient_side_and_by_less_than_a_step(
+    limit: float, step: float
+) -> None:
+    up, down = at_least(limit, step), at_most(limit, step)
+    assert limit - 2e-6 * step <= up < limit + step
+    assert limit - step < down <= limit + 2e-6 * step
+    assert up / step == pytest.approx(round(up / step), abs=1e-6)
+    assert at_least(up, step) == up and at_most(down, step) == down  # handed on, it stays
+
+
+@given(LENGTHS)
+def test_a_limit_is_strict_as_it_is_written_in_millimetres_and_in_inches(limit: float) -> None:
+    def read(text: str) -> tuple[float, float]:
+        mm, inch = text.removesuffix(")").split(" (")
+        return parse_length(mm), parse_length(inch)
+
+    assert min(read(both_at_least(limit))) >= limit - 1e-9
+    assert max(read(both_at_most(limit))) <= limit + 1e-9
+    assert min(read(both_at_least(limit, 0, 16))) >= limit - 1e-9
+    assert max(read(both_at_most(limit, 0, 16))) <= limit + 1e-9
+
+
+def test_limits_of_rules_are_written_strictly() -> None:
+    assert both_at_most(INCH / 4) == "6.3 mm (1/4 in)"  # 6.35 mm: "6.4 mm" would let more stand
+    assert both_at_least(0.0685 - 1e-12, 1) == "68.5 mm (2 23/32 in)"
+    assert both_at_least(0.0127) == both_at_most(0.0127) == "12.7 mm (1/2 in)"
+
+
+def test_quantities_are_written_with_what_their_size_deserves() -> None:
+    said = ["312", "35.3", "2.24", "0.70", "0.043", "0"]
+    assert [number(v) for v in (312.4, 35.26, 2.236, 0.697, 0.0432, 0)] == said

@@ -203,6 +203,7 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
             found[middle][k],
             today=mixed([f[k].today for f in found], weights, job.wanted.confidence),
             spare=mixed([f[k].spare for f in found], weights, job.wanted.confidence),
+            in_use=mixed([f[k].in_use for f in found], weights, job.wanted.confidence),
         )
         for k in range(len(drive.drivers))
     )
@@ -272,7 +273,10 @@ def _with_still(
         ]
         still = _still(job, report, told, surface, gone, check.clearance, wanted)
     # chances from the readings as they were read, places and map from where they put things
-    now = [replace(t, today=n.today, spare=n.spare) for n, t in zip(check.now, told, strict=True)]
+    now = [
+        replace(t, today=n.today, spare=n.spare, in_use=n.in_use)
+        for n, t in zip(check.now, told, strict=True)
+    ]
     order = sorted(range(len(now)), key=lambda k: (-round(now[k].spare.chance_of_contact, 2), k))
     first = order[0]
     advice: tuple[dict[str, object], ...] = ()

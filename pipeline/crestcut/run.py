@@ -44,7 +44,7 @@ from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Left
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.conditioned import given
 from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
@@ -148,7 +148,8 @@ def run_job(
             fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [
-            judged_after(job, s, a, limits, surface) for s, a in zip(standings, fleet.after, strict=True)
+            judged_after(job, s, a, limits, surface, SEED)
+            for s, a in zip(standings, fleet.after, strict=True)
         ]
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
@@ -195,7 +196,7 @@ def _beside_the_cut(
 
 def _report(
     job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
-    after: Sequence[Chance], keeps: Sequence[KeepArea], advice: Advice, soft: tuple[SoftContact, ...],
+    after: Sequence[Left], keeps: Sequence[KeepArea], advice: Advice, soft: tuple[SoftContact, ...],
 ) -> tuple[Report, Release]:  # fmt: skip
     """All that the deliverables are made from but the options; of several vehicles the one with least room
     speaks."""
@@ -207,7 +208,7 @@ def _report(
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
         kind=kind_of_contact(before, vehicle, job),
-        today=first.today, in_use=first.in_use, plan=plan, after=after[0],
+        today=first.today, in_use=first.in_use, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
         release=release.state, release_reasons=release.reasons, provisional=provisional,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
@@ -225,16 +226,16 @@ def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
 
 
 def _vehicle_rows(
-    standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance]
+    standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left]
 ) -> tuple[VehicleRow, ...]:
     rows = []
     for k, s in enumerate(standings):
         worst, short = s.before.worst, max(-fleet.excess[k], 0.0)
         rows.append(VehicleRow(
             s.vehicle.name, tuple(load.name for load in s.driver.loads), worst.part if worst else "",
-            s.today, s.in_use, after[k], fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH,
+            s.today, s.in_use, after[k].today, fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH,
             short if short > ENOUGH else 0.0,
-            s.vehicle.path.name, s.vehicle.sha256,
+            s.vehicle.path.name, s.vehicle.sha256, after[k].in_use,
         ))  # fmt: skip
     return tuple(rows)
 
@@ -401,6 +402,7 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
             KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
             for k in report.keeps
         ],
+        left=report.left,
     )  # fmt: skip
     sheet = make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
     site = make_site(report.surface, report.line, report.plan)

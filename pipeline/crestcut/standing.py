@@ -21,7 +21,7 @@ from crestcut.surface.records import Surface
 from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Left
 from crestcut.travel.cores import meanwhile
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
@@ -181,12 +181,21 @@ def judged(
     return Standing(driver, rode, before, drawn, cut, today, in_use, margin_for(cut, job.wanted))
 
 
-def judged_after(job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface) -> Chance:
-    """What can be said of the clearance once the plan is cut; after : swept over it. Today's answer where it
-    changes nothing for this vehicle."""
+def judged_after(
+    job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface, seed: int
+) -> Left:
+    """What can be said of the clearance once the plan is cut, at walking pace and in use; after : swept over
+    it. Today's answers where it changes nothing for this vehicle."""
     if after.least == standing.before.least:
-        return standing.today
-    return chance_of_plan(standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted)
+        return Left(standing.today, standing.in_use)
+    use = in_use_allowances(job.wanted, standing.vehicle)
+    today, in_use = (
+        chance_of_plan(
+            standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted, seed, allowances
+        )
+        for allowances in ((), use)
+    )
+    return Left(today, in_use)
 
 
 def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]:
@@ -204,12 +213,12 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
 
 
 def options_of(
-    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance], surface: Surface,
+    job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left], surface: Surface,
     keeps: Sequence[KeepArea], seed: int,
 ) -> tuple[Option, ...]:  # fmt: skip
     """The table of what could be done; each row with the chances that the job's own draws give."""
     benches, sures = [], []
-    for s, cleared, planned in zip(standings, fleet.after, after, strict=True):
+    for s, cleared, left in zip(standings, fleet.after, after, strict=True):
         now = bench(
             s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps]
         )
@@ -219,7 +228,7 @@ def options_of(
         ]
         slow = chance_of(s.drawn, s.before, surface.error, job.wanted, seed, tuple(pace))
         gap = cleared.worst.gap if cleared.worst is not None else math.nan
-        sures.append(Sure(now.before.gap, s.today, s.in_use, slow, planned, gap, job.wanted.confidence))
+        sures.append(Sure(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence))
     return options_table(
         benches,
         fleet.plan,

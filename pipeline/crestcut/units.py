@@ -15,6 +15,10 @@ from crestcut.errors import CrestcutError
 INCH = 0.0254  # m, exact: international yard and pound agreement of 1959
 FOOT = 0.3048  # m, exact
 US_SURVEY_FOOT = 1200.0 / 3937.0  # m, exact by definition
+POUND = 0.45359237  # kg, exact: international yard and pound agreement of 1959
+GALLON = 3.785411784  # litres, exact: 231 cubic inches, the US gallon
+MM_TENTH = 1e-4  # m: to what a length in millimetres is printed
+SAME = 1e-6  # of a step: a figure this near to a whole step is that step
 
 _INCH = Fraction(254, 10_000)
 _EXACT: dict[str, Fraction] = {
@@ -138,3 +142,55 @@ def inches(metres: float, denominator: int = 32) -> str:
 def both(metres: float, decimals: int = 1) -> str:
     """ "12.7 mm (1/2 in)"."""
     return "not measured" if math.isnan(metres) else f"{millimetres(metres, decimals)} ({inches(metres)})"
+
+
+def at_least(metres: float, step: float = MM_TENTH) -> float:
+    """A limit from below (a reading that must be reached), metres, as it is handed out: the next whole
+    ``step`` that is not less, so that no rounding lets through what the limit would not."""
+    return math.ceil(metres / step - SAME) * step
+
+
+def at_most(metres: float, step: float = MM_TENTH) -> float:
+    """A limit from above (a depth that must not be passed), metres, as it is handed out: the last whole
+    ``step`` that is not more."""
+    return math.floor(metres / step + SAME) * step
+
+
+def inches_at_least(metres: float, denominator: int = 32) -> str:
+    """A limit from below in inches: never less than ``metres``."""
+    return inches(at_least(metres, INCH / denominator), denominator)
+
+
+def inches_at_most(metres: float, denominator: int = 32) -> str:
+    """A limit from above in inches: never more than ``metres``."""
+    return inches(at_most(metres, INCH / denominator), denominator)
+
+
+def both_at_least(metres: float, decimals: int = 1, denominator: int = 32) -> str:
+    """A limit from below in both systems, each rounded up for itself."""
+    if math.isnan(metres):
+        return "not measured"
+    shown = millimetres(at_least(metres, 10.0**-decimals / 1000), decimals)
+    return f"{shown} ({inches_at_least(metres, denominator)})"
+
+
+def both_at_most(metres: float, decimals: int = 1, denominator: int = 32) -> str:
+    """A limit from above in both systems, each rounded down for itself."""
+    if math.isnan(metres):
+        return "not measured"
+    shown = millimetres(at_most(metres, 10.0**-decimals / 1000), decimals)
+    return f"{shown} ({inches_at_most(metres, denominator)})"
+
+
+def number(value: float) -> str:
+    """A quantity with as many decimals as its size deserves, wherever it stands: 312, 35.3, 2.24, 0.043."""
+    if value >= 100:
+        return f"{value:.0f}"
+    if value >= 1:
+        return f"{value:.1f}" if value >= 10 else f"{value:.2f}"
+    return f"{value:#.2g}" if value > 0 else "0"
+
+
+def litres(cubic_metres: float) -> str:
+    """ "15.9 litres"."""
+    return f"{number(cubic_metres * 1000)} litres"

@@ -3,27 +3,32 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 
+from crestcut.cut.bay import bay_of, bay_words, why_a_new_bay
 from crestcut.cut.combined import cut_and_strips
 from crestcut.cut.driving import kept_to, less_load, more_pressure, other_line, pumped_up
 from crestcut.cut.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
-from crestcut.cut.option_rows import OPTION_KINDS, Option, Sure, below
-from crestcut.cut.options import line_words, options_table, stop_rules
+from crestcut.cut.option_rows import OPTION_KINDS, Answer, Option, Sure, below
+from crestcut.cut.options import line_words, options_table
 from crestcut.cut.trials import Bench, bench
 from crestcut.grid import FloatArray
 from crestcut.job.answers import Over
-from crestcut.job.records import Keep, Site, Slab, Travel, Wanted
+from crestcut.job.records import CutWish, Job, Keep, ScanChoice, Site, Slab, Travel, VehicleChoice, Wanted
 from crestcut.surface.records import Surface
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Left
 from crestcut.travel.line import travel_line
 from crestcut.travel.records import Clearance
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.records import AS_MEASURED, LoadState, Vehicle
+from crestcut.work.limit_lines import limit_lines
+from crestcut.work.trade import trade_words
 from scenes import ANSWERED, STRAIGHT, Ground, Scene, belly, crest, lip, scene, stand, vehicle
 
 WANTED = Wanted(want=0.01, want_ends=0.02)
@@ -233,7 +238,8 @@ def table(
     today = chance(b.before.gap + 0.002)
     sure = Sure(
         b.before.gap, today, chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006, 0.0045),
-        chance(plan.after.worst.gap + 0.001, 0.003), plan.after.worst.gap, 0.95,
+        Left(chance(plan.after.worst.gap + 0.001, 0.003), chance(plan.after.worst.gap - 0.011, 0.004)),
+        plan.after.worst.gap, 0.95,
     )  # fmt: skip
     return options_table([b], plan, [sure], travel, site, slab, keeps=keeps)
 
@@ -313,11 +319,31 @@ def test_the_steel_is_named_where_it_is_what_stops_the_cut() -> None:
     whole = s.plan(wanted=WANTED)
     near = replace(KNOWN, thickness=None, steel_depth=0.020 + whole.deepest / 2)
     short = s.plan(deepest=whole.deepest / 2, wanted=WANTED)
-    assert "the steel is too near" in stop_rules(short, Site(), near)
+    assert "the steel is too near" in why_a_new_bay(short, Site(), near)
     deep = replace(near, steel_depth=0.2)
-    assert "the steel is too near" not in stop_rules(short, Site(), deep)
+    assert "the steel is too near" not in why_a_new_bay(short, Site(), deep)
     kept = replace(short, binding=("keep area (covered steel gutter)",))
-    assert "the steel is too near" not in stop_rules(kept, Site(), near)
+    assert "the steel is too near" not in why_a_new_bay(kept, Site(), near)
+def test_works_says_whether_for_walking_pace_alone_or_in_use_too() -> None:
+    """The cut's figures in use are those of the draws behind it, not today's moved along with the gap."""
+    s = scene(crest(0.085), CAR, cell=0.02)
+    plan = s.plan(wanted=WANTED)
+    gap = plan.after.worst.gap if plan.after.worst is not None else math.nan
+    b = benched(s)
+
+    def cut(in_use: float) -> Option:
+        left = Left(chance(gap + 0.001, 0.003), chance(in_use, 0.004))
+        now = (chance(b.before.gap), chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006))
+        rows = options_table([b], plan, [Sure(b.before.gap, *now, left, gap, 0.95)], STRAIGHT)
+        return next(r for r in rows if r.kind == "cut")
+
+    tight, roomy = cut(0.002), cut(0.012)
+    assert tight.works and not tight.works_in_use and tight.answer is Answer.WALKING_PACE
+    assert tight.in_use == pytest.approx(0.002) and tight.in_use_chance == pytest.approx(
+        below(0.002, 0.004, 0.0)
+    )
+    assert roomy.answer is Answer.BOTH and roomy.in_use_chance < 0.05
+    assert replace(roomy, works=False).answer is Answer.NO
 
 
 def test_where_it_clears_with_enough_to_spare_nothing_is_tried() -> None:
@@ -328,17 +354,40 @@ def test_where_it_clears_with_enough_to_spare_nothing_is_tried() -> None:
 def test_stop_rules_bite_where_they_should_and_the_bay_holds_the_cut() -> None:
     s = scene(crest(0.085), cell=0.02)
     plan = s.plan(wanted=WANTED)
-    assert stop_rules(plan, Site(ground="private"), Slab(thickness=0.5)) == ()
-    assert "sixth" in stop_rules(plan, Site(), Slab(thickness=plan.deepest * 5))[0]
-    assert "public" in stop_rules(plan, Site(ground="public"), Slab())[0]
+    assert why_a_new_bay(plan, Site(ground="private"), Slab(thickness=0.5)) == ()
+    assert "sixth" in why_a_new_bay(plan, Site(), Slab(thickness=plan.deepest * 5))[0]
+    assert "public" in why_a_new_bay(plan, Site(ground="public"), Slab())[0]
     short = s.plan(deepest=plan.deepest / 2, wanted=WANTED)
-    assert "no cut within the limits" in stop_rules(short, Site(), Slab())[0]
+    assert "no cut within the limits" in why_a_new_bay(short, Site(), Slab())[0]
     rows = table(s, benched(s), Site(ground="public"), Slab(thickness=0.12))
     bay = next(r for r in rows if r.kind == "new bay")
     j, i = np.nonzero(np.nan_to_num(plan.depth.values) > 0)
-    area = (np.ptp(i) * 0.02 + 0.02) * (np.ptp(j) * 0.02 + 0.02)
+    long, wide = (
+        math.ceil((np.ptp(k) * 0.02 + 0.02) * 10 - 1e-6) / 10 for k in (i, j)
+    )  # to whole decimetres
+    area = long * wide
     assert bay.volume == pytest.approx(area * 0.12)
     assert f"{area * 0.12 * 2.4:.1f} t" in bay.needs  # 2,400 kg/m3
+
+
+def test_the_bay_is_one_answer_and_its_figures_multiply_as_they_are_printed() -> None:
+    s = scene(crest(0.085), cell=0.02)
+    plan, slab, public = s.plan(wanted=WANTED), Slab(thickness=0.12), Site(ground="public")
+    found = bay_of(plan, slab)
+    assert found is not None
+    said = bay_words(found)
+    row = next(r for r in table(s, benched(s), public, slab) if r.kind == "new bay")
+    choices = ScanChoice((Path("a.laz"),)), VehicleChoice(Path("van.toml"))
+    job = Job(Path("job.toml"), "", *choices, STRAIGHT, site=public, cut=CutWish(0.025), slab=slab)
+    sheet = limit_lines(job, plan, (), trade_words("GB"))
+    line = next(line for line in sheet if line.startswith("Price replacing"))
+    assert said in row.needs and said in line
+    for reason in why_a_new_bay(plan, public, slab):
+        assert reason in row.needs and reason in line
+    told = re.match(r"([\d.]+) x ([\d.]+) m = ([\d.]+) m2, ([\d.]+) m3", said)
+    assert told is not None
+    long, wide, area, volume = (float(v) for v in told.groups())
+    assert round(long * wide, 2) == area and round(area * 0.12, 2) == volume
 
 
 def test_a_chance_is_that_of_a_normal_error() -> None:
@@ -377,7 +426,7 @@ def test_with_two_vehicles_every_row_must_do_for_both() -> None:
     assert plan.after.worst is not None
     sures = [
         Sure(x.before.gap, chance(x.before.gap + d), chance(x.before.gap), chance(x.before.gap),
-             chance(plan.after.worst.gap), plan.after.worst.gap, 0.95)
+             Left(*(chance(plan.after.worst.gap),) * 2), plan.after.worst.gap, 0.95)
         for x, d in ((low, 0.002), (high, -0.001))
     ]  # fmt: skip
     rows = options_table([low, high], plan, sures, STRAIGHT, after=[plan.after, high.clearance])
@@ -426,7 +475,8 @@ def test_an_option_works_only_if_it_does_for_every_vehicle() -> None:
     benches = [benched(s), benched(stand(low, STRAIGHT, s.line, s.surface))]
     plan = s.plan(wanted=WANTED)
     assert plan.after.worst is not None
-    sures = [Sure(b.before.gap, *(chance(b.before.gap),) * 4, plan.after.worst.gap, 0.95) for b in benches]
+    left, cut = Left(*(chance(benches[0].before.gap),) * 2), plan.after.worst.gap
+    sures = [Sure(b.before.gap, *(chance(b.before.gap),) * 3, left, cut, 0.95) for b in benches]
     rows = options_table(benches, plan, sures, STRAIGHT, after=[b.clearance for b in benches])
     as_it_is = next(r for r in rows if r.kind == "as it is")
     assert sures[0].row("as it is", "", benches[0].before, "").works and not as_it_is.works

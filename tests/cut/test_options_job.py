@@ -159,12 +159,14 @@ def test_result_and_summary_tell_the_same(asked: Report) -> None:
             1000 * option.volume
         )
         assert told["reaches"] == option.works and told["depth"] == pytest.approx(option.depth)
-    lines = option_lines(asked)
-    assert len(lines) >= 1 + len(asked.options) and all(
-        o.name in text for o, text in zip(asked.options, lines[1:], strict=False)
-    )
-    works = [text.startswith("  works") for text in lines[1 : 1 + len(asked.options)]]
-    assert works == sorted(works, reverse=True)
+        assert told["reaches_in_use"] == option.works_in_use and told["answer"] == option.answer
+    marks = ("works", "slowly", "no")
+    rows = [line for line in option_lines(asked)[1:] if line[2:8].strip() in marks]
+    assert len(rows) == len(asked.options)
+    assert all(o.name in text for o, text in zip(asked.options, rows, strict=True))
+    said = [text[2:8].strip() for text in rows]
+    assert said == [("works" if o.works_in_use else "slowly") if o.works else "no" for o in asked.options]
+    assert [o.works for o in asked.options] == sorted((o.works for o in asked.options), reverse=True)
     assert vehicle_lines(asked) == [] and document["vehicles"] == []
 
 

@@ -22,11 +22,12 @@ OPTIONS = [
     {"name": "leave it as it is", "clearance": -0.0056, "chance": 0.9, "depth": 0.0, "litres": 0.0,
      "reaches": False, "needs": "nothing"},
     {"name": "another line", "clearance": 0.02, "chance": 1 / 30, "depth": 0.0, "litres": 0.0,
-     "reaches": True, "needs": "300 mm <to the left>"},
+     "reaches": True, "reaches_in_use": True, "in_use_clearance": 0.011,
+     "in_use_chance": 0.01, "needs": "300 mm <to the left>"},
     {"name": "strips", "clearance": 0.013, "chance": 0.004, "depth": 0.019, "litres": -31.2,
-     "reaches": True, "needs": "strips 19 mm thick"},
+     "reaches": True, "reaches_in_use": True, "needs": "strips 19 mm thick"},
     {"name": "cut", "clearance": 0.0132, "chance": None, "depth": 0.0128, "litres": 9.4, "reaches": True,
-     "needs": "grinding"},
+     "reaches_in_use": True, "needs": "grinding"},
 ]  # fmt: skip
 STRIPS = Option("strips", "strips", 0.013, 0.001, 0.97, False, 0.005, 0.1, 0.019, -0.03, "fixed")
 VEHICLES = [
@@ -72,6 +73,18 @@ def test_enough_is_what_the_summary_says_and_a_share_beside_it_is_explained() ->
     for words in said:
         assert text.count(words) == 1, words
     assert "yes, 94" not in text
+    # 94.96 % is not 95 %: what is said of a limit is never rounded up to it
+    near = PageText(
+        options(make_report(), document(options=[dict(OPTIONS[3], enough=0.9496, reaches=False)]))
+    )
+    assert "no, 94.9 %" in near.text
+
+
+def test_enough_says_whether_for_walking_pace_alone() -> None:
+    row = dict(OPTIONS[3], enough=0.951, reaches_in_use=False, in_use_clearance=0.0055, in_use_chance=0.0966)
+    text = PageText(options(make_report(), document(options=[row]))).text
+    assert "at walking pace, 95.1 % : How sure" in text and "; not in use" in text
+    assert "5.5 mm" in text and "touches about 1 in 10" in text
 
 
 def test_what_the_slab_forbids_is_never_enough_however_sure_its_gap() -> None:
@@ -110,7 +123,8 @@ def test_a_line_that_needs_no_cut_is_offered_and_drawn() -> None:
     start, end = report.line.xy[0], report.line.xy[-1]
     option = Option(
         kind="another line", name="0.4 m to the left", clearance=0.021, chance=0.001, enough=0.97, works=True,
-        in_use=0.015, in_use_chance=0.002, depth=0.0, volume=0.0, needs="keep the posts off",
+        in_use=0.015, in_use_chance=0.002, works_in_use=True, depth=0.0, volume=0.0,
+        needs="keep the posts off",
         line=((float(start[0]), float(start[1])), (float(end[0]), float(end[1]))),
     )  # fmt: skip
     page = PageText(report_text(dataclasses.replace(report, options=(option,))))

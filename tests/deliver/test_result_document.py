@@ -11,8 +11,10 @@ import numpy as np
 import pytest
 from deliver_scene import make_report
 
+from crestcut.cut.option_rows import Option
 from crestcut.deliver.result import SCHEMA, result_document, write_result
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.soft import SoftContact
 from crestcut.units import US_SURVEY_FOOT
 
 NUMBER, TEXT, LIST, TRUTH = (int, float), str, list, bool
@@ -28,7 +30,8 @@ CONTRACT = {
     "cut.deepest": NUMBER, "cut.area": NUMBER, "cut.volume": NUMBER, "cut.feasible": TRUTH,
     "cut.provisional": TRUTH, "cut.margin": NUMBER, "cut.claim": TEXT, "cut.slack": NUMBER,
     "cut.short_by": NUMBER, "cut.binding": LIST,
-    "after.least_clearance": NUMBER, "after.interval": LIST,
+    "after.least_clearance": NUMBER, "after.interval": LIST, "after.in_use": dict,
+    "units": dict, "frame": dict,
     "release.state": TEXT, "release.reasons": LIST,
     "surface.cell": NUMBER, "surface.noise": NUMBER, "surface.systematic": NUMBER,
     "surface.standard_error": NUMBER,
@@ -107,6 +110,55 @@ def test_worst_point_is_found_again_in_the_scan() -> None:
     assert np.array([x, y]) - report.scan.frame.shift[:2] == pytest.approx(worst.xy, abs=1e-6)
     assert np.array(point) * US_SURVEY_FOOT == pytest.approx([x, y], abs=1e-6)
     assert report.scan.frame.plan_to_site(point) == pytest.approx(worst.xy, abs=1e-6)
+
+
+def test_every_coordinate_is_in_the_stated_frame_and_every_point_in_the_scans_unit() -> None:
+    """A scan in survey feet: what is not called a point is metres, and each has its point beside it."""
+    report = make_report("us-ft")
+    worst = report.before.worst
+    assert worst is not None
+    ends = tuple(tuple(float(v) for v in report.line.xy[k]) for k in (0, -1))
+    option = Option("another line", "another line", 0.02, 0.0, 0.97, True, 0.01, 0.0, 0.0, 0.0, "", line=ends)
+    felt = [list(report.plan_point(xy)) for xy in ((1.0, 2.0), (3.0, 1.0))]
+    full = dataclasses.replace(
+        report, options=(option,), soft=(SoftContact("lip", 0.01, worst),),
+        advice=({"kind": "felt gap", "where_xy": felt, "narrows": 2.0},),
+    )  # fmt: skip
+    document = json.loads(json.dumps(result_document(full), allow_nan=False))
+    frame = document["frame"]
+    assert frame["unit"] == "m" and frame["point_unit"] == "us-ft" and document["units"]["length"] == "m"
+    assert frame["metres_per_point_unit"] == pytest.approx([US_SURVEY_FOOT] * 2)
+
+    def metres(point: object) -> np.ndarray:
+        return np.asarray(point, dtype=float) * frame["metres_per_point_unit"]
+
+    pairs = [(row["line"], row["line_points"]) for row in (document["travel"], document["options"][0])]
+    advised = document["advice"]["measure"][0]
+    pairs.append((advised["where_xy"], advised["where_points"]))
+    for state in (document["before"], document["in_use"], document["soft"][0]):
+        pairs.append(([state["x"], state["y"]], state["point"]))
+    for own, point in pairs:
+        assert np.asarray(own, dtype=float) == pytest.approx(metres(point), abs=1e-6)
+    shift = report.scan.frame.shift[:2]
+    assert np.asarray(document["travel"]["line"]) - shift == pytest.approx(np.array(ends), abs=1e-6)
+    assert np.asarray(advised["where_xy"]) - shift == pytest.approx(np.array([(1, 2), (3, 1)]), abs=1e-6)
+
+
+def test_what_a_cut_leaves_in_use_stands_beside_it() -> None:
+    used = dataclasses.replace(USED, least_clearance=0.0055, verdict="cannot tell", chance_of_contact=0.09)
+    report = dataclasses.replace(make_report(), after=AFTER, after_in_use=used)
+    after = result_document(report)["after"]
+    assert isinstance(after, dict)
+    assert after["least_clearance"] == AFTER.least_clearance and after["verdict"] == "clears"
+    told = after["in_use"]
+    assert (told["least_clearance"], told["verdict"], told["chance_of_contact"]) == (
+        0.0055,
+        "cannot tell",
+        0.09,
+    )
+    assert told["interval"] == list(used.interval) and told["chance_in_words"] == used.words
+    blank = result_document(make_report(cut=False))["after"]
+    assert isinstance(blank, dict) and blank["in_use"]["least_clearance"] is None
 
 
 def test_inputs_are_named_with_their_hashes_but_not_their_folders() -> None:

@@ -63,8 +63,8 @@ def cut_by_13_mm(feasible: bool) -> Report:
 
 def test_a_cut_that_is_no_cure_is_told_as_none_to_make() -> None:
     said = (
-        "Grinding is not the cure: all that the limits allow, 13.0 mm (1/2 in) deep over 3.7 m2 (44 litres),"
-        " would still leave 4.0 mm (5/32 in) missing"
+        "Grinding is not the cure: all that the limits allow, 13.0 mm (1/2 in) deep over 3.70 m2 (44.0"
+        " litres), would still leave 4.0 mm (5/32 in) missing"
     )
     lines = summary_lines(cut_by_13_mm(feasible=False))
     cut = next(line for line in lines if line.startswith("Cut:"))
@@ -76,7 +76,7 @@ def test_a_cut_that_is_no_cure_is_told_as_none_to_make() -> None:
 
 def test_a_nose_that_a_cut_does_help_is_still_warned_of() -> None:
     first, *rest = summary_lines(cut_by_13_mm(feasible=True))
-    assert "Grinding is usually the wrong cure for a nose (13.0 mm (1/2 in) off 3.7 m2 in all)" in first
+    assert "Grinding is usually the wrong cure for a nose (13.0 mm (1/2 in) off 3.70 m2 in all)" in first
     assert any(line.startswith("Claim:") for line in rest)
 
 

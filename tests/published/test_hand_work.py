@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from crestcut.cut.slab_limits import mass_of
 from crestcut.grid import GridFrame
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice
 from crestcut.job.records import Site as JobSite
@@ -18,7 +19,6 @@ from crestcut.work.dust import ACTION, CFM, PERMISSIBLE, airflow, mask_needed, s
 from crestcut.work.floor_jig import floor_blocks
 from crestcut.work.jig import SMOOTHING, block_height, make_jig
 from crestcut.work.jig_records import Range, Tool
-from crestcut.work.quantities import mass_of
 from crestcut.work.site import Site
 from crestcut.work.slopes import (
     CROSS,

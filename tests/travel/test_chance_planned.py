@@ -11,10 +11,12 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.cut.plan import cut_surface, plan_cut
+from crestcut.cut.records import CutPlan
 from crestcut.job.records import Wanted
 from crestcut.surface.records import ErrorModel
 from crestcut.travel.chance import chance_of_plan
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
+from crestcut.travel.chance_records import Chance
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
 from simulated import judged_from
 
@@ -69,6 +71,46 @@ def test_no_cut_allowed_none_made(stood: Scene) -> None:
     limits = np.zeros(len(cut.xy))
     left = cut.outcome(0.010, limits)
     assert left == pytest.approx(cut.scanned.max() - cut.drawn.max(axis=0), abs=1e-6)
+
+
+def test_a_plan_that_kept_its_margin_is_as_sure_as_that_was_solved_for(stood: Scene) -> None:
+    """Limits a little below the cut hold nothing back: they must not make the same plan less sure."""
+    cut, wanted = drawn(stood, PHONE), Wanted()
+    margin = margin_for(cut, wanted)
+
+    def planned(deepest: float) -> tuple[CutPlan, Chance]:
+        limits = stood.limits(deepest=deepest)
+        plan = plan_cut(stood.vehicle, stood.surface, stood.ride, stood.before, limits, wanted, margin, 0.25)
+        return plan, chance_of_plan(cut, plan.after, margin, limits.deepest, PHONE, wanted)
+
+    free, _ = planned(0.2)
+    for spare in (0.0005, 0.004):
+        near, said = planned(free.deepest + spare)
+        assert near.feasible and near.deepest == pytest.approx(free.deepest, abs=1e-6)
+        assert 0.95 - 1e-9 <= said.chance_of_want < 0.951
+    short, less = planned(free.deepest / 2)
+    assert not short.feasible and less.chance_of_want < 0.9
+
+
+def test_use_takes_its_allowances_off_what_the_cut_leaves(stood: Scene) -> None:
+    cut, wanted = drawn(stood, PHONE, 2000), Wanted()
+    margin, limits = margin_for(cut, wanted), stood.limits(deepest=0.2)
+    plan = plan_cut(stood.vehicle, stood.surface, stood.ride, stood.before, limits, wanted, margin, 0.25)
+    use = (("bounce", 0.009, ""), ("wear", 0.006, ""))
+    walking, used = (
+        chance_of_plan(cut, plan.after, margin, limits.deepest, PHONE, wanted, 3, taken)
+        for taken in ((), use)
+    )
+    # each takes anything from none to all of it, equally likely: half of it on average, a twelfth of its
+    # square as variance
+    assert walking.least_clearance - used.least_clearance == pytest.approx(0.0075, abs=0.0003)
+    grown = used.spread**2 - walking.spread**2
+    assert grown == pytest.approx((0.009**2 + 0.006**2) / 12, rel=0.15)
+    assert used.chance_of_contact > walking.chance_of_contact
+    assert used.chance_of_want == walking.chance_of_want  # what was asked for is asked at walking pace
+    # use is not the scan's doing: its share of the variance falls
+    scans = [c.scan_share * c.spread**2 for c in (walking, used)]
+    assert scans[1] == pytest.approx(scans[0], rel=0.15)
 
 
 def test_plans_from_noisy_scans_reach_what_was_asked_on_the_true_slab() -> None:

@@ -22,8 +22,10 @@ from crestcut.deliver.verify_sheet import hand_over_figure
 from crestcut.deliver.verify_words import verify_lines
 from crestcut.errors import CrestcutError
 from crestcut.run import Done, run_job
+from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.ride import ride
 from crestcut.travel.sweep import sweep
+from crestcut.units import both
 from crestcut.verify.edges import edges_left
 from crestcut.work.records import Reason, ReasonCode, ReleaseState
 from verify.after_scene import (
@@ -256,6 +258,21 @@ def test_same_input_same_output(site: tuple[Path, Done], well_cut: Checked, tmp_
     assert {**first, "seconds": None} == {**second, "seconds": None}
     assert first["schema"] == "crestcut.verify/1" and first["verdict"] == "done" and first["by"] == "scan"
     assert [i["role"] for i in first["inputs"]] == ["job", "scan", "vehicle", "scan after"]
+
+
+def test_what_is_left_in_use_stands_beside_what_is_left_today(well_cut: Checked) -> None:
+    """'Done' is said of the gap asked for at walking pace: what daily use takes off it is told with it."""
+    check, report = well_cut.check, well_cut.report
+    allowances = in_use_allowances(report.job.wanted, report.vehicle)
+    today, used = check.first.today, check.first.in_use
+    # each takes anything from none to all of it, equally likely
+    taken = today.least_clearance - used.least_clearance
+    assert taken == pytest.approx(sum(size for _, size, _ in allowances) / 2, abs=0.001)
+    assert used.chance_of_contact >= today.chance_of_contact
+    line = next(line for line in verify_lines(report, check) if line.startswith("In use, with the"))
+    assert f"{used.verdict}, least gap {both(used.least_clearance)}, 95 % between " in line
+    told = verify_document(report, check, None, {})["now"]
+    assert isinstance(told, dict) and told["in_use"]["least_clearance"] == used.least_clearance
 
 
 def test_a_scan_of_somewhere_else_is_refused(site: tuple[Path, Done]) -> None:

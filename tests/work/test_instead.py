@@ -16,7 +16,7 @@ from work_scene import scene
 from crestcut.cut.fleet import Member, plan_fleet
 from crestcut.errors import CrestcutError
 from crestcut.grid import GridFrame, HeightGrid
-from crestcut.units import INCH
+from crestcut.units import INCH, at_least
 from crestcut.work.drain import more_water
 from crestcut.work.drain_plan import drained
 from crestcut.work.floor_jig import floor_level, make_floor_jig
@@ -175,7 +175,8 @@ def test_dots_and_strips_are_nowhere_deeper_than_the_plan() -> None:
             assert 0.002 <= dot.depth <= site.depth[j, i] + 1e-12
         assert out.dots[0].depth == max(dot.depth for dot in out.dots)
         assert out.dots[0].depth >= site.depth.max() - 0.001
-        assert max(k.depth for k in out.kerfs if not k.by_hand) <= site.depth.max() + 1e-12
+        # up to the tenth of a millimetre that a gauge must read, and no more
+        assert max(k.depth for k in out.kerfs if not k.by_hand) <= at_least(float(site.depth.max())) + 1e-12
         assert (site.ground - work.finished).max() <= site.depth.max() + 1e-12
         deeper += work.deeper > 0.0005 and len(work.settings) > 2
     assert deeper > 5  # strips deeper than their plan were among them

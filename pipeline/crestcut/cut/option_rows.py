@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from enum import StrEnum
 
 from scipy import special
 
 from crestcut.cut.forbidden import Forbids
 from crestcut.cut.trials import Tried
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Left
 
 OPTION_KINDS = (
     "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips",
@@ -19,6 +20,14 @@ INTO_THE_SLAB = ("strips", "cut", "cut and strips", "new bay")  # it is cut, dri
 PACE = ("speed", "pace", "brak", "bounce")  # allowances for use that walking pace does away with
 
 
+class Answer(StrEnum):
+    """What an option is enough for."""
+
+    BOTH = "both"  # at walking pace and in use
+    WALKING_PACE = "walking pace"
+    NO = "no"
+
+
 @dataclass(frozen=True)
 class Option:
     """One thing that could be done. Metres, cubic metres, chances 0..1; NaN where a figure has no meaning.
@@ -26,8 +35,9 @@ class Option:
     kind : one of ``OPTION_KINDS``, cheapest first.  name, needs : plain words.
     clearance : best estimate of the least gap today, hand readings folded in.  chance : that it touches.
     enough : chance that every gap reaches what is asked.  works : that chance is the confidence asked for,
-    or more.
-    in_use, in_use_chance : least gap and chance of a touch with the allowances for use.
+    or more, at walking pace.
+    in_use, in_use_chance : least gap and chance of a touch with the allowances for use.  works_in_use : with
+    that confidence, or more, nothing touches then.
     depth : deepest cut, or thickest layer laid.  volume : taken away; negative where something is laid down.
     on_line : the gap on the line followed exactly, where the row is of a line; ``line`` its ends, site m.
     swept : the least gap as swept, before anything is folded in or corrected.
@@ -49,6 +59,14 @@ class Option:
     on_line: float = math.nan
     line: tuple[tuple[float, float], tuple[float, float]] | None = None
     forbids: tuple[Forbids, ...] = ()
+    works_in_use: bool = False
+
+    @property
+    def answer(self) -> Answer:
+        """Enough for both, at walking pace alone, or not."""
+        if not self.works:
+            return Answer.NO
+        return Answer.BOTH if self.works_in_use else Answer.WALKING_PACE
 
 
 @dataclass(frozen=True)
@@ -64,7 +82,7 @@ class Sure:
     today: Chance
     in_use: Chance
     slow: Chance
-    planned: Chance
+    planned: Left
     planned_swept: float
     confidence: float
 
@@ -88,22 +106,23 @@ class Sure:
         Where nothing is changed (as it is, slower) and for the cut itself the chances are those of the draws;
         elsewhere a normal error of their spread is taken.
         """
-        cut = kind in ("cut", "cut and strips")
-        base, swept = (self.planned, self.planned_swept) if cut else (self.today, self.swept)
-        used = self.slow if kind == "slower" else self.in_use
+        base, used, swept = self.today, self.slow if kind == "slower" else self.in_use, self.swept
+        if kind in ("cut", "cut and strips"):
+            base, used, swept = self.planned.today, self.planned.in_use, self.planned_swept
         gap, excess = (x + self._moved(base, swept) for x in (tried.gap, tried.excess))
-        in_use = gap + used.least_clearance - self.today.least_clearance
+        in_use = gap + used.least_clearance - base.least_clearance
         enough = 1.0 - below(excess, base.spread, 0.0)
         chance = below(gap, base.spread, 0.0)
-        used_chance = below(in_use, math.hypot(base.spread, _more(used, self.today)), 0.0)
+        used_chance = below(in_use, math.hypot(base.spread, _more(used, base)), 0.0)
         if kind in ("as it is", "slower"):
             chance, used_chance = base.chance_of_contact, used.chance_of_contact
         elif kind == "cut" and math.isfinite(base.chance_of_want):
             chance, enough = base.chance_of_contact, base.chance_of_want
-        works = enough >= self.confidence - 1e-9
+            used_chance = used.chance_of_contact
         return Option(
-            kind, name, gap, chance, enough, works, in_use, used_chance, depth, volume, needs, tried.gap
-        )
+            kind, name, gap, chance, enough, enough >= self.confidence - 1e-9, in_use, used_chance, depth,
+            volume, needs, tried.gap, works_in_use=used_chance <= 1 - self.confidence + 1e-9,
+        )  # fmt: skip
 
 
 def _more(used: Chance, today: Chance) -> float:

@@ -4,12 +4,10 @@ again, none is estimated.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-import numpy as np
-
+from crestcut.cut.bay import why_a_new_bay
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
 from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips
@@ -17,14 +15,12 @@ from crestcut.cut.forbidden import forbidden, not_into_it, not_known
 from crestcut.cut.option_rows import INTO_THE_SLAB, OPTION_KINDS, Option, Sure
 from crestcut.cut.plan import ENOUGH
 from crestcut.cut.records import CutPlan
-from crestcut.cut.slab_limits import BY_HAND_LITRES, STOP_SHARE, room_over_steel
 from crestcut.cut.trials import AWAY, Bench, Tried, Trieds
 from crestcut.job.records import Keep, Site, Slab, Travel
 from crestcut.travel.records import Clearance
 from crestcut.travel.sweep import hard_parts
-from crestcut.units import both
+from crestcut.units import both, litres
 
-CONCRETE = 2400.0  # kg/m3, normal weight (150 lb/ft3)
 SIDE = ("left", "right")
 
 
@@ -39,7 +35,8 @@ def options_table(
     after: Sequence[Clearance] = (),
     keeps: Sequence[Keep] = (),
 ) -> tuple[Option, ...]:
-    """What works first, cheapest first among it; then what does not. Only what could help is tried.
+    """What works at walking pace first, in use too or not, cheapest first among it; then what does not. Only
+    what could help is tried.
 
     benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
     after : what each clears over the cut of the plan; default the plan's own.
@@ -51,7 +48,7 @@ def options_table(
     as_it_is = _row(sures, "as it is", "leave it as it is", now, "nothing")
     if as_it_is.works:
         return (as_it_is,)
-    reasons = stop_rules(plan, site or Site(), slab or Slab())
+    reasons = why_a_new_bay(plan, site or Site(), slab or Slab())
     found = [as_it_is, *_by_driving(benches, sures, travel)]
     found += _by_laying(benches, plan, sures, feather, reasons)
     if plan.deepest > 0:
@@ -88,6 +85,7 @@ def _row(
         rows[0],
         clearance=min(r.clearance for r in rows), chance=max(r.chance for r in rows),
         enough=min(r.enough for r in rows), works=all(r.works for r in rows),
+        works_in_use=all(r.works_in_use for r in rows),
         in_use=min(r.in_use for r in rows), in_use_chance=max(r.in_use_chance for r in rows),
         swept=min(r.swept for r in rows),
     )  # fmt: skip
@@ -205,58 +203,11 @@ def _cut_row(
 
 
 def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStrips) -> Option:
-    laid = f"strips {both(mixed.size)} thick ({mixed.litres_laid:.0f} litres), fixed"
+    laid = f"strips {both(mixed.size)} thick ({litres(mixed.litres_laid / 1000)}), fixed"
     needs = f"{laid}, and grinding beside and between them"
     name, volume = "cut and strips together", mixed.litres / 1000
     row = _row(sures, "cut and strips", name, mixed.tried, needs, mixed.deepest, volume)
-    # made like the cut: it does where the same margin is kept
-    kept = [t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True)]
-    return replace(row, works=all(kept))
-
-
-def stop_rules(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:
-    """Why a new bay should be priced before this cut is made; empty where no rule bites."""
-    if plan.deepest <= 0 and plan.feasible:
-        return ()
-    reasons = []
-    if not plan.feasible:
-        reasons.append(f"no cut within the limits does it, {both(plan.short_by)} stay missing")
-    if slab.thickness is not None and plan.deepest > STOP_SHARE * slab.thickness:
-        reasons.append(f"the cut of {both(plan.deepest)} is deeper than a sixth of the slab")
-    if held_by_steel(plan, slab):
-        reasons.append("the steel is too near")
-    if plan.volume * 1000 > BY_HAND_LITRES:
-        reasons.append(f"{plan.volume * 1000:.1f} litres are too many for hand grinding")
-    if site.ground == "public":
-        reasons.append("the ground is public")
-    return tuple(reasons)
-
-
-def held_by_steel(plan: CutPlan, slab: Slab) -> bool:
-    """Whether the slab's own limit keeps the cut from enough, and the steel is what sets it."""
-    room, limits = room_over_steel(slab), plan.limits
-    if room is None or not limits.reasons or limits.reasons[0] not in plan.binding:
-        return False
-    return float(np.nanmax(limits.deepest.values, initial=0.0)) >= room - 1e-9
-
-
-def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:
-    """Quantities of the smallest rectangle, along and across the travel, that holds the cut."""
-    depth, cell = np.nan_to_num(plan.depth.values), plan.depth.frame.cell
-    rows, columns = np.nonzero(depth > 0)
-    thick = slab.thickness or 0.1
-    size = ""
-    area = 0.0
-    if len(rows):
-        long, wide = (float(np.ptp(k)) * cell + cell for k in (columns, rows))
-        area = long * wide
-        guess = "" if slab.thickness else " (thickness not known: 100 mm taken)"
-        size = (
-            f". At least {long:.1f} x {wide:.1f} m = {area:.1f} m2, {area * thick:.2f} m3, "
-            f"{area * thick * CONCRETE / 1000:.1f} t out and in, {2 * (long + wide):.1f} m of saw cut{guess}"
-        )
-    nothing = math.nan
-    return Option(
-        "new bay", "replace the bay", nothing, nothing, nothing, True, nothing, nothing, thick, area * thick,
-        f"price replacing the bay: {'; '.join(reasons)}{size}",
-    )  # fmt: skip
+    # made like the cut: where the same margin is kept it is as sure as that was solved for
+    kept = all(t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True))
+    enough = max(row.enough, min(s.confidence for s in sures)) if kept else row.enough
+    return replace(row, works=kept, enough=enough)

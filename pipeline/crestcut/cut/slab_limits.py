@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from crestcut.errors import CrestcutError
 from crestcut.job.answers import Source
-from crestcut.job.records import CutWish, Job, Slab
-from crestcut.units import both, millimetres
+from crestcut.job.records import CutWish, Job, Site, Slab
+from crestcut.units import both, litres, millimetres
 
 DEFAULT_DEEPEST = 0.013  # m: common practice, no source
 CAREFUL_SHARE = 1 / 8  # of the thickness: deeper asks for a drilled thickness
@@ -26,6 +26,7 @@ ROUGHLY = {
     Source.ENGINEER: ("given by an engineer", "its placing"),
     Source.RADAR: ("found by radar", "its error"),
 }
+CONCRETE_DENSITY = 2400.0  # kg/m3, normal-weight concrete, 150 lb/ft3 (ACI 318-19)
 BY_HAND_LITRES = 10.0  # more than this by hand is work for a machine (common practice, no source)
 
 
@@ -129,18 +130,23 @@ def room_over_steel(slab: Slab) -> float | None:
     return None if steel is None else max(steel[0] - slab.keep_cover, 0.0)
 
 
-def stop_rules(job: Job, deepest: float, volume: float) -> tuple[str, ...]:
+def mass_of(volume: float) -> float:
+    """Of normal concrete, kg, from m3."""
+    return volume * CONCRETE_DENSITY
+
+
+def stop_rules(slab: Slab, site: Site, deepest: float, volume: float) -> tuple[str, ...]:
     """Where replacing the bay should be priced instead: the rules that a cut ``deepest`` m deep and
     ``volume`` m3 large breaks.
     """
-    slab, said = job.slab, []
+    said = []
     if slab.thickness is not None and deepest > slab.thickness * STOP_SHARE + 1e-9:
         said.append(f"deeper than a sixth of the slab's {millimetres(slab.thickness, 0)}")
     steel = steel_depth(slab)
     if steel is not None and deepest > steel[0] - slab.keep_cover + 1e-9:
         said.append(f"too near the steel: {steel[1]}")
     if volume * 1000 > BY_HAND_LITRES:
-        said.append(f"{volume * 1000:.1f} litres: over {BY_HAND_LITRES:.0f} is not work for a hand tool")
-    if job.site.ground == "public":
+        said.append(f"{litres(volume)}: over {BY_HAND_LITRES:.0f} is not work for a hand tool")
+    if site.ground == "public":
         said.append("public land: the authority that owns it decides, and usually does the work itself")
     return tuple(said)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from crestcut.deliver.options_words import cure
 from crestcut.deliver.report import Report
-from crestcut.units import both, millimetres
+from crestcut.units import both, litres, millimetres, number
 
 
 @dataclass(frozen=True)
@@ -60,8 +60,8 @@ def most_that_may_go(report: Report) -> str:
     if plan.deepest <= 0:
         return f"the limits allow none, and {both(plan.short_by)} are missing"
     return (
-        f"all that the limits allow, {both(plan.deepest)} deep over {plan.area:.1f} m2"
-        f" ({plan.volume * 1000:.0f} litres), would still leave {both(plan.short_by)} missing"
+        f"all that the limits allow, {both(plan.deepest)} deep over {number(plan.area)} m2"
+        f" ({litres(plan.volume)}), would still leave {both(plan.short_by)} missing"
     )
 
 
@@ -76,7 +76,7 @@ def grinding_seldom_cures(report: Report) -> str:
     if grinding_is_no_cure(report):
         said = f"Grinding is not the cure: {most_that_may_go(report)}"
     elif plan is not None and plan.deepest > 0:
-        said += f" ({both(plan.deepest)} off {plan.area:.1f} m2 in all)"
+        said += f" ({both(plan.deepest)} off {number(plan.area)} m2 in all)"
     instead = cure(report) or (
         f"To gain the {both(case.missing)} that are missing, fill about {both(case.fill)} under the {axle}"
         " wheels, or cross at an angle."

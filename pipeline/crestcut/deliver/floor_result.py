@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-import math
 from dataclasses import asdict
 from pathlib import Path
 
-import numpy as np
-
 from crestcut.deliver.floor_report import FloorReport
+from crestcut.deliver.frames import frame_and_units, place
+from crestcut.deliver.result import plain
 from crestcut.floor.records import Figure, Spot
 from crestcut.floor.work import SpotJig, lifts_of
 
@@ -27,6 +26,7 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "seed": report.seed,
         "title": report.title,
         "dated": report.job.base.date,
+        **frame_and_units(report.scan.frame),
         "inputs": {
             "job": {"name": report.job.base.path.name, "sha256": report.job.base.sha256},
             "scans": [{"name": f.path.name, "sha256": f.sha256} for f in report.scan.files],
@@ -56,7 +56,7 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "low": [_spot(report, s) for s in levelling.low],
         "cut": _cut(report),
         "after": [_figure(f) for f in judged.after],
-        "jigs": [_jig(one) for one in report.work.spots],
+        "jigs": [_jig(report, one) for one in report.work.spots],
         "release": {
             "state": report.release.state,
             "reasons": list(report.release.words),
@@ -77,9 +77,9 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "notes": [*report.scan.notes, *judged.surface.notes, *judged.notes],
         "seconds": dict(report.seconds),
     }
-    plain = _plain(document)
-    assert isinstance(plain, dict)
-    return plain
+    told = plain(document)
+    assert isinstance(told, dict)
+    return told
 
 
 def _cut(report: FloorReport) -> dict[str, object]:
@@ -119,8 +119,7 @@ def _figure(figure: Figure) -> dict[str, object]:
 
 
 def _place(report: FloorReport, xy: tuple[float, float]) -> dict[str, object]:
-    own = np.asarray(xy) + report.scan.frame.shift[:2]
-    return {"x": float(own[0]), "y": float(own[1]), "point": list(report.plan_point(xy))}
+    return place(report.scan.frame, xy)
 
 
 def _spot(report: FloorReport, spot: Spot) -> dict[str, object]:
@@ -135,24 +134,26 @@ def _spot(report: FloorReport, spot: Spot) -> dict[str, object]:
     }
 
 
-def _jig(one: SpotJig) -> dict[str, object]:
+def _jig(report: FloorReport, one: SpotJig) -> dict[str, object]:
     if one.jig is None:
         return {"spot": one.spot.name, "why": one.why}
+    raster = report.judged.surface.height.frame
+
+    def at(u: float, v: float) -> tuple[float, float]:
+        x, y = raster.to_site((u, v))
+        return float(x), float(y)
+
     return {
         "spot": one.spot.name,
         "reach": one.jig.reach,
         "smoothing": one.jig.smoothing,
         "lifts": lifts_of(one.spot, one.jig),
         "pairs": [list(p) for p in one.jig.pairs],
-        "blocks": [{"name": s.name, "u": s.station, "v": s.offset, "block": s.block} for s in one.jig.spots],
-    }
-
-
-def _plain(value: object) -> object:
-    if isinstance(value, dict):
-        return {str(k): _plain(v) for k, v in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [_plain(v) for v in value]
-    if isinstance(value, float):
-        return value if math.isfinite(value) else None
-    return value
+        "blocks": [
+            {
+                "name": s.name, "u": s.station, "v": s.offset, "block": s.block,
+                **_place(report, at(s.station, s.offset)),
+            }
+            for s in one.jig.spots
+        ],
+    }  # fmt: skip

@@ -13,6 +13,7 @@ from crestcut.deliver.floor_words import (
     OPEN,
     advice_lines,
     after_lines,
+    area_words,
     claim_words,
     class_lines,
     figure_words,
@@ -23,7 +24,7 @@ from crestcut.deliver.sheet_paper import SIDE, Paper, put
 from crestcut.deliver.sheet_rails import floor_pages
 from crestcut.floor.records import Spot
 from crestcut.floor.work import SpotJig, lifts_of, worth
-from crestcut.units import both, millimetres
+from crestcut.units import both, litres, millimetres, number
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -62,11 +63,11 @@ def pages(report: FloorReport) -> Iterator[tuple[str, Figure]]:
         made.append(("cards", sheet_pages.cards_page(sheet)))
         if not sheet.stamp:
             made.append(("record", _record(report)))
-    for number, (name, figure) in enumerate(
+    for page, (name, figure) in enumerate(
         ((name, figure) for name, figures in made for figure in figures), start=1
     ):
         wide = float(figure.get_size_inches()[0])
-        ink.text_at(figure, wide / 2, 0.3 if name != "plan" else 0.17, f"{number}", ha="center", fontsize=8)
+        ink.text_at(figure, wide / 2, 0.3 if name != "plan" else 0.17, f"{page}", ha="center", fontsize=8)
         yield name, figure
 
 
@@ -91,7 +92,7 @@ def _found(report: FloorReport) -> list[Figure]:
     if high:
         paper.heading("High spots: to grind")
         paper.text(
-            f"{levelling.area:.2f} m2, {levelling.volume * 1000:.2f} litres, {both(levelling.deepest)} at"
+            f"{area_words(levelling.area)}, {litres(levelling.volume)}, {both(levelling.deepest)} at"
             " the deepest;"
             f" {claim_words(report)}."
         )
@@ -139,7 +140,7 @@ def _table(paper: Paper, report: FloorReport, spots: tuple[Spot, ...]) -> None:
         x, y = report.plan_point(s.xy)
         rows.append([
             s.name, f"{x:.2f}", f"{y:.2f}", f"{s.stands * 1000:+.1f}", f"{s.deepest * 1000:.1f}",
-            f"{s.level * 1000:+.1f}", f"{s.area:.2f}", f"{s.volume * 1000:.2f}",
+            f"{_left(s):+.1f}", number(s.area), number(s.volume * 1000),
             f"{s.box[2] - s.box[0]:.1f}x{s.box[3] - s.box[1]:.1f}",
         ])  # fmt: skip
     verb = "grind" if spots[0].stands >= 0 else "fill"
@@ -155,6 +156,12 @@ def _table(paper: Paper, report: FloorReport, spots: tuple[Spot, ...]) -> None:
         "size|m",
     ]
     paper.table(heads, WIDTHS, rows)
+
+
+def _left(spot: Spot) -> float:
+    """What stays over the floor's own level, mm: what stands there less what goes, as both are printed."""
+    goes = round(spot.deepest * 1000, 1)
+    return round(spot.stands * 1000, 1) - (goes if spot.stands >= 0 else -goes)
 
 
 def _spot_pages(report: FloorReport, one: SpotJig) -> list[Figure]:

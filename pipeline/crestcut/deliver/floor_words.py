@@ -9,7 +9,7 @@ from crestcut.deliver.summary import RELEASE_HEADS
 from crestcut.floor.classes import BS_CLASSES, BS_LENGTH, LOCAL_SHARE, aci_class, bs_class, din_gap
 from crestcut.floor.records import Figure, Spot
 from crestcut.floor.work import worth
-from crestcut.units import both, millimetres
+from crestcut.units import at_most, both, litres, millimetres, number
 
 BLOCKS = 0.020  # m: that a straightedge is read from
 OPEN = "What follows is as the scan shows it, its own error in it: measure first, grind nothing to it yet."
@@ -160,18 +160,16 @@ def cut_lines(report: FloorReport) -> list[str]:
     lines = [OPEN] if report.judged.verdict == "cannot tell" else []
     if high:
         lines.append(
-            f"To grind: {len(high)} high spot{'s' if len(high) > 1 else ''}, {levelling.area:.2f} m2,"
-            f" {levelling.volume * 1000:.2f} litres, {both(levelling.deepest)} at the deepest;"
+            f"To grind: {len(high)} high spot{'s' if len(high) > 1 else ''}, {area_words(levelling.area)},"
+            f" {litres(levelling.volume)}, {both(levelling.deepest)} at the deepest;"
             f" {claim_words(report)}."
         )
         lines += [f"  {spot_words(report, s)}" for s in high[:LISTED]]
     else:
         lines.append("Nothing worth grinding.")
     if low:
-        litres = sum(s.volume for s in low) * 1000
-        lines.append(
-            f"To fill, not to grind: {len(low)} low spot{'s' if len(low) > 1 else ''}, {litres:.2f} litres."
-        )
+        filled = litres(sum(s.volume for s in low))
+        lines.append(f"To fill, not to grind: {len(low)} low spot{'s' if len(low) > 1 else ''}, {filled}.")
         lines += [f"  {spot_words(report, s)}" for s in low[:LISTED]]
         lines.append(
             f"Ground and left unfilled, the worst stays at {millimetres(levelling.ground_only)}; filled as"
@@ -195,7 +193,7 @@ def after_lines(report: FloorReport) -> list[str]:
             less = f.asked - max(f.interval[1] - f.asked, 0.0)
             line += (
                 " The straightedge settles it as you grind; to be sure by the scan alone ask for"
-                f" {millimetres(less)}."
+                f" {millimetres(at_most(less))}."
                 if less >= f.asked / 2
                 else " No cut makes that sure by this scan alone: the straightedge settles it as you grind."
             )
@@ -215,7 +213,7 @@ def claim_words(report: FloorReport) -> str:
 
 def area_words(area: float) -> str:
     """An area, small ones in cm2."""
-    return f"{area:.2f} m2" if area >= 0.05 else f"{area * 1e4:.0f} cm2"
+    return f"{number(area)} m2" if area >= 0.05 else f"{area * 1e4:.0f} cm2"
 
 
 def spot_words(report: FloorReport, spot: Spot) -> str:
@@ -226,7 +224,7 @@ def spot_words(report: FloorReport, spot: Spot) -> str:
     return (
         f"{spot.name} at {place_words(report, spot.xy)} {tells} {both(abs(spot.stands))} {side} the floor's"
         " level:"
-        f" {do} {both(spot.deepest)} at most, {area_words(spot.area)}, {spot.volume * 1000:.2f} litres"
+        f" {do} {both(spot.deepest)} at most, {area_words(spot.area)}, {litres(spot.volume)}"
     )
 
 

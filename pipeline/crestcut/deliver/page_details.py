@@ -6,16 +6,18 @@ from collections.abc import Iterable, Mapping
 
 from markupsafe import Markup
 
+from crestcut.cut.slab_limits import mass_of
 from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import html, joined
-from crestcut.deliver.page_words import measure_line, room, sentence
+from crestcut.deliver.page_words import measure_line, odds, room, sentence
 from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
 from crestcut.deliver.split_words import split_words
-from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, number, place_words
+from crestcut.deliver.summary import FIELD_NOTE, place_words
 from crestcut.travel.chance import in_use_allowances
+from crestcut.units import POUND, number
 from crestcut.work.drain import drain_words
 from crestcut.work.records import Worksheet
 
@@ -79,7 +81,7 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
             else "Nothing has to be taken off: every gap is already what was asked for, or more."
         )
         return _section("work", "Work sheet", html("<p>{}</p>", text))
-    mass = plan.volume * CONCRETE_DENSITY
+    mass = mass_of(plan.volume)
     rows: list[tuple[str | Markup, str | Markup]] = [
         ("Deepest cut", figure(document, "cut.deepest")),
         ("Area", figure(document, "cut.area")),
@@ -90,7 +92,10 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     ]  # fmt: skip
     left = look_up(document, "after.least_clearance")
     if left is not None:
-        rows.append(("Least gap afterwards", figure(document, "after.least_clearance", room(left))))
+        rows.append(("Least gap afterwards, at walking pace", _afterwards(document, "after", left)))
+    used = look_up(document, "after.in_use.least_clearance")
+    if used is not None:
+        rows.append(("In use, afterwards", _afterwards(document, "after.in_use", used)))
     claim = {
         "least": "No place of it can be shallower: it is the least cut that reaches the gap asked for.",
         "maximal": "Nothing of it can be left standing, though another cut may take other places.",
@@ -124,6 +129,16 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     said = "" if grinding_is_no_cure(report) else html("<p>{}</p>", claim)
     inside = joined([short, hold, _facts(rows), said, drain, details])
     return _section("work", "Work sheet", inside)
+
+
+def _afterwards(document: Document, key: str, gap: float) -> Markup:
+    """Gap once cut, with its chance of a touch."""
+    shown, chance = (
+        figure(document, f"{key}.least_clearance", room(gap)), look_up(document, f"{key}.chance_of_contact")
+    )  # fmt: skip
+    if chance is None:
+        return shown
+    return html("{}, touches {}", shown, figure(document, f"{key}.chance_of_contact", odds(chance)))
 
 
 def _weight(kilograms: float) -> Markup:
@@ -194,7 +209,7 @@ def sure(report: Report, document: Document) -> Markup:
     stages = (report.scan, report.surface, report.vehicle, report.ride, report)
     reasons = [*split_words(report), *chance, *(note for stage in stages for note in stage.notes), *removed]
     unmeasured = report.before.unmeasured * report.surface.height.frame.cell**2
-    if unmeasured > 0:
+    if unmeasured >= 0.005:  # as in the summary: what rounds to nothing is not worth a line
         reasons.insert(
             0, f"{unmeasured:.2f} m² under the vehicle’s path have no points; nothing is said of them."
         )

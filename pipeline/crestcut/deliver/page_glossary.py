@@ -108,6 +108,22 @@ MEANINGS = (
         "The same chance once the slab is cut: slab, vehicle and cut are known only so well.",
     ),
     Meaning(
+        "after.in_use.least_clearance", "Least gap after the cut, in use", length,
+        "What the cut leaves with the allowances for load, speed, braking, wear and season taken off.",
+    ),
+    Meaning(
+        "after.in_use.interval.0", "Least gap after, in use, low end", length,
+        "19 times in 20 the true gap in use after the cut lies above this end and below the other.",
+    ),
+    Meaning(
+        "after.in_use.interval.1", "Least gap after, in use, high end", length,
+        "19 times in 20 the true gap in use after the cut lies below this end and above the other.",
+    ),
+    Meaning(
+        "after.in_use.chance_of_contact", "Chance that it touches after the cut, in use", share,
+        "The same chance once the slab is cut, with the allowances of daily use taken off.",
+    ),
+    Meaning(
         "surface.cell", "Spacing of the heights", length,
         "The slab is known by one height at each crossing of a square net with this spacing.",
     ),
@@ -173,6 +189,14 @@ ROW_MEANINGS = (
         "confidence asked for upwards.",
     ),
     Meaning(
+        "options.*.in_use_clearance", "Gap it leaves in use", length,
+        "The same gap with the allowances for load, speed, braking, wear and season taken off.",
+    ),
+    Meaning(
+        "options.*.in_use_chance", "Chance that it touches in use", share,
+        "How likely it is that something still touches in daily use once this is done.",
+    ),
+    Meaning(
         "options.*.depth", "Deepest, or thickest", length,
         "The most that is taken off, or laid down, at any place.",
     ),
@@ -191,6 +215,14 @@ ROW_MEANINGS = (
     Meaning(
         "vehicles.*.after_clearance", "Gap once cut", length,
         "The least gap of this vehicle on the finished slab.",
+    ),
+    Meaning(
+        "vehicles.*.after_in_use_clearance", "Gap once cut, in use", length,
+        "The least gap of this vehicle on the finished slab with the allowances of daily use taken off.",
+    ),
+    Meaning(
+        "vehicles.*.after_in_use_chance", "Chance that it touches once cut, in use", share,
+        "How likely it is that this vehicle touches the finished slab in daily use.",
     ),
     Meaning(
         "vehicles.*.alone", "Its own cut", length,

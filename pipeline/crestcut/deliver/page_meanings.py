@@ -8,11 +8,19 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from crestcut import units
 from crestcut.deliver.page_shell import html
-from crestcut.deliver.summary import number
-from crestcut.units import FOOT, INCH, inches, millimetres
-
-LITRES_PER_CUBIC_FOOT = 28.316846592  # exact, from the foot
+from crestcut.units import (
+    FOOT,
+    INCH,
+    at_least,
+    at_most,
+    inches,
+    inches_at_least,
+    inches_at_most,
+    millimetres,
+    number,
+)
 
 
 @dataclass(frozen=True)
@@ -40,6 +48,16 @@ def length(metres: float, decimals: int = 1) -> str | Markup:
     return _pair(si, us)
 
 
+def length_at_least(metres: float, denominator: int = 32) -> str:
+    """A limit from below in both systems, each rounded up for itself."""
+    return _pair(millimetres(at_least(metres)), inches_at_least(metres, denominator))
+
+
+def length_at_most(metres: float, denominator: int = 32) -> str:
+    """A limit from above in both systems, each rounded down for itself."""
+    return _pair(millimetres(at_most(metres)), inches_at_most(metres, denominator))
+
+
 def _feet(metres: float) -> str:
     """ "27 ft 2 3/4 in": to the quarter of an inch, as the viewer writes it."""
     feet, quarters = divmod(round(abs(metres) / FOOT * 48), 48)
@@ -54,8 +72,7 @@ def area(square_metres: float) -> Markup:
 
 def volume(cubic_metres: float) -> Markup:
     """Litres and cubic feet."""
-    litres = cubic_metres * 1000
-    return _pair(f"{number(litres)} litres", f"{number(litres / LITRES_PER_CUBIC_FOOT)} ft³")
+    return _pair(units.litres(cubic_metres), f"{number(cubic_metres / FOOT**3)} ft³")
 
 
 def share(value: float) -> str:

@@ -7,8 +7,9 @@ from collections.abc import Mapping, Sequence
 from markupsafe import Markup
 
 from crestcut.cut.forbidden import forbidden, not_into_it
+from crestcut.deliver.options_words import enough_words
 from crestcut.deliver.page_figures import figure, look_up
-from crestcut.deliver.page_meanings import length, share
+from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import measure_line, odds, room, sentence
 from crestcut.deliver.report import Report
@@ -20,15 +21,19 @@ Row = tuple[str | Markup, ...]  # of cells: what is not markup is text
 
 def options(report: Report, document: Document) -> Markup:
     """The table of options. Each cell carries its own heading, so that it can stand alone on a phone."""
-    head = ("What", "Gap it leaves", "Chance that it touches", "Enough?", "What it takes")
+    head = ("What", "At walking pace", "In use", "Enough?", "What it takes")
     listed = rows_of(document, "options")
     rows = [_option(report, document, k, row) for k, row in enumerate(listed)]
     rows = rows or _plain_rows(report, document)
     if report.advice:
         how = measure_line(report, document, 0)
-        rows.insert(0, ("Measure first", "the same, better known", "nearer to yes or no", NONE, how))
+        rows.insert(0, ("Measure first", "the same, better known", NONE, "nearer to yes or no", how))
     sure = f"{report.job.wanted.confidence * 100:g} %"
-    note = f"What is enough comes first, cheapest first. Enough: every gap asked for, {sure} sure or more."
+    note = (
+        "What is enough comes first, cheapest first: the gap it leaves and the chance that it touches, at"
+        " walking pace as measured, and in use with the allowances taken off. Enough: every gap asked for,"
+        f" {sure} sure or more, at walking pace, and as sure that nothing touches in use."
+    )
     return html(
         '<section id="options" aria-labelledby="options-title"><h2 id="options-title">Options</h2>'
         '<p class="hint">{}</p>{}</section>{}',
@@ -39,8 +44,7 @@ def options(report: Report, document: Document) -> Markup:
 def _option(report: Report, document: Document, k: int, row: Mapping[str, object]) -> Row:
     """One row of ``result.json``'s options."""
     key = f"options.{k}"
-    gap = look_up(document, f"{key}.clearance")
-    left = NONE if gap is None else figure(document, f"{key}.clearance", room(gap))
+    left = _gap(document, f"{key}.clearance", f"{key}.chance")
     takes: list[str | Markup] = [sentence(str(row.get("needs") or "nothing"))]
     depth, litres = look_up(document, f"{key}.depth"), look_up(document, f"{key}.litres")
     laid = (litres or 0) < 0
@@ -51,31 +55,35 @@ def _option(report: Report, document: Document, k: int, row: Mapping[str, object
         much = figure(document, f"{key}.litres")
         takes.append(html("{} {}.", much, "laid down" if laid else "taken away"))
     name = sentence(str(row.get("name"))).rstrip(".")
-    enough: str | Markup
-    enough, sure = "yes" if row.get("reaches") else "no", look_up(document, f"{key}.enough")
+    works, in_use = bool(row.get("reaches")), bool(row.get("reaches_in_use"))
+    enough: str | Markup = _yes(works, in_use)
+    sure = look_up(document, f"{key}.enough")
     if row.get("forbids"):
         enough = "not on this slab"
     elif sure is not None:
-        before, shown = _enough(bool(row.get("reaches")), sure, report.job.wanted.confidence)
-        enough = html("{}{}", before, figure(document, f"{key}.enough", shown))
-    if row.get("line"):
-        takes.append(f"Shown on the slab: {line_words(row['line'], report.scan.frame.unit)}.")
-    return name, left, _chance(document, f"{key}.chance"), enough, joined(takes, " ")
+        before, shown = enough_words(works, sure, report.job.wanted.confidence)
+        enough = html("{}, {}{}", enough, before, figure(document, f"{key}.enough", shown))
+    if works and not in_use and not row.get("forbids"):
+        enough = html("{}; not in use", enough)
+    if row.get("line_points"):
+        takes.append(f"Shown on the slab: {line_words(row['line_points'], report.scan.frame.unit)}.")
+    used = _gap(document, f"{key}.in_use_clearance", f"{key}.in_use_chance")
+    return name, left, used, enough, joined(takes, " ")
 
 
-def _enough(reaches: bool, sure: float, wanted: float) -> tuple[str, str]:
-    """Yes or no as the summary says it, and the share: what stands before the figure, and the figure.
+def _yes(works: bool, in_use: bool) -> str:
+    return "no" if not works else "yes" if in_use else "at walking pace"
 
-    A cut is called enough by the margin it was planned with for ``wanted``; the share is counted once more on
-    the finished surface and may come out on the other side of ``wanted``. Then both are said for what they
-    are.
-    """
-    word = "yes" if reaches else "no"
-    if reaches == (sure >= wanted - 1e-9):
-        return "", f"{word}, {share(sure)}"
-    if reaches:
-        return f"{word}, planned for {wanted * 100:g} %; counted again once cut: ", share(sure)
-    return f"{word}, the margin planned for {wanted * 100:g} % is not kept; counted again: ", share(sure)
+
+def _gap(document: Document, gap: str, chance: str) -> str | Markup:
+    """The gap at a key, with the chance of a touch at another."""
+    value = look_up(document, gap)
+    if value is None:
+        return NONE
+    shown = figure(document, gap, room(value))
+    if look_up(document, chance) is None:
+        return shown
+    return html("{}, touches {}", shown, _chance(document, chance))
 
 
 def line_words(ends: object, unit: str) -> str:
@@ -95,27 +103,24 @@ def _chance(document: Document, key: str) -> str | Markup:
 
 def _plain_rows(report: Report, document: Document) -> list[Row]:
     """Where no options were worked out: as it is, and the cut."""
-    before = look_up(document, "before.least_clearance")
+    now, used = (
+        _gap(document, f"{key}.least_clearance", f"{key}.chance_of_contact") for key in ("before", "in_use")
+    )
     rows: list[Row] = [
-        (
-            "Leave it as it is",
-            NONE if before is None else figure(document, "before.least_clearance", room(before)),
-            _chance(document, "before.chance_of_contact"),
-            "yes" if report.kind == "none" else "no",
-            "Nothing.",
-        )
+        ("Leave it as it is", now, used, "yes" if report.kind == "none" else "no", "Nothing.")
     ]
     plan = report.plan
     if plan is not None and plan.deepest > 0:
-        chance = _chance(document, "after.chance_of_contact")
         enough: str | Markup = "yes" if plan.feasible else html("no, {} short", length(plan.short_by))
         deep, much = figure(document, "cut.deepest"), figure(document, "cut.volume")
         takes: str | Markup = html("Grinding: at most {} deep, {} taken away.", deep, much)
         if found := forbidden(report.job.slab, report.job.keeps):
             enough, takes = "not on this slab", sentence(not_into_it(found))
-        after = look_up(document, "after.least_clearance")
-        left = NONE if after is None else figure(document, "after.least_clearance", room(after))
-        rows.append(("Cut the slab", left, chance, enough, takes))
+        left, then = (
+            _gap(document, f"{key}.least_clearance", f"{key}.chance_of_contact")
+            for key in ("after", "after.in_use")
+        )
+        rows.append(("Cut the slab", left, then, enough, takes))
     return rows
 
 
@@ -151,6 +156,9 @@ def _vehicle(document: Document, k: int, row: Mapping[str, object]) -> Row:
         after = html("{}, enough" if row["enough"] else "{}, not enough", after)
     name, verdict = html("<bdi>{}</bdi>", row.get("name")), str(row.get("verdict") or NONE)
     touch = _chance(document, f"vehicles.{k}.chance_of_contact")
+    if look_up(document, f"vehicles.{k}.after_in_use_clearance") is not None:
+        used = _gap(document, f"vehicles.{k}.after_in_use_clearance", f"vehicles.{k}.after_in_use_chance")
+        after = html("{}; in use {}", after, used)
     return name, verdict, cell("least_clearance", gap=True), touch, after, joined(part, " ")
 
 

@@ -7,11 +7,13 @@ from collections.abc import Mapping
 
 from markupsafe import Markup
 
+from crestcut.cut.option_rows import Answer
 from crestcut.deliver.page_figures import figure
 from crestcut.deliver.page_meanings import length, share
 from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import next_steps
+from crestcut.travel.chance import one_in
 
 MEASURE = "measure first"
 WAYS = ("keep to the line", "another line", "less load", "slower", "more pressure")  # options without work
@@ -42,7 +44,7 @@ def odds(chance: float) -> str:
     if chance < 0.001 or chance > 0.999:
         return share(chance)
     rare = chance if chance <= 0.5 else 1 - chance
-    many = max(round(1 / rare), 2)
+    many = one_in(rare)
     return f"about {1 if chance <= 0.5 else many - 1} in {many}"
 
 
@@ -61,10 +63,13 @@ def _drive_here(report: Report) -> list[Markup]:
     for option in report.options:
         if option.works and option.kind in WAYS:
             known = option.clearance == option.clearance
-            leaves = html("It leaves {}.", length(option.clearance)) if known else ""
+            walking, used = length(option.clearance), room(option.in_use)
+            leaves = html("It leaves {} at walking pace, {} in use.", walking, used) if known else ""
+            how = " at walking pace" if option.answer is Answer.WALKING_PACE else ""
             return [
                 html(
-                    "<strong>No cut is needed if you drive here: {}.</strong> {} {}",
+                    "<strong>No cut is needed{} if you drive here: {}.</strong> {} {}",
+                    how,
                     option.name,
                     leaves,
                     sentence(option.needs),

@@ -11,10 +11,11 @@ from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup
 
-from crestcut.deliver.page_meanings import length
+from crestcut.deliver.page_meanings import length, length_at_least, length_at_most
 from crestcut.deliver.page_shell import html, joined
 from crestcut.units import both
-from crestcut.work.jig_records import Jig, Range, Ties
+from crestcut.work.jig_records import STICK_INCHES, Jig, Ties
+from crestcut.work.quantities import BAG, bags_words, hours_words, span_words, wear_words
 from crestcut.work.records import Measure, Quantities, SetOut, Silica, Worksheet
 
 
@@ -48,18 +49,21 @@ def _passes(sheet: Worksheet) -> Markup:
     if not sheet.passes:
         return Markup()
     rows = [
-        (f"{p.number}", p.tool, p.what, _span(p.hours, "h")) for p in sheet.passes
+        (f"{p.number}", p.tool, p.what, hours_words(p.hours)) for p in sheet.passes
     ]  # fmt: skip
     return html("<p>{}</p>{}", sheet.why_tools, _table(("", "Tool", "What", "Time"), rows))
 
 
 def _quantities(q: Quantities) -> Markup:
     facts = [
-        ("Grinding", _span(q.hours, "h")), ("Hands on the trigger", _span(q.trigger_hours, "h")),
-        ("Bags of dust or slurry", _span(q.bags, "")), ("Slots in all", f"{q.kerf_metres:.0f} m"),
-        *((f"Wheels: {name}", _span(count, "")) for name, count in q.wheels),
-        *((f"Vibration: {name}", _span(v, "m/s²")) for name, v in q.vibration),
-    ]  # fmt: skip
+        ("All steps, from chalk to check", hours_words(q.hours)),
+        ("Hands on the trigger", hours_words(q.trigger_hours)),
+        ("Concrete, the plan to what hands take", span_words(q.taken.times(1000), "litres")),
+        ("Dust or slurry", f"{bags_words(q)} of {span_words(BAG, 'kg', 0)}"),
+        ("Slots in all", f"{q.kerf_metres:.0f} m"),
+        *((f"Wear: {name}", wear_words(used)) for name, used in q.wheels),
+        *((f"Vibration: {name}", span_words(v, "m/s²", 1)) for name, v in q.vibration),
+    ]
     known = joined(html("<div><dt>{}</dt><dd>{}</dd></div>", *fact) for fact in facts)
     if not q.volume > 0:
         return Markup()
@@ -119,8 +123,8 @@ def _jig(jig: Jig | None) -> Markup:
         "<p>{}, sagging {}; the cutter reaches {} below it, {} when worn. Stick that must pass under it: {}. "
         "{} lifts; a spacer is {} ({}), one less under both ends in each lift, none in the last.</p>"
         "{}<ul>{}{}</ul>",
-        jig.board.name, length(jig.board.sag), length(jig.reach), length(jig.worn), length(jig.stick),
-        len(jig.lifts), name, length(thick), _table(head, rows), stacks, _items(jig.cannot),
+        jig.board.name, length(jig.board.sag), length(jig.reach), length(jig.worn),
+        length_at_least(jig.stick, STICK_INCHES), len(jig.lifts), name, length(thick), _table(head, rows), stacks, _items(jig.cannot),
     )  # fmt: skip
 
 
@@ -152,7 +156,14 @@ def _strings(found: SetOut | None) -> Markup:
     if found is None or not found.strings:
         return Markup()
     rows = [
-        (str(r.lane), length(r.rear_at), length(r.front_at), length(r.blocks), length(r.at), length(r.least))
+        (
+            str(r.lane),
+            length(r.rear_at),
+            length(r.front_at),
+            length_at_most(r.blocks),
+            length(r.at),
+            length_at_least(r.least),
+        )
         for r in found.strings
     ]
     head = ("String", "Rear block at", "Front block at", "Blocks", "Measure at", "Must read at least")
@@ -167,12 +178,6 @@ def _water(sheet: Worksheet) -> Markup:
     said += [f"{walk.kind}: {line}" for walk in sheet.walks for line in walk.said]
     head = html("<p><strong>{}</strong></p>", water.headline) if water.headline else ""
     return html("{}<ul>{}</ul>", head, _items(said))
-
-
-def _span(span: Range, unit: str) -> str:
-    digits = 0 if span.high >= 10 or unit == "" else 1
-    low, high = f"{span.low:.{digits}f}", f"{span.high:.{digits}f}"
-    return f"{low if low == high else f'{low} to {high}'} {unit}".strip()
 
 
 def _items(lines: Iterable[str]) -> Markup:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from crestcut.cut.slab_limits import mass_of
 from crestcut.deliver import ink, plan_layers
 from crestcut.deliver.colours import SHALLOWEST, depth_colours
 from crestcut.deliver.ends import grinding_is_no_cure
@@ -17,9 +18,10 @@ from crestcut.deliver.plan_contours import contour_levels
 from crestcut.deliver.plan_relief import ground_picture
 from crestcut.deliver.plan_window import Window
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import CONCRETE_DENSITY, estimate_words, number, verdict_line
+from crestcut.deliver.summary import estimate_words, verdict_line
 from crestcut.grid import FloatArray
-from crestcut.units import INCH, both, inches
+from crestcut.travel.chance_words import left_words
+from crestcut.units import INCH, both, inches, litres, number
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -183,11 +185,10 @@ def _facts(report: Report) -> list[str]:
     if grinding_is_no_cure(report):
         facts.append("Grinding is not the cure here: shown is all that the limits allow")
     if plan is not None and plan.deepest > 0:
-        litres = plan.volume * 1000
         facts.append(f"Deepest {both(plan.deepest)}")
-        facts.append(
-            f"{number(plan.area)} m2, {number(litres)} litres, {number(litres / 1000 * CONCRETE_DENSITY)} kg"
-        )
+        facts.append(f"{number(plan.area)} m2, {litres(plan.volume)}, {number(mass_of(plan.volume))} kg")
+    if plan is not None and plan.deepest > 0 and report.left is not None:
+        facts.append(f"After it: {left_words(report.left)}")
     if plan is not None and not plan.feasible:
         facts.append(f"Not enough: {both(plan.short_by)} short; limited by {'; '.join(plan.binding)}")
     worst = report.before.worst

@@ -27,6 +27,7 @@ from crestcut.deliver.profile_layers import (
 from crestcut.deliver.report import Report
 from crestcut.deliver.section import Section, section_at
 from crestcut.deliver.summary import estimate_words, place_words, verdict_line
+from crestcut.travel.chance_words import left_words
 from crestcut.units import both
 
 if TYPE_CHECKING:
@@ -198,6 +199,8 @@ def _facts(report: Report) -> list[str]:
     facts += estimate_words(report)
     if plan is not None and plan.deepest > 0:
         facts.append(f"Cut, hatched: {both(plan.deepest)} at its deepest anywhere")
+        if report.left is not None:
+            facts.append(f"After it: {left_words(report.left)}")
     if report.vehicle.springs and not report.vehicle.springs.measured and not report.vehicle.rigid:
         facts.append("Springs not measured: equal springs taken")
     return facts

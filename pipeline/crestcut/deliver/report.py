@@ -16,7 +16,7 @@ from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
 from crestcut.scan.records import Scan
 from crestcut.surface.records import Surface
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Left
 from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
 from crestcut.travel.soft import SoftContact
 from crestcut.vehicle.records import Vehicle
@@ -49,7 +49,8 @@ class PlacedKeep:
 class VehicleRow:
     """One of several vehicles over the slab.
 
-    part : the one that comes nearest today.  today, in_use, after : as for the report, of this vehicle.
+    part : the one that comes nearest today.  today, in_use, after, after_in_use : as for the report, of this
+    vehicle.
     alone : the deepest cut it would need by itself, m.  volume : its own part of the common cut, m3.
     enough : does every gap of it reach what is asked once the common cut is made.  short_by : m it stays
     below.
@@ -67,6 +68,7 @@ class VehicleRow:
     short_by: float
     file: str = ""
     sha256: str = ""
+    after_in_use: Chance | None = None
 
 
 @dataclass(frozen=True, eq=False)
@@ -76,7 +78,8 @@ class Report:
     vehicle : with several, the one that has least room; ``vehicles`` then tells of each, this one first.
 
     kind : what meets what today: crest, nose, tail, side or none.  today, in_use, after : chance of contact
-    as measured at walking pace, with the allowances of use, and once cut; None where it was not worked out.
+    as measured at walking pace, with the allowances of use, and once cut; after_in_use : once cut, with those
+    allowances; None where it was not worked out.
     in_use_worst : the worst contact in use, if another than today's.  plan : None when no cut was worked out.
     release : ok, provisional or not for cutting. provisional : depths may still move, whatever else the
     release says.  doubts : figures that people wrote and that look mistaken, in words.  advice : hand
@@ -112,6 +115,7 @@ class Report:
     seconds: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
     doubts: tuple[str, ...] = ()
+    after_in_use: Chance | None = None
 
     def __post_init__(self) -> None:
         if self.kind not in CONTACT_KINDS:
@@ -161,6 +165,13 @@ class Report:
         """What every file of the job says of itself."""
         release = NOTHING if self.nothing_to_cut else self.release
         return Identity(self.title, release, self.job.date, self.version)
+
+    @property
+    def left(self) -> Left | None:
+        """What the cut leaves, at walking pace and in use; None where either was not worked out."""
+        if self.after is None or self.after_in_use is None:
+            return None
+        return Left(self.after, self.after_in_use)
 
     @property
     def title(self) -> str:

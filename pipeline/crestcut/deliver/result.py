@@ -11,6 +11,7 @@ from pathlib import Path
 import numpy as np
 
 from crestcut.cut.option_rows import Option
+from crestcut.deliver.frames import advice, frame_and_units, line, place
 from crestcut.deliver.report import Report, VehicleRow
 from crestcut.deliver.split_words import split_document
 from crestcut.travel.chance import in_use_allowances
@@ -22,14 +23,16 @@ SCHEMA = "crestcut.result/1"
 
 
 def result_document(report: Report) -> dict[str, object]:
-    """Every key of the contract. ``x`` and ``y`` are metres along the scan's own axes and from its own
-    origin; ``point`` is the same place in the scan's own unit, as a job file would write it."""
+    """Every key of the contract. Coordinates are metres along the scan's own axes and from its own origin;
+    what is called a point is the same place in the scan's own unit, as a job file would write it; ``frame``
+    says so."""
     document = {
         "schema": SCHEMA,
         "version": report.version,
         "seed": report.seed,
         "title": report.title,
         "dated": report.job.date,
+        **frame_and_units(report.scan.frame),
         "inputs": inputs_of(report),
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,
@@ -46,7 +49,7 @@ def result_document(report: Report) -> dict[str, object]:
             ],
         },
         "soft": [{"pressed": s.pressed, **place_of(report, s.at)} for s in report.soft],
-        "advice": {"measure": [dict(item) for item in report.advice]},
+        "advice": {"measure": advice(report.scan.frame, report.advice)},
         "cut": _cut(report),
         "after": _after(report),
         "options": [_option(report, option) for option in report.options],
@@ -59,7 +62,7 @@ def result_document(report: Report) -> dict[str, object]:
         "surface": _surface(report),
         "scan": _scan(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
-        "travel": {"line": _points(report, report.line.xy[[0, -1]]), "length": report.line.length},
+        "travel": {**line(report.scan.frame, report.line.xy[[0, -1]]), "length": report.line.length},
         "doubts": list(report.doubts),
         "notes": list(
             dict.fromkeys((*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes))
@@ -104,20 +107,29 @@ def _state(
 ) -> dict[str, object]:
     """One of the two chances; only for today does the swept contact stand in where none was worked out."""
     swept = None if worst is None or in_use else worst.gap
+    known = _chance(chance)
+    if chance is None:
+        known |= {"verdict": None if in_use else report.verdict, "least_clearance": swept}
     return {
-        "verdict": chance.verdict if chance else (None if in_use else report.verdict),
+        **known,
         "kind": report.kind,
-        "least_clearance": chance.least_clearance if chance else swept,
-        "interval": chance.interval if chance else None,
-        "chance_of_contact": chance.chance_of_contact if chance else None,
-        "chance_in_words": chance.words if chance else None,
-        "spread": chance.spread if chance else None,
-        "scan_share": chance.scan_share if chance else None,
-        "draws": chance.draws if chance else None,
-        "reasons": chance.reasons if chance else (),
         "swept_gap": None if worst is None else worst.gap,
         **place_of(report, worst),
     }
+
+
+def _chance(chance: Chance | None) -> dict[str, object]:
+    """One chance; every key None, and no reasons, where it was not worked out."""
+    if chance is None:
+        names = ("verdict", "least_clearance", "interval", "chance_of_contact", "chance_in_words", "spread",
+                 "scan_share", "draws")  # fmt: skip
+        return {**dict.fromkeys(names), "reasons": ()}
+    return {
+        "verdict": chance.verdict, "least_clearance": chance.least_clearance, "interval": chance.interval,
+        "chance_of_contact": chance.chance_of_contact, "chance_in_words": chance.words,
+        "spread": chance.spread, "scan_share": chance.scan_share, "draws": chance.draws,
+        "reasons": chance.reasons,
+    }  # fmt: skip
 
 
 def place_of(report: Report, contact: Contact | None) -> dict[str, object]:
@@ -127,10 +139,8 @@ def place_of(report: Report, contact: Contact | None) -> dict[str, object]:
         return dict.fromkeys(
             ("station", "x", "y", "point", "part", "zone", "load", "way", "offset", "heading")
         )
-    point = report.plan_point(contact.xy)
-    x, y = np.asarray(point) * report.scan.frame.plan_scale
     return {
-        "station": contact.station, "x": x, "y": y, "point": point, "part": contact.part, "zone":
+        "station": contact.station, **place(report.scan.frame, contact.xy), "part": contact.part, "zone":
         contact.zone, "load": contact.variant.load, "way": contact.variant.way, "offset":
         contact.variant.offset, "heading": contact.variant.heading,
     }  # fmt: skip
@@ -176,19 +186,22 @@ def _after(report: Report) -> dict[str, object]:
         "least_clearance": report.after.least_clearance if report.after else (swept.gap if swept else None),
         "interval": report.after.interval if report.after else None,
         "chance_of_contact": report.after.chance_of_contact if report.after else None,
+        "verdict": report.after.verdict if report.after else None,
+        "chance_in_words": report.after.words if report.after else None,
         "swept_gap": swept.gap if swept else None,
+        "in_use": _chance(report.after_in_use),
     }
 
 
 def _option(report: Report, option: Option) -> dict[str, object]:
     """One row of the options; what has no meaning for it is null."""
-    line = None if option.line is None else [report.plan_point(p) for p in option.line]
     return {
         "kind": option.kind, "name": option.name, "clearance": option.clearance, "chance": option.chance,
-        "enough": option.enough, "reaches": option.works, "in_use_clearance": option.in_use,
+        "enough": option.enough, "reaches": option.works, "reaches_in_use": option.works_in_use,
+        "answer": str(option.answer), "in_use_clearance": option.in_use,
         "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
-        option.volume * 1000, "needs": option.needs, "on_line": option.on_line, "line": line, "swept_gap":
-        option.swept, "forbids": list(option.forbids),
+        option.volume * 1000, "needs": option.needs, "on_line": option.on_line,
+        **line(report.scan.frame, option.line), "swept_gap": option.swept, "forbids": list(option.forbids),
     }  # fmt: skip
 
 
@@ -201,6 +214,8 @@ def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
         "chance_of_contact": row.today.chance_of_contact, "in_use_clearance": row.in_use.least_clearance,
         "in_use_chance": row.in_use.chance_of_contact, "after_clearance": row.after.least_clearance,
         "after_interval": row.after.interval, "after_chance": row.after.chance_of_contact,
+        "after_in_use_clearance": row.after_in_use.least_clearance if row.after_in_use else None,
+        "after_in_use_chance": row.after_in_use.chance_of_contact if row.after_in_use else None,
         "enough": row.enough,
         "short_by": row.short_by, "alone": row.alone, "volume": row.volume, "litres": row.volume * 1000,
         "share": row.volume / cut if cut > 0 else None,
@@ -237,10 +252,6 @@ def _scan(report: Report) -> dict[str, object]:
         for f in scan.files
     ]  # fmt: skip
     return {"points": len(scan.points), "unit": scan.frame.unit, "up": scan.frame.up, "files": files}
-
-
-def _points(report: Report, xy: np.ndarray) -> list[tuple[float, float]]:
-    return [report.plan_point((float(x), float(y))) for x, y in xy]
 
 
 def plain(value: object) -> object:

@@ -10,8 +10,8 @@ import numpy as np
 
 from crestcut.deliver import ink
 from crestcut.deliver.sheet_paper import Paper
-from crestcut.units import FOOT, both, inches, millimetres
-from crestcut.work.jig_records import Jig, JigRow
+from crestcut.units import FOOT, at_least, both, inches, millimetres
+from crestcut.work.jig_records import Jig, JigRow, stick_words
 from crestcut.work.records import Worksheet
 from crestcut.work.site import Site
 from crestcut.work.strips import CLOSE
@@ -114,7 +114,8 @@ def jig_lines(jig: Jig) -> list[str]:
     name, thick = jig.spacer
     lines = [
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m ({jig.board.length / FOOT:.0f} ft). It hangs"
+            f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m"
+            f" ({at_least(jig.board.length, FOOT / 2) / FOOT:g} ft) or longer. It hangs"
             f" through {millimetres(jig.board.own_sag)} by itself, {millimetres(jig.board.sag)} with tool and"
             " hand at its middle. Sight along it: no twist, no bow."
         ),
@@ -134,7 +135,7 @@ def jig_lines(jig: Jig) -> list[str]:
             f" {both(jig.smoothing)}."
         ),
         (
-            f"Stick: saw one {millimetres(jig.stick)} ({inches(jig.stick)}) long. When done it must pass"
+            f"Stick: saw one {stick_words(jig)} long. When done it must pass"
             f" upright under the board,"
             " nobody leaning on it, everywhere between the stop lines."
         ),
@@ -263,7 +264,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     low, high = float(view.under[j]) - jig.stick * MM, float(view.under[j])
     axes.plot([place, place], [low, high], color=ink.INK, lw=3.0, solid_capstyle="butt")
     axes.annotate(
-        f"stick {millimetres(jig.stick)} = reach {both(jig.reach)}\n+ cup {both(jig.smoothing)}",
+        stick_sum(jig),
         (place, (low + high) / 2),
         xytext=(view.span * 0.72, float(view.under[-1]) * 0.30),
         ha="center",
@@ -284,6 +285,14 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
         path_effects=ink.halo(2.6),
         **ink.SMALL,
     )
+
+
+def stick_sum(jig: Jig) -> str:
+    """What the stick is made up of, in figures that add up as they are printed."""
+    parts = [round(v * MM, 1) for v in (jig.reach, jig.smoothing)]
+    spare = round(jig.stick * MM, 1) - sum(parts)
+    made = f"stick {millimetres(jig.stick)} = reach {parts[0]:.1f}"
+    return f"{made}\n+ cup {parts[1]:.1f} + {spare:.1f} to be sure"
 
 
 def _stops(axes: Axes, view: _View, row: JigRow, top: float) -> None:

@@ -4,7 +4,6 @@ and record page when released.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -12,21 +11,14 @@ import numpy as np
 
 from crestcut.deliver import ink
 from crestcut.deliver.sheet_paper import SIDE, Paper
-from crestcut.units import both, inches, millimetres
-from crestcut.work.jig_records import Range
+from crestcut.travel.chance_words import left_lines
+from crestcut.units import FOOT, GALLON, POUND, both, inches, millimetres, number
+from crestcut.work.quantities import BAG, bags_words, hours_words, span_words, wear_words
 from crestcut.work.records import Quantities, ReleaseState, Silica, Worksheet
 from crestcut.work.site import Site
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
-
-POUND, GALLON, FOOT2 = 0.45359237, 3.785411784, 0.3048**2  # kg, l, m2
-
-
-def words(span: Range, unit: str, decimals: int = 1) -> str:
-    """ "2.1 to 5.9 h"."""
-    low, high = f"{span.low:.{decimals}f}", f"{span.high:.{decimals}f}"
-    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
 
 
 def first_page(sheet: Worksheet) -> list[Figure]:
@@ -77,6 +69,10 @@ def _amounts(paper: Paper, sheet: Worksheet) -> None:
     amounts = sheet.quantities
     if amounts.volume <= 0:
         return
+    if sheet.left is not None:
+        paper.heading("What it leaves")
+        for line in left_lines(sheet.left):
+            paper.text(line, "\u2022")
     paper.heading("How much")
     for line in amount_lines(amounts, sheet.metric):
         paper.text(line, "\u2022")
@@ -85,31 +81,26 @@ def _amounts(paper: Paper, sheet: Worksheet) -> None:
 
 def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
     """Quantities and times in words; pounds and gallons as well where the tape is in inches."""
-    low, high = math.ceil(amounts.bags.low), math.ceil(amounts.bags.high)
-    bags = f"{high} bag{'s' if high > 1 else ''}" if low == high else f"{low} to {high} bags"
     taken = amounts.taken.times(1000)
     other = (
         ""
         if metric
-        else f" ({amounts.area / FOOT2:.0f} ft2, {words(taken.times(1 / GALLON), 'gal')},"
-        f" {words(amounts.mass.times(1 / POUND), 'lb', 0)})"
+        else f" ({number(amounts.area / FOOT**2)} ft2, {span_words(taken.times(1 / GALLON), 'gal')},"
+        f" {span_words(amounts.mass.times(1 / POUND), 'lb')})"
     )
     lines = [
-        f"Concrete: {amounts.area:.2f} m2, {words(taken, 'litres')}, {words(amounts.mass, 'kg', 0)}{other},"
-        f" in {bags} of 10 to 20 kg"
+        f"Concrete: {number(amounts.area)} m2, {span_words(taken, 'litres')},"
+        f" {span_words(amounts.mass, 'kg')}{other}, in {bags_words(amounts)} of {span_words(BAG, 'kg', 0)}"
         + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else "")
         + ". The least is the plan, the most what hands usually take.",
         (
-            f"Time: {words(amounts.hours, 'h')} with setting up and cleaning, of which"
-            f" {words(amounts.trigger_hours, 'h')} with a trigger pressed."
+            f"Time: {hours_words(amounts.hours)} for all steps from chalk to check, of which"
+            f" {hours_words(amounts.trigger_hours)} with a trigger pressed."
         ),
     ]
     if amounts.wheels:
-        lines.append(
-            "Wear: "
-            + "; ".join(f"{name}: {words(span, 'of a set', 2)}" for name, span in amounts.wheels)
-            + "."
-        )
+        wear = "; ".join(f"{name}: {wear_words(span)}" for name, span in amounts.wheels)
+        lines.append(f"Wear: {wear}.")
     return [*lines, *amounts.notes]
 
 
@@ -124,7 +115,7 @@ def order_page(sheet: Worksheet) -> list[Figure]:
     paper = Paper(sheet, "Order of work")
     for step in sheet.passes:
         paper.need(0.5)
-        paper.text(f"{step.tool} ({words(step.hours, 'h')})", f"{step.number}", bold=True)
+        paper.text(f"{step.tool} ({hours_words(step.hours)})", f"{step.number}", bold=True)
         paper.text(step.what, " ")
     paper.together("What can hurt you", sheet.cautions, 9.0)
     return paper.figures

@@ -11,8 +11,8 @@ from crestcut.deliver import ink
 from crestcut.deliver.sheet_jig import ARROW, MM, TIMBER, box
 from crestcut.deliver.sheet_paper import Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
-from crestcut.units import both, inches, millimetres
-from crestcut.work.jig_records import FloorJig, Jig, Rails, Spot
+from crestcut.units import at_least, both, both_at_least, inches, millimetres, number
+from crestcut.work.jig_records import FloorJig, Jig, Rails, Spot, stick_words
 from crestcut.work.records import Dot, SetOut, Worksheet
 
 if TYPE_CHECKING:
@@ -41,7 +41,8 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         _draw_rails(paper.axes(2.1, inset=0.3), rails, [d for d in out.dots if _in(rails, d)])
         paper.at += 0.25
         _spot_table(paper, rails.spots)
-        paper.text(f"The rails leave at most {both(rails.leaves)} over the finished surface.", "\u2022")
+        most = both_at_least(rails.leaves)
+        paper.text(f"The rails leave at most {most} over the finished surface.", "\u2022")
     return paper.figures
 
 
@@ -132,10 +133,10 @@ def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
     """The floor case: blocks exactly as high as the cutter reaches, on datum spots, drawn and listed."""
     paper = Paper(sheet, "Jig for a floor: blocks on datum spots")
     _draw_floor(paper.axes(2.4), jig)
-    below = jig.reach + jig.smoothing
+    below = jig.below
     for k, line in enumerate(
         (
-            f"Board: {jig.board.name}, {jig.board.length:.1f} m; it hangs through"
+            f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m; it hangs through"
             f" {millimetres(jig.board.sag)} under the tool.",
             f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup takes"
             f" {both(jig.smoothing)} more: blocks {both(below)} high on a spot at the level wanted bring the"
@@ -144,8 +145,8 @@ def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
             "Find each spot, brush it clean, set its block with the screw, and measure it. The board lies"
             " over two spots of a pair;"
             " turn it about one block to sweep the high spot between them.",
-            f"Stick: {millimetres(below + 0.00025)} long, must pass under the board everywhere."
-            f" {jig.litres:.1f} litres,"
+            f"Stick: {stick_words(jig)} long, must pass under the board everywhere."
+            f" {number(jig.litres)} litres,"
             f" {both(jig.deepest)} at the deepest.",
         ),
         start=1,
@@ -162,7 +163,7 @@ def _draw_floor(axes: Axes, jig: FloorJig) -> None:
     first, second = jig.pairs[0] if jig.pairs else (jig.spots[0].name, jig.spots[-1].name)
     a, b = (next(s for s in jig.spots if s.name == name) for name in (first, second))
     span = max(((a.station - b.station) ** 2 + (a.offset - b.offset) ** 2) ** 0.5, 0.1)
-    below = (jig.reach + jig.smoothing) * MM
+    below = jig.below * MM
     thick = jig.board.thickness * MM
     rise = jig.deepest * MM
     import numpy as np

@@ -12,7 +12,7 @@ import numpy as np
 from crestcut.deliver.sheet_map import draw_maps
 from crestcut.deliver.sheet_paper import ROW, Paper
 from crestcut.deliver.sheet_ties import tie_cells
-from crestcut.units import inches, millimetres
+from crestcut.units import both_at_least, inches, inches_at_least, inches_at_most, millimetres
 from crestcut.work.records import KerfDepth, SetOut, StringRow, Worksheet
 from crestcut.work.site import Site
 
@@ -23,6 +23,7 @@ MM = 1000.0
 WIDE = 102  # characters of a table on one line
 PAIRS = 8  # of station and depth on one line
 READINGS = 9  # of a string on one line
+DRILL_INCHES = 64  # parts of an inch: a dot is ground to, so a coarser stop would leave or take too much
 
 
 def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
@@ -41,7 +42,7 @@ def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
             f"{d.station:.2f}",
             f"{d.offset:+.2f}",
             f"{d.depth * MM:.1f}",
-            inches(d.depth).removesuffix(" in"),
+            inches(d.depth, DRILL_INCHES).removesuffix(" in"),
             *tie_cells(d.ties),
         ]
         for d in out.dots
@@ -77,7 +78,8 @@ def chart_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
         f"Across: {sheet.words.station}, m along the line; down: the middle of each strip. Between two"
         " figures the depth changes evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it."
         " 'Stop' is where the depth has come down to nothing; what has no figures between the board's end and"
-        " it is tapered evenly. When all is done a depth gauge must read the figure or more."
+        " it is tapered evenly. When all is done a depth gauge must read the figure, which is rounded up, or"
+        " more."
     )
     by_board = [k for k in out.kerfs if not k.by_hand]
     _matrix(paper, out, by_board)
@@ -164,8 +166,8 @@ def _example(strings: tuple[StringRow, ...]) -> str:
     row = max(strings, key=lambda s: s.least)
     return (
         f"So: on {row.blocks * MM:.0f} mm blocks at {row.rear_at:.2f} and {row.front_at:.2f}, offset"
-        f" {row.offset:+.2f} m, at {row.at:.2f} m the string must read {row.least * MM:.1f} mm"
-        f" ({inches(row.least)}) or more."
+        f" {row.offset:+.2f} m, at {row.at:.2f} m the string must read {both_at_least(row.least)}"
+        " or more."
     )
 
 
@@ -175,14 +177,14 @@ def _string(paper: Paper, number: int, rows: list[StringRow], head: bool) -> Non
     first = rows[0]
     said = (
         f"String {number}  offset {first.offset:+.2f} m  both blocks {first.blocks * MM:.0f} mm"
-        f" ({inches(first.blocks)})  at {first.rear_at:.2f} and {first.front_at:.2f}"
+        f" ({inches_at_most(first.blocks)})  at {first.rear_at:.2f} and {first.front_at:.2f}"
     )
     if head:
         paper.mono(said, bold=True)
     columns = [
         ("from rear block, m", [f"{r.at:.2f}" for r in rows]),
         ("AT LEAST, mm", [f"{r.least * MM:.1f}" for r in rows]),
-        ("in", [inches(r.least, 16).removesuffix(" in") for r in rows]),
+        ("in", [inches_at_least(r.least).removesuffix(" in") for r in rows]),
         ("read", ["....."] * len(rows)),
     ]
     for name, cells in columns:

@@ -201,7 +201,7 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
                 *(f"{v:.2f}" for v in (s.offset, s.rear_at, s.front_at)),
                 f"{s.blocks * 1000:.0f}",
                 f"{s.at:.2f}",
-                f"{s.least * 1000:.0f}",
+                f"{s.least * 1000:.1f}",
             ]
             for s in out.strings
         ],

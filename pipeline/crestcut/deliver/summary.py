@@ -4,21 +4,23 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 
+from crestcut.cut.option_rows import Answer
 from crestcut.cut.records import CutPlan
+from crestcut.cut.slab_limits import mass_of
 from crestcut.deliver.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
-from crestcut.deliver.options_words import option_lines, vehicle_lines
+from crestcut.deliver.options_words import SLOWLY, cheapest, option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.deliver.split_words import split_words
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_words import WALKING, left_lines, state_words
 from crestcut.travel.records import Contact
-from crestcut.units import FOOT, both, millimetres
+from crestcut.units import FOOT, POUND, both, litres, number
 from crestcut.work.drain import drain_words
 from crestcut.work.records import NO_ANSWER_HELPS, ReasonCode
 
-CONCRETE_DENSITY = 2400.0  # kg/m3, normal-weight concrete, 150 lb/ft3 (ACI 318-19)
-POUND = 0.45359237  # kg, exact: international yard and pound agreement of 1959
 FIELD_NOTE = (
     "Worked out from the scan and the vehicle as measured; not proved in the field. "
     "Check with the vehicle itself before cutting, and follow local codes."
@@ -140,22 +142,21 @@ def _less_than_asked(report: Report) -> str:
 def _chance_lines(report: Report) -> list[str]:
     lines = []
     if report.today is not None:
-        lines.append(f"{_chance_line('Today, as measured, at walking pace', report.today)}.")
+        lines.append(f"Today, as measured, {WALKING}: {_without_odds(report.today)}.")
         if report.today.verdict == "cannot tell":
             lines += [f"  {reason}" for reason in report.today.reasons if "cells that" not in reason]
     if report.in_use is not None:
-        line = _chance_line("In use, with the allowances for load, speed and wear", report.in_use)
-        lines.append(f"{line}; {report.in_use.words}." if report.in_use.words else f"{line}.")
+        used = state_words(report.in_use)
+        lines.append(f"In use, with the allowances for load, speed and wear: {used}.")
         allowed = in_use_allowances(report.job.wanted, report.vehicle)
         lines.append("Allowed for in use, each up to:")
         lines += [f"  {name} {both(size)} ({source})" for name, size, source in allowed]
     return lines
 
 
-def _chance_line(name: str, chance: Chance) -> str:
-    low, high = chance.interval
-    span = f"95 % between {millimetres(low)} and {millimetres(high)}"
-    return f"{name}: {chance.verdict}, least gap {both(chance.least_clearance)}, {span}"
+def _without_odds(chance: Chance) -> str:
+    """The first line has said them."""
+    return state_words(replace(chance, words=""))
 
 
 def estimate_words(report: Report) -> list[str]:
@@ -203,29 +204,29 @@ def cut_lines(report: Report) -> list[str]:
     if plan.drain is not None:
         lines.append(drain_words(plan.drain))
     if plan.feasible:
-        swept = plan.after.worst.gap if plan.after.worst is not None else math.nan
-        after = report.after.least_clearance if report.after is not None else swept
-        lines.append(f"After it: least gap {both(after)}; asked for {_asked(report)}.")
-        return lines
+        return [*lines, *after_lines(report), f"Asked for: {_asked(report)}."]
     lines.append(f"NOT ENOUGH: within the limits no cut reaches it; {both(plan.short_by)} short{where}.")
-    return [*lines, limit]
+    return [*lines, *(after_lines(report) if plan.deepest > 0 else ()), limit]
+
+
+def after_lines(report: Report) -> list[str]:
+    """What the cut leaves: at walking pace and in use; the swept gap where no chance was worked out."""
+    if report.left is not None:
+        return left_lines(report.left)
+    plan, gap = report.plan, math.nan
+    if report.after is not None:
+        gap = report.after.least_clearance
+    elif plan is not None and plan.after.worst is not None:
+        gap = plan.after.worst.gap
+    return [f"After it: least gap {both(gap)}."]
 
 
 def quantity_words(plan: CutPlan) -> str:
     """Area, volume and mass of what goes."""
-    mass = plan.volume * CONCRETE_DENSITY
+    mass = mass_of(plan.volume)
     area = f"{number(plan.area)} m2 ({number(plan.area / FOOT**2)} ft2)"
     weight = f"{number(mass)} kg ({number(mass / POUND)} lb)"
-    return f"{area}: {number(plan.volume * 1000)} litres, {weight} of concrete"
-
-
-def number(value: float) -> str:
-    """A quantity with as many decimals as its size deserves: 312, 35.3, 2.24, 0.043."""
-    if value >= 100:
-        return f"{value:.0f}"
-    if value >= 1:
-        return f"{value:.1f}" if value >= 10 else f"{value:.2f}"
-    return f"{value:.2g}"
+    return f"{area}: {litres(plan.volume)}, {weight} of concrete"
 
 
 def _asked(report: Report) -> str:
@@ -258,10 +259,11 @@ def next_steps(report: Report) -> list[str]:
     if report.kind in ("nose", "tail"):
         steps.append("look at another line or a fill before any cut; profile.png shows where it meets.")
     if report.plan is not None and not report.plan.feasible:
-        works = next((option.name for option in report.options if option.works), "")
+        works = cheapest([o for o in report.options if o.kind != "new bay"]) or cheapest(report.options)
+        how = SLOWLY if works is not None and works.answer is Answer.WALKING_PACE else ""
         steps.append(
-            f"no cut within the limits does it; the cheapest that does: {works} (table above)."
-            if works
+            f"no cut within the limits does it; the cheapest that does{how}: {works.name} (table above)."
+            if works is not None
             else "try another line or less clearance, or ask an engineer about the limit named above."
         )
     if report.release == "not for cutting" and not _nothing_to_cut(report):

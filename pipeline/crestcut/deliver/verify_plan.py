@@ -15,10 +15,10 @@ from crestcut.deliver.plan_contours import contour_levels
 from crestcut.deliver.plan_relief import ground_picture
 from crestcut.deliver.plan_window import Window
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import number
 from crestcut.deliver.verify_report import report_gone, report_now
 from crestcut.deliver.verify_words import fight_lines, verdict_words
-from crestcut.units import both, millimetres
+from crestcut.travel.chance import in_words
+from crestcut.units import both, litres, millimetres, number
 from crestcut.verify.records import Check
 
 if TYPE_CHECKING:
@@ -138,12 +138,13 @@ def checked_facts(report: Report, check: Check) -> list[str]:
         f"Least gap now {both(first.today.least_clearance)}",
         f"95 % between {millimetres(low)} and {millimetres(high)}",
         f"Asked for {both(first.asked)}",
+        f"In use {both(first.in_use.least_clearance)}, {in_words(first.in_use.chance_of_contact)}",
     ]
-    planned = report.plan.volume * 1000 if report.plan is not None else 0.0
+    planned = report.plan.volume if report.plan is not None else 0.0
     if check.removed is not None:
-        litres, sd = check.removed.volume * 1000, check.removed.volume_sd * 1000
-        facts.append(f"Gone {number(max(litres, 0.0))} litres, give or take {number(2 * sd)}")
-        facts.append(f"Planned {number(planned)} litres")
+        sd = check.removed.volume_sd * 1000
+        facts.append(f"Gone {litres(max(check.removed.volume, 0.0))}, give or take {number(2 * sd)}")
+        facts.append(f"Planned {litres(planned)}")
         facts.append(f"One depth is known to {millimetres(2 * check.removed.typical)} either way")
     elif check.share is not None:
         facts.append(
@@ -151,9 +152,7 @@ def checked_facts(report: Report, check: Check) -> list[str]:
             " if the plan was followed evenly"
         )
     if still.deepest > 0:
-        facts.append(
-            f"Still to go {both(still.deepest)} at the deepest, {number(still.volume * 1000)} litres"
-        )
+        facts.append(f"Still to go {both(still.deepest)} at the deepest, {litres(still.volume)}")
     facts += [f"Step left: {millimetres(e.rise)} in 60 mm" for e in check.edges[:2]]
     facts.append(f"Coordinates are those of the scan before the work, in {report.scan.frame.unit}")
     return facts

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from pathlib import Path
 
+from crestcut.deliver.frames import advice, frame_and_units, place
 from crestcut.deliver.report import Report
 from crestcut.deliver.result import inputs_of, place_of, plain, result_text
 from crestcut.deliver.verify_report import report_now
@@ -23,7 +24,7 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
     report : the plan, as ``run`` made it.  scan : after the work, None by hand alone.  Places are in the scan
     before the work's own coordinates.
     """
-    now = report_now(report, check)
+    now, frame = report_now(report, check), report.scan.frame
     files = [] if scan is None else [
         {"role": "scan after", "file": f.path.name, "sha256": f.sha256} for f in scan.files
     ]  # fmt: skip
@@ -33,6 +34,7 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
         "seed": report.seed,
         "title": report.title,
         "dated": report.job.date,
+        **frame_and_units(frame),
         "inputs": [*inputs_of(report), *files],
         "want": report.job.wanted.want,
         "want_ends": report.job.wanted.want_ends,
@@ -56,19 +58,19 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
             "for_chance": report.job.wanted.confidence if check.cautious else None,
         },
         "edges": [
-            {"rise": e.rise, "slope": e.slope, "length": e.length, "point": report.plan_point(e.xy),
+            {"rise": e.rise, "slope": e.slope, "length": e.length, **place(frame, e.xy),
              "rule": e.said}
             for e in check.edges
         ],
         "too_deep": [
-            {"what": t.what, "most": t.most, "area": t.area, "point": report.plan_point(t.xy), "sure": t.sure}
+            {"what": t.what, "most": t.most, "area": t.area, **place(frame, t.xy), "sure": t.sure}
             for t in check.too_deep
         ],
         "ponds": [
-            {"deepest": p.deepest, "area": p.area, "volume": p.volume, "point": report.plan_point(xy)}
+            {"deepest": p.deepest, "area": p.area, "volume": p.volume, **place(frame, xy)}
             for p, xy in check.ponds
         ],
-        "advice": {"measure": [dict(a) for a in check.advice]},
+        "advice": {"measure": advice(frame, check.advice)},
         "release": {
             "state": report.release, "reasons": [r.words for r in report.release_reasons],
             "codes": [{"code": r.code, "about": r.about} for r in report.release_reasons],
@@ -125,6 +127,12 @@ def _now(report: Report, now: Now) -> dict[str, object]:
         "spread": now.today.spread,
         "scan_share": now.today.scan_share,
         "reasons": now.spare.reasons,
+        "in_use": {
+            "verdict": now.in_use.verdict,
+            "least_clearance": now.in_use.least_clearance,
+            "interval": now.in_use.interval,
+            "chance_of_contact": now.in_use.chance_of_contact,
+        },
         **place_of(report, now.tightest),
     }
 

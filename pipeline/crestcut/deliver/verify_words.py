@@ -4,14 +4,17 @@ left, what to do next."""
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import RELEASE_HEADS, called, number, place_words
+from crestcut.deliver.summary import RELEASE_HEADS, called, place_words
 from crestcut.deliver.verify_report import report_now
 from crestcut.travel.chance import in_words
-from crestcut.units import both, millimetres
+from crestcut.travel.chance_words import state_words
+from crestcut.units import both, both_at_most, litres, millimetres, number
 from crestcut.verify.records import Check, Edge, Fight, Now, Told, TooDeep
 from crestcut.work.records import ReleaseState
+from crestcut.work.slopes import VERTICAL
 
 HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
 FIELD_NOTE = (
@@ -103,6 +106,8 @@ def clearance_lines(check: Check) -> list[str]:
             f"{of}Least gap now: {both(now.today.least_clearance)}, 95 % between {millimetres(low)} and"
             f" {millimetres(high)}; {in_words(now.today.chance_of_contact)}."
         )
+        used = replace(now.in_use, words=in_words(now.in_use.chance_of_contact))  # of a mixture: said anew
+        lines.append(f"{of}In use, with the allowances for load, speed and wear: {state_words(used)}.")
         if now.verdict == "cannot tell":
             lines += [f"  {reason}" for reason in now.spare.reasons]
     return lines
@@ -136,9 +141,9 @@ def gone_lines(report: Report, check: Check) -> list[str]:
     lines = []
     if check.removed is not None:
         removed = check.removed
-        litres, sd = removed.volume * 1000, removed.volume_sd * 1000
+        sd = removed.volume_sd * 1000
         lines.append(
-            f"Removed: {number(max(litres, 0.0))} litres, give or take {number(2 * sd)}; planned"
+            f"Removed: {litres(max(removed.volume, 0.0))}, give or take {number(2 * sd)}; planned"
             f" {number(planned)}. One depth from the two scans is known to {millimetres(2 * removed.typical)}"
             " either way, no better: each walk drifts by itself."
         )
@@ -165,8 +170,8 @@ def edge_lines(report: Report, check: Check) -> list[str]:
     """Steps, and water that stays; by hand alone, what to look for."""
     if check.removed is None:
         return [
-            "Edges: not measured; lay a straightedge across the cut's edge: no step over 1/4 in (6.4 mm), and"
-            f" no steeper than 1:{1 / report.job.cut.feather:.3g}."
+            "Edges: not measured; lay a straightedge across the cut's edge: no step over"
+            f" {both_at_most(VERTICAL)}, and no steeper than 1:{1 / report.job.cut.feather:.3g}."
         ]
     lines = []
     for edge in check.edges[:3]:
@@ -197,9 +202,7 @@ def still_lines(report: Report, check: Check) -> list[str]:
         return ["Still to go: not known."]
     if still.deepest <= 0 and still.feasible:
         return ["Still to go: nothing at best estimate; measuring decides."]
-    amount = (
-        f"{both(still.deepest)} at the deepest, {number(still.area)} m2, {number(still.volume * 1000)} litres"
-    )
+    amount = f"{both(still.deepest)} at the deepest, {number(still.area)} m2, {litres(still.volume)}"
     why = "" if check.cautious else " at best estimate; a reading by hand may spare it"
     if check.allowance > 0:
         short, sure = max(-check.first.spare.least_clearance, 0.0), report.job.wanted.confidence

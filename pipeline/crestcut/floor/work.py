@@ -16,13 +16,14 @@ from crestcut.errors import CrestcutError
 from crestcut.floor.records import Judged, Spot
 from crestcut.grid import FloatArray
 from crestcut.job.floor_records import FloorJob
-from crestcut.units import both, millimetres
+from crestcut.units import both, both_at_most, millimetres
 from crestcut.work import cards
 from crestcut.work.dust import silica_line
 from crestcut.work.floor_jig import EVEN, make_floor_jig
 from crestcut.work.ground_records import Water
 from crestcut.work.jig_records import FloorJig, Range, Tool
-from crestcut.work.limit_lines import limit_lines
+from crestcut.work.limit_lines import limit_lines, section_left
+from crestcut.work.passes import numbered
 from crestcut.work.quantities import hours_of, shares, work_out
 from crestcut.work.records import Pass, Reason, ReasonCode, Release, ReleaseState, Worksheet
 from crestcut.work.site import Site
@@ -104,10 +105,10 @@ def make_floor_sheet(
             marks=tuple((name, *_uv(judged, xy)) for name, xy in sorted(marks.items())),
             jig=None,
             floor=next((s.jig for s in spots if s.jig is not None), None),
-            passes=passes,
+            passes=passes if release.state == "ok" else (),
             why_tools=why,
             set_out=None,
-            quantities=work_out(deepest, volume, area, chosen, None),
+            quantities=work_out(deepest, volume, area, chosen, None, passes),
             silica=tuple(silica_line(tool, base.site.place, None) for tool in chosen),
             limits=_limits(job, judged, words),
             water=nothing,
@@ -130,9 +131,8 @@ def _limits(job: FloorJob, judged: Judged, words: TradeWords) -> tuple[str, ...]
         list(limit_lines(job.base, None, (), words)),
     )
     if slab.thickness is not None and deepest > 0:
-        left = f"{millimetres(slab.thickness - deepest, 0)} of {millimetres(slab.thickness, 0)}"
-        lines.append(f"Section left at the deepest place: {left}.")
-    rules = stop_rules(job.base, deepest, judged.levelling.volume)
+        lines.append(section_left(slab.thickness, deepest))
+    rules = stop_rules(slab, job.base.site, deepest, judged.levelling.volume)
     if rules:
         lines.append(f"Price a levelling compound over the whole floor as well: {'; '.join(rules)}.")
     return tuple(lines)
@@ -238,8 +238,8 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
         if tool.use == "kerf" and boards:
             most = max(lifts_of(s.spot, s.jig) for s in boards if s.jig is not None)
             what = (
-                f"Board on its blocks over a pair of datum spots, let the blade down {both(tool.step)} at a"
-                " time,"
+                f"Board on its blocks over a pair of datum spots, let the blade down"
+                f" {both_at_most(tool.step)} at a time,"
                 f" {most} lift{'s' if most > 1 else ''} at the highest; slots {millimetres(tool.pitch, 0)}"
                 " apart; turn the"
                 " board about one block to sweep the spot; fins off with a flat chisel or the cup."
@@ -271,7 +271,7 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
             Range(0.3, 0.8),
         )
     )
-    return tuple(Pass(k + 1, *step) for k, step in enumerate(steps))
+    return numbered(steps)
 
 
 def _afterwards(judged: Judged) -> tuple[str, ...]:

@@ -19,12 +19,13 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Passage
 from crestcut.travel.ride import wheel_feet
 from crestcut.travel.sweep import hard_parts
-from crestcut.units import millimetres
+from crestcut.units import at_least, at_most, millimetres
 from crestcut.vehicle.records import Part
 
 NEARLY = 0.12  # share of the wheelbase next to an axle in which a string is read at a place, not at its least
 SEEK = 0.30  # m either way from the worst point in which the least distance is expected
 CLOSE = "still too close to call, but less so; write it into the job file and run again."
+WHOLE = 0.001  # m: to what a reading that settles it is told
 NO_ALONE = "It cannot settle it alone; write it into the job file and run again."
 ENOUGH = 1.10  # a measurement that narrows the answer less than this is not asked for
 
@@ -214,23 +215,20 @@ def outcomes(
     said = []
     if kind == "felt gap" and len(chosen) == 1:
         if touches >= 0:
-            said.append(f"{millimetres(touches, 0)} or less: it touches where the ground is worst.")
+            least = millimetres(at_most(touches, WHOLE), 0)
+            said.append(f"{least} or less: it touches where the ground is worst.")
         else:
             said.append("It touches, or will not roll on by itself: write touched = true.")
         if clears > 0:
-            said.append(f"{millimetres(_up(clears), 0)} or more: it clears.")
+            said.append(f"{millimetres(at_least(clears, WHOLE), 0)} or more: it clears.")
         between = "Less than that" if touches < 0 else "Between"
         return (*said, f"{between}: {CLOSE}")
     # beside others a gap is one more number: what it cannot well be is not spoken of
     for level, which, what in ((touches, 0, "it touches"), (clears, 1, "it clears")):
         if abs(level - expect) <= usual and level > 0:
-            said.append(f"{millimetres(level, 0)} {word[which]}: {what}.")
+            limit = at_least(level, WHOLE) if word[which] == "or more" else at_most(level, WHOLE)
+            said.append(f"{millimetres(limit, 0)} {word[which]}: {what}.")
     return (*said, f"Otherwise: {CLOSE}" if said else NO_ALONE)
-
-
-def _up(length: float) -> float:
-    """To the next whole millimetre."""
-    return float(np.ceil(length * 1e3 - 1e-9)) / 1e3
 
 
 def narrowing(covariance: FloatArray, chosen: Sequence[int]) -> float:

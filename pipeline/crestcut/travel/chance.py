@@ -23,6 +23,7 @@ from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.loads import in_use_table
 from crestcut.vehicle.records import Vehicle
 
+KEPT = 5e-5  # m: a plan this little under its margin kept it
 HIDDEN = 0.02  # share of the swept cells without ground above which 'clears' is not said
 
 
@@ -76,13 +77,23 @@ def chance_of(
     """``assess_chance`` from draws at hand, so that today and in use share them."""
     likely = drawn.least
     rng = np.random.default_rng([seed, 1])
-    for _, size, _ in allowances:
-        likely = likely - size * rng.random(len(likely))
+    taken = _taken_off(allowances, len(likely), rng)
+    likely = likely - taken
     if drawn.rounded > 0:
         likely = likely - drawn.rounded * rng.random(len(likely))
-    chance = _summed_up(likely, drawn.vehicle, drawn.fold, clearance, error, wanted)
+    chance = _summed_up(likely, drawn.vehicle - taken, drawn.fold, clearance, error, wanted)
     chance = _with_soft_tyres(chance, likely, drawn, clearance, error, wanted, rng)
     return replace(chance, reasons=(*chance.reasons, *rounded_in_words(drawn.rounded)))
+
+
+def _taken_off(
+    allowances: tuple[tuple[str, float, str], ...], draws: int, rng: np.random.Generator
+) -> FloatArray:
+    """(draws,) m that use takes off: of each allowance anything from none to all, equally likely."""
+    taken = np.zeros(draws)
+    for _, size, _ in allowances:
+        taken += size * rng.random(draws)
+    return taken
 
 
 def _with_soft_tyres(
@@ -114,20 +125,33 @@ def _with_soft_tyres(
 
 
 def chance_of_plan(
-    cut: CutDraws, after: Clearance, margin: float, deepest: HeightGrid, error: ErrorModel, wanted: Wanted
+    cut: CutDraws,
+    after: Clearance,
+    margin: float,
+    deepest: HeightGrid,
+    error: ErrorModel,
+    wanted: Wanted,
+    seed: int = 0,
+    allowances: tuple[tuple[str, float, str], ...] = (),
 ) -> Chance:
     """What can be said of the least clearance once the plan is cut to the millimetre.
 
     after : swept on the planned surface.  margin : m, that it was planned with.  deepest : the depths
-    allowed.
+    allowed; they count where the plan had to stop short of its margin: one that kept all of it was held back
+    nowhere, and counts for what its margin was solved for.  allowances : as for ``chance_of``; what was asked
+    for is asked without them.
     """
-    limits = cut.limits(deepest)
-    outcome = cut.outcome(margin, limits)
-    gap = after.worst.gap if after.worst is not None else float("nan")
-    chance = _summed_up(gap + outcome, cut.vehicle_outcome(margin, limits), cut.fold, after, error, wanted)
     asked = wanted_gap(wanted.want, wanted.want_ends)
     excess = min((c.gap - asked[c.zone] for c in after.least.values()), default=float("nan"))
-    return replace(chance, chance_of_want=1.0 - smoothed_below(excess + outcome, 0.0))
+    kept = excess >= margin - KEPT
+    limits = None if kept else cut.limits(deepest)
+    outcome = cut.outcome(margin, limits)
+    gap = after.worst.gap if after.worst is not None else float("nan")
+    taken = _taken_off(allowances, len(outcome), np.random.default_rng([seed, 1]))
+    vehicle = cut.vehicle_outcome(margin, limits) - taken
+    chance = _summed_up(gap + outcome - taken, vehicle, cut.fold, after, error, wanted)
+    reached = max(excess, margin) if kept else excess
+    return replace(chance, chance_of_want=1.0 - smoothed_below(reached + outcome, 0.0))
 
 
 def _summed_up(
@@ -202,5 +226,10 @@ def in_words(touch: float) -> str:
     if touch > 0.999:
         return "less than 1 in 1,000 that it clears"
     rare, what = (touch, "touches") if touch <= 0.5 else (1 - touch, "clears")
-    of = round(1 / rare)
-    return f"about 1 in {of if of < 100 else round(of, -1)} that it {what}"
+    return f"about 1 in {one_in(rare)} that it {what}"
+
+
+def one_in(rare: float) -> int:
+    """30 for a chance of 1 in 30; 2 at least, and no more exact than to ten from a hundred on."""
+    of = max(round(1 / rare), 2)
+    return of if of < 100 else round(of, -1)

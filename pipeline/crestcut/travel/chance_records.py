@@ -26,3 +26,11 @@ class Chance:
     draws: int
     reasons: tuple[str, ...] = ()
     chance_of_want: float = float("nan")
+
+
+@dataclass(frozen=True)
+class Left:
+    """What a cut leaves of the clearance: at walking pace as measured, and in use, on the same draws."""
+
+    today: Chance
+    in_use: Chance

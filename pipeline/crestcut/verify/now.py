@@ -57,7 +57,7 @@ def now_of(
         )
     spare = chance_of(drawn, clearance, surface.error, job.wanted, seed)
     tightest = standing.before.least[clearance.worst.zone]
-    return Now(standing, standing.today, spare, tightest, asked[tightest.zone])
+    return Now(standing, standing.today, spare, tightest, asked[tightest.zone], standing.in_use)
 
 
 def lowered(vehicle: Vehicle, by: Mapping[str, float]) -> Vehicle:

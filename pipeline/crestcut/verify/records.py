@@ -25,7 +25,7 @@ class Now:
 
     today : its least clearance, m.  spare : what is left of it over what was asked for, m; its
     ``chance_of_contact`` is the chance that less is left than was asked for.  tightest : the contact that
-    has least to spare.  asked : m, there.
+    has least to spare.  asked : m, there.  in_use : ``today`` with the allowances for use.
     """
 
     standing: Standing
@@ -33,6 +33,7 @@ class Now:
     spare: Chance
     tightest: Contact
     asked: float
+    in_use: Chance
 
     @property
     def verdict(self) -> str:

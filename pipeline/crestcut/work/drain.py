@@ -21,7 +21,7 @@ import numpy as np
 from crestcut.cut.feather import feather_out
 from crestcut.cut.records import Drain
 from crestcut.grid import BoolArray, FloatArray
-from crestcut.units import both
+from crestcut.units import both, litres
 from crestcut.work.water import flood, open_edge
 
 DEEPER = 1e-4  # m: this much more water than before is not counted
@@ -63,7 +63,7 @@ def drain_words(drain: Drain) -> str:
     got = f"1:{1 / drain.got:.0f}" if drain.got > 0 else "level"
     steep = "" if drain.got >= drain.fall - 1e-9 else f" (the flattest bed is {got})"
     return (
-        f"Shaped to drain at {asked}{steep}: {drain.volume * 1000:.1f} litres more, {drain.swales} swale"
+        f"Shaped to drain at {asked}{steep}: {litres(drain.volume)} more, {drain.swales} swale"
         f"{'s' if drain.swales > 1 else ''}; no water stands deeper on the cut than before."
     )
 

@@ -6,6 +6,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from crestcut.units import at_least, both_at_least
+
+SLIP = 0.00025  # m: on the safe side of the finished concrete
+STICK_INCHES = 64  # parts of an inch that a stick is sawn to
+
 
 @dataclass(frozen=True)
 class Range:
@@ -227,7 +232,7 @@ class Jig:
     @property
     def stick(self) -> float:
         """Stick that must pass between board and finished concrete, m: 1/4 mm on the safe side."""
-        return self.below + 0.00025
+        return at_least(self.below + SLIP)
 
 
 @dataclass(frozen=True)
@@ -249,3 +254,18 @@ class FloorJig:
     pairs: tuple[tuple[str, str], ...]
     deepest: float
     litres: float
+
+    @property
+    def below(self) -> float:
+        """Finished floor below the board, m."""
+        return self.reach + self.smoothing
+
+    @property
+    def stick(self) -> float:
+        """Stick that must pass between board and finished floor, m: 1/4 mm on the safe side."""
+        return at_least(self.below + SLIP)
+
+
+def stick_words(jig: Jig | FloorJig) -> str:
+    """ "13.0 mm (33/64 in)": sawn so long it is never too short."""
+    return both_at_least(jig.stick, denominator=STICK_INCHES)

@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
+from crestcut.cut.bay import bay_of, bay_words, why_a_new_bay
 from crestcut.cut.forbidden import forbidden, not_into_it
 from crestcut.cut.limits import KeepArea
 from crestcut.cut.records import CutPlan
-from crestcut.cut.slab_limits import deepest_allowed, steel_depth, stop_rules
+from crestcut.cut.slab_limits import deepest_allowed, steel_depth
 from crestcut.job.records import Job
-from crestcut.units import both, millimetres
+from crestcut.units import at_most, both_at_most, millimetres
 from crestcut.work.drain import drain_words
 from crestcut.work.trade import TradeWords
+
+WHOLE = 0.001  # m: what is left is told in whole millimetres, never more than there is
+
+
+def section_left(thickness: float, deepest: float) -> str:
+    """What a cut ``deepest`` m deep leaves of a slab, m."""
+    left = millimetres(at_most(thickness - deepest, WHOLE), 0)
+    return f"Section left at the deepest place: {left} of {millimetres(thickness, 0)}."
 
 
 def limit_lines(
@@ -20,30 +28,23 @@ def limit_lines(
 ) -> tuple[str, ...]:
     """What is left of the slab, what lies in it, and where replacing the bay should be priced."""
     limit = deepest_allowed(job)
-    lines = [f"Deepest cut allowed {both(limit.depth)}: {limit.reason}."]
-    lines += [f"Next limit {both(depth)}: {words}." for words, depth in limit.rules[1:]]
+    lines = [f"Deepest cut allowed {both_at_most(limit.depth)}: {limit.reason}."]
+    lines += [f"Next limit {both_at_most(depth)}: {words}." for words, depth in limit.rules[1:]]
     slab = job.slab
     if plan is not None and slab.thickness is not None:
-        lines.append(
-            f"Section left at the deepest place: {millimetres(slab.thickness - plan.deepest, 0)} "
-            f"of {millimetres(slab.thickness, 0)}."
-        )
+        lines.append(section_left(slab.thickness, plan.deepest))
     steel = steel_depth(slab)
     if plan is not None and steel is not None:
-        lines.append(
-            f"Cover left over the steel: {millimetres(max(steel[0] - plan.deepest, 0.0), 0)} ({steel[1]})."
-        )
+        cover = at_most(max(steel[0] - plan.deepest, 0.0), WHOLE)
+        lines.append(f"Cover left over the steel: {millimetres(cover, 0)} ({steel[1]}).")
     if plan is not None:
-        rules = stop_rules(job, plan.deepest, plan.volume)
+        reasons, bay = why_a_new_bay(plan, job.site, slab), bay_of(plan, slab)
         found = forbidden(job.slab, job.keeps)
-        if rules and found:
+        if reasons and found:
             lines.append(f"Replacing the {words.bay}, or cutting it at all: {not_into_it(found)}.")
-        elif rules:
-            bay = (
-                f"about {math.ceil(plan.area * 2):.0f} m2 and {plan.area * 2 * (slab.thickness or 0.1):.2f}"
-                " m3 of concrete"
-            )
-            lines.append(f"Price replacing the {words.bay} as well ({bay}): {'; '.join(rules)}.")
+        elif reasons:
+            size = f" (at least {bay_words(bay)})" if bay is not None else ""
+            lines.append(f"Price replacing the {words.bay} as well{size}: {'; '.join(reasons)}.")
     if plan is not None and plan.drain is not None:
         lines.append(drain_words(plan.drain))
     joints = [k for k in keeps if "joint" in k.kind.lower()]

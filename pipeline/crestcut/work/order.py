@@ -12,6 +12,7 @@ from crestcut.cut.limits import KeepArea
 from crestcut.cut.records import CutPlan
 from crestcut.job.records import Job
 from crestcut.surface.records import Surface
+from crestcut.travel.chance_records import Left
 from crestcut.travel.records import Ride, TravelLine
 from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.records import Vehicle
@@ -25,7 +26,8 @@ AS_LEAST = 0.0002  # m: a gap this near to the least counts as least
 class WorkOrder:
     """The job, the slab and the vehicle's ride over it, the plan, and whether it may be cut.
 
-    plan : None where nothing is planned.  marks : name -> site x, y, m.  keeps : areas cut less, site metres.
+    plan : None where nothing is planned.  left : what it leaves; None where that was not worked out.
+    marks : name -> site x, y, m.  keeps : areas cut less, site metres.
     """
 
     job: Job
@@ -36,6 +38,7 @@ class WorkOrder:
     release: Release
     marks: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     keeps: Sequence[KeepArea] = ()
+    left: Left | None = None
 
     @property
     def line(self) -> TravelLine:

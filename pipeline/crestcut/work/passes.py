@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from crestcut.cut.records import CutPlan
-from crestcut.units import both, millimetres
+from crestcut.units import both, both_at_most, millimetres
 from crestcut.work.jig_records import Jig, Range, Tool
 from crestcut.work.quantities import hours_of, shares
 from crestcut.work.records import Pass
@@ -48,13 +48,22 @@ def make_passes(
             Range(0.5, 1.5),
         )
     )
-    return tuple(Pass(k + 1, *step) for k, step in enumerate(steps))
+    return numbered(steps)
+
+
+def numbered(steps: Sequence[tuple[str, str, Range]]) -> tuple[Pass, ...]:
+    """Passes from tool, words and hours. Hours are kept as they are printed, to a tenth and never none: so
+    that what is printed adds up to the whole."""
+    return tuple(
+        Pass(k, tool, what, Range(round(hours.low, 1), max(round(hours.high, 1), 0.1)))
+        for k, (tool, what, hours) in enumerate(steps, start=1)
+    )
 
 
 def _machine(tool: Tool, plan: CutPlan) -> str:
     depth = max(plan.deepest - LEFT_BY_MACHINE, 0.0)
     return (
-        f"Bulk: {math.ceil(depth / tool.step)} passes of {both(tool.step)} at most, lanes"
+        f"Bulk: {math.ceil(depth / tool.step)} passes of {both_at_most(tool.step)} at most, lanes"
         f" {millimetres(tool.pitch, 0)} apart, only where dots are deeper than"
         f" {millimetres(LEFT_BY_MACHINE, 0)}, until {millimetres(LEFT_BY_MACHINE, 0)} of each such dot are"
         " left. Stay off the feather."
@@ -78,7 +87,7 @@ def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
             spacers = f"{lift.spacers} x {name}" if lift.spacers else "no spacer"
             what = (
                 f"Lift {lift.number} of {len(jig.lifts)}, as lift 1, with {spacers}:"
-                f" {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''}."
+                f" {millimetres(lift.deepest)} in {cuts} cut{'s' if cuts > 1 else ''}."
                 " Measure the reach again."
             )
             out.append((tool.name, what, part))
@@ -86,8 +95,8 @@ def _kerfs(tool: Tool, jig: Jig, hours: Range) -> list[tuple[str, str, Range]]:
         what = (
             f"Lift {lift.number} of {len(jig.lifts)}. {under} Measure the reach; let the cutter down"
             f" between the stop"
-            f" lines, {lift.deepest * 1000:.0f} mm in {cuts} cut{'s' if cuts > 1 else ''} of"
-            f" {both(tool.step)} or less;"
+            f" lines, {millimetres(lift.deepest)} in {cuts} cut{'s' if cuts > 1 else ''} of"
+            f" {both_at_most(tool.step)} or less;"
             f" slots {millimetres(tool.pitch, 0)} apart across each strip. Knock the fins off with a cold"
             f" chisel held flat"
             " (eyes, hands: chips fly) or the shrouded cup." + _slurry(tool)
@@ -118,9 +127,8 @@ def _feather(deepest: float, feather: float) -> str:
     """Edges that nobody trips over: 2010 ADA Standards 303 where people walk."""
     wedge = 0.1
     walk = (
-        f" Where people walk (2010 ADA 303): up to {both(VERTICAL)} may stand, to {both(BEVELLED)} bevel"
-        f" 1:2 or flatter,"
-        " more is a ramp 1:12."
+        f" Where people walk (2010 ADA 303): up to {both_at_most(VERTICAL)} may stand, to"
+        f" {both_at_most(BEVELLED)} bevel 1:2 or flatter, more is a ramp 1:12."
     )
     return (
         f"Feather from the strips' ends to the stop lines, evenly, 1:{1 / feather:.0f}: saw a wedge"

@@ -2,25 +2,45 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
+from crestcut.cut.slab_limits import mass_of
+from crestcut.units import number
 from crestcut.work.jig_records import Jig, Range, Tool
-from crestcut.work.records import Quantities
+from crestcut.work.records import Pass, Quantities
 from crestcut.work.tools import KERFS_POINTLESS
 
-DENSITY = 2400.0  # kg/m3: normal concrete, 150 lb/ft3
 BAG = Range(10.0, 20.0)  # kg of dust a person should put in one bag (common practice, no source)
 TRIGGER = Range(0.5, 0.8)  # share of the working time with the tool running (common practice, no source)
-SETTING_UP = Range(1.0, 3.0)  # h: marks, jig, sheeting, cleaning (common practice, no source)
 AFTER_KERFS = 0.3  # of the volume is left to the cup after slots and fins (common practice, no source)
 BY_MACHINE = 0.75  # of the volume goes by machine before the board comes out (common practice, no source)
 OVERCUT = 0.001  # m: what hands take beyond a plan, on average (common practice, no source)
 ACTION_VALUE, LIMIT_VALUE = 2.5, 5.0  # m/s2 over eight hours: Directive 2002/44/EC (from memory)
 
 
-def mass_of(volume: float) -> float:
-    """Of normal concrete, kg, from m3."""
-    return volume * DENSITY
+def span_words(span: Range, unit: str, decimals: int | None = None) -> str:
+    """ "15.9 to 17.1 litres", "2 to 5 bags"; once where both ends are written alike.
+
+    decimals : None for as many as the size of each end deserves.
+    """
+    low, high = (number(v) if decimals is None else f"{v:.{decimals}f}" for v in (span.low, span.high))
+    return f"{low if low == high else f'{low} to {high}'} {unit}".strip()
+
+
+def hours_words(span: Range) -> str:
+    """ "3.9 to 11.1 h"."""
+    return span_words(span, "h", 1)
+
+
+def bags_words(amounts: Quantities) -> str:
+    """ "2 to 5 bags", never part of one."""
+    return span_words(amounts.bags, "bag" if amounts.bags.high == 1 else "bags", 0)
+
+
+def wear_words(used: Range) -> str:
+    """ "0.05 to 0.20 of a set"."""
+    return span_words(used, "of a set", 2)
 
 
 def shares(tools: Sequence[Tool], deepest: float) -> tuple[float, ...]:
@@ -41,13 +61,14 @@ def hours_of(tool: Tool, volume: float) -> Range:
 
 
 def work_out(
-    deepest: float, volume: float, area: float, tools: Sequence[Tool], jig: Jig | None
+    deepest: float, volume: float, area: float, tools: Sequence[Tool], jig: Jig | None, passes: Sequence[Pass]
 ) -> Quantities:
-    """Volumes and times of the whole work; deepest m, volume m3, area m2."""
+    """Volumes and times of the whole work; deepest m, volume m3, area m2.
+
+    passes : all of it in order, whether printed or not: their hours make up the whole.
+    """
     part = shares(tools, deepest)
     working = [hours_of(tool, volume * share) for tool, share in zip(tools, part, strict=True)]
-    set_up = SETTING_UP if tools else Range(0.0, 0.0)
-    hours = Range(set_up.low + sum(h.low for h in working), set_up.high + sum(h.high for h in working))
     taken = Range(volume, volume + OVERCUT * area if volume > 0 else 0.0)
     mass = Range(mass_of(taken.low), mass_of(taken.high))
     litres = [volume * 1000 * share for share in part]
@@ -57,12 +78,12 @@ def work_out(
         taken=taken,
         mass=mass,
         kerf_metres=_kerf_metres(jig),
-        bags=Range(mass.low / BAG.high, mass.high / BAG.low),
+        bags=Range(math.ceil(mass.low / BAG.high), math.ceil(mass.high / BAG.low)),
         wheels=tuple(
             (t.name, Range(used / t.life.high, used / t.life.low))
             for t, used in zip(tools, litres, strict=True)
         ),
-        hours=hours,
+        hours=Range(round(sum(p.hours.low for p in passes), 1), round(sum(p.hours.high for p in passes), 1)),
         trigger_hours=Range(
             sum(h.low for h in working) * TRIGGER.low, sum(h.high for h in working) * TRIGGER.high
         ),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from crestcut.job.answers import Asked
+from crestcut.travel.chance_records import Left
 from crestcut.work.ground_records import WalkSlope, Water
 from crestcut.work.jig_records import FloorJig, Jig, Range, Ties
 from crestcut.work.trade import TradeWords
@@ -110,8 +111,9 @@ class Dot:
 
 @dataclass(frozen=True)
 class KerfDepth:
-    """Depth below the untouched concrete at one place of a strip, m: along its middle; along both its edges,
-    with every break of the depth, where hands do a piece of it.
+    """Depth below the untouched concrete at one place of a strip, m, up to the tenth of a millimetre that a
+    gauge must read: along its middle; along both its edges, with every break of the depth, where hands do a
+    piece of it.
     """
 
     lane: int
@@ -235,7 +237,7 @@ class Worksheet:
     stamp : printed across every sheet; empty only when released.  first : 'measure this first', where depths
     may still move.  marks : name, station, offset, m.  floor : blocks on datum spots, where what is left is a
     level floor.  words : the trade's words where the slab is.  check_with : what the sheets' foot says
-    to check the slab with.
+    to check the slab with.  left : what the cut leaves, at walking pace and in use.
     """
 
     title: str
@@ -261,6 +263,7 @@ class Worksheet:
     afterwards: tuple[str, ...]
     notes: tuple[str, ...]
     check_with: str = "string, stick and vehicle"
+    left: Left | None = None
 
     def __post_init__(self) -> None:
         if self.stamp != self.release.stamp:

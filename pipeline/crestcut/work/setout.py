@@ -11,6 +11,7 @@ from dataclasses import replace
 import numpy as np
 
 from crestcut.grid import FloatArray, HeightGrid
+from crestcut.units import at_least
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
 from crestcut.work.site import FOOT, Site, runs, station_offset
@@ -31,6 +32,7 @@ ACROSS = 0.00012  # m: from row to row a piece done by hand is even to this
 RIM = 0.003  # m: where the plan wavers, a shallower rim is tapered evenly and has no figures
 GAUGE = 0.00015  # m added where hands work to a depth gauge
 KERF_STEP = 0.05  # m along a strip
+READ_TO = 0.0005  # m: what is read off a rule
 CHECK_LANES = 0.10  # m between strings
 CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
 SHORT_CUT = 0.45  # m
@@ -180,7 +182,7 @@ def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -
     if by_hand:  # a gauge in the hand reads to a quarter of a millimetre
         depths = {i: d + GAUGE if d > SKIN else d for i, d in depths.items()}
     return [
-        KerfDepth(lane, float(site.offset[row]), float(site.station[i]), d, by_hand)
+        KerfDepth(lane, float(site.offset[row]), float(site.station[i]), at_least(d), by_hand)
         for i, d in depths.items()
     ]
 
@@ -261,11 +263,11 @@ def _string(
     columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*(cut - a).tolist()}
     out = []
     for k in sorted(columns):
-        # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so down to
-        # that: a slab cut just to the plan passes, and what passes is nowhere proud by more
+        # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so up to
+        # that: what passes is nowhere proud of the plan, and no more than that is asked for beyond it
         string = blocks + chord[k] - 4 * hangs * share[k] * (1 - share[k])
-        least = math.floor((string - plan[a + k]) * 2000 + 1e-6) / 2000
-        most = math.ceil((string - finished[a + k]) * 2000 - 1e-6) / 2000 + TOO_DEEP
+        least = at_least(string - float(plan[a + k]), READ_TO)
+        most = at_least(string - float(finished[a + k]), READ_TO) + TOO_DEEP
         out.append(
             StringRow(
                 number, float(site.offset[row]), float(site.station[a]), float(site.station[b]), blocks,

@@ -58,6 +58,7 @@ def make_worksheet(
     if release.state == ReleaseState.OK and plan is not None and deepest > SKIN:
         jig, floor, set_out, said = _cutting(order, plan, site, chosen, metric)
         notes += said
+    passes = make_passes(plan, chosen, jig, job.cut.feather) if plan is not None else ()
     height, frame = surface.height, surface.height.frame
     start = (-float(site.station[0]), -float(site.offset[0]))
     gutter, building = water_places(order, site)
@@ -74,10 +75,10 @@ def make_worksheet(
         marks=tuple((name, *station_offset(site, frame, xy)) for name, xy in sorted(order.marks.items())),
         jig=jig,
         floor=floor,
-        passes=make_passes(plan, chosen, jig, job.cut.feather) if set_out is not None and plan else (),
+        passes=passes if set_out is not None else (),
         why_tools=why,
         set_out=set_out,
-        quantities=work_out(deepest, volume, area, chosen, jig),
+        quantities=work_out(deepest, volume, area, chosen, jig, passes),
         silica=tuple(silica_line(tool, job.site.place, hours) for tool in chosen),
         limits=limit_lines(job, plan, order.keeps, words),
         water=water_report(
@@ -88,6 +89,7 @@ def make_worksheet(
         cards=cards.HIT_CARDS,
         afterwards=cards.afterwards(job.slab.thickness, words),
         notes=tuple(notes),
+        left=order.left if deepest > SKIN else None,
     )
 
 

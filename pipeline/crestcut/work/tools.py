@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.errors import CrestcutError
-from crestcut.units import parse_length
+from crestcut.units import litres, parse_length
 from crestcut.work.jig_records import Range, Tool
 
 TASKS = ("grinder", "hand saw", "floor machine")
@@ -158,7 +158,6 @@ def choose_tools(tools: Sequence[Tool], deepest: float, volume: float) -> tuple[
     Under 4 mm: a cup or floor grinder alone. Up to 12 mm and 10 litres: slots with a hand grinder, fins
     knocked off, cup. Over either: a machine for the bulk, then the same by hand for the rest.
     """
-    litres = volume * 1000
     hand_kerf = [
         t for t in tools if t.by_hand and t.use == "kerf" and t.reach is not None and t.task == "grinder"
     ]
@@ -170,13 +169,13 @@ def choose_tools(tools: Sequence[Tool], deepest: float, volume: float) -> tuple[
             f"{deepest * 1000:.1f} mm at the deepest: slots are pointless under 4 mm, grind with a cup",
         )
     by_hand = (*hand_kerf[:1], *hand_face[:1])
-    if deepest > MACHINE_DEPTH or litres > MACHINE_LITRES:
+    if deepest > MACHINE_DEPTH or volume * 1000 > MACHINE_LITRES:
         why = (
-            f"{deepest * 1000:.1f} mm and {litres:.1f} litres: over 12 mm or 10 litres a machine takes the"
+            f"{deepest * 1000:.1f} mm and {litres(volume)}: over 12 mm or 10 litres a machine takes the"
             " bulk, the board the rest"
         )
         return (*machine[:1], *by_hand), why
     return (
         by_hand,
-        f"{deepest * 1000:.1f} mm and {litres:.1f} litres: slots from the board, fins knocked off, cup",
+        f"{deepest * 1000:.1f} mm and {litres(volume)}: slots from the board, fins knocked off, cup",
     )

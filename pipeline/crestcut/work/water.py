@@ -224,14 +224,11 @@ def headline(
     if was is None or now is None:
         level = f"Spill level: not told, no measured way from {gutter} to {building}."
     else:
-        level = (
-            f"Spill level from {gutter} to {building}: {was.height * 1000:.0f} mm before,"
-            f" {now.height * 1000:.0f} mm after the cut."
-        )
-        if now.height < was.height - 0.0005:
+        before, after = (round(spill.height * 1000) for spill in (was, now))  # as printed, and so the rest
+        level = f"Spill level from {gutter} to {building}: {before} mm before, {after} mm after the cut."
+        if after < before:
             level += (
-                f" The cut takes {(was.height - now.height) * 1000:.0f} mm off what keeps water out: check"
-                " with the drain running."
+                f" The cut takes {before - after} mm off what keeps water out: check with the drain running."
             )
     new = [
         p
