@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, replace
 
 from crestcut.cut.fleet import FleetPlan, Member, refuse_one_name
@@ -16,21 +16,26 @@ from crestcut.cut.trials import bench
 from crestcut.errors import CrestcutError
 from crestcut.grid import GridFrame
 from crestcut.job.records import Job, VehicleChoice
+from crestcut.scan.records import Frame as ScanFrame
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
+from crestcut.surface.seen_words import about, high, thing_words
 from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Finding
 from crestcut.travel.cores import meanwhile
+from crestcut.travel.doubt_words import finding_words
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
 from crestcut.travel.ride import ride
+from crestcut.travel.second_look import doubted, in_the_way, second_look, under_the_tyres
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
 from crestcut.vehicle.records import LoadState, Vehicle
 
 XY = tuple[float, float]
+MOST_THINGS = 5  # in the way, named in words
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,7 +51,7 @@ class Driver:
 class Standing:
     """A vehicle on the slab: its ride, what it clears, and the draws behind every chance.
 
-    margin : m on top of what is asked, for confidence.
+    margin : m on top of what is asked, for confidence.  findings : what the second look found.
     """
 
     driver: Driver
@@ -57,6 +62,7 @@ class Standing:
     today: Chance
     in_use: Chance
     margin: float
+    findings: tuple[Finding, ...] = ()
 
     @property
     def vehicle(self) -> Vehicle:
@@ -117,12 +123,18 @@ def common_window(drivers: Sequence[Driver], lines: Sequence[TravelLine], job: J
 
 
 def rides_of(
-    drivers: Sequence[Driver], lines: Sequence[TravelLine], surface: Surface, job: Job
+    drivers: Sequence[Driver],
+    lines: Sequence[TravelLine],
+    surface: Surface,
+    job: Job,
+    frame: ScanFrame | None = None,
 ) -> tuple[Ride, ...]:
-    """Each vehicle at every station; a tyre over a hole is told with the vehicle's name."""
+    """Each vehicle at every station; a tyre over a hole is told with the vehicle's name and, given the scan's
+    frame, with what stands there."""
     found = []
     for d, line in zip(drivers, lines, strict=True):
-        with _named(d, drivers):
+        telling = nullcontext() if frame is None else _told_what_stands(d, line, surface, job, frame)
+        with _named(d, drivers), telling:
             found.append(ride(d.vehicle, surface, line, job.travel, d.loads))
     return tuple(found)
 
@@ -136,6 +148,22 @@ def _named(driver: Driver, drivers: Sequence[Driver]) -> Iterator[None]:
         if len(drivers) < 2:
             raise
         raise CrestcutError(f"{driver.vehicle.name}: {error.what}", error.where, error.mend) from None
+
+
+@contextmanager
+def _told_what_stands(
+    driver: Driver, line: TravelLine, surface: Surface, job: Job, frame: ScanFrame
+) -> Iterator[None]:
+    """A line that cannot be ridden is told with what stands on it, where something does."""
+    try:
+        yield
+    except CrestcutError as error:
+        things = under_the_tyres(driver.vehicle, surface, line, job.travel, driver.loads)
+        if not things:
+            raise
+        at = about(frame, (things[0].x, things[0].y))
+        mend = f"move what stands there, {high(things[0].height)} high about {at}, and scan again; or "
+        raise CrestcutError(error.what, error.where, mend + error.mend) from None
 
 
 def swept_of(
@@ -179,12 +207,52 @@ def judged(
     return Standing(driver, rode, before, drawn, cut, today, in_use, margin_for(cut, job.wanted))
 
 
-def judged_after(job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface) -> Chance:
+def all_judged(
+    job: Job, surface: Surface, drivers: Sequence[Driver], rides: Sequence[Ride],
+    swept: Sequence[Clearance], readings: Sequence[Evidence | None], frame: ScanFrame, seed: int,
+) -> tuple[Standing, ...]:  # fmt: skip
+    """Every vehicle judged and looked at a second time, ``worst_first``."""
+    each = zip(drivers, rides, swept, readings, strict=True)
+    found = [second_opinion(judged(job, surface, *one, seed), surface, job, frame) for one in each]
+    return worst_first(found, job)
+
+
+def second_opinion(standing: Standing, surface: Surface, job: Job, frame: ScanFrame) -> Standing:
+    """The standing with its verdicts withdrawn where anything the scan shows speaks against them.
+
+    frame : the scan's, for places in words.
+    """
+    s = standing
+    passage = Passage(s.vehicle, surface, s.ride, s.before)
+    found = second_look(passage, job.travel, s.driver.loads, s.today)
+    today, in_use = (doubted(c, found, frame) for c in (s.today, s.in_use))
+    return replace(s, today=today, in_use=in_use, findings=found)
+
+
+def doubts_in_words(standing: Standing, frame: ScanFrame) -> str:
+    """What speaks against the verdict, whatever that is; empty where nothing does."""
+    return "; ".join(finding_words(f, frame) for f in standing.findings)
+
+
+def seen_notes(standing: Standing, surface: Surface, frame: ScanFrame) -> list[str]:
+    """What stands in the way, and what speaks against the verdict and did not withdraw it."""
+    s = standing
+    things = in_the_way(Passage(s.vehicle, surface, s.ride, s.before))
+    said = [thing_words(thing, frame) for thing in things[:MOST_THINGS]]
+    if len(things) > MOST_THINGS:
+        said.append(f"{len(things) - MOST_THINGS} smaller things stand in the way besides")
+    return [*said, *(finding_words(f, frame) for f in s.findings if f not in s.today.doubts)]
+
+
+def judged_after(
+    job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface, frame: ScanFrame
+) -> Chance:
     """What can be said of the clearance once the plan is cut; after : swept over it. Today's answer where it
-    changes nothing for this vehicle."""
+    changes nothing for this vehicle, and no surer than that of what is on the ground."""
     if after.least == standing.before.least:
         return standing.today
-    return chance_of_plan(standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted)
+    cut = chance_of_plan(standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted)
+    return doubted(cut, standing.findings, frame)
 
 
 def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]:
@@ -196,7 +264,9 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
 
     def key(s: Standing) -> tuple[float, float]:
         short = min((c.gap - asked[zone] for zone, c in s.before.least.items()), default=math.inf)
-        return -round(s.today.chance_of_contact, 2), short
+        # a verdict withdrawn is worse news than 'clears' and better than 'touches'
+        touch = 0.5 if s.today.doubts else s.today.chance_of_contact
+        return -round(touch, 2), short
 
     return tuple(sorted(standings, key=key))
 
@@ -205,7 +275,10 @@ def options_of(
     job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Chance], surface: Surface,
     keeps: Sequence[KeepArea], seed: int,
 ) -> tuple[Option, ...]:  # fmt: skip
-    """The table of what could be done; each row with the chances that the job's own draws give."""
+    """The table of what could be done; each row with the chances that the job's own draws give. Empty where
+    the verdict is withdrawn: what is doubted reaches nothing."""
+    if standings[0].today.doubts:
+        return ()
     benches, sures = [], []
     for s, cleared, planned in zip(standings, fleet.after, after, strict=True):
         now = bench(

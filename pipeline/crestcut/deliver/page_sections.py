@@ -14,6 +14,7 @@ from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import MEETS, called, nearest, place_words
+from crestcut.travel.doubt_words import finding_head, finding_words
 
 Document = Mapping[str, object]
 
@@ -41,7 +42,8 @@ def answer(report: Report, document: Document) -> str:
         f'<h2 id="verdict" class="{report.verdict.replace(" ", "-")}">{verdict(report, document)}</h2>'
         '<figure class="proof"><div id="proof" class="drawing"></div><figcaption id="proof-words">'
         "</figcaption></figure>"
-        f'<div class="rest">{_chances(report, document)}{_soft(report, document)}{_why_not_grind(report)}'
+        f'<div class="rest">{_doubts(report)}{_chances(report, document)}{_soft(report, document)}'
+        f"{_why_not_grind(report)}"
         f'<h3>What to do next</h3><ol class="steps">{todo}</ol></div></section>'
     )
 
@@ -53,6 +55,8 @@ def verdict(report: Report, document: Document) -> str:
     gap = report.least_clearance
     if gap != gap:
         return f"Cannot tell: nothing under {name}’s path was measured."
+    if report.doubts:
+        return f"Cannot tell: {esc(finding_head(report.doubts[0]))}."
     unsigned = figure(document, "before.least_clearance", length(abs(gap)))
     if report.verdict == "touches":
         how = f"with a best estimate of {unsigned} in between" if gap >= 0 else f"by {unsigned}"
@@ -64,6 +68,13 @@ def verdict(report: Report, document: Document) -> str:
         said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
     words = report.today.words if report.today is not None else ""
     return f'{said}; <span class="odds">{esc(words)}.</span>' if words else f"{said}."
+
+
+def _doubts(report: Report) -> str:
+    """What withdrew the verdict, in full."""
+    said = (finding_words(finding, report.scan.frame) for finding in report.doubts)
+    listed = "".join(f"<li>{esc(sentence(words))}</li>" for words in said)
+    return f"<h3>What stands against a verdict</h3><ul>{listed}</ul>" if listed else ""
 
 
 def _chances(report: Report, document: Document) -> str:

@@ -14,7 +14,7 @@ from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
 from crestcut.scan.records import Scan
 from crestcut.surface.records import Surface
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Finding
 from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
 from crestcut.travel.soft import SoftContact
 from crestcut.vehicle.records import Vehicle
@@ -134,6 +134,11 @@ class Report:
         if worst is None:
             return "cannot tell"
         return "touches" if worst.gap < 0 else "clears"
+
+    @property
+    def doubts(self) -> tuple[Finding, ...]:
+        """What withdrew today's verdict, gravest first."""
+        return self.today.doubts if self.today is not None else ()
 
     @property
     def least_clearance(self) -> float:

@@ -13,7 +13,7 @@ import numpy as np
 from crestcut.cut.option_rows import Option
 from crestcut.deliver.report import Report, VehicleRow
 from crestcut.travel.chance import in_use_allowances
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Finding
 from crestcut.travel.records import Contact
 from crestcut.travel.sweep import on_the_line
 
@@ -108,9 +108,18 @@ def _state(
         "scan_share": chance.scan_share if chance else None,
         "draws": chance.draws if chance else None,
         "reasons": chance.reasons if chance else (),
+        "doubts": [_doubt(report, f) for f in chance.doubts] if chance else [],
         "swept_gap": None if worst is None else worst.gap,
         **place_of(report, worst),
     }
+
+
+def _doubt(report: Report, finding: Finding) -> dict[str, object]:
+    """What withdrew a verdict; ``size`` in metres is what ``Doubt`` says of its kind."""
+    return {
+        "kind": finding.doubt.value, "point": report.plan_point(finding.xy), "area": finding.area,
+        "size": finding.size,
+    }  # fmt: skip
 
 
 def place_of(report: Report, contact: Contact | None) -> dict[str, object]:

@@ -11,6 +11,7 @@ from crestcut.deliver.options_words import option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
+from crestcut.travel.doubt_words import finding_head, finding_step
 from crestcut.travel.records import Contact
 from crestcut.units import FOOT, both, millimetres
 from crestcut.work.drain import drain_words
@@ -81,6 +82,8 @@ def verdict_line(report: Report) -> str:
     if math.isnan(gap):
         return f"CANNOT TELL: nothing under {name}'s path was measured."
     near = nearest(report)
+    if report.doubts:
+        return f"CANNOT TELL: {finding_head(report.doubts[0])}."
     if report.verdict == "touches":
         how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
         head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
@@ -189,6 +192,8 @@ def cut_lines(report: Report) -> list[str]:
         return ["Cut: none worked out."]
     if _nothing_to_cut(report):
         return [f"Cut: nothing to take off; asked for {_asked(report)}."]
+    if report.doubts and plan.deepest <= 0 and plan.feasible:
+        return [f"Cut: nothing is said of one until that is settled; asked for {_asked(report)}."]
     where = f", at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
     limit = f"What limits it: {'; '.join(plan.binding) or 'not named'}."
     if grinding_is_no_cure(report):
@@ -244,6 +249,8 @@ def _claim_line(plan: CutPlan, report: Report) -> str:
 def next_steps(report: Report) -> list[str]:
     """What to do now, in order."""
     steps = []
+    if report.doubts:
+        return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
     if _blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
     elif report.verdict == "cannot tell" or report.depths_provisional:
@@ -270,6 +277,8 @@ def next_steps(report: Report) -> list[str]:
 
 
 def _nothing_to_cut(report: Report) -> bool:
+    if report.doubts:
+        return False
     return report.plan is None or (report.plan.deepest <= 0 and report.plan.feasible)
 
 

@@ -85,6 +85,7 @@ def build_surface(
         removed=(*ground.removed, *((JOINTS, joints.left_out),) * (joints.left_out > 0)),
         points_used=int(cells.count.sum()),
         notes=tuple(n for n in notes if n),
+        seen=ground.seen,
     )
 
 

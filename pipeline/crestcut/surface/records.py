@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.grid import BoolArray, HeightGrid, frozen_array
+from crestcut.surface.seen import Seen
 
 
 @dataclass(frozen=True)
@@ -45,6 +46,7 @@ class Surface:
     rollable : (ny, nx) a tyre may roll here (ground of any kind, measured).
     slab : (ny, nx) concrete that could be cut: inside the slab's own outline, not kerb, lawn or gravel.
     removed : (what, points) for what was taken away before fitting.
+    seen : what the scan shows besides, none of it taken away; None where the heights come from elsewhere.
     """
 
     height: HeightGrid
@@ -56,6 +58,7 @@ class Surface:
     removed: tuple[tuple[str, int], ...]
     points_used: int
     notes: tuple[str, ...] = ()
+    seen: Seen | None = None
 
     def __post_init__(self) -> None:
         for name in ("rollable", "slab"):
