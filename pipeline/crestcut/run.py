@@ -182,7 +182,7 @@ def _report(
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
-    provisional = (plan.deepest > 0 and carried > job.wanted.want / 2) or bool(first.findings)
+    provisional = (plan.deepest > 0 and carried > job.wanted.want / 2) or bool(first.today.doubts)
     release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame))
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,

@@ -230,8 +230,8 @@ def second_opinion(standing: Standing, surface: Surface, job: Job, frame: ScanFr
 
 
 def doubts_in_words(standing: Standing, frame: ScanFrame) -> str:
-    """What speaks against the verdict, whatever that is; empty where nothing does."""
-    return "; ".join(finding_words(f, frame) for f in standing.findings)
+    """What withdrew the verdict; empty where nothing did."""
+    return "; ".join(finding_words(f, frame) for f in standing.today.doubts)
 
 
 def seen_notes(standing: Standing, surface: Surface, frame: ScanFrame) -> list[str]:

@@ -26,11 +26,13 @@ SURE = 3.5  # standard deviations
 MEDIAN = 1.2533  # sd of a median over that of a mean, normal noise
 STANDS = 0.4  # share of a tile's points that are something which stands or hangs there
 FEWEST = 10  # points of a thing
+HALF, FLAT = 0.5, 0.15  # share of unseen ground, m of height: below both what is flat may be a second layer
 NEAR = 0.05  # m from the fit: points that could be a second layer; farther ones are rejected and count above
 LEAST_APART = 0.006  # m: layers nearer than this are noise
 POOL = 5  # tiles, side of the square whose points are judged together
 CRISP, LIKELY = 0.52, 0.42  # Sarle's coefficient: 1/3 for one normal layer, 0.555 for none at all
 WIDER = 1.5  # times the usual variance that a likely second layer must bring
+OUTER = 1.645  # standard deviations from the middle of a layer to its outer 5 %
 PATCH = 0.10  # m2: a second layer over less is an edge
 ROUGH = 0.004  # m, sd of tiles about their neighbours: concrete scanned by phone has 1 to 2 (one real slab)
 ROUGH_POOL = 11  # tiles
@@ -64,6 +66,13 @@ def see_all(lattice: Lattice, placed: FloatArray, fitted: Fitted) -> tuple[Seen,
     thing, things = _things(lattice, tiles, above, kept, of_tile, inner, fitted.limit)
     free = ~ndimage.binary_dilation(thing >= 0, np.ones((3, 3), bool))
     twice, layers = _layers(lattice, tiles, above, of_tile, inner & fitted.is_ground & free)
+    flat = [k for k, found in enumerate(things) if _is_layer(found, fitted.noise)]
+    twice |= np.isin(thing, flat)
+    layers = (*layers, *(_as_layer(things[k]) for k in flat))
+    new = np.full(len(things) + 1, -1, np.int32)  # the last stands for 'nothing'
+    stay = [k for k in range(len(things)) if k not in flat]
+    new[stay] = np.arange(len(stay))
+    thing, things = new[thing], tuple(things[k] for k in stay)
     rough, roughness = _rough(tiles, fitted, kept, of_tile)
     spread = lambda a: lattice.nodes(_cells(a, tiles, lattice))  # noqa: E731
     found = Seen(
@@ -161,6 +170,20 @@ def _things(
     return new[label], tuple(thing for _, thing in found)
 
 
+def _is_layer(thing: Thing, noise: float) -> bool:
+    """Whether what stands there is a second layer of ground: all of it as high, and the ground seen under
+    it."""
+    thick = thing.height - thing.lowest
+    return (
+        thing.unseen < HALF and thing.height < FLAT and thick < 5 * noise + LEAST_OFF and thing.area > PATCH
+    )
+
+
+def _as_layer(thing: Thing) -> Layers:
+    up = (thing.height + thing.lowest) / 2
+    return Layers(thing.x, thing.y, thing.size, thing.area, up, up, 0.0)
+
+
 def _layers(
     lattice: Lattice, tiles: Tiles, above: FloatArray, of_tile: NDArray[np.int64], inner: BoolArray
 ) -> tuple[BoolArray, tuple[Layers, ...]]:
@@ -171,9 +194,9 @@ def _layers(
     """
     shape, size = tiles.level.shape, tiles.level.size
     near = np.abs(above) < NEAR
-    tile, value = of_tile[near], above[near]
+    tile, about = of_tile[near], above[near]
     n = np.bincount(tile, minlength=size)
-    value = value - (np.bincount(tile, value, size) / np.maximum(n, 1))[tile]
+    value = about - (np.bincount(tile, about, size) / np.maximum(n, 1))[tile]
     use = ((n >= 4) & inner.ravel())[tile]
     sums = [np.bincount(tile[use], value[use] ** k, size).reshape(shape) for k in (0, 2, 3, 4)]
     n, m2, m3, m4 = (ndimage.uniform_filter(s, POOL) for s in sums)
@@ -197,7 +220,9 @@ def _layers(
             continue
         shown[box] |= here
         x, y, wide = _place(here, box, tiles, lattice)
-        found.append(Layers(x, y, wide, area, apart))
+        low, high = np.percentile(about[(label.ravel() == k)[tile]], [5, 95])
+        up, down = (max(float(end) - OUTER * usual**0.5, 0.0) for end in (high, -low))
+        found.append(Layers(x, y, wide, area, apart, up, down))
     return shown, tuple(sorted(found, key=lambda f: -f.area))
 
 

@@ -33,6 +33,8 @@ class Layers:
     size: tuple[float, float]  # m, along and across the frame
     area: float  # m2
     apart: float  # m
+    up: float  # m, how far the upper one lies over the ground as it was fitted
+    down: float  # m, how far the lower one lies under it
 
 
 @dataclass(frozen=True, eq=False)

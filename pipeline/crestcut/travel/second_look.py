@@ -18,7 +18,7 @@ from crestcut.grid import BoolArray, FloatArray, IntArray
 from crestcut.job.records import Travel
 from crestcut.scan.records import Frame
 from crestcut.surface.records import Surface
-from crestcut.surface.seen import Seen, Thing
+from crestcut.surface.seen import Layers, Seen, Thing
 from crestcut.travel.chance_records import Chance, Doubt, Finding
 from crestcut.travel.doubt_words import finding_words
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
@@ -27,9 +27,10 @@ from crestcut.travel.sweep import hard_parts, sweep
 from crestcut.vehicle.records import LoadState, Vehicle
 
 ROUGH_SHARE = 0.25  # of the ground under the vehicle's path from which it is no slab
-PASSES = 4.0  # standard deviations by which two passes over one place may differ
 SURE = 2.0  # standard deviations
 SLACK = 0.02  # m: the most that a correction may add to what the underside can have
+GROSS = 5.6  # times the stated error: four standard deviations of the difference of two passes
+LEAST_ERROR = 0.003  # m: no better is a layer's height told here
 LEAST_AREA = 0.003  # m2 of overlap with all points: less is a stray
 NO_VERDICT = (Doubt.NOT_SLAB,)  # these leave none; the others only forbid 'clears'
 
@@ -42,12 +43,14 @@ def second_look(
     today : the chance as the draws gave it; its spread is the stated error of the swept gap.
     """
     seen, clearance = passage.surface.seen, passage.clearance
-    findings = []
+    findings: list[Finding] = []
     if seen is not None:
         under = lowest_of(clearance, passage.surface.height.frame.shape)
         path = np.isfinite(under)
-        findings += [*_rough(seen, passage.surface, path), *_touching(seen, passage, under)]
-        findings += [*_sunk(seen, passage, travel, loads), *_twice(seen, passage.surface, path)]
+        findings += _rough(seen, passage.surface, path)
+        findings += _touching(seen, passage, under)
+        findings += _sunk(seen, passage, travel, loads)
+        findings += _twice(seen, passage, under, today.verdict == "clears")
     return (*findings, *_against_the_sweep(passage, today))
 
 
@@ -131,19 +134,42 @@ def _sunk(seen: Seen, passage: Passage, travel: Travel, loads: tuple[LoadState, 
     return [Finding(Doubt.ALL_POINTS, worst.xy, float(lower.sum()) * height.frame.cell**2, -worst.gap)]
 
 
-def _twice(seen: Seen, surface: Surface, path: BoolArray) -> list[Finding]:
-    """Patches under the path that are there twice, farther apart than the stated error lets two passes be."""
-    allowed = PASSES * math.sqrt(2.0) * math.hypot(surface.error.warp, surface.error.patch)
-    frame, found = surface.height.frame, []
-    touched = ndimage.binary_dilation(path, iterations=max(1, round(0.1 / frame.cell)))
+def _twice(seen: Seen, passage: Passage, under: FloatArray, clears: bool) -> list[Finding]:
+    """Patches that are there twice, where it matters which layer is the slab: the underside would meet the
+    upper one, or come down as far as the lower one lies under a tyre. Where nothing clears, those farther
+    apart than the stated error explains."""
+    surface, worst = passage.surface, passage.clearance.worst
+    if not seen.layers or worst is None:
+        return []
+    error = max(math.hypot(surface.error.warp, surface.error.patch), LEAST_ERROR)
+    tyres = _under_tyres(passage)
+    with np.errstate(invalid="ignore"):
+        gap = under - surface.top.values
+    found = []
     for patch in seen.layers:
-        u, v = frame.to_grid((patch.x, patch.y)) / frame.cell
-        i, j = (np.array(patch.size) / 2 / frame.cell).astype(int)
-        rows = slice(max(0, round(float(v)) - j), round(float(v)) + j + 1)
-        columns = slice(max(0, round(float(u)) - i), round(float(u)) + i + 1)
-        if patch.apart > allowed and (seen.twice & touched)[rows, columns].any():
+        box = _box(patch, surface)
+        mine = seen.twice[box]
+        if clears:
+            with np.errstate(invalid="ignore"):
+                met = mine & (gap[box] < patch.up + error)
+            if worst.gap < patch.down + error:
+                met |= mine & tyres[box]
+        else:
+            met = mine & (np.isfinite(gap[box]) | tyres[box]) & (patch.apart > GROSS * error)
+        if met.any():
             found.append(Finding(Doubt.TWICE, (patch.x, patch.y), patch.area, patch.apart))
     return found
+
+
+def _box(patch: Layers, surface: Surface) -> tuple[slice, slice]:
+    """Rows and columns of the frame that a patch reaches over."""
+    frame = surface.height.frame
+    u, v = frame.to_grid((patch.x, patch.y)) / frame.cell
+    i, j = (np.array(patch.size) / 2 / frame.cell).astype(int)
+    return (
+        slice(max(0, round(float(v)) - j), round(float(v)) + j + 1),
+        slice(max(0, round(float(u)) - i), round(float(u)) + i + 1),
+    )
 
 
 def _against_the_sweep(passage: Passage, today: Chance) -> list[Finding]:
