@@ -82,12 +82,12 @@ def second_layer(seed: int, lower: float = 0.015, reach: float = 0.25, share: fl
     return in_order(np.concatenate([cloud(seed), again]))
 
 
-def walker(seed: int, places: int = 20, each: int = 4000, y: tuple[float, float] = (-0.6, 0.6)) -> FloatArray:
+def walker(seed: int, places: int = 20, each: int = 4000, density: float = DENSITY) -> FloatArray:
     """A person seen at ``places`` places along the line, ``each`` points of theirs, in the order of time."""
     rng = np.random.default_rng(seed + 2000)
-    parts = [cloud(seed)]
+    parts = [cloud(seed, density)]
     for x0 in np.linspace(1.2, 5.8, places):
-        y0 = rng.uniform(*y)
+        y0 = rng.uniform(-0.6, 0.6)
         turn, height = rng.uniform(0, 2 * np.pi, each), rng.uniform(0.0, 1.75, each)
         wide = np.interp(height, [0.0, 0.1, 0.9, 1.4, 1.5, 1.75], [0.16, 0.12, 0.20, 0.24, 0.10, 0.09])
         x, yy = x0 + wide * np.cos(turn), y0 + wide * np.sin(turn)
@@ -95,8 +95,8 @@ def walker(seed: int, places: int = 20, each: int = 4000, y: tuple[float, float]
     return in_order(np.concatenate(parts))
 
 
-def _box(rng: np.random.Generator, low: tuple[float, ...], high: tuple[float, ...], n: int) -> FloatArray:
-    """Points (n, 3) on top and sides of a box."""
+def box(rng: np.random.Generator, low: tuple[float, ...], high: tuple[float, ...], n: int) -> FloatArray:
+    """Points (n, 3) on top and sides of a box between two corners."""
     p = rng.uniform(low, high, (n, 3))
     sides = np.subtract(high, low)
     areas = np.array([sides[0] * sides[1], 2 * sides[1] * sides[2], 2 * sides[0] * sides[2]])
@@ -115,10 +115,10 @@ def parked(seed: int, x: float = 2.6, y: float = -0.2, long: float = 4.2, wide: 
     ground = cloud(seed)
     under = (np.abs(ground[:, 0] - x) < long / 2) & (np.abs(ground[:, 1] - y) < wide / 2)
     half, side = long / 2, wide / 2
-    body = _box(rng, (x - half, y - side, 0.2), (x + half, y + side, 0.8), 30_000)
-    cabin = _box(rng, (x - 0.6, y - side + 0.1, 0.8), (x + 1.0, y + side - 0.1, 1.4), 12_000)
+    body = box(rng, (x - half, y - side, 0.2), (x + half, y + side, 0.8), 30_000)
+    cabin = box(rng, (x - 0.6, y - side + 0.1, 0.8), (x + 1.0, y + side - 0.1, 1.4), 12_000)
     wheels = [
-        _box(rng, (wx - 0.3, wy - 0.1, 0.0), (wx + 0.3, wy + 0.1, 0.3), 1500)
+        box(rng, (wx - 0.3, wy - 0.1, 0.0), (wx + 0.3, wy + 0.1, 0.3), 1500)
         for wx in (x - 1.3, x + 1.3)
         for wy in (y - side + 0.1, y + side - 0.1)
     ]
@@ -156,7 +156,10 @@ def mesh(  # type: ignore[no-untyped-def]
     if hole is not None:
         i0, i1 = np.searchsorted(xs, hole[0]), np.searchsorted(xs, hole[1])
         j0, j1 = np.searchsorted(ys, across[0]), np.searchsorted(ys, across[1]) - 1
-        column, row = np.tile(np.arange(len(xs)), len(ys))[faces], np.repeat(np.arange(len(ys)), len(xs))[faces]
+        column, row = (
+            np.tile(np.arange(len(xs)), len(ys))[faces],
+            np.repeat(np.arange(len(ys)), len(xs))[faces],
+        )
         inside = ((column >= i0) & (column <= i1) & (row >= j0) & (row <= j1)).all(axis=1)
         corner = [number[j0, i0], number[j0, i1], number[j1, i1], number[j1, i0]]
         big = [[corner[0], corner[1], corner[2]], [corner[0], corner[2], corner[3]]]
@@ -165,7 +168,7 @@ def mesh(  # type: ignore[no-untyped-def]
 
 
 def simplified(seed: int):  # type: ignore[no-untyped-def]
-    """The slab as a program simplifies it: triangles of half a metre on its planes, small ones at the crest."""
+    """The slab as a program simplifies it: sides of half a metre on its planes, small ones at the crest."""
     rng = np.random.default_rng(seed + 6000)
     far = np.concatenate([np.arange(X[0], CREST - 0.4, 0.5), np.arange(CREST + 0.4, X[1] + 0.3, 0.5)])
     xs = np.unique(np.concatenate([far, np.arange(CREST - 0.3, CREST + 0.31, 0.06)]))
