@@ -108,19 +108,6 @@ def test_a_car_beside_the_line_is_named_and_takes_no_verdict_away(tmp_path: Path
     assert any("1.41 m high stands on the ground" in note and "not measured" in note for note in report.notes)
 
 
-def test_a_bonnet_without_sides_is_no_ground(tmp_path: Path) -> None:
-    """4 m2 at 0.8 m over the slab with nothing seen for 0.65 m around: as large as a yard, but in the air."""
-    slab = scenes.cloud(0)
-    around = (np.abs(slab[:, 0] - 2.6) < 2.0) & (np.abs(slab[:, 1]) < 1.4)
-    rng = np.random.default_rng(3)
-    roof = np.column_stack(
-        [rng.uniform(1.3, 3.9, 20_000), rng.uniform(-0.75, 0.75, 20_000), np.full(20_000, 0.8)]
-    )
-    points = scenes.in_order(np.concatenate([slab[~around], roof]))
-    with pytest.raises(CrestcutError, match="no measured ground"):
-        run(tmp_path, points, line="[[-0.5, 0.0], [3.8, 0.0]]")
-
-
 @pytest.mark.parametrize(
     ("scene", "verdict"),
     [

@@ -87,6 +87,17 @@ def test_what_a_phone_does_to_a_slab_is_not_rough(scene: Callable[[], FloatArray
     assert not seen(scene()).rough.any()
 
 
+def test_a_bonnet_without_sides_is_no_ground() -> None:
+    """4 m2 at 0.8 m over the slab with nothing seen for 0.65 m around: as large as a yard, but in the air."""
+    slab, rng = scenes.cloud(0), np.random.default_rng(3)
+    around = (np.abs(slab[:, 0] - 2.6) < 2.0) & (np.abs(slab[:, 1]) < 1.4)
+    flat = rng.uniform((1.3, -0.75), (3.9, 0.75), (20_000, 2))
+    points = np.concatenate([slab[~around], np.column_stack([flat, np.full(len(flat), 0.8)])])
+    lattice = Lattice.around(FRAME)
+    rollable = lattice.nodes(find_ground(lattice, lattice.place(points)).rollable)
+    assert not rollable[30:120, 70:190].any() and rollable[:, 240:].mean() > 0.99
+
+
 def test_a_real_slab_is_one_and_its_chair_is_named() -> None:
     cloud = REAL / "phone_slab" / "cloud_24_frames.laz"
     if not cloud.exists():
