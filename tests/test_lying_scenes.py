@@ -97,7 +97,7 @@ def test_a_lawn_gets_no_verdict_on_a_slab(tmp_path: Path) -> None:
 
 def test_a_car_parked_on_the_line_is_named_and_the_ground_beneath_is_not_measured(tmp_path: Path) -> None:
     with pytest.raises(
-        CrestcutError, match=r"no measured ground.*move what stands there, 1\.4\d m high about"
+        CrestcutError, match=r"no measured ground.*move what stands on it, 1\.4\d m high about"
     ):
         run(tmp_path, scenes.parked(0))
 

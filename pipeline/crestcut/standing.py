@@ -162,7 +162,7 @@ def _told_what_stands(
         if not things:
             raise
         at = about(frame, (things[0].x, things[0].y))
-        mend = f"move what stands there, {high(things[0].height)} high about {at}, and scan again; or "
+        mend = f"move what stands on it, {high(things[0].height)} high about {at}, and scan again; or "
         raise CrestcutError(error.what, error.where, mend + error.mend) from None
 
 

@@ -41,11 +41,13 @@ ROUGH_AREA = 0.5  # m2: less is a bed or litter beside a slab
 
 @dataclass(frozen=True, eq=False)
 class Fitted:
-    """What ``find_ground`` made of the tiles. planes : (ny, nx, 3) of ground tiles, NaN elsewhere.  keep :
-    (n,) points taken for ground.  noise : sd of one of them, m.  limit : m, how far they may be off."""
+    """What ``find_ground`` made of the tiles. group : (ny, nx) piece of ground, -1 where none is.  planes :
+    (ny, nx, 3) of ground tiles, NaN elsewhere.  keep : (n,) points taken for ground.  noise : sd of one of
+    them, m.  limit : m, how far they may be off."""
 
     tiles: Tiles
     is_ground: BoolArray
+    group: NDArray[np.int32]
     planes: FloatArray
     keep: BoolArray
     noise: float
@@ -53,8 +55,8 @@ class Fitted:
 
 
 def see_all(lattice: Lattice, placed: FloatArray, fitted: Fitted) -> tuple[Seen, BoolArray]:
-    """Everything in the window, and the tiles that are too rough for concrete. ``placed`` (n, 3) as on the
-    lattice."""
+    """Everything in the window, and the tiles that are surely too rough for concrete; ``placed`` (n, 3) as
+    on the lattice."""
     tiles = fitted.tiles
     planes = _carried_on(fitted.planes)
     above = residuals(placed, tiles.start, tiles.order, tiles.side, planes)[tiles.order]
@@ -80,7 +82,8 @@ def see_all(lattice: Lattice, placed: FloatArray, fitted: Fitted) -> tuple[Seen,
         twice=spread(twice), rough=spread(rough), things=things, layers=layers, roughness=roughness,
         cell=lattice.frame.cell,
     )  # fmt: skip
-    return found, rough
+    # what is judged by half a metre around says nothing of its rim
+    return found, ndimage.binary_erosion(rough, iterations=ROUGH_POOL // 2, border_value=1)
 
 
 def _carried_on(planes: FloatArray) -> FloatArray:
@@ -233,9 +236,8 @@ def _rough(
     much, 1 sd, m; what the points' own noise does to a tile is taken off."""
     shape = tiles.level.shape
     ground = fitted.is_ground
-    group = np.where(ground, 0, -1).astype(np.int32)
     level = np.where(ground, tiles.level, np.nan)
-    off = level - robust_planes(level, group, 2, 0.03)[..., 0]
+    off = level - robust_planes(level, fitted.group, 2, 0.03)[..., 0]
     n = np.bincount(of_tile, kept, tiles.level.size).reshape(shape)
     own = fitted.noise**2 / np.maximum(n, 1)
     good = ground & np.isfinite(off) & (n > 0)

@@ -65,7 +65,7 @@ def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
         keep = (above < upper) & (above > -limit)
     removed = _words(tiles, pieces, above, keep, upper, len(placed))
     slab = _slab(tiles, pieces, is_ground, tile_spread(above, keep, tiles.start, tiles.order))
-    seen, rough = see_all(lattice, placed, Fitted(tiles, is_ground, planes, keep, noise, limit))
+    seen, rough = see_all(lattice, placed, Fitted(tiles, is_ground, group, planes, keep, noise, limit))
     cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab & ~rough, tiles, lattice)
     return Ground(keep, noise, *cells, removed, _second_layer(tiles, is_ground, above, limit), seen)
 
