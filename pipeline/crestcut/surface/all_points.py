@@ -26,7 +26,7 @@ SURE = 3.5  # standard deviations
 MEDIAN = 1.2533  # sd of a median over that of a mean, normal noise
 STANDS = 0.4  # share of a tile's points that are something which stands or hangs there
 FEWEST = 10  # points of a thing
-HALF, FLAT = 0.5, 0.15  # share of unseen ground, m of height: below both what is flat may be a second layer
+HALF, FLAT = 0.5, 0.15  # a share, and m of height: below them what is flat may be a second layer
 NEAR = 0.05  # m from the fit: points that could be a second layer; farther ones are rejected and count above
 LEAST_APART = 0.006  # m: layers nearer than this are noise
 POOL = 5  # tiles, side of the square whose points are judged together
@@ -82,6 +82,8 @@ def see_all(lattice: Lattice, placed: FloatArray, fitted: Fitted) -> tuple[Seen,
         twice=spread(twice), rough=spread(rough), things=things, layers=layers, roughness=roughness,
         cell=lattice.frame.cell,
     )  # fmt: skip
+    if rough.sum() > HALF * fitted.is_ground.sum():  # a lawn, whatever lies in it
+        return found, rough
     # what is judged by half a metre around says nothing of its rim
     return found, ndimage.binary_erosion(rough, iterations=ROUGH_POOL // 2, border_value=1)
 
