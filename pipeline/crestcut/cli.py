@@ -98,6 +98,7 @@ def look(
     from crestcut.deliver.look import health_lines, look_record, write_look
     from crestcut.deliver.look_grade import NO_USE, grade
     from crestcut.deliver.look_how import how_text
+    from crestcut.deliver.look_seen import told
 
     if how:
         click.echo(how_text())
@@ -109,6 +110,8 @@ def look(
     from crestcut.scan.health import assess
     from crestcut.scan.load import read_scan
     from crestcut.scan.verdict import SYSTEMATIC
+    from crestcut.surface.whole_scan import see_scan
+    from crestcut.travel.cores import meanwhile
 
     if scanner is not None and scanner not in SYSTEMATIC:
         mend = f"use one of {', '.join(SYSTEMATIC)}, or leave it out"
@@ -117,14 +120,17 @@ def look(
     # the second process tells the page's ground apart while this one draws
     with Press(None if out is not None else False, "crestcut.deliver.page_pick:wake") as press:
         scan = read_scan(ScanChoice(scans, unit, up, scanner), _say)
+        seeing = meanwhile(see_scan, scan)
         health = assess(scan, scanner)
+        seen = seeing()
+        health = told(health, scan, seen)
         if out is not None:
             _say("drawing the slab from above")
             useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
             data = press.fetch("crestcut.deliver.page_pick:pick_data", scan, health, out) if useful else None
-            written = write_look(scan, health, out, scanner, data, _say)
+            written = write_look(scan, health, out, scanner, data, _say, seen)
     if as_json:
-        click.echo(json.dumps(look_record(scan, health, scanner), indent=2, allow_nan=False))
+        click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
         return
     for line in health_lines(scan, health, scanner):
         _line(line)

@@ -27,15 +27,16 @@ from crestcut.scan.records import Scan
 from crestcut.standing import (
     Driver,
     Standing,
+    all_judged,
     common_window,
+    doubts_in_words,
     drivers_of,
-    judged,
     judged_after,
     lines_of,
     options_of,
     rides_of,
+    seen_notes,
     swept_of,
-    worst_first,
 )
 from crestcut.surface.behind import slab_behind
 from crestcut.surface.build import build_surface
@@ -124,6 +125,8 @@ def run_job(
         drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
     )
     lines = lines_of(drivers, job, places)
+    for note in lines[0].notes:
+        say(f"mind: {note}")
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
     with clock.stage("split", "judging slab and scan apart"):
@@ -132,12 +135,11 @@ def run_job(
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     with clock.stage("ride", "standing the vehicle along the line"):
-        rides = rides_of(drivers, lines, surface, job)
+        rides = rides_of(drivers, lines, surface, job, scan.frame)
     with clock.stage("sweep", "sweeping the underside over the slab"):
         swept = swept_of(drivers, rides, surface, job)
     with clock.stage("chance", "drawing surfaces and vehicles"):
-        each = zip(drivers, rides, swept, strict=True)
-        standings = worst_first([judged(job, surface, *one, None, SEED, against) for one in each], job)
+        standings = all_judged(job, surface, drivers, rides, swept, scan.frame, SEED, against)
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     keeps = keeps_of(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
@@ -148,7 +150,7 @@ def run_job(
             fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [
-            judged_after(job, s, a, limits, surface, SEED)
+            judged_after(job, s, a, limits, surface, scan.frame, SEED)
             for s, a in zip(standings, fleet.after, strict=True)
         ]
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
@@ -203,8 +205,8 @@ def _report(
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
-    provisional = plan.deepest > 0 and carried > job.wanted.want / 2
-    release = decide_release(job, provisional, plan)
+    provisional = (plan.deepest > 0 and carried > job.wanted.want / 2) or bool(first.today.doubts)
+    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame))
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
         kind=kind_of_contact(before, vehicle, job),
@@ -214,8 +216,9 @@ def _report(
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        version=__version__, seed=SEED, doubts=_doubts(standings),
-        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings)),
+        version=__version__, seed=SEED, vehicle_doubts=_doubts(standings),
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings),
+               *seen_notes(first, surface, scan.frame)),
     )  # fmt: skip
     return report, release
 
@@ -310,7 +313,8 @@ def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
     """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half
     of what is wanted."""
     today = first.today
-    if today.verdict != "cannot tell" and scan_margin(first.margin, today) <= job.wanted.want / 2:
+    settled = today.verdict != "cannot tell" and scan_margin(first.margin, today) <= job.wanted.want / 2
+    if settled or today.doubts:  # no reading tells what stands there, or which of two layers is the slab
         return ()
     sure = today.chance_of_contact >= job.wanted.confidence
     found = measure_first(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, replace
 
 from crestcut.cut.fleet import FleetPlan, Member, refuse_one_name
@@ -16,21 +16,26 @@ from crestcut.cut.trials import bench
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.job.records import Job, VehicleChoice
+from crestcut.scan.records import Frame as ScanFrame
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
+from crestcut.surface.seen_words import about, high, thing_words
 from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
 from crestcut.travel.chance_draws import Draws, draw_clearances
 from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
-from crestcut.travel.chance_records import Chance, Left
+from crestcut.travel.chance_records import Chance, Finding, Left
 from crestcut.travel.cores import meanwhile
+from crestcut.travel.doubt_words import finding_words
 from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
 from crestcut.travel.ride import ride
+from crestcut.travel.second_look import doubted, in_the_way, second_look, under_the_tyres
 from crestcut.travel.sweep import sweep, wanted_gap
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
 from crestcut.vehicle.records import LoadState, Vehicle
 
 XY = tuple[float, float]
+MOST_THINGS = 5  # in the way, named in words
 
 
 @dataclass(frozen=True, eq=False)
@@ -47,7 +52,7 @@ class Driver:
 class Standing:
     """A vehicle on the slab: its ride, what it clears, and the draws behind every chance.
 
-    margin : m on top of what is asked, for confidence.
+    margin : m on top of what is asked, for confidence.  findings : what the second look found.
     """
 
     driver: Driver
@@ -58,6 +63,7 @@ class Standing:
     today: Chance
     in_use: Chance
     margin: float
+    findings: tuple[Finding, ...] = ()
 
     @property
     def vehicle(self) -> Vehicle:
@@ -118,12 +124,18 @@ def common_window(drivers: Sequence[Driver], lines: Sequence[TravelLine], job: J
 
 
 def rides_of(
-    drivers: Sequence[Driver], lines: Sequence[TravelLine], surface: Surface, job: Job
+    drivers: Sequence[Driver],
+    lines: Sequence[TravelLine],
+    surface: Surface,
+    job: Job,
+    frame: ScanFrame | None = None,
 ) -> tuple[Ride, ...]:
-    """Each vehicle at every station; a tyre over a hole is told with the vehicle's name."""
+    """Each vehicle at every station; a tyre over a hole is told with the vehicle's name and, given the scan's
+    frame, with what stands there."""
     found = []
     for d, line in zip(drivers, lines, strict=True):
-        with _named(d, drivers):
+        telling = nullcontext() if frame is None else _told_what_stands(d, line, surface, job, frame)
+        with _named(d, drivers), telling:
             found.append(ride(d.vehicle, surface, line, job.travel, d.loads))
     return tuple(found)
 
@@ -137,6 +149,22 @@ def _named(driver: Driver, drivers: Sequence[Driver]) -> Iterator[None]:
         if len(drivers) < 2:
             raise
         raise CrestcutError(f"{driver.vehicle.name}: {error.what}", error.where, error.mend) from None
+
+
+@contextmanager
+def _told_what_stands(
+    driver: Driver, line: TravelLine, surface: Surface, job: Job, frame: ScanFrame
+) -> Iterator[None]:
+    """A line that cannot be ridden is told with what stands on it, where something does."""
+    try:
+        yield
+    except CrestcutError as error:
+        things = under_the_tyres(driver.vehicle, surface, line, job.travel, driver.loads)
+        if not things:
+            raise
+        at = about(frame, (things[0].x, things[0].y))
+        mend = f"move what stands on it, {high(things[0].height)} high about {at}, and scan again; or "
+        raise CrestcutError(error.what, error.where, mend + error.mend) from None
 
 
 def swept_of(
@@ -181,20 +209,63 @@ def judged(
     return Standing(driver, rode, before, drawn, cut, today, in_use, margin_for(cut, job.wanted))
 
 
+def all_judged(
+    job: Job, surface: Surface, drivers: Sequence[Driver], rides: Sequence[Ride],
+    swept: Sequence[Clearance], frame: ScanFrame, seed: int, contradictions: tuple[str, ...] = (),
+) -> tuple[Standing, ...]:  # fmt: skip
+    """Every vehicle judged and looked at a second time, ``worst_first``; readings are in ``surface``."""
+    each = zip(drivers, rides, swept, strict=True)
+    made = (judged(job, surface, *one, None, seed, contradictions) for one in each)
+    return worst_first([second_opinion(s, surface, job, frame) for s in made], job)
+
+
+def second_opinion(standing: Standing, surface: Surface, job: Job, frame: ScanFrame) -> Standing:
+    """The standing with its verdicts withdrawn where anything the scan shows speaks against them.
+
+    frame : the scan's, for places in words.
+    """
+    s = standing
+    passage = Passage(s.vehicle, surface, s.ride, s.before)
+    found = second_look(passage, job.travel, s.driver.loads, s.today)
+    today, in_use = (doubted(c, found, frame) for c in (s.today, s.in_use))
+    return replace(s, today=today, in_use=in_use, findings=found)
+
+
+def doubts_in_words(standing: Standing, frame: ScanFrame) -> str:
+    """What withdrew the verdict; empty where nothing did."""
+    return "; ".join(finding_words(f, frame) for f in standing.today.doubts)
+
+
+def seen_notes(standing: Standing, surface: Surface, frame: ScanFrame) -> list[str]:
+    """What stands in the way, and what speaks against the verdict and did not withdraw it."""
+    s = standing
+    things = in_the_way(Passage(s.vehicle, surface, s.ride, s.before))
+    said = [thing_words(thing, frame) for thing in things[:MOST_THINGS]]
+    if len(things) > MOST_THINGS:
+        said.append(f"{len(things) - MOST_THINGS} smaller things stand in the way besides")
+    return [*said, *(finding_words(f, frame) for f in s.findings if f not in s.today.doubts)]
+
+
 def judged_after(
-    job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface, seed: int
-) -> Left:
+    job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface, frame: ScanFrame,
+    seed: int,
+) -> Left:  # fmt: skip
     """What can be said of the clearance once the plan is cut, at walking pace and in use; after : swept over
-    it. Today's answers where it changes nothing for this vehicle."""
+    it. Today's answers where it changes nothing for this vehicle, and no surer than those of what is on the
+    ground."""
     if after.least == standing.before.least:
         return Left(standing.today, standing.in_use)
     use = in_use_allowances(job.wanted, standing.vehicle)
     today, in_use = (
-        chance_of_plan(
-            standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted, seed, allowances
+        doubted(
+            chance_of_plan(
+                standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted, seed,
+                allowances,
+            ),
+            standing.findings, frame,
         )
         for allowances in ((), use)
-    )
+    )  # fmt: skip
     return Left(today, in_use)
 
 
@@ -207,7 +278,9 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
 
     def key(s: Standing) -> tuple[float, float]:
         short = min((c.gap - asked[zone] for zone, c in s.before.least.items()), default=math.inf)
-        return -round(s.today.chance_of_contact, 2), short
+        # a verdict withdrawn is worse news than 'clears' and better than 'touches'
+        touch = 0.5 if s.today.doubts else s.today.chance_of_contact
+        return -round(touch, 2), short
 
     return tuple(sorted(standings, key=key))
 
@@ -216,7 +289,10 @@ def options_of(
     job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left], surface: Surface,
     keeps: Sequence[KeepArea], seed: int,
 ) -> tuple[Option, ...]:  # fmt: skip
-    """The table of what could be done; each row with the chances that the job's own draws give."""
+    """The table of what could be done; each row with the chances that the job's own draws give. Empty where
+    the verdict is withdrawn: what is doubted reaches nothing."""
+    if standings[0].today.doubts:
+        return ()
     benches, sures = [], []
     for s, cleared, left in zip(standings, fleet.after, after, strict=True):
         now = bench(

@@ -4,10 +4,11 @@ again, none is estimated.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from crestcut.cut.bay import why_a_new_bay
+from crestcut.cut.bay import THICK, bay_of, bay_words, why_a_new_bay
 from crestcut.cut.combined import CutAndStrips, cut_and_strips
 from crestcut.cut.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.cut.fixes import Added, fillet, strips
@@ -211,3 +212,14 @@ def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStr
     kept = all(t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True))
     enough = max(row.enough, min(s.confidence for s in sures)) if kept else row.enough
     return replace(row, works=kept, enough=enough)
+
+
+def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:
+    """Replacing the smallest rectangle that holds the cut."""
+    bay, nothing = bay_of(plan, slab), math.nan
+    thick, volume = (bay.thickness, bay.volume) if bay is not None else (slab.thickness or THICK, 0.0)
+    size = f". At least {bay_words(bay)}" if bay is not None else ""
+    return Option(
+        "new bay", "replace the bay", nothing, nothing, nothing, True, nothing, nothing, thick, volume,
+        f"price replacing the bay: {'; '.join(reasons)}{size}", works_in_use=True,
+    )  # fmt: skip

@@ -14,9 +14,11 @@ from crestcut.deliver.files import Staging
 from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.look_grade import grade
 from crestcut.deliver.look_how import how_text
+from crestcut.deliver.look_seen import seen_record
 from crestcut.scan.health import Health
 from crestcut.scan.records import Scan
 from crestcut.scan.verdict import no_slab
+from crestcut.surface.seen import Seen
 from crestcut.units import both, millimetres
 
 __all__ = ["health_lines", "how_text", "look_record", "write_look"]
@@ -32,6 +34,7 @@ def write_look(
     scanner: str | None = None,
     pick: Callable[[], dict[str, Any]] | None = None,
     say: Callable[[str], None] = lambda _: None,
+    seen: Seen | None = None,
 ) -> tuple[Path, ...]:
     """``look.png`` (plan) and ``look.json`` in ``out``, both or neither; the paths written.
 
@@ -44,7 +47,7 @@ def write_look(
     with staging as folder:
         staging.about = scan_identity(scan)
         draw_plan(scan, health, folder / "look.png", scanner)
-        text = json.dumps(look_record(scan, health, scanner), indent=1, allow_nan=False)
+        text = json.dumps(look_record(scan, health, scanner, seen), indent=1, allow_nan=False)
         (folder / "look.json").write_text(text + "\n", encoding="utf-8")
         if pick is not None:
             from crestcut.deliver.page_pick import write_pick
@@ -53,7 +56,9 @@ def write_look(
     return staging.moved
 
 
-def look_record(scan: Scan, health: Health, scanner: str | None = None) -> dict[str, Any]:
+def look_record(
+    scan: Scan, health: Health, scanner: str | None = None, seen: Seen | None = None
+) -> dict[str, Any]:
     """What ``look.json`` holds: SI, None where not measured; places in the scan's own plan coordinates and
     unit."""
     frame = scan.frame
@@ -95,6 +100,12 @@ def look_record(scan: Scan, health: Health, scanner: str | None = None) -> dict[
             {"area": h.area, "at": frame.site_to_plan((h.x, h.y)).tolist(), "size": list(h.size)}
             for h in health.holes
         ],
+        "bridged": [
+            {"area": b.area, "at": frame.site_to_plan((b.x, b.y)).tolist(), "size": list(b.size)}
+            for f in scan.files
+            for b in f.bridges
+        ],
+        **seen_record(scan, seen),
         "grade": dict(zip(("word", "means"), grade(scan, health, scanner), strict=True)),
         "decides": list(health.decides),
         "notes": list(health.notes),
@@ -117,6 +128,9 @@ def health_lines(scan: Scan, health: Health, scanner: str | None = None) -> list
         lines.append(f"  up         {_with_reason(_AXES[frame.up] if index == 0 else '', file.up_reason)}")
         if file.mesh_edge is not None:
             lines.append(f"  triangles  {both(file.mesh_edge)} a side, at the median")
+        if file.bridges:
+            area = sum(b.area for b in file.bridges)
+            lines.append(f"  bridged    {area:.2f} m2 by triangles far larger than the rest: not measured")
         if file.fit_error is not None:
             lines.append(f"  fits       the first scan to {millimetres(file.fit_error)} rms")
     x, y, z = health.extent

@@ -11,6 +11,7 @@ from crestcut.scan.verdict import HOPELESS, THIN, crest_rounding, no_slab, settl
 FINE = 0.0065  # m: about half of a usual 1/2 in of clearance; three phone walks reach it, one does not
 COARSE = 0.020  # m: beyond it even a plain contact may go unnoticed (common practice, no source)
 NO_USE = "no use"
+MOSTLY = 0.75  # share of the area in lawn, gravel or cobbles from which there is no slab to drive on
 TWO_LAYERS = 0.10  # share of the area where two passes disagree, from which nothing finer can be told
 
 
@@ -22,6 +23,8 @@ def grade(scan: Scan, health: Health, scanner: str | None = None) -> tuple[str, 
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]
     if nothing := no_slab(scan, health.extent[:2], health.density_median):
         return NO_USE, f"{nothing}; scan the slab as 'look --how' says"
+    if health.rough_share > MOSTLY:
+        return NO_USE, "no slab here: nearly all of it is as rough as lawn, gravel or cobbles"
     if not edges and health.density_median < HOPELESS:
         return NO_USE, "far too few points to see a crest; scan again as 'look --how' says"
     # What is wrong with one walk is not what is wrong with the next: repeats average it.

@@ -71,6 +71,8 @@ def scene(report: Report) -> dict[str, Any]:
 
 def nothing_to_cut(report: Report) -> bool:
     """Is every gap already what was asked for? Then nothing waits for a release."""
+    if report.doubts:
+        return False
     return report.nothing_to_cut
 
 

@@ -16,6 +16,7 @@ from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import MEETS, called, nearest, place_words, stopped
+from crestcut.travel.doubt_words import finding_head, finding_words
 
 Document = Mapping[str, object]
 
@@ -38,8 +39,10 @@ def answer(report: Report, document: Document) -> Markup:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
     todo = joined(html("<li>{}</li>", step) for step in steps(report, document))
-    doubts = joined(html('<p class="mind"><strong>Mind:</strong> {}</p>', stopped(d)) for d in report.doubts)
-    rest = joined([doubts, _chances(report, document), _soft(report, document), _why_not_grind(report)])
+    mind = '<p class="mind"><strong>Mind:</strong> {}</p>'
+    minded = joined(html(mind, stopped(d)) for d in report.vehicle_doubts)
+    chances, soft = _chances(report, document), _soft(report, document)
+    rest = joined([minded, _doubts(report), chances, soft, _why_not_grind(report)])
     return html(
         '<section id="answer" class="answer" aria-labelledby="verdict">'
         '<h2 id="verdict" class="{}">{}</h2>'
@@ -58,6 +61,8 @@ def verdict(report: Report, document: Document) -> Markup:
     gap = report.least_clearance
     if gap != gap:
         return html("Cannot tell: nothing under {}’s path was measured.", name)
+    if report.doubts:
+        return html("Cannot tell: {}.", finding_head(report.doubts[0]))
     unsigned = figure(document, "before.least_clearance", length(abs(gap)))
     if report.verdict == "touches":
         how = html("with a best estimate of {} in between" if gap >= 0 else "by {}", unsigned)
@@ -69,6 +74,15 @@ def verdict(report: Report, document: Document) -> Markup:
         said = html("Cannot tell yet: at best estimate {} has {} {}", name, how, nearest(report))
     words = report.today.words if report.today is not None else ""
     return html('{}; <span class="odds">{}.</span>', said, words) if words else html("{}.", said)
+
+
+def _doubts(report: Report) -> Markup:
+    """What withdrew the verdict, in full."""
+    if not report.doubts:
+        return Markup()
+    said = (sentence(finding_words(finding, report.scan.frame)) for finding in report.doubts)
+    listed = joined(html("<li>{}</li>", words) for words in said)
+    return html("<h3>What stands against a verdict</h3><ul>{}</ul>", listed)
 
 
 def _chances(report: Report, document: Document) -> Markup:

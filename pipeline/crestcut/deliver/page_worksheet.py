@@ -124,7 +124,8 @@ def _jig(jig: Jig | None) -> Markup:
         "{} lifts; a spacer is {} ({}), one less under both ends in each lift, none in the last.</p>"
         "{}<ul>{}{}</ul>",
         jig.board.name, length(jig.board.sag), length(jig.reach), length(jig.worn),
-        length_at_least(jig.stick, STICK_INCHES), len(jig.lifts), name, length(thick), _table(head, rows), stacks, _items(jig.cannot),
+        length_at_least(jig.stick, STICK_INCHES), len(jig.lifts), name, length(thick), _table(head, rows),
+        stacks, _items(jig.cannot),
     )  # fmt: skip
 
 

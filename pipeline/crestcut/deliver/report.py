@@ -16,7 +16,7 @@ from crestcut.grid import FloatArray, frozen_array
 from crestcut.job.records import Job
 from crestcut.scan.records import Scan
 from crestcut.surface.records import Surface
-from crestcut.travel.chance_records import Chance, Left
+from crestcut.travel.chance_records import Chance, Finding, Left
 from crestcut.travel.records import Clearance, Contact, Poses, Ride, TravelLine
 from crestcut.travel.soft import SoftContact
 from crestcut.vehicle.records import Vehicle
@@ -82,7 +82,7 @@ class Report:
     allowances; None where it was not worked out.
     in_use_worst : the worst contact in use, if another than today's.  plan : None when no cut was worked out.
     release : ok, provisional or not for cutting. provisional : depths may still move, whatever else the
-    release says.  doubts : figures that people wrote and that look mistaken, in words.  advice : hand
+    release says.  vehicle_doubts : figures that people wrote and that look mistaken, in words.  advice : hand
     measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
     soft : parts that may touch and do, deepest first; never in the verdict.
     seconds : per stage, in running order.
@@ -114,7 +114,7 @@ class Report:
     vehicles: tuple[VehicleRow, ...] = ()
     seconds: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
-    doubts: tuple[str, ...] = ()
+    vehicle_doubts: tuple[str, ...] = ()
     after_in_use: Chance | None = None
 
     def __post_init__(self) -> None:
@@ -141,6 +141,11 @@ class Report:
         if worst is None:
             return "cannot tell"
         return "touches" if worst.gap < 0 else "clears"
+
+    @property
+    def doubts(self) -> tuple[Finding, ...]:
+        """What withdrew today's verdict, gravest first."""
+        return self.today.doubts if self.today is not None else ()
 
     @property
     def least_clearance(self) -> float:

@@ -15,7 +15,7 @@ from crestcut.deliver.frames import advice, frame_and_units, line, place
 from crestcut.deliver.report import Report, VehicleRow
 from crestcut.deliver.split_words import split_document
 from crestcut.travel.chance import in_use_allowances
-from crestcut.travel.chance_records import Chance
+from crestcut.travel.chance_records import Chance, Finding
 from crestcut.travel.records import Contact
 from crestcut.travel.sweep import on_the_line
 
@@ -63,7 +63,7 @@ def result_document(report: Report) -> dict[str, object]:
         "scan": _scan(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
         "travel": {**line(report.scan.frame, report.line.xy[[0, -1]]), "length": report.line.length},
-        "doubts": list(report.doubts),
+        "vehicle_doubts": list(report.vehicle_doubts),
         "notes": list(
             dict.fromkeys((*report.scan.notes, *report.surface.notes, *report.vehicle.notes, *report.notes))
         ),
@@ -113,9 +113,16 @@ def _state(
     return {
         **known,
         "kind": report.kind,
+        "doubts": [_doubt(report, f) for f in chance.doubts] if chance else [],
         "swept_gap": None if worst is None else worst.gap,
         **place_of(report, worst),
     }
+
+
+def _doubt(report: Report, finding: Finding) -> dict[str, object]:
+    """What withdrew a verdict; ``size`` in metres is what ``Doubt`` says of its kind."""
+    found = place(report.scan.frame, finding.xy)
+    return {"kind": finding.doubt.value, **found, "area": finding.area, "size": finding.size}
 
 
 def _chance(chance: Chance | None) -> dict[str, object]:

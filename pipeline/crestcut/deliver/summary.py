@@ -16,6 +16,7 @@ from crestcut.deliver.split_words import split_words
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_words import WALKING, left_lines, state_words
+from crestcut.travel.doubt_words import finding_head, finding_step
 from crestcut.travel.records import Contact
 from crestcut.units import FOOT, POUND, both, litres, number
 from crestcut.work.drain import drain_words
@@ -51,7 +52,8 @@ RELEASE_HEADS = {
 
 def summary_lines(report: Report) -> list[str]:
     """The terminal summary; first the verdict with the kind of contact and its chance in words."""
-    lines = [verdict_line(report), *(f"Mind: {stopped(d)}" for d in report.doubts), *_chance_lines(report)]
+    mind = [f"Mind: {stopped(d)}" for d in report.vehicle_doubts]
+    lines = [verdict_line(report), *mind, *_chance_lines(report)]
     worst = report.before.worst
     if worst is not None:
         lines.append(f"Where: {place_words(report, worst)}.")
@@ -90,6 +92,8 @@ def verdict_line(report: Report) -> str:
     if math.isnan(gap):
         return f"CANNOT TELL: nothing under {name}'s path was measured."
     near = nearest(report)
+    if report.doubts:
+        return f"CANNOT TELL: {finding_head(report.doubts[0])}."
     if report.verdict == "touches":
         how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
         head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
@@ -193,6 +197,8 @@ def cut_lines(report: Report) -> list[str]:
         return ["Cut: none worked out."]
     if _nothing_to_cut(report):
         return [f"Cut: nothing to take off; asked for {_asked(report)}."]
+    if report.doubts and plan.deepest <= 0 and plan.feasible:
+        return [f"Cut: nothing is said of one until that is settled; asked for {_asked(report)}."]
     where = f", at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
     limit = f"What limits it: {'; '.join(plan.binding) or 'not named'}."
     if grinding_is_no_cure(report):
@@ -248,6 +254,8 @@ def _claim_line(plan: CutPlan, report: Report) -> str:
 def next_steps(report: Report) -> list[str]:
     """What to do now, in order."""
     steps = []
+    if report.doubts:
+        return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
     if _blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
     elif report.verdict == "cannot tell" or report.depths_provisional:
@@ -281,6 +289,8 @@ def next_steps(report: Report) -> list[str]:
 
 
 def _nothing_to_cut(report: Report) -> bool:
+    if report.doubts:
+        return False
     return report.plan is None or (report.plan.deepest <= 0 and report.plan.feasible)
 
 

@@ -56,6 +56,7 @@ class Health:
     hole_mask: BoolArray
     decides: tuple[str, ...]  # plain sentences
     notes: tuple[str, ...]
+    rough_share: float = 0.0  # of the area that is lawn, gravel or cobbles, where that was sought
 
 
 def assess(scan: Scan, scanner: str | None = None) -> Health:

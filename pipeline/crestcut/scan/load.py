@@ -14,8 +14,9 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.job.records import ScanChoice
 from crestcut.scan.mesh import edge_lengths
+from crestcut.scan.mesh_holes import bridges, bridging
 from crestcut.scan.raw import RawScan, Say
-from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.scan.records import Bridge, Frame, Scan, ScanFile
 from crestcut.scan.sample import sample_faces
 from crestcut.scan.sniff import sniff
 from crestcut.scan.unit import Size, settle_unit, size_of
@@ -71,22 +72,42 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
     turned = (raw.points * scale) @ turn.T
     shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
     points, colours, edge = turned - shift, raw.colours, None
+    holes: tuple[Bridge, ...] = ()
+    frame = Frame(scale, turn, shift, found.name, axis)
     if raw.faces is not None:
         edge = float(np.median(edge_lengths(points, raw.faces)))
-        points, colours = sample_faces(points, raw.faces, raw.colours)
+        over = bridging(points, raw.faces)
+        holes = bridges(points, raw.faces[over])
+        points, colours = sample_faces(points, raw.faces[~over], raw.colours)
         if len(points) == 0:
             raise CrestcutError("its faces have no area", where, "export the scan again")
+        notes = (*notes, *_bridge_note(holes, frame, path.name))
     record = ScanFile(
-        path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason
-    )
+        path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason,
+        bridges=holes,
+    )  # fmt: skip
     return Scan(
         points=points,
         source=np.zeros(len(points), np.int16),
-        frame=Frame(scale, turn, shift, found.name, axis),
+        frame=frame,
         files=(record,),
         colours=colours,
         time=raw.time if raw.faces is None else None,
         notes=notes,
+    )
+
+
+def _bridge_note(holes: tuple[Bridge, ...], frame: Frame, name: str) -> tuple[str, ...]:
+    """Words on the holes that triangles bridge: how much, and where the largest lies."""
+    if not holes:
+        return ()
+    first, faces = holes[0], sum(h.faces for h in holes)
+    x, y = frame.site_to_plan((first.x, first.y))
+    return (
+        f"{name}: {sum(h.area for h in holes):.2f} m2 are bridged by {faces:,} "
+        f"{'triangle' if faces == 1 else 'triangles'} far larger than the rest of the mesh and count as not "
+        f"measured; the largest place is {first.size[0]:.2f} x {first.size[1]:.2f} m about x {x:.2f}, "
+        f"y {y:.2f}: scan it",
     )
 
 

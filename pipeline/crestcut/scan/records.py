@@ -55,6 +55,17 @@ class Frame:
 
 
 @dataclass(frozen=True)
+class Bridge:
+    """A hole of a mesh that a few far too large triangles bridge: not measured."""
+
+    area: float  # m2, seen from above
+    x: float  # site x, y of its middle, metres, in the frame of the file it is in
+    y: float
+    size: tuple[float, float]  # m, along x and y
+    faces: int
+
+
+@dataclass(frozen=True)
 class ScanFile:
     """One file as it was read."""
 
@@ -67,6 +78,7 @@ class ScanFile:
     unit_reason: str  # "written in the file" or how it was guessed
     up_reason: str
     fit_error: float | None = None  # m, rms after registration on the first file; None for the first
+    bridges: tuple[Bridge, ...] = ()  # holes of a mesh that its triangles bridge, left out; largest first
 
 
 @dataclass(frozen=True, eq=False)

@@ -87,6 +87,7 @@ def build_surface(
         points_used=int(cells.count.sum()),
         notes=tuple(n for n in notes if n),
         breaks=breaks_of(knots, lattice.pitch, lattice.pad),
+        seen=ground.seen,
     )
 
 

@@ -21,6 +21,7 @@ from crestcut.surface.error_shown import as_smooth_as
 from crestcut.surface.records import ErrorModel, Known
 
 POINTS = 200_000  # thinned to about so many, in file order: enough for every figure here
+CLOSE = 0.05  # m: points farther from the fitted heights are not of the slab
 BIN = 0.05  # m: cells in which passes are compared
 ENOUGH_POINTS = 3  # of each pass in a cell
 ENOUGH_CELLS = 150  # seen by both passes
@@ -101,7 +102,9 @@ def _on_slab(scan: Scan, height: HeightGrid, meshed: bool) -> _Seen:
     points = scan.points[index]
     residual = points[:, 2] - height.sample(points[:, :2])
     known = np.isfinite(residual)
-    spread = _robust(residual[known]) if known.any() else 0.0
+    # what stands on the slab or hangs over it is no noise of it, however many points it has
+    close = known & (np.abs(residual) < CLOSE)
+    spread = _robust(residual[close]) if close.any() else 0.0
     near = known & (np.abs(residual) <= max(4 * spread, 0.002))
     return _Seen(height.frame.to_grid(points[near, :2]), residual[near], scan.source[index][near], ordered)
 

@@ -10,8 +10,10 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.grid import BoolArray, FloatArray
+from crestcut.surface.all_points import Fitted, see_all
 from crestcut.surface.raster import Lattice
 from crestcut.surface.regions import GHOST, GROUND, OBJECT, Pieces, split
+from crestcut.surface.seen import Seen
 from crestcut.surface.tiles import Tiles, make_tiles, residuals, robust_planes, tile_spread
 
 NEAREST = 0.012  # m: points this near the ground's plane are never taken away
@@ -31,6 +33,7 @@ class Ground:
 
     removed : (what in plain words, points) of what was taken away inside the lattice.
     twice : height of a second layer over much of the ground, m, where the scan shows it twice.
+    seen : everything in the window, what was taken away included; None where there is no ground.
     """
 
     keep: BoolArray
@@ -39,6 +42,7 @@ class Ground:
     slab: BoolArray
     removed: tuple[tuple[str, int], ...]
     twice: float | None = None
+    seen: Seen | None = None
 
 
 def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
@@ -61,8 +65,9 @@ def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
         keep = (above < upper) & (above > -limit)
     removed = _words(tiles, pieces, above, keep, upper, len(placed))
     slab = _slab(tiles, pieces, is_ground, tile_spread(above, keep, tiles.start, tiles.order))
-    cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab, tiles, lattice)
-    return Ground(keep, noise, *cells, removed, _second_layer(tiles, is_ground, above, limit))
+    seen, rough = see_all(lattice, placed, Fitted(tiles, is_ground, group, planes, keep, noise, limit))
+    cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab & ~rough, tiles, lattice)
+    return Ground(keep, noise, *cells, removed, _second_layer(tiles, is_ground, above, limit), seen)
 
 
 def _over_sunk(

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from crestcut.grid import BoolArray, HeightGrid, frozen_array
 from crestcut.surface.breaks import Break
+from crestcut.surface.seen import Seen
 
 if TYPE_CHECKING:
     from crestcut.surface.posterior import Posterior
@@ -70,6 +71,7 @@ class Surface:
     breaks : the lines along which it folds or steps, as the fit found them.
     scanned : heights as fitted to the scan, its own error in them, where ``height`` is the slab judged apart
     from that; None where it is not.
+    seen : what the scan shows besides, none of it taken away; None where the heights come from elsewhere.
     """
 
     height: HeightGrid
@@ -83,6 +85,7 @@ class Surface:
     notes: tuple[str, ...] = ()
     breaks: tuple[Break, ...] = ()
     scanned: HeightGrid | None = None
+    seen: Seen | None = None
 
     def __post_init__(self) -> None:
         for name in ("rollable", "slab"):

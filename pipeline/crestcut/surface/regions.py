@@ -165,7 +165,8 @@ def _judge(piece, box, label, level, planes, ground, rim, width, kind, step, fat
     if near.any():
         step[piece] = _step(mine, near, level[j, i], planes[j, i])
     if np.isnan(step[piece]):
-        kind[piece] = GROUND if area[piece] >= 3 * ISLAND_AREA else APART
+        large = area[piece] >= 3 * ISLAND_AREA and not _in_the_air(label == piece, ground, level, width)
+        kind[piece] = GROUND if large else APART
     elif step[piece] > KERB:
         kind[piece] = OBJECT
     elif step[piece] > STEP:
@@ -178,6 +179,17 @@ def _judge(piece, box, label, level, planes, ground, rim, width, kind, step, fat
         kind[piece] = GROUND
     if kind[piece] == GROUND:
         ground[j, i] |= mine
+
+
+def _in_the_air(mine: BoolArray, ground: BoolArray, level: FloatArray, width: float) -> bool:
+    """Whether no drivable slope leads from the ground to a far piece: a roof or a bonnet whose sides were not
+    seen is as large as a yard."""
+    if not ground.any():
+        return False
+    distance, (fj, fi) = ndimage.distance_transform_edt(~ground, return_indices=True)
+    pick = mine & (distance <= distance[mine].min() + 2)
+    rise = np.abs(level[pick] - level[fj[pick], fi[pick]])
+    return bool(np.median(rise - STEEPEST * width * distance[pick]) > KERB)
 
 
 def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArray) -> float:

@@ -86,7 +86,7 @@ def draw_readings(
     if plans and len(plans[-1].least) == 2:
         halves = strings[-1]
         rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
-    return Readings(least, stands, each[chosen], np.array(rows).reshape(len(plans), -1), halves)
+    return Readings(least, stands, each[chosen], np.array(rows).reshape(len(plans), len(least)), halves)
 
 
 def _eligible(passage: Passage, footing: Footing) -> NDArray[np.bool_]:

@@ -3,17 +3,41 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
+
+
+class Doubt(Enum):
+    """What may speak against a verdict, whatever the draws say."""
+
+    NOT_SLAB = "not a slab"  # lawn, gravel or cobbles under the path; size: roughness, 1 sd, m
+    STANDS = "stands there"  # the underside meets it; size: its height, m
+    ALL_POINTS = "all points"  # the underside meets the middle of all points; size: by how much, m
+    TWICE = "seen twice"  # two layers of ground; size: m apart
+    SWEPT = "swept"  # the fitted ground itself touches beyond its stated error; size: by how much, m
+    CANNOT_BE = "cannot be"  # a best estimate that the underside cannot have; size: the most it can, m
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One doubt, where (site x, y, m), over how much ground (m2), and its size as its kind says (m)."""
+
+    doubt: Doubt
+    xy: tuple[float, float]
+    area: float
+    size: float
 
 
 @dataclass(frozen=True)
 class Chance:
-    """least_clearance : bias-corrected best estimate, m.  interval : 95 %, m.  chance_of_contact : 0..1.
+    """least_clearance : best estimate, the median of the draws, m.  interval : 95 %, m.
+    chance_of_contact : 0..1.
 
     verdict : "clears" | "touches" | "cannot tell".  words : the chance in plain words ("about 1 in 30 that it
     touches").
     chance_of_want : of a planned surface, that every gap reaches what was asked there; NaN where nothing is
     planned.
     spread : 1 sd, m.  scan_share : the part of the spread's variance that comes from the scan, 0..1.
+    doubts : what withdrew the verdict; the chance of contact is NaN then.
     """
 
     least_clearance: float
@@ -26,6 +50,7 @@ class Chance:
     draws: int
     reasons: tuple[str, ...] = ()
     chance_of_want: float = float("nan")
+    doubts: tuple[Finding, ...] = ()
 
 
 @dataclass(frozen=True)

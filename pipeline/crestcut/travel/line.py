@@ -12,10 +12,13 @@ from crestcut.grid import FloatArray, GridFrame
 from crestcut.job.records import Travel
 from crestcut.travel.path import bend_notes, beside, drivable, least_radius, leaves
 from crestcut.travel.records import TravelLine
+from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
 
 # rear tracks from the middle to what was drawn, left positive
 DRAWN = {"middle": 0.0, "left": 0.5, "right": -0.5}
+
+FEW = 1.0  # m to drive: with less the page that draws the line warns, and so does the run
 
 
 def travel_line(
@@ -45,7 +48,8 @@ def travel_line(
     drawn = DRAWN[travel.track] * vehicle.rear_track
     stations = np.arange(math.floor(length / step + 1e-9) + 1) * step
     xy = start - drawn * left + stations[:, None] * along
-    return TravelLine(xy, np.full(len(stations), math.atan2(along[1], along[0])), step)
+    yaw = np.full(len(stations), math.atan2(along[1], along[0]))
+    return TravelLine(xy, yaw, step, _little_to_drive(length, vehicle))
 
 
 def _long_enough(length: float, vehicle: Vehicle, step: float) -> None:
@@ -57,11 +61,24 @@ def _long_enough(length: float, vehicle: Vehicle, step: float) -> None:
         )
 
 
+def _little_to_drive(length: float, vehicle: Vehicle) -> tuple[str, ...]:
+    """What the picking page warns of, too: a line ``length`` m long that ends before much was driven."""
+    left = length - vehicle.wheelbase
+    if left >= FEW:
+        return ()
+    return (
+        f"the line leaves only {both(left, 0)} to drive: start it well before the crest and end it well"
+        " after, what lies beyond its ends is not judged",
+    )
+
+
 def _bent(points: Sequence[tuple[float, float]], vehicle: Vehicle, travel: Travel, step: float) -> TravelLine:
     middle = beside(points, -DRAWN[travel.track] * vehicle.rear_track)
     xy, yaw, tightest = drivable(middle, least_radius(vehicle), step)
-    _long_enough((len(xy) - 1) * step, vehicle, step)
-    return TravelLine(xy, yaw, step, bend_notes(vehicle, tightest, leaves(xy, middle)))
+    length = (len(xy) - 1) * step
+    _long_enough(length, vehicle, step)
+    notes = (*bend_notes(vehicle, tightest, leaves(xy, middle)), *_little_to_drive(length, vehicle))
+    return TravelLine(xy, yaw, step, notes)
 
 
 def is_straight(line: TravelLine) -> bool:
