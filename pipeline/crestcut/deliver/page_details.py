@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from crestcut.cautions import for_measuring
 from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import measure_line, room, sentence
-from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
+from crestcut.deliver.page_worksheet import caution_list, worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import CONCRETE_DENSITY, FIELD_NOTE, POUND, number, place_words
 from crestcut.travel.chance import in_use_allowances
+from crestcut.work.cards import cautions as work_cautions
 from crestcut.work.drain import drain_words
 from crestcut.work.records import Worksheet
 
@@ -23,47 +25,6 @@ STAMPS = {
     "provisional": "Provisional: not to be cut to yet",
     "not for cutting": "Not for cutting",
 }
-
-# Dust: 29 CFR 1926.1153 Table 1 (hand grinders and collectors); the rest is common practice, no source.
-CAUTIONS = (
-    (
-        "Dust",
-        "Dust of ground concrete holds crystalline silica, which scars lungs for good. Grind with shroud "
-        "and collector fitted and a respirator that fits; indoors, and for long hours, more is asked for. "
-        "Never sweep or blow it dry.",
-    ),
-    (
-        "Guard",
-        "The guard and the shroud stay on. A set-up that works only without them is not used.",
-    ),
-    (
-        "What lies inside",
-        "Post-tensioned strands, heating pipes, cables and conduit can lie near the top. Stop at once when "
-        "steel, plastic or copper shows.",
-    ),
-    (
-        "The slab",
-        "Thinner concrete is weaker concrete. Over a room or void, or where the depth is more than an "
-        "eighth of the slab, a licensed engineer decides first.",
-    ),
-    (
-        "Eyes, ears, hands",
-        "Wear eye and ear protection and gloves; stop for breaks, the vibration harms hands.",
-    ),
-    (
-        "Water and power",
-        "Wet work only with a protected supply (residual-current device), and no slurry into drains.",
-    ),
-    (
-        "The vehicle",
-        "Never reach or crawl under a vehicle that stands on a jack. Drive over the finished slab at "
-        "walking pace first, with someone watching.",
-    ),
-    (
-        "People",
-        "Keep others away while it is open, and leave no edge that trips: every edge is feathered.",
-    ),
-)  # fmt: skip
 
 
 def work(report: Report, document: Document, worksheet: Worksheet | None = None) -> str:
@@ -95,8 +56,7 @@ def work(report: Report, document: Document, worksheet: Worksheet | None = None)
     if not plan.feasible:
         where = f" at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
         head = (
-            "<strong>Grinding is not the cure here.</strong> The figures are of all that the limits "
-            "allow: "
+            "<strong>Grinding is not the cure here.</strong> The figures are of all that the limits allow: "
             if grinding_is_no_cure(report)
             else "<strong>Not enough.</strong> Within the limits no cut reaches it: "
         )
@@ -129,7 +89,9 @@ def measure(report: Report, document: Document) -> str:
     job = report.job
     todo = "".join(f"<li>{measure_line(report, document, k)}</li>" for k in range(len(report.advice)))
     first = (
-        f"<h3>Measure this first</h3><ol>{todo}</ol>" if todo else "<p>No hand measurement is asked for.</p>"
+        f"<h3>Measure this first</h3><ol>{todo}</ol>{measure_cautions(report)}"
+        if todo
+        else "<p>No hand measurement is asked for.</p>"
     )
     done = [
         (len(job.strings), "string or straightedge reading", "string or straightedge readings"),
@@ -145,19 +107,25 @@ def measure(report: Report, document: Document) -> str:
     return _section("measure", "Measurements", first + folded)
 
 
-def cautions(worksheet: Worksheet | None = None) -> str:
-    """What can hurt."""
-    items = "".join(f"<li><strong>{esc(head)}.</strong> {esc(text)}</li>" for head, text in CAUTIONS)
-    more = (
-        '<details class="inner"><summary>For these tools and this place</summary>'
-        f"{worksheet_cautions(worksheet)}</details>"
+def measure_cautions(report: Report) -> str:
+    """In full, before anybody goes near the vehicle or kneels on the slab; empty where nothing is asked."""
+    told = for_measuring(str(item.get("kind")) for item in report.advice)
+    if not told:
+        return ""
+    return f'<div class="mind"><strong>Before you measure.</strong>{caution_list(told)}</div>'
+
+
+def cautions(report: Report, worksheet: Worksheet | None = None) -> str:
+    """What can hurt: for the tools and the place where a sheet was made, else what holds for any work."""
+    told = (
+        worksheet_cautions(worksheet)
         if worksheet is not None
-        else ""
+        else caution_list(work_cautions(report.job, ()))
     )
     return _section(
         "cautions",
         "Cautions",
-        f"<ul>{items}</ul>{more}<p>Local codes and licensed people decide; this page does not.</p>",
+        f"{told}<p>Local codes and licensed people decide; this page does not.</p>",
     )
 
 

@@ -50,7 +50,7 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
         lower.work(report, document, worksheet),
         '<div class="pair">',
         lower.measure(report, document),
-        lower.cautions(worksheet),
+        lower.cautions(report, worksheet),
         lower.sure(report, document),
         "</div>",
         '<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from crestcut.cautions import terminal_lines
 from crestcut.deliver.ends import grinding_seldom_cures
 from crestcut.deliver.page_details import STAMPS
 from crestcut.deliver.page_figures import figure
@@ -13,7 +14,7 @@ from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, called, nearest, place_words
+from crestcut.deliver.summary import MEETS, asked_kinds, called, nearest, place_words
 
 Document = Mapping[str, object]
 
@@ -42,8 +43,14 @@ def answer(report: Report, document: Document) -> str:
         '<figure class="proof"><div id="proof" class="drawing"></div><figcaption id="proof-words">'
         "</figcaption></figure>"
         f'<div class="rest">{_chances(report, document)}{_soft(report, document)}{_why_not_grind(report)}'
-        f'<h3>What to do next</h3><ol class="steps">{todo}</ol></div></section>'
+        f'<h3>What to do next</h3><ol class="steps">{todo}</ol>{_care(report)}</div></section>'
     )
+
+
+def _care(report: Report) -> str:
+    """The cautions of what is asked for, in short; in full they stand under Measurements."""
+    lines = "<br>".join(esc(line) for line in terminal_lines(asked_kinds(report)))
+    return f'<p class="mind">{lines} <a href="#measure">In full under Measurements.</a></p>' if lines else ""
 
 
 def verdict(report: Report, document: Document) -> str:

@@ -9,9 +9,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
+from crestcut.cautions import Caution
 from crestcut.deliver.page_meanings import length
 from crestcut.deliver.page_shell import esc
 from crestcut.units import both
+from crestcut.work.dust import mask_words
 from crestcut.work.jig_records import Jig, Range, Ties
 from crestcut.work.records import Measure, Quantities, SetOut, Silica, Worksheet
 
@@ -39,7 +41,13 @@ def worksheet_cautions(sheet: Worksheet) -> str:
     cards = "".join(
         f"<h3>{esc(card.title)}</h3><ol>{_items(card.lines)}</ol>" for card in sheet.cards
     )  # fmt: skip
-    return f"<ul>{_items(sheet.cautions)}</ul>{_folded('If something is hit', cards)}"
+    return f"{caution_list(sheet.cautions)}{_folded('If something is hit', cards)}"
+
+
+def caution_list(cautions: Iterable[Caution]) -> str:
+    """Cautions as a list, each with its heading."""
+    items = (f"<li><strong>{esc(c.head)}:</strong> {esc(c.full)}</li>" for c in cautions)
+    return f"<ul>{''.join(items)}</ul>"
 
 
 def _passes(sheet: Worksheet) -> str:
@@ -63,14 +71,9 @@ def _quantities(q: Quantities) -> str:
 
 
 def _dust(line: Silica) -> str:
-    mask = (
-        f"respirator with a protection factor of {line.mask} or more"
-        if line.mask
-        else "no respirator is required by rule"
-    )
     air = "" if line.airflow is None else f"; {line.airflow * 3600:.0f} m³/h or more through the shroud"
     head = f"<strong>{esc(line.task)}, {esc(line.place)}, {esc(line.hours)}:</strong>"
-    return f"<p>{head} {esc(line.control)}{air}; {mask}.</p>"
+    return f"<p>{head} {esc(line.control)}{air}; {esc(mask_words(line))}.</p>"
 
 
 def _measure(measure: Measure) -> str:

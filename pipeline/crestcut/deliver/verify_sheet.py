@@ -15,6 +15,7 @@ from crestcut.deliver.verify_plan import checked_facts, draw_panels, panels_of
 from crestcut.deliver.verify_words import (
     FIELD_NOTE,
     HEADS,
+    care_lines,
     edge_lines,
     next_steps,
     still_lines,
@@ -49,6 +50,7 @@ def hand_over_figure(report: Report, check: Check) -> Figure:
     page.maps(report, check)
     page.columns(checked_facts(report, check), _notes(report, check))
     page.steps(next_steps(report, check))
+    page.lines(care_lines(check), SIDE, page.room)
     page.foot(report)
     return page.figure
 
