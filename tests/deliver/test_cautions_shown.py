@@ -68,7 +68,7 @@ def test_measure_first_sheet() -> None:
         "felt gap", "feel the gap", 0.004, 2.0, places, ("5 mm or more: it clears.",) * 3, ("gap = ...",) * 4
     )
     string = dataclasses.replace(one, kind="string")
-    sheet = dataclasses.replace(provisional(report), first=(one, one, string))
+    sheet = dataclasses.replace(provisional(report), first=(string, one, one))
     pages = [words_on(figure) for figure in measure_pages(sheet)]
     asked = [page for page in pages if "Feel the gap under the vehicle" in page]
     assert len(asked) == 2
@@ -76,7 +76,7 @@ def test_measure_first_sheet() -> None:
         assert "Read:" in page and "gap = ..." in page
         for caution in FELT_GAP:
             assert caution.line in page
-    (other,) = [page for page in pages if "3 String" in page]
+    (other,) = [page for page in pages if "1 String" in page]
     assert READ_ON_THE_SLAB[0].line in other
 
 
