@@ -61,9 +61,8 @@ def test_page() -> None:
 def test_measure_first_sheet() -> None:
     """Each gap to feel on a page of its own, the cautions and the place to write on that page."""
     report = asking("felt gap")
-    places = tuple(
-        (f"{name} tyre", x, y, None) for name, x, y in (("front left", 2, 1), ("rear right", 0, -1))
-    )
+    spots = ((4.4, 0.9), (4.4, -0.6), (1.8, 0.9), (1.8, -0.5), (3.2, -0.4))
+    places = tuple((f"tyre {k}", x, y, None) for k, (x, y) in enumerate(spots))
     one = Measure(
         "felt gap", "feel the gap", 0.004, 2.0, places, ("5 mm or more: it clears.",) * 3, ("gap = ...",) * 4
     )
