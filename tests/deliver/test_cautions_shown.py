@@ -66,17 +66,17 @@ def test_measure_first_sheet() -> None:
     one = Measure(
         "felt gap", "feel the gap", 0.004, 2.0, places, ("5 mm or more: it clears.",) * 3, ("gap = ...",) * 4
     )
-    string = dataclasses.replace(one, kind="string", places=())
-    sheet = dataclasses.replace(provisional(report), first=(string, one, one))
+    other = dataclasses.replace(one, write=("second = ...",) * 4)
+    string = dataclasses.replace(one, kind="string", places=(), write=())
+    sheet = dataclasses.replace(provisional(report), first=(string, one, other))
     pages = [words_on(figure) for figure in measure_pages(sheet)]
-    asked = [page for page in pages if "Feel the gap under the vehicle" in page]
-    assert len(asked) == 2
-    for page in asked:
-        assert "Read:" in page and "gap = ..." in page
+    for number, write in ((2, "gap = ..."), (3, "second = ...")):
+        (page,) = [p for p in pages if f"{number} Feel the gap under the vehicle" in p]
+        assert write in page
         for caution in FELT_GAP:
             assert caution.line in page
-    (other,) = [page for page in pages if "1 String" in page]
-    assert READ_ON_THE_SLAB[0].line in other
+    (first,) = [page for page in pages if "1 String" in page]
+    assert READ_ON_THE_SLAB[0].line in first
 
 
 def provisional(report: Report) -> Worksheet:
