@@ -8,7 +8,6 @@ import math
 from dataclasses import replace
 from pathlib import Path
 
-import numpy as np
 import pytest
 
 from crestcut.units import FOOT, INCH
@@ -66,16 +65,6 @@ def test_approach_by_tangent_is_not_the_naive_angle() -> None:
     assert math.degrees(math.atan(0.18 / 0.9)) == pytest.approx(11.3099, abs=6e-5)
     derived = derive_angles(car(2.8, 0.33, plate(3.7, 0.18, "nose"), plate(1.4, 0.3))).approach
     assert derived is not None and math.degrees(derived.angle) == pytest.approx(11.7409, abs=3e-3)
-
-
-def test_tangent_is_where_a_turned_plane_first_meets_the_point() -> None:
-    """Brute force: turn a plane about the tyre until it touches the point."""
-    for ahead, height, radius in [(0.9, 0.18, 0.33), (1.4, 0.12, 0.315), (0.7, 0.35, 0.31)]:
-        angles = np.linspace(0.0, math.pi / 2, 2_000_001)
-        # the plane touches the tyre, whose centre is at (0, R): distance of the point above it
-        above = -ahead * np.sin(angles) + (height - radius) * np.cos(angles) + radius
-        brute = angles[np.argmax(above < 0)]
-        assert tangent_angle(ahead, height, radius) == pytest.approx(brute, abs=2e-6)
 
 
 @pytest.mark.parametrize(("crest", "used"), [(5, 187.698), (8, 118.707), (12, 79.837), (20, 48.298)])

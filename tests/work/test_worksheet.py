@@ -7,6 +7,7 @@ from __future__ import annotations
 import dataclasses
 import itertools
 import math
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -17,13 +18,14 @@ from crestcut.errors import CrestcutError
 from crestcut.job.records import Site as Place
 from crestcut.job.records import Slab
 from crestcut.travel.sweep import wanted_gap
-from crestcut.work.jig_records import Jig
+from crestcut.work.jig import make_jig
+from crestcut.work.jig_records import Jig, Range
 from crestcut.work.order import make_site, wheel_stations
 from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
-from crestcut.work.tools import load_tool
+from crestcut.work.tools import load_tool, tool_folder
 from crestcut.work.workable import make_workable
 
 PLANS = ({}, {"grade": 0.085, "skew": 0.4, "rounding": 0.05, "clearance": 0.094, "fall": -0.015})
@@ -163,8 +165,6 @@ def test_water_and_walk_are_said_before_and_after() -> None:
     ],
 )  # fmt: skip
 def test_bad_tool_files_are_refused(tmp_path, change: tuple[str, str], word: str) -> None:
-    from crestcut.work.tools import tool_folder
-
     folder = tool_folder(tmp_path / "jobs" / "job.toml")
     assert folder is not None
     text = (folder / "hand_grinder_blade.toml").read_text()
@@ -180,3 +180,13 @@ def test_sheet_angles_do_not_matter() -> None:
     a, b = (sheet_of(scene(angle=angle)).jig for angle in (0.35, 0.35 + math.pi / 3))
     assert a is not None and b is not None and len(a.rows) == len(b.rows)
     assert np.allclose([(r.rear, r.front) for r in a.rows], [(r.rear, r.front) for r in b.rows], atol=5e-4)
+
+
+def test_a_worn_wheel_that_does_not_reach_is_refused() -> None:
+    folder = tool_folder(Path("jobs/job.toml"))
+    assert folder is not None
+    short = dataclasses.replace(load_tool(folder / "hand_grinder_blade.toml"), reach=Range(0.020, 0.023))
+    ground = np.zeros((5, 50))
+    site = Site(ground, ground, np.ones((5, 50), bool), 0.01, np.arange(50) * 0.01, np.arange(5) * 0.01)
+    with pytest.raises(CrestcutError, match="guard and shroud stay on"):
+        make_jig(site, make_workable(site, (0.0, 0.4)), short)
