@@ -23,8 +23,8 @@ def test_the_foot_and_the_inch() -> None:
     [
         ("1/4 in", 6.4),  # 2010 ADA Standards 303.2, vertical change in level
         ("1/2 in", 13),  # 303.3, bevelled change in level
-        ("1/8 in", 3.2),
-        ("3 in", 75),  # ACI 318-19 cover, cast against ground
+        ("1/8 in", 3.2),  # arithmetic
+        ("3 in", 75),  # ACI 318-19, cover cast against ground (read)
     ],
 )
 def test_printed_pairs(written: str, millimetres_printed: float) -> None:
@@ -43,8 +43,8 @@ def test_printed_pairs(written: str, millimetres_printed: float) -> None:
             "1:48",
             2.083,
         ),  # 2010 ADA Standards 403.3, cross slope; ACI 302.1R-04: 1/4 in per ft drains, 2.083 %
-        ("1:20", 5.0),  # 402, running slope of a walk
-        ("1:12", 8.333),  # 405, ramp; Ohio DOT: 1 in/ft, 8.3 %
+        ("1:20", 5.0),  # 402.2, running slope of a walk
+        ("1:12", 8.333),  # 405.2, ramp; Ohio DOT L&D vol. 1: 1 in/ft, 8.3 %
         ("1:10", 10.0),  # 406.3, flares
         ("1:2", 50.0),  # 303.3, bevel
     ],

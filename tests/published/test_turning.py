@@ -1,8 +1,7 @@
-"""Turning: radii and off-tracking against published values.
-
-AASHTO P (A Policy on Geometric Design; wheelbase 11 ft, width 7 ft, overhangs 3 and 5 ft; the centreline
-radius of 21 ft from memory).
-Off-tracking: own arithmetic from dphi/ds = 1/R - sin(phi)/L, checked twice.
+"""Turning: radii and off-tracking against published values. AASHTO P (A Policy on Geometric Design of
+Highways and Streets, minimum turning path of the passenger car; edition not noted): wheelbase 11 ft, width 7
+ft, overhangs 3 and 5 ft read, the centreline radius of 21 ft from memory. Off-tracking: own arithmetic from
+dphi/ds = 1/R - sin(phi)/L, checked twice.
 """
 
 from __future__ import annotations
