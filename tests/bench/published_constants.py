@@ -1,7 +1,7 @@
-"""Does every number taken from a source hold a test? Each is moved by five percent in a copy of the package, and
-``tests/published`` must turn red.
+"""Does every number taken from a source hold a test? Each is moved by five percent in a copy of the package,
+and ``tests/published`` must turn red.
 
-python tests/bench/published_constants.py [MODULE ...]    some minutes; prints what stays green, exit code 1 if any
+python tests/bench/published_constants.py [MODULE ...]    some minutes; exit code 1 if any stays green
 """
 
 from __future__ import annotations
@@ -21,7 +21,10 @@ FLOOR, HAND, SLAB = "test_floor_flatness.py", "test_hand_work.py", "test_slab_li
 # module: names in it whose numbers come from a source, and the tests that should see them move
 SOURCED = {
     "floor/classes.py": (
-        ("DIN_LENGTHS", "DIN_GAPS", "BS_CLASSES", "BS_LENGTH", "ACI_CLASSES", "LOCAL_SHARE", "ROUGHLY", "TEN_FEET"),
+        (
+            "DIN_LENGTHS", "DIN_GAPS", "BS_CLASSES", "BS_LENGTH", "ACI_CLASSES", "LOCAL_SHARE", "ROUGHLY",
+            "TEN_FEET",
+        ),
         (FLOOR,),
     ),
     "floor/numbers.py": (("FEWEST", "CLEAR", "OVER", "FLAT", "LEVEL"), (FLOOR,)),
