@@ -50,7 +50,7 @@ def hand_over_figure(report: Report, check: Check) -> Figure:
     page.maps(report, check)
     page.columns(checked_facts(report, check), _notes(report, check))
     page.steps(next_steps(report, check))
-    page.lines(care_lines(check), SIDE, page.room)
+    page.lines(care_lines(check), SIDE, page.room, size=8.0)
     page.foot(report)
     return page.figure
 
