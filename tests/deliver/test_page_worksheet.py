@@ -38,7 +38,8 @@ def test_released_sheet_says_everything_it_holds() -> None:
     assert made.jig is not None and made.set_out is not None and made.passes
     text = words(made)
     for wanted in (
-        *made.cautions, *made.limits, *made.afterwards, *(p.what for p in made.passes), made.jig.board.name,
+        *(c.line for c in made.cautions), *made.limits, *made.afterwards, *(p.what for p in made.passes),
+        made.jig.board.name,
         *(c.title for c in made.cards), *(d.name for d in made.set_out.dots), *made.jig.cannot,
     ):  # fmt: skip
         assert " ".join(wanted.split()) in text, wanted

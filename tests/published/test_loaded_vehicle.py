@@ -1,5 +1,5 @@
-"""Loads from the vehicle file through ride and sweep: published drops from empty to gross weight, and a
-corner of rate k that takes a share of mass m drops by m g / k.
+"""Loads from the vehicle file through ride and sweep: published drops from empty to gross weight,
+and a corner of rate k that takes a share of mass m drops by m g / k.
 """
 
 from __future__ import annotations
@@ -61,8 +61,9 @@ def gaps_on_flat(car: Vehicle) -> dict[str, float]:
 
 @pytest.mark.parametrize(("empty", "laden"), [(205, 156), (225, 184), (189, 149)])
 def test_published_cars_from_empty_to_gross_weight(tmp_path: Path, empty: int, laden: int) -> None:
-    # Three published cars' clearances, empty -> gross weight (mm). Their loads are not published with them:
-    # 450 kg is assumed amidships, and the rate that makes the drop follows by k = m g / drop of a corner.
+    # Three cars' published clearances, empty -> gross weight, mm (read; the source was not noted, the cars
+    # are left unnamed). Their loads are not published with them: 450 kg is assumed amidships, and the rate
+    # that makes the drop follows by k = m g / drop of a corner.
     rate = 450 / 4 * G / ((empty - laden) / 1000)
     gaps = gaps_on_flat(written(tmp_path, empty, rate, '{ kg = 450, back = "1400 mm" }'))
     assert gaps["belly"] == pytest.approx(laden / 1000, abs=1e-9)

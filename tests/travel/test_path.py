@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -10,9 +11,10 @@ from test_springs import rough
 from test_sweep_twin import cast, random_car
 
 from crestcut.errors import CrestcutError
+from crestcut.grid import GridFrame
 from crestcut.job.records import Travel
 from crestcut.travel.line import travel_line, window
-from crestcut.travel.path import beside, drivable, swing
+from crestcut.travel.path import beside, drivable, follow, swing
 from crestcut.travel.ride import contact_ground, ride
 from crestcut.travel.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.travel.tyres import VOID
@@ -184,3 +186,22 @@ def test_moving_and_turning_scene_and_line_together_changes_nothing() -> None:
         gaps.append(sweep(car, surface, ride(car, surface, line, travel, (AS_MEASURED,))).worst)
     assert gaps[0] is not None and gaps[1] is not None
     assert gaps[0].gap == pytest.approx(gaps[1].gap, abs=1e-6)
+
+
+def test_the_front_axle_of_a_rear_guided_path_leads_the_rear_back_onto_it() -> None:
+    xy, yaw, tightest = drivable([(0, 0), (6, 0), (9, 5), (16, 5)], 4.0, 0.005)
+    assert tightest == pytest.approx(4.0)
+    front = xy + 2.8 * np.stack([np.cos(yaw), np.sin(yaw)], axis=1)
+    rear, heading = follow(front, 2.8, 0.0)
+    assert np.abs(rear - xy).max() < 1e-3 and np.abs(heading - yaw).max() < 1e-3
+
+
+def test_the_window_holds_the_whole_vehicle_in_the_bend() -> None:
+    car = replace(vehicle(), turning_radius=5.5)
+    line = travel_line([(0, 0), (6, 0), (9, 6), (9, 12)], car, STRAIGHT, 0.01)
+    frame: GridFrame = window(line, car, STRAIGHT, 0.05)
+    for k in range(0, len(line.xy) - 280, 50):
+        c, s = math.cos(line.yaw[k]), math.sin(line.yaw[k])
+        box = np.array([[x, y] for x in (-0.8, 2.8 + 0.9) for y in (-0.875, 0.875)])
+        uv = frame.to_grid(line.xy[k] + box @ np.array([[c, s], [-s, c]]))
+        assert (uv > 0.3).all() and (uv < np.array(frame.size) - 0.3).all()

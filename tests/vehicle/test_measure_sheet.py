@@ -241,7 +241,7 @@ def test_every_letter_is_on_the_printed_sheet_and_every_danger() -> None:
     for item in (*ITEMS, *PART_ITEMS):
         assert f"  {item.letter}  {item.what}:" in text
     for sheet in (text, blank_sheet()):
-        for word in ("NEVER reach or lie under a vehicle on a jack", "HOT"):
+        for word in ("NEVER reach or lie under a vehicle", "chocks", "Hot parts"):
             assert word in sheet
     for word in ("straightedge", "Driver in", "STACK OF CARDS", "stick of known"):
         assert word in text

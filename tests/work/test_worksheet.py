@@ -7,6 +7,7 @@ from __future__ import annotations
 import dataclasses
 import itertools
 import math
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -19,13 +20,14 @@ from crestcut.job.records import Slab
 from crestcut.travel.sweep import wanted_gap
 from crestcut.units import parse_length
 from crestcut.work.ground_records import Spill
-from crestcut.work.jig_records import Jig, stick_words
+from crestcut.work.jig import make_jig
+from crestcut.work.jig_records import Jig, Range, stick_words
 from crestcut.work.order import make_site, wheel_stations
 from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
-from crestcut.work.tools import load_tool
+from crestcut.work.tools import load_tool, tool_folder
 from crestcut.work.water import headline
 from crestcut.work.workable import make_workable
 
@@ -177,8 +179,6 @@ def test_water_and_walk_are_said_before_and_after() -> None:
     ],
 )  # fmt: skip
 def test_bad_tool_files_are_refused(tmp_path, change: tuple[str, str], word: str) -> None:
-    from crestcut.work.tools import tool_folder
-
     folder = tool_folder(tmp_path / "jobs" / "job.toml")
     assert folder is not None
     text = (folder / "hand_grinder_blade.toml").read_text()
@@ -202,3 +202,13 @@ def test_sheet_angles_do_not_matter() -> None:
     a, b = (sheet_of(scene(angle=angle)).jig for angle in (0.35, 0.35 + math.pi / 3))
     assert a is not None and b is not None and len(a.rows) == len(b.rows)
     assert np.allclose([(r.rear, r.front) for r in a.rows], [(r.rear, r.front) for r in b.rows], atol=5e-4)
+
+
+def test_a_worn_wheel_that_does_not_reach_is_refused() -> None:
+    folder = tool_folder(Path("jobs/job.toml"))
+    assert folder is not None
+    short = dataclasses.replace(load_tool(folder / "hand_grinder_blade.toml"), reach=Range(0.020, 0.023))
+    ground = np.zeros((5, 50))
+    site = Site(ground, ground, np.ones((5, 50), bool), 0.01, np.arange(50) * 0.01, np.arange(5) * 0.01)
+    with pytest.raises(CrestcutError, match="guard and shroud stay on"):
+        make_jig(site, make_workable(site, (0.0, 0.4)), short)

@@ -49,7 +49,8 @@ mend, so walk it well, walk it three times, and keep a tape and a string at hand
    Then read the vehicle: clearances on flat ground, driver in, tyres as driven, never on a jack.
 
 CARE  Look out for traffic while your eyes are on a screen: someone else keeps watch, cones out on
-      a public way. Do not reach or crawl under a vehicle that stands on a slope or on a jack.
+      a public way. The vehicle: chocks, brake on, in gear or park, engine off, key out; nobody
+      reaches under it, lies beside it or stands downhill of it; least of all on a slope or a jack.
 """
 
 

@@ -6,18 +6,20 @@ from collections.abc import Iterable, Mapping
 
 from markupsafe import Markup
 
+from crestcut.cautions import for_measuring
 from crestcut.cut.slab_limits import mass_of
 from crestcut.deliver.ends import grinding_is_no_cure
 from crestcut.deliver.page_figures import figure, look_up, term
 from crestcut.deliver.page_meanings import count, length
 from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import measure_line, odds, room, sentence
-from crestcut.deliver.page_worksheet import worksheet_cautions, worksheet_text
+from crestcut.deliver.page_worksheet import caution_list, worksheet_cautions, worksheet_text
 from crestcut.deliver.report import Report
 from crestcut.deliver.split_words import split_words
 from crestcut.deliver.summary import FIELD_NOTE, place_words
 from crestcut.travel.chance import in_use_allowances
 from crestcut.units import POUND, number
+from crestcut.work.cards import cautions as work_cautions
 from crestcut.work.drain import drain_words
 from crestcut.work.records import Worksheet
 
@@ -28,47 +30,6 @@ STAMPS = {
     "provisional": "Provisional: not to be cut to yet",
     "not for cutting": "Not for cutting",
 }
-
-# Dust: 29 CFR 1926.1153 Table 1 (hand grinders and collectors); the rest is common practice, no source.
-CAUTIONS = (
-    (
-        "Dust",
-        "Dust of ground concrete holds crystalline silica, which scars lungs for good. Grind with shroud "
-        "and collector fitted and a respirator that fits; indoors, and for long hours, more is asked for. "
-        "Never sweep or blow it dry.",
-    ),
-    (
-        "Guard",
-        "The guard and the shroud stay on. A set-up that works only without them is not used.",
-    ),
-    (
-        "What lies inside",
-        "Post-tensioned strands, heating pipes, cables and conduit can lie near the top. Stop at once when "
-        "steel, plastic or copper shows.",
-    ),
-    (
-        "The slab",
-        "Thinner concrete is weaker concrete. Over a room or void, or where the depth is more than an "
-        "eighth of the slab, a licensed engineer decides first.",
-    ),
-    (
-        "Eyes, ears, hands",
-        "Wear eye and ear protection and gloves; stop for breaks, the vibration harms hands.",
-    ),
-    (
-        "Water and power",
-        "Wet work only with a protected supply (residual-current device), and no slurry into drains.",
-    ),
-    (
-        "The vehicle",
-        "Never reach or crawl under a vehicle that stands on a jack. Drive over the finished slab at "
-        "walking pace first, with someone watching.",
-    ),
-    (
-        "People",
-        "Keep others away while it is open, and leave no edge that trips: every edge is feathered.",
-    ),
-)  # fmt: skip
 
 
 def work(report: Report, document: Document, worksheet: Worksheet | None = None) -> Markup:
@@ -152,7 +113,9 @@ def measure(report: Report, document: Document) -> Markup:
     job = report.job
     todo = joined(html("<li>{}</li>", measure_line(report, document, k)) for k in range(len(report.advice)))
     first = html(
-        "<h3>Measure this first</h3><ol>{}</ol>" if todo else "<p>No hand measurement is asked for.</p>", todo
+        "<h3>Measure this first</h3><ol>{}</ol>{}" if todo else "<p>No hand measurement is asked for.</p>",
+        todo,
+        measure_cautions(report),
     )
     done = [
         (len(job.strings), "string or straightedge reading", "string or straightedge readings"),
@@ -169,22 +132,23 @@ def measure(report: Report, document: Document) -> Markup:
     return _section("measure", "Measurements", first + folded)
 
 
-def cautions(worksheet: Worksheet | None = None) -> Markup:
-    """What can hurt."""
-    items = joined(html("<li><strong>{}.</strong> {}</li>", head, text) for head, text in CAUTIONS)
-    more = (
-        html(
-            '<details class="inner"><summary>For these tools and this place</summary>{}</details>',
-            worksheet_cautions(worksheet),
-        )
+def measure_cautions(report: Report) -> Markup:
+    """In full, before anybody goes near the vehicle or kneels on the slab; empty where nothing is asked."""
+    told = for_measuring(str(item.get("kind")) for item in report.advice)
+    if not told:
+        return Markup()
+    return html('<div class="mind"><strong>Before you measure.</strong>{}</div>', caution_list(told))
+
+
+def cautions(report: Report, worksheet: Worksheet | None = None) -> Markup:
+    """What can hurt: for the tools and the place where a sheet was made, else what holds for any work."""
+    told = (
+        worksheet_cautions(worksheet)
         if worksheet is not None
-        else ""
+        else caution_list(work_cautions(report.job, ()))
     )
-    return _section(
-        "cautions",
-        "Cautions",
-        html("<ul>{}</ul>{}<p>Local codes and licensed people decide; this page does not.</p>", items, more),
-    )
+    last = html("{}<p>Local codes and licensed people decide; this page does not.</p>", told)
+    return _section("cautions", "Cautions", last)
 
 
 def sure(report: Report, document: Document) -> Markup:

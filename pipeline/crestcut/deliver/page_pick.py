@@ -14,11 +14,13 @@ from markupsafe import Markup
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from crestcut.cautions import MEASURED_VEHICLE
 from crestcut.deliver.identity import scan_identity
 from crestcut.deliver.page_footing import footing
 from crestcut.deliver.page_pack import pack_colours, pack_layer
 from crestcut.deliver.page_pick_vehicles import generic_vehicles
 from crestcut.deliver.page_shell import html, joined, page, write_page
+from crestcut.deliver.page_worksheet import caution_list
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.scan.health import Health, near_ground
@@ -59,8 +61,9 @@ def write_pick(
         '<main><div id="app"></div><p id="said" role="status" class="away"></p>\n'
         "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your "
         "device: the page works "
-        "without a network.</p></noscript></main>",
-        name, switches(units),
+        'without a network.</p></noscript><section class="card" aria-labelledby="care-title">'
+        '<h2 id="care-title">Before you measure a vehicle</h2>{}</section></main>',
+        name, switches(units), caution_list(MEASURED_VEHICLE),
     )  # fmt: skip
     text = page(f"Pick: {name}", "pick", body, found, units, scan_identity(scan))
     return write_page(text, out, "pick.html")

@@ -50,7 +50,7 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
         lower.work(report, document, worksheet),
         html('<div class="pair">'),
         lower.measure(report, document),
-        lower.cautions(worksheet),
+        lower.cautions(report, worksheet),
         lower.sure(report, document),
         html("</div>"),
         html('<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '

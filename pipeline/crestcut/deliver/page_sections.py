@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from markupsafe import Markup
 
+from crestcut.cautions import terminal_lines
 from crestcut.deliver.ends import grinding_seldom_cures
 from crestcut.deliver.page_details import STAMPS
 from crestcut.deliver.page_figures import figure
@@ -15,7 +16,7 @@ from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, called, nearest, place_words, stopped
+from crestcut.deliver.summary import MEETS, asked_kinds, called, nearest, place_words, stopped
 from crestcut.travel.doubt_words import finding_head, finding_words
 
 Document = Mapping[str, object]
@@ -49,9 +50,18 @@ def answer(report: Report, document: Document) -> Markup:
         '<figure class="proof"><div id="proof" class="drawing"></div><figcaption id="proof-words">'
         "</figcaption></figure>"
         '<div class="rest">{}'
-        '<h3>What to do next</h3><ol class="steps">{}</ol></div></section>',
-        report.verdict.replace(" ", "-"), verdict(report, document), rest, todo,
+        '<h3>What to do next</h3><ol class="steps">{}</ol>{}</div></section>',
+        report.verdict.replace(" ", "-"), verdict(report, document), rest, todo, _care(report),
     )  # fmt: skip
+
+
+def _care(report: Report) -> Markup:
+    """The cautions of what is asked for, in short; in full they stand under Measurements."""
+    lines = terminal_lines(asked_kinds(report))
+    if not lines:
+        return Markup()
+    said = joined(lines, Markup("<br>"))
+    return html('<p class="mind">{} <a href="#measure">In full under Measurements.</a></p>', said)
 
 
 def verdict(report: Report, document: Document) -> Markup:

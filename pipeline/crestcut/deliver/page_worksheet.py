@@ -11,9 +11,11 @@ from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup
 
+from crestcut.cautions import Caution
 from crestcut.deliver.page_meanings import length, length_at_least, length_at_most
 from crestcut.deliver.page_shell import html, joined
 from crestcut.units import both
+from crestcut.work.dust import mask_words
 from crestcut.work.jig_records import STICK_INCHES, Jig, Ties
 from crestcut.work.quantities import BAG, bags_words, hours_words, span_words, wear_words
 from crestcut.work.records import Measure, Quantities, SetOut, Silica, Worksheet
@@ -42,7 +44,13 @@ def worksheet_cautions(sheet: Worksheet) -> Markup:
     cards = joined(
         html("<h3>{}</h3><ol>{}</ol>", card.title, _items(card.lines)) for card in sheet.cards
     )  # fmt: skip
-    return html("<ul>{}</ul>{}", _items(sheet.cautions), _folded("If something is hit", cards))
+    return html("{}{}", caution_list(sheet.cautions), _folded("If something is hit", cards))
+
+
+def caution_list(cautions: Iterable[Caution]) -> Markup:
+    """Cautions as a list, each with its heading."""
+    items = joined(html("<li><strong>{}:</strong> {}</li>", c.head, c.full) for c in cautions)
+    return html("<ul>{}</ul>", items)
 
 
 def _passes(sheet: Worksheet) -> Markup:
@@ -71,15 +79,10 @@ def _quantities(q: Quantities) -> Markup:
 
 
 def _dust(line: Silica) -> Markup:
-    mask = (
-        f"respirator with a protection factor of {line.mask} or more"
-        if line.mask
-        else "no respirator is required by rule"
-    )
     air = "" if line.airflow is None else f"; {line.airflow * 3600:.0f} m³/h or more through the shroud"
     return html(
         "<p><strong>{}, {}, {}:</strong> {}{}; {}.</p>",
-        line.task, line.place, line.hours, line.control, air, mask,
+        line.task, line.place, line.hours, line.control, air, mask_words(line),
     )  # fmt: skip
 
 

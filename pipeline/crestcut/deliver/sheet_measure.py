@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from crestcut.cautions import STRING, for_measuring
 from crestcut.deliver import ink
 from crestcut.deliver.sheet_map import draw_marks
 from crestcut.deliver.sheet_paper import SIDE, Paper, true_to_scale
@@ -23,11 +24,8 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
     from matplotlib.patches import Patch
 
-
-CAUTION = (  # common practice, no source
-    "Roll on at a creep with someone watching; stop at the first touch. Then brake on, wheels chocked, engine"
-    " off and key out. Push the cards in from the side: no hand, arm or head goes under. Do not jack it up."
-)
+ONE_PAGE = 7.5  # in: a gap to feel stands on a page of its own, with its cautions: it is taken to the slab
+SKETCH = 2.0  # in at the tallest
 
 
 def measure_pages(sheet: Worksheet) -> list[Figure]:
@@ -51,11 +49,11 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
     narrows = (
         "" if math.isnan(measure.narrows) else f" (the answer becomes {measure.narrows:.1f} times narrower)"
     )
-    paper.need(3.2)
+    paper.need(3.2 if measure.kind == STRING else ONE_PAGE)
     paper.heading(f"{number}  {title}{narrows}")
     paper.text(f"How: {measure.how[:1].lower()}{measure.how[1:]}.".replace("..", "."))
-    if measure.kind == "felt gap":
-        paper.text(CAUTION, bold=True)
+    for caution in for_measuring([measure.kind]):
+        paper.text(caution.line, "!", 8.6)
     if measure.places:
         _sketch(paper, measure)
         _places(paper, measure)
@@ -108,7 +106,7 @@ def _sketch(paper: Paper, measure: Measure) -> None:
     marks = paper.sheet.marks
     everything = np.vstack([places, *(np.array([[s, v]]) for _, s, v in marks)])
     low, high = everything.min(axis=0) - 0.5, everything.max(axis=0) + 0.5
-    tall = float(np.clip((paper.room - 0.4) * (high[1] - low[1]) / (high[0] - low[0]), 1.4, 3.0))
+    tall = float(np.clip((paper.room - 0.4) * (high[1] - low[1]) / (high[0] - low[0]), 1.4, SKETCH))
     paper.need(tall + 0.8)
     axes = paper.axes(tall, inset=0.4)
     axes.axhline(0, color=ink.INK, lw=1.0, ls=(0, (9, 2, 1.5, 2)))

@@ -13,6 +13,7 @@ from crestcut.deliver import ink
 from crestcut.deliver.sheet_paper import SIDE, Paper
 from crestcut.travel.chance_words import left_lines
 from crestcut.units import FOOT, GALLON, POUND, both, inches, millimetres, number
+from crestcut.work.dust import mask_words
 from crestcut.work.quantities import BAG, bags_words, hours_words, span_words, wear_words
 from crestcut.work.records import Quantities, ReleaseState, Silica, Worksheet
 from crestcut.work.site import Site
@@ -41,7 +42,7 @@ def first_page(sheet: Worksheet) -> list[Figure]:
     _questions(paper, sheet)
     _amounts(paper, sheet)
     if sheet.silica:
-        paper.heading("Dust: 29 CFR 1926.1153 Table 1, or stricter local rules")
+        paper.heading(f"Dust: {sheet.silica[0].rule}, or stricter local rules")
         for silica in sheet.silica:
             paper.text(silica_words(silica), "\u2022")
     paper.heading("Limits")
@@ -106,8 +107,7 @@ def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
 
 def silica_words(silica: Silica) -> str:
     """The dust line of one tool."""
-    mask = "no mask asked for by the table" if silica.mask == 0 else f"mask of APF {silica.mask} or more"
-    return f"{silica.task}; {silica.place}, {silica.hours}: {silica.control}; {mask}."
+    return f"{silica.task}; {silica.place}, {silica.hours}: {silica.control}; {mask_words(silica)}."
 
 
 def order_page(sheet: Worksheet) -> list[Figure]:
@@ -117,7 +117,7 @@ def order_page(sheet: Worksheet) -> list[Figure]:
         paper.need(0.5)
         paper.text(f"{step.tool} ({hours_words(step.hours)})", f"{step.number}", bold=True)
         paper.text(step.what, " ")
-    paper.together("What can hurt you", sheet.cautions, 9.0)
+    paper.together("What can hurt you", [c.line for c in sheet.cautions], 9.0)
     return paper.figures
 
 
@@ -161,7 +161,7 @@ def cards_page(sheet: Worksheet) -> list[Figure]:
         for line in card.lines:
             paper.text(line, size=10)
     if not sheet.passes:
-        paper.together("What can hurt somebody here", sheet.cautions, 9.0)
+        paper.together("What can hurt somebody here", [c.line for c in sheet.cautions], 9.0)
     return paper.figures
 
 

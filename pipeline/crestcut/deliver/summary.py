@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
+from crestcut.cautions import FELT, terminal_lines
 from crestcut.cut.option_rows import Answer
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import mass_of
@@ -69,7 +70,7 @@ def summary_lines(report: Report) -> list[str]:
     lines += option_lines(report)
     lines += release_lines(report)
     lines += [f"Next: {step}" for step in next_steps(report)]
-    return [*lines, FIELD_NOTE]
+    return [*lines, *terminal_lines(asked_kinds(report)), FIELD_NOTE]
 
 
 def stopped(text: str) -> str:
@@ -258,7 +259,7 @@ def next_steps(report: Report) -> list[str]:
         return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
     if _blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
-    elif report.verdict == "cannot tell" or report.depths_provisional:
+    elif _measuring_helps(report):
         steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]
     if report.verdict == "clears" and _nothing_to_cut(report):
         return steps or [
@@ -286,6 +287,17 @@ def next_steps(report: Report) -> list[str]:
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
         steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings to check it.")
     return steps or ["open plan.png and profile.png."]
+
+
+def asked_kinds(report: Report) -> list[str]:
+    """The kinds of hand measurement that ``next_steps`` asks for; where it leaves the choice, a felt gap."""
+    if _blind(report) or not _measuring_helps(report):
+        return []
+    return [str(item.get("kind")) for item in report.advice[:3]] or [FELT]
+
+
+def _measuring_helps(report: Report) -> bool:
+    return report.verdict == "cannot tell" or report.depths_provisional
 
 
 def _nothing_to_cut(report: Report) -> bool:

@@ -97,16 +97,16 @@ def _how_page() -> Figure:
     page.draw(side, EDGE - 0.1, 1.66, WIDE - 2 * EDGE + 0.2, 2.46)
     page.put(EDGE, 4.4, "FROM THE FRONT", fontsize=7.5, fontweight="bold", color=ink.SOFT)
     page.draw(front, EDGE - 0.1, 4.44, 3.9, 2.1)
-    _cautions(page, 4.45, 4.36, WIDE - EDGE - 4.45)
-    page.heading(6.84, "How to measure")
-    y = 7.12
+    y = max(_cautions(page, 4.45, 4.36, WIDE - EDGE - 4.45) + 0.3, 6.84)
+    page.heading(y, "How to measure")
+    y += 0.28
     for number, (what, how) in enumerate(STEPS, start=1):
         page.put(EDGE, y, f"{number}", fontsize=9.5, fontweight="bold")
         page.put(EDGE + 0.25, y, what, fontsize=9.0, fontweight="bold")
         for line in textwrap.wrap(how, 92):
             page.put(EDGE + 1.4, y, line, fontsize=8.6)
             y += 0.165
-        y += 0.09
+        y += 0.06
     page.heading(y + 0.24, "Then")
     lines = (
         "Type the readings into measuring_sheet.toml, which came with these pages, and run",
@@ -119,12 +119,12 @@ def _how_page() -> Figure:
     return page.figure
 
 
-def _cautions(page: Page, x: float, y: float, width: float) -> None:
-    """The cautions in a heavy frame."""
+def _cautions(page: Page, x: float, y: float, width: float) -> float:
+    """The cautions in a heavy frame; returns where it ends."""
     from matplotlib.patches import Rectangle
 
-    lines = [textwrap.wrap(c, 46) for c in CAUTIONS]
-    height = 0.42 + sum(0.155 * len(c) + 0.07 for c in lines)
+    lines = [textwrap.wrap(c, 52) for c in CAUTIONS]
+    height = 0.42 + sum(0.145 * len(c) + 0.06 for c in lines)
     page.paper.add_patch(
         Rectangle((x, TALL - y - height), width, height, facecolor=ink.PALE, edgecolor=ink.INK, linewidth=1.8)
     )
@@ -133,9 +133,10 @@ def _cautions(page: Page, x: float, y: float, width: float) -> None:
     for caution in lines:
         page.put(x + 0.12, at, "•", fontsize=8.4)
         for line in caution:
-            page.put(x + 0.24, at, line, fontsize=8.2)
-            at += 0.155
-        at += 0.07
+            page.put(x + 0.24, at, line, fontsize=7.8)
+            at += 0.145
+        at += 0.06
+    return y + height
 
 
 def _lengths_page() -> Figure:

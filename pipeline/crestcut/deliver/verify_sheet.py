@@ -16,6 +16,7 @@ from crestcut.deliver.verify_report import report_now
 from crestcut.deliver.verify_words import (
     FIELD_NOTE,
     HEADS,
+    care_lines,
     edge_lines,
     next_steps,
     still_lines,
@@ -54,6 +55,7 @@ def hand_over_figure(report: Report, check: Check) -> Figure:
     page.maps(report, check)
     page.columns(checked_facts(report, check), _notes(report, check))
     page.steps(next_steps(report, check))
+    page.lines(care_lines(check), SIDE, page.room, size=8.0)
     page.foot(report)
     return page.figure
 

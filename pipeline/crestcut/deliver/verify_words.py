@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from crestcut.cautions import terminal_lines
 from crestcut.deliver.report import Report
 from crestcut.deliver.summary import RELEASE_HEADS, called, place_words
 from crestcut.deliver.verify_report import report_now
@@ -36,7 +37,13 @@ def verify_lines(report: Report, check: Check) -> list[str]:
     lines += edge_lines(report, check)
     lines += still_lines(report, check)
     lines += [f"Next: {step}" for step in next_steps(report, check)]
-    return [*lines, FIELD_NOTE]
+    return [*lines, *care_lines(check), FIELD_NOTE]
+
+
+def care_lines(check: Check) -> list[str]:
+    """The short cautions of the measurements asked for next; none where none is."""
+    kinds = [str(item.get("kind")) for item in check.advice] if check.clearance == "cannot tell" else []
+    return terminal_lines(kinds)
 
 
 def to_grind(check: Check) -> bool:
@@ -262,8 +269,8 @@ def _measure_words(item: Mapping[str, object]) -> str:
         said = f"{item['how']}, where: {item['where']}; expect {item['expect']}"
         return f"{said}; write it under [[after.string]]."
     how = str(item["how"]).replace("stand the vehicle there", "stand the vehicle")
-    stood = f"stand the vehicle, chocked, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f},"
+    stood = f"stand the vehicle, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f},"
     return (
-        f"{how.replace('stand the vehicle', stood, 1)} at {item['where']}, hands outside; expect"
+        f"{how.replace('stand the vehicle', stood, 1)} at {item['where']}; expect"
         f" {item['expect']}; write it under [[after.witness]] and check again."
     )

@@ -18,7 +18,7 @@ from crestcut.grid import FloatArray
 from crestcut.job.floor_records import FloorJob
 from crestcut.units import both, both_at_most, millimetres
 from crestcut.work import cards
-from crestcut.work.dust import silica_line
+from crestcut.work.dust import dust_lines
 from crestcut.work.floor_jig import EVEN, make_floor_jig
 from crestcut.work.ground_records import Water
 from crestcut.work.jig_records import FloorJig, Range, Tool
@@ -109,11 +109,11 @@ def make_floor_sheet(
             why_tools=why,
             set_out=None,
             quantities=work_out(deepest, volume, area, chosen, None, passes),
-            silica=tuple(silica_line(tool, base.site.place, None) for tool in chosen),
+            silica=dust_lines(chosen, base),
             limits=_limits(job, judged, words),
             water=nothing,
             walks=(),
-            cautions=tuple(c for c in cards.cautions(base, tuple(chosen)) if c != cards.VEHICLE),
+            cautions=cards.cautions(base, tuple(chosen), vehicle=False),
             cards=cards.HIT_CARDS,
             afterwards=_afterwards(judged),
             notes=tuple(notes),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from crestcut.cautions import MEASURED_VEHICLE
+
 
 @dataclass(frozen=True)
 class Item:
@@ -50,12 +52,7 @@ PART_ITEMS = (
     Item("e", "height, front", "ground to its front edge; cards", "clearance"),
     Item("f", "height, rear", "ground to its rear edge; leave empty if level", "clearance", False),
 )
-CAUTIONS = (
-    "Nothing here needs a jack. NEVER reach or lie under a vehicle on a jack or on ramps.",
-    "Engine off, in gear, brake on, wheels chocked; nobody in front of or behind it.",
-    "Exhaust, brakes and battery coolers are HOT after driving: wait an hour.",
-    "Do not press on the battery tray or on orange cables. Hands stay outside the sills.",
-)
+CAUTIONS = tuple(caution.line for caution in MEASURED_VEHICLE)
 STEPS = (
     (
         "Flat ground",

@@ -4,8 +4,12 @@ licensed people decide.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from crestcut import cautions as said
+from crestcut.cautions import Caution
 from crestcut.job.records import Job
-from crestcut.work.dust import EUROPEAN, PERMISSIBLE, TIMES_OVER
+from crestcut.work.dust import dust_caution
 from crestcut.work.jig_records import Tool
 from crestcut.work.records import Card
 from crestcut.work.trade import TradeWords
@@ -69,60 +73,39 @@ HIT_CARDS = (
 )
 
 
-VEHICLE = (
-    "Never work under or in front of a vehicle held by a jack or its brake alone; chock it off the slab while"
-    " cutting."
-)
+TOO_HEAVY = 25.0  # kg: more is for two people (common practice, no source)
 
 
-def cautions(job: Job, tools: tuple[Tool, ...]) -> tuple[str, ...]:
-    """What can hurt somebody here, shortest first to need it."""
-    lines = [
-        "Local code, the owner and licensed people decide; this sheet does not replace any of them.",
-        (
-            f"Concrete dust scars lungs for good: dry grinding without a shroud gives {TIMES_OVER[0]} to"
-            f" {TIMES_OVER[1]} times the limit (NIOSH), which over eight hours is {PERMISSIBLE * 1e6:g} mg/m3"
-            f" (29 CFR 1926.1153), {EUROPEAN * 1e6:g} in the EU. Follow the dust line for each tool; sweep"
-            " with a HEPA vacuum, never a broom or an air line."
-        ),
-        (
-            "Guard, shroud and side handle stay on. Eyes, ears, gloves, boots, knees. Long cuts: change"
-            " position and people."
-        ),
-        (
-            "Electric tools outdoors: a residual-current device (GFCI); cord and water apart. Wet work: only"
-            " tools made for it."
-        ),
-        (
-            "Before the first cut: utilities located and marked, covermeter over the whole cut, breakers and"
-            " valves known."
-        ),
-        (
-            "Keep others 5 m away; chips and a burst wheel fly. A new wheel runs one minute in the guard"
-            " before it touches anything."
-        ),
-        VEHICLE,
-    ]
-    lines.append(
-        "Working wet: water only on tools made for it, a dam round the work, a wet vacuum at hand, nobody"
-        " barefoot or kneeling in it."
-        if any(tool.wet for tool in tools)
-        else "Dry with shroud and vacuum here; where dust may not fly at all, cut wet with tools made for it."
+def cautions(job: Job, tools: tuple[Tool, ...], vehicle: bool = True) -> tuple[Caution, ...]:
+    """What can hurt somebody here, first what is needed first. vehicle : whether one comes near."""
+    wet = any(tool.wet for tool in tools)
+    machines = [tool.name for tool in tools if not tool.by_hand]
+    return (
+        said.DECIDE,
+        dust_caution(job.site.country),
+        said.KICKBACK,
+        said.GUARD,
+        said.CHIPS,
+        said.INSIDE,
+        said.WEAKER,
+        said.DRILL,
+        *((said.on_a_ramp(machines),) if machines else ()),
+        said.lifting((tool.name, tool.mass) for tool in tools if tool.mass > TOO_HEAVY),
+        said.ELECTRIC,
+        said.SLURRY if wet else said.DRY,
+        said.DRAINS,
+        *((said.INDOORS,) if job.site.place == "indoors" else ()),
+        *((said.VEHICLE,) if vehicle else ()),
+        _barriers(job.site.ground),
+        said.NOISE,
     )
-    if any(tool.wet for tool in tools):
-        lines.append(
-            "Slurry is caustic and sets: keep it out of drains, gutters and soil; vacuum it wet, let it set,"
-            " dispose as waste."
-        )
-    lines.append(
-        "Close drains and door gaps against dust and slurry before starting; open and rinse the drain only"
-        " when all is picked up."
-    )
-    if job.site.place == "indoors":
-        lines.append("Indoors: sheet off the room, air out through a HEPA filter, no petrol or gas engines.")
-    if job.site.ground != "private":
-        lines.append("Public land: permit in the pocket, barriers, signs and lights as it says.")
-    return tuple(lines)
+
+
+def _barriers(ground: str | None) -> Caution:
+    """Barriers; on ground that is public, or not said to be private, with the permit."""
+    if ground == "private":
+        return said.BARRIERS
+    return replace(said.BARRIERS, full=f"permit in the pocket, and as it says; {said.BARRIERS.full}")
 
 
 def afterwards(thickness: float | None, words: TradeWords) -> tuple[str, ...]:

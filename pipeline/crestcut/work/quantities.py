@@ -16,7 +16,7 @@ TRIGGER = Range(0.5, 0.8)  # share of the working time with the tool running (co
 AFTER_KERFS = 0.3  # of the volume is left to the cup after slots and fins (common practice, no source)
 BY_MACHINE = 0.75  # of the volume goes by machine before the board comes out (common practice, no source)
 OVERCUT = 0.001  # m: what hands take beyond a plan, on average (common practice, no source)
-ACTION_VALUE, LIMIT_VALUE = 2.5, 5.0  # m/s2 over eight hours: Directive 2002/44/EC (from memory)
+ACTION_VALUE, LIMIT_VALUE = 2.5, 5.0  # m/s2 over eight hours: Directive 2002/44/EC, article 3(1)
 
 
 def span_words(span: Range, unit: str, decimals: int | None = None) -> str:
@@ -118,6 +118,6 @@ def _vibration_notes(tools: Sequence[Tool]) -> list[str]:
         return []
     return [
         f"Vibration at {worst:.0f} m/s2: {trigger_limit(worst, ACTION_VALUE) * 60:.0f} min of trigger a day"
-        f" reach the action value, {trigger_limit(worst, LIMIT_VALUE) * 60:.0f} min the limit. Change hands"
-        " or people; your tool's own figure goes first."
+        f" reach the action value, {trigger_limit(worst, LIMIT_VALUE) * 60:.0f} min the limit (2002/44/EC)."
+        " Change hands or people; your tool's own figure goes first."
     ]

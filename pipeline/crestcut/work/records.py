@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from crestcut.cautions import Caution
 from crestcut.job.answers import Asked
 from crestcut.travel.chance_records import Left
 from crestcut.work.ground_records import WalkSlope, Water
@@ -174,9 +175,7 @@ class Pass:
 
 @dataclass(frozen=True)
 class Silica:
-    """The dust line for one tool, place and time: 29 CFR 1926.1153 Table 1 and beyond. ``mask`` : assigned
-    protection factor, 0 = none.
-    """
+    """The dust line for one tool, place and time. mask : assigned protection factor, 0 = none by ``rule``."""
 
     task: str
     place: str
@@ -184,6 +183,7 @@ class Silica:
     control: str
     mask: int
     airflow: float | None  # m3/s through the shroud, at least
+    rule: str
 
 
 @dataclass(frozen=True)
@@ -258,7 +258,7 @@ class Worksheet:
     limits: tuple[str, ...]
     water: Water
     walks: tuple[WalkSlope, ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
     cards: tuple[Card, ...]
     afterwards: tuple[str, ...]
     notes: tuple[str, ...]

@@ -9,7 +9,7 @@ from crestcut.cut.records import CutPlan
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.work import cards
-from crestcut.work.dust import silica_line
+from crestcut.work.dust import dust_lines
 from crestcut.work.floor_jig import floor_level, make_floor_jig
 from crestcut.work.ground_places import walks, water_places
 from crestcut.work.jig import below_board, make_jig
@@ -79,7 +79,7 @@ def make_worksheet(
         why_tools=why,
         set_out=set_out,
         quantities=work_out(deepest, volume, area, chosen, jig, passes),
-        silica=tuple(silica_line(tool, job.site.place, hours) for tool in chosen),
+        silica=dust_lines(chosen, job, hours),
         limits=limit_lines(job, plan, order.keeps, words),
         water=water_report(
             height.values, site.finished, frame, site.station, site.offset, gutter, building, words
