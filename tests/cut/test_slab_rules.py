@@ -65,8 +65,13 @@ def test_a_wish_over_an_eighth_asks_for_drilling() -> None:
 
 def test_stop_rules() -> None:
     plain = job(thickness=0.100, thickness_from="drilled", **STEEL)
-    assert stop_rules(plain, 0.0166, 0.0099) == ()
-    assert "sixth" in stop_rules(plain, 0.0168, 0.001)[0]
-    assert "litres" in stop_rules(plain, 0.010, 0.0101)[0]
-    assert "steel" in stop_rules(job(steel_depth=0.03, steel_from="covermeter"), 0.0101, 0.001)[0]
-    assert "public" in stop_rules(job(ground="public"), 0.005, 0.001)[0]
+    near, public = job(steel_depth=0.03, steel_from="covermeter"), job(ground="public")
+
+    def said(job: Job, deepest: float, volume: float) -> tuple[str, ...]:
+        return stop_rules(job.slab, job.site, deepest, volume)
+
+    assert said(plain, 0.0166, 0.0099) == ()
+    assert "sixth" in said(plain, 0.0168, 0.001)[0]
+    assert "litres" in said(plain, 0.010, 0.0101)[0]
+    assert "steel" in said(near, 0.0101, 0.001)[0]
+    assert "public" in said(public, 0.005, 0.001)[0]
