@@ -6,12 +6,14 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
+from urllib.parse import unquote
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
+from crestcut.regular import named_beside
 from crestcut.scan.raw import RawScan, eight_bit, truncated, unreadable
 
 _NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?|[-+]?(?:nan|inf)\w*"
@@ -115,7 +117,9 @@ def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], li
     import trimesh
 
     try:
-        scene = trimesh.load_scene(path, process=False, maintain_order=True, **options)
+        scene = trimesh.load_scene(
+            path, resolver=_beside(path), process=False, maintain_order=True, **options
+        )
         placed = scene.dump()
     except CrestcutError:
         raise
@@ -124,6 +128,30 @@ def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], li
     meshes = [g for g in placed if isinstance(g, trimesh.Trimesh) and len(g.faces)]
     clouds = [g for g in placed if isinstance(g, trimesh.PointCloud) and len(g.vertices)]
     return meshes, clouds
+
+
+def _beside(path: Path) -> Any:
+    """What trimesh asks for the files that ``path`` names: plain ones in its own folder, nothing else."""
+    from trimesh.resolvers import Resolver
+
+    class Beside(Resolver):
+        def __init__(self) -> None:
+            pass
+
+        def get(self, key: str) -> bytes:
+            mend = "put it beside the scan, or export one file"
+            return named_beside(path, unquote(key), mend).read_bytes()
+
+        def write(self, name: str, data: Any) -> None:
+            raise NotImplementedError(name)
+
+        def namespaced(self, namespace: str) -> Any:
+            return self
+
+        def keys(self) -> list[str]:
+            return []
+
+    return Beside()
 
 
 def _colours(part: Any) -> NDArray[np.uint8] | None:

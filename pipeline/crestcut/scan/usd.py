@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
+from crestcut.regular import named_beside
 from crestcut.scan.mesh import triangles
 from crestcut.scan.raw import RawScan, UnitFound, UpFound, unreadable
 
@@ -19,13 +20,16 @@ _UNITS = {1.0: "m", 0.01: "cm", 0.001: "mm", 0.0254: "in", 0.3048: "ft"}
 def read_usd(path: Path) -> RawScan:
     """Every mesh of the stage moved by its transforms, or its points where there is no mesh."""
     try:
-        from pxr import Usd, UsdGeom
+        from pxr import Sdf, Usd, UsdGeom
     except ImportError:
         raise CrestcutError(
             "USDZ needs one more library", str(path), "install crestcut[usdz], or export GLB"
         ) from None
     try:
+        _refuse_outside(path, Sdf)
         stage = Usd.Stage.Open(str(path))
+    except CrestcutError:
+        raise
     except Exception as error:
         raise unreadable(
             path, "USDZ", str(error).strip().splitlines()[-1] if str(error).strip() else "damaged"
@@ -54,6 +58,31 @@ def read_usd(path: Path) -> RawScan:
         unit=UnitFound(name, (per_unit,) * 3, f"written in the file: {name}"),
         up=UpFound(axis, f"written in the file: {axis}"),
     )
+
+
+def _refuse_outside(path: Path, sdf: Any) -> None:
+    """Raise CrestcutError where the stage, or a layer that it takes in, names a file outside its folder or
+    package: sublayers, references and payloads are opened with the stage, clips with its values."""
+    mend = "export it as one USDZ or GLB file"
+    ahead, seen = [str(path.resolve())], set[str]()
+    while ahead:
+        layer = sdf.Layer.FindOrOpen(at := ahead.pop())
+        seen.add(at)
+        if layer is None:
+            continue
+        clips: list[Any] = []
+        layer.Traverse("/", lambda p, of=layer, to=clips: to.append(p) if _has_clips(of, p) else None)
+        if clips:
+            raise CrestcutError("it takes values from clips in other files", str(path), mend)
+        for name in layer.GetCompositionAssetDependencies():
+            whole = layer.ComputeAbsolutePath(name)  # of a package: "outer.usdz[inner.usda]"
+            named_beside(path, whole.split("[")[0], mend)
+            if whole not in seen:
+                ahead.append(whole)
+
+
+def _has_clips(layer: Any, at: Any) -> bool:
+    return bool(at.IsPrimPath()) and bool(layer.GetObjectAtPath(at).HasInfo("clips"))
 
 
 def _placed(prim: Any, usd: Any, geom: Any) -> FloatArray:

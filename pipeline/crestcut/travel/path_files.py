@@ -14,6 +14,7 @@ import numpy as np
 
 from crestcut.errors import CrestcutError
 from crestcut.job.faults import did_you_mean
+from crestcut.regular import refuse_irregular
 from crestcut.scan.records import Frame
 
 # $INSUNITS codes of the DXF reference -> metres
@@ -54,8 +55,9 @@ def read_line(path: Path, layer: str | None = None) -> DrawnLine:
     lengths.
     """
     path = Path(path)
-    if not path.is_file():
+    if not path.exists():
         raise CrestcutError("the file of the line is not there", path.name, "check the name in [travel] line")
+    refuse_irregular(path, "a DXF, GeoJSON or CSV file", "check the name in [travel] line")
     readers = {".dxf": _dxf, ".geojson": _geojson, ".json": _geojson, ".csv": _csv, ".txt": _csv}
     reader = readers.get(path.suffix.lower())
     if reader is None:
