@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
-from crestcut.scan.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
+from crestcut.scan.e57_check import check_e57
+from crestcut.scan.raw import RawScan, UnitFound, eight_bit, unreadable
 
 
 def read_e57(path: Path) -> RawScan:
@@ -18,7 +19,7 @@ def read_e57(path: Path) -> RawScan:
     as dropped."""
     import pye57
 
-    _check_length(path)
+    check_e57(path)
     try:
         file = pye57.E57(str(path))
         count = file.scan_count
@@ -39,17 +40,6 @@ def read_e57(path: Path) -> RawScan:
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the E57 standard has it"),
         dropped=sum(d for _, _, d in parts),
     )
-
-
-def _check_length(path: Path) -> None:
-    # ASTM E2807, file header: 8 bytes signature, two 4-byte versions, then the 8-byte physical length.
-    with path.open("rb") as file:
-        head = file.read(24)
-    if len(head) < 24:
-        raise truncated(path, "48 bytes or more", f"{path.stat().st_size}")
-    length = int.from_bytes(head[16:24], "little")
-    if path.stat().st_size < length:
-        raise truncated(path, f"{length:,} bytes", f"{path.stat().st_size:,}")
 
 
 def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
