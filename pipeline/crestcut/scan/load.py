@@ -4,6 +4,8 @@ first."""
 from __future__ import annotations
 
 import hashlib
+import importlib
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,6 +15,7 @@ from numpy.typing import NDArray
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.job.records import ScanChoice
+from crestcut.scan.cage import read_caged
 from crestcut.scan.mesh import edge_lengths
 from crestcut.scan.raw import RawScan, Say
 from crestcut.scan.records import Frame, Scan, ScanFile
@@ -23,6 +26,12 @@ from crestcut.scan.up import ROTATION, guess_up
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
 FEWEST_POINTS = 50
+_READERS = {
+    "las": "las:read_las", "ply": "ply:read_ply", "pcd": "pcd:read_pcd", "text": "text:read_text",
+    "e57": "e57:read_e57", "glb": "gltf:read_gltf", "gltf": "gltf:read_gltf", "obj": "mesh:read_obj",
+    "stl": "mesh:read_stl", "usd": "usd:read_usd",
+}  # fmt: skip
+_COMPILED = {"las": "LAS or LAZ", "e57": "E57", "usd": "USDZ"}  # libraries that may die of a file
 _THINNEST = 1e-3  # second side over the first: below it all points are on a line
 
 
@@ -61,7 +70,7 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
     where = str(path)
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
-    raw, bad = _finite(_reader(sniff(path))(path), where)
+    raw, bad = _finite(_read(path), where)
     size = size_of(raw.points)
     _refuse_thin(raw.points, size, where)
     found, notes = settle_unit(size, unit, raw.unit, where)
@@ -94,20 +103,18 @@ def read_triangles(path: Path, frame: Frame) -> tuple[FloatArray, NDArray[np.int
     """Corners (n, 3) in site metres and triangles (m, 3) of a mesh file that ``read_file`` gave ``frame``
     for; None for a cloud.
     """
-    raw, _ = _finite(_reader(sniff(path))(path), str(path))
+    raw, _ = _finite(_read(path), str(path))
     return None if raw.faces is None else (frame.to_site(raw.points), raw.faces)
 
 
-def _reader(kind: str) -> Callable[[Path], RawScan]:
-    """The reader of a format; imported late, since most of them pull in a large library."""
-    from crestcut.scan import e57, gltf, las, mesh, pcd, ply, text, usd
-
-    readers: dict[str, Callable[[Path], RawScan]] = {
-        "las": las.read_las, "ply": ply.read_ply, "pcd": pcd.read_pcd, "text": text.read_text,
-        "e57": e57.read_e57, "glb": gltf.read_gltf, "gltf": gltf.read_gltf, "obj": mesh.read_obj,
-        "stl": mesh.read_stl, "usd": usd.read_usd,
-    }  # fmt: skip
-    return readers[kind]
+def _read(path: Path) -> RawScan:
+    """The file as its reader has it; readers are imported late, since most pull in a large library."""
+    kind = sniff(path)
+    module, name = _READERS[kind].split(":")
+    if kind in _COMPILED and sys.executable:
+        return read_caged(f"crestcut.scan.{module}:{name}", path, _COMPILED[kind])
+    reader: Callable[[Path], RawScan] = getattr(importlib.import_module(f"crestcut.scan.{module}"), name)
+    return reader(path)
 
 
 def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
