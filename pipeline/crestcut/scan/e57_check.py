@@ -48,7 +48,7 @@ def check_e57(path: Path) -> None:
 def _logical(file: IO[bytes], place: int, length: int) -> bytes:
     """Up to ``length`` bytes from a physical place on, without the checksums of the pages."""
     first = _PAYLOAD - place % _PAGE
-    if first <= 0 or length <= 0:
+    if first <= 0 or length <= 0 or place >= 1 << 62:
         return b""
     file.seek(place)
     raw = file.read(length + _CHECKSUM * (length // _PAYLOAD + 2))
