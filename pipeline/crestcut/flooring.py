@@ -107,9 +107,7 @@ def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:
 
 def _refuse_no_scale(job: FloorJob, scan: Scan) -> None:
     """Photogrammetry without a known length cannot tell millimetres."""
-    if job.base.scan.scanner == "photogrammetry" and any(
-        f.unit_reason.startswith("guessed") for f in scan.files
-    ):
+    if job.base.scan.scanner == "photogrammetry" and any(f.unit_guessed for f in scan.files):
         raise CrestcutError(
             "photogrammetry has no scale of its own and nothing says its unit", str(scan.files[0].path),
             'measure one length on the floor, scale the scan to it, and write unit = "m" under [scan]',

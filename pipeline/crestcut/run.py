@@ -28,6 +28,7 @@ from crestcut.standing import (
     Driver,
     Standing,
     common_window,
+    doubted,
     drivers_of,
     judged,
     judged_after,
@@ -129,7 +130,7 @@ def run_job(
         rides = rides_of(drivers, lines, surface, job)
     with clock.stage("sweep", "sweeping the underside over the slab"):
         swept = swept_of(drivers, rides, surface, job)
-    surface = replace(surface, error=error())
+    surface = replace(surface, error=doubted(error(), scan, drivers, lines))
     readings = [evidence_of(job, scan, surface, d, line) for d, line in zip(drivers, lines, strict=True)]
     with clock.stage("chance", "drawing surfaces and vehicles"):
         each = zip(drivers, rides, swept, readings, strict=True)

@@ -12,6 +12,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.scan.e57_check import check_e57
 from crestcut.scan.raw import RawScan, UnitFound, eight_bit, unreadable
+from crestcut.scan.rounding import quantum_of
 
 
 def read_e57(path: Path) -> RawScan:
@@ -28,22 +29,25 @@ def read_e57(path: Path) -> RawScan:
         raise
     except Exception as error:
         raise unreadable(path, "E57", str(error).split(":")[-1].strip() or error) from None
-    if not parts or not sum(len(p) for p, _, _ in parts):
+    counts = [len(p) for p, _, _, _ in parts]
+    if not sum(counts):
         raise CrestcutError("no points in the file", str(path), "export the scan again")
-    colours = [c for _, c, _ in parts]
+    colours = [c for _, c, _, _ in parts]
     return RawScan(
         format=f"E57, {count} scan{'s' if count > 1 else ''}",
-        points=np.concatenate([p for p, _, _ in parts]),
+        points=np.concatenate([p for p, _, _, _ in parts]),
         colours=None
         if any(c is None for c in colours)
         else eight_bit(np.concatenate([c for c in colours if c is not None])),
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the E57 standard has it"),
-        dropped=sum(d for _, _, d in parts),
+        dropped=sum(d for _, _, d, _ in parts),
+        quantum=max(q for _, _, _, q in parts),
+        station=np.repeat(np.arange(count, dtype=np.int16), counts) if count > 1 else None,
     )
 
 
-def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
-    """(points in file coordinates, colours or None, dropped) of one scan."""
+def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int, float]:
+    """(points in file coordinates, colours or None, dropped, what they were rounded to) of one scan."""
     header = file.get_header(index)
     fields = set(header.point_fields)
     data = file.read_scan_raw(index)
@@ -59,6 +63,7 @@ def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
         invalid = data.get("sphericalInvalidState")
     else:
         raise CrestcutError(f"scan {index + 1} has no coordinates", "", "export it with positions")
+    quantum = quantum_of(points)
     keep = np.ones(len(points), bool) if invalid is None else np.asarray(invalid) == 0
     if header.has_pose():
         # pye57 turns in the type of the data: the pose is applied here in float64.
@@ -66,4 +71,4 @@ def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
     colours = None
     if {"colorRed", "colorGreen", "colorBlue"} <= fields:
         colours = np.stack([data[f"color{c}"] for c in ("Red", "Green", "Blue")], axis=1)[keep]
-    return points[keep], colours, int((~keep).sum())
+    return points[keep], colours, int((~keep).sum()), quantum

@@ -29,7 +29,7 @@ def read_gltf(path: Path) -> RawScan:
         raw.format, raw.points, raw.faces, raw.colours,
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the glTF standard has it"),
         up=UpFound("y", "y, as the glTF standard has it"),
-        notes=raw.notes,
+        notes=raw.notes, quantum=raw.quantum,
     )  # fmt: skip
 
 

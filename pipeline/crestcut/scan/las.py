@@ -33,12 +33,6 @@ def read_las(path: Path) -> RawScan:
     # LAS 1.4 R15: a withheld point 'should not be included in processing'.
     keep = ~np.asarray(las.withheld, dtype=bool)
     unit, notes = _unit(las.header, path)
-    quantum = float(np.max(las.header.scales))
-    if unit is not None and quantum * max(unit.scale) > 0.0025:
-        notes = (
-            *notes,
-            f"{path.name}: coordinates are rounded to {quantum * max(unit.scale) * 1000:.1f} mm in the file",
-        )
     return RawScan(
         format="LAZ" if las.header.are_points_compressed else "LAS",
         points=points[keep],
@@ -47,6 +41,7 @@ def read_las(path: Path) -> RawScan:
         unit=unit,
         dropped=int((~keep).sum()),
         notes=notes,
+        quantum=float(np.max(las.header.scales)),
     )
 
 

@@ -18,10 +18,12 @@ from crestcut.job.records import ScanChoice
 from crestcut.scan.cage import read_caged
 from crestcut.scan.mesh import edge_lengths
 from crestcut.scan.raw import RawScan, Say
-from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
+from crestcut.scan.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.sample import sample_faces
 from crestcut.scan.sniff import sniff
-from crestcut.scan.unit import Size, settle_unit, size_of
+from crestcut.scan.stations import disagreement, station_passes
+from crestcut.scan.unit import Size, alternatives, settle_unit, size_of
 from crestcut.scan.up import ROTATION, guess_up
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
@@ -75,6 +77,7 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
     _refuse_thin(raw.points, size, where)
     found, notes = settle_unit(size, unit, raw.unit, where)
     axis, up_reason, up_notes = _settle_up(raw, up, where)
+    guessed = unit is None and raw.unit is None
     notes = (*raw.notes, *notes, *up_notes)
     scale, turn = np.asarray(found.scale), ROTATION[axis]
     turned = (raw.points * scale) @ turn.T
@@ -85,12 +88,26 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
         points, colours = sample_faces(points, raw.faces, raw.colours)
         if len(points) == 0:
             raise CrestcutError("its faces have no area", where, "export the scan again")
+    quantum = _quantum(raw, turned, max(found.scale))
+    if quantum > FINEST:
+        notes = (*notes, f"{path.name}: {rounded(quantum)}")
     record = ScanFile(
-        path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason
-    )
+        path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason,
+        unit_guessed=guessed,
+        unit_alternatives=alternatives(size, found) if guessed else (),
+        up_guessed=up is None and raw.up is None,
+        quantum=quantum,
+    )  # fmt: skip
+    passes: tuple[ScanPass, ...] = ()
+    source = np.zeros(len(points), np.int16)
+    if raw.station is not None:
+        passes = station_passes(points, raw.station, path.name)
+        notes = (*notes, *filter(None, [disagreement(passes)]))
     return Scan(
         points=points,
-        source=np.zeros(len(points), np.int16),
+        source=source,
+        passes=passes,
+        pass_of=source if raw.station is None else raw.station,
         frame=Frame(scale, turn, shift, found.name, axis),
         files=(record,),
         colours=colours,
@@ -139,8 +156,17 @@ def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
     colours = None if raw.colours is None else raw.colours[good]
     time = None if raw.time is None else raw.time[good]
     return RawScan(
-        raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes
-    ), bad
+        raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes,
+        raw.quantum, None if raw.station is None else raw.station[good],
+    ), bad  # fmt: skip
+
+
+def _quantum(raw: RawScan, turned: FloatArray, scale: float) -> float:
+    """What the coordinates are rounded to, m; turned (n, 3): z up, m.  scale : m per file unit."""
+    told = quantum_of(raw.points) if raw.quantum is None else raw.quantum
+    # the lattice of a mesh or grid lies in plan; heights of few decimals are rounding
+    heights = 0.0 if raw.faces is not None else decimals_of(turned[:, 2] / scale)
+    return scale * max(told, heights)
 
 
 def _refuse_thin(points: FloatArray, size: Size, where: str) -> None:

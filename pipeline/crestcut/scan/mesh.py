@@ -15,6 +15,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.regular import named_beside
 from crestcut.scan.raw import RawScan, eight_bit, truncated, unreadable
+from crestcut.scan.rounding import quantum_of
 
 _NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?|[-+]?(?:nan|inf)\w*"
 _BAD_VERTEX = re.compile(
@@ -92,7 +93,7 @@ def gather(path: Path, kind: str, options: dict[str, Any]) -> RawScan:
 
     Where a file has both faces and loose points, the faces count and the loose points are said in a note.
     """
-    meshes, clouds = _load(path, kind, options)
+    meshes, clouds, quantum = _load(path, kind, options)
     if not meshes and not clouds:
         raise CrestcutError("no points or faces in the file", str(path), "export the scan again")
     parts = meshes or clouds
@@ -109,11 +110,13 @@ def gather(path: Path, kind: str, options: dict[str, Any]) -> RawScan:
         faces=triangles(np.concatenate(faces), len(points), path) if faces else None,
         colours=eight_bit(np.concatenate(colours)) if len(colours) == len(parts) else None,
         notes=notes,
+        quantum=quantum,
     )
 
 
-def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], list[Any]]:
-    """Meshes and point clouds of a file in their scene positions."""
+def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], list[Any], float]:
+    """Meshes and point clouds of a file in their scene positions, and what they were rounded to before they
+    were put there."""
     import trimesh
 
     try:
@@ -127,7 +130,14 @@ def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], li
         raise unreadable(path, kind, error) from None
     meshes = [g for g in placed if isinstance(g, trimesh.Trimesh) and len(g.faces)]
     clouds = [g for g in placed if isinstance(g, trimesh.PointCloud) and len(g.vertices)]
-    return meshes, clouds
+    return meshes, clouds, max((_quantum(scene, n) for n in scene.graph.nodes_geometry), default=0.0)
+
+
+def _quantum(scene: Any, node: str) -> float:
+    """What the coordinates of a node's geometry are rounded to, as large as they are in the scene."""
+    matrix, name = scene.graph[node]
+    vertices = getattr(scene.geometry[name], "vertices", np.empty((0, 3)))
+    return quantum_of(vertices) * float(np.linalg.norm(matrix[:3, :3], axis=0).max())
 
 
 def _beside(path: Path) -> Any:

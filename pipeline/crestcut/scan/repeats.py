@@ -33,12 +33,15 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
     first = scans[0]
     reference = Reference(first.points)
     points, files, notes = [first.points], list(first.files), list(first.notes)
+    passes, pass_of = list(first.passes), [first.pass_of]
     for scan in scans[1:]:
         # Both in metres: their own origins differ by whole hundreds.
         here = scan.points + (scan.frame.shift - first.frame.shift)
         fit, searched = lay_on(reference, here, str(scan.files[0].path))
         points.append(fit.apply(here))
         files.append(replace(scan.files[0], fit_error=fit.error))
+        pass_of.append(scan.pass_of + len(passes))
+        passes += [replace(scan.passes[0], residual=fit.error), *scan.passes[1:]]
         notes += [*scan.notes, _said(fit, searched, here, scan.files[0].path.name, files[0].path.name)]
     counts = [len(p) for p in points]
     colours = [s.colours for s in scans]
@@ -53,6 +56,8 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
         else np.concatenate([c for c in colours if c is not None]),
         time=None if any(t is None for t in times) else np.concatenate([t for t in times if t is not None]),
         notes=tuple(notes),
+        passes=tuple(passes),
+        pass_of=np.concatenate(pass_of),
     )
 
 

@@ -13,6 +13,7 @@ from crestcut.grid import FloatArray
 from crestcut.regular import named_beside
 from crestcut.scan.mesh import triangles
 from crestcut.scan.raw import RawScan, UnitFound, UpFound, unreadable
+from crestcut.scan.rounding import quantum_of
 
 _UNITS = {1.0: "m", 0.01: "cm", 0.001: "mm", 0.0254: "in", 0.3048: "ft"}
 
@@ -37,7 +38,8 @@ def read_usd(path: Path) -> RawScan:
     per_unit = float(UsdGeom.GetStageMetersPerUnit(stage))
     axis = str(UsdGeom.GetStageUpAxis(stage)).lower()
     name = _UNITS.get(round(per_unit, 9), f"{per_unit:g} m")
-    meshes = [_mesh(prim, Usd, UsdGeom, path) for prim in stage.Traverse() if prim.IsA(UsdGeom.Mesh)]
+    shapes = [prim for prim in stage.Traverse() if prim.IsA(UsdGeom.PointBased)]
+    meshes = [_mesh(prim, Usd, UsdGeom, path) for prim in shapes if prim.IsA(UsdGeom.Mesh)]
     meshes = [(p, f) for p, f in meshes if len(f)]
     faces: NDArray[np.int64] | None = None
     if meshes:
@@ -47,7 +49,7 @@ def read_usd(path: Path) -> RawScan:
             np.concatenate([f + s for (_, f), s in zip(meshes, starts, strict=True)]), len(points), path
         )
     else:
-        clouds = [_placed(prim, Usd, UsdGeom) for prim in stage.Traverse() if prim.IsA(UsdGeom.Points)]
+        clouds = [_placed(prim, Usd, UsdGeom) for prim in shapes if prim.IsA(UsdGeom.Points)]
         if not clouds:
             raise CrestcutError("no mesh or points in the file", str(path), "export the scan again")
         points = np.concatenate(clouds)
@@ -57,6 +59,7 @@ def read_usd(path: Path) -> RawScan:
         faces=faces,
         unit=UnitFound(name, (per_unit,) * 3, f"written in the file: {name}"),
         up=UpFound(axis, f"written in the file: {axis}"),
+        quantum=max((_quantum(prim, Usd, UsdGeom) for prim in shapes), default=0.0),
     )
 
 
@@ -85,16 +88,28 @@ def _has_clips(layer: Any, at: Any) -> bool:
     return bool(at.IsPrimPath()) and bool(layer.GetObjectAtPath(at).HasInfo("clips"))
 
 
+def _written(prim: Any, geom: Any) -> FloatArray:
+    """Points (n, 3) of a prim as the file has them."""
+    points = geom.PointBased(prim).GetPointsAttr().Get() or np.empty((0, 3))
+    return np.asarray(points, dtype=np.float64).reshape(-1, 3)
+
+
 def _placed(prim: Any, usd: Any, geom: Any) -> FloatArray:
     """Points (n, 3) of a prim in stage coordinates."""
-    points = np.asarray(
-        geom.PointBased(prim).GetPointsAttr().Get() or np.empty((0, 3)), dtype=np.float64
-    ).reshape(-1, 3)
-    # USD multiplies row vectors from the left.
-    matrix = np.asarray(
-        geom.Xformable(prim).ComputeLocalToWorldTransform(usd.TimeCode.Default()), dtype=np.float64
-    )
-    return np.asarray(points @ matrix[:3, :3] + matrix[3, :3])
+    matrix = _matrix(prim, usd, geom)
+    return np.asarray(_written(prim, geom) @ matrix[:3, :3] + matrix[3, :3])
+
+
+def _matrix(prim: Any, usd: Any, geom: Any) -> FloatArray:
+    """(4, 4) from the prim to the stage; USD multiplies row vectors from the left."""
+    now = usd.TimeCode.Default()
+    return np.asarray(geom.Xformable(prim).ComputeLocalToWorldTransform(now), dtype=np.float64)
+
+
+def _quantum(prim: Any, usd: Any, geom: Any) -> float:
+    """What the prim's coordinates are rounded to, in units of the stage."""
+    scale = np.linalg.norm(_matrix(prim, usd, geom)[:3, :3], axis=1).max()
+    return quantum_of(_written(prim, geom)) * float(scale)
 
 
 def _mesh(prim: Any, usd: Any, geom: Any, path: Path) -> tuple[FloatArray, NDArray[np.int64]]:

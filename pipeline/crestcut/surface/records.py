@@ -3,11 +3,33 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.grid import BoolArray, HeightGrid, frozen_array
+
+
+class DoubtKind(Enum):
+    """What of a scan no fit can answer for."""
+
+    NO_SCALE = "no scale"
+    GUESSED = "guessed"
+    ROUNDED = "rounded"
+    STATIONS = "stations"
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """One such thing.  words : told with every verdict.  decides : no verdict is above 'cannot tell'.
+    units : of a guessed unit, those others that would make a slab of the scan too.
+    """
+
+    kind: DoubtKind
+    words: str
+    decides: bool
+    units: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -21,6 +43,7 @@ class ErrorModel:
     ``*_source`` is a plain phrase: "from two repeats", "from the order of the points", "prior for phone
     scanners".
     mesh_edge : of the triangles the heights were taken from, m, which cut crests; 0 for points.
+    doubts : what none of these figures holds.
     """
 
     white: float
@@ -32,6 +55,7 @@ class ErrorModel:
     patch_source: str
     warp_source: str
     mesh_edge: float = 0.0
+    doubts: tuple[Doubt, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)

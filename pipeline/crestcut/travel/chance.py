@@ -10,7 +10,6 @@ from scipy import special
 
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.job.records import Wanted
-from crestcut.surface.error_priors import NO_SCALE
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel
@@ -173,9 +172,9 @@ def _verdict(
         reasons.append(
             f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
         )
-    if NO_SCALE in error.warp_source:
+    reasons += [doubt.words for doubt in error.doubts]
+    if any(doubt.decides for doubt in error.doubts):
         verdict = "cannot tell"
-        reasons.append(f"{NO_SCALE}: check two lengths that cross with a tape, and write [scan] unit")
     return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
 
 
