@@ -13,6 +13,7 @@ from crestcut.grid import FloatArray
 from crestcut.scan.e57_check import check_e57
 from crestcut.scan.raw import RawScan, UnitFound, eight_bit, unreadable
 from crestcut.scan.rounding import quantum_of
+from crestcut.scan.system import named_system
 
 
 def read_e57(path: Path) -> RawScan:
@@ -20,7 +21,7 @@ def read_e57(path: Path) -> RawScan:
     as dropped."""
     import pye57
 
-    check_e57(path)
+    system = named_system(check_e57(path))
     try:
         file = pye57.E57(str(path))
         count = file.scan_count
@@ -28,7 +29,8 @@ def read_e57(path: Path) -> RawScan:
     except CrestcutError:
         raise
     except Exception as error:
-        raise unreadable(path, "E57", str(error).split(":")[-1].strip() or error) from None
+        why = (str(error).strip().splitlines() or ["damaged"])[0]
+        raise unreadable(path, "E57", why.split(" (Error")[0]) from None
     counts = [len(p) for p, _, _, _ in parts]
     if not sum(counts):
         raise CrestcutError("no points in the file", str(path), "export the scan again")
@@ -42,6 +44,7 @@ def read_e57(path: Path) -> RawScan:
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the E57 standard has it"),
         dropped=sum(d for _, _, d, _ in parts),
         quantum=max(q for _, _, _, q in parts),
+        system=system,
         station=np.repeat(np.arange(count, dtype=np.int16), counts) if count > 1 else None,
     )
 

@@ -23,8 +23,10 @@ _SCHEMA = "{http://www.w3.org/2001/XMLSchema-instance}"
 _AGAIN = "copy or export it again"
 
 
-def check_e57(path: Path) -> None:
-    """Raise CrestcutError where the file is cut short, its XML has a document type, an entity or a schema of
+def check_e57(path: Path) -> str:
+    """Its reference system as written (a WKT), "" for none.
+
+    Raises CrestcutError where the file is cut short, its XML has a document type, an entity or a schema of
     elsewhere, or it holds fewer points than it says.
     """
     size = path.stat().st_size
@@ -40,9 +42,11 @@ def check_e57(path: Path) -> None:
             raise truncated(path, f"{length:,} bytes", f"{size:,}")
         if page != _PAGE or xml_length > _MOST_XML:
             raise unreadable(path, "E57", "its header is damaged")
-        for points in _xml(_logical(file, place, xml_length), path).iter():
+        root = _xml(_logical(file, place, xml_length), path)
+        for points in root.iter():
             if points.tag.endswith("}points") and points.get("type") == "CompressedVector":
                 _check_count(file, points, path)
+    return next((e.text or "" for e in root if e.tag.endswith("}coordinateMetadata")), "")
 
 
 def _logical(file: IO[bytes], place: int, length: int) -> bytes:

@@ -108,7 +108,7 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
         source=source,
         passes=passes,
         pass_of=source if raw.station is None else raw.station,
-        frame=Frame(scale, turn, shift, found.name, axis),
+        frame=Frame(scale, turn, shift, found.name, axis, raw.system),
         files=(record,),
         colours=colours,
         time=raw.time if raw.faces is None else None,
@@ -158,6 +158,7 @@ def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
     return RawScan(
         raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes,
         raw.quantum, None if raw.station is None else raw.station[good],
+        raw.system,
     ), bad  # fmt: skip
 
 

@@ -42,6 +42,7 @@ class RawScan:
     : points that the file itself marks as not to be used, already left out.
     quantum : file units that the coordinates are rounded to, where the reader knows better than ``points``
     show (they were moved since, or the file says so).
+    system : the reference system that the file names, as ``scan.system`` has it.
     station : (n,) which of the file's own scans a point is of, None where it has but one.
     """
 
@@ -56,6 +57,7 @@ class RawScan:
     notes: tuple[str, ...] = ()
     quantum: float | None = None
     station: NDArray[np.int16] | None = None
+    system: str = ""
 
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:

@@ -25,6 +25,7 @@ class Frame:
     shift: FloatArray
     unit: str  # as printed: "m", "ft", "us-ft", "mm" ...
     up: str  # x y z -x -y -z: the file axis that points up
+    system: str = ""  # reference system of the plan, like "EPSG:32632"; empty where the file names none
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "scale", frozen_array(self.scale, ndim=1, name="scale"))
