@@ -26,38 +26,44 @@ def write_ply(path: Path, points: np.ndarray) -> None:
     path.write_bytes(head.encode() + points.astype("<f4").tobytes())
 
 
-def verdict_of(folder: Path, points: np.ndarray, line: str, scan: str = "") -> tuple[str, list[str]]:
-    """Today's verdict and reasons of the trolley's job over the points."""
+def verdict_of(
+    folder: Path, points: np.ndarray, line: str, scan: str = ""
+) -> tuple[str, list[str], list[str]]:
+    """Today's verdict and reasons of the trolley's job over the points, and the lines of the terminal."""
     write_ply(folder / "slab.ply", points)
     (folder / "trolley.toml").write_text(VEHICLE)
     job = JOB.replace("[[0.4, 1.0], [4.6, 1.0]]", line).replace("slab.laz", "slab.ply")
     (folder / "job.toml").write_text(job.replace("[vehicle]", f"{scan}\n[vehicle]"))
-    result = CliRunner().invoke(
-        main, ["run", str(folder / "job.toml"), "--out", str(folder / "out"), "--json"]
-    )
+    result = CliRunner().invoke(main, ["run", str(folder / "job.toml"), "--out", str(folder / "out")])
     assert result.exit_code in (0, 3), result.output
     told = json.loads((folder / "out" / "result.json").read_text())["before"]
-    return told["verdict"], told["reasons"]
+    return told["verdict"], told["reasons"], result.stdout.splitlines()
 
 
 IN_FEET = "[[1.4, 3.3], [15.0, 3.3]]"
 
 
 def test_feet_taken_for_metres_decide_nothing(tmp_path: Path) -> None:
-    verdict, reasons = verdict_of(tmp_path, slab() / FOOT, IN_FEET)
+    verdict, reasons, lines = verdict_of(tmp_path, slab() / FOOT, IN_FEET)
     assert verdict == "cannot tell"
-    assert any("in ft the scan would be a slab too" in r and 'unit = "m"' in r for r in reasons)
+    words = next(r for r in reasons if "in ft the scan would be a slab too" in r)
+    assert 'unit = "m" or unit = "ft"' in words
+    assert lines[0].startswith("CANNOT TELL: the unit of the scan is a guess, and another would do; were it")
+    assert f"  {words}" in lines and f"Next: {words}; then run again." in lines
+    page = (tmp_path / "out" / "report.html").read_text()
+    assert "Cannot tell: the unit of the scan is a guess" in page
 
 
 def test_feet_that_are_said_decide(tmp_path: Path) -> None:
-    verdict, reasons = verdict_of(tmp_path, slab() / FOOT, IN_FEET, 'unit = "ft"\nup = "z"')
-    assert verdict == "clears" and not any("guessed" in r for r in reasons)
+    verdict, reasons, lines = verdict_of(tmp_path, slab() / FOOT, IN_FEET, 'unit = "ft"\nup = "z"')
+    assert verdict == "clears" and not any("guessed" in r for r in [*reasons, *lines])
 
 
 def test_metres_that_nothing_else_could_be_decide_and_say_they_were_guessed(tmp_path: Path) -> None:
-    verdict, reasons = verdict_of(tmp_path, slab(), "[[0.4, 1.0], [4.6, 1.0]]")
+    verdict, reasons, lines = verdict_of(tmp_path, slab(), "[[0.4, 1.0], [4.6, 1.0]]")
     assert verdict == "clears"
-    assert any("the unit (m) and the axis that points up (z) were guessed" in r for r in reasons)
+    said = "the unit (m) and the axis that points up (z) were guessed"
+    assert any(said in r for r in reasons) and any(said in line for line in lines)
 
 
 def scan_of(**said: object) -> Scan:

@@ -180,7 +180,8 @@ def _report(
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
-    provisional = plan.deepest > 0 and carried > job.wanted.want / 2
+    doubted_much = any(doubt.decides for doubt in surface.error.doubts)
+    provisional = plan.deepest > 0 and (doubted_much or carried > job.wanted.want / 2)
     release = decide_release(job, provisional, plan)
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,

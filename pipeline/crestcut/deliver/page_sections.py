@@ -13,7 +13,7 @@ from crestcut.deliver.page_shell import esc
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, called, nearest, place_words
+from crestcut.deliver.summary import DOUBTED, MEETS, called, deciding, nearest, place_words
 
 Document = Mapping[str, object]
 
@@ -61,7 +61,11 @@ def verdict(report: Report, document: Document) -> str:
         said = f"Clears: {name} has {unsigned} to spare {nearest(report)}"
     else:
         how = f"{unsigned} {'too little' if gap < 0 else 'to spare'}"
-        said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
+        doubt = deciding(report)
+        if doubt is not None:
+            said = f"Cannot tell: {DOUBTED[doubt.kind]}; were it right, {name} has {how} {nearest(report)}"
+        else:
+            said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
     words = report.today.words if report.today is not None else ""
     return f'{said}; <span class="odds">{esc(words)}.</span>' if words else f"{said}."
 

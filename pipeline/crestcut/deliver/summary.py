@@ -9,6 +9,7 @@ from crestcut.cut.records import CutPlan
 from crestcut.deliver.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
 from crestcut.deliver.options_words import option_lines, vehicle_lines
 from crestcut.deliver.report import Report
+from crestcut.surface.records import Doubt, DoubtKind
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Contact
@@ -37,6 +38,12 @@ NEAREST = {
     "nose": "under the nose",
     "tail": "under the tail",
     "side": "at the side",
+}
+DOUBTED = {
+    DoubtKind.GUESSED: "the unit of the scan is a guess, and another would do",
+    DoubtKind.NO_SCALE: "nothing says the scale of the scan",
+    DoubtKind.ROUNDED: "the scan's coordinates are rounded too coarsely",
+    DoubtKind.STATIONS: "the scan's stations disagree",
 }
 NO_ANSWER_HELPS = ("no cut within the limits", "the scan carries")  # of work.release: nothing to look up
 RELEASE_HEADS = {
@@ -86,6 +93,9 @@ def verdict_line(report: Report) -> str:
         head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
     elif report.verdict == "clears":
         head = f"CLEARS: {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
+    elif (doubt := deciding(report)) is not None:
+        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
+        head = f"CANNOT TELL: {DOUBTED[doubt.kind]}; were it right, {name} has {guess} {near}{chance}."
     elif _blind(report):
         head = (
             f"CANNOT TELL: {_unmeasured(report):.2f} m2 under {name}'s path is not measured; where it is,"
@@ -109,10 +119,20 @@ def _unmeasured(report: Report) -> float:
     return report.before.unmeasured * report.surface.height.frame.cell**2
 
 
+def deciding(report: Report) -> Doubt | None:
+    """The doubt about the scan for which nothing can be told, if there is one."""
+    return next((doubt for doubt in report.surface.error.doubts if doubt.decides), None)
+
+
 def _blind(report: Report) -> bool:
     """Whether it is holes in the scan, and not the size of the gap, that leave the answer open."""
     today = report.today
-    if today is None or report.verdict != "cannot tell" or not report.before.unmeasured:
+    if (
+        today is None
+        or deciding(report) is not None
+        or report.verdict != "cannot tell"
+        or not report.before.unmeasured
+    ):
         return False
     return today.chance_of_contact <= 1.0 - report.job.wanted.confidence
 
@@ -134,8 +154,10 @@ def _chance_lines(report: Report) -> list[str]:
     lines = []
     if report.today is not None:
         lines.append(f"{_chance_line('Today, as measured, at walking pace', report.today)}.")
+        told = tuple(doubt.words for doubt in report.surface.error.doubts)
         if report.today.verdict == "cannot tell":
-            lines += [f"  {reason}" for reason in report.today.reasons if "cells that" not in reason]
+            told = report.today.reasons
+        lines += [f"  {reason}" for reason in told if "cells that" not in reason]
     if report.in_use is not None:
         line = _chance_line("In use, with the allowances for load, speed and wear", report.in_use)
         lines.append(f"{line}; {report.in_use.words}." if report.in_use.words else f"{line}.")
@@ -244,7 +266,9 @@ def _claim_line(plan: CutPlan, report: Report) -> str:
 def next_steps(report: Report) -> list[str]:
     """What to do now, in order."""
     steps = []
-    if _blind(report):
+    if (doubt := deciding(report)) is not None:
+        steps.append(f"{doubt.words}; then run again.")
+    elif _blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
     elif report.verdict == "cannot tell" or report.depths_provisional:
         steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]

@@ -53,7 +53,9 @@ def _guess(scan: Scan, unit: bool, others: tuple[str, ...]) -> Doubt:
     said = f"{' and '.join(what)} {'were' if len(what) > 1 else 'was'} guessed"
     if others:
         said += f", and in {' or '.join(others)} the scan would be a slab too"
-    write = " and ".join([f'unit = "{frame.unit}"'] * unit + [f'up = "{frame.up}"'] * up)
+    write = " and ".join(
+        [" or ".join(f'unit = "{u}"' for u in (frame.unit, *others))] * unit + [f'up = "{frame.up}"'] * up
+    )
     check = "check one length with a tape and " if unit else ""
     return Doubt(DoubtKind.GUESSED, f"{said}: {check}write {write} under [scan]", bool(others), others)
 
