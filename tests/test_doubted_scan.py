@@ -48,7 +48,8 @@ def test_feet_taken_for_metres_decide_nothing(tmp_path: Path) -> None:
     assert verdict == "cannot tell"
     words = next(r for r in reasons if "in ft the scan would be a slab too" in r)
     assert 'unit = "m" or unit = "ft"' in words
-    assert lines[0].startswith("CANNOT TELL: the unit of the scan is a guess, and another would do; were it")
+    assert lines[0].startswith("CANNOT TELL: the unit of the scan is a guess, and another would do;")
+    assert all("were the scan right" in line for line in lines if "1 in" in line)
     assert f"  {words}" in lines and f"Next: {words}; then run again." in lines
     page = (tmp_path / "out" / "report.html").read_text()
     assert "Cannot tell: the unit of the scan is a guess" in page

@@ -63,7 +63,7 @@ def verdict(report: Report, document: Document) -> str:
         how = f"{unsigned} {'too little' if gap < 0 else 'to spare'}"
         doubt = deciding(report)
         if doubt is not None:
-            said = f"Cannot tell: {DOUBTED[doubt.kind]}; were it right, {name} has {how} {nearest(report)}"
+            said = f"Cannot tell: {DOUBTED[doubt.kind]}; at best estimate {name} has {how} {nearest(report)}"
         else:
             said = f"Cannot tell yet: at best estimate {name} has {how} {nearest(report)}"
     words = report.today.words if report.today is not None else ""

@@ -95,7 +95,7 @@ def verdict_line(report: Report) -> str:
         head = f"CLEARS: {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
     elif (doubt := deciding(report)) is not None:
         guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
-        head = f"CANNOT TELL: {DOUBTED[doubt.kind]}; were it right, {name} has {guess} {near}{chance}."
+        head = f"CANNOT TELL: {DOUBTED[doubt.kind]}; at best estimate {name} has {guess} {near}{chance}."
     elif _blind(report):
         head = (
             f"CANNOT TELL: {_unmeasured(report):.2f} m2 under {name}'s path is not measured; where it is,"

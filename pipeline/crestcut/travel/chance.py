@@ -107,7 +107,7 @@ def _with_soft_tyres(
         interval=interval,
         chance_of_contact=touch,
         verdict=verdict,
-        words=in_words(touch),
+        words=_said(touch, error),
         reasons=(*reasons, *tyres.said),
     )
 
@@ -144,7 +144,7 @@ def _summed_up(
     verdict, reasons = _verdict(touch, clearance, fold, error, wanted.confidence)
     reach = half_width(len(likely)) * spread
     interval = (least - reach, least + reach)
-    return Chance(least, interval, touch, verdict, in_words(touch), spread, scan, len(likely), reasons)
+    return Chance(least, interval, touch, verdict, _said(touch, error), spread, scan, len(likely), reasons)
 
 
 def half_width(draws: int) -> float:
@@ -176,6 +176,12 @@ def _verdict(
     if any(doubt.decides for doubt in error.doubts):
         verdict = "cannot tell"
     return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
+
+
+def _said(touch: float, error: ErrorModel) -> str:
+    """The chance in words, under a condition where a doubt about the scan leaves nothing to be told."""
+    doubted = any(doubt.decides for doubt in error.doubts)
+    return f"{in_words(touch)}, were the scan right" if doubted else in_words(touch)
 
 
 def in_words(touch: float) -> str:
