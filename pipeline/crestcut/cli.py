@@ -119,7 +119,8 @@ def look(
     written: tuple[Path, ...] = ()
     # the second process tells the page's ground apart while this one draws
     with Press(None if out is not None else False, "crestcut.deliver.page_pick:wake") as press:
-        scan = read_scan(ScanChoice(scans, unit, up, scanner), _say)
+        choice = ScanChoice(scans, unit, up, scanner)
+        scan = read_scan(choice, _say)
         seeing = meanwhile(see_scan, scan)
         health = assess(scan, scanner)
         seen = seeing()
@@ -127,7 +128,8 @@ def look(
         if out is not None:
             _say("drawing the slab from above")
             useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
-            data = press.fetch("crestcut.deliver.page_pick:pick_data", scan, health, out) if useful else None
+            asked = (scan, health, out, choice)
+            data = press.fetch("crestcut.deliver.page_pick:pick_data", *asked) if useful else None
             written = write_look(scan, health, out, scanner, data, _say, seen)
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))

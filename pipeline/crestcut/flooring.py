@@ -5,6 +5,7 @@ files.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from crestcut import __version__
@@ -25,8 +26,9 @@ from crestcut.scan.load import read_scan
 from crestcut.scan.place import mark_place, resolve_area, resolve_point
 from crestcut.scan.records import Scan
 from crestcut.surface.build import build_surface
+from crestcut.surface.doubts import doubts_of
 from crestcut.surface.evidence import gather_evidence
-from crestcut.surface.records import Surface
+from crestcut.surface.records import DoubtKind, Surface
 from crestcut.work.release import decide_release
 
 OWN_ERROR = (
@@ -47,9 +49,9 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     limit = deepest_allowed(base)
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(base.scan, say)
-    for note in scan.notes:
+    doubts = _doubted(job, scan)
+    for note in (*scan.notes, *doubts):
         say(f"mind: {note}")
-    _refuse_no_scale(job, scan)
     corners = resolve_area(job.wish.area, base.marks, scan.frame, None, "floor.area") if job.wish.area else ()
     frame = floor_frame(scan, corners, base.cell)
     with clock.stage("surface", "finding the floor"):
@@ -71,6 +73,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         judged = judge_floor(
             surface, job.wish, limits, evidence, datum, tilt_of(base.scan.scanner), SEED, say
         )
+    judged = replace(judged, notes=(*judged.notes, *doubts))
     release = decide_release(base, judged.provisional, None, OWN_ERROR if judged.provisional else "")
     marks = {m.name: mark_place(m.name, base.marks, scan.frame) for m in base.marks}
     with clock.stage("work", "setting board and blocks"):
@@ -105,15 +108,14 @@ def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:
         raise
 
 
-def _refuse_no_scale(job: FloorJob, scan: Scan) -> None:
-    """Photogrammetry without a known length cannot tell millimetres."""
-    if job.base.scan.scanner == "photogrammetry" and any(
-        f.unit_reason.startswith("guessed") for f in scan.files
-    ):
-        raise CrestcutError(
-            "photogrammetry has no scale of its own and nothing says its unit", str(scan.files[0].path),
-            'measure one length on the floor, scale the scan to it, and write unit = "m" under [scan]',
-        )  # fmt: skip
+def _doubted(job: FloorJob, scan: Scan) -> tuple[str, ...]:
+    """What is doubtful of the scan's unit and axis, plain sentences. Raises CrestcutError for a scan that
+    cannot tell millimetres at all: without scale, coarsely rounded, of stations that disagree."""
+    doubts = doubts_of(scan, job.base.scan.scanner)
+    for doubt in doubts:
+        if doubt.decides and doubt.kind is not DoubtKind.GUESSED:
+            raise CrestcutError(doubt.words, str(scan.files[0].path), "then run again")
+    return tuple(doubt.words for doubt in doubts)
 
 
 def _height_at(height: HeightGrid) -> Callable[[float, float], float]:

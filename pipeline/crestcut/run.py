@@ -37,6 +37,7 @@ from crestcut.standing import (
     rides_of,
     seen_notes,
     swept_of,
+    with_doubts,
 )
 from crestcut.surface.behind import slab_behind
 from crestcut.surface.build import build_surface
@@ -131,6 +132,7 @@ def run_job(
         surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
     with clock.stage("split", "judging slab and scan apart"):
         error = estimate_error(scan, surface.height, job.scan.scanner)
+        error = with_doubts(error, scan, drivers, lines)
         surface = slab_behind(surface, error, job.slab.flatness, SEED)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
@@ -205,7 +207,8 @@ def _report(
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
-    provisional = (plan.deepest > 0 and carried > job.wanted.want / 2) or bool(first.today.doubts)
+    unsure = any(doubt.decides for doubt in surface.error.doubts) or carried > job.wanted.want / 2
+    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
     release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame))
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,

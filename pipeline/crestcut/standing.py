@@ -17,8 +17,10 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.job.records import Job, VehicleChoice
 from crestcut.scan.records import Frame as ScanFrame
+from crestcut.scan.records import Scan
+from crestcut.surface.doubts import Drive, driven
 from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import Surface
+from crestcut.surface.records import ErrorModel, Surface
 from crestcut.surface.seen_words import about, high, thing_words
 from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
 from crestcut.travel.chance_draws import Draws, draw_clearances
@@ -103,6 +105,15 @@ def lines_of(drivers: Sequence[Driver], job: Job, places: Sequence[XY]) -> tuple
         with _named(d, drivers):
             found.append(travel_line(places, d.vehicle, job.travel, job.cell))
     return tuple(found)
+
+
+def with_doubts(
+    error: ErrorModel, scan: Scan, drivers: Sequence[Driver], lines: Sequence[TravelLine]
+) -> ErrorModel:
+    """The error model with those doubts of the scan that the vehicles on their lines leave."""
+    each = zip(drivers, lines, strict=True)
+    drives = [Drive(line.length, d.vehicle.wheelbase, d.vehicle.width) for d, line in each]
+    return replace(error, doubts=driven(error.doubts, scan, drives))
 
 
 def common_window(drivers: Sequence[Driver], lines: Sequence[TravelLine], job: Job) -> GridFrame:

@@ -17,7 +17,7 @@ from crestcut.deliver.page_pick import write_pick
 from crestcut.errors import CrestcutError
 from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
 from crestcut.job.load import load_job
-from crestcut.job.records import PlanPoint, Site, Slab
+from crestcut.job.records import PlanPoint, ScanChoice, Site, Slab
 from crestcut.units import parse_length
 from crestcut.vehicle.load import load_vehicle
 
@@ -478,6 +478,23 @@ def test_odd_titles_and_names_stay_text(open_page: Any, tmp_path: Path) -> None:
     title = tomllib.loads(page.locator("#job-text").input_value())["title"]
     assert title == '</script><b>מגרש</b> \u202e "quoted" \\ back'
     assert page.locator("main b, main img").count() == 0 and overflow(page) <= 0
+
+
+def test_what_was_said_to_look_is_in_the_job_that_is_saved(open_page: Any, tmp_path: Path) -> None:
+    scan = courtyard("apron.xyz")
+    page = open_page(
+        write_pick(scan, None, tmp_path, choice=ScanChoice((Path("apron.xyz"),), "ft", "z", "phone")),
+        "laptop",
+    )
+    told = tomllib.loads(page.locator("#job-text").input_value())["scan"]
+    assert (told["unit"], told["up"], told["scanner"]) == ("ft", "z", "phone")
+    # a job opened later that says nothing of it is of the same scan, one that does keeps its word
+    page.evaluate("crestcut.model.open('[travel]\\nline = [[1.0, 2.0], [3.0, 4.0]]')")
+    told = tomllib.loads(page.locator("#job-text").input_value())["scan"]
+    assert (told["unit"], told["scanner"]) == ("ft", "phone")
+    page.evaluate('crestcut.model.open(\'[scan]\\nfile = "a.xyz"\\nunit = "m"\')')
+    told = tomllib.loads(page.locator("#job-text").input_value())["scan"]
+    assert (told["unit"], told["scanner"]) == ("m", "phone")
 
 
 def test_without_webgl_the_plan_still_works(pick: Path, open_page: Any) -> None:

@@ -6,13 +6,16 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from click.testing import CliRunner
 from page_text import PageText
 
+from crestcut.cli import main
 from crestcut.deliver.page_footing import footing
 from crestcut.deliver.page_pack import unpack_layer
 from crestcut.deliver.page_pick import plan_raster, write_pick
 from crestcut.deliver.page_pick_vehicles import generic_vehicles
 from crestcut.errors import CrestcutError
+from crestcut.job.records import ScanChoice
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.vehicle.load import load_vehicle
 
@@ -90,6 +93,24 @@ def test_grid_metres_become_the_scans_own_coordinates(tmp_path: Path, unit: floa
         plan = (a * uv[0] + b * uv[1] + c, d * uv[0] + e * uv[1] + f)
         assert plan == pytest.approx(scan.frame.site_to_plan(frame.to_site(uv)), abs=1e-7)
     assert data["planUnit"] == scan.frame.unit and data["planScale"] == [unit, unit]
+
+
+def test_what_was_said_to_look_is_carried_and_nothing_else(tmp_path: Path) -> None:
+    scan = slope_scan(5_000, FOOT)
+    choice = ScanChoice((scan.files[0].path,), "ft", None, "phone")
+    data = PageText.read(write_pick(scan, None, tmp_path, choice=choice)).carried
+    assert data["scan"]["said"] == {"unit": "ft", "scanner": "phone"}
+    assert PageText.read(write_pick(scan, None, tmp_path)).carried["scan"]["said"] == {}
+
+
+def test_look_hands_on_what_was_said(tmp_path: Path) -> None:
+    points = slope_scan(30_000).points / FOOT
+    np.savetxt(tmp_path / "a.xyz", points, fmt="%.5f")
+    said = ["--unit", "ft", "--up", "z", "--scanner", "phone"]
+    asked = ["look", str(tmp_path / "a.xyz"), "--out", str(tmp_path / "out"), *said]
+    assert CliRunner().invoke(main, asked).exit_code == 0
+    data = PageText.read(tmp_path / "out" / "pick.html").carried
+    assert data["scan"]["said"] == {"unit": "ft", "up": "z", "scanner": "phone"}
 
 
 def test_scan_is_named_as_seen_from_the_page(tmp_path: Path) -> None:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import numpy as np
 import pytest
 import scan_writers as w
+from e57_edit import edit_xml
 from scan_scene import UTM, cluttered_cloud, ground, slab_cloud, smooth_warp, turned
 
 from crestcut.errors import CrestcutError
@@ -120,3 +122,48 @@ def test_a_bare_plane_in_another_frame_is_refused(tmp_path: Path) -> None:
         w.write_ply(tmp_path / name, moved, "binary_little_endian")
     with pytest.raises(CrestcutError, match=r"more than one place|does not register"):
         read_scan(ScanChoice((tmp_path / "a.ply", tmp_path / "b.ply")))
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "said"),
+    [(32632, 32633, "is in EPSG:32633, a.laz in EPSG:32632"), ("EPSG:25832+7837", 31467, "is in EPSG:31467")],
+)
+def test_scans_of_two_reference_systems_are_refused(
+    one: int | str, other: int | str, said: str, tmp_path: Path
+) -> None:
+    for name, system in (("a.laz", one), ("b.laz", other)):
+        w.write_las(tmp_path / name, cluttered_cloud(20_000) + UTM, system)
+    with pytest.raises(CrestcutError, match=said) as caught:
+        read_scan(ScanChoice((tmp_path / "a.laz", tmp_path / "b.laz")))
+    assert "b.laz" in caught.value.where
+
+
+def test_one_system_with_and_without_heights_is_one(tmp_path: Path) -> None:
+    for name, system in (("a.laz", "EPSG:25832+7837"), ("b.laz", 25832), ("c.laz", None)):
+        w.write_las(tmp_path / name, cluttered_cloud(20_000) + UTM, system)
+    scan = read_scan(ScanChoice(tuple(tmp_path / f"{n}.laz" for n in "abc")))
+    assert scan.frame.system == "EPSG:25832" and len(scan.files) == 3
+
+
+def test_an_e57_names_its_system_too(tmp_path: Path) -> None:
+    from pyproj import CRS
+
+    w.write_e57(tmp_path / "a.e57", [cluttered_cloud(20_000)], [(np.array([1.0, 0, 0, 0]), UTM)])
+    text = (
+        f'<coordinateMetadata type="String"><![CDATA[{CRS.from_epsg(32633).to_wkt()}]]></coordinateMetadata>'
+    )
+    edit_xml(tmp_path / "a.e57", lambda xml: re.sub("<coordinateMetadata[^>]*/>", lambda _: text, xml))
+    w.write_las(tmp_path / "b.laz", cluttered_cloud(20_000) + UTM, 32632)
+    with pytest.raises(CrestcutError, match=r"is in EPSG:32632, a.e57 in EPSG:32633"):
+        read_scan(ScanChoice((tmp_path / "a.e57", tmp_path / "b.laz")))
+
+
+def test_a_repeat_of_another_place_is_not_searched_for(tmp_path: Path) -> None:
+    first, again = cluttered_cloud(20_000, 2), cluttered_cloud(20_000, 3)
+    w.write_ply(tmp_path / "a.ply", first, "binary_little_endian")
+    w.write_ply(
+        tmp_path / "b.ply", again + np.array([500_012.345, 5_800_034.567, 111.0]), "binary_little_endian"
+    )
+    with pytest.raises(CrestcutError, match=r"5,822 km from those of a.ply") as caught:
+        read_scan(ScanChoice((tmp_path / "a.ply", tmp_path / "b.ply"), "m", "z"))
+    assert "b.ply" in caught.value.where and "one reference system" in caught.value.mend

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 
 from crestcut.grid import GridFrame, HeightGrid
-from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
 from crestcut.surface.draws import draw_fields
 from crestcut.surface.error import estimate_error
 from crestcut.surface.error_priors import PRIORS
@@ -88,6 +89,16 @@ def test_repeats_give_the_planted_warp_back(walks: tuple[np.ndarray, np.ndarray]
         np.hypot(PLANTED.white, np.hypot(PLANTED.warp, PLANTED.patch)), rel=0.1
     )
     assert model.warp_source.startswith("from 2 repeats") and model.patch_source == "from 2 repeats"
+
+
+def test_stations_of_one_file_are_repeats_as_files_are(walks: tuple[np.ndarray, np.ndarray]) -> None:
+    points = np.concatenate(walks)
+    of = np.repeat([0, 1], [len(w) for w in walks]).astype(np.int16)
+    passes = tuple(ScanPass(f"scan {k + 1}", len(w)) for k, w in enumerate(walks))
+    stations = replace(scan_of(points), passes=passes, pass_of=of)
+    model = estimate_error(stations, heights(), "phone")
+    assert model == estimate_error(scan_of(points, of), heights(), "phone")
+    assert model.warp_source.startswith("from 2 repeats")
 
 
 def test_copies_of_one_walk_measure_nothing_and_it_is_said(walks: tuple[np.ndarray, np.ndarray]) -> None:

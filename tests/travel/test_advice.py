@@ -51,6 +51,19 @@ def test_nothing_to_narrow_nothing_to_ask() -> None:
     assert measure_first(s.passage, replace(WARP, warp=1e-7, patch=1e-7)) == ()
 
 
+def test_where_no_string_can_run_a_gap_is_asked_for_alone(stood: Scene) -> None:
+    # the slab was not seen where strings over the worst point would stand or be read: no string is planned
+    worst = stood.before.worst
+    assert worst is not None
+    height = stood.surface.height
+    x, y = np.moveaxis(height.frame.node_xy(), -1, 0)
+    hidden = (np.abs(y) < 0.5) & (np.hypot(x - worst.xy[0], y - worst.xy[1]) > 0.1)
+    bare = replace(stood.surface, height=height.like(np.where(hidden, np.nan, height.values)))
+    advice = measure_first(replace(stood.passage, surface=bare), WARP)
+    assert {a.kind for a in advice} == {"felt gap"}
+    assert {a.kind for a in asked(stood, kinds=("felt gap",))} == {"felt gap"}
+
+
 def test_strings_run_free_of_the_slab_and_together_narrow_more(stood: Scene) -> None:
     sure = replace(stood, vehicle=vehicle(replace(belly(half=0.3), within=0.0005)))
     strings = asked(sure, kinds=("string",))

@@ -81,14 +81,14 @@ def test_a_string_that_contradicts_the_scan_is_named(stood: Scene) -> None:
     assert chance.verdict == "cannot tell" and any("[[string]] 1" in r for r in chance.reasons)
 
 
-@pytest.mark.parametrize(("unit_reason", "told"), [("guessed: 6.4 across", True), ("declared", False)])
-def test_photogrammetry_without_scale_decides_nothing(stood: Scene, unit_reason: str, told: bool) -> None:
+@pytest.mark.parametrize("guessed", [True, False])
+def test_photogrammetry_without_scale_decides_nothing(stood: Scene, guessed: bool) -> None:
     height = stood.surface.height
     xyz = np.column_stack([height.frame.node_xy().reshape(-1, 2), height.values.ravel()])
-    file = ScanFile(Path("model.obj"), "obj", "", len(xyz), 0, None, unit_reason, "")
+    file = ScanFile(Path("model.obj"), "obj", "", len(xyz), 0, None, "", "", unit_guessed=guessed)
     frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
     scan = Scan(xyz, np.zeros(len(xyz), np.int16), frame, (file,))
     error = estimate_error(scan, stood.surface.height, "photogrammetry")
     chance = assess_chance(stood.passage, error, Wanted(), draws=60)
-    assert (chance.verdict == "cannot tell") == told
-    assert any("no scale" in r for r in chance.reasons) == told
+    assert (chance.verdict == "cannot tell") == guessed
+    assert any("no scale" in r for r in chance.reasons) == guessed

@@ -128,3 +128,71 @@ def test_places_less_than_a_centimetre_apart_are_one(tmp_path: Path) -> None:
     (tmp_path / "line.csv").write_text("0,0\n0,0.004\n")
     with pytest.raises(CrestcutError, match="one place"):
         read_line(tmp_path / "line.csv").on_site(frame)
+
+
+MAP = np.array([2_100_000.0, 980_000.0])  # US survey feet, as a state plane has them
+
+
+@pytest.mark.parametrize(
+    ("drawn", "scanned", "said"),
+    [
+        (2, 1200 / 3937, "international feet, the scan in US survey"),
+        (21, 0.3048, "US survey feet, the scan in"),
+    ],
+)
+def test_feet_of_two_kinds_are_asked_for_not_applied(
+    drawn: int, scanned: float, said: str, tmp_path: Path
+) -> None:
+    """2 ppm of 2,100,000 ft are 4.2 ft: whoever drew over the scan meant the scan's feet, or did not."""
+    import ezdxf
+
+    shift = np.array([*MAP * scanned, 0.0])
+    frame = Frame(np.full(3, scanned), np.eye(3), shift, "ft", "z")
+    drawing = ezdxf.new()
+    drawing.header["$INSUNITS"] = drawn
+    drawing.modelspace().add_lwpolyline([tuple(MAP + p) for p in np.array(POINTS)])
+    drawing.saveas(tmp_path / "line.dxf")
+    with pytest.raises(CrestcutError, match=said) as caught:
+        read_line(tmp_path / "line.dxf").on_site(frame)
+    assert "1280 mm" in caught.value.what and "$INSUNITS" in caught.value.mend and "CSV" in caught.value.mend
+    drawing.header["$INSUNITS"] = {2: 21, 21: 2}[drawn]
+    drawing.saveas(tmp_path / "line.dxf")
+    site = np.array(POINTS) * scanned
+    assert np.array(read_line(tmp_path / "line.dxf").on_site(frame)) == pytest.approx(site, abs=1e-6)
+
+
+def test_feet_of_two_kinds_are_one_near_the_origin(tmp_path: Path) -> None:
+    import ezdxf
+
+    frame = Frame(np.full(3, 1200 / 3937), np.eye(3), np.zeros(3), "us-ft", "z")
+    drawing = ezdxf.new()
+    drawing.header["$INSUNITS"] = 2
+    drawing.modelspace().add_lwpolyline(POINTS)
+    drawing.saveas(tmp_path / "line.dxf")
+    site = np.array(POINTS) * 0.3048
+    assert np.array(read_line(tmp_path / "line.dxf").on_site(frame)) == pytest.approx(site, abs=1e-4)
+
+
+def _geojson(path: Path, system: str | None) -> None:
+    data: dict[str, object] = {"type": "LineString", "coordinates": [list(p) for p in POINTS]}
+    if system is not None:
+        data["crs"] = {"type": "name", "properties": {"name": system}}
+    path.write_text(json.dumps(data))
+
+
+def test_a_geojson_of_another_zone_is_refused(tmp_path: Path) -> None:
+    path = tmp_path / "line.geojson"
+    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z", "EPSG:32632")
+    for same in ("urn:ogc:def:crs:EPSG::32632", "EPSG:32632", None, "my own grid"):
+        _geojson(path, same)
+        assert np.array(read_line(path).on_site(frame)) == pytest.approx(np.array(POINTS))
+    _geojson(path, "urn:ogc:def:crs:EPSG::32633")
+    with pytest.raises(CrestcutError, match="the line is in EPSG:32633, the scan in EPSG:32632"):
+        read_line(path).on_site(frame)
+
+
+def test_a_line_far_from_the_scan_is_refused(tmp_path: Path) -> None:
+    _geojson(tmp_path / "line.geojson", None)
+    frame = Frame(np.ones(3), np.eye(3), np.array([500_012.0, 5_800_034.0, 0.0]), "m", "z")
+    with pytest.raises(CrestcutError, match=r"5,822 km from the scan"):
+        read_line(tmp_path / "line.geojson").on_site(frame)

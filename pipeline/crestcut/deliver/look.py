@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Callable
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +25,7 @@ from crestcut.units import both, millimetres
 __all__ = ["health_lines", "how_text", "look_record", "write_look"]
 
 _AXES = {"x": "x", "y": "y", "z": "z", "-x": "minus x", "-y": "minus y", "-z": "minus z"}
+_MOST_STATIONS = 6  # named in words
 _MOST_HOLES = 5  # named in words; the picture and the file have them all
 
 
@@ -77,9 +79,14 @@ def look_record(
                 "unit_reason": f.unit_reason,
                 "up_reason": f.up_reason,
                 "fit_error": f.fit_error,
+                "unit_guessed": f.unit_guessed,
+                "unit_alternatives": list(f.unit_alternatives),
+                "up_guessed": f.up_guessed,
+                "quantum": f.quantum,
             }
             for f in scan.files
         ],
+        "passes": [asdict(each) for each in scan.passes],
         "points": len(scan.points),
         "unit": frame.unit,
         "metres_per_unit": frame.scale.tolist(),
@@ -133,6 +140,7 @@ def health_lines(scan: Scan, health: Health, scanner: str | None = None) -> list
             lines.append(f"  bridged    {area:.2f} m2 by triangles far larger than the rest: not measured")
         if file.fit_error is not None:
             lines.append(f"  fits       the first scan to {millimetres(file.fit_error)} rms")
+    lines += _station_lines(scan)
     x, y, z = health.extent
     lines.append(f"extent       {x:.2f} x {y:.2f} m, {z:.2f} m high; {health.area:,.1f} m2 of it measured")
     if all(f.mesh_edge is None for f in scan.files):
@@ -155,6 +163,19 @@ def health_lines(scan: Scan, health: Health, scanner: str | None = None) -> list
         lines.append("note")
         lines += [f"  - {text}" for text in health.notes]
     return lines
+
+
+def _station_lines(scan: Scan) -> list[str]:
+    """How each station of a file lies on those before it."""
+    stations = [p for p in scan.passes if p.off is not None]
+    said = []
+    for each in stations[:_MOST_STATIONS]:
+        assert each.off is not None and each.residual is not None
+        x, y, up = (millimetres(v) for v in each.off)
+        off = f"{x} in x, {y} in y, {up} in height off those before it"
+        said.append(f"  station    {each.name}: {off}; alike to {millimetres(each.residual)} rms")
+    more = len(stations) - len(said)
+    return said + [f"  stations   {more} more, in look.json"] * (more > 0)
 
 
 def _with_reason(value: str, reason: str) -> str:

@@ -6,6 +6,9 @@ import math
 
 from crestcut.scan.health import Health
 from crestcut.scan.records import Scan
+from crestcut.scan.rounding import COARSE as ROUNDED
+from crestcut.scan.rounding import rounded
+from crestcut.scan.stations import disagreement
 from crestcut.scan.verdict import HOPELESS, THIN, crest_rounding, no_slab, settles
 
 FINE = 0.0065  # m: about half of a usual 1/2 in of clearance; three phone walks reach it, one does not
@@ -27,6 +30,10 @@ def grade(scan: Scan, health: Health, scanner: str | None = None) -> tuple[str, 
         return NO_USE, "no slab here: nearly all of it is as rough as lawn, gravel or cobbles"
     if not edges and health.density_median < HOPELESS:
         return NO_USE, "far too few points to see a crest; scan again as 'look --how' says"
+    if (quantum := max(f.quantum for f in scan.files)) > ROUNDED:
+        return (NO_USE if quantum > COARSE else "weak"), rounded(quantum)
+    if disagreement(scan.passes) is not None:
+        return "weak", "its stations disagree, see the note; register them again and export the scan anew"
     # What is wrong with one walk is not what is wrong with the next: repeats average it.
     walks = math.sqrt(max(len(scan.files), 1))
     within = settles(scanner, health.density_median, math.nan if edges else health.noise) / walks

@@ -23,6 +23,7 @@ from crestcut.deliver.page_shell import html, joined, page, write_page
 from crestcut.deliver.page_worksheet import caution_list
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, GridFrame
+from crestcut.job.records import ScanChoice
 from crestcut.scan.health import Health, near_ground
 from crestcut.scan.records import Scan
 from crestcut.travel.cores import wake_compiler
@@ -44,15 +45,19 @@ def wake() -> None:
 
 
 def write_pick(
-    scan: Scan, health: Health | None, out: Path, data: Callable[[], dict[str, Any]] | None = None
+    scan: Scan,
+    health: Health | None,
+    out: Path,
+    data: Callable[[], dict[str, Any]] | None = None,
+    choice: ScanChoice | None = None,
 ) -> Path:
     """Write the page and return its path.
 
     health : what `look` found, or None.  out : the file, or its folder.  data : waits for ``pick_data`` of
-    the same, begun elsewhere; None works it out here.
+    the same, begun elsewhere; None works it out here.  choice : how the scan was asked for.
     Raises CrestcutError where the scan has too few points to draw.
     """
-    found = data() if data is not None else pick_data(scan, health, _folder(out))
+    found = data() if data is not None else pick_data(scan, health, _folder(out), choice)
     name = ", ".join(f.path.name for f in scan.files)
     units = found["units"]
     body = html(
@@ -89,9 +94,12 @@ def switches(units: str) -> Markup:
     )
 
 
-def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]:
+def pick_data(
+    scan: Scan, health: Health | None, folder: Path, choice: ScanChoice | None = None
+) -> dict[str, Any]:
     """What the viewer reads: rasters, how grid metres become plan coordinates, the scan's facts, generic
-    vehicles."""
+    vehicles. What ``choice`` says of unit, axis and scanner is the saved job's too: without it a run would
+    guess anew, and its points would lie elsewhere."""
     frame, height, colours = plan_raster(scan)
     scale = scan.frame.plan_scale
     corner = scan.frame.site_to_plan(np.asarray(frame.origin))
@@ -111,13 +119,19 @@ def pick_data(scan: Scan, health: Health | None, folder: Path) -> dict[str, Any]
         "planUnit": scan.frame.unit,
         "planScale": [float(scale[0]), float(scale[1])],
         "scan": {
-            "files": files, "unit": scan.frame.unit, "up": scan.frame.up,
+            "files": files, "said": _said(choice), "unit": scan.frame.unit, "up": scan.frame.up,
             "notes": [*facts, *scan.notes, *_sentences(health)],
         },
         "vehicles": generic_vehicles(),
         "vehicleRules": {"ranges": RANGES, "rules": [asdict(rule) for rule in RULES]},
         "units": "inches" if scan.frame.unit in INCH_UNITS else "metric",
     }  # fmt: skip
+
+
+def _said(choice: ScanChoice | None) -> dict[str, str]:
+    """Keys of [scan] that somebody gave."""
+    keys = ("unit", "up", "scanner")
+    return {} if choice is None else {k: v for k in keys if (v := getattr(choice, k)) is not None}
 
 
 def plan_raster(scan: Scan) -> tuple[GridFrame, FloatArray, NDArray[np.uint8] | None]:

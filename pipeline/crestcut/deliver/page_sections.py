@@ -16,7 +16,16 @@ from crestcut.deliver.page_shell import html, joined
 from crestcut.deliver.page_words import gap as gap_words
 from crestcut.deliver.page_words import sentence, steps
 from crestcut.deliver.report import Report
-from crestcut.deliver.summary import MEETS, asked_kinds, called, nearest, place_words, stopped
+from crestcut.deliver.summary import (
+    DOUBTED,
+    MEETS,
+    asked_kinds,
+    called,
+    deciding,
+    nearest,
+    place_words,
+    stopped,
+)
 from crestcut.travel.doubt_words import finding_head, finding_words
 
 Document = Mapping[str, object]
@@ -81,7 +90,9 @@ def verdict(report: Report, document: Document) -> Markup:
         said = html("Clears: {} has {} to spare {}", name, unsigned, nearest(report))
     else:
         how = html("{} {}", unsigned, "too little" if gap < 0 else "to spare")
-        said = html("Cannot tell yet: at best estimate {} has {} {}", name, how, nearest(report))
+        doubt = deciding(report)
+        begin = "Cannot tell yet:" if doubt is None else f"Cannot tell: {DOUBTED[doubt.kind]};"
+        said = html("{} at best estimate {} has {} {}", begin, name, how, nearest(report))
     words = report.today.words if report.today is not None else ""
     return html('{}; <span class="odds">{}.</span>', said, words) if words else html("{}.", said)
 

@@ -15,7 +15,12 @@ from crestcut.deliver.report import Report
 def light(report: Report) -> Report:
     """The report without what no picture shows, two thirds of its weight: it has to be handed over."""
     scan = replace(
-        report.scan, points=report.scan.points[:0], source=report.scan.source[:0], colours=None, time=None
+        report.scan,
+        points=report.scan.points[:0],
+        source=report.scan.source[:0],
+        pass_of=report.scan.source[:0],
+        colours=None,
+        time=None,
     )
     plan = report.plan
     if plan is not None:

@@ -247,6 +247,7 @@ def _surface(report: Report) -> dict[str, object]:
         error.warp_length, "sources": {"white": error.white_source, "patch": error.patch_source, "warp":
         error.warp_source}, "points_used": surface.points_used, "removed": dict(surface.removed),
         "not_measured_under_vehicle": report.before.unmeasured, "split": split_document(report),
+        "doubts": [{**asdict(d), "kind": d.kind.value} for d in error.doubts],
     }  # fmt: skip
 
 
@@ -255,10 +256,15 @@ def _scan(report: Report) -> dict[str, object]:
     files = [
         {"file": f.path.name, "format": f.format, "points": f.points, "dropped": f.dropped, "unit_reason":
         f.unit_reason,
-         "up_reason": f.up_reason, "fit_error": f.fit_error}
+         "up_reason": f.up_reason, "fit_error": f.fit_error,
+         "unit_guessed": f.unit_guessed, "unit_alternatives": f.unit_alternatives, "up_guessed": f.up_guessed,
+         "quantum": f.quantum}
         for f in scan.files
     ]  # fmt: skip
-    return {"points": len(scan.points), "unit": scan.frame.unit, "up": scan.frame.up, "files": files}
+    return {
+        "points": len(scan.points), "unit": scan.frame.unit, "up": scan.frame.up, "files": files,
+        "passes": [asdict(each) for each in scan.passes],
+    }  # fmt: skip
 
 
 def plain(value: object) -> object:

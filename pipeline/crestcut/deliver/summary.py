@@ -14,6 +14,7 @@ from crestcut.deliver.ends import grinding_is_no_cure, grinding_seldom_cures, mo
 from crestcut.deliver.options_words import SLOWLY, cheapest, option_lines, vehicle_lines
 from crestcut.deliver.report import Report
 from crestcut.deliver.split_words import split_words
+from crestcut.surface.records import Doubt, DoubtKind
 from crestcut.travel.chance import in_use_allowances
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_words import WALKING, left_lines, state_words
@@ -43,6 +44,12 @@ NEAREST = {
     "nose": "under the nose",
     "tail": "under the tail",
     "side": "at the side",
+}
+DOUBTED = {
+    DoubtKind.GUESSED: "the unit of the scan is a guess, and another would do",
+    DoubtKind.NO_SCALE: "nothing says the scale of the scan",
+    DoubtKind.ROUNDED: "the scan's coordinates are rounded too coarsely",
+    DoubtKind.STATIONS: "the scan's stations disagree",
 }
 RELEASE_HEADS = {
     "ok": "Release: OK for cutting, within local codes and the owner's permission.",
@@ -100,6 +107,9 @@ def verdict_line(report: Report) -> str:
         head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
     elif report.verdict == "clears":
         head = f"CLEARS: {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
+    elif (doubt := deciding(report)) is not None:
+        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
+        head = f"CANNOT TELL: {DOUBTED[doubt.kind]}; at best estimate {name} has {guess} {near}{chance}."
     elif _blind(report):
         head = (
             f"CANNOT TELL: {_unmeasured(report):.2f} m2 under {name}'s path is not measured; where it is,"
@@ -123,10 +133,20 @@ def _unmeasured(report: Report) -> float:
     return report.before.unmeasured * report.surface.height.frame.cell**2
 
 
+def deciding(report: Report) -> Doubt | None:
+    """The doubt about the scan for which nothing can be told, if there is one."""
+    return next((doubt for doubt in report.surface.error.doubts if doubt.decides), None)
+
+
 def _blind(report: Report) -> bool:
     """Whether it is holes in the scan, and not the size of the gap, that leave the answer open."""
     today = report.today
-    if today is None or report.verdict != "cannot tell" or not report.before.unmeasured:
+    if (
+        today is None
+        or deciding(report) is not None
+        or report.verdict != "cannot tell"
+        or not report.before.unmeasured
+    ):
         return False
     return today.chance_of_contact <= 1.0 - report.job.wanted.confidence
 
@@ -148,8 +168,10 @@ def _chance_lines(report: Report) -> list[str]:
     lines = []
     if report.today is not None:
         lines.append(f"Today, as measured, {WALKING}: {_without_odds(report.today)}.")
+        told = tuple(doubt.words for doubt in report.surface.error.doubts)
         if report.today.verdict == "cannot tell":
-            lines += [f"  {reason}" for reason in report.today.reasons if "cells that" not in reason]
+            told = report.today.reasons
+        lines += [f"  {reason}" for reason in told if "cells that" not in reason]
     if report.in_use is not None:
         used = state_words(report.in_use)
         lines.append(f"In use, with the allowances for load, speed and wear: {used}.")

@@ -9,19 +9,18 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.errors import CrestcutError
+from crestcut.regular import refuse_irregular
 
 
 def read_toml(path: Path, what: str) -> tuple[dict[str, Any], str]:
     """(data, sha256) of a file. ``what`` names it ("job file").
 
-    Raises CrestcutError where it is missing, a folder, not UTF-8 or not TOML.
+    Raises CrestcutError where it is missing, no plain file, not UTF-8 or not TOML.
     """
-    if path.is_dir():
-        raise CrestcutError(f"is a folder, a {what} is needed", str(path), "name the .toml file in it")
+    mend = "name the .toml file in it" if path.is_dir() else "name a .toml file"
+    refuse_irregular(path, f"a {what}", mend, missing=f"no such {what}")
     try:
         raw = path.read_bytes()
-    except FileNotFoundError:
-        raise CrestcutError(f"no such {what}", str(path), "check the name and the folder") from None
     except OSError as error:
         raise CrestcutError(
             f"cannot be read: {(error.strerror or 'unknown').lower()}", str(path), "check its rights"

@@ -10,7 +10,10 @@ from numpy.typing import NDArray
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
-from crestcut.scan.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
+from crestcut.scan.e57_check import check_e57
+from crestcut.scan.raw import RawScan, UnitFound, eight_bit, unreadable
+from crestcut.scan.rounding import quantum_of
+from crestcut.scan.system import named_system
 
 
 def read_e57(path: Path) -> RawScan:
@@ -18,7 +21,7 @@ def read_e57(path: Path) -> RawScan:
     as dropped."""
     import pye57
 
-    _check_length(path)
+    system = named_system(check_e57(path))
     try:
         file = pye57.E57(str(path))
         count = file.scan_count
@@ -26,34 +29,28 @@ def read_e57(path: Path) -> RawScan:
     except CrestcutError:
         raise
     except Exception as error:
-        raise unreadable(path, "E57", str(error).split(":")[-1].strip() or error) from None
-    if not parts or not sum(len(p) for p, _, _ in parts):
+        why = (str(error).strip().splitlines() or ["damaged"])[0]
+        raise unreadable(path, "E57", why.split(" (Error")[0]) from None
+    counts = [len(p) for p, _, _, _ in parts]
+    if not sum(counts):
         raise CrestcutError("no points in the file", str(path), "export the scan again")
-    colours = [c for _, c, _ in parts]
+    colours = [c for _, c, _, _ in parts]
     return RawScan(
         format=f"E57, {count} scan{'s' if count > 1 else ''}",
-        points=np.concatenate([p for p, _, _ in parts]),
+        points=np.concatenate([p for p, _, _, _ in parts]),
         colours=None
         if any(c is None for c in colours)
         else eight_bit(np.concatenate([c for c in colours if c is not None])),
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the E57 standard has it"),
-        dropped=sum(d for _, _, d in parts),
+        dropped=sum(d for _, _, d, _ in parts),
+        quantum=max(q for _, _, _, q in parts),
+        system=system,
+        station=np.repeat(np.arange(count, dtype=np.int16), counts) if count > 1 else None,
     )
 
 
-def _check_length(path: Path) -> None:
-    # ASTM E2807, file header: 8 bytes signature, two 4-byte versions, then the 8-byte physical length.
-    with path.open("rb") as file:
-        head = file.read(24)
-    if len(head) < 24:
-        raise truncated(path, "48 bytes or more", f"{path.stat().st_size}")
-    length = int.from_bytes(head[16:24], "little")
-    if path.stat().st_size < length:
-        raise truncated(path, f"{length:,} bytes", f"{path.stat().st_size:,}")
-
-
-def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
-    """(points in file coordinates, colours or None, dropped) of one scan."""
+def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int, float]:
+    """(points in file coordinates, colours or None, dropped, what they were rounded to) of one scan."""
     header = file.get_header(index)
     fields = set(header.point_fields)
     data = file.read_scan_raw(index)
@@ -69,6 +66,7 @@ def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
         invalid = data.get("sphericalInvalidState")
     else:
         raise CrestcutError(f"scan {index + 1} has no coordinates", "", "export it with positions")
+    quantum = quantum_of(points)
     keep = np.ones(len(points), bool) if invalid is None else np.asarray(invalid) == 0
     if header.has_pose():
         # pye57 turns in the type of the data: the pose is applied here in float64.
@@ -76,4 +74,4 @@ def _scan(file: Any, index: int) -> tuple[FloatArray, NDArray | None, int]:
     colours = None
     if {"colorRed", "colorGreen", "colorBlue"} <= fields:
         colours = np.stack([data[f"color{c}"] for c in ("Red", "Green", "Blue")], axis=1)[keep]
-    return points[keep], colours, int((~keep).sum())
+    return points[keep], colours, int((~keep).sum()), quantum

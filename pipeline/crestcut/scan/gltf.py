@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.errors import CrestcutError
+from crestcut.regular import named_beside
 from crestcut.scan.mesh import gather
 from crestcut.scan.raw import RawScan, UnitFound, UpFound, truncated, unreadable
 
@@ -28,7 +29,7 @@ def read_gltf(path: Path) -> RawScan:
         raw.format, raw.points, raw.faces, raw.colours,
         unit=UnitFound("m", (1.0, 1.0, 1.0), "metres, as the glTF standard has it"),
         up=UpFound("y", "y, as the glTF standard has it"),
-        notes=raw.notes,
+        notes=raw.notes, quantum=raw.quantum,
     )  # fmt: skip
 
 
@@ -63,11 +64,7 @@ def _document(path: Path) -> dict[str, Any]:
 def _check_beside(path: Path, uri: str, length: int) -> None:
     from urllib.parse import unquote
 
-    beside = path.parent / unquote(uri)
-    if not beside.is_file():
-        raise CrestcutError(
-            f"its data file {uri} is missing", str(path), "put it beside the glTF, or export one GLB file"
-        )
+    beside = named_beside(path, unquote(uri), "put it beside the glTF, or export one GLB file")
     if beside.stat().st_size < length:
         raise truncated(beside, f"{length:,} bytes", f"{beside.stat().st_size:,}")
 

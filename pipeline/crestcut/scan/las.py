@@ -9,6 +9,7 @@ import numpy as np
 
 from crestcut.errors import CrestcutError
 from crestcut.scan.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
+from crestcut.scan.system import system_name
 from crestcut.units import FOOT, US_SURVEY_FOOT
 
 _VERTICAL_UNIT_KEY = 4099  # GeoTIFF 1.1 (OGC 19-008r4): VerticalUnitsGeoKey
@@ -32,13 +33,8 @@ def read_las(path: Path) -> RawScan:
         time = None
     # LAS 1.4 R15: a withheld point 'should not be included in processing'.
     keep = ~np.asarray(las.withheld, dtype=bool)
-    unit, notes = _unit(las.header, path)
-    quantum = float(np.max(las.header.scales))
-    if unit is not None and quantum * max(unit.scale) > 0.0025:
-        notes = (
-            *notes,
-            f"{path.name}: coordinates are rounded to {quantum * max(unit.scale) * 1000:.1f} mm in the file",
-        )
+    crs = _crs(las.header)
+    unit, notes = _unit(las.header, crs, path)
     return RawScan(
         format="LAZ" if las.header.are_points_compressed else "LAS",
         points=points[keep],
@@ -47,6 +43,8 @@ def read_las(path: Path) -> RawScan:
         unit=unit,
         dropped=int((~keep).sum()),
         notes=notes,
+        quantum=float(np.max(las.header.scales)),
+        system=system_name(crs),
     )
 
 
@@ -75,10 +73,9 @@ def _load(path: Path) -> Any:
     return las
 
 
-def _unit(header: Any, path: Path) -> tuple[UnitFound | None, tuple[str, ...]]:
+def _unit(header: Any, crs: Any, path: Path) -> tuple[UnitFound | None, tuple[str, ...]]:
     """The unit of each axis, or None where no reference system is written."""
     keys = _geo_keys(header)
-    crs = _crs(header)
     factors, vertical = _axis_factors(crs, path) if crs is not None else ([], None)
     if not factors and _EPSG_UNIT.get(keys.get(_LINEAR_UNIT_KEY, 0)):
         factors = [_EPSG_UNIT[keys[_LINEAR_UNIT_KEY]]] * 2

@@ -4,6 +4,8 @@ first."""
 from __future__ import annotations
 
 import hashlib
+import importlib
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,17 +15,26 @@ from numpy.typing import NDArray
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.job.records import ScanChoice
+from crestcut.scan.cage import read_caged
 from crestcut.scan.mesh import edge_lengths
 from crestcut.scan.mesh_holes import bridges, bridging
 from crestcut.scan.raw import RawScan, Say
-from crestcut.scan.records import Bridge, Frame, Scan, ScanFile
+from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
+from crestcut.scan.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.sample import sample_faces
 from crestcut.scan.sniff import sniff
-from crestcut.scan.unit import Size, settle_unit, size_of
+from crestcut.scan.stations import disagreement, station_passes
+from crestcut.scan.unit import Size, alternatives, settle_unit, size_of
 from crestcut.scan.up import ROTATION, guess_up
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
 FEWEST_POINTS = 50
+_READERS = {
+    "las": "las:read_las", "ply": "ply:read_ply", "pcd": "pcd:read_pcd", "text": "text:read_text",
+    "e57": "e57:read_e57", "glb": "gltf:read_gltf", "gltf": "gltf:read_gltf", "obj": "mesh:read_obj",
+    "stl": "mesh:read_stl", "usd": "usd:read_usd",
+}  # fmt: skip
+_COMPILED = {"las": "LAS or LAZ", "e57": "E57", "usd": "USDZ"}  # libraries that may die of a file
 _THINNEST = 1e-3  # second side over the first: below it all points are on a line
 
 
@@ -62,18 +73,19 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
     where = str(path)
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
-    raw, bad = _finite(_reader(sniff(path))(path), where)
+    raw, bad = _finite(_read(path), where)
     size = size_of(raw.points)
     _refuse_thin(raw.points, size, where)
     found, notes = settle_unit(size, unit, raw.unit, where)
     axis, up_reason, up_notes = _settle_up(raw, up, where)
+    guessed = unit is None and raw.unit is None
     notes = (*raw.notes, *notes, *up_notes)
     scale, turn = np.asarray(found.scale), ROTATION[axis]
     turned = (raw.points * scale) @ turn.T
     shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
     points, colours, edge = turned - shift, raw.colours, None
     holes: tuple[Bridge, ...] = ()
-    frame = Frame(scale, turn, shift, found.name, axis)
+    frame = Frame(scale, turn, shift, found.name, axis, raw.system)
     if raw.faces is not None:
         edge = float(np.median(edge_lengths(points, raw.faces)))
         over = bridging(points, raw.faces)
@@ -82,13 +94,27 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
         if len(points) == 0:
             raise CrestcutError("its faces have no area", where, "export the scan again")
         notes = (*notes, *_bridge_note(holes, frame, path.name))
+    quantum = _quantum(raw, turned, max(found.scale))
+    if quantum > FINEST:
+        notes = (*notes, f"{path.name}: {rounded(quantum)}")
     record = ScanFile(
         path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason,
+        unit_guessed=guessed,
+        unit_alternatives=alternatives(size, found) if guessed else (),
+        up_guessed=up is None and raw.up is None,
+        quantum=quantum,
         bridges=holes,
     )  # fmt: skip
+    passes: tuple[ScanPass, ...] = ()
+    source = np.zeros(len(points), np.int16)
+    if raw.station is not None:
+        passes = station_passes(points, raw.station, path.name)
+        notes = (*notes, *filter(None, [disagreement(passes)]))
     return Scan(
         points=points,
-        source=np.zeros(len(points), np.int16),
+        source=source,
+        passes=passes,
+        pass_of=source if raw.station is None else raw.station,
         frame=frame,
         files=(record,),
         colours=colours,
@@ -115,20 +141,18 @@ def read_triangles(path: Path, frame: Frame) -> tuple[FloatArray, NDArray[np.int
     """Corners (n, 3) in site metres and triangles (m, 3) of a mesh file that ``read_file`` gave ``frame``
     for; None for a cloud.
     """
-    raw, _ = _finite(_reader(sniff(path))(path), str(path))
+    raw, _ = _finite(_read(path), str(path))
     return None if raw.faces is None else (frame.to_site(raw.points), raw.faces)
 
 
-def _reader(kind: str) -> Callable[[Path], RawScan]:
-    """The reader of a format; imported late, since most of them pull in a large library."""
-    from crestcut.scan import e57, gltf, las, mesh, pcd, ply, text, usd
-
-    readers: dict[str, Callable[[Path], RawScan]] = {
-        "las": las.read_las, "ply": ply.read_ply, "pcd": pcd.read_pcd, "text": text.read_text,
-        "e57": e57.read_e57, "glb": gltf.read_gltf, "gltf": gltf.read_gltf, "obj": mesh.read_obj,
-        "stl": mesh.read_stl, "usd": usd.read_usd,
-    }  # fmt: skip
-    return readers[kind]
+def _read(path: Path) -> RawScan:
+    """The file as its reader has it; readers are imported late, since most pull in a large library."""
+    kind = sniff(path)
+    module, name = _READERS[kind].split(":")
+    if kind in _COMPILED and sys.executable:
+        return read_caged(f"crestcut.scan.{module}:{name}", path, _COMPILED[kind])
+    reader: Callable[[Path], RawScan] = getattr(importlib.import_module(f"crestcut.scan.{module}"), name)
+    return reader(path)
 
 
 def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
@@ -153,8 +177,18 @@ def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
     colours = None if raw.colours is None else raw.colours[good]
     time = None if raw.time is None else raw.time[good]
     return RawScan(
-        raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes
-    ), bad
+        raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes,
+        raw.quantum, None if raw.station is None else raw.station[good],
+        raw.system,
+    ), bad  # fmt: skip
+
+
+def _quantum(raw: RawScan, turned: FloatArray, scale: float) -> float:
+    """What the coordinates are rounded to, m; turned (n, 3): z up, m.  scale : m per file unit."""
+    told = quantum_of(raw.points) if raw.quantum is None else raw.quantum
+    # the lattice of a mesh or grid lies in plan; heights of few decimals are rounding
+    heights = 0.0 if raw.faces is not None else decimals_of(turned[:, 2] / scale)
+    return scale * max(told, heights)
 
 
 def _refuse_thin(points: FloatArray, size: Size, where: str) -> None:

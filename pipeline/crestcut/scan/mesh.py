@@ -6,13 +6,16 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
+from urllib.parse import unquote
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
+from crestcut.regular import named_beside
 from crestcut.scan.raw import RawScan, eight_bit, truncated, unreadable
+from crestcut.scan.rounding import quantum_of
 
 _NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?|[-+]?(?:nan|inf)\w*"
 _BAD_VERTEX = re.compile(
@@ -90,7 +93,7 @@ def gather(path: Path, kind: str, options: dict[str, Any]) -> RawScan:
 
     Where a file has both faces and loose points, the faces count and the loose points are said in a note.
     """
-    meshes, clouds = _load(path, kind, options)
+    meshes, clouds, quantum = _load(path, kind, options)
     if not meshes and not clouds:
         raise CrestcutError("no points or faces in the file", str(path), "export the scan again")
     parts = meshes or clouds
@@ -107,15 +110,19 @@ def gather(path: Path, kind: str, options: dict[str, Any]) -> RawScan:
         faces=triangles(np.concatenate(faces), len(points), path) if faces else None,
         colours=eight_bit(np.concatenate(colours)) if len(colours) == len(parts) else None,
         notes=notes,
+        quantum=quantum,
     )
 
 
-def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], list[Any]]:
-    """Meshes and point clouds of a file in their scene positions."""
+def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], list[Any], float]:
+    """Meshes and point clouds of a file in their scene positions, and what they were rounded to before they
+    were put there."""
     import trimesh
 
     try:
-        scene = trimesh.load_scene(path, process=False, maintain_order=True, **options)
+        scene = trimesh.load_scene(
+            path, resolver=_beside(path), process=False, maintain_order=True, **options
+        )
         placed = scene.dump()
     except CrestcutError:
         raise
@@ -123,7 +130,38 @@ def _load(path: Path, kind: str, options: dict[str, Any]) -> tuple[list[Any], li
         raise unreadable(path, kind, error) from None
     meshes = [g for g in placed if isinstance(g, trimesh.Trimesh) and len(g.faces)]
     clouds = [g for g in placed if isinstance(g, trimesh.PointCloud) and len(g.vertices)]
-    return meshes, clouds
+    return meshes, clouds, max((_quantum(scene, n) for n in scene.graph.nodes_geometry), default=0.0)
+
+
+def _quantum(scene: Any, node: str) -> float:
+    """What the coordinates of a node's geometry are rounded to, as large as they are in the scene."""
+    matrix, name = scene.graph[node]
+    vertices = getattr(scene.geometry[name], "vertices", np.empty((0, 3)))
+    return quantum_of(vertices) * float(np.linalg.norm(matrix[:3, :3], axis=0).max())
+
+
+def _beside(path: Path) -> Any:
+    """What trimesh asks for the files that ``path`` names: plain ones in its own folder, nothing else."""
+    from trimesh.resolvers import Resolver
+
+    class Beside(Resolver):
+        def __init__(self) -> None:
+            pass
+
+        def get(self, key: str) -> bytes:
+            mend = "put it beside the scan, or export one file"
+            return named_beside(path, unquote(key), mend).read_bytes()
+
+        def write(self, name: str, data: Any) -> None:
+            raise NotImplementedError(name)
+
+        def namespaced(self, namespace: str) -> Any:
+            return self
+
+        def keys(self) -> list[str]:
+            return []
+
+    return Beside()
 
 
 def _colours(part: Any) -> NDArray[np.uint8] | None:

@@ -40,6 +40,10 @@ class RawScan:
     points : (n, 3) float64 file coordinates; NaN or infinite rows still in.  faces : (m, 3) int64 into
     points, None for a cloud.  colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.  dropped
     : points that the file itself marks as not to be used, already left out.
+    quantum : file units that the coordinates are rounded to, where the reader knows better than ``points``
+    show (they were moved since, or the file says so).
+    system : the reference system that the file names, as ``scan.system`` has it.
+    station : (n,) which of the file's own scans a point is of, None where it has but one.
     """
 
     format: str
@@ -51,6 +55,9 @@ class RawScan:
     up: UpFound | None = None
     dropped: int = 0
     notes: tuple[str, ...] = ()
+    quantum: float | None = None
+    station: NDArray[np.int16] | None = None
+    system: str = ""
 
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:

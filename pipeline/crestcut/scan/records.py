@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import numpy as np
@@ -25,6 +25,7 @@ class Frame:
     shift: FloatArray
     unit: str  # as printed: "m", "ft", "us-ft", "mm" ...
     up: str  # x y z -x -y -z: the file axis that points up
+    system: str = ""  # reference system of the plan, like "EPSG:32632"; empty where the file names none
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "scale", frozen_array(self.scale, ndim=1, name="scale"))
@@ -79,6 +80,25 @@ class ScanFile:
     up_reason: str
     fit_error: float | None = None  # m, rms after registration on the first file; None for the first
     bridges: tuple[Bridge, ...] = ()  # holes of a mesh that its triangles bridge, left out; largest first
+    unit_guessed: bool = False  # told from the scan's size alone
+    unit_alternatives: tuple[str, ...] = ()  # units in which a scan of this size would be a slab too
+    up_guessed: bool = False  # told from the scan's shape alone
+    quantum: float = 0.0  # m: what the coordinates are rounded to in the file; 0 where finer than can be seen
+
+
+@dataclass(frozen=True)
+class ScanPass:
+    """One walk, or one station of a scanner: what may disagree with the others of a scan.
+
+    residual : m rms of what it and those before it both saw, once laid on one another; None for the first, or
+    where they saw nothing in common.  off : m along site x, y and up that it lies beside those before it, as
+    its file has it; None where it was laid on them, or cannot be told.
+    """
+
+    name: str
+    points: int
+    residual: float | None = None
+    off: tuple[float, float, float] | None = None
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,6 +106,7 @@ class Scan:
     """Points of one slab from one or more files.
 
     points : (n, 3) float64 site metres, z up, in file order.  source : (n,) int16, index into ``files``.
+    pass_of : (n,) int16, index into ``passes``; a file is one pass unless it holds several stations.
     colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.
     """
 
@@ -96,8 +117,15 @@ class Scan:
     colours: NDArray[np.uint8] | None = None
     time: FloatArray | None = None
     notes: tuple[str, ...] = ()  # plain sentences for the user
+    passes: tuple[ScanPass, ...] = ()
+    pass_of: NDArray[np.int16] = field(default_factory=lambda: np.empty(0, np.int16))
 
     def __post_init__(self) -> None:
+        if not self.passes:
+            each = (ScanPass(f.path.name, f.points, f.fit_error) for f in self.files)
+            object.__setattr__(self, "passes", tuple(each))
+        of = self.pass_of if len(self.pass_of) else self.source
+        object.__setattr__(self, "pass_of", frozen_array(of, np.int16, 1, "pass_of"))
         points = frozen_array(self.points, ndim=2, name="points")
         if points.shape[1] != 3 or not np.isfinite(points).all():
             raise ValueError("points: (n, 3) finite values expected")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 
@@ -12,6 +13,7 @@ from crestcut.grid import FloatArray
 from crestcut.scan.coarse import find_starts
 from crestcut.scan.records import Scan
 from crestcut.scan.register import CELL, Fit, Reference, accuracy_95, register, turn_about_z
+from crestcut.scan.system import FAR, differ
 from crestcut.scan.voxels import thin
 from crestcut.units import millimetres
 
@@ -33,12 +35,17 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
     first = scans[0]
     reference = Reference(first.points)
     points, files, notes = [first.points], list(first.files), list(first.notes)
+    passes, pass_of = list(first.passes), [first.pass_of]
     for scan in scans[1:]:
+        refuse_other_system(first, scan)
         # Both in metres: their own origins differ by whole hundreds.
         here = scan.points + (scan.frame.shift - first.frame.shift)
+        _refuse_far(first, here, scan.files[0].path)
         fit, searched = lay_on(reference, here, str(scan.files[0].path))
         points.append(fit.apply(here))
         files.append(replace(scan.files[0], fit_error=fit.error))
+        pass_of.append(scan.pass_of + len(passes))
+        passes += [replace(scan.passes[0], residual=fit.error), *scan.passes[1:]]
         notes += [*scan.notes, _said(fit, searched, here, scan.files[0].path.name, files[0].path.name)]
     counts = [len(p) for p in points]
     colours = [s.colours for s in scans]
@@ -53,7 +60,29 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
         else np.concatenate([c for c in colours if c is not None]),
         time=None if any(t is None for t in times) else np.concatenate([t for t in times if t is not None]),
         notes=tuple(notes),
+        passes=tuple(passes),
+        pass_of=np.concatenate(pass_of),
     )
+
+
+def refuse_other_system(first: Scan, scan: Scan) -> None:
+    """Raise CrestcutError where two scans name different reference systems."""
+    one, other = first.frame.system, scan.frame.system
+    if differ(one, other):
+        raise CrestcutError(
+            f"is in {other}, {first.files[0].path.name} in {one}", str(scan.files[0].path),
+            "export both in one reference system",
+        )  # fmt: skip
+
+
+def _refuse_far(first: Scan, here: FloatArray, path: Path) -> None:
+    """Raise CrestcutError where a repeat's coordinates are those of another place."""
+    apart = np.median(here, axis=0) - np.median(first.points, axis=0)
+    if (far := float(np.hypot(*apart[:2]))) > FAR:
+        raise CrestcutError(
+            f"its coordinates lie {far / 1000:,.0f} km from those of {first.files[0].path.name}: another"
+            " place, zone or reference system", str(path), "export both in one reference system",
+        )  # fmt: skip
 
 
 def lay_on(reference: Reference, moving: FloatArray, where: str) -> tuple[Fit, bool]:

@@ -6,6 +6,7 @@ import zipfile
 from pathlib import Path
 
 from crestcut.errors import CrestcutError
+from crestcut.regular import refuse_irregular
 
 READABLE = "PLY, PCD, XYZ/CSV/TXT/PTS, LAS/LAZ, E57, OBJ, GLB/glTF, STL or USDZ"
 _MAGIC = (
@@ -58,13 +59,10 @@ def sniff(path: Path) -> str:
 
 
 def _head(path: Path, size: int = 4096) -> bytes:
-    if path.is_dir():
-        raise CrestcutError("is a folder, a scan file is needed", str(path), f"give {READABLE}")
+    refuse_irregular(path, "a scan file", f"give {READABLE}")
     try:
         with path.open("rb") as file:
             head = file.read(size)
-    except FileNotFoundError:
-        raise CrestcutError("no such file", str(path), "check the name and the folder") from None
     except OSError as error:
         raise CrestcutError(
             f"cannot be opened: {(error.strerror or '').lower()}", str(path), "check its rights"

@@ -12,6 +12,11 @@ from crestcut.grid import FloatArray
 from crestcut.scan.raw import UnitFound
 from crestcut.units import METRES_PER
 
+# A slab that some vehicle drives over: its longer side in m, and the least of its shorter one. Below 3 m no
+# vehicle has a drive on it; over 40 m it is a whole site; under 0.6 m no trolley is so narrow (common
+# practice, no source). Only for doubting a guess: what is declared may be smaller or larger.
+SLAB, NARROWEST = (3.0, 40.0), 0.6
+_OTHERS = ("m", "ft", "cm", "in", "mm")  # what scans come in, by how often
 SMALLEST, LARGEST = 0.5, 600.0  # m across: outside this no slab with its surroundings is meant
 _WIDEST_GUESS = 80.0  # m across: larger than this, a file without a unit is not simply taken for metres
 _CLOSEST = 0.05  # units between points: closer than this, centimetres would be under half a millimetre apart
@@ -23,6 +28,7 @@ class Size:
     """How large the numbers are, in file units."""
 
     across: float  # longest side holding 98 % of the points
+    narrow: float  # the next longest
     spacing: float  # typical distance between points
     furthest: float  # largest coordinate
 
@@ -32,7 +38,7 @@ def size_of(points: FloatArray) -> Size:
     low, high = np.percentile(points, [1.0, 99.0], axis=0)
     sides = np.sort(high - low)
     spacing = float(np.sqrt(max(sides[1] * sides[2], 0.0) / len(points)))
-    return Size(float(sides[2]), spacing, float(np.abs(points).max()))
+    return Size(float(sides[2]), float(sides[1]), spacing, float(np.abs(points).max()))
 
 
 def settle_unit(
@@ -60,6 +66,17 @@ def settle_unit(
         _refuse_absurd(size, found, where)
         return found, ()
     return _guess(size, where), ()
+
+
+def alternatives(size: Size, unit: UnitFound) -> tuple[str, ...]:
+    """Units other than ``unit`` in which a scan of this size would be a slab that is driven on too."""
+    return tuple(
+        name
+        for name in _OTHERS
+        if name != unit.name
+        and SLAB[0] <= size.across * METRES_PER[name] <= SLAB[1]
+        and size.narrow * METRES_PER[name] >= NARROWEST
+    )
 
 
 def _refuse_absurd(size: Size, unit: UnitFound, where: str) -> None:

@@ -100,8 +100,10 @@ def _notes(
         notes.append(f"short: {max(plan):.1f} m; a wheelbase of ground is needed before and after the crest")
     if len(scan.files) == 1:
         notes.append("one scan: two short repeats would show how far its heights can be trusted")
-    if scan.frame.unit == "m" and any("guessed" in f.unit_reason for f in scan.files):
-        notes.append("the unit is a guess: check one length on the slab with a tape")
+    if any(f.unit_guessed for f in scan.files):
+        others = sorted({u for f in scan.files for u in f.unit_alternatives})
+        also = f"; in {' or '.join(others)} it would be a slab too" if others else ""
+        notes.append(f"the unit is a guess: check one length on the slab with a tape{also}")
     if scanner == "photogrammetry":
         notes.append("photogrammetry has no scale of its own: check two lengths that cross with a tape")
     return tuple(notes)

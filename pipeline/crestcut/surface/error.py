@@ -9,14 +9,16 @@ the points in the file). Where nothing was seen twice a prior by kind of scanner
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray, HeightGrid, IntArray
 from crestcut.scan.records import Scan
+from crestcut.surface.doubts import doubts_of
 from crestcut.surface.error_fit import PassFit, fit_difference
-from crestcut.surface.error_priors import NO_SCALE, Prior, prior_for
+from crestcut.surface.error_priors import Prior, prior_for
 from crestcut.surface.error_shown import as_smooth_as
 from crestcut.surface.records import ErrorModel, Known
 
@@ -26,6 +28,7 @@ BIN = 0.05  # m: cells in which passes are compared
 ENOUGH_POINTS = 3  # of each pass in a cell
 ENOUGH_CELLS = 150  # seen by both passes
 ENOUGH_SHARE = 0.10  # of all cells, seen by both passes: a file sorted by place shares only a seam
+MOST_PAIRS = 3  # of passes that are compared
 SEGMENTS = 24  # of a walk, in its order
 STEP_SHARE = 0.2  # neighbours in a coherent file are this much nearer than points at random
 # stands for the error model while it is still being estimated
@@ -40,7 +43,7 @@ class _Seen:
 
     xy: FloatArray  # (n, 2) grid u, v, m
     residual: FloatArray  # (n,) about the fitted heights, m
-    source: NDArray[np.int16]
+    of: NDArray[np.int16]  # pass
     ordered: str  # "time stamps", "the order of the points", or ""
 
 
@@ -68,10 +71,9 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
         prior, phrase = shown, f"{phrase}, no rougher than its own heights are"
     known = Known.UNNAMED if scanner is None else Known.NAMED
     model = _estimated(scan, height, prior, phrase, known, meshed=bool(edges))
-    model = replace(model, mesh_edge=float(np.median(edges)) if edges else 0.0)
-    if scanner == "photogrammetry" and any(f.unit_reason.startswith("guessed") for f in scan.files):
-        return replace(model, warp_source=f"{model.warp_source}; {NO_SCALE}")
-    return model
+    return replace(
+        model, mesh_edge=float(np.median(edges)) if edges else 0.0, doubts=doubts_of(scan, scanner)
+    )
 
 
 def _estimated(
@@ -79,7 +81,7 @@ def _estimated(
 ) -> ErrorModel:
     seen = _on_slab(scan, height, meshed)
     white, white_source = _white(seen.residual)
-    repeats, why, alike = _repeats(seen, len(scan.files), prior)
+    repeats, why, alike = _repeats(seen, len(scan.passes), len(scan.files), prior)
     if repeats is not None:
         return _from_repeats(repeats, prior, white, white_source)
     phrase += why
@@ -106,7 +108,7 @@ def _on_slab(scan: Scan, height: HeightGrid, meshed: bool) -> _Seen:
     close = known & (np.abs(residual) < CLOSE)
     spread = _robust(residual[close]) if close.any() else 0.0
     near = known & (np.abs(residual) <= max(4 * spread, 0.002))
-    return _Seen(height.frame.to_grid(points[near, :2]), residual[near], scan.source[index][near], ordered)
+    return _Seen(height.frame.to_grid(points[near, :2]), residual[near], scan.pass_of[index][near], ordered)
 
 
 def _coherent(points: FloatArray) -> bool:
@@ -177,18 +179,25 @@ def _fused(cells: _Cells) -> float:
     return float((share**2).sum(axis=0).mean())
 
 
-def _repeats(seen: _Seen, files: int, prior: Prior) -> tuple[tuple[_Cells, list[PassFit]] | None, str, bool]:
+def _repeats(
+    seen: _Seen, passes: int, files: int, prior: Prior
+) -> tuple[tuple[_Cells, list[PassFit]] | None, str, bool]:
     """What repeats show; if nothing, why, to follow the phrase that names the prior, and whether they are too
     much alike."""
-    if files < 2 or len(seen.residual) == 0:
+    if passes < 2 or len(seen.residual) == 0:
         return None, "", False
-    cells = _cells(seen, seen.source.astype(np.int64), files)
-    pairs = [(k, k + 1) for k in range(min(files - 1, 3))]
+    cells = _cells(seen, seen.of.astype(np.int64), passes)
+    what = f"{files} files" if files == passes else f"{passes} passes"
+    pairs = [(k, k + 1) for k in range(passes - 1)]
+    if files < passes:  # stations stand where their scanner did: neighbours in the file need not overlap
+        seen_by = np.isfinite(cells.mean).astype(np.int64)
+        pairs = sorted(combinations(range(passes), 2), key=lambda p: -int(seen_by[p[0]] @ seen_by[p[1]]))
+    pairs = pairs[:MOST_PAIRS]
     found = [f for f in (_fit(cells, a, b, 0.10) for a, b in pairs) if f is not None]
     if not found:
         most = max(int(_both(cells, a, b).sum()) for a, b in pairs)
         why = (
-            f"; the {files} files are no measure of it: only {most} of {len(cells.xy)} places 5 cm wide hold "
+            f"; the {what} are no measure of it: only {most} of {len(cells.xy)} places 5 cm wide hold "
             f"{ENOUGH_POINTS} points of two of them"
         )
         return None, why, False
@@ -196,7 +205,7 @@ def _repeats(seen: _Seen, files: int, prior: Prior) -> tuple[tuple[_Cells, list[
     least = min(f.warp for f in found)
     if least < UNSEEN * prior.warp:
         why = (
-            f"; the {files} files are no measure of it: two of them differ by only {least * 1000:.1f} mm, as "
+            f"; the {what} are no measure of it: two of them differ by only {least * 1000:.1f} mm, as "
             "copies of one walk do; if each is a scan of its own, name the scanner under [scan] scanner"
         )
         return None, why, True

@@ -25,8 +25,6 @@ PRIORS: dict[str, Prior] = {
     "terrestrial": Prior(0.0010, 1.00, 0.0006, 0.10, _PRACTICE),
     "total-station": Prior(0.0007, 2.00, 0.0005, 0.10, _PRACTICE),
 }
-# photogrammetry knows shapes, not sizes: a unit that was only guessed is no scale
-NO_SCALE = "photogrammetry has no scale of its own and nothing says its unit"
 UNKNOWN = "phone"  # the worst of them stands for a scanner nobody named
 # m: what a scanning app's own mesh adds by smoothing and triangles; 5.3 mm sd to the cloud on the same slab
 MESH_PATCH = 0.0030

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
+from enum import Enum, StrEnum
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -26,6 +26,27 @@ class Known(StrEnum):
     UNNAMED = "unnamed"  # a prior for no scanner in particular
 
 
+class DoubtKind(Enum):
+    """What of a scan no fit can answer for."""
+
+    NO_SCALE = "no scale"
+    GUESSED = "guessed"
+    ROUNDED = "rounded"
+    STATIONS = "stations"
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """One such thing.  words : told with every verdict.  decides : no verdict is above 'cannot tell'.
+    units : of a guessed unit, those others that would make a slab of the scan too.
+    """
+
+    kind: DoubtKind
+    words: str
+    decides: bool
+    units: tuple[str, ...] = ()
+
+
 @dataclass(frozen=True)
 class ErrorModel:
     """Three parts of the error of a scan's height, each a standard deviation in metres, and where each figure
@@ -41,6 +62,7 @@ class ErrorModel:
     slab : what the slab may be, given heights with these errors (``posterior``): then the heights are its
     mean and how wrong they are is drawn from it; None: heights as scanned, wrong by the parts above.
     worked : (patch, warp), m, of what was done to the slab since, on top of ``slab``.
+    doubts : what none of these figures holds.
     """
 
     white: float
@@ -55,6 +77,7 @@ class ErrorModel:
     known: Known = Known.UNNAMED
     slab: Posterior | None = None
     worked: tuple[float, float] = (0.0, 0.0)
+    doubts: tuple[Doubt, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)

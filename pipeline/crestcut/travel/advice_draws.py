@@ -86,7 +86,8 @@ def draw_readings(
     if plans and len(plans[-1].least) == 2:
         halves = strings[-1]
         rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
-    return Readings(least, stands, each[chosen], np.array(rows).reshape(len(plans), len(least)), halves)
+    read_as = np.reshape(rows, (len(plans), len(least)))  # of no plans too
+    return Readings(least, stands, each[chosen], read_as, halves)
 
 
 def _eligible(passage: Passage, footing: Footing) -> NDArray[np.bool_]:

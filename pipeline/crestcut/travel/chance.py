@@ -10,7 +10,6 @@ from scipy import special
 
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.job.records import Wanted
-from crestcut.surface.error_priors import NO_SCALE
 from crestcut.surface.evidence_fold import Fold
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Known
@@ -119,7 +118,7 @@ def _with_soft_tyres(
         interval=interval,
         chance_of_contact=touch,
         verdict=verdict,
-        words=in_words(touch),
+        words=_said(touch, error),
         reasons=(*reasons, *tyres.said),
     )
 
@@ -167,7 +166,7 @@ def _summed_up(
     touch = smoothed_below(likely, 0.0)
     scan = 1.0 - float(np.clip(vehicle.var() / max(float(likely.var()), 1e-18), 0.0, 1.0))
     verdict, reasons = _verdict(touch, clearance, fold, error, wanted.confidence)
-    told = in_words(touch)
+    told = _said(touch, error)
     return Chance(least, interval_of(likely), touch, verdict, told, spread, scan, len(likely), reasons)
 
 
@@ -213,10 +212,16 @@ def _verdict(
         reasons.append(
             f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
         )
-    if NO_SCALE in error.warp_source:
+    reasons += [doubt.words for doubt in error.doubts]
+    if any(doubt.decides for doubt in error.doubts):
         verdict = "cannot tell"
-        reasons.append(f"{NO_SCALE}: check two lengths that cross with a tape, and write [scan] unit")
     return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
+
+
+def _said(touch: float, error: ErrorModel) -> str:
+    """The chance in words, under a condition where a doubt about the scan leaves nothing to be told."""
+    doubted = any(doubt.decides for doubt in error.doubts)
+    return f"{in_words(touch)}, were the scan right" if doubted else in_words(touch)
 
 
 def in_words(touch: float) -> str:

@@ -14,7 +14,7 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray
 from crestcut.scan.records import Scan
 from crestcut.scan.register import Fit, Reference, accuracy_95, register
-from crestcut.scan.repeats import fits_anywhere, lay_on
+from crestcut.scan.repeats import fits_anywhere, lay_on, refuse_other_system
 from crestcut.units import millimetres
 
 SETTLED, SEARCHED = 0.010, 0.030  # m, 1 sd of the place in plan: by its own shape, by what stands on the slab
@@ -45,6 +45,7 @@ def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArr
     Raises CrestcutError where the two do not register.
     """
     name = after.files[0].path.name
+    refuse_other_system(before, after)
     here = after.points + (after.frame.shift - before.frame.shift)
     drift = warp * 2**0.5
     moved = _placed(Reference(before.points), here, name, drift).apply(here)

@@ -34,7 +34,7 @@ export class PickModel extends EventTarget {
     this.own = null; // a vehicle file that was opened: {file, doc}
     this.doc = {
       title: "",
-      scan: { files: [...data.scan.files] },
+      scan: { files: [...data.scan.files], ...data.scan.said },
       vehicle: {},
       travel: { line: [], track: "middle", ways: ["forward", "turned"] },
       clearance: { want: WANT[data.units], confidence: 0.95 },
@@ -219,7 +219,8 @@ export class PickModel extends EventTarget {
       throw new Error("this is not a job file: it has neither [scan] nor [travel]");
     this.remember();
     doc.travel = { line: [], ...doc.travel };
-    doc.scan = { ...(doc.scan?.file ? {} : { files: [...this.data.scan.files] }), ...doc.scan };
+    const { files, said } = this.data.scan;
+    doc.scan = { ...(doc.scan?.file ? {} : { files: [...files] }), ...said, ...doc.scan };
     const file = String(doc.vehicle?.file ?? "");
     const known = this.data.vehicles.find((v) => v.file === file.split("/").pop());
     if (known && !file.includes("/")) this.choice = known.file;
