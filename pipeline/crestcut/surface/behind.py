@@ -1,4 +1,5 @@
-"""The slab behind a fitted scan: its heights and their doubt, judged by what concrete and scanners are like."""
+"""The slab behind a fitted scan: its heights and their doubt, judged by what concrete and scanners are
+like."""
 
 from __future__ import annotations
 
@@ -6,11 +7,13 @@ from dataclasses import replace
 
 from crestcut.surface.posterior import judge
 from crestcut.surface.records import ErrorModel, Known, Surface
-from crestcut.surface.split import USUAL_FLATNESS, FieldPriors, curvature_of
+from crestcut.surface.split import ANY_FACTOR, ANY_WARP, USUAL_FLATNESS, FieldPriors, curvature_of
 
 # 1 sd, as a factor, of the warp's size by what it is known from (common practice, no source)
-FACTOR = {Known.REPEATS: 1.2, Known.WALK: 1.35, Known.NAMED: 1.5, Known.UNNAMED: 2.2}
-UNNAMED_WARP = 0.0030  # m, median where nobody named a scanner: from a level to a phone within two sd
+FACTOR = {Known.REPEATS: 1.2, Known.WALK: 1.35, Known.NAMED: 1.5, Known.UNNAMED: ANY_FACTOR}
+# chance that a scan is none of the kind named, or went wrong as no such scan does (common practice, no
+# source): a phone's called terrestrial would otherwise make slabs as wavy as itself
+DOUBT = {Known.REPEATS: 0.0, Known.WALK: 0.0, Known.NAMED: 0.1, Known.UNNAMED: 0.0}
 FLATNESS_FACTOR = 2.0  # 1 sd as a factor: classes are for new floors, a yard is wider (common practice)
 
 
@@ -19,13 +22,14 @@ def slab_behind(surface: Surface, error: ErrorModel, flatness: float | None = No
 
     error : of the scan.  flatness : F-number of the floor's class (ACI 117-10), None where none is known.
     """
-    warp = UNNAMED_WARP if error.known is Known.UNNAMED else error.warp
+    warp = ANY_WARP if error.known is Known.UNNAMED else error.warp
     priors = FieldPriors(
         curvature_of(flatness or USUAL_FLATNESS),
         FLATNESS_FACTOR,
         warp,
         FACTOR[error.known],
         error.warp_length,
+        DOUBT[error.known],
     )
     slab, mean = judge(
         surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,

@@ -27,6 +27,8 @@ FOOT = 0.3048  # m
 SLAB_LENGTH, SLAB_LENGTH_FACTOR = 0.8, 1.6  # m where the slab's covariance is one half, 1 sd as a factor
 SCAN_LENGTH_FACTOR = 1.5
 SHORTEST, LONGEST = 0.2, 3.0  # m
+# of a scan whose scanner is not known: from a level to a phone within two sd (common practice, no source)
+ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
 SAMPLE = 240  # tiles by which settings are weighed
 FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
 MOST_SHRINKS = 40
@@ -38,7 +40,8 @@ class FieldPriors:
     """Before anything is seen: medians, and 1 sd as a factor.
 
     curvature : sd of the slab's second difference over a foot, m (``curvature_of``).  warp : of the scan, sd
-    in m.  warp_length : m, where its covariance is one half.
+    in m.  warp_length : m, where its covariance is one half.  doubt : chance that the scanner is none of the
+    kind named; then ``any_warp``, ``any_factor`` and ``any_length`` say what a scan's warp may be.
     """
 
     curvature: float
@@ -46,14 +49,36 @@ class FieldPriors:
     warp: float
     warp_factor: float
     warp_length: float
+    doubt: float = 0.0
+    any_warp: float = ANY_WARP
+    any_factor: float = ANY_FACTOR
+    any_length: float = ANY_LENGTH
 
     def setting(self, z: FloatArray) -> Setting:
         """What four standard normals (slab sd, its length, scan sd, its length) stand for."""
         own = float(np.clip(SLAB_LENGTH * SLAB_LENGTH_FACTOR ** z[1], SHORTEST, LONGEST))
         bend = self.curvature * self.curvature_factor ** z[0]
         slab = max(float(bend / np.sqrt(curvature_variance(own))), LEAST)
-        length = float(np.clip(self.warp_length * SCAN_LENGTH_FACTOR ** z[3], SHORTEST, LONGEST))
-        return Setting(slab, own, max(float(self.warp * self.warp_factor ** z[2]), LEAST), length)
+        scan, other = self._scan(float(z[2]))
+        middle = self.warp_length ** (1 - other) * self.any_length**other
+        length = float(np.clip(middle * SCAN_LENGTH_FACTOR ** z[3], SHORTEST, LONGEST))
+        return Setting(slab, own, max(scan, LEAST), length)
+
+    def _scan(self, z: float) -> tuple[float, float]:
+        """The warp, m, at a standard normal's quantile z of the two priors mixed by ``doubt``, and the chance
+        that a scan of such a warp is none of the kind named."""
+        if self.doubt == 0:
+            return self.warp * self.warp_factor**z, 0.0
+        at, wide = np.log([self.warp, self.any_warp]), np.log([self.warp_factor, self.any_factor])
+        share = np.array([1 - self.doubt, self.doubt])
+        below = special.ndtr(z)
+        low, high = float((at + z * wide).min()), float((at + z * wide).max())
+        for _ in range(40):
+            middle = 0.5 * (low + high)
+            short = float(share @ special.ndtr((middle - at) / wide)) < below
+            low, high = (middle, high) if short else (low, middle)
+        density = share / wide * np.exp(-0.5 * ((low - at) / wide) ** 2)
+        return float(np.exp(low)), float(density[1] / density.sum())
 
 
 def curvature_of(flatness: float) -> float:
