@@ -66,7 +66,10 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     none: list[float] = []
 
     def offer(some: list[Row], odds: float, without: float) -> None:
-        """A variable that takes one of ``some``, equally likely, with odds to ``without``."""
+        """A variable that takes one of ``some``, equally likely, with odds to ``without``; none where a
+        small window has no room for any."""
+        if not some:
+            return
         index = np.arange(len(rows), len(rows) + len(some))
         rows.extend(some)
         choices.append((index, np.full(len(some), math.log(odds / len(some)))))
@@ -92,7 +95,7 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     ])  # fmt: skip
     first = len(rows)
     rows.extend([*bumps, *ruts, *steps])
-    for _ in range(slots):
+    for _ in range(slots if len(rows) > first else 0):
         choices.append((np.arange(first, len(rows)), weights))
         none.append(0.0)
     # two gentle folds may take the same column: the second list is the first again

@@ -29,13 +29,15 @@ from crestcut.surface.features import (
     taken_at_once,
     thinned,
 )
-from crestcut.surface.shapes import Columns, Shape
+from crestcut.surface.shapes import TREND, Columns, Shape
 from crestcut.surface.split import (
+    WAVIEST,
     FieldPriors,
     Sample,
     Setting,
     Settings,
     Whitened,
+    curvature_of,
     matern_of_square,
     squares,
     whiten,
@@ -67,7 +69,9 @@ class Feature:
 @dataclass(frozen=True)
 class Split:
     """Whose the waves are, m: seen about the trend; of it the slab's and the scan's, medians of the draws,
-    and 90 % of what the slab's may be."""
+    and 90 % of what the slab's may be.  curvature : of slab and scan together over a foot, 1 sd, m.
+    beyond_concrete : it is more than any concrete under such a scan has, or the slab's own is more than any
+    concrete's (``FieldPriors.most_curvature``, ``WAVIEST``): what was scanned is no slab, or not so."""
 
     seen: float
     slab: float
@@ -75,6 +79,8 @@ class Split:
     slab_range: tuple[float, float]
     slab_length: float
     scan_length: float
+    curvature: float
+    beyond_concrete: bool
 
 
 @dataclass(frozen=True, eq=False)
@@ -153,8 +159,9 @@ def judge(
     patch_length: float,
     seed: int = 0,
     pairs: int = PAIRS,
-) -> tuple[Posterior, HeightGrid]:
-    """What the slab may be, given heights fitted to a scan, and its mean where the heights are.
+) -> tuple[Posterior, HeightGrid] | None:
+    """What the slab may be, given heights fitted to a scan, and its mean where the heights are; None where
+    fewer tiles are measured than a trend has amplitudes.
 
     height, standard_error : as fitted and its white part, m.  usable : (ny, nx) nodes of the slab; others
     keep their heights.  patch : 1 sd, m, of the scan's error over ``patch_length`` m, at most: no more is
@@ -162,6 +169,8 @@ def judge(
     """
     breaks = tuple(b for b in breaks if b.length >= LONG)
     tiles = tiles_of(height, usable, breaks)
+    if len(tiles) <= len(TREND) + 2 * len(breaks):
+        return None
     noise, fine = _noise(tiles, standard_error, patch, patch_length)
     words = dictionary_of(tiles, breaks)
     square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
@@ -180,7 +189,7 @@ def judge(
         words, table, settings, lambda s: whiten(s, square, noise, table, y), state, ROUNDS, each, seed
     ):
         draws.add(setting, seen, models)
-    posterior = draws.posterior()
+    posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, level)
     kept = _kept(height.values - mean, usable, height.frame.cell, fine, standard_error)
     whole = np.where(usable, mean + kept, height.values)
@@ -243,18 +252,21 @@ class _Draws:
         self.amplitude.append(amplitude)
         self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))
 
-    def posterior(self) -> Posterior:
+    def posterior(self, priors: FieldPriors) -> Posterior:
         """All draws together, opposites in the second half."""
         amplitude, waves = (_opposites_last(a) for a in (self.amplitude, self.waves))
         used = np.flatnonzero((amplitude != 0).any(axis=1))
         slab, own, scan, length = (
             np.array([getattr(s, n) for s in self.settings]) for n in Setting.__annotations__
         )
+        bend = np.array([s.curvatures for s in self.settings])
+        both = float(np.median(np.hypot(*bend.T)))
+        beyond = both > priors.most_curvature or np.median(bend[:, 0]) > curvature_of(WAVIEST)
         seen = float(np.std(self.y - self.table @ amplitude.mean(axis=1)))
         split = Split(
             seen, float(np.median(slab)), float(np.median(scan)),
             (float(np.quantile(slab, 0.05)), float(np.quantile(slab, 0.95))),
-            float(np.median(own)), float(np.median(length)),
+            float(np.median(own)), float(np.median(length)), both, bool(beyond),
         )  # fmt: skip
         shape = (waves.shape[1], *self.lattice.shape)
         return Posterior(
@@ -310,29 +322,21 @@ def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
     kinds = words.columns.kind
     for kind in (Shape.BUMP, Shape.RUT, Shape.STEP):
         index = np.flatnonzero((kinds == kind) & (amplitude != 0).any(axis=1))
+        own = 2 if kind == Shape.BUMP else 1  # places before its size
         while len(index):
             has = amplitude[index] != 0
             first = int(np.argmax(has.sum(axis=1)))
             sizes = words.columns.sizes[index]
-            reach = max(float(sizes[first, 2 if kind == Shape.BUMP else 1]), 0.15)
-            apart = (
-                np.abs(sizes[:, :2] - sizes[first, :2])
-                if kind == Shape.BUMP
-                else np.abs(sizes[:, :1] - sizes[first, :1])
-            )
-            near = (apart <= reach).all(axis=1) & (
-                words.columns.line[index] == words.columns.line[index[first]]
-            )
+            size = float(sizes[first, own])
+            apart = np.abs(sizes[:, :own] - sizes[first, :own])
+            near = (apart <= max(size, 0.15)).all(axis=1)
+            near &= words.columns.line[index] == words.columns.line[index[first]]
             any_of = has[near].any(axis=0)
             chance = float(any_of.mean())
             if chance >= PRESENT:
                 height = float(amplitude[index[near]][:, any_of].sum(axis=0).mean())
-                at = (
-                    (float(sizes[first, 0]), float(sizes[first, 1]))
-                    if kind == Shape.BUMP
-                    else (float(sizes[first, 0]), float("nan"))
-                )
-                yield Feature(kind, at, height, float(sizes[first, 2 if kind == Shape.BUMP else 1]), chance)
+                at = (float(sizes[first, 0]), float(sizes[first, 1]) if own == 2 else float("nan"))
+                yield Feature(kind, at, height, size, chance)
             index = index[~near]
 
 

@@ -23,6 +23,10 @@ from crestcut.surface.averages import Tiles
 from crestcut.surface.covariance import HALF
 
 USUAL_FLATNESS = 25.0  # F_F: ACI 117-10 'moderately flat', what a floated slab mostly is
+# F_F of the waviest concrete: 12 is the least that a part of the least class may have (ACI 117-10: 20,
+# locally 3/5 of it), and a yard is taken to be twice as wavy as a floor at its worst (common practice, no
+# source)
+WAVIEST = 6.0
 FOOT = 0.3048  # m
 SLAB_LENGTH, SLAB_LENGTH_FACTOR = 0.8, 1.6  # m where the slab's covariance is one half, 1 sd as a factor
 SCAN_LENGTH_FACTOR = 1.5
@@ -53,6 +57,16 @@ class FieldPriors:
     any_warp: float = ANY_WARP
     any_factor: float = ANY_FACTOR
     any_length: float = ANY_LENGTH
+
+    @property
+    def most_curvature(self) -> float:
+        """Of concrete and scan together, over a foot, 1 sd in m: the waviest concrete under a scan whose warp
+        is one of its own sd above its median. Beyond it is no slab (a lawn, gravel), or no scan of one."""
+        scan = [(self.warp * self.warp_factor, self.warp_length)]
+        if self.doubt > 0:
+            scan.append((self.any_warp * self.any_factor, self.any_length))
+        most = max(w * np.sqrt(curvature_variance(h)) for w, h in scan)
+        return float(np.hypot(curvature_of(WAVIEST), most))
 
     def setting(self, z: FloatArray) -> Setting:
         """What four standard normals (slab sd, its length, scan sd, its length) stand for."""
@@ -106,6 +120,12 @@ class Setting:
     slab_length: float
     scan: float
     scan_length: float
+
+    @property
+    def curvatures(self) -> tuple[float, float]:
+        """Of slab and scan over a foot, 1 sd in m."""
+        slab, scan = (curvature_variance(h) for h in (self.slab_length, self.scan_length))
+        return self.slab * float(np.sqrt(slab)), self.scan * float(np.sqrt(scan))
 
 
 def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatArray) -> FloatArray:

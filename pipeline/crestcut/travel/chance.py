@@ -189,6 +189,13 @@ def _verdict(
         reasons.append(
             f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
         )
+    if error.slab is not None and error.slab.split.beyond_concrete:
+        verdict = "cannot tell"
+        waves = error.slab.split.curvature * 1000
+        reasons.append(
+            f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have together: "
+            "this is no slab (a lawn, gravel, cobbles), or no good scan of one"
+        )
     if NO_SCALE in error.warp_source:
         verdict = "cannot tell"
         reasons.append(f"{NO_SCALE}: check two lengths that cross with a tape, and write [scan] unit")
