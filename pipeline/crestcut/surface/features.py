@@ -95,7 +95,7 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     ])  # fmt: skip
     first = len(rows)
     rows.extend([*bumps, *ruts, *steps])
-    for _ in range(slots if len(rows) > first else 0):
+    for _ in range(slots):
         choices.append((np.arange(first, len(rows)), weights))
         none.append(0.0)
     # two gentle folds may take the same column: the second list is the first again
