@@ -13,7 +13,7 @@ from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
 from crestcut.surface.draws import draw_fields
 from crestcut.surface.error import estimate_error
 from crestcut.surface.error_priors import PRIORS
-from crestcut.surface.records import ErrorModel
+from crestcut.surface.records import ErrorModel, Known
 
 REAL = Path(__file__).parents[3] / "shared" / "realdata" / "phone_slab" / "cloud_24_frames.laz"
 WIDE, LONG = 3.6, 6.0
@@ -248,3 +248,20 @@ def test_the_real_phone_slab(phone_slab: Scan | None) -> None:
     assert 0.0054 / 1.5 < each < 0.0042 * 1.5
     assert 0.0013 / 1.5 < model.patch < 0.0013 * 1.5
     assert 0.40 / 1.5 < model.warp_length < 0.35 * 1.5
+
+
+@pytest.mark.parametrize(("scatter", "believed"), [(0.0015, True), (0.006, False)])
+def test_points_that_scatter_as_no_such_scanner_does_are_not_believed_to_be_its(
+    scatter: float, believed: bool
+) -> None:
+    rng = np.random.default_rng(0)
+    xy = rng.uniform(0.0, [LONG, WIDE], (40_000, 2))
+    points = np.column_stack([xy, slab(xy) + rng.normal(0.0, scatter, len(xy))])
+    frame = GridFrame((0.0, 0.0), 0.0, 0.02, (round(WIDE / 0.02) + 1, round(LONG / 0.02) + 1))
+    height = HeightGrid(frame, slab(frame.node_xy().reshape(-1, 2)).reshape(frame.shape))
+    found = estimate_error(scan_of(points), height, "terrestrial")
+    if believed:
+        assert (found.known, found.warp) == (Known.NAMED, PRIORS["terrestrial"].warp)
+    else:
+        assert (found.known, found.warp) == (Known.UNNAMED, PRIORS["phone"].warp)
+        assert "scatter by 6 mm and theirs by 4 at most" in found.warp_source

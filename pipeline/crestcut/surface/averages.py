@@ -19,8 +19,8 @@ FILLED = 0.6  # share of a tile's nodes that must be measured
 
 @dataclass(frozen=True, eq=False)
 class Tiles:
-    """uv (n, 2) middles, m; mean (n,) height, m; side (n,) m; nodes (n,) measured nodes behind each;
-    fine (n,) mean square of what their nodes leave about a plane through the tile, m2."""
+    """uv (n, 2) where their measured nodes lie on average, m; mean (n,) height of those, m; side (n,) m;
+    nodes (n,) how many there are; fine (n,) mean square of what they leave about a plane, m2."""
 
     uv: FloatArray
     mean: FloatArray
@@ -74,30 +74,36 @@ def _middles(rows: int, columns: int, side: float, cell: float) -> FloatArray:
     return np.stack(np.meshgrid(u, v), axis=-1)
 
 
-def _blocks(z: FloatArray, per: int) -> tuple[IntArray, FloatArray, FloatArray]:
-    """Nodes, mean height and mean square about a plane of every block of ``per`` by ``per`` nodes."""
+Blocks = tuple[IntArray, FloatArray, FloatArray, FloatArray]
+
+
+def _blocks(z: FloatArray, per: int) -> Blocks:
+    """Of every block of ``per`` by ``per`` nodes: measured nodes, their mean height and mean square about a
+    plane, and how far along u and v they lie from the block's middle on average (..., 2), nodes."""
     rows, columns = -(-z.shape[0] // per), -(-z.shape[1] // per)
     padded = np.full((rows * per, columns * per), np.nan)
     padded[: z.shape[0], : z.shape[1]] = z
     blocks = padded.reshape(rows, per, columns, per).swapaxes(1, 2).reshape(rows, columns, -1)
     known = np.isfinite(blocks)
     count = known.sum(axis=-1)
-    some = np.maximum(count, 1)
-    mean = np.where(known, blocks, 0.0).sum(axis=-1) / some
-    away = np.where(known, blocks - mean[..., None], 0.0)
-    t = (np.arange(per) - (per - 1) / 2) if per > 1 else np.zeros(1)
-    x, y = np.tile(t, per), np.repeat(t, per)
-    square = max(float((x * x).sum()), 1e-12)
-    tilt = ((away @ x) ** 2 + (away @ y) ** 2) / square
+    some = np.maximum(count, 1)[..., None]
+    mean = np.where(known, blocks, 0.0).sum(axis=-1, keepdims=True) / some
+    away = np.where(known, blocks - mean, 0.0)
+    t = np.arange(per) - (per - 1) / 2
+    place = np.column_stack([np.tile(t, per), np.repeat(t, per)])
+    # holes and edges move the middle of what is measured, which on a slope is height
+    off = known @ place / some
+    x, y = (np.where(known, place[:, k] - off[..., k : k + 1], 0.0) for k in (0, 1))
+    xx, yy, xy = ((a * b).sum(axis=-1) for a, b in ((x, x), (y, y), (x, y)))
+    xz, yz = ((a * away).sum(axis=-1) for a in (x, y))
+    tilt = (xz**2 * yy - 2 * xz * yz * xy + yz**2 * xx) / np.maximum(xx * yy - xy**2, 1e-12)
     left = np.maximum((away**2).sum(axis=-1) - tilt, 0.0) / np.maximum(count - 3, 1)
-    return count, mean, left
+    return count, mean[..., 0], left, off
 
 
-def _tiles(
-    blocks: tuple[IntArray, FloatArray, FloatArray], per: int, side: float, cell: float, on: BoolArray
-) -> Tiles:
-    count, mean, left = blocks
+def _tiles(blocks: Blocks, per: int, side: float, cell: float, on: BoolArray) -> Tiles:
+    count, mean, left, off = blocks
     use = on & (count >= FILLED * per * per)
-    middle = _middles(count.shape[0], count.shape[1], side, cell)
+    middle = _middles(count.shape[0], count.shape[1], side, cell) + off * cell
     n = int(use.sum())
     return Tiles(middle[use], mean[use], np.full(n, side), count[use].astype(float), left[use])

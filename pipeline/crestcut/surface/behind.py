@@ -6,31 +6,42 @@ from dataclasses import replace
 
 from crestcut.surface.posterior import judge
 from crestcut.surface.records import ErrorModel, Known, Surface
-from crestcut.surface.split import USUAL_FLATNESS, FieldPriors, curvature_of
+from crestcut.surface.split import ANY_FACTOR, ANY_WARP, USUAL_FLATNESS, FieldPriors, curvature_of
 
 # 1 sd, as a factor, of the warp's size by what it is known from (common practice, no source)
-FACTOR = {Known.REPEATS: 1.2, Known.WALK: 1.35, Known.NAMED: 1.5, Known.UNNAMED: 2.2}
-UNNAMED_WARP = 0.0030  # m, median where nobody named a scanner: from a level to a phone within two sd
+FACTOR = {Known.REPEATS: 1.2, Known.WALK: 1.35, Known.NAMED: 1.5, Known.UNNAMED: ANY_FACTOR}
+# chance that a scan is none of the kind named, or went wrong as no such scan does (common practice, no
+# source): a phone's called terrestrial would otherwise make slabs as wavy as itself
+DOUBT = {Known.REPEATS: 0.0, Known.WALK: 0.0, Known.NAMED: 0.1, Known.UNNAMED: 0.0}
 FLATNESS_FACTOR = 2.0  # 1 sd as a factor: classes are for new floors, a yard is wider (common practice)
+TOO_LITTLE = (
+    "too little of the slab is measured to tell its waves from the scan's: heights are as scanned, with all "
+    "of the scan's error on them"
+)
 
 
 def slab_behind(surface: Surface, error: ErrorModel, flatness: float | None = None, seed: int = 0) -> Surface:
     """The surface with the slab's mean for heights and what else the slab may be in its error.
 
     error : of the scan.  flatness : F-number of the floor's class (ACI 117-10), None where none is known.
+    Where too little is measured to tell them apart: heights as scanned, wrong by ``error``, and a note.
     """
-    warp = UNNAMED_WARP if error.known is Known.UNNAMED else error.warp
+    warp = ANY_WARP if error.known is Known.UNNAMED else error.warp
     priors = FieldPriors(
         curvature_of(flatness or USUAL_FLATNESS),
         FLATNESS_FACTOR,
         warp,
         FACTOR[error.known],
         error.warp_length,
+        DOUBT[error.known],
     )
-    slab, mean = judge(
+    found = judge(
         surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,
         error.patch, error.patch_length, seed,
     )  # fmt: skip
+    if found is None:
+        return replace(surface, error=error, notes=(*surface.notes, TOO_LITTLE))
+    slab, mean = found
     rise = surface.top.values - surface.height.values
     return replace(
         surface, height=mean, top=mean.like(mean.values + rise), scanned=surface.height,

@@ -108,15 +108,15 @@ def _line(knots: Knots, index: IntArray, uv: FloatArray, stepped: bool) -> Break
     along = -on[:, 0] * np.sin(mean) + on[:, 1] * np.cos(mean)
     order = np.argsort(along, kind="stable")
     on, angle, along = on[order], np.unwrap(angle[order]), along[order]
-    near = np.exp(-0.5 * ((along[:, None] - along[None]) / (0.5 * SMOOTH)) ** 2)
-    # a line through the neighbours, not their mean: at the ends a mean would be pulled inwards
-    moments = [near @ (along**k) for k in range(3)]
-    square = np.maximum(moments[0] * moments[2] - moments[1] ** 2, 1e-12)
+    # a parabola through the neighbours: a mean would be pulled inwards at the ends, and a straight piece into
+    # a curve in plan, by half its curvature times the variance of the weight (4 mm of a radius of 3 m)
+    away = (along[None] - along[:, None]) / SMOOTH
+    powers = np.stack([np.ones_like(away), away, away**2], axis=1)
+    near = powers * np.exp(-0.5 * (2 * away) ** 2)[:, None]
+    gram = near @ powers.transpose(0, 2, 1) + 1e-12 * np.eye(3)
 
     def smooth(values: FloatArray) -> FloatArray:
-        m0, m1 = near @ values, near @ (values * along)
-        slope = (moments[0] * m1 - moments[1] * m0) / square
-        return np.asarray(m0 / moments[0] + slope * (along - moments[1] / moments[0]))
+        return np.asarray(np.linalg.solve(gram, (near @ values)[..., None])[:, 0, 0])
 
     fold = 0.0 if stepped else float(np.median(e))
     rounding = 0.0 if stepped else float(np.median(np.abs(p[:, 7])))

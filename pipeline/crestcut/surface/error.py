@@ -81,6 +81,14 @@ def _estimated(
 ) -> ErrorModel:
     seen = _on_slab(scan, height, meshed)
     white, white_source = _white(seen.residual)
+    if white > prior.white:
+        most, named = prior.white, phrase
+        prior, phrase = prior_for(None)
+        known = Known.UNNAMED
+        phrase += (
+            f"; not the {named}, as single points scatter by {white * 1000:.0f} mm and theirs by "
+            f"{most * 1000:.0f} at most"
+        )
     repeats, why, alike = _repeats(seen, len(scan.passes), len(scan.files), prior)
     if repeats is not None:
         return _from_repeats(repeats, prior, white, white_source)

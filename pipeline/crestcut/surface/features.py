@@ -66,7 +66,10 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     none: list[float] = []
 
     def offer(some: list[Row], odds: float, without: float) -> None:
-        """A variable that takes one of ``some``, equally likely, with odds to ``without``."""
+        """A variable that takes one of ``some``, equally likely, with odds to ``without``; none where a
+        small window has no room for any."""
+        if not some:
+            return
         index = np.arange(len(rows), len(rows) + len(some))
         rows.extend(some)
         choices.append((index, np.full(len(some), math.log(odds / len(some)))))

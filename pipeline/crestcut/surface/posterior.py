@@ -29,13 +29,15 @@ from crestcut.surface.features import (
     taken_at_once,
     thinned,
 )
-from crestcut.surface.shapes import Columns, Shape
+from crestcut.surface.shapes import TREND, Columns, Shape
 from crestcut.surface.split import (
+    WAVIEST,
     FieldPriors,
     Sample,
     Setting,
     Settings,
     Whitened,
+    curvature_of,
     matern_of_square,
     squares,
     whiten,
@@ -70,7 +72,9 @@ class Feature:
 class Split:
     """Whose the waves are, m: sd over the tiles of what is seen about the trend, of the slab's waves in it
     and of the rest, the scan's; medians of the draws, and 90 % of what the slab's may be. lengths : where the
-    covariance of each is one half, m."""
+    covariance of each is one half, m.  curvature : of slab and scan together over a foot, 1 sd, m.
+    beyond_concrete : it is more than any concrete under such a scan has, or the slab's own is more than any
+    concrete's (``FieldPriors.most_curvature``, ``WAVIEST``): what was scanned is no slab, or not so."""
 
     seen: float
     slab: float
@@ -78,6 +82,8 @@ class Split:
     slab_range: tuple[float, float]
     slab_length: float
     scan_length: float
+    curvature: float
+    beyond_concrete: bool
 
 
 @dataclass(frozen=True, eq=False)
@@ -156,8 +162,9 @@ def judge(
     patch_length: float,
     seed: int = 0,
     pairs: int = PAIRS,
-) -> tuple[Posterior, HeightGrid]:
-    """What the slab may be, given heights fitted to a scan, and its mean where the heights are.
+) -> tuple[Posterior, HeightGrid] | None:
+    """What the slab may be, given heights fitted to a scan, and its mean where the heights are; None where
+    fewer tiles are measured than a trend has amplitudes.
 
     height, standard_error : as fitted and its white part, m.  usable : (ny, nx) nodes of the slab; others
     keep their heights.  patch : 1 sd, m, of the scan's error over ``patch_length`` m, at most: no more is
@@ -165,6 +172,8 @@ def judge(
     """
     breaks = tuple(b for b in breaks if b.length >= LONG)
     tiles = tiles_of(height, usable, breaks)
+    if len(tiles) <= len(TREND) + 2 * len(breaks):
+        return None
     noise, fine = _noise(tiles, standard_error, patch, patch_length)
     words = dictionary_of(tiles, breaks)
     square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
@@ -183,7 +192,7 @@ def judge(
         words, table, settings, lambda s: whiten(s, square, noise, table, y), state, ROUNDS, each, seed
     ):
         draws.add(setting, seen, models)
-    posterior = draws.posterior()
+    posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, level)
     kept = _kept(height.values - mean, usable, height.frame.cell, fine, standard_error)
     whole = np.where(usable, mean + kept, height.values)
@@ -246,21 +255,27 @@ class _Draws:
         self.amplitude.append(amplitude)
         self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))
 
-    def posterior(self) -> Posterior:
+    def posterior(self, priors: FieldPriors) -> Posterior:
         """All draws together, opposites in the second half."""
         amplitude, waves = (_opposites_last(a) for a in (self.amplitude, self.waves))
         used = np.flatnonzero((amplitude != 0).any(axis=1))
         rest = self.y[:, None] - self.table @ amplitude
         own = between_nodes(self.lattice, self.tiles.uv) @ waves
         seen, slab, scan = (np.std(v, axis=0) for v in (rest, own, rest - own))
-        lengths = (float(np.median([getattr(s, n) for s in self.settings])) for n in LENGTHS)
+        lengths = [float(np.median([getattr(s, n) for s in self.settings])) for n in LENGTHS]
         low, high = np.quantile(slab, [0.05, 0.95])
+        bend = np.array([s.curvatures for s in self.settings])
+        both = float(np.median(np.hypot(*bend.T)))
+        beyond = both > priors.most_curvature or np.median(bend[:, 0]) > curvature_of(WAVIEST)
         split = Split(
             float(np.median(seen)),
             float(np.median(slab)),
             float(np.median(scan)),
             (float(low), float(high)),
-            *lengths,
+            lengths[0],
+            lengths[1],
+            both,
+            bool(beyond),
         )
         shape = (waves.shape[1], *self.lattice.shape)
         return Posterior(

@@ -1,18 +1,19 @@
 """What a slab is made of besides its waves: the shapes a trend and its real features may have.
 
-Each is a column of heights for an amplitude of one. Averaged over a square tile of side s a shape is a little
-rounder than at a point; to second order that is the shape with s^2 / 12 added to its own variance along each
-axis.
+Each is a column of heights for an amplitude of one. Averaged over a square tile of side s a shape is rounder
+than at a point: what bends across a line is averaged over s along the line's normal (exact for a line along
+the grid; askew a tile's width has the same variance s^2 / 12 with ends less sharp), a bump over s each way.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 from typing import Self
 
 import numpy as np
+from scipy import special
 
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.breaks import Break
@@ -64,7 +65,8 @@ class Columns:
         )
 
     def at(self, uv: FloatArray, spread: FloatArray | float = 0.0) -> FloatArray:
-        """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2."""
+        """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2, all or
+        none above zero."""
         wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))
         out = np.empty((len(uv), len(self)))
         rel = uv - np.asarray(self.centre)
@@ -72,10 +74,9 @@ class Columns:
             out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
         on = np.flatnonzero(self.kind == Shape.BUMP)
         if len(on):
-            u, v, size = self.sizes[on].T
-            own, square = size**2, size**2 + wide[:, None]
-            r2 = (uv[:, :1] - u) ** 2 + (uv[:, 1:] - v) ** 2
-            out[:, on] = own / square * np.exp(-0.5 * r2 / square)
+            at, size = self.sizes[on, :2], self.sizes[on, 2]
+            u, v = (_averaged(_BELL, uv[:, k : k + 1] - at[:, k], size, wide[:, None]) for k in (0, 1))
+            out[:, on] = u * v
         for number in np.unique(self.line[self.line >= 0]):
             across, along = self.lines[number].across(uv)
             for m in np.flatnonzero(self.line == number):
@@ -116,23 +117,57 @@ def _trend(kind: Shape, rel: FloatArray, wide: FloatArray) -> FloatArray:
 def _on_line(
     kind: Shape, sizes: FloatArray, across: FloatArray, along: FloatArray, wide: FloatArray
 ) -> FloatArray:
-    v, size = across - sizes[0], sizes[1]
-    match kind:
-        case Shape.HINGE | Shape.HINGE_ALONG:
-            # |v| over a tile is the curve as long as the tile's side, and no other farther off
-            bend = np.sqrt(_curve(v, np.sqrt(12 * wide)) ** 2 + size * size)
-            return np.asarray(bend * along if kind == Shape.HINGE_ALONG else bend)
-        case Shape.CURVE:
-            return _curve(v, np.sqrt(size * size + 12 * wide))
-        case Shape.STEP:
-            return np.asarray(0.5 * (1 + v / np.sqrt(v * v + size * size + wide)))
-        case _:
-            square = size * size + wide
-            return np.asarray(np.sqrt(size * size / square) * np.exp(-0.5 * v * v / square))
+    value = _averaged(_ACROSS[kind], across - sizes[0], sizes[1], wide)
+    return np.asarray(value * along) if kind == Shape.HINGE_ALONG else value
+
+
+Bend = Callable[[FloatArray, FloatArray], FloatArray]  # (v, size), m
+
+
+def _averaged(of: tuple[Bend, Bend], v: FloatArray, size: FloatArray, wide: FloatArray) -> FloatArray:
+    """A shape's value at v, or its mean over v +- s / 2 from its integral; wide = s^2 / 12."""
+    value, integral = of
+    if not wide.any():
+        return value(v, size)
+    half = np.sqrt(3 * wide)
+    return np.asarray((integral(v + half, size) - integral(v - half, size)) / (2 * half))
+
+
+def _hinge(v: FloatArray, rho: FloatArray) -> FloatArray:
+    return np.hypot(v, rho)
+
+
+def _hinge_integral(v: FloatArray, rho: FloatArray) -> FloatArray:
+    return np.asarray(0.5 * (v * np.hypot(v, rho) + rho * rho * np.arcsinh(v / np.maximum(rho, 1e-9))))
 
 
 def _curve(v: FloatArray, length: FloatArray) -> FloatArray:
-    """|v|, but a parabola that meets it at ``length`` / 2 either side, m."""
-    inside = np.abs(v) < length / 2
-    some = np.where(inside, np.maximum(length, 1e-12), 1.0)
-    return np.asarray(np.where(inside, v * v / some + some / 4, np.abs(v)))
+    return np.asarray(np.where(np.abs(v) < length / 2, v * v / length + length / 4, np.abs(v)))
+
+
+def _curve_integral(v: FloatArray, length: FloatArray) -> FloatArray:
+    beyond = np.sign(v) * (v * v / 2 + length * length / 24)
+    return np.asarray(np.where(np.abs(v) < length / 2, v**3 / (3 * length) + length * v / 4, beyond))
+
+
+def _step(v: FloatArray, face: FloatArray) -> FloatArray:
+    return np.asarray(0.5 * (1 + v / np.hypot(v, face)))
+
+
+def _step_integral(v: FloatArray, face: FloatArray) -> FloatArray:
+    return np.asarray(0.5 * (v + np.hypot(v, face)))
+
+
+def _bell(v: FloatArray, size: FloatArray) -> FloatArray:
+    return np.asarray(np.exp(-0.5 * (v / size) ** 2))
+
+
+def _bell_integral(v: FloatArray, size: FloatArray) -> FloatArray:
+    return np.asarray(size * np.sqrt(np.pi / 2) * special.erf(v / (size * np.sqrt(2))))
+
+
+_BELL = (_bell, _bell_integral)
+_ACROSS: dict[Shape, tuple[Bend, Bend]] = {
+    Shape.HINGE: (_hinge, _hinge_integral), Shape.HINGE_ALONG: (_hinge, _hinge_integral),
+    Shape.CURVE: (_curve, _curve_integral), Shape.STEP: (_step, _step_integral), Shape.RUT: _BELL,
+}  # fmt: skip

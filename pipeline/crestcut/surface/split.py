@@ -23,10 +23,16 @@ from crestcut.surface.averages import Tiles
 from crestcut.surface.covariance import HALF
 
 USUAL_FLATNESS = 25.0  # F_F: ACI 117-10 'moderately flat', what a floated slab mostly is
+# F_F of the waviest concrete: 12 is the least that a part of the least class may have (ACI 117-10: 20,
+# locally 3/5 of it), and a yard is taken to be twice as wavy as a floor at its worst (common practice, no
+# source)
+WAVIEST = 6.0
 FOOT = 0.3048  # m
 SLAB_LENGTH, SLAB_LENGTH_FACTOR = 0.8, 1.6  # m where the slab's covariance is one half, 1 sd as a factor
 SCAN_LENGTH_FACTOR = 1.5
 SHORTEST, LONGEST = 0.2, 3.0  # m
+# of a scan whose scanner is not known: from a level to a phone within two sd (common practice, no source)
+ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
 SAMPLE = 240  # tiles by which settings are weighed
 FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
 MOST_SHRINKS = 40
@@ -38,7 +44,8 @@ class FieldPriors:
     """Before anything is seen: medians, and 1 sd as a factor.
 
     curvature : sd of the slab's second difference over a foot, m (``curvature_of``).  warp : of the scan, sd
-    in m.  warp_length : m, where its covariance is one half.
+    in m.  warp_length : m, where its covariance is one half.  doubt : chance that the scanner is none of the
+    kind named; then ``any_warp``, ``any_factor`` and ``any_length`` say what a scan's warp may be.
     """
 
     curvature: float
@@ -46,14 +53,46 @@ class FieldPriors:
     warp: float
     warp_factor: float
     warp_length: float
+    doubt: float = 0.0
+    any_warp: float = ANY_WARP
+    any_factor: float = ANY_FACTOR
+    any_length: float = ANY_LENGTH
+
+    @property
+    def most_curvature(self) -> float:
+        """Of concrete and scan together, over a foot, 1 sd in m: the waviest concrete under a scan whose warp
+        is one of its own sd above its median. Beyond it is no slab (a lawn, gravel), or no scan of one."""
+        scan = [(self.warp * self.warp_factor, self.warp_length)]
+        if self.doubt > 0:
+            scan.append((self.any_warp * self.any_factor, self.any_length))
+        most = max(w * np.sqrt(curvature_variance(h)) for w, h in scan)
+        return float(np.hypot(curvature_of(WAVIEST), most))
 
     def setting(self, z: FloatArray) -> Setting:
         """What four standard normals (slab sd, its length, scan sd, its length) stand for."""
         own = float(np.clip(SLAB_LENGTH * SLAB_LENGTH_FACTOR ** z[1], SHORTEST, LONGEST))
         bend = self.curvature * self.curvature_factor ** z[0]
         slab = max(float(bend / np.sqrt(curvature_variance(own))), LEAST)
-        length = float(np.clip(self.warp_length * SCAN_LENGTH_FACTOR ** z[3], SHORTEST, LONGEST))
-        return Setting(slab, own, max(float(self.warp * self.warp_factor ** z[2]), LEAST), length)
+        scan, other = self._scan(float(z[2]))
+        middle = self.warp_length ** (1 - other) * self.any_length**other
+        length = float(np.clip(middle * SCAN_LENGTH_FACTOR ** z[3], SHORTEST, LONGEST))
+        return Setting(slab, own, max(scan, LEAST), length)
+
+    def _scan(self, z: float) -> tuple[float, float]:
+        """The warp, m, at a standard normal's quantile z of the two priors mixed by ``doubt``, and the chance
+        that a scan of such a warp is none of the kind named."""
+        if self.doubt == 0:
+            return self.warp * self.warp_factor**z, 0.0
+        at, wide = np.log([self.warp, self.any_warp]), np.log([self.warp_factor, self.any_factor])
+        share = np.array([1 - self.doubt, self.doubt])
+        below = special.ndtr(z)
+        low, high = float((at + z * wide).min()), float((at + z * wide).max())
+        for _ in range(40):
+            middle = 0.5 * (low + high)
+            short = float(share @ special.ndtr((middle - at) / wide)) < below
+            low, high = (middle, high) if short else (low, middle)
+        density = share / wide * np.exp(-0.5 * ((low - at) / wide) ** 2)
+        return float(np.exp(low)), float(density[1] / density.sum())
 
 
 def curvature_of(flatness: float) -> float:
@@ -81,6 +120,12 @@ class Setting:
     slab_length: float
     scan: float
     scan_length: float
+
+    @property
+    def curvatures(self) -> tuple[float, float]:
+        """Of slab and scan over a foot, 1 sd in m."""
+        slab, scan = (curvature_variance(h) for h in (self.slab_length, self.scan_length))
+        return self.slab * float(np.sqrt(slab)), self.scan * float(np.sqrt(scan))
 
 
 def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatArray) -> FloatArray:

@@ -215,6 +215,13 @@ def _verdict(
     reasons += [doubt.words for doubt in error.doubts]
     if any(doubt.decides for doubt in error.doubts):
         verdict = "cannot tell"
+    if error.slab is not None and error.slab.split.beyond_concrete:
+        verdict = "cannot tell"
+        waves = error.slab.split.curvature * 1000
+        reasons.append(
+            f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have together:"
+            " this is no slab (a lawn, gravel, cobbles), or no good scan of one"
+        )
     return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
 
 

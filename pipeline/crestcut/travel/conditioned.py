@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import linalg
 
+from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray
 from crestcut.surface.covariance import sums_of
 from crestcut.surface.evidence_records import Evidence
@@ -35,14 +36,19 @@ class Told:
 
 
 def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
-    """What the readings make of slab and vehicle. passage : on the slab before they are used, which must have
-    been judged (``surface.behind``).
+    """What the readings make of slab and vehicle. passage : on the slab before they are used. Raises
+    CrestcutError where so little is measured that the slab was not judged (``surface.behind``).
     """
     vehicle, surface = passage.vehicle, passage.surface
     slab, nothing = surface.error.slab, Told(surface, vehicle, None)
     if evidence is None or not evidence.readings:
         return nothing
-    assert slab is not None
+    if slab is None:
+        raise CrestcutError(
+            "too little of the slab is measured for readings by hand to be carried over it",
+            evidence.readings[0].name,
+            "scan all that the vehicle rolls over, or take the readings out of the job",
+        )
     parts = hard_parts(vehicle)
     footing = find_footing(
         vehicle, surface, passage.ride, passage.clearance, np.zeros(len(parts)),
