@@ -11,7 +11,7 @@ from crestcut.surface.draws import FieldMaker
 from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_footing import Footing, find_footing
+from crestcut.travel.chance_footing import Footing, Stood, find_footing
 from crestcut.travel.chance_held import moved_by, steps_to, witnesses_of
 from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.chance_tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
@@ -141,11 +141,15 @@ class Source:
         self.ground, self.parts, self.fold = moved_by(self.steps, self.fold, self.ground, self.parts)
 
 
-def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[tuple[FloatArray, int, float]]:
+def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[Stood]:
     """Where the vehicle stood witness, as ``find_footing`` takes it."""
     names = [p.name for p in hard_parts(vehicle)]
     found = witnesses_of(evidence.readings, names) if evidence is not None else []
-    return [(r.stood, names.index(r.part or ""), r.exactly) for _, r in found if r.stood is not None]
+    return [
+        Stood(r.stood, names.index(r.part or ""), r.exactly, r.raised)
+        for _, r in found
+        if r.stood is not None
+    ]
 
 
 def evidence_points(evidence: Evidence | None) -> FloatArray:
