@@ -48,6 +48,7 @@ from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.conditioned import given
 from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
+from crestcut.travel.heard import heard, heard_notes
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, Passage, TravelLine
 from crestcut.travel.soft import SoftContact, soft_contacts
@@ -173,6 +174,11 @@ def told_by_hand(
     (swept,) = swept_of((driver,), (rode,), surface, job)
     evidence = evidence_of(job, scan, surface, driver, line)
     told = given(Passage(driver.vehicle, surface, rode, swept), evidence, SEED)
+    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
+        then = replace(driver, vehicle=told.vehicle)
+        (rode,) = rides_of((then,), (line,), told.surface, job)
+        (swept,) = swept_of((then,), (rode,), told.surface, job)
+        told = heard(Passage(told.vehicle, told.surface, rode, swept, told.parts), job.witnesses, SEED)
     moved = replace(driver, vehicle=told.vehicle, parts=told.parts)
     return told.surface, (*drivers[:main], moved, *drivers[main + 1 :]), told.contradictions
 
@@ -214,7 +220,10 @@ def _report(
         advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
         version=__version__, seed=SEED,
-        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings)),
+        notes=(
+            *scan.notes, *vehicle.notes, *surface.notes, *rode.notes,
+            *heard_notes(job.witnesses), *_fleet_notes(job, standings),
+        ),
     )  # fmt: skip
     return report, release
 

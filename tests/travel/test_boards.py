@@ -162,3 +162,20 @@ def job_with(folder: Path, witness: str):  # type: ignore[no-untyped-def]
     path = folder / "job.toml"
     path.write_text(f"{text}\n[[witness]]\n{witness}\n", encoding="utf-8")
     return load_job(path)
+
+
+@pytest.mark.parametrize(
+    ("lines", "says"),
+    [
+        ('part = "battery tray"\ngap = "9 mm"', "want the place"),
+        ('touched = true\nraised = "18 mm"', "want the place"),
+        ("front_axle = [6.1, 2.0]\ntouched = true", "part is missing"),
+    ],
+)
+def test_only_a_touch_or_none_speaks_of_the_whole_line(tmp_path: Path, lines: str, says: str) -> None:
+    with pytest.raises(CrestcutError, match=says):
+        job_with(tmp_path, lines)
+    (witness,) = job_with(tmp_path, "touched = false").witnesses
+    assert (witness.part, witness.front_axle, witness.touched) == (None, None, False)
+    with pytest.raises(CrestcutError, match="wants front_axle"):
+        job_with(tmp_path, "touched = false\n[[after.witness]]\ntouched = false")

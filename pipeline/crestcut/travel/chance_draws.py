@@ -131,7 +131,10 @@ class Source:
         self.ground = maker.pairs(rng, count)
         count = self.ground.shape[1] // 2
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
-        self.parts = np.concatenate([shift, -shift], axis=1) if drawn_parts is None else drawn_parts
+        self.parts = np.concatenate([shift, -shift], axis=1)
+        if drawn_parts is not None:  # those that go with the draws of the slab that are taken
+            first, second = np.split(drawn_parts, 2, axis=1)
+            self.parts = np.concatenate([first[:, :count], second[:, :count]], axis=1)
         self.fold = fold_in(evidence, error, places, dict(zip(names, within, strict=True)), rng, 2 * count)
         self.steps: FloatArray | None = None
         self.snapped = evidence.readings if evidence is not None else ()
