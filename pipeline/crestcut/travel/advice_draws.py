@@ -28,23 +28,29 @@ OUTER = 0.6  # share of the way from the middle to the end of a half of a crossb
 @dataclass(frozen=True, eq=False)
 class Stand:
     """Where the vehicle may stand for a gap to be felt: place (5,) as ``Batch.places``; part, index of the
-    hard part; at (2,) site m where it comes nearest; gap m, on the surface as fitted."""
+    hard part; at (2,) site m where it comes nearest; gap m, on the surface as fitted; weights (4,), how far
+    it follows each tyre there; pose, index in the batch."""
 
     place: FloatArray
     part: int
     at: FloatArray
     gap: float
+    weights: FloatArray
+    pose: int
 
 
 @dataclass(frozen=True, eq=False)
 class Readings:
-    """On every draw, m: least (d,) clearance; gaps (g, d) at the stands; strings (k, d) what each would read,
-    the last of an H the least gap under the part that its three strings together imply; halves (2, d) what
+    """On every draw, m: least (d,) clearance; gaps (g, d) at the stands; any (g, d) the least of any part
+    there; bare (g, d) the gaps but for the parts' own heights; strings (k, d) what each would read, the last
+    of an H the least gap under the part that its three strings together imply; halves (2, d) what
     its crossbar reads, (0, d) without one. Strings are without their blocks."""
 
     least: FloatArray
     stands: tuple[Stand, ...]
     gaps: FloatArray
+    any: FloatArray
+    bare: FloatArray
     strings: FloatArray
     halves: FloatArray
 
@@ -86,7 +92,12 @@ def draw_readings(
     if plans and len(plans[-1].least) == 2:
         halves = strings[-1]
         rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
-    return Readings(least, stands, each[chosen], np.array(rows).reshape(len(plans), -1), halves)
+    told = np.array(rows).reshape(len(plans), len(least))
+    beside = [footing.pair_pose[: footing.judged] == footing.pair_pose[q] for q in chosen]
+    return Readings(
+        least, stands, each[chosen], np.array([each[b].min(axis=0) for b in beside]),
+        each[chosen] - shift[footing.pair_part[chosen]], told, halves,
+    )  # fmt: skip
 
 
 def _eligible(passage: Passage, footing: Footing) -> NDArray[np.bool_]:
@@ -124,8 +135,11 @@ def _stand(passage: Passage, footing: Footing, pair: int) -> Stand:
     entries = slice(*footing.parts.start[pair : pair + 2])
     entry = int(np.argmin(footing.parts.value[entries])) + entries.start
     at = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entry]]]
-    place = passage.ride.batch.places[footing.pose[footing.pair_pose[pair]]]
-    return Stand(place, int(footing.pair_part[pair]), at, float(footing.base[pair]))
+    pose = int(footing.pose[footing.pair_pose[pair]])
+    return Stand(
+        passage.ride.batch.places[pose], int(footing.pair_part[pair]), at, float(footing.base[pair]),
+        footing.weights[entry], pose,
+    )  # fmt: skip
 
 
 def _looked_at(plan: StringPlan) -> FloatArray:
