@@ -82,7 +82,7 @@ def _measure(measure: Measure) -> str:
         if measure.expect < 0
         else f" Expect {both(measure.expect)}."
     )
-    return f"{measure.how[:1].upper()}{measure.how[1:]}.{expect} {' '.join(measure.settles)}"
+    return f"{measure.how[:1].upper()}{measure.how[1:]}.{expect} {' '.join((*measure.cautions, *measure.settles))}"
 
 
 def _jig(jig: Jig | None) -> str:

@@ -9,7 +9,7 @@ import numpy as np
 from crestcut.grid import FloatArray
 
 CARD = 0.0005  # m: thinner than a card
-FEW = 4  # draws: of fewer no spread is spoken of
+FEW = 10  # draws: of fewer no spread is spoken of
 
 
 @dataclass(frozen=True)
