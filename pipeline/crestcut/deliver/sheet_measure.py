@@ -145,7 +145,8 @@ def _name(axes: Axes, name: str, station: float, offset: float, measure: Measure
     style = {**ink.SMALL, "ha": "left", "va": "baseline"}
     if "tyre" in name:
         out = 1 if offset > sum(sides) / len(sides) else -1
-        at, style = (0, (8 if measure.boards is None else 12) * out), {**style, "ha": "center", "va": "bottom" if out > 0 else "top"}
+        far = (8 if measure.boards is None else 12) * out
+        at, style = (0, far), {**style, "ha": "center", "va": "bottom" if out > 0 else "top"}
     axes.annotate(
         name,
         (station, offset),
