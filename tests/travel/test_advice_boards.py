@@ -11,6 +11,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 import numpy as np
 import pytest
 
+from crestcut.job.records import PlanPoint, Witness
 from crestcut.surface.covariance import of_scan
 from crestcut.surface.records import ErrorModel
 from crestcut.travel.advice import KINDS, measure_first
@@ -18,8 +19,9 @@ from crestcut.travel.advice_boards import BEYOND, SURE, Boards, plan_boards
 from crestcut.travel.advice_draws import READ, Readings, Stand, draw_readings
 from crestcut.travel.advice_touch import CARD, noise_alike, worth_of
 from crestcut.travel.advice_walk import walk_narrows
+from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.ride import wheel_feet
-from crestcut.vehicle.records import Vehicle
+from crestcut.vehicle.records import AS_MEASURED, Vehicle
 from scenes import STRAIGHT, TRACK, TYRE, Scene, belly, crest, scene, stand, vehicle
 
 WARP = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "", "", "")
@@ -196,3 +198,26 @@ def known_poorly(car: Vehicle) -> Vehicle:
 
 def test_boards_hold_tyre_and_chock() -> None:
     assert BEYOND >= 0.15 + 0.15 and TRACK > 2 * TYRE  # half a contact, and a chock's length
+
+
+def test_where_the_vehicle_stands_is_no_better_known_than_a_witness_takes_it(witnessed: Scene) -> None:
+    """The variance that the place adds, against the placings that a witness tries for itself."""
+    at = readings(witnessed).stands[0]
+    front = witnessed.surface.height.frame.to_site(wheel_feet(witnessed.vehicle, at.place[None])[0])[:2]
+    said = Witness("belly", PlanPoint(*map(float, front.mean(axis=0))), "as measured", gap=0.01)
+    found = witness_evidence(
+        [said], witnessed.vehicle, witnessed.surface, witnessed.line, (AS_MEASURED,),
+        lambda p: (p.x, p.y),  # type: ignore[union-attr]
+    )  # fmt: skip
+    assert found is not None
+    placed = float(found.noise[0, 0]) - said.within**2
+    assert at.off == pytest.approx(placed, rel=0.5) and at.off > 1e-8
+
+
+@pytest.fixture(scope="module")
+def witnessed() -> Scene:
+    """A crest that is steeper to the left, so that the gap goes with the place across."""
+    car = vehicle(replace(belly(0.118, half=0.5), within=0.003))
+    travel = replace(STRAIGHT, wander=0.1)
+    ground = lambda x, y: -(0.089 + 0.04 * y) * np.abs(x)  # noqa: E731
+    return scene(ground, car=car, travel=travel, start=(-5.0, 0), end=(5.0, 0), cell=0.02)

@@ -69,7 +69,8 @@ class Advice:
 
 @dataclass(frozen=True, eq=False)
 class _Candidate:
-    """noise : variance of its reading's error over ``READ``'s, m2.  risky : a part may touch."""
+    """noise : variance of its reading's error over ``READ``'s, m2; off : of it from where the vehicle
+    stands.  risky : a part may touch."""
 
     kind: str
     points: FloatArray
@@ -80,6 +81,7 @@ class _Candidate:
     boards: Boards | None = None
     worth: Worth | None = None
     noise: float = 0.0
+    off: float = 0.0
     risky: bool = False
 
 
@@ -144,22 +146,24 @@ def _felt(drawn: Readings, k: int, passage: Passage, more: float) -> _Candidate:
     # of a slab that was judged each draw is what it may be, and so is what would be read there
     expect = stand.gap + more if passage.surface.error.slab is None else float(gap.mean())
     risky = smoothed_below(drawn.any[k], 0.0) > RISK
-    worth = worth_of(drawn.least, gap, READ)
-    noise = max(noise_alike(drawn.least, gap, worth.narrows) - READ**2, 0.0) if risky else 0.0
+    worth = worth_of(drawn.least, gap, float(np.sqrt(READ**2 + stand.off)))
+    noise = max(noise_alike(drawn.least, gap, worth.narrows) - READ**2, 0.0) if risky else stand.off
     points = np.vstack([feet, stand.at])
-    return _Candidate("felt gap", points, expect, how, part=part, worth=worth, noise=noise, risky=risky)
+    return _Candidate(
+        "felt gap", points, expect, how, part=part, worth=worth, noise=noise, off=stand.off, risky=risky
+    )
 
 
 def _boarded(gap: _Candidate, boards: Boards | None) -> _Candidate:
     """The same gap felt on boards; None: as good as any board, until it is known which."""
     if boards is None:
-        return replace(gap, noise=0.0)
+        return replace(gap, noise=gap.off)
     how = (
         f"stand the vehicle there on four boards {millimetres(boards.thickness)} thick, one under each tyre, "
         f"and feel the gap under the {gap.part} with a feeler on a long stick"
     )
     expect = gap.expect + boards.thickness + boards.held
-    return replace(gap, how=how, expect=expect, boards=boards, noise=boards.noise, risky=False)
+    return replace(gap, how=how, expect=expect, boards=boards, noise=gap.off + boards.noise, risky=False)
 
 
 def _chosen(

@@ -4,7 +4,7 @@ narrows it, the places where the clearance is least being many."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,9 +16,11 @@ from crestcut.travel.advice_strings import StringPlan
 from crestcut.travel.chance_draws import Source, evidence_points, reach_of, stood_in
 from crestcut.travel.chance_footing import Footing, find_footing
 from crestcut.travel.records import Passage
-from crestcut.travel.sweep import hard_parts
+from crestcut.travel.sweep import FAR, hard_parts
 
 READ = 0.001  # m, 1 sd of a careful reading
+PLACED = 0.020  # m, 1 sd of where the vehicle stands: what a witness takes by itself
+ASIDE = 0.15  # m: offsets further aside say nothing of the slope across
 STANDS, APART = 3, 0.15  # at most, and m that they are apart
 DRAWS = 200
 STEP = 0.02  # m between places looked at under a string
@@ -29,7 +31,8 @@ OUTER = 0.6  # share of the way from the middle to the end of a half of a crossb
 class Stand:
     """Where the vehicle may stand for a gap to be felt: place (5,) as ``Batch.places``; part, index of the
     hard part; at (2,) site m where it comes nearest; gap m, on the surface as fitted; weights (4,), how far
-    it follows each tyre there; pose, index in the batch."""
+    it follows each tyre there; pose, index in the batch; off, variance, m2, of the gap from standing
+    ``PLACED`` away from there."""
 
     place: FloatArray
     part: int
@@ -37,6 +40,7 @@ class Stand:
     gap: float
     weights: FloatArray
     pose: int
+    off: float = 0.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -138,8 +142,32 @@ def _stand(passage: Passage, footing: Footing, pair: int) -> Stand:
     pose = int(footing.pose[footing.pair_pose[pair]])
     return Stand(
         passage.ride.batch.places[pose], int(footing.pair_part[pair]), at, float(footing.base[pair]),
-        footing.weights[entry], pose,
+        footing.weights[entry], pose, _off(passage, pose, int(footing.pair_part[pair])),
     )  # fmt: skip
+
+
+def _off(passage: Passage, pose: int, part: int) -> float:
+    """Variance, m2, of a part's gap where the vehicle stands off a pose by 1 sd of ``PLACED`` either way,
+    from the poses swept beside it."""
+    batch, pair_gap = passage.ride.batch, passage.clearance.pair_gap
+    assert pair_gap is not None
+    variants = [p.variant for p in passage.ride.poses]
+    own = variants[batch.variant[pose]]
+    like = np.array([replace(v, offset=own.offset) == own for v in variants])[batch.variant]
+    like &= batch.live & (pair_gap[:, part] < FAR / 2)
+    away = batch.places[like, :2] - batch.places[pose, :2]
+    cos, sin = np.cos(batch.places[pose, 2]), np.sin(batch.places[pose, 2])
+    along, aside = away @ np.array([cos, sin]), away @ np.array([-sin, cos])
+    gap = pair_gap[like, part]
+    weight = np.exp(-(along**2) / (2 * PLACED**2)) * (np.abs(aside) < 1e-6)
+    mean = float(np.average(gap, weights=weight))
+    found = float(np.average((gap - mean) ** 2, weights=weight))
+    # offsets are further apart than that: straight between them
+    beside = (np.abs(along) < PLACED / 2) & (np.abs(aside) > 1e-6) & (np.abs(aside) < ASIDE)
+    if beside.any():
+        slope = (gap[beside] - pair_gap[pose, part]) / aside[beside]
+        found += PLACED**2 * float((slope**2).mean())
+    return found
 
 
 def _looked_at(plan: StringPlan) -> FloatArray:
