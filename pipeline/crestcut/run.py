@@ -45,19 +45,18 @@ from crestcut.surface.error import NOT_YET, estimate_error
 from crestcut.surface.evidence import gather_evidence
 from crestcut.surface.evidence_records import Evidence, joined
 from crestcut.surface.records import Surface
-from crestcut.travel.advice import measure_first
 from crestcut.travel.chance_records import Chance, Left
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.travel.conditioned import given
 from crestcut.travel.cores import compiled_before, meanwhile, wake_compiler
+from crestcut.travel.heard import heard, heard_notes
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import Clearance, Contact, Passage, TravelLine
 from crestcut.travel.soft import SoftContact, soft_contacts
 from crestcut.travel.tyres import settle_part
-from crestcut.units import both
 from crestcut.vehicle.records import Vehicle
+from crestcut.work.asked import asked_first
 from crestcut.work.drain_plan import drained
-from crestcut.work.measure_first import CARD
 from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet
 from crestcut.work.release import Release, decide_release
@@ -178,6 +177,11 @@ def told_by_hand(
     (swept,) = swept_of((driver,), (rode,), surface, job)
     evidence = evidence_of(job, scan, surface, driver, line)
     told = given(Passage(driver.vehicle, surface, rode, swept), evidence, SEED)
+    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
+        then = replace(driver, vehicle=told.vehicle)
+        (rode,) = rides_of((then,), (line,), told.surface, job)
+        (swept,) = swept_of((then,), (rode,), told.surface, job)
+        told = heard(Passage(told.vehicle, told.surface, rode, swept, told.parts), job.witnesses, SEED)
     moved = replace(driver, vehicle=told.vehicle, parts=told.parts)
     return told.surface, (*drivers[:main], moved, *drivers[main + 1 :]), told.contradictions
 
@@ -195,7 +199,8 @@ def _beside_the_cut(
     job: Job, scan: Scan, surface: Surface, first: Standing
 ) -> tuple[Advice, tuple[SoftContact, ...]]:
     """What is told of the one that speaks, whatever the cut will be."""
-    return _advice(first, surface, scan, job), soft_contacts(first.vehicle, surface, first.ride)
+    carried = scan_margin(first.margin, first.today)
+    return asked_first(first, surface, scan, job, carried), soft_contacts(first.vehicle, surface, first.ride)
 
 
 def _report(
@@ -220,8 +225,8 @@ def _report(
         advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
         version=__version__, seed=SEED, vehicle_doubts=_doubts(standings),
-        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *_fleet_notes(job, standings),
-               *seen_notes(first, surface, scan.frame)),
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
+               *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
     )  # fmt: skip
     return report, release
 
@@ -310,46 +315,6 @@ def evidence_of(job: Job, scan: Scan, surface: Surface, driver: Driver, line: Tr
         gather_evidence(job.strings, job.levels, surface, place, SEED),
         witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
     )
-
-
-def _advice(first: Standing, surface: Surface, scan: Scan, job: Job) -> Advice:
-    """What to measure by hand first: where the answer is open, or the scan's own errors carry more than half
-    of what is wanted."""
-    today = first.today
-    settled = today.verdict != "cannot tell" and scan_margin(first.margin, today) <= job.wanted.want / 2
-    if settled or today.doubts:  # no reading tells what stands there, or which of two layers is the slab
-        return ()
-    sure = today.chance_of_contact >= job.wanted.confidence
-    found = measure_first(
-        Passage(first.vehicle, surface, first.ride, first.before, first.driver.parts), surface.error,
-        today=today, confidence=job.wanted.confidence, evidence=first.drawn.evidence,
-    )  # fmt: skip
-    return tuple(
-        {
-            "kind": a.kind,
-            # a felt gap is taken where the part comes nearest, the last of its places; the others are the
-            # wheels'
-            "where": "; ".join(
-                "x {:.2f}, y {:.2f}".format(*scan.frame.site_to_plan(np.array(xy)))
-                for xy in (a.where[-1:] if a.kind == "felt gap" else a.where)
-            ),
-            "where_xy": [[float(v) for v in scan.frame.site_to_plan(np.array(xy))] for xy in a.where],
-            "expect": _expected(a.kind, a.expect, sure),
-            "expect_m": a.expect,
-            "narrows": a.narrows,
-            "how": a.how,
-            "settles": list(a.settles),
-            "blocks": both(a.blocks) if a.kind == "string" else None,
-        }
-        for a in found
-    )
-
-
-def _expected(kind: str, expect: float, sure: bool) -> str:
-    """What to expect of a reading, m, in words; ``sure`` that the vehicle touches."""
-    if expect < 0:
-        return "a touch" if sure else "a touch, or next to it"
-    return "a touch, or one card at most" if kind == "felt gap" and expect < CARD else both(expect)
 
 
 def run_and_write(

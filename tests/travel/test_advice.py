@@ -22,6 +22,7 @@ from crestcut.travel.advice import READ, Advice, best_set, measure_first, narrow
 from crestcut.travel.chance import assess_chance
 from scenes import L, Scene, belly, crest, scene, vehicle
 
+TIMBER = (0.009, 0.012, 0.018, 0.027, 0.044)  # m
 WARP = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "", "", "")
 
 
@@ -33,14 +34,16 @@ def stood() -> Scene:
 
 
 def asked(s: Scene, **more: object) -> tuple[Advice, ...]:
-    return measure_first(s.passage, WARP, **more)  # type: ignore[arg-type]
+    return measure_first(s.passage, WARP, sizes=TIMBER, **more)  # type: ignore[arg-type]
 
 
 def test_a_felt_gap_comes_first_and_narrows_two_and_a_half_times(stood: Scene) -> None:
     advice = asked(stood)
     assert stood.before.worst is not None
-    assert advice[0].kind == "felt gap" and advice[0].narrows > 2.5
-    assert advice[0].expect == pytest.approx(stood.before.worst.gap, abs=0.001)
+    boards = advice[0].boards
+    assert advice[0].kind == "felt gap" and advice[0].narrows > 2.5 and boards is not None
+    on = boards.thickness + boards.held
+    assert advice[0].expect == pytest.approx(stood.before.worst.gap + on, abs=0.001)
     assert all(a.narrows <= b.narrows for a, b in itertools.pairwise(advice))
 
 
@@ -101,7 +104,9 @@ def test_each_outcome_is_told_and_what_it_says_is_then_found(stood: Scene) -> No
     for level in re.findall(r"(\d+) mm or (?:less|more)", told):
         assert abs(float(level) / 1e3 - first.expect) < 0.03
     gap = asked(stood, today=today)[0]
-    assert gap.expect == pytest.approx(today.least_clearance, abs=0.001)
+    assert gap.boards is not None
+    on = gap.boards.thickness + gap.boards.held
+    assert gap.expect == pytest.approx(today.least_clearance + on, abs=0.001)
     assert any("it clears" in s for s in gap.settles)
 
 

@@ -32,12 +32,34 @@ def _job_with(item: dict[str, object], reading: str, folder: Path) -> Job:
 
 def test_felt_gap(tmp_path: Path) -> None:
     how = "stand the vehicle there and feel the gap under the battery tray with a stack of cards"
-    item = {"kind": "felt gap", "how": how, "where_xy": [*WHEELS, [4.83, 1.64]], "expect_m": 0.003}
+    item = {
+        "kind": "felt gap", "how": how, "part": "battery tray", "where_xy": [*WHEELS, [4.83, 1.64]],
+        "expect_m": 0.003,
+    }  # fmt: skip
     (witness,) = _job_with(item, "4.5", tmp_path).witnesses
     assert witness.part == "battery tray"
     assert isinstance(witness.front_axle, PlanPoint)
     assert (witness.front_axle.x, witness.front_axle.y) == pytest.approx((6.14, 2.0))
     assert witness.gap == pytest.approx(0.0045)
+
+
+def test_felt_gap_on_boards(tmp_path: Path) -> None:
+    """The line that is typed carries the boards; the sheet says how long each is, and never asks to stack."""
+    boards = {
+        "name": "1x (3/4 in)", "thickness": 0.01905, "before": 0.6, "beyond": 0.35, "backwards": False,
+        "dry_only": True,
+    }  # fmt: skip
+    item = {
+        "kind": "felt gap", "how": "", "part": "battery tray", "where_xy": [*WHEELS, [4.83, 1.64]],
+        "expect_m": 0.015, "boards": boards,
+    }  # fmt: skip
+    (witness,) = _job_with(item, "15.5", tmp_path).witnesses
+    assert witness.raised == pytest.approx((0.01905,) * 4)
+    assert witness.gap == pytest.approx(0.0155) and witness.touched is None
+    (one,) = measures([item], {}, FLAT, (0.0, 0.0))
+    said = " ".join(one.cautions)
+    for words in ("600 mm", "350 mm", "never one on another", "uphill", "Dry ground only", "a string"):
+        assert words in said
 
 
 def test_string_at_a_place(tmp_path: Path) -> None:

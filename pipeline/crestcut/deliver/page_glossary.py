@@ -166,7 +166,7 @@ ROW_MEANINGS = (
     Meaning(
         "advice.measure.*.narrows", "How much surer", times,
         "How many times narrower the range of the least gap becomes with this measurement and those before "
-        "it.",
+        "it; a second walk's by itself.",
     ),
     Meaning(
         "soft.*.pressed", "How far it is pressed", length,

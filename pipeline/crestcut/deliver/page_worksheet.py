@@ -95,7 +95,8 @@ def _measure(measure: Measure) -> str:
         if measure.expect < 0
         else f" Expect {both(measure.expect)}."
     )
-    return f"{measure.how[:1].upper()}{measure.how[1:]}.{expect} {' '.join(measure.settles)}"
+    said = " ".join((*measure.cautions, *measure.settles))
+    return f"{measure.how[:1].upper()}{measure.how[1:]}.{expect} {said}"
 
 
 def _jig(jig: Jig | None) -> Markup:

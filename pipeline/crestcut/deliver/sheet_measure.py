@@ -17,7 +17,7 @@ from crestcut.deliver.sheet_paper import SIDE, Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
 from crestcut.units import inches, millimetres
 from crestcut.work.measure_first import CARD
-from crestcut.work.records import Measure, Worksheet
+from crestcut.work.records import BoardsUnder, Measure, Worksheet
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -45,7 +45,9 @@ def measure_pages(sheet: Worksheet) -> list[Figure]:
 
 
 def _one(paper: Paper, measure: Measure, number: int) -> None:
-    title = "Feel the gap under the vehicle" if measure.kind == "felt gap" else measure.kind.capitalize()
+    felt = "Feel the gap under the vehicle" + (", on boards" if measure.boards is not None else "")
+    titles = {"felt gap": felt, "walk": "Or walk it again the other way round"}
+    title = titles.get(measure.kind, measure.kind.capitalize())
     narrows = (
         "" if math.isnan(measure.narrows) else f" (the answer becomes {measure.narrows:.1f} times narrower)"
     )
@@ -54,10 +56,13 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
     paper.text(f"How: {measure.how[:1].lower()}{measure.how[1:]}.".replace("..", "."))
     for caution in for_measuring([measure.kind]):
         paper.text(caution.line, "!", 8.6)
+    for line in measure.cautions:
+        paper.text(line, bold=True)
     if measure.places:
         _sketch(paper, measure)
         _places(paper, measure)
-    _expected(paper, measure)
+    if measure.kind != "walk":
+        _expected(paper, measure)
     for line in measure.settles:
         paper.text(line, "box")
     if measure.write:
@@ -112,6 +117,8 @@ def _sketch(paper: Paper, measure: Measure) -> None:
     axes.axhline(0, color=ink.INK, lw=1.0, ls=(0, (9, 2, 1.5, 2)))
     for name, station, offset, _ in measure.places:
         if "tyre" in name:
+            if measure.boards is not None:
+                axes.add_patch(_board(measure, measure.boards, station, offset))
             axes.add_patch(_tyre(station, offset))
         elif "block" in name:
             axes.plot(station, offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.4)
@@ -136,7 +143,8 @@ def _name(axes: Axes, name: str, station: float, offset: float, measure: Measure
     style = {**ink.SMALL, "ha": "left", "va": "baseline"}
     if "tyre" in name:
         out = 1 if offset > sum(sides) / len(sides) else -1
-        at, style = (0, 8 * out), {**style, "ha": "center", "va": "bottom" if out > 0 else "top"}
+        far = (8 if measure.boards is None else 12) * out
+        at, style = (0, far), {**style, "ha": "center", "va": "bottom" if out > 0 else "top"}
     axes.annotate(
         name,
         (station, offset),
@@ -146,6 +154,19 @@ def _name(axes: Axes, name: str, station: float, offset: float, measure: Measure
         zorder=2,
         **style,
     )
+
+
+def _board(measure: Measure, boards: BoardsUnder, station: float, offset: float) -> Patch:
+    """The board under a tyre, longer on the way on."""
+    from matplotlib.patches import Rectangle
+
+    at = {name: s for name, s, *_ in measure.places}
+    forwards = at["front left tyre"] > at["rear left tyre"]
+    low = boards.before if forwards != boards.backwards else boards.beyond
+    return Rectangle(
+        (station - low, offset - 0.14), boards.before + boards.beyond, 0.28, facecolor="white",
+        edgecolor=ink.INK, lw=0.8, hatch="////", alpha=0.6,
+    )  # fmt: skip
 
 
 def _tyre(station: float, offset: float) -> Patch:

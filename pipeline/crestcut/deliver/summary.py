@@ -329,6 +329,8 @@ def _nothing_to_cut(report: Report) -> bool:
 
 
 def _measure_words(item: Mapping[str, object]) -> str:
-    parts = [str(item.get("kind", "one gap by hand"))]
+    kind = str(item.get("kind", "one gap by hand"))
+    parts = [str(item["how"]) if kind == "walk" else kind]
+    parts += [f"on boards of {item['raised']}"] if item.get("raised") else []
     parts += [f"{lead}{item[key]}" for key, lead in (("where", ""), ("expect", "expect ")) if item.get(key)]
     return f"measure first: {', '.join(parts)}."

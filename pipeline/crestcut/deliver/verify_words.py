@@ -272,5 +272,6 @@ def _measure_words(item: Mapping[str, object]) -> str:
     stood = f"stand the vehicle, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f},"
     return (
         f"{how.replace('stand the vehicle', stood, 1)} at {item['where']}; expect"
-        f" {item['expect']}; write it under [[after.witness]] and check again."
+        f" {item['expect']}; write it under [[after.witness]]"
+        f"{', with raised for the boards,' if item.get('raised') else ''} and check again."
     )

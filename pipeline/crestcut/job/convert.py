@@ -87,7 +87,7 @@ def _levels(written: Sequence[LevelTable]) -> tuple[LevelReading, ...]:
 
 def _witnesses(written: Sequence[WitnessTable]) -> tuple[Witness, ...]:
     return tuple(
-        Witness(w.part, w.front_axle, w.load, w.gap, w.touched, w.cleared, w.within, w.placed)
+        Witness(w.part, w.front_axle, w.load, w.gap, w.touched, w.cleared, w.within, w.placed, w.raised)
         for w in written
     )
 

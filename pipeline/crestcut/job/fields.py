@@ -125,6 +125,27 @@ def listed(value: Any) -> Any:
     return [value] if isinstance(value, str) else value
 
 
+TYRES = ("front_left", "front_right", "rear_left", "rear_right")
+# m: thinner lies on no slab flat, thicker is a ramp and not a board (common practice, no source)
+_board = between(0.003, 0.060, "no board to drive on", "thicker than a board to drive on")
+
+
+def _raised(value: Any) -> tuple[float, ...]:
+    """A board's thickness under every tyre, or a table by tyre -> metres in the order of ``TYRES``."""
+    if isinstance(value, list) or (isinstance(value, str) and "+" in value):
+        raise fault("boards are never stacked", 'write the one thickness under the tyres, like "18 mm"')
+    if not isinstance(value, dict):
+        return (_board(value),) * len(TYRES)
+    for key in value:
+        if key not in TYRES:
+            raise fault(f'no tyre is called "{key}"', f"write {', '.join(TYRES)}")
+    on = [_board(value[t]) if t in value else 0.0 for t in TYRES]
+    count = sum(x > 0 for x in on)
+    if count not in (2, 4) or (count == 2 and (on[0] > 0) == (on[3] > 0)):
+        raise fault("boards under all four tyres expected, or under two", "name both of one axle or one side")
+    return tuple(on)
+
+
 def _permit_number(value: Any) -> Any:
     """A reference as it stands on the permit: words without a digit are none."""
     text = str(value) if isinstance(value, int) and not isinstance(value, bool) else value
@@ -184,6 +205,7 @@ Thickness = Annotated[
 Gap = Annotated[
     float, BeforeValidator(between(0.0, 0.5, "below zero", "more than a gap under a low vehicle"))
 ]
+Raised = Annotated[tuple[float, float, float, float], BeforeValidator(_raised)]
 Within = Annotated[float, BeforeValidator(between(0.0, 0.5, "below zero", "no reading at all"))]
 Cell = Annotated[
     float, BeforeValidator(between(0.002, 0.05, "finer than a scan (2 mm)", "coarser than a crest (50 mm)"))

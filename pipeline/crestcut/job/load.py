@@ -86,5 +86,6 @@ def _points(job: Job) -> list[tuple[str, Point]]:
         for k, level in enumerate(read.levels):
             found += [(f"{prefix}level {k + 1}.points", p) for p, _ in level.points]
         for k, witness in enumerate(read.witnesses):
-            found.append((f"{prefix}witness {k + 1}.front_axle", witness.front_axle))
+            if witness.front_axle is not None:
+                found.append((f"{prefix}witness {k + 1}.front_axle", witness.front_axle))
     return found

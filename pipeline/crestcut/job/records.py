@@ -191,18 +191,22 @@ class Witness:
     """The vehicle itself on the slab, its front axle's middle over a point. Exactly one of gap, touched,
     cleared is given.
 
+    front_axle : None where ``touched`` speaks of the whole line: it scrapes there somewhere, or never has;
+    part : None then for any part.  raised : thickness of the boards under front left, front right, rear left
+    and rear right tyre, m; None on the bare slab.
     gap : felt under the part, m.  touched : a mark, or a felt touch.  cleared : a thickness that passed
     under, m.  within : 1 sd of the reading, m.  placed : 1 sd of where it stood, m.
     """
 
-    part: str
-    front_axle: Point
+    part: str | None
+    front_axle: Point | None
     load: str
     gap: float | None = None
     touched: bool | None = None
     cleared: float | None = None
     within: float = 0.001
     placed: float = 0.020
+    raised: tuple[float, float, float, float] | None = None
 
 
 @dataclass(frozen=True)

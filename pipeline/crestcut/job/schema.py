@@ -29,6 +29,7 @@ from crestcut.job.fields import (
     PermitNumber,
     PermitState,
     PositiveDepth,
+    Raised,
     Scanner,
     Slope,
     Table,
@@ -275,16 +276,18 @@ class LevelTable(Table):
 
 
 class WitnessTable(Table):
-    """``[[witness]]``: the vehicle on the slab, and the gap, touch or clear that was found."""
+    """``[[witness]]``: the vehicle on the slab, and the gap, touch or clear that was found; without
+    front_axle what somebody knows of the whole line."""
 
-    part: Text
-    front_axle: AnyPoint
+    part: Text | None = None
+    front_axle: AnyPoint | None = None
     load: Text = "as measured"
     gap: Gap | None = None
     touched: bool | None = None
     cleared: Gap | None = None
     within: Within = 0.001
     placed: Within = 0.020
+    raised: Raised | None = None
 
     @model_validator(mode="after")
     def _one_reading(self) -> WitnessTable:
@@ -292,6 +295,18 @@ class WitnessTable(Table):
             raise fault(
                 "one of gap, touched and cleared expected",
                 'write gap = "4 mm", or touched = true, or cleared = "10 mm"',
+            )
+        if self.front_axle is None and (self.touched is None or self.raised is not None):
+            raise fault(
+                "a gap, a clear and boards want the place where it stood",
+                "add front_axle; touched alone may speak of the whole line",
+            )
+        if self.front_axle is not None and self.part is None:
+            raise fault("part is missing", "name the part that was looked under")
+        if self.raised is not None and self.touched is not None:
+            raise fault(
+                "boards are there so that nothing touches: on them only a gap or a clear is read",
+                "leave raised out for a touch on the bare slab; if it touched on boards, stretch a string",
             )
         return self
 
@@ -306,6 +321,12 @@ class AfterTable(Table):
     string: list[StringTable] = Field(default_factory=list)
     level: list[LevelTable] = Field(default_factory=list)
     witness: list[WitnessTable] = Field(default_factory=list)
+
+    @model_validator(mode="after")
+    def _placed(self) -> AfterTable:
+        if any(w.front_axle is None for w in self.witness):
+            raise fault("a witness of the finished work wants front_axle", "write where it stood")
+        return self
 
 
 class JobFile(Table):

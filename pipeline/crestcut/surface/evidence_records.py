@@ -26,7 +26,8 @@ class Reading:
     observed : what was read, m; for "at most" and "at least" the bound.
     stood : for a gap under the standing vehicle where it stood, (5,) as ``travel.records.Batch.places``: what
     is read there is the least gap under the whole part, of which points and weights are only the tangent.
-    exactly : m, the same right there, places not averaged over.
+    exactly : m, the same right there, places not averaged over.  raised (4,) : boards under its tyres, m;
+    None on the bare slab.
     along : (k, 2) for the least distance under a string: share of the way and distance on the fitted
     surface, m, at each place where it may be least. Those are the points from the third on, the first two are
     its ends; the weights are how it goes with each of them on average.
@@ -47,12 +48,15 @@ class Reading:
     exactly: float = float("nan")
     along: FloatArray | None = None
     lowered: float = 0.0
+    raised: FloatArray | None = None
 
     def __post_init__(self) -> None:
         for name, ndim in (("points", 2), ("weights", 1), ("standard_error", 1)):
             object.__setattr__(self, name, frozen_array(getattr(self, name), ndim=ndim, name=name))
         if self.stood is not None:
             object.__setattr__(self, "stood", frozen_array(self.stood, ndim=1, name="stood"))
+        if self.raised is not None:
+            object.__setattr__(self, "raised", frozen_array(self.raised, ndim=1, name="raised"))
         if self.along is not None:
             object.__setattr__(self, "along", frozen_array(self.along, ndim=2, name="along"))
         if self.relation not in RELATIONS:

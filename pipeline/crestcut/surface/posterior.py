@@ -139,6 +139,10 @@ class Posterior:
         middle = (change.astype(np.float32) @ still).reshape(1, *self.lattice.shape)
         return new, replace(self, amplitude=(away @ change)[:, None], waves=middle)
 
+    def taken(self, which: IntArray) -> Posterior:
+        """The draws of these numbers (d,), which may come more than once."""
+        return replace(self, amplitude=self.amplitude[:, which], waves=self.waves[which])
+
     def mean_over(self, frame: GridFrame) -> FloatArray:
         """(ny, nx) mean of all draws on a frame with the same origin and axes, m, but for the level."""
         return _mean(self, frame, 0.0)

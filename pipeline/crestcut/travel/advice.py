@@ -1,11 +1,11 @@
 """Which hand measurement to make first: the one to three that narrow the answer most, by the best linear gain
-on drawn surfaces."""
+on drawn surfaces; where a part may touch, from what each outcome would leave on the draws."""
 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy import special
@@ -13,8 +13,12 @@ from scipy import special
 from crestcut.grid import FloatArray
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.advice_draws import READ, Readings, Stand, draw_readings
+from crestcut.travel.advice_boards import Boards, plan_boards
+from crestcut.travel.advice_draws import READ, Readings, draw_readings
 from crestcut.travel.advice_strings import StringPlan, crossbar, h_of_strings, string_plan
+from crestcut.travel.advice_touch import Worth, noise_alike, worth_of
+from crestcut.travel.advice_walk import walk_narrows
+from crestcut.travel.chance_planned import smoothed_below
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.records import Passage
 from crestcut.travel.ride import wheel_feet
@@ -27,9 +31,15 @@ SEEK = 0.30  # m either way from the worst point in which the least distance is 
 CLOSE = "still too close to call, but less so; write it into the job file and run again."
 WHOLE = 0.001  # m: to what a reading that settles it is told
 NO_ALONE = "It cannot settle it alone; write it into the job file and run again."
+ON_BOARDS = "It touches on the boards: roll off the way you came, and stretch a string instead."
+WALK = (
+    "walk the slab again the other way round, from the other end and against the first walk's direction, and "
+    "name both scans under [scan] files"
+)
 ENOUGH = 1.10  # a measurement that narrows the answer less than this is not asked for
 
 
+RISK = 0.02  # chance of a touch where the vehicle would stand, above which it is not to stand there so
 KINDS = ("felt gap", "string")
 USUAL = 2.5  # standard deviations: a reading further off than this is not to be counted on
 
@@ -38,11 +48,12 @@ USUAL = 2.5  # standard deviations: a reading further off than this is not to be
 class Advice:
     """One measurement worth making.
 
-    kind : felt gap, string.  where : places in site x, y, m.  expect : what is to be expected, m.  narrows :
-    how many times narrower the interval becomes with this and all measurements before it.  how : in plain
-    words.
+    kind : felt gap, string, walk.  where : places in site x, y, m.  expect : what is to be expected, m.
+    narrows : how many times narrower the interval becomes with this and all measurements before it, a
+    walk's alone.  how : in plain words.
     settles : what each outcome would settle, sentences; those before it taken to come out as expected.
-    blocks : how high the blocks under a string are, m; NaN for a felt gap.
+    blocks : how high the blocks under a string are, m; NaN for a felt gap.  part : that a gap is felt under.
+    boards : to stand on for it.  worth : of a gap what a touch, a clear and a reading on the bare slab tell.
     """
 
     kind: str
@@ -52,15 +63,27 @@ class Advice:
     how: str
     settles: tuple[str, ...] = ()
     blocks: float = float("nan")
+    part: str = ""
+    boards: Boards | None = None
+    worth: Worth | None = None
 
 
 @dataclass(frozen=True, eq=False)
 class _Candidate:
+    """noise : variance of its reading's error over ``READ``'s, m2; off : of it from where the vehicle
+    stands.  risky : a part may touch."""
+
     kind: str
     points: FloatArray
     expect: float
     how: str
     blocks: float = float("nan")
+    part: str = ""
+    boards: Boards | None = None
+    worth: Worth | None = None
+    noise: float = 0.0
+    off: float = 0.0
+    risky: bool = False
 
 
 def measure_first(
@@ -72,6 +95,7 @@ def measure_first(
     kinds: Sequence[str] = KINDS,
     evidence: Evidence | None = None,
     seed: int = 0,
+    sizes: Sequence[float] = (),
 ) -> tuple[Advice, ...]:
     """The measurements that narrow the least clearance most, best first; each gain counts those before it.
 
@@ -79,8 +103,10 @@ def measure_first(
     (``advice_draws``), with what has been read already folded in. The strings of an H are worth something
     together only: all three or none.
     today : what is said so far; with it a felt gap is expected without the bias of the least of many, and
-    each outcome is told.  kinds : what may be asked for.  evidence : what has been read already.  Empty where
-    nothing is swept, or where no measurement would help.
+    each outcome is told.  kinds : what may be asked for, a second walk only if named.  evidence : what has
+    been read already.  sizes : thicknesses of board that can be had, m: where a part may touch a gap is felt
+    on boards or not at all; without boards and strings a touch is worth what it tells.
+    Empty where nothing is swept, or where no measurement would help.
     """
     vehicle, surface, ride, worst = passage.vehicle, passage.surface, passage.ride, passage.clearance.worst
     if worst is None:
@@ -97,18 +123,78 @@ def measure_first(
         return ()
     # without the bias of the least of many
     more = 0.0 if today is None else today.least_clearance - worst.gap
-    gaps = [_felt(s, passage, parts[s.part].name, more) for s in drawn.stands]
+    gaps = [_felt(drawn, k, passage, more) for k in range(len(drawn.stands))]
     every = [*gaps, *(_Candidate("string", p.points, p.expect, p.how, p.blocks) for p in plans)]
-    free = [i + 1 for i, c in enumerate(every) if c.kind in kinds]
     bound = frozenset(range(len(every) - 2, len(every) + 1)) if plans and len(plans[-1].least) == 2 else None
-    covariance = _covariance(drawn, bound is not None)
-    return _best_first(every, covariance, free, bound, most, today, confidence)
+
+    def on_boards(k: int) -> Boards | None:
+        return plan_boards(passage, error, drawn.stands[k], sizes, evidence, seed)
+
+    every, covariance, wanted = _chosen(every, drawn, kinds, bound, most, on_boards)
+    found = _best_first(every, covariance, wanted, bound, today, confidence)
+    if "walk" in kinds and drawn.stands:
+        narrows = walk_narrows(drawn, vehicle, surface, error)
+        found += (Advice("walk", (), float("nan"), narrows, WALK),) if narrows >= ENOUGH else ()
+    return found
 
 
-def _felt(stand: Stand, passage: Passage, part: str, more: float) -> _Candidate:
-    feet = passage.surface.height.frame.to_site(wheel_feet(passage.vehicle, stand.place[None])[0])
+def _felt(drawn: Readings, k: int, passage: Passage, more: float) -> _Candidate:
+    """A gap felt on the bare slab. more : by how much the surface's own least gap is off, m."""
+    stand, gap = drawn.stands[k], drawn.gaps[k]
+    frame, part = passage.surface.height.frame, hard_parts(passage.vehicle)[stand.part].name
+    feet = frame.to_site(wheel_feet(passage.vehicle, stand.place[None])[0])
     how = f"stand the vehicle there and feel the gap under the {part} with a stack of cards"
-    return _Candidate("felt gap", np.vstack([feet, stand.at]), stand.gap + more, how)
+    # of a slab that was judged each draw is what it may be, and so is what would be read there
+    expect = stand.gap + more if passage.surface.error.slab is None else float(gap.mean())
+    risky = smoothed_below(drawn.any[k], 0.0) > RISK
+    worth = worth_of(drawn.least, gap, float(np.sqrt(READ**2 + stand.off)))
+    noise = max(noise_alike(drawn.least, gap, worth.narrows) - READ**2, 0.0) if risky else stand.off
+    points = np.vstack([feet, stand.at])
+    return _Candidate(
+        "felt gap", points, expect, how, part=part, worth=worth, noise=noise, off=stand.off, risky=risky
+    )
+
+
+def _boarded(gap: _Candidate, boards: Boards | None) -> _Candidate:
+    """The same gap felt on boards; None: as good as any board, until it is known which."""
+    if boards is None:
+        return replace(gap, noise=gap.off)
+    how = (
+        f"stand the vehicle there on four boards {millimetres(boards.thickness)} thick, one under each tyre, "
+        f"and feel the gap under the {gap.part} with a feeler on a long stick"
+    )
+    expect = gap.expect + boards.thickness + boards.held
+    return replace(gap, how=how, expect=expect, boards=boards, noise=gap.off + boards.noise, risky=False)
+
+
+def _chosen(
+    every: Sequence[_Candidate],
+    drawn: Readings,
+    kinds: Sequence[str],
+    bound: frozenset[int] | None,
+    most: int,
+    on_boards: Callable[[int], Boards | None],
+) -> tuple[list[_Candidate], FloatArray, set[int]]:
+    """Candidates with their boards, the covariance of what they read, and the best set of them (counted from
+    1). Boards are sought for those only that would be in it; where none serve, a string comes instead."""
+    found = [_boarded(c, None) if c.risky else c for c in every]
+    free = [i + 1 for i, c in enumerate(found) if c.kind in kinds]
+    while True:
+        covariance = _covariance(drawn, found, bound is not None)
+        wanted = best_set(covariance, free, most, bound)
+        open_ = [i for i in sorted(wanted) if found[i - 1].risky]
+        if not open_:
+            break
+        boards = on_boards(open_[0] - 1)
+        if boards is None:
+            free.remove(open_[0])
+        else:
+            found[open_[0] - 1] = _boarded(every[open_[0] - 1], boards)
+    if not free:  # nothing but a touch can be had
+        found = list(every)
+        covariance = _covariance(drawn, found, bound is not None)
+        wanted = best_set(covariance, [i + 1 for i, c in enumerate(found) if c.kind in kinds], most, bound)
+    return found, covariance, wanted
 
 
 def string_plans(
@@ -132,10 +218,11 @@ def string_plans(
     return plans + (h_of_strings(surface, feet, bar) if bar is not None else [])
 
 
-def _covariance(drawn: Readings, with_h: bool) -> FloatArray:
-    """(n, n) of the least clearance and of what the candidates would read, m2."""
+def _covariance(drawn: Readings, every: Sequence[_Candidate], with_h: bool) -> FloatArray:
+    """(n, n) of the least clearance and of what the candidates would read, m2, but for ``READ``."""
     rows = np.vstack([drawn.least, drawn.gaps, drawn.strings])
     covariance = np.atleast_2d(np.cov(rows, bias=True))
+    covariance += np.diag([0.0, *(c.noise for c in every)])
     if with_h:
         # what an H implies has in it half of each error of its bars too
         covariance[-1, -1] += READ**2 / 2
@@ -148,17 +235,15 @@ def _covariance(drawn: Readings, with_h: bool) -> FloatArray:
 def _best_first(
     every: Sequence[_Candidate],
     covariance: FloatArray,
-    free: Sequence[int],
+    wanted: set[int],
     bound: frozenset[int] | None,
-    most: int,
     today: Chance | None,
     confidence: float,
 ) -> tuple[Advice, ...]:
-    """The best set of each size, as long as one more is worth it; the set's best first, an H as it is set up.
+    """The wanted ones, each with what it adds; the best first, an H as it is set up.
 
-    every : the candidates, entries 1, 2, ... of the covariance.  free : which of them may be asked for.
+    every : the candidates, entries 1, 2, ... of the covariance.
     """
-    wanted = best_set(covariance, free, most, bound)
     chosen: list[int] = []
     advice: list[Advice] = []
     while len(chosen) < len(wanted):
@@ -168,10 +253,28 @@ def _best_first(
         chosen.append(max(left, key=lambda i: narrowing(covariance, [*chosen, i])))
         c = every[chosen[-1] - 1]
         where = tuple((float(x), float(y)) for x, y in c.points)
-        said = () if today is None else outcomes(c.kind, c.expect, covariance, chosen, today, confidence)
+        said: tuple[str, ...] = ()
+        if today is not None and c.risky and c.worth is not None:
+            said = touch_outcomes(c.worth)
+        elif today is not None:
+            said = outcomes(c.kind, c.expect, covariance, chosen, today, confidence, c.boards is not None)
         narrows = narrowing(covariance, chosen)
-        advice.append(Advice(c.kind, where, c.expect, narrows, c.how, said, c.blocks))
+        advice.append(
+            Advice(c.kind, where, c.expect, narrows, c.how, said, c.blocks, c.part, c.boards, c.worth)
+        )
     return tuple(advice)
+
+
+def touch_outcomes(worth: Worth) -> tuple[str, ...]:
+    """What a touch, a clear or a reading on the bare slab would tell, in sentences."""
+    told = (
+        (f"It touches (a chance of {worth.touch:.0%}): write touched = true", worth.given_touch),
+        ("A gap can be read: write it", worth.given_reading),
+        ("It only clears a card: write cleared", worth.given_clear),
+    )
+    return tuple(
+        f"{what}; the answer becomes {times:.1f} times narrower." for what, times in told if times == times
+    )
 
 
 def best_set(
@@ -197,8 +300,9 @@ def best_set(
 
 
 def outcomes(
-    kind: str, expect: float, covariance: FloatArray, chosen: Sequence[int], today: Chance, confidence: float
-) -> tuple[str, ...]:
+    kind: str, expect: float, covariance: FloatArray, chosen: Sequence[int], today: Chance, confidence: float,
+    boards: bool = False,
+) -> tuple[str, ...]:  # fmt: skip
     """What readings of the last of the ``chosen`` would settle, the others as expected: plain sentences.
 
     The least clearance given a reading r is normal about best + gain (r - expect), as narrow as the readings
@@ -217,12 +321,12 @@ def outcomes(
         if touches >= 0:
             least = millimetres(at_most(touches, WHOLE), 0)
             said.append(f"{least} or less: it touches where the ground is worst.")
-        else:
+        elif not boards:
             said.append("It touches, or will not roll on by itself: write touched = true.")
         if clears > 0:
             said.append(f"{millimetres(at_least(clears, WHOLE), 0)} or more: it clears.")
         between = "Less than that" if touches < 0 else "Between"
-        return (*said, f"{between}: {CLOSE}")
+        return (*said, f"{between}: {CLOSE}", *((ON_BOARDS,) if boards else ()))
     # beside others a gap is one more number: what it cannot well be is not spoken of
     for level, which, what in ((touches, 0, "it touches"), (clears, 1, "it clears")):
         if abs(level - expect) <= usual and level > 0:

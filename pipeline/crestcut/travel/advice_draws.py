@@ -4,7 +4,7 @@ narrows it, the places where the clearance is least being many."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,9 +16,11 @@ from crestcut.travel.advice_strings import StringPlan
 from crestcut.travel.chance_draws import Source, evidence_points, reach_of, stood_in
 from crestcut.travel.chance_footing import Footing, find_footing
 from crestcut.travel.records import Passage
-from crestcut.travel.sweep import hard_parts
+from crestcut.travel.sweep import FAR, hard_parts
 
 READ = 0.001  # m, 1 sd of a careful reading
+PLACED = 0.020  # m, 1 sd of where the vehicle stands: what a witness takes by itself
+ASIDE = 0.15  # m: offsets further aside say nothing of the slope across
 STANDS, APART = 3, 0.15  # at most, and m that they are apart
 DRAWS = 200
 STEP = 0.02  # m between places looked at under a string
@@ -28,23 +30,31 @@ OUTER = 0.6  # share of the way from the middle to the end of a half of a crossb
 @dataclass(frozen=True, eq=False)
 class Stand:
     """Where the vehicle may stand for a gap to be felt: place (5,) as ``Batch.places``; part, index of the
-    hard part; at (2,) site m where it comes nearest; gap m, on the surface as fitted."""
+    hard part; at (2,) site m where it comes nearest; gap m, on the surface as fitted; weights (4,), how far
+    it follows each tyre there; pose, index in the batch; off, variance, m2, of the gap from standing
+    ``PLACED`` away from there."""
 
     place: FloatArray
     part: int
     at: FloatArray
     gap: float
+    weights: FloatArray
+    pose: int
+    off: float = 0.0
 
 
 @dataclass(frozen=True, eq=False)
 class Readings:
-    """On every draw, m: least (d,) clearance; gaps (g, d) at the stands; strings (k, d) what each would read,
-    the last of an H the least gap under the part that its three strings together imply; halves (2, d) what
+    """On every draw, m: least (d,) clearance; gaps (g, d) at the stands; any (g, d) the least of any part
+    there; bare (g, d) the gaps but for the parts' own heights; strings (k, d) what each would read, the last
+    of an H the least gap under the part that its three strings together imply; halves (2, d) what
     its crossbar reads, (0, d) without one. Strings are without their blocks."""
 
     least: FloatArray
     stands: tuple[Stand, ...]
     gaps: FloatArray
+    any: FloatArray
+    bare: FloatArray
     strings: FloatArray
     halves: FloatArray
 
@@ -86,8 +96,12 @@ def draw_readings(
     if plans and len(plans[-1].least) == 2:
         halves = strings[-1]
         rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
-    read_as = np.reshape(rows, (len(plans), len(least)))  # of no plans too
-    return Readings(least, stands, each[chosen], read_as, halves)
+    told = np.array(rows).reshape(len(plans), len(least))
+    beside = [footing.pair_pose[: footing.judged] == footing.pair_pose[q] for q in chosen]
+    return Readings(
+        least, stands, each[chosen], np.array([each[b].min(axis=0) for b in beside]),
+        each[chosen] - shift[footing.pair_part[chosen]], told, halves,
+    )  # fmt: skip
 
 
 def _eligible(passage: Passage, footing: Footing) -> NDArray[np.bool_]:
@@ -125,8 +139,35 @@ def _stand(passage: Passage, footing: Footing, pair: int) -> Stand:
     entries = slice(*footing.parts.start[pair : pair + 2])
     entry = int(np.argmin(footing.parts.value[entries])) + entries.start
     at = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entry]]]
-    place = passage.ride.batch.places[footing.pose[footing.pair_pose[pair]]]
-    return Stand(place, int(footing.pair_part[pair]), at, float(footing.base[pair]))
+    pose = int(footing.pose[footing.pair_pose[pair]])
+    return Stand(
+        passage.ride.batch.places[pose], int(footing.pair_part[pair]), at, float(footing.base[pair]),
+        footing.weights[entry], pose, _off(passage, pose, int(footing.pair_part[pair])),
+    )  # fmt: skip
+
+
+def _off(passage: Passage, pose: int, part: int) -> float:
+    """Variance, m2, of a part's gap where the vehicle stands off a pose by 1 sd of ``PLACED`` either way,
+    from the poses swept beside it."""
+    batch, pair_gap = passage.ride.batch, passage.clearance.pair_gap
+    assert pair_gap is not None
+    variants = [p.variant for p in passage.ride.poses]
+    own = variants[batch.variant[pose]]
+    like = np.array([replace(v, offset=own.offset) == own for v in variants])[batch.variant]
+    like &= batch.live & (pair_gap[:, part] < FAR / 2)
+    away = batch.places[like, :2] - batch.places[pose, :2]
+    cos, sin = np.cos(batch.places[pose, 2]), np.sin(batch.places[pose, 2])
+    along, aside = away @ np.array([cos, sin]), away @ np.array([-sin, cos])
+    gap = pair_gap[like, part]
+    weight = np.exp(-(along**2) / (2 * PLACED**2)) * (np.abs(aside) < 1e-6)
+    mean = float(np.average(gap, weights=weight))
+    found = float(np.average((gap - mean) ** 2, weights=weight))
+    # offsets are further apart than that: straight between them
+    beside = (np.abs(along) < PLACED / 2) & (np.abs(aside) > 1e-6) & (np.abs(aside) < ASIDE)
+    if beside.any():
+        slope = (gap[beside] - pair_gap[pose, part]) / aside[beside]
+        found += PLACED**2 * float((slope**2).mean())
+    return found
 
 
 def _looked_at(plan: StringPlan) -> FloatArray:

@@ -11,7 +11,7 @@ from crestcut.surface.draws import FieldMaker
 from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_footing import Footing, find_footing
+from crestcut.travel.chance_footing import Footing, Stood, find_footing
 from crestcut.travel.chance_held import moved_by, steps_to, witnesses_of
 from crestcut.travel.chance_rounded import crest_cut
 from crestcut.travel.chance_tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
@@ -132,9 +132,9 @@ class Source:
         count = self.ground.shape[1] // 2
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
         self.parts = np.concatenate([shift, -shift], axis=1)
-        if drawn_parts is not None:
-            each = drawn_parts.shape[1] // 2
-            self.parts = np.hstack([drawn_parts[:, :count], drawn_parts[:, each : each + count]])
+        if drawn_parts is not None:  # those that go with the draws of the slab that are taken
+            first, second = np.split(drawn_parts, 2, axis=1)
+            self.parts = np.concatenate([first[:, :count], second[:, :count]], axis=1)
         self.fold = fold_in(evidence, error, places, dict(zip(names, within, strict=True)), rng, 2 * count)
         self.steps: FloatArray | None = None
         self.snapped = evidence.readings if evidence is not None else ()
@@ -144,11 +144,15 @@ class Source:
         self.ground, self.parts, self.fold = moved_by(self.steps, self.fold, self.ground, self.parts)
 
 
-def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[tuple[FloatArray, int, float]]:
+def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[Stood]:
     """Where the vehicle stood witness, as ``find_footing`` takes it."""
     names = [p.name for p in hard_parts(vehicle)]
     found = witnesses_of(evidence.readings, names) if evidence is not None else []
-    return [(r.stood, names.index(r.part or ""), r.exactly) for _, r in found if r.stood is not None]
+    return [
+        Stood(r.stood, names.index(r.part or ""), r.exactly, r.raised)
+        for _, r in found
+        if r.stood is not None
+    ]
 
 
 def evidence_points(evidence: Evidence | None) -> FloatArray:

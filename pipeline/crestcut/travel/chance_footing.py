@@ -10,9 +10,10 @@ from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.surface.records import Surface
+from crestcut.travel.boards import stand_on
 from crestcut.travel.chance_lists import Lists, list_parts, list_tyres
 from crestcut.travel.records import Batch, Clearance, Ride
-from crestcut.travel.ride import contact_ground, geometry, ridden_ground, settle_batch
+from crestcut.travel.ride import contact_ground, geometry, ridden_ground
 from crestcut.travel.springs import stands_by_limits, support_weights
 from crestcut.travel.sweep import FAR, hard_parts, part_arrays
 from crestcut.vehicle.records import Vehicle
@@ -22,6 +23,17 @@ POSES = 240  # at most: more would change the answer by less than the draws do
 STATION_BIN = 0.03
 TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
 Single = NDArray[np.float32]
+
+
+@dataclass(frozen=True, eq=False)
+class Stood:
+    """Where the vehicle stood witness: place (5,) as ``Batch.places``, part by index, gap expected, m, and
+    the boards (4,) under its tyres, m, None without."""
+
+    place: FloatArray
+    part: int
+    gap: float
+    raised: FloatArray | None = None
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,7 +115,7 @@ def find_footing(
     open_to: float | None = None,
     extra: FloatArray | None = None,
     poses: int = POSES,
-    stood: Sequence[tuple[FloatArray, int, float]] = (),
+    stood: Sequence[Stood] = (),
 ) -> Footing | None:
     """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
     are drawn.
@@ -111,8 +123,8 @@ def find_footing(
     keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
     beyond the least a pair or a node is still looked at.  open_to : m, what a cut will open gaps to beyond
     ``keep``; pairs and nodes near it are looked at too.  extra : (k, 2) site x, y of more places whose ground
-    must be drawn.  poses : at most so many.  stood : place (5,), part (index) and gap expected (m) of each
-    gap read under the standing vehicle.  None where no part meets measured ground.
+    must be drawn.  poses : at most so many.  stood : each gap read under the standing vehicle.  None where
+    no part meets measured ground.
     """
     assert clearance.pair_gap is not None
     parts = hard_parts(vehicle)
@@ -126,14 +138,13 @@ def find_footing(
     pair_pose, pair_part = np.nonzero(within[pose])
     batch, judged = _chosen(ride.batch, pose), len(pair_pose)
     if stood:
-        places = np.array([s[0] for s in stood])
-        ridden, nought = ridden_ground(surface)[0], np.zeros(len(places), np.int64)
-        there = settle_batch(vehicle, ridden, surface.height.frame.cell, places, nought)
-        batch = Batch(*(np.concatenate([getattr(b, f.name) for b in (batch, there)]) for f in fields(batch)))
+        ridden, cell = ridden_ground(surface)[0], surface.height.frame.cell
+        there = [batch, *(stand_on(vehicle, ridden, cell, s.place[None], s.raised) for s in stood)]
+        batch = Batch(*(np.concatenate([getattr(b, f.name) for b in there]) for f in fields(batch)))
         pair_pose = np.concatenate([pair_pose, len(pose) + np.arange(len(stood))])
-        pair_part = np.concatenate([pair_part, [s[1] for s in stood]])
+        pair_part = np.concatenate([pair_part, [s.part for s in stood]])
     plates = part_arrays(parts, ride.line.step)
-    limit = np.concatenate([most + keep[pair_part[:judged]], [s[2] + reach for s in stood]])
+    limit = np.concatenate([most + keep[pair_part[:judged]], [s.gap + reach for s in stood]])
     return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, judged, limit, extra)
 
 

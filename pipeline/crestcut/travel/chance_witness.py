@@ -12,9 +12,10 @@ from crestcut.grid import FloatArray
 from crestcut.job.records import Point, Witness
 from crestcut.surface.evidence_records import Evidence, Reading, joined
 from crestcut.surface.records import Surface
+from crestcut.travel.boards import THICKNESS, bridging, stand_on
 from crestcut.travel.chance_footing import wheel_weights
 from crestcut.travel.records import TravelLine
-from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch, wheel_feet
+from crestcut.travel.ride import contact_ground, ridden_ground, wheel_feet
 from crestcut.travel.sweep import FRAMES, part_arrays, plate_heights
 from crestcut.travel.tyres import VOID
 from crestcut.vehicle.records import LoadState, Part, Vehicle
@@ -32,12 +33,17 @@ def witness_evidence(
     seed: int = 0,
 ) -> Evidence | None:
     """Every witness as a reading of one part's least gap where the vehicle stood; None if there are none.
+    What speaks of the whole line is no reading: ``heard``.
 
     The vehicle is taken to stand along the line, the way it is drawn. Raises CrestcutError for an unknown
     part or load, and for a place where the scan has no ground.
     """
     return joined(
-        *(_one(w, k + 1, vehicle, surface, line, loads, resolve, seed) for k, w in enumerate(witnesses))
+        *(
+            _one(w, k + 1, vehicle, surface, line, loads, resolve, seed)
+            for k, w in enumerate(witnesses)
+            if w.front_axle is not None
+        )
     )
 
 
@@ -58,6 +64,8 @@ def _one(
         what = f'no part "{witness.part}"' if part is None else f'no load "{witness.load}"'
         raise CrestcutError(f"{what} on this vehicle", name, "name it as the vehicle file does")
     frame = surface.height.frame
+    assert witness.front_axle is not None
+    raised = None if witness.raised is None else np.array(witness.raised)
     front = np.array(resolve(witness.front_axle))
     yaw = float(line.yaw[int(np.argmin(((line.xy - front) ** 2).sum(axis=1)))])
     rear = front - vehicle.wheelbase * np.array([np.cos(yaw), np.sin(yaw)])
@@ -65,7 +73,7 @@ def _one(
     uv = frame.to_grid(rear + np.vstack([np.zeros((1, 2)), moves]))
     rest = np.tile([yaw - frame.angle, load.front, load.rear], (len(uv), 1))
     places = np.column_stack([uv, rest])
-    batch = settle_batch(vehicle, ridden_ground(surface)[0], frame.cell, places, np.zeros(len(uv), np.int64))
+    batch = stand_on(vehicle, ridden_ground(surface)[0], frame.cell, places, raised)
     if not batch.live[0]:
         raise CrestcutError("the vehicle would stand where the scan has no ground", name, "check front_axle")
     ground, body = contact_ground(surface), FRAMES.index(part.on)
@@ -86,6 +94,7 @@ def _one(
     weights = np.append(wheel_weights(vehicle, local[:1], local[1:2], np.array([body]))[0], -1.0)
     points = np.vstack([frame.to_site(wheel_feet(vehicle, places[:1])[0]), frame.to_site(found[0][1][:2])])
     relation, observed = _said(witness)
+    held, own = boards_add(vehicle, surface, places[0], weights[:4], raised)
     error = np.nan_to_num(surface.standard_error.sample(points))
     reading = Reading(
         name,
@@ -93,14 +102,31 @@ def _one(
         points,
         weights,
         error,
-        predicted,
+        predicted + held,
         observed,
         part.name,
         relation,
         places[0],
         float(gaps[0]),
+        raised=raised,
     )
-    return Evidence((reading,), np.array([[witness.within**2 + spread**2]]))
+    return Evidence((reading,), np.array([[witness.within**2 + spread**2 + own]]))
+
+
+def boards_add(
+    vehicle: Vehicle, surface: Surface, place: FloatArray, weights: FloatArray, raised: FloatArray | None
+) -> tuple[float, float]:
+    """What boards under the tyres add to a gap besides their thickness, m, and the variance of that and of
+    their thickness, m2; weights (4,) : how far the gap follows each tyre.
+
+    Boards of one thickness are cut from one sheet and share its error.
+    """
+    if raised is None:
+        return 0.0, 0.0
+    mean, sd = bridging(vehicle, surface, place, raised)
+    sheets = [float(weights[raised == t].sum()) for t in np.unique(raised) if t > 0]
+    own = THICKNESS**2 * sum(w**2 for w in sheets) + float(((weights * sd) ** 2).sum())
+    return float(weights @ mean), own
 
 
 def _said(witness: Witness) -> tuple[str, float]:

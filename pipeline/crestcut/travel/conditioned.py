@@ -66,10 +66,10 @@ def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
     rise = change.mean_over(surface.height.frame)
     height, top = (g.like(g.values + rise) for g in (surface.height, surface.top))
     told = replace(surface, height=height, top=top, error=replace(surface.error, slab=moved))
-    return Told(told, _moved(vehicle, source.fold.parts), source.parts)
+    return Told(told, moved_vehicle(vehicle, source.fold.parts), source.parts)
 
 
-def _moved(vehicle: Vehicle, up: FloatArray) -> Vehicle:
+def moved_vehicle(vehicle: Vehicle, up: FloatArray) -> Vehicle:
     """Hard parts at their expected heights."""
     left = iter(up)
     parts = tuple(

@@ -10,8 +10,8 @@ from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import measure_first
 from crestcut.travel.records import Passage
-from crestcut.units import both
 from crestcut.verify.records import Now
+from crestcut.work.asked import board_sizes, row_of
 
 MOST = 2
 
@@ -20,24 +20,17 @@ def what_to_measure(
     now: Now, surface: Surface, scan: Scan, job: Job, evidence: Evidence | None
 ) -> tuple[dict[str, object], ...]:
     """The measurements that would narrow the clearance most, each with kind, where, expect, narrows, how."""
-    standing = now.standing
+    standing, sizes = now.standing, board_sizes(job)
     found = measure_first(
         Passage(standing.vehicle, surface, standing.ride, standing.before), surface.error, most=MOST,
         today=now.today, confidence=job.wanted.confidence, evidence=evidence,
+        sizes=tuple(sizes.values()),
     )  # fmt: skip
-    rows: list[dict[str, object]] = []
+    rows = []
     for a in found:
-        places = [scan.frame.site_to_plan(np.array(xy)) for xy in a.where]
-        shown = places[-1:] if a.kind == "felt gap" else places
-        rows.append({
-            "kind": a.kind,
-            "where": "; ".join(f"x {x:.2f}, y {y:.2f}" for x, y in shown),
-            "where_xy": [[float(v) for v in xy] for xy in places],
-            "expect": both(a.expect) if a.expect >= 0 else "a touch, or next to it",
-            "expect_m": a.expect,
-            "narrows": a.narrows,
-            # where the vehicle stands for it, as the job file takes it: the middle between its front wheels
-            "front_axle": [float(v) for v in (places[0] + places[1]) / 2] if a.kind == "felt gap" else None,
-            "how": a.how,
-        })  # fmt: skip
+        row = row_of(a, scan, sizes, sure=False)
+        places = np.array(row["where_xy"])
+        # where the vehicle stands for it, as the job file takes it: the middle between its front wheels
+        row["front_axle"] = places[:2].mean(axis=0).tolist() if a.kind == "felt gap" else None
+        rows.append(row)
     return tuple(rows)

@@ -11,9 +11,9 @@ from collections.abc import Callable, Mapping, Sequence
 import numpy as np
 
 from crestcut.grid import FloatArray, HeightGrid
-from crestcut.units import both
+from crestcut.units import both, millimetres
 from crestcut.work.jig_records import Ties
-from crestcut.work.records import Measure
+from crestcut.work.records import BoardsUnder, Measure
 from crestcut.work.ties import tape_ties
 
 CARD = 0.0005  # m: thinner than a card
@@ -48,7 +48,8 @@ def _measure(
     places: list[tuple[str, float, float, Ties | None]] = []
     found = item.get("where_xy")
     spots = np.asarray(found if isinstance(found, (list, tuple)) else [], dtype=float).reshape(-1, 2)
-    write = _write(kind, str(item.get("how")), spots, item.get("blocks"))
+    boards = _boards(item.get("boards"))
+    write = _write(item, kind, spots, boards)
     if to_site is not None and len(spots):
         spots = to_site(spots)
     for name, (x, y) in zip(_names(kind, len(spots)), spots, strict=True):
@@ -68,19 +69,47 @@ def _measure(
         else ()
     )
     narrows = _number(item.get("narrows"), item.get("narrows"))
-    return Measure(kind, how, expect, narrows, tuple(places), said or _outcomes(kind, expect), write)
+    settled = () if kind == "walk" else said or _outcomes(kind, expect)
+    cautions = board_cautions(boards) if boards is not None else ()
+    return Measure(kind, how, expect, narrows, tuple(places), settled, write, boards, cautions)
 
 
-def _write(kind: str, how: str, spots: FloatArray, blocks: object) -> tuple[str, ...]:
+def _boards(found: object) -> BoardsUnder | None:
+    if not isinstance(found, Mapping):
+        return None
+    thickness, before, beyond = (float(found[k]) for k in ("thickness", "before", "beyond"))
+    backwards, dry_only = bool(found["backwards"]), bool(found["dry_only"])
+    return BoardsUnder(str(found["name"]), thickness, before, beyond, backwards, dry_only)
+
+
+def board_cautions(boards: BoardsUnder) -> tuple[str, ...]:
+    """How to lay and drive on them (common practice, no source)."""
+    on = "backwards from ahead" if boards.backwards else "forwards"
+    wet = "Dry ground only: wet" if boards.dry_only else "Wet over 10 % of slope"
+    return (
+        f"Boards: {boards.name}, sound and all of one thickness, {millimetres(boards.before, 0)} before the "
+        f"middle of each tyre on the way on and {millimetres(boards.beyond, 0)} past it, as wide as the "
+        "tyre, flat on swept slab, never one on another. One that rocks or slides under a foot is not used.",
+        f"Roll on {on} at a creep, somebody watching from the uphill side, and off the same way. Chock every "
+        "tyre on its board. Nobody reaches under, lies beside it or stands downhill: read from the uphill "
+        "side with a feeler on a long stick, or press soft clay pads on the slab and measure them once it is "
+        "off again.",
+        f"{wet}, icy or loose: no boards, a string instead.",
+    )
+
+
+def _write(
+    item: Mapping[str, object], kind: str, spots: FloatArray, boards: BoardsUnder | None
+) -> tuple[str, ...]:
     """What goes into the job file, its coordinates those of the scan; ``...`` stands for the reading."""
-    if kind == "felt gap" and len(spots) == 5 and (part := re.search(r"under the (.+?) with", how)):
+    how, blocks, part = str(item.get("how")), item.get("blocks"), item.get("part")
+    if kind == "felt gap" and len(spots) == 5 and part:
         x, y = (spots[0] + spots[1]) / 2  # the middle between the front wheels
-        return (
-            "[[witness]]",
-            f'part = "{part[1]}"',
-            f"front_axle = [{x:.3f}, {y:.3f}]",
-            'gap = "... mm"   or   touched = true',
-        )
+        stood = ("[[witness]]", f'part = "{part}"', f"front_axle = [{x:.3f}, {y:.3f}]")
+        if boards is None:
+            return (*stood, 'gap = "... mm"   or   touched = true')
+        raised = f'raised = "{boards.thickness * 1000:g} mm"   # as measured where the tyres stand'
+        return (*stood, 'gap = "... mm"', raised)
     if kind == "string" and len(spots) >= 2 and blocks:
         a, b = ("[" + ", ".join(f"{v:.3f}" for v in p) + "]" for p in spots[:2])
         high = re.sub(r" \(.*", "", str(blocks))

@@ -212,6 +212,20 @@ class Card:
 
 
 @dataclass(frozen=True)
+class BoardsUnder:
+    """Boards to feel a gap on, one under each tyre. thickness, before and beyond the tyre's middle, m, before
+    on the way on; backwards : rolled on from ahead; dry_only : steeper than wet ground allows.
+    """
+
+    name: str
+    thickness: float
+    before: float
+    beyond: float
+    backwards: bool
+    dry_only: bool
+
+
+@dataclass(frozen=True)
 class Measure:
     """One hand measurement worth making before anything is cut. Places as (name, station, offset, ties), m.
 
@@ -219,6 +233,7 @@ class Measure:
     narrows : how many times narrower the answer becomes with it and all before it; NaN where not known.
     settles : what each outcome means, one sentence each.
     write : lines for the job file, the reading left open; empty where the places are not known.
+    boards : to stand on for a felt gap.  cautions : how to go about it, a sentence each.
     """
 
     kind: str
@@ -228,6 +243,8 @@ class Measure:
     places: tuple[tuple[str, float, float, Ties | None], ...]
     settles: tuple[str, ...]
     write: tuple[str, ...] = ()
+    boards: BoardsUnder | None = None
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -34,6 +34,18 @@ DRESSED_MM = {
 }  # fmt: skip
 
 
+# laid flat under a tyre; thicker is too high a step, thinner bends into the slab's joints
+FLAT_INCH = ("1/2 in sheet", "1x (3/4 in)", "2x (1 1/2 in)")
+FLAT_MM = ("9 mm sheet", "12 mm sheet", "18 mm sheet", "27 mm board", "44 mm timber")
+
+
+def flat_boards(metric: bool) -> dict[str, float]:
+    """Name and thickness, m, of what is sold to lie flat, thinnest first."""
+    if metric:
+        return {name: DRESSED_MM[name] / 1000 for name in FLAT_MM}
+    return {name: DRESSED_INCH[name] * INCH for name in FLAT_INCH}
+
+
 def second_moment(width: float, height: float) -> float:
     """Of a rectangle bent over its height, b h^3 / 12, in the fourth power of the unit given."""
     return width * height**3 / 12
