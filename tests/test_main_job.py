@@ -55,10 +55,13 @@ def test_the_sample_job_writes_everything_and_says_the_verdict_first(apron: tupl
     low, high = result["before"]["interval"]
     assert low < -0.0049 < high
     assert result["cut"]["feasible"] and result["cut"]["short_by"] == 0
-    # while the scan carries most of the margin, depths are provisional and sheets to cut from are withheld
-    assert result["release"]["state"] == "provisional" and result["cut"]["provisional"]
-    assert not (out / "work_jig.csv").exists()
-    assert result["advice"]["measure"]
+    # one walk carries this: its own waves are told from the slab's, and leave 8 mm of margin at most
+    assert result["release"]["state"] == "ok" and not result["cut"]["provisional"]
+    assert 0 < result["cut"]["margin"] < 0.008
+    assert (out / "work_jig.csv").exists()
+    split = result["surface"]["split"]
+    assert split["known_from"] == "walk" and split["slab_range"][0] < split["slab"] < split["slab_range"][1]
+    assert split["slab"] < split["seen"] < 0.010
 
 
 def test_no_temporary_files_stay(apron: tuple[int, str, Path]) -> None:

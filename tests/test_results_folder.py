@@ -12,7 +12,7 @@ from PIL import Image
 
 from crestcut.deliver.files import Staging
 from crestcut.run import Done, run_job, write_job
-from crestcut.work.records import Release
+from crestcut.work.records import Reason, ReasonCode, Release
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
 
@@ -46,7 +46,7 @@ def test_no_sheet_to_cut_from_outlives_its_release(cut: Done, tmp_path: Path) ->
     for name, text in own.items():
         (tmp_path / name).write_text(text)
     said: list[str] = []
-    write_job(released(cut, Release("not for cutting", ("heating is not answered",))), tmp_path, said.append)
+    write_job(released(cut, Release("not for cutting", (Reason(ReasonCode.UNANSWERED, "heating is not answered"),))), tmp_path, said.append)
     left = {p.name: p for p in tmp_path.iterdir()}
     assert not any(name.startswith("work_") and name.endswith(".csv") for name in left)
     assert left["superseded_work_strings.csv"].read_text() == own["work_strings.csv"]

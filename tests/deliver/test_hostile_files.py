@@ -14,6 +14,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from crestcut.cli import main
+from crestcut.deliver.identity import Identity
 from crestcut.deliver.sheets import write_tables
 from crestcut.errors import CrestcutError, visible
 from crestcut.work.release import decide_release
@@ -59,9 +60,8 @@ def test_no_cell_begins_a_formula(tmp_path: Path) -> None:
     ties = replace(next(d.ties for d in sheet.set_out.dots if d.ties), first="=A()", second="@B")
     dots = tuple(replace(d, name="+D", ties=ties) for d in sheet.set_out.dots)
     rows = tuple(replace(r, part="-tray") for r in sheet.jig.rows)
-    write_tables(
-        replace(sheet, set_out=replace(sheet.set_out, dots=dots), jig=replace(sheet.jig, rows=rows)), tmp_path
-    )
+    hostile = replace(sheet, set_out=replace(sheet.set_out, dots=dots), jig=replace(sheet.jig, rows=rows))
+    write_tables(hostile, Identity("Apron", "ok", None, "0"), tmp_path)
     named = set()
     for path in tmp_path.glob("*.csv"):
         with path.open(encoding="utf-8", newline="") as file:

@@ -143,7 +143,7 @@ def test_true_scale_strip_is_true_and_the_stretch_is_said() -> None:
     said = int(text.split("heights drawn ")[1].split(" times")[0])
     assert along / up == pytest.approx(said, rel=1e-6)
     for word in (
-        "overlap 6.0 mm",
+        f"overlap {both(-report.least_clearance)}",
         "to be cut",
         "clearance line",
         "cut 13.0 mm (1/2 in)",

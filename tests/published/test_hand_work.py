@@ -221,7 +221,7 @@ def test_vibration(vibration: float, action: float, limit: float) -> None:
     assert trigger_limit(vibration, ACTION_VALUE) * 60 == pytest.approx(action, rel=2e-4)
     assert trigger_limit(vibration, LIMIT_VALUE) * 60 == pytest.approx(limit, rel=2e-4)
     tool = dataclasses.replace(GRINDER, vibration=Range(1.0, vibration))
-    (note,) = [n for n in work_out(0.01, 0.001, 0.1, (tool,), None).notes if "Vibration" in n]
+    (note,) = [n for n in work_out(0.01, 0.001, 0.1, (tool,), None, ()).notes if "Vibration" in n]
     assert f"{round(action)} min of trigger a day reach the action value" in note
     assert f"{round(limit)} min the limit (2002/44/EC)" in note
 

@@ -25,7 +25,7 @@ from crestcut.vehicle.records import AS_MEASURED
 from scenes import R, Scene, belly, crest, scene, vehicle
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
-SAMPLE = Path(__file__).resolve().parents[2] / "configs" / "jobs" / "courtyard_apron_scan_only.toml"
+SAMPLE = Path(__file__).resolve().parents[2] / "configs" / "jobs" / "courtyard_apron.toml"
 UNEQUAL = np.array([0.018, 0.018, 0.0, 0.0])
 
 

@@ -58,14 +58,14 @@ def said(scan: Scan, ends: Ends) -> tuple[Clearance, Draws, Chance]:
 
 
 @pytest.mark.parametrize("ends", LINES)
-def test_the_sample_mesh_is_not_corrected_past_the_truth(ends: Ends) -> None:
-    """Its noise does make the swept gap too low, so a correction is right; it must bring the estimate nearer
-    and may not pass the truth by as much as the swept gap missed it."""
+def test_the_sample_mesh_holds_the_truth_and_says_what_it_may_have_cut(ends: Ends) -> None:
+    """What its triangles may have cut off the crest is taken off the gap, and nothing else moves it far from
+    the sweep of the mean slab."""
     truth = true_gap(ends)
     swept, drawn, chance = said(read_scan(ScanChoice((ROOT / "sample_scans/apron_mesh_y_up.glb",))), ends)
     assert swept.worst is not None and drawn.rounded > 0.002
     assert chance.interval[0] < truth < chance.interval[1]
-    assert abs(chance.least_clearance - truth) < 0.9 * abs(swept.worst.gap - truth)
+    assert swept.worst.gap - drawn.rounded - 0.001 < chance.least_clearance < swept.worst.gap
     assert any("triangles" in reason for reason in chance.reasons)
 
 

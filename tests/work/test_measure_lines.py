@@ -13,7 +13,7 @@ from crestcut.job.records import Job, PlanPoint
 from crestcut.work.measure_first import measures
 
 CONFIGS = Path(__file__).resolve().parents[2] / "configs"
-SAMPLE = CONFIGS / "jobs" / "courtyard_apron_scan_only.toml"
+SAMPLE = CONFIGS / "jobs" / "courtyard_apron.toml"
 FLAT = HeightGrid(GridFrame((0.0, 0.0), 0.0, 0.1, (60, 120)), np.zeros((60, 120)))
 WHEELS = [[6.14, 2.75], [6.14, 1.25], [3.52, 2.75], [3.52, 1.25]]
 

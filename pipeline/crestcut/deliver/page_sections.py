@@ -49,8 +49,9 @@ def answer(report: Report, document: Document) -> Markup:
     """Verdict in one sentence, its chance in words, what to do next, and the place of the picture that
     proves it."""
     todo = joined(html("<li>{}</li>", step) for step in steps(report, document))
-    mind = '<p class="mind"><strong>Mind:</strong> {}</p>'
-    minded = joined(html(mind, stopped(d)) for d in report.vehicle_doubts)
+    minded = joined(
+        html('<p class="mind"><strong>Mind:</strong> {}</p>', stopped(d)) for d in report.vehicle_doubts
+    )
     chances, soft = _chances(report, document), _soft(report, document)
     rest = joined([minded, _doubts(report), chances, soft, _why_not_grind(report)])
     return html(

@@ -151,8 +151,9 @@ def _twice(seen: Seen, passage: Passage, under: FloatArray, clears: bool) -> lis
         mine = seen.twice[box]
         if clears:
             with np.errstate(invalid="ignore"):
-                met = mine & (gap[box] < patch.up + error)
-            if worst.gap < patch.down + error:
+                # the slab judged behind the scan may keep to either layer, or run between them
+                met = mine & (gap[box] < patch.apart + error)
+            if worst.gap < patch.apart + error:
                 met |= mine & tyres[box]
         else:
             met = mine & (np.isfinite(gap[box]) | tyres[box]) & (patch.apart > GROSS * error)
