@@ -46,7 +46,8 @@ def test_no_sheet_to_cut_from_outlives_its_release(cut: Done, tmp_path: Path) ->
     for name, text in own.items():
         (tmp_path / name).write_text(text)
     said: list[str] = []
-    write_job(released(cut, Release("not for cutting", (Reason(ReasonCode.UNANSWERED, "heating is not answered"),))), tmp_path, said.append)
+    open_yet = Release("not for cutting", (Reason(ReasonCode.UNANSWERED, "heating is not answered"),))
+    write_job(released(cut, open_yet), tmp_path, said.append)
     left = {p.name: p for p in tmp_path.iterdir()}
     assert not any(name.startswith("work_") and name.endswith(".csv") for name in left)
     assert left["superseded_work_strings.csv"].read_text() == own["work_strings.csv"]

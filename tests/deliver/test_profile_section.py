@@ -14,6 +14,7 @@ from crestcut.deliver.profile import draw_profile, profile_figure, stretch_for
 from crestcut.deliver.profile_layers import runs
 from crestcut.deliver.report import Report
 from crestcut.deliver.section import Section, section_at
+from crestcut.units import both
 
 
 def worst_section(report: Report) -> Section:
