@@ -53,7 +53,7 @@ def kernel(a: FloatArray, b: FloatArray, a_wide: float, b_wide: float) -> FloatA
 def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     height = bumpy()
     some = tiles_of(height, height.measured, ())
-    noise, wide = np.full(len(some), 4e-6), some.spread[0]
+    noise, wide = np.full(len(some), 4e-5), some.spread[0]  # more of it than of the waves
     rows: list[Row] = [
         (Shape.LEVEL, (), -1, 0.01), (Shape.TILT_U, (), -1, 0.02), (Shape.BUMP, (0.8, 0.6, 0.25), -1, 0.01)
     ]  # fmt: skip
