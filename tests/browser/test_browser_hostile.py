@@ -16,7 +16,7 @@ from crestcut.deliver.page_report import write_report
 from crestcut.deliver.report import PlacedMark, Report, VehicleRow
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.soft import SoftContact
-from crestcut.work.records import Worksheet
+from crestcut.work.records import Reason, ReasonCode, Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.tools import load_tools
@@ -74,7 +74,7 @@ def report(verdict: str) -> Report:
         today=today if verdict == "cannot tell" else plain.today,
         plan=dataclasses.replace(plain.plan, feasible=False, binding=(HARM,)),
         advice=({"kind": HARM, "how": HARM, "where": HARM, "expect": HARM, "narrows": 2.0},),
-        release_reasons=(HARM,),
+        release_reasons=(Reason(ReasonCode.UNANSWERED, HARM),),
         marks=tuple(PlacedMark(HARM, m.xy) for m in plain.marks),
         keeps=tuple(dataclasses.replace(k, kind=HARM) for k in plain.keeps),
         notes=(HARM,),

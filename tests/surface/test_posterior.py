@@ -12,9 +12,10 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.surface.averages import tiles_of
+from crestcut.surface.between import between_nodes
 from crestcut.surface.covariance import matern32
 from crestcut.surface.features import Dictionary
-from crestcut.surface.posterior import Posterior, _Draws, _noise, between_nodes, judge, unit_field
+from crestcut.surface.posterior import Posterior, _Draws, _noise, judge, unit_field
 from crestcut.surface.shapes import Row, Shape, columns
 from crestcut.surface.split import FieldPriors, Setting, curvature_of, squares, whiten
 from slab_scans import field
@@ -53,7 +54,7 @@ def kernel(a: FloatArray, b: FloatArray, a_wide: float, b_wide: float) -> FloatA
 def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     height = bumpy()
     some = tiles_of(height, height.measured, ())
-    noise, wide = np.full(len(some), 4e-6), some.spread[0]
+    noise, wide = np.full(len(some), 4e-5), some.spread[0]  # more of it than of the waves
     rows: list[Row] = [
         (Shape.LEVEL, (), -1, 0.01), (Shape.TILT_U, (), -1, 0.02), (Shape.BUMP, (0.8, 0.6, 0.25), -1, 0.01)
     ]  # fmt: skip

@@ -13,17 +13,21 @@ from scipy import stats
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.job.records import PlanPoint, Point, Wanted, Witness
+from crestcut.surface.behind import FLATNESS_FACTOR
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import ErrorModel
+from crestcut.surface.split import USUAL_FLATNESS, FieldPriors, curvature_of
 from crestcut.travel.chance import assess_chance
 from crestcut.travel.chance_records import Chance
 from crestcut.travel.chance_witness import witness_evidence
 from crestcut.vehicle.records import AS_MEASURED
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
 from simulated import judged_from
+from slab_scans import field
 from strings_sim import h_read
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "planted", "planted", "planted")
+CONCRETE = FieldPriors(curvature_of(USUAL_FLATNESS), FLATNESS_FACTOR, PHONE.warp, 1.0, PHONE.warp_length)
 WITHIN = 0.002
 COUNT = 60
 
@@ -34,6 +38,10 @@ def simulated(seed: int) -> tuple[Scene, Scene, float]:
     car = vehicle(replace(belly(half=(0.65, 0.25)[seed % 2]), within=WITHIN))
     grade, angle = rng.uniform(0.06, 0.10), rng.uniform(0.0, 0.4)
     true = scene(crest(grade, angle), car=car, start=(-2.2, 0), end=(2.2, 0), cell=0.02)
+    # waves as concrete has them: an estimate is unbiased over slabs as they are, not over one of them
+    height, waves = true.surface.height, CONCRETE.setting(rng.standard_normal(4))
+    height = height.like(height.values + field(height.frame, waves.slab, waves.slab_length, seed + 77))
+    true = stand(car, STRAIGHT, true.line, replace(true.surface, height=height, top=height))
     judged = judged_from(true, seed, PHONE, grade, angle)
     return true, stand(car, STRAIGHT, true.line, judged), float(rng.normal(0.0, WITHIN))
 
@@ -44,7 +52,7 @@ def assessed(noisy: Scene, seed: int, evidence: Evidence | None = None) -> Chanc
 
 @pytest.fixture(scope="module")
 def judged() -> np.ndarray:
-    """Truth, best estimate, ends of the interval, naive estimate: (COUNT, 5) m."""
+    """Truth, best estimate, ends of the interval, gap of the swept surface: (COUNT, 5) m."""
     rows = []
     for seed in range(COUNT):
         true, noisy, wrong = simulated(seed)
@@ -62,14 +70,14 @@ def test_the_interval_holds_the_truth(judged: np.ndarray) -> None:
     assert stats.binom.cdf(51, COUNT, 0.95) < 0.005 and held > 51
 
 
-def test_the_best_estimate_is_near_and_the_interval_no_wider_than_it_need_be(judged: np.ndarray) -> None:
-    """These slabs have no waves at all, the draws have what concrete may have: the least of a waved slab is a
-    little lower, so the estimate errs to that side, by 1.5 mm at most."""
+def test_the_best_estimate_is_not_biased_and_the_swept_one_is_a_little_hopeful(judged: np.ndarray) -> None:
     truth, best, low, high, swept = judged.T
     spread = (best - truth).std()
-    assert -0.0015 < (best - truth).mean() < 0.0005
-    assert abs((swept - truth).mean()) < 3 * spread / np.sqrt(COUNT)
-    assert (high - low).mean() < 1.4 * 2 * 1.96 * spread
+    assert abs((best - truth).mean()) < 3 * spread / np.sqrt(COUNT)
+    # the least of a mean surface lies above the mean of the least
+    assert 0.0 < (swept - best).mean() < 0.0015
+    # no wider than a quarter over what its own errors would need
+    assert (high - low).mean() < 1.25 * 2 * 1.96 * spread
 
 
 def test_a_felt_gap_20_mm_off_its_place_keeps_the_promise_and_narrows() -> None:

@@ -55,7 +55,8 @@ class Break:
 
         Beyond its ends the line runs on straight. Place is counted from the line's middle.
         """
-        _, near = cKDTree(self.at).query(uv)
+        alone = len(self.at) == 1
+        near = np.zeros(len(uv), np.int64) if alone else cKDTree(self.at).query(uv)[1]
         c, s = np.cos(self.normal[near]), np.sin(self.normal[near])
         away = uv - self.at[near]
         past = -away[:, 0] * s + away[:, 1] * c

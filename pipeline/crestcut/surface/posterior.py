@@ -14,10 +14,11 @@ from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import linalg, ndimage, sparse
+from scipy import linalg, ndimage
 
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.surface.averages import Tiles, tiles_of
+from crestcut.surface.between import along_axes, between_nodes
 from crestcut.surface.breaks import Break
 from crestcut.surface.covariance import HALF
 from crestcut.surface.draws import FINE_WARP, Layer
@@ -311,25 +312,6 @@ def _lattice(frame: GridFrame) -> GridFrame:
     return GridFrame(frame.origin, frame.angle, LATTICE, (rows, columns))
 
 
-def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
-    """(n, rows * columns) weights that give values at uv (n, 2), m from the first node, from those at the
-    nodes: cubic convolution with a = -0.5 (Keys, IEEE Trans. ASSP 29, 1981), the outermost nodes repeated."""
-    parts = []
-    for axis, size in ((0, coarse.shape[1]), (1, coarse.shape[0])):
-        at = uv[:, axis] / coarse.cell
-        base = np.floor(at).astype(np.int64)
-        index = np.clip(base[:, None] + np.arange(-1, 3), 0, size - 1)
-        d = np.abs(at[:, None] - (base[:, None] + np.arange(-1, 3)))
-        near, far = 1.5 * d**3 - 2.5 * d**2 + 1, -0.5 * d**3 + 2.5 * d**2 - 4 * d + 2
-        parts.append((index, np.where(d <= 1, near, np.where(d < 2, far, 0.0))))
-    (i, wi), (j, wj) = parts
-    flat = j[:, :, None] * coarse.shape[1] + i[:, None, :]
-    weight = (wj[:, :, None] * wi[:, None, :]).astype(np.float32)
-    start = np.arange(len(uv) + 1) * 16
-    shape = (len(uv), coarse.shape[0] * coarse.shape[1])
-    return sparse.csr_array((weight.ravel(), flat.ravel(), start), shape=shape)
-
-
 def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
     """Humps, hollows, ruts and steps that most draws have; near-same shapes count as one."""
     columns = words.columns
@@ -379,23 +361,11 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     values = sizes.take(np.flatnonzero(~narrow)).at(places) @ mean[~narrow]
     waves = posterior.waves.mean(axis=0, dtype=np.float64).ravel()
     values += between_nodes(posterior.lattice, places) @ waves
-    out += np.asarray(_along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
+    out += np.asarray(along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
     on = np.flatnonzero(narrow)
     if len(on):
         out += sizes.take(on).at(uv) @ mean[on]
     return out.reshape(ny, nx)
-
-
-def _along_axes(values: FloatArray, step: float, frame: GridFrame) -> FloatArray:
-    """Values on nodes ``step`` apart, cubic at every node of the frame: rows, then columns."""
-    ny, nx = frame.shape
-    rows = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[0])), _line(ny, frame.cell))
-    columns_ = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[1])), _line(nx, frame.cell))
-    return np.asarray((columns_ @ (rows @ values).T).T)
-
-
-def _line(count: int, cell: float) -> FloatArray:
-    return np.column_stack([np.arange(count) * cell, np.zeros(count)])
 
 
 def _kept(
