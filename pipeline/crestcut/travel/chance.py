@@ -193,7 +193,7 @@ def _verdict(
         verdict = "cannot tell"
         waves = error.slab.split.curvature * 1000
         reasons.append(
-            f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have together: "
+            f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have: "
             "this is no slab (a lawn, gravel, cobbles), or no good scan of one"
         )
     if NO_SCALE in error.warp_source:
