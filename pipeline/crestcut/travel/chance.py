@@ -219,8 +219,8 @@ def _verdict(
         verdict = "cannot tell"
         waves = error.slab.split.curvature * 1000
         reasons.append(
-            f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have together:"
-            " this is no slab (a lawn, gravel, cobbles), or no good scan of one"
+            f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have: "
+            "this is no slab (a lawn, gravel, cobbles), or no good scan of one"
         )
     return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
 
