@@ -176,7 +176,7 @@ def _drive(report: Report, frame: GridFrame) -> dict[str, Any] | None:
         else report.before.pair_gap[rows].min(axis=1)
     )
     gaps = np.where(gaps > NO_GAP, np.nan, gaps)
-    gaps[at] = worst.gap
+    gaps[at] = report.least_clearance  # the one figure, at the place it is of
     order = chosen if poses.station[chosen[0]] <= poses.station[chosen[-1]] else chosen[::-1]
     return {
         "stations": poses.station[order].round(4).tolist(),
@@ -228,7 +228,7 @@ def _contact(report: Report, worst: Contact, frame: GridFrame) -> dict[str, Any]
     if part is not None:
         x, y = min(max(x, part.x[0]), part.x[1]), min(max(y, part.y[0]), part.y[1])
     return {
-        "gap": worst.gap, "part": worst.part, "zone": worst.zone, "at": [float(u), float(v)],
+        "gap": report.least_clearance, "part": worst.part, "zone": worst.zone, "at": [float(u), float(v)],
         "ground": ground, "on": [x, y],
         "station": worst.station,
     }  # fmt: skip

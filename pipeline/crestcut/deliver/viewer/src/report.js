@@ -66,10 +66,8 @@ function fillDrawing(report, k, y, home, words, { brisk = false, after = false }
   const parts = [`Front axle ${show(report.drive.stations[k], report.units)} from the start.`];
   if (tight)
     parts.push(
-      `${beside ? "Left" : "Above"}: the tight place, ${gapWords(tight.gap, report.units)}${after ? "" : " as scanned"}, heights ${tight.stretch.toFixed(0)} times taller than true.`,
+      `${beside ? "Left" : "Above"}: the tight place, ${gapWords(tight.gap, report.units)}, heights ${tight.stretch.toFixed(0)} times taller than true.`,
     );
-  if (exact !== undefined && k === report.drive.worst && !after)
-    parts.push("The verdict’s best estimate differs: it takes off what the scan’s own noise adds.");
   parts.push(
     `${beside ? "Right" : "Below"}: the whole vehicle, true to scale; the frame shows where the tight place is.`,
   );
@@ -137,7 +135,7 @@ function slider(report, view) {
     drive.use(after ? "after" : "today");
     view.stand(k, after);
     const gap = drive.gap[k] ?? NaN;
-    const words = `Front axle at ${show(drive.stations[k], report.units)}: ${Number.isFinite(gap) ? `least ${gapWords(gap, report.units)} here${after ? ", once cut" : ", as scanned"}` : "no gap known here"}`;
+    const words = `Front axle at ${show(drive.stations[k], report.units)}: ${Number.isFinite(gap) ? `least ${gapWords(gap, report.units)} here${after ? ", once cut" : ""}` : "no gap known here"}`;
     told.textContent = words;
     range.setAttribute("aria-valuetext", words);
     fillDrawing(report, k, y, byId("profile"), byId("profile-words"), { brisk, after });

@@ -284,7 +284,7 @@ export class SlabView {
     return [
       s("path", { class: "gap-lead", d: `M${x} ${y}V${up}` }),
       pin,
-      label(`${gapWords(contact.gap, this.report.units)}, as scanned`, x, up - 6, "middle", "gap-label"),
+      label(gapWords(contact.gap, this.report.units), x, up - 6, "middle", "gap-label"),
     ];
   }
 
