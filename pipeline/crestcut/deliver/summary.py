@@ -279,7 +279,9 @@ def next_steps(report: Report) -> list[str]:
     steps = []
     if report.doubts:
         return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
-    if _blind(report):
+    if (doubt := deciding(report)) is not None:
+        steps.append(f"{doubt.words}; then run again.")
+    elif _blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
     elif _measuring_helps(report):
         steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]

@@ -40,7 +40,7 @@ def doubts_of(scan: Scan, scanner: str | None) -> tuple[Doubt, ...]:
         # a repeat that says its unit lies on the others only if theirs is right
         others = set.intersection(*(set(f.unit_alternatives) for f in scan.files)) if unit else set[str]()
         found.append(_guess(scan, unit, tuple(u for u in METRES_PER if u in others)))
-    if (quantum := max(f.quantum for f in scan.files)) > COARSE:
+    if (quantum := max((f.quantum for f in scan.files), default=0.0)) > COARSE:
         found.append(Doubt(DoubtKind.ROUNDED, rounded(quantum), True))
     if (apart := disagreement(scan.passes)) is not None:
         found.append(Doubt(DoubtKind.STATIONS, apart, True))
