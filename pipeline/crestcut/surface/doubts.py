@@ -32,7 +32,8 @@ class Drive:
 def doubts_of(scan: Scan, scanner: str | None) -> tuple[Doubt, ...]:
     """The doubts that a scan brings along, whatever drives over it."""
     found = []
-    unit, up = all(f.unit_guessed for f in scan.files), any(f.up_guessed for f in scan.files)
+    unit = bool(scan.files) and all(f.unit_guessed for f in scan.files)
+    up = any(f.up_guessed for f in scan.files)
     if scanner == "photogrammetry" and any(f.unit_guessed for f in scan.files):
         mend = "check two lengths that cross with a tape, and write [scan] unit"
         found.append(Doubt(DoubtKind.NO_SCALE, f"{NO_SCALE}: {mend}", True))
