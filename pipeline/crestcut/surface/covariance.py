@@ -86,6 +86,6 @@ def of_functionals(
 
 
 def sums_of(slab: Posterior, points: Sequence[FloatArray], weights: Sequence[FloatArray]) -> FloatArray:
-    """(m, draws) weighted sums of every draw less the mean, m: sum over k of weights[i][k] draw(points[i][k])."""
+    """(m, draws) weighted sums of every draw less the mean, m: of weights[i][k] draw(points[i][k]) over k."""
     rows = [w @ slab.at_site(p) for p, w in zip(points, weights, strict=True)]
     return np.array(rows, dtype=np.float64).reshape(len(rows), slab.count)

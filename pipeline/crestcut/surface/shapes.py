@@ -63,6 +63,11 @@ class Columns:
             self.kind[index], self.sizes[index], self.line[index], self.sd[index], self.lines, self.centre
         )
 
+    def joined(self, more: Self) -> Self:
+        """These and then those, of the same lines."""
+        both = (np.concatenate([getattr(self, n), getattr(more, n)]) for n in ("kind", "sizes", "line", "sd"))
+        return type(self)(*both, self.lines, self.centre)
+
     def at(self, uv: FloatArray, spread: FloatArray | float = 0.0) -> FloatArray:
         """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2."""
         wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))

@@ -124,15 +124,19 @@ class Source:
         maker = FieldMaker(
             error, footing.window, footing.standard_error, white_length(surface), footing.nodes
         )
-        within = np.array([p.within for p in parts])
+        within = np.array([p.within for p in parts]) if drawn_parts is None else drawn_parts.std(axis=1)
         names = [p.name for p in parts]
         places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
         evidence, at = snapped(evidence, footing, places)
         self.ground = maker.pairs(rng, count)
         count = self.ground.shape[1] // 2
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
-        self.parts = np.concatenate([shift, -shift], axis=1) if drawn_parts is None else drawn_parts
-        self.fold = fold_in(evidence, error, places, dict(zip(names, within, strict=True)), rng, 2 * count)
+        self.parts = np.concatenate([shift, -shift], axis=1)
+        if drawn_parts is not None:  # as ``FieldMaker.pairs`` takes the slab's
+            half = drawn_parts.shape[1] // 2
+            self.parts = np.concatenate([drawn_parts[:, :count], drawn_parts[:, half : half + count]], axis=1)
+        spread = dict(zip(names, within, strict=True))
+        self.fold = fold_in(evidence, error, places, spread, rng, 2 * count, drawn_parts)
         self.steps: FloatArray | None = None
         self.snapped = evidence.readings if evidence is not None else ()
         if evidence is None or self.fold.ground_gain is None:

@@ -22,8 +22,8 @@ def what_to_measure(
     """The measurements that would narrow the clearance most, each with kind, where, expect, narrows, how."""
     standing = now.standing
     found = measure_first(
-        Passage(standing.vehicle, surface, standing.ride, standing.before), surface.error, most=MOST,
-        today=now.today, confidence=job.wanted.confidence, evidence=evidence,
+        Passage(standing.vehicle, surface, standing.ride, standing.before, standing.driver.parts),
+        surface.error, most=MOST, today=now.today, confidence=job.wanted.confidence, evidence=evidence,
     )  # fmt: skip
     rows: list[dict[str, object]] = []
     for a in found:
