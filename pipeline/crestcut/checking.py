@@ -18,27 +18,30 @@ from crestcut.errors import CrestcutError
 from crestcut.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.job.load import load_job
 from crestcut.job.records import After, Job, ScanChoice
-from crestcut.run import SEED, Clock, Say, evidence_of, keeps_of, run_job
+from crestcut.run import SEED, Clock, Done, Say, evidence_of, keeps_of, run_job
 from crestcut.scan.load import read_scan
 from crestcut.scan.place import resolve_line
 from crestcut.scan.records import Scan
-from crestcut.standing import Driver, drivers_of, lines_of
+from crestcut.standing import Driver, lines_of
 from crestcut.surface.build import build_surface
-from crestcut.surface.evidence_records import Evidence, joined
+from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
 from crestcut.travel.chance_planned import margin_for
 from crestcut.travel.path_files import read_line
 from crestcut.travel.records import TravelLine
 from crestcut.verify.advice import what_to_measure
-from crestcut.verify.by_hand import before_work, likely_shares, worked
+from crestcut.verify.by_hand import likely_shares, worked
 from crestcut.verify.edges import edges_left, new_ponds, too_deep
+from crestcut.verify.finished import finished_behind
 from crestcut.verify.lay import Laid, lay_after
 from crestcut.verify.now import all_now, mixed
 from crestcut.verify.records import Check, Now, Share
 from crestcut.verify.removed import Removed, removed_between, work_area
 from crestcut.verify.told import agreeing, told_by
 
-HIDDEN = "readings from before the work are not used with a scan after it: they speak of the old ground"
+HIDDEN = (
+    "readings from before the work are used for what they say of the vehicle alone: the ground is new"
+)
 
 
 @dataclass(frozen=True, eq=False)
@@ -54,13 +57,12 @@ class Checked:
 @dataclass(frozen=True, eq=False)
 class _Drive:
     """The vehicles of the job on their lines, and all that was read by hand as evidence on a given slab: for
-    each vehicle, from its record and the slab.  before : the same by readings from before the work alone.
+    each vehicle, from its record and the slab.
     """
 
     drivers: tuple[Driver, ...]
     lines: tuple[TravelLine, ...]
     reads: tuple[Callable[[Driver, Surface], Evidence | None], ...]
-    before: tuple[Callable[[Driver, Surface], Evidence | None], ...]
 
     @property
     def main(self) -> int:
@@ -82,10 +84,11 @@ def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None)
     job = load_job(path)
     since = _since(job, after)
     clock = Clock(say)
-    report = run_job(path, say).report
+    done = run_job(path, say)
+    report = done.report
     if report.plan is None:
         raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
-    drive = _drive(job, since, report)
+    drive = _drive(job, since, done)
     if since.scan.files:
         with clock.stage("after", "reading the scan after the work"):
             laid, surface, removed = _scanned(job, since, report, say)
@@ -114,28 +117,33 @@ def _since(job: Job, after: Sequence[Path]) -> After:
     )
 
 
-def _drive(job: Job, since: After, report: Report) -> _Drive:
-    drivers, frame = drivers_of(job), report.scan.frame
+def _drive(job: Job, since: After, done: Done) -> _Drive:
+    report, drivers = done.report, done.drivers
+    if since.scan.files:
+        drivers = tuple(_on_another_slab(d) for d in drivers)
+    frame = report.scan.frame
     drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
     lines = lines_of(drivers, job, places)
-    # what was measured since takes the place of what was measured before
+    # what was measured before is in slab and vehicle already
     written = replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
 
-    def reader(old: Evidence | None, line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
-        return lambda driver, ground: joined(old, _told(written, report.scan, ground, driver, line))
+    def reader(line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
+        return lambda driver, ground: _told(written, report.scan, ground, driver, line)
 
-    def kept(old: Evidence | None) -> Callable[[Driver, Surface], Evidence | None]:
-        return lambda driver, ground: old
+    return _Drive(drivers, lines, tuple(reader(line) for line in lines))
 
-    each = list(zip(drivers, lines, strict=True))
-    # by hand alone it is the same scan, and so the same errors, that the old readings speak of
-    olds = [
-        None if since.scan.files else before_work(evidence_of(job, report.scan, report.surface, *one))
-        for one in each
-    ]
-    reads = tuple(reader(old, line) for old, line in zip(olds, lines, strict=True))
-    return _Drive(drivers, lines, reads, tuple(kept(old) for old in olds))
+
+def _unread(driver: Driver, ground: Surface) -> Evidence | None:
+    return None
+
+
+def _on_another_slab(driver: Driver) -> Driver:
+    """What readings have told of the vehicle as tolerances of its parts: their draws are in step with those
+    of the slab that the readings were made on."""
+    vehicle, within = driver.vehicle, driver.within
+    parts = tuple(p if p.soft else replace(p, within=within[p.name]) for p in vehicle.parts)
+    return replace(driver, vehicle=replace(vehicle, parts=parts), parts=None)
 
 
 def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Surface, Removed]:
@@ -159,22 +167,26 @@ def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Su
         return np.asarray(inside & area[np.clip(j, 0, len(area) - 1), np.clip(i, 0, area.shape[1] - 1)])
 
     laid = lay_after(report.scan, scan, in_work, report.surface.error.warp)
-    surface = build_surface(laid.scan, height.frame, since.scan.scanner)
-    return laid, surface, removed_between(report.surface, surface, report.plan.depth, laid.placed)
+    fitted = build_surface(laid.scan, height.frame, since.scan.scanner)
+    planned = report.plan.depth
+    removed = removed_between(report.surface.as_scanned(), fitted, planned, laid.placed)
+    surface = finished_behind(report.surface, fitted, removed, planned, job.slab.flatness, SEED)
+    return laid, surface, removed
 
 
 def _by_scan(
     job: Job, report: Report, drive: _Drive, laid: Laid, surface: Surface, removed: Removed, clock: Clock
 ) -> Check:
     assert report.plan is not None
+    before, after = report.surface.as_scanned(), surface.as_scanned()
     with clock.stage("now", "driving over the finished work"):
         now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
     found = Check(
         *_verdicts(now), now=now, surface=surface, still=report.plan, cautious=True, removed=removed,
-        edges=edges_left(report.surface, surface, removed, job.cut.feather),
-        too_deep=too_deep(removed, report.plan, job.slab), ponds=new_ponds(report.surface, surface, removed),
+        edges=edges_left(before, after, removed, job.cut.feather),
+        too_deep=too_deep(removed, report.plan, job.slab), ponds=new_ponds(before, after, removed),
         fit_error=laid.error, notes=notes,
     )  # fmt: skip
     return _with_still(found, job, report, drive, gone, clock)
@@ -184,13 +196,11 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
     """Shares of the plan that the readings make likely, each driven over; their mixture is the answer."""
     assert report.plan is not None
     planned, main = report.plan.depth, drive.main
-    vehicle, read = drive.drivers[main].vehicle, drive.reads[main]
+    driver, read = drive.drivers[main], drive.reads[main]
     with clock.stage("share", "weighing what was measured by hand"):
-        shares = likely_shares(
-            report.surface, planned, vehicle, lambda ground: read(drive.drivers[main], ground)
-        )
+        shares = likely_shares(report.surface, planned, driver, lambda ground: read(driver, ground))
     if shares.fights:  # readings that contradict are not used at all
-        drive = replace(drive, reads=drive.before)
+        drive = replace(drive, reads=(_unread,) * len(drive.reads))
     found = []
     with clock.stage("now", "driving over the finished work"):
         for share, _ in shares.nodes:
@@ -262,8 +272,8 @@ def _with_still(
     main = drive.main
     evidence = drive.read(check.surface)
     with clock.stage("still", "seeking what is still to go"):
-        surface, moved = told_by(check.surface, drive.drivers[main].vehicle, evidence[main], SEED)
-        drivers = [replace(d, vehicle=moved) if d.main else d for d in drive.drivers]
+        surface, moved = told_by(check.surface, drive.drivers[main], evidence[main], SEED)
+        drivers = [moved if d.main else d for d in drive.drivers]
         agree = [agreeing(read(d, surface)) for d, read in zip(drivers, drive.reads, strict=True)]
         told = all_now(job, surface, drivers, drive.lines, agree, SEED)
         allowed = [check.removed is None and _allowance(n, job.wanted.confidence) for n in check.now]

@@ -15,7 +15,7 @@ from crestcut.deliver.floor_report import FloorReport
 from crestcut.errors import CrestcutError
 from crestcut.floor.assess import judge_floor
 from crestcut.floor.by_hand import tilt_of
-from crestcut.floor.place import floor_frame, floor_only
+from crestcut.floor.place import floor_frame, floor_nodes, floor_only
 from crestcut.floor.work import make_floor_sheet
 from crestcut.grid import GridFrame, HeightGrid
 from crestcut.job.floor_records import FloorJob
@@ -25,6 +25,7 @@ from crestcut.run import SEED, Clock, Say
 from crestcut.scan.load import read_scan
 from crestcut.scan.place import mark_place, resolve_area, resolve_point
 from crestcut.scan.records import Scan
+from crestcut.surface.behind import FLOOR, slab_behind
 from crestcut.surface.build import build_surface
 from crestcut.surface.doubts import doubts_of
 from crestcut.surface.evidence import gather_evidence
@@ -56,7 +57,11 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     frame = floor_frame(scan, corners, base.cell)
     with clock.stage("surface", "finding the floor"):
         whole = _surface(base, scan, frame)
-        surface = floor_only(whole, corners, job.wish.straightedge)
+        floor = floor_nodes(whole, corners, job.wish.straightedge)
+    with clock.stage("split", "judging floor and scan apart"):
+        # what is no floor keeps its scanned heights: readings beside walls are taken there
+        whole = slab_behind(replace(whole, rollable=floor), whole.error, base.slab.flatness, SEED, FLOOR)
+        surface = floor_only(whole, floor)
     place = _place(base, scan, whole.height)
     keeps = [
         KeepArea(

@@ -74,10 +74,12 @@ FIRST_RUN = "first run on this machine: inner loops are compiled on the way, abo
 
 @dataclass(frozen=True, eq=False)
 class Done:
-    """A finished job: what every deliverable is made from, and the release behind its stamp."""
+    """A finished job: what every deliverable is made from, the release behind its stamp, and the vehicles as
+    readings have told of them, [vehicle] first."""
 
     report: Report
     release: Release
+    drivers: tuple[Driver, ...]
 
 
 class Clock:
@@ -156,10 +158,10 @@ def run_job(
         ]
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
-    early(Done(report, release))
+    early(Done(report, release, drivers))
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
-    return Done(replace(report, options=options, seconds=clock.seconds), release)
+    return Done(replace(report, options=options, seconds=clock.seconds), release, drivers)
 
 
 def told_by_hand(

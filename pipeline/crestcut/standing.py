@@ -32,7 +32,7 @@ from crestcut.travel.line import travel_line, window
 from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
 from crestcut.travel.ride import ride
 from crestcut.travel.second_look import doubted, in_the_way, second_look, under_the_tyres
-from crestcut.travel.sweep import sweep, wanted_gap
+from crestcut.travel.sweep import hard_parts, sweep, wanted_gap
 from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
 from crestcut.vehicle.records import LoadState, Vehicle
 
@@ -48,6 +48,13 @@ class Driver:
     loads: tuple[LoadState, ...]
     main: bool  # the one of [vehicle], which the witnesses speak of
     parts: FloatArray | None = None  # drawn heights of its parts where readings told of them: ``Passage``
+
+    @property
+    def within(self) -> dict[str, float]:
+        """1 sd, m, of the height of each hard part."""
+        hard = hard_parts(self.vehicle)
+        spread = [p.within for p in hard] if self.parts is None else self.parts.std(axis=1).tolist()
+        return {p.name: s for p, s in zip(hard, spread, strict=True)}
 
 
 @dataclass(frozen=True, eq=False)

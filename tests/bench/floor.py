@@ -1,8 +1,8 @@
 """How fast a floor is judged, and how often the interval of its largest gap holds the true one.
 
-``python tests/bench/floor.py`` prints data, figure and accuracy: the straightedge against trying all pairs of
-feet (same gaps, processor time in one run), sixteen ways against ways turned freely, and the 95 % interval on
-simulated floors under a tripod's and a phone's error.
+``python tests/bench/floor.py [floors of a kind]`` prints data, figure and accuracy: the straightedge against
+trying all pairs of feet (same gaps, processor time in one run), sixteen ways against ways turned freely, and
+the 95 % intervals of gap and F_F on simulated floors under a tripod's and a phone's error.
 """
 
 from __future__ import annotations
@@ -20,14 +20,17 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "floor"))
 import kiln_room
 from test_straightedge_twin import every_pair
 
-from crestcut.floor.chance import draw_floor, largest_gap, spread_of
+from crestcut.floor.chance import draw_floor, largest_gap
+from crestcut.floor.numbers import f_numbers, lay_lines, read
 from crestcut.floor.straightedge import WAYS, gaps_under, worst_gap
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.surface.behind import FLOOR, slab_behind
 from crestcut.surface.draws import FieldMaker
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.surface.records import ErrorModel, Known, Surface
+from crestcut.surface.split import curvature_of, curvature_variance
 
-TRIPOD = ErrorModel(0.001, 0.00025, 0.1, 0.0005, 1.0, "made up", "made up", "made up")
-PHONE = ErrorModel(0.005, 0.0013, 0.1, 0.005, 0.4, "made up", "made up", "made up")
+TRIPOD = ErrorModel(0.001, 0.00025, 0.1, 0.0005, 1.0, "made up", "made up", "made up", known=Known.NAMED)
+PHONE = ErrorModel(0.005, 0.0013, 0.1, 0.005, 0.4, "made up", "made up", "made up", known=Known.NAMED)
 
 
 def room(cell: float) -> HeightGrid:
@@ -72,31 +75,62 @@ def against_free_ways(turns: int = 90) -> None:
     )
 
 
-def coverage(name: str, error: ErrorModel, shape: str, floors: int = 40) -> None:
-    truth = room(0.06)
-    if shape == "wave":
-        xy = truth.frame.node_xy()
-        z: FloatArray = 0.0008 * np.sin(2 * np.pi * xy[..., 0] / 3) * np.cos(2 * np.pi * xy[..., 1] / 2.5)
-        truth = truth.like(z)
-    extreme = largest_gap(truth.measured, 0.06, 2.0)
-    true, maker = extreme(truth.values)[0], FieldMaker(error, truth.frame, None)
-    rows = []
-    for seed in range(floors):
-        seen = truth.like(truth.values + maker.draw(np.random.default_rng(seed)))
-        known = seen.measured
-        surface = Surface(
+def floors(shape: str, seed: int) -> HeightGrid:
+    """A true floor: the kiln room; a wave of 0.8 mm; a hump of 5 mm 0.4 m wide, a step of 3 mm, on a floor of
+    F_F 60; waves alone, named by their F_F."""
+    flat = room(0.06)
+    u, v = (flat.frame.node_xy()[..., k] - flat.frame.origin[k] for k in (0, 1))
+    match shape:
+        case "room":
+            return flat
+        case "wave":
+            return flat.like(0.0008 * np.sin(2 * np.pi * u / 3) * np.cos(2 * np.pi * v / 2.5))
+        case "hump":
+            r = np.hypot(u - 2.7, v - 2.2)
+            return flat.like(_waves(flat, 60, seed) + 0.005 * np.cos(np.minimum(r / 0.2, 1) * np.pi / 2) ** 2)
+        case "step":
+            return flat.like(_waves(flat, 60, seed) + 0.003 * (u > 2.9))
+        case _:
+            return flat.like(_waves(flat, float(shape.removeprefix("FF ")), seed))
+
+
+def _waves(flat: HeightGrid, flatness: float, seed: int) -> FloatArray:
+    """Half length 0.8 m, of that F_F."""
+    sd = curvature_of(flatness) / math.sqrt(curvature_variance(0.8))
+    model = ErrorModel(0.0, 0.0, 0.1, sd, 0.8, "", "", "")
+    return FieldMaker(model, flat.frame, None).draw(np.random.default_rng([seed, 9]))
+
+
+def coverage(name: str, error: ErrorModel, shape: str, count: int) -> None:
+    """Gap and F_F of simulated floors, seen once each."""
+    rows, start = [], time.process_time()
+    for seed in range(count):
+        truth = floors(shape, seed)
+        extreme, known = largest_gap(truth.measured, 0.06, 2.0), truth.measured
+        lines = lay_lines(truth.frame, known)
+        assert lines is not None
+        of = lambda z: f_numbers(lines, read(lines, truth.frame, z.ravel(), (0.0, 0.0))).ff  # noqa: B023, E731
+        wrong = FieldMaker(error, truth.frame, None).draw(np.random.default_rng(seed))
+        seen = truth.like(truth.values + wrong)
+        scanned = Surface(
             seen, seen, seen.like(np.full(known.shape, 1e-5)), known, known, error, (), known.size
         )
-        drawn = draw_floor(surface, 1, None, seed)
-        spread = spread_of(extreme, drawn.height.values, drawn)
-        low, high = spread.interval
-        rows.append((extreme(seen.values)[0], spread.estimate, high - low, low <= true <= high))
-    seen_as, estimate, width, held = (np.array(column) for column in zip(*rows, strict=True))
-    print(f"{name:6} {shape:5} true {true * 1000:5.2f} mm; the scan shows {seen_as.mean() * 1000:5.2f};"
-          f" estimate"
-          f" {estimate.mean() * 1000:5.2f} sd {estimate.std() * 1000:.2f}; 95 % interval"
-          f" {width.mean() * 1000:5.2f} wide,"
-          f" held in {held.sum()} of {floors}")  # fmt: skip
+        drawn = draw_floor(slab_behind(scanned, error, None, seed, FLOOR), 1, None, seed)
+        true = np.array([extreme(truth.values), of(truth.values)])
+        each = np.array([
+            (extreme(z), of(z)) for z in np.moveaxis(drawn.height.values[..., None] - drawn.errors, -1, 0)
+        ])  # fmt: skip
+        low, middle, high = (np.quantile(each, q, axis=0) for q in (0.025, 0.5, 0.975))
+        shown = np.array([extreme(seen.values), of(seen.values)])
+        rows.append((true, shown, middle, high - low, (low <= true) & (true <= high)))
+    true, shown, middle, width, held = (np.array(column) for column in zip(*rows, strict=True))
+    seconds = (time.process_time() - start) / count
+    for k, (what, unit) in enumerate((("gap mm", 1e3), ("FF", 1.0))):
+        print(f"{name:6} {shape:5} {what:6} true {true[:, k].mean() * unit:6.2f}; the scan shows"
+              f" {shown[:, k].mean() * unit:6.2f}; estimate {middle[:, k].mean() * unit:6.2f}, off by"
+              f" {(middle - true)[:, k].mean() * unit:+.2f} sd {(middle - true)[:, k].std() * unit:.2f}; 95 %"
+              f" {width[:, k].mean() * unit:6.2f} wide, held in {held[:, k].sum()} of {count};"
+              f" {seconds:.1f} s each", flush=True)  # fmt: skip
 
 
 if __name__ == "__main__":
@@ -104,5 +138,5 @@ if __name__ == "__main__":
     against_all_pairs()
     against_free_ways()
     for kind, model in (("tripod", TRIPOD), ("phone", PHONE)):
-        for form in ("room", "wave"):
-            coverage(kind, model, form)
+        for form in ("room", "wave", "hump", "step", "FF 20", "FF 35", "FF 100"):
+            coverage(kind, model, form, int(sys.argv[1]) if len(sys.argv) > 1 else 40)

@@ -9,11 +9,12 @@ import numpy as np
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.records import Limits
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.surface.behind import FLOOR, slab_behind
 from crestcut.surface.draws import FieldMaker
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.surface.records import ErrorModel, Known, Surface
 
 Spot = tuple[float, float, float, float]  # x, y, radius, height; m
-NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 1.0, "none", "none", "none")
+NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 1.0, "none", "none", "none", known=Known.NAMED)
 
 
 def cap(x: FloatArray, y: FloatArray, spot: Spot) -> FloatArray:
@@ -34,6 +35,11 @@ def surface_of(height: HeightGrid, error: ErrorModel = NO_ERROR) -> Surface:
     known = height.measured
     se = height.like(np.where(known, 1e-5, np.nan))
     return Surface(height, height, se, known, known, error, (), known.size)
+
+
+def judged_of(height: HeightGrid, error: ErrorModel = NO_ERROR, seed: int = 0) -> Surface:
+    """The floor judged behind a scan of these heights."""
+    return slab_behind(surface_of(height, error), error, None, seed, FLOOR)
 
 
 def limits_of(surface: Surface, deepest: float = 0.013) -> Limits:

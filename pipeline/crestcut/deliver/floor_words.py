@@ -86,7 +86,7 @@ def figure_words(figure: Figure) -> str:
         said = f"{most} {figure.name} {both(figure.estimate)}, {span}"
         asked = "" if figure.asked is None else f"; {millimetres(figure.asked)} allowed"
     seen = _number(figure.seen) if figure.name in ("FF", "FL") else millimetres(figure.seen)
-    return f"{said} (the scan as it stands shows {seen}){asked}"
+    return f"{said} (the floor as it is drawn: {seen}){asked}"
 
 
 def _number(value: float) -> str:
@@ -110,7 +110,7 @@ def class_lines(report: FloorReport) -> list[str]:
         n = judged.numbers
         said.append(
             f"ACI 117 overall class {aci_class(by_name['FF'], by_name['FL'])} (along {n.lines}"
-            f" line{'s' if n.lines > 1 else ''}, {n.readings} readings; the lowest line, as scanned,"
+            f" line{'s' if n.lines > 1 else ''}, {n.readings} readings; the lowest line, as drawn,"
             f" FF {_number(n.lowest_ff)}, FL {_number(n.lowest_fl)}{_local(report)})"
         )
     if not said:

@@ -93,7 +93,7 @@ def judge_floor(
     cut, fill = (np.nan_to_num(g.values[pick]) for g in (levelling.depth, levelling.fill))
     say("drawing what the cut would leave")
     untouched = not cut.any() and not fill.any()
-    after = figures if untouched else asks.figures(drawn, drawn.height.values - cut + fill, planned=True)[0]
+    after = figures if untouched else asks.figures(drawn, drawn.height.values - cut + fill)[0]
     gap, laid = _gap_map(rule, drawn)
     return Judged(
         surface=surface,
@@ -132,9 +132,8 @@ def _stride(surface: Surface) -> int:
 
 
 def _told_by_hand(surface: Surface, drawn: Drawn, stride: int) -> tuple[Surface, HeightGrid]:
-    """The surface moved by what hand measurements say of it, smooth between the coarse nodes."""
-    if drawn.told == 0:
-        return surface, surface.height
+    """The surface moved by what hand measurements and the scan's lean say of it, smooth between the coarse
+    nodes."""
     from scipy.ndimage import map_coordinates
 
     pick = (slice(None, None, stride), slice(None, None, stride))
@@ -221,16 +220,14 @@ class _Asks:
         flat = heights.reshape(heights.shape[0] * heights.shape[1], *heights.shape[2:])
         return fn.read(self.lines, self.frame, flat, self.slope)
 
-    def figures(
-        self, drawn: Drawn, heights: FloatArray, planned: bool = False
-    ) -> tuple[tuple[Figure, ...], list[BoolArray]]:
+    def figures(self, drawn: Drawn, heights: FloatArray) -> tuple[tuple[Figure, ...], list[BoolArray]]:
         """Figures of a floor (coarse raster, m), asked ones first, and whether each draw keeps to each asked
         one.
         """
         out: list[Figure] = []
         kept: list[BoolArray] = []
         for name, extreme, seen, asked in self._extremes(drawn, heights):
-            spread = spread_of(extreme, heights, drawn, planned)
+            spread = spread_of(extreme, heights, drawn)
             out.append(_figure(name, seen, spread, asked, False))
             if asked is not None:
                 kept.append(spread.draws <= asked + 1e-9)
@@ -238,9 +235,8 @@ class _Asks:
             first = self.read(heights)
             many = first[:, None] - self.read(drawn.errors) + self.read(np.zeros(heights.shape))[:, None]
             for name, constant, asked in (("FF", fn.FLAT, self.wish.ff), ("FL", fn.LEVEL, self.wish.fl)):
-                told = fn.judged(self.lines, first, many, constant)
+                spread = Spread(fn.of_draws(self.lines, many, constant))
                 values = fn.f_numbers(self.lines, first)
-                spread = Spread(told.estimate, told.draws)
                 out.append(_figure(name, values.ff if name == "FF" else values.fl, spread, asked, True))
                 if asked is not None:
                     kept.append(spread.draws >= asked - 1e-9)
@@ -253,11 +249,11 @@ class _Asks:
         gap = None if self.rule.rough else self.rule.gap
         if self.rule.length is not None:
             extreme = largest_gap(drawn.height.measured, cell, self.rule.length)
-            found.append((f"gap under {_long(self.rule.length)}", extreme, extreme(heights)[0], gap))
+            found.append((f"gap under {_long(self.rule.length)}", extreme, extreme(heights), gap))
         if self.rule.reference != "straightedge":
             off = largest_off(self.reference[pick, pick])
             name = "off the plane" if self.rule.reference == "plane" else "off level"
-            found.append((name, off, off(heights)[0], gap))
+            found.append((name, off, off(heights), gap))
         return found
 
 

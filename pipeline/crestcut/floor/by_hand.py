@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import linalg
 
-from crestcut.grid import FloatArray, GridFrame, IntArray
+from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.surface.covariance import of_functionals
 from crestcut.surface.draws import towards
 from crestcut.surface.evidence import SCAN_TILT
@@ -23,6 +23,8 @@ from crestcut.surface.records import ErrorModel
 # rad, 1 sd: how far the scan's own 'up' may lean; a tripod's compensator holds it (common practice, no
 # source)
 TILTS = {"terrestrial": 5e-5, "total-station": 3e-5}
+# rad, 1 sd of a floor's own fall: F_L 20 is 2 mm/m, to a drain it is 10 (common practice, no source)
+FALL = 0.005
 LEVEL = "[[level]]"
 
 
@@ -80,10 +82,22 @@ def fold_floor(
     return Folded(gain @ missed, errors - gain @ would, len(readings))
 
 
-def tilted(frame: GridFrame, tilt: float, count: int, rng: np.random.Generator) -> FloatArray:
-    """Drawn tilts about the middle of a raster, (nodes, count) m."""
-    places = frame.node_xy().reshape(-1, 2)
-    return np.asarray((places - places.mean(axis=0)) @ (tilt * rng.standard_normal((2, count))))
+def tilted(height: HeightGrid, tilt: float, count: int, rng: np.random.Generator) -> tuple[FloatArray, float]:
+    """Drawn tilts of the scan about the middle of a raster, (nodes, 2 count) m, in pairs about their mean,
+    and 1 sd of them, rad.
+
+    height : as scanned.  tilt : rad, 1 sd before anything is seen. What is seen is the floor's own fall and
+    the scan's lean together; each takes its share.
+    """
+    places = height.frame.node_xy().reshape(-1, 2)
+    away = places - places.mean(axis=0)
+    known = height.measured.ravel()
+    flat = np.column_stack([np.ones(known.sum()), away[known]])
+    seen = np.linalg.lstsq(flat, height.values.ravel()[known])[0][1:]
+    share = tilt**2 / (tilt**2 + FALL**2)
+    left = FALL * float(np.sqrt(share))
+    half = left * rng.standard_normal((2, count))
+    return away @ (share * seen[:, None] + np.concatenate([half, -half], axis=1)), left
 
 
 def _nearest(frame: GridFrame, points: FloatArray) -> IntArray:

@@ -10,9 +10,6 @@ Kept of the standard's own rules (from memory): at least 12 readings a line, not
 edge, wall, column or hole, parallel lines 4 ft apart, two directions at right angles with readings of all
 lines pooled. Not kept, for want of knowing: joints between pours (a line here may cross one) and the age of
 the floor.
-
-A scan's error is in s as well: the expected square of a difference is the floor's own plus the error's, so
-that the error's part of s^2 can be taken off exactly (``judged``).
 """
 
 from __future__ import annotations
@@ -146,31 +143,9 @@ def f_numbers(lines: Lines, heights: FloatArray) -> Numbers:
     )  # fmt: skip
 
 
-@dataclass(frozen=True, eq=False)
-class Told:
-    """An F-number with the scan's error taken off: estimate, and (k,) what it may be, one value a draw."""
-
-    estimate: float
-    draws: FloatArray
-
-
-def judged(lines: Lines, seen: FloatArray, drawn: FloatArray, constant: float) -> Told:
-    """FF (constant ``FLAT``) or FL (``LEVEL``) with the error's own part taken off.
-
-    seen : (n,) readings as fitted.  drawn : (n, k) the same with drawn errors added. Squares add, so the
-    draws' mean s^2 lies over that of ``seen`` by the error's part, and ``seen``'s over the floor's by as much
-    again; each draw's distance from the draws' mean is taken the other way round the estimate (basic
-    bootstrap; Davison & Hinkley, Bootstrap Methods and their Application, 1997, 5.2).
-    """
-    pick = 0 if constant == FLAT else 1
-    first = np.concatenate(bends_and_rises(lines, seen)[pick])
-    many = np.concatenate(bends_and_rises(lines, drawn)[pick])
-    square, mean = float(first.var(ddof=1)), float(first.mean())
-    squares, means = many.var(axis=0, ddof=1), many.mean(axis=0)
-    own = 2 * square - squares.mean()
-    estimate = f_number(math.sqrt(max(own, 0.0)), mean, constant)
-    each = np.sqrt(np.maximum(own - (squares - squares.mean()), 0.0))
-    values = [
-        f_number(float(s), mean - float(m - means.mean()), constant) for s, m in zip(each, means, strict=True)
-    ]
-    return Told(estimate, np.array(values))
+def of_draws(lines: Lines, drawn: FloatArray, constant: float) -> FloatArray:
+    """(k,) FF (constant ``FLAT``) or FL (``LEVEL``) of floors drawn as the floor may be; drawn (n, k) their
+    readings, m."""
+    many = np.concatenate(bends_and_rises(lines, drawn)[0 if constant == FLAT else 1])
+    pairs = zip(many.std(axis=0, ddof=1), many.mean(axis=0), strict=True)
+    return np.array([f_number(float(s), float(m), constant) for s, m in pairs])

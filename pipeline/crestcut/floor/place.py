@@ -6,15 +6,14 @@ import math
 from dataclasses import replace
 
 import numpy as np
-from scipy import ndimage, optimize
+from scipy import ndimage
 
 from crestcut.cut.area import inside
 from crestcut.errors import CrestcutError
 from crestcut.floor.straightedge import longest_reach
-from crestcut.grid import BoolArray, GridFrame, HeightGrid
+from crestcut.grid import BoolArray, GridFrame
 from crestcut.scan.records import Scan
-from crestcut.surface.error_shown import LONGEST, of_second_difference, shown_variance
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.surface.records import Surface
 
 AIR = 0.05  # m of raster beyond the area
 MOST_NODES = 6_000_000
@@ -25,7 +24,6 @@ RIM = (
     0.05  # m beside walls, columns and holes that is not judged: their own points lift the edge of the floor
 )
 SPECK = 0.01  # m2: a hole of the scan smaller than this has no such rim
-WARP_SEEN = 0.5  # m over which a warp is looked for in the heights: a long one bends a floor little
 UNSURE = 8.0  # times the usual standard error: a height that hangs on next to nothing
 HINT = "name the part to be judged: area = [[x, y], ...] under [floor]"
 
@@ -75,11 +73,10 @@ def floor_frame(scan: Scan, corners: tuple[tuple[float, float], ...], cell: floa
     return GridFrame((float(origin[0]), float(origin[1])), angle, cell, (shape[0], shape[1]))
 
 
-def floor_only(
+def floor_nodes(
     surface: Surface, corners: tuple[tuple[float, float], ...], straightedge: float | None
-) -> Surface:
-    """The surface with everything but the floor to be judged not measured: outside the area, and what is no
-    slab.
+) -> BoolArray:
+    """(ny, nx) the floor to be judged: inside the area, and slab.
 
     Raises CrestcutError where too little of the area was scanned, or no straightedge finds room on it.
     """
@@ -104,15 +101,18 @@ def floor_only(
                 f"a straightedge of {straightedge:g} m finds no room: the floor is {room:.2f} m long at most",
                 "floor.straightedge", "ask for a shorter one, or scan more of the floor",
             )  # fmt: skip
-    height = HeightGrid(frame, np.where(floor, surface.height.values, np.nan))
+    return floor
+
+
+def floor_only(surface: Surface, floor: BoolArray) -> Surface:
+    """The surface with everything but ``floor`` (ny, nx) not measured."""
+    height, top, error = (
+        g.like(np.where(floor, g.values, np.nan))
+        for g in (surface.height, surface.top, surface.standard_error)
+    )
+    rolled = surface.rollable & floor
     return replace(
-        surface,
-        height=height,
-        error=_no_rougher(surface.error, height),
-        top=HeightGrid(frame, np.where(floor, surface.top.values, np.nan)),
-        standard_error=HeightGrid(frame, np.where(floor, surface.standard_error.values, np.nan)),
-        slab=floor,
-        rollable=surface.rollable & floor,
+        surface, height=height, top=top, standard_error=error, slab=floor, rollable=rolled, scanned=None
     )
 
 
@@ -130,27 +130,3 @@ def _clear_of_rims(surface: Surface) -> BoolArray:
     # beyond the raster nothing is known to stand: only what was seen not to be floor has a rim
     away = ndimage.distance_transform_edt(np.pad(solid, 1, constant_values=True))[1:-1, 1:-1] * cell
     return np.asarray(found & (away > RIM))
-
-
-def _no_rougher(error: ErrorModel, height: HeightGrid) -> ErrorModel:
-    """The error model with no more patch, and no shorter a warp, than the floor's own heights show.
-
-    What heights do over a tenth of a metre is the floor and its error together, so the error alone is no
-    rougher (``surface.error_shown``). It matters here as nowhere else: what noise makes of a gap is taken
-    off, and noise that is not there would take off a gap that is.
-    """
-    words, size = "no rougher than the floor's own heights are", error.warp**2
-    apart = min(error.warp_length, WARP_SEEN)
-    seen = shown_variance(height, apart)
-    if seen is not None and seen < size * of_second_difference(apart, error.warp_length):
-        over = lambda at: size * of_second_difference(apart, at) - seen  # noqa: E731
-        longer = LONGEST if over(LONGEST) >= 0 else optimize.brentq(over, error.warp_length, LONGEST)
-        error = replace(error, warp_length=float(longer), warp_source=f"{error.warp_source}; {words}")
-    seen = shown_variance(height, error.patch_length)
-    if seen is None:
-        return error
-    left = max(seen - size * of_second_difference(error.patch_length, error.warp_length), 0.0)
-    patch = float((left / of_second_difference(error.patch_length, 0.5 * error.patch_length)) ** 0.5)
-    if patch >= error.patch:
-        return error
-    return replace(error, patch=patch, patch_source=f"{error.patch_source}; {words}")

@@ -15,9 +15,9 @@ VERDICTS = ("meets", "does not meet", "cannot tell")
 class Figure:
     """A figure of the floor and how sure it is. m for gaps and heights, a plain number for F-numbers.
 
-    name : what it is, in words.  seen : on the heights as fitted, the scan's own error in it.  estimate :
-    that error's share taken off.  interval : 95 %.  asked : the limit, None where it is only told.  at_least
-    : the figure must reach the limit, else must not pass it.  chance : that it keeps to the limit.
+    name : what it is, in words.  seen : of the floor as it is drawn, the mean of all it may be: smoother than
+    any of them.  estimate : their median.  interval : 95 %.  asked : the limit, None where it is only told.
+    at_least : the figure must reach the limit, else must not pass it.  chance : that it keeps to the limit.
     """
 
     name: str

@@ -12,7 +12,7 @@ from crestcut.surface.breaks import Break
 
 SIDE = 0.10  # m, of the finest tile
 MOST = 900  # tiles aimed at
-COARSEST = 4  # finest tiles on a side of the largest
+COARSEST = 8  # finest tiles on a side of the largest
 NEAR_BREAK = 0.25  # m either side of a break where tiles stay fine
 FILLED = 0.6  # share of a tile's nodes that must be measured
 
@@ -37,14 +37,14 @@ class Tiles:
         return self.side**2 / 12
 
 
-def tiles_of(height: HeightGrid, usable: BoolArray, breaks: Sequence[Break]) -> Tiles:
-    """Square tiles over what is measured and ``usable`` (ny, nx), fine next to ``breaks``."""
+def tiles_of(height: HeightGrid, usable: BoolArray, breaks: Sequence[Break], most: int = MOST) -> Tiles:
+    """Square tiles, ``most`` or so, over what is measured and ``usable`` (ny, nx), fine at ``breaks``."""
     per = max(1, round(SIDE / height.frame.cell))
     z = np.where(usable, height.values, np.nan)
     fine = _blocks(z, per)
     count = int((fine[0] >= FILLED * per * per).sum())
     merge = 1
-    while count / merge**2 > MOST and merge < COARSEST:
+    while count / merge**2 > most and merge < COARSEST:
         merge += 1
     side = per * height.frame.cell
     if merge == 1:

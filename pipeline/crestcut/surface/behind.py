@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from crestcut.surface.posterior import judge
+from crestcut.surface.averages import MOST
+from crestcut.surface.posterior import LATTICE, judge
 from crestcut.surface.records import ErrorModel, Known, Surface
 from crestcut.surface.split import ANY_FACTOR, ANY_WARP, USUAL_FLATNESS, FieldPriors, curvature_of
 
@@ -20,16 +21,38 @@ TOO_LITTLE = (
 )
 
 
-def slab_behind(surface: Surface, error: ErrorModel, flatness: float | None = None, seed: int = 0) -> Surface:
+@dataclass(frozen=True)
+class Kind:
+    """What is usual of slabs that a command looks at: median F_F and 1 sd of it as a factor where no class is
+    known; tiles, and m between the nodes of waves: how finely they are judged."""
+
+    flatness: float
+    factor: float
+    tiles: int = MOST
+    lattice: float = LATTICE
+
+
+YARD = Kind(USUAL_FLATNESS, FLATNESS_FACTOR)
+# a floor that is asked how flat it is may be from a worn workshop's to a narrow aisle's: F_F 10 to 150 within
+# 1.3 sd (common practice, no source); F-numbers live on 12 in, which coarser tiles and nodes would smooth
+FLOOR = Kind(38.0, 3.0, 2400, 0.10)
+
+
+def slab_behind(
+    surface: Surface, error: ErrorModel, flatness: float | None = None, seed: int = 0,
+    usual: Kind = YARD,
+) -> Surface:  # fmt: skip
     """The surface with the slab's mean for heights and what else the slab may be in its error.
 
-    error : of the scan.  flatness : F-number of the floor's class (ACI 117-10), None where none is known.
-    Where too little is measured to tell them apart: heights as scanned, wrong by ``error``, and a note.
+    error : of the scan.  flatness : F-number of the floor's class (ACI 117-10), None where none is known:
+    then it is as ``usual``. Where too little is measured to tell them apart: heights as scanned, wrong by
+    ``error``, and a note.
     """
     warp = ANY_WARP if error.known is Known.UNNAMED else error.warp
+    middle, factor = (flatness, FLATNESS_FACTOR) if flatness else (usual.flatness, usual.factor)
     priors = FieldPriors(
-        curvature_of(flatness or USUAL_FLATNESS),
-        FLATNESS_FACTOR,
+        curvature_of(middle),
+        factor,
         warp,
         FACTOR[error.known],
         error.warp_length,
@@ -37,7 +60,7 @@ def slab_behind(surface: Surface, error: ErrorModel, flatness: float | None = No
     )
     found = judge(
         surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,
-        error.patch, error.patch_length, seed,
+        error.patch, error.patch_length, seed, most=usual.tiles, lattice=usual.lattice,
     )  # fmt: skip
     if found is None:
         return replace(surface, error=error, notes=(*surface.notes, TOO_LITTLE))

@@ -16,7 +16,7 @@ import numpy as np
 from scipy import linalg, special
 
 from crestcut.grid import FloatArray
-from crestcut.surface.covariance import of_functionals
+from crestcut.surface.covariance import of_functionals, sums_of
 from crestcut.surface.draws import towards
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel
@@ -62,28 +62,30 @@ def fold_in(
     within: Mapping[str, float],
     rng: np.random.Generator,
     count: int,
+    parts: FloatArray | None = None,
 ) -> Fold:
     """Fold ``evidence`` into the errors at ``places`` (n, 2), site metres.
 
     within : 1 sd of each part's height, m, in the order the parts come.  count : draws wanted, for bounds.
+    parts : (p, d) drawn heights of them about their means, m, in step with the slab's draws, where earlier
+    readings have told of both.
     """
     nothing = Fold(np.zeros(len(places)), np.zeros(len(within)))
     if evidence is None or not evidence.readings:
         return nothing
     readings = evidence.readings
-    spread = np.array(list(within.values()))
-    belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(
-        len(within), len(readings)
-    )
-    own = own_covariance(evidence, error) + belongs.T @ (spread[:, None] ** 2 * belongs)
+    own, belongs, together = own_covariance(evidence, error, within, parts)
     missed = np.array([r.observed - r.predicted for r in readings])
     against = contradictions(readings, own, missed)
     if against:
         return Fold(nothing.ground, nothing.parts, against)
     points, weights = [r.points for r in readings], [r.weights for r in readings]
     solve = linalg.cho_factor(own)
-    ground_gain = linalg.cho_solve(solve, -towards(error, places, points, weights).T).T
-    part_gain = linalg.cho_solve(solve, (spread[:, None] ** 2 * belongs).T).T
+    along = towards(error, places, points, weights)
+    if parts is not None and error.slab is not None:
+        along += error.slab.at_site(places) @ (parts.T @ belongs / parts.shape[1])
+    ground_gain = linalg.cho_solve(solve, -along.T).T
+    part_gain = linalg.cho_solve(solve, together.T).T
     r, drawn = missed, None
     if any(reading.relation != "is" for reading in readings):
         every = _bounded(readings, own, missed, rng, count)
@@ -93,14 +95,27 @@ def fold_in(
     return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, own, root, r, drawn)
 
 
-def own_covariance(evidence: Evidence, error: ErrorModel) -> FloatArray:
-    """Covariance (m, m), m2, of what ground errors and the readings' own errors make of the readings; parts
-    not in it."""
-    points, weights = tuple(r.points for r in evidence.readings), tuple(r.weights for r in evidence.readings)
-    return (
-        of_functionals(error, points, weights, tuple(r.standard_error for r in evidence.readings))
-        + evidence.noise
+def own_covariance(
+    evidence: Evidence, error: ErrorModel, within: Mapping[str, float], parts: FloatArray | None = None
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Covariance (m, m), m2, of the readings with ground, parts and the readings' own errors in it; which
+    part each is of (p, m), 1 or 0; covariance (p, m), m2, of the parts' heights with the readings.
+
+    within, parts : as for ``fold_in``.
+    """
+    readings = evidence.readings
+    points, weights = tuple(r.points for r in readings), tuple(r.weights for r in readings)
+    belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(
+        len(within), len(readings)
     )
+    ground = of_functionals(error, points, weights, tuple(r.standard_error for r in readings))
+    if parts is None or error.slab is None:
+        together = np.array(list(within.values()))[:, None] ** 2 * belongs
+        return ground + evidence.noise + belongs.T @ together, belongs, together
+    # a part that hangs lower goes with ground that lies lower, where a gap between them was read
+    cross = parts @ sums_of(error.slab, points, weights).T / parts.shape[1]
+    together = parts @ parts.T @ belongs / parts.shape[1] + cross
+    return ground + evidence.noise + belongs.T @ together + cross.T @ belongs, belongs, together
 
 
 def contradictions(readings: Sequence[Reading], own: FloatArray, missed: FloatArray) -> tuple[str, ...]:

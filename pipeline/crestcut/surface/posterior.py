@@ -14,10 +14,10 @@ from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import linalg, ndimage
+from scipy import linalg, ndimage, special
 
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.surface.averages import Tiles, tiles_of
+from crestcut.surface.averages import MOST, Tiles, tiles_of
 from crestcut.surface.between import along_axes, between_nodes
 from crestcut.surface.breaks import Break
 from crestcut.surface.covariance import HALF
@@ -26,6 +26,7 @@ from crestcut.surface.features import (
     PRESENT,
     Dictionary,
     chain,
+    closer,
     dictionary_of,
     taken_at_once,
     thinned,
@@ -45,13 +46,15 @@ from crestcut.surface.split import (
 )
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
-PAIRS, ROUNDS = 100, 10  # of draws, each with its opposite; settings they are shared among
-LATTICE = 0.20  # m between the nodes on which waves are reckoned
+PAIRS = 100  # of draws, each with its opposite
+ROUNDS, FIRST_ROUNDS = 10, 2  # settings they are shared among; settings before
+LATTICE = 0.20  # m between the nodes on which waves are reckoned, or half a tile where that is more
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 FINE_SMOOTH = 0.25  # m: what is left of the fit is taken off what is smoother than this
-KEEP_FROM, KEEP_WHOLE = 3.3, 4.8  # sd of fine scan error: below none is kept, above all is the slab's
+KEEP_BY_CHANCE = 0.05  # windows in which the scan's fine error is anywhere so large that some of it is kept
+KEEP_WHOLE = 1.5  # sd over that: from there on all is the slab's
 LENGTHS = ("slab_length", "scan_length")
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
 GRAIN = 0.03  # m over which what is kept is judged
@@ -89,12 +92,9 @@ class Split:
 
 @dataclass(frozen=True, eq=False)
 class Posterior:
-    """Draws of the slab over one frame.
-
-    columns : (q) shapes that any draw has; amplitude (q, d) of each, 0 where a draw has it not.  waves :
-    (d, rows, columns) on ``lattice``, m.  Draws d / 2 apart are each other's opposites about the mean of
-    their model.
-    """
+    """Draws of the slab over one frame. columns : (q) shapes that any draw has; amplitude (q, d) of each, 0
+    where a draw has it not.  waves : (d, rows, columns) on ``lattice``, m.  Draws d / 2 apart are each
+    other's opposites about the mean of their model."""
 
     frame: GridFrame
     columns: Columns
@@ -167,16 +167,18 @@ def judge(
     patch_length: float,
     seed: int = 0,
     pairs: int = PAIRS,
+    most: int = MOST,
+    lattice: float = LATTICE,
 ) -> tuple[Posterior, HeightGrid] | None:
     """What the slab may be, given heights fitted to a scan, and its mean where the heights are; None where
     fewer tiles are measured than a trend has amplitudes.
 
     height, standard_error : as fitted and its white part, m.  usable : (ny, nx) nodes of the slab; others
     keep their heights.  patch : 1 sd, m, of the scan's error over ``patch_length`` m, at most: no more is
-    taken than the heights show.
+    taken than the heights show.  most : tiles.  lattice : m between the nodes of the slab's waves.
     """
     breaks = tuple(b for b in breaks if b.length >= LONG)
-    tiles = tiles_of(height, usable, breaks)
+    tiles = tiles_of(height, usable, breaks, most)
     if len(tiles) <= len(TREND) + 2 * len(breaks):
         return None
     noise, fine = _noise(tiles, standard_error, patch, patch_length)
@@ -191,15 +193,18 @@ def judge(
     on = np.array([*range(words.always), *sorted({s for s in state if s >= 0})])
     sample = Sample.of(tiles, noise, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
-    each = -(-pairs // ROUNDS)
-    draws = _Draws(words, table, tiles, y, noise, height.frame, seed)
-    for setting, seen, models in chain(
-        words, table, settings, lambda s: whiten(s, square, noise, table, y), state, ROUNDS, each, seed
-    ):
-        draws.add(setting, seen, models)
+    through = lambda s: whiten(s, square, noise, table, y)  # noqa: E731
+    first_rounds = list(chain(words, table, settings, through, state, FIRST_ROUNDS, 1, seed))
+    words = closer(words, state)  # bumps are about where they are
+    table = words.columns.at(tiles.uv, tiles.spread)
+    state = taken_at_once(words, through(first_rounds[-1][0]))
+    each, apart = -(-pairs // ROUNDS), max(lattice, 0.5 * float(tiles.side.max()))
+    draws = _Draws(words, table, tiles, y, noise, height.frame, apart, seed)
+    for drawn in chain(words, table, settings, through, state, ROUNDS, each, seed):
+        draws.add(*drawn)
     posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, level)
-    kept = _kept(height.values - mean, usable, height.frame.cell, fine, standard_error)
+    kept = _kept(height.values - mean, usable, height.frame.cell, fine, patch_length, standard_error)
     whole = np.where(usable, mean + kept, height.values)
     return posterior, height.like(np.where(height.measured, whole, np.nan))
 
@@ -213,8 +218,12 @@ def _noise(
     """
     se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
     # within a tile about as wide as its length a patch shows about half of its variance
-    shown = max(float(np.median(tiles.fine)) - 0.5 * se2, 0.0)
-    own = min(patch**2, 2 * shown)
+    own, free = patch**2, tiles.nodes - 3
+    if (free > 0).any():
+        # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
+        middle = (1 - 2 / (9 * free[free > 0])) ** 3
+        shown = max(float(np.median(tiles.fine[free > 0] / middle)) - 0.5 * se2, 0.0)
+        own = min(own, 2 * shown)
     # a square of side s holds s^2 / a patches, each of an area a = 2 pi integral of r rho(r) dr (Vanmarcke,
     # Random Fields, 1983, chapter 6): 6 pi (half / 1.678)^2 of a Matern-3/2
     area = 6 * np.pi * (0.5 * patch_length / HALF) ** 2
@@ -228,10 +237,10 @@ class _Draws:
 
     def __init__(
         self, words: Dictionary, table: FloatArray, tiles: Tiles, y: FloatArray, noise: FloatArray,
-        frame: GridFrame, seed: int,
+        frame: GridFrame, apart: float, seed: int,
     ) -> None:  # fmt: skip
         self.words, self.table, self.tiles, self.y, self.noise = words, table, tiles, y, noise
-        self.frame, self.lattice, self.rng = frame, _lattice(frame), np.random.default_rng([seed, 4])
+        self.frame, self.lattice, self.rng = frame, _lattice(frame, apart), np.random.default_rng([seed, 4])
         self.nodes = frame.to_grid(self.lattice.node_xy().reshape(-1, 2))
         self.settings: list[Setting] = []
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
@@ -306,10 +315,10 @@ def unit_field(half_at: float, places: FloatArray, rng: np.random.Generator, cou
     return np.asarray(between_nodes(coarse, places - low) @ flat, dtype=np.float64)
 
 
-def _lattice(frame: GridFrame) -> GridFrame:
-    """Nodes every ``LATTICE`` over the frame, from its first node on, in its own axes."""
-    columns, rows = (int(np.ceil(s / LATTICE - 1e-9)) + 1 for s in frame.size)
-    return GridFrame(frame.origin, frame.angle, LATTICE, (rows, columns))
+def _lattice(frame: GridFrame, apart: float) -> GridFrame:
+    """Nodes ``apart`` m over the frame, from its first node on, in its own axes."""
+    columns, rows = (int(np.ceil(s / apart - 1e-9)) + 1 for s in frame.size)
+    return GridFrame(frame.origin, frame.angle, apart, (rows, columns))
 
 
 def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
@@ -369,8 +378,9 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
 
 
 def _kept(
-    rest: FloatArray, usable: BoolArray, cell: float, fine: float, standard_error: HeightGrid
-) -> FloatArray:
+    rest: FloatArray, usable: BoolArray, cell: float, fine: float, patch_length: float,
+    standard_error: HeightGrid,
+) -> FloatArray:  # fmt: skip
     """What of the fit's fine rest (m, over the posterior's mean) is larger than the scan's fine error can
     be: the slab's, kept whole."""
     on = usable & np.isfinite(rest)
@@ -384,6 +394,9 @@ def _kept(
     shown = 1.4826 * float(np.median(known)) if known.size else 0.0
     sd = np.maximum(min(fine, max(shown, 1e-5)), np.nan_to_num(standard_error.values, nan=fine))
     grain = GRAIN / cell
-    size_of = ndimage.gaussian_filter(np.abs(sharp), grain) * np.sqrt(np.pi / 2)
-    share = np.clip((size_of / sd - KEEP_FROM) / (KEEP_WHOLE - KEEP_FROM), 0.0, 1.0)
+    size_of = np.sqrt(ndimage.gaussian_filter(sharp**2, grain))
+    # the largest of many patches is large by chance: so many are looked at
+    patches = max(on.sum() * cell**2 / patch_length**2, 1.0)
+    kept_from = -float(special.ndtri(0.5 * KEEP_BY_CHANCE / patches))
+    share = np.clip((size_of / sd - kept_from) / KEEP_WHOLE, 0.0, 1.0)
     return np.asarray(share * sharp)

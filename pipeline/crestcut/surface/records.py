@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum, StrEnum
 from typing import TYPE_CHECKING
 
@@ -116,3 +116,14 @@ class Surface:
             if array.shape != self.height.frame.shape:
                 raise ValueError(f"{name}: shape {self.height.frame.shape} expected, {array.shape} found")
             object.__setattr__(self, name, array)
+
+    def as_scanned(self) -> Surface:
+        """Heights as fitted to the scan, with its own errors: to be compared with another scan of the same
+        ground."""
+        if self.scanned is None:
+            return self
+        rise = self.top.values - self.height.values
+        return replace(
+            self, height=self.scanned, top=self.scanned.like(self.scanned.values + rise), scanned=None,
+            error=replace(self.error, slab=None, worked=(0.0, 0.0)),
+        )  # fmt: skip

@@ -124,7 +124,7 @@ class Source:
         maker = FieldMaker(
             error, footing.window, footing.standard_error, white_length(surface), footing.nodes
         )
-        within = np.array([p.within for p in parts])
+        within = np.array([p.within for p in parts]) if drawn_parts is None else drawn_parts.std(axis=1)
         names = [p.name for p in parts]
         places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
         evidence, at = snapped(evidence, footing, places)
@@ -132,10 +132,11 @@ class Source:
         count = self.ground.shape[1] // 2
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
         self.parts = np.concatenate([shift, -shift], axis=1)
-        if drawn_parts is not None:  # those that go with the draws of the slab that are taken
-            first, second = np.split(drawn_parts, 2, axis=1)
-            self.parts = np.concatenate([first[:, :count], second[:, :count]], axis=1)
-        self.fold = fold_in(evidence, error, places, dict(zip(names, within, strict=True)), rng, 2 * count)
+        if drawn_parts is not None:  # as ``FieldMaker.pairs`` takes the slab's
+            half = drawn_parts.shape[1] // 2
+            self.parts = np.concatenate([drawn_parts[:, :count], drawn_parts[:, half : half + count]], axis=1)
+        spread = dict(zip(names, within, strict=True))
+        self.fold = fold_in(evidence, error, places, spread, rng, 2 * count, drawn_parts)
         self.steps: FloatArray | None = None
         self.snapped = evidence.readings if evidence is not None else ()
         if evidence is None or self.fold.ground_gain is None:

@@ -56,7 +56,7 @@ def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
         stood=stood_in(evidence, vehicle),
     )  # fmt: skip
     assert footing is not None  # the sweep has met measured ground
-    source = Source(vehicle, surface, footing, surface.error, seed, slab.count // 2, evidence)
+    source = Source(vehicle, surface, footing, surface.error, seed, slab.count // 2, evidence, passage.parts)
     if source.fold.contradictions:
         return replace(nothing, contradictions=source.fold.contradictions)
     assert source.steps is not None and source.fold.own is not None

@@ -22,9 +22,8 @@ def what_to_measure(
     """The measurements that would narrow the clearance most, each with kind, where, expect, narrows, how."""
     standing, sizes = now.standing, board_sizes(job)
     found = measure_first(
-        Passage(standing.vehicle, surface, standing.ride, standing.before), surface.error, most=MOST,
-        today=now.today, confidence=job.wanted.confidence, evidence=evidence,
-        sizes=tuple(sizes.values()),
+        Passage(standing.vehicle, surface, standing.ride, standing.before, standing.driver.parts),
+        surface.error, most=MOST, today=now.today, confidence=job.wanted.confidence, evidence=evidence,
     )  # fmt: skip
     rows = []
     for a in found:

@@ -3,12 +3,12 @@
 The slab is the one that was scanned, less a share of the planned depth. That share is unknown, from nothing
 to a little more than all; what was read by hand says which shares are likely (a flat prior, and the
 likelihood of the readings with scan and vehicle as uncertain as they are: Rasmussen & Williams 2006, 5.4.1).
-A cut followed by hand is besides a little uneven, which widens patch and warp.
+A cut followed by hand is besides a little uneven, over a tenth and over half a metre.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -17,10 +17,10 @@ from scipy import special
 from crestcut.cut.plan import cut_surface
 from crestcut.errors import CrestcutError
 from crestcut.grid import FloatArray, HeightGrid
+from crestcut.standing import Driver
 from crestcut.surface.evidence_fold import UNLIKELY, contradictions, own_covariance
 from crestcut.surface.evidence_records import Evidence, Reading
 from crestcut.surface.records import ErrorModel, Surface
-from crestcut.vehicle.records import Vehicle
 from crestcut.verify.records import Fight, Share, Told
 
 MOST, STEP = 1.3, 0.05  # share of the planned depth: the greatest looked at, and the steps between
@@ -46,36 +46,28 @@ def worked(surface: Surface, planned: HeightGrid, share: float) -> Surface:
     """The slab with a share of the planned depth gone, and as uncertain as a hand leaves it."""
     depth = share * np.nan_to_num(planned.values)
     lower = cut_surface(surface, depth)
-    return replace(lower, error=uneven(surface.error, float(depth.max(initial=0.0))))
+    return replace(lower, error=uneven(surface.error, float(depth.max(initial=0.0))), scanned=None)
 
 
 def uneven(error: ErrorModel, deepest: float) -> ErrorModel:
     """The error of a scanned surface that was then cut by hand to a plan."""
     if deepest <= 0:
         return error
+    if error.slab is not None:
+        return replace(error, worked=(WORK, UNEVEN * deepest))
     patch, warp = np.hypot(error.patch, WORK), np.hypot(error.warp, UNEVEN * deepest)
     return replace(error, patch=float(patch), warp=float(warp))
 
 
-def before_work(evidence: Evidence | None) -> Evidence | None:
-    """Readings from before the work, for use on the worked slab: the errors they speak of are still there.
-
-    What was felt under the standing vehicle then is kept as its tangent: the vehicle stands elsewhere now.
-    """
-    if evidence is None:
-        return None
-    return Evidence(tuple(replace(r, stood=None) for r in evidence.readings), evidence.noise)
-
-
 def likely_shares(
-    surface: Surface, planned: HeightGrid, vehicle: Vehicle, read: Callable[[Surface], Evidence | None]
+    surface: Surface, planned: HeightGrid, driver: Driver, read: Callable[[Surface], Evidence | None]
 ) -> Shares:
     """How much of the planned depth the readings say is gone.
 
-    read : all readings, from before the work too, as evidence on a slab worked to some share.
+    surface, driver : what the readings from before the work have told of them is in their draws.  read : the
+    readings since, as evidence on a slab worked to some share.
     Raises CrestcutError where the readings fit on no such slab (a string that it would touch).
     """
-    within = {p.name: p.within for p in vehicle.parts if not p.soft}
     shares = np.arange(0.0, MOST + STEP / 2, STEP)
     refused: list[CrestcutError] = []
 
@@ -86,7 +78,7 @@ def likely_shares(
         except CrestcutError as error:  # a string set over the finished cut would touch the slab as it was
             refused.append(error)
             return None
-        return seen_by(evidence, ground.error, within)
+        return seen_by(evidence, ground.error, driver)
 
     looked = [look(float(share)) for share in shares]
     log = np.array([-np.inf if seen is None else log_likelihood(seen) for seen in looked])
@@ -142,18 +134,13 @@ class Seen:
         return bool(special.chdtrc(len(exact) - 1, total) < UNLIKELY)
 
 
-def seen_by(evidence: Evidence | None, error: ErrorModel, within: Mapping[str, float]) -> Seen:
-    """The readings of ``evidence`` as they stand to what is expected of them.  within : 1 sd of each part's
-    height, m."""
+def seen_by(evidence: Evidence | None, error: ErrorModel, driver: Driver) -> Seen:
+    """The readings of ``evidence`` as they stand to what is expected of them, ground and vehicle as uncertain
+    as they are."""
     if evidence is None:
         return Seen((), np.zeros(0), np.zeros((0, 0)))
-    readings = evidence.readings
-    spread = np.array(list(within.values()))
-    belongs = np.array([[float(r.part == name) for r in readings] for name in within]).reshape(
-        len(within), len(readings)
-    )
-    own = own_covariance(evidence, error) + belongs.T @ (spread[:, None] ** 2 * belongs)
-    return Seen(readings, np.array([r.observed - r.predicted for r in readings]), own)
+    own, *_ = own_covariance(evidence, error, driver.within, driver.parts)
+    return Seen(evidence.readings, np.array([r.observed - r.predicted for r in evidence.readings]), own)
 
 
 def fighting(likeliest: Seen, every: Sequence[Seen]) -> tuple[Fight, ...]:

@@ -32,14 +32,10 @@ def all_now(
     rides = rides_of(drivers, lines, surface, job)
     swept = swept_of(drivers, rides, surface, job)
     each = zip(drivers, rides, swept, evidence, strict=True)
-    return tuple(
-        now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each
-    )
+    return tuple(now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each)
 
 
-def now_of(
-    job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int
-) -> Now:
+def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int) -> Now:
     """The chances of one vehicle stood up on the finished work.
 
     What is left over what was asked for is the clearance of a vehicle whose every part hangs lower by what is
@@ -48,7 +44,7 @@ def now_of(
     vehicle, asked = standing.vehicle, wanted_gap(job.wanted.want, job.wanted.want_ends)
     lower = lowered(vehicle, asked)
     clearance = sweep(lower, surface, standing.ride)
-    passage = Passage(lower, surface, standing.ride, clearance)
+    passage = Passage(lower, surface, standing.ride, clearance, standing.driver.parts)
     told = None if evidence is None else lowered_evidence(evidence, vehicle, asked)
     drawn = draw_clearances(passage, surface.error, seed, evidence=told)
     if drawn is None or clearance.worst is None:

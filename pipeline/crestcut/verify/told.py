@@ -3,6 +3,7 @@
 A scan that is 8 mm out over the crest and a gap felt there disagree; the chances weigh both, and so must the
 map of what is still to go. Errors given Gaussian readings are a shift and a smaller spread (kriging, as in
 ``surface.evidence_fold``): here the shift is made, and the readings are kept, agreeing, for the spread.
+``travel.conditioned`` moves the slab's own draws; what a hand left uneven since is not among those.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ import numpy as np
 from scipy.ndimage import map_coordinates
 
 from crestcut.grid import FloatArray, GridFrame
+from crestcut.standing import Driver
 from crestcut.surface.evidence_fold import Fold, fold_in
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
@@ -25,28 +27,25 @@ DRAWS = 200  # for what bounds leave free
 Read = Callable[[Surface], Evidence | None]
 
 
-def told_by(
-    surface: Surface, vehicle: Vehicle, evidence: Evidence | None, seed: int
-) -> tuple[Surface, Vehicle]:
+def told_by(surface: Surface, driver: Driver, evidence: Evidence | None, seed: int) -> tuple[Surface, Driver]:
     """Ground and parts at their expected places given the readings; both as they were where there are none,
     or where they contradict."""
     if evidence is None:
-        return surface, vehicle
-    hard = [p for p in vehicle.parts if not p.soft]
-    within = {p.name: p.within for p in hard}
+        return surface, driver
     frame, step = surface.height.frame, max(round(COARSE / surface.height.frame.cell), 1)
     coarse = _coarse(frame, step)
     places = coarse.node_xy().reshape(-1, 2)
-    fold = fold_in(evidence, surface.error, places, within, np.random.default_rng(seed), DRAWS)
+    rng = np.random.default_rng(seed)
+    fold = fold_in(evidence, surface.error, places, driver.within, rng, DRAWS, driver.parts)
     if fold.contradictions:
-        return surface, vehicle
+        return surface, driver
     shift = _fine(fold.ground.reshape(coarse.shape), step, frame.shape)
     ground = replace(
         surface,
         height=surface.height.like(surface.height.values - shift),
         top=surface.top.like(surface.top.values - shift),
     )
-    return ground, _moved(vehicle, fold, [p.name for p in hard])
+    return ground, replace(driver, vehicle=_moved(driver.vehicle, fold, list(driver.within)))
 
 
 def agreeing(evidence: Evidence | None) -> Evidence | None:
