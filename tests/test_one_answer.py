@@ -117,7 +117,9 @@ def test_how_much_is_cut_is_one_answer(said: Answers) -> None:
         assert words in said.page.text, words
     assert f"{deep.split(' (')[0]} and {much}:" in sheet  # why these tools
     if said.tables:
-        assert float(said.tables["work_dots"][0]["depth_mm"]) == float(deep.split(" mm")[0])
+        # a dot is never deeper than the plan, nor than its strip, which runs straight over the deepest place
+        dot, cut_mm = float(said.tables["work_dots"][0]["depth_mm"]), float(deep.split(" mm")[0])
+        assert cut_mm - 0.2 < dot <= cut_mm
 
 
 def test_what_the_cut_leaves_stands_beside_it_at_walking_pace_and_in_use(said: Answers) -> None:

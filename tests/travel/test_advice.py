@@ -60,7 +60,7 @@ def test_where_no_string_can_run_a_gap_is_asked_for_alone(stood: Scene) -> None:
     assert worst is not None
     height = stood.surface.height
     x, y = np.moveaxis(height.frame.node_xy(), -1, 0)
-    hidden = (np.abs(y) < 0.5) & (np.hypot(x - worst.xy[0], y - worst.xy[1]) > 0.1)
+    hidden = (np.abs(y) < 0.65) & (np.hypot(x - worst.xy[0], y - worst.xy[1]) > 0.1)
     bare = replace(stood.surface, height=height.like(np.where(hidden, np.nan, height.values)))
     advice = measure_first(replace(stood.passage, surface=bare), WARP)
     assert {a.kind for a in advice} == {"felt gap"}

@@ -84,11 +84,11 @@ def test_a_second_layer_counts_where_it_would_take_the_gap() -> None:
     worst = s.before.worst
     assert worst is not None and 0.008 < worst.gap < 0.012
     xy = s.surface.height.frame.node_xy()
-    for x, up, found in ((0.0, 0.011, [Doubt.TWICE]), (0.0, 0.003, []), (-2.5, 0.011, [])):
+    for x, apart, found in ((0.0, 0.015, [Doubt.TWICE]), (0.0, 0.003, []), (-2.5, 0.015, [])):
         twice = (np.abs(xy[..., 0] - x) < 0.2) & (np.abs(xy[..., 1]) < 0.3)  # between the wheels
-        patch = Layers(x, 0.0, (0.4, 0.6), 0.24, 0.015, up, 0.0)
+        patch = Layers(x, 0.0, (0.4, 0.6), 0.24, apart, 0.6 * apart, 0.0)
         seen = replace(nothing_seen(s), twice=twice, layers=(patch,))
-        assert looked(s, seen, chance(worst.gap)) == found, (x, up)
+        assert looked(s, seen, chance(worst.gap)) == found, (x, apart)
 
 
 def test_a_rough_patch_counts_as_no_slab_where_it_is_a_fair_part_of_the_path() -> None:

@@ -111,10 +111,10 @@ def test_the_sheet_says_the_same(tmp_path: Path) -> None:
 
 def test_the_run_says_it_aloud() -> None:
     doubts = ("car.toml: wheelbase: short", "car.toml: tyre_radius: is that a diameter?")
-    report = dataclasses.replace(make_report(), doubts=doubts)
+    report = dataclasses.replace(make_report(), vehicle_doubts=doubts)
     assert summary_lines(report)[1:3] == [f"Mind: {doubts[0]}.", f"Mind: {doubts[1]}"]
     assert f"<strong>Mind:</strong> {doubts[0]}.</p>" in report_text(report)
-    assert result_document(report)["doubts"] == list(doubts)
+    assert result_document(report)["vehicle_doubts"] == list(doubts)
 
 
 def test_rules_name_sizes_that_are_known() -> None:

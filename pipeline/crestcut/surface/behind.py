@@ -13,7 +13,7 @@ from crestcut.surface.split import ANY_FACTOR, ANY_WARP, USUAL_FLATNESS, FieldPr
 FACTOR = {Known.REPEATS: 1.2, Known.WALK: 1.35, Known.NAMED: 1.5, Known.UNNAMED: ANY_FACTOR}
 # chance that a scan is none of the kind named, or went wrong as no such scan does (common practice, no
 # source): a phone's called terrestrial would otherwise make slabs as wavy as itself
-DOUBT = {Known.REPEATS: 0.0, Known.WALK: 0.0, Known.NAMED: 0.1, Known.UNNAMED: 0.0}
+DOUBT = {Known.REPEATS: 0.0, Known.WALK: 0.0, Known.NAMED: 0.03, Known.UNNAMED: 0.0}
 FLATNESS_FACTOR = 2.0  # 1 sd as a factor: classes are for new floors, a yard is wider (common practice)
 TOO_LITTLE = (
     "too little of the slab is measured to tell its waves from the scan's: heights are as scanned, with all "

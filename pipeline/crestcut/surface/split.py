@@ -83,7 +83,7 @@ class FieldPriors:
         that a scan of such a warp is none of the kind named."""
         if self.doubt == 0:
             return self.warp * self.warp_factor**z, 0.0
-        at, wide = np.log([self.warp, self.any_warp]), np.log([self.warp_factor, self.any_factor])
+        at, wide = np.log([max(self.warp, LEAST), self.any_warp]), np.log([self.warp_factor, self.any_factor])
         share = np.array([1 - self.doubt, self.doubt])
         below = special.ndtr(z)
         low, high = float((at + z * wide).min()), float((at + z * wide).max())

@@ -65,11 +65,12 @@ def heard(passage: Passage, witnesses: Sequence[Witness], seed: int) -> Told:
 
 def resampled(weight: FloatArray, seed: int) -> IntArray:
     """Which draws are taken, as many as there are, by weight (n,): systematically, so that each is taken as
-    often as its weight says to within one (Kitagawa, J. Comput. Graph. Stat. 5, 1996)."""
-    n = len(weight)
+    often as its weight says to within one (Kitagawa, J. Comput. Graph. Stat. 5, 1996); those of one weight
+    side by side, so that all of them together are too."""
+    n, order = len(weight), np.argsort(weight, kind="stable")
     start = np.random.default_rng([seed, 7]).random()
-    ends = np.cumsum(weight) / weight.sum() * n
-    found: IntArray = np.minimum(np.searchsorted(ends, np.arange(n) + start), n - 1)
+    ends = np.cumsum(weight[order]) / weight.sum() * n
+    found: IntArray = order[np.minimum(np.searchsorted(ends, np.arange(n) + start), n - 1)]
     # stages that take fewer draws take them from both halves: no half is to hold one end of the weights
     return np.asarray(np.random.default_rng([seed, 8]).permutation(found))
 
