@@ -79,8 +79,8 @@ def test_a_tripod_tells_a_high_spot_from_its_own_noise() -> None:
 
 
 def test_interval_holds_the_true_gap_on_many_floors() -> None:
-    plain = floor((*HUMP[:3], 0.006), size=(4.0, 3.2), cell=0.08)
-    extreme = largest_gap(plain.measured, 0.08, 2.0)
+    plain = floor((1.6, 1.3, 0.6, 0.006), size=(3.2, 2.6), cell=0.06)
+    extreme = largest_gap(plain.measured, 0.06, 2.0)
     held, off = 0, []
     for seed in range(14):
         truth = wavy(plain, 60.0, seed)

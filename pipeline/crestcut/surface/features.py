@@ -28,7 +28,6 @@ ROUNDINGS = (0.0, 0.03, 0.07, 0.13, 0.22)  # m, rho of a hinge
 LENGTHS = (0.25, 0.4, 0.6, 1.0, 1.6, 2.5)  # m, of a curve between two planes
 STEP_SD, BUMP_SD, RUT_SD = 0.010, 0.010, 0.008  # m
 BUMP_SIZES, RUT_SIZES = (0.10, 0.15, 0.25, 0.4), (0.10, 0.20)  # m
-CLOSER, FINER = (-0.5, -0.25, 0.0, 0.25, 0.5), (0.7, 0.85, 1.0, 1.2, 1.4)  # steps between places; of the size
 GENTLE_SD = 0.03  # of a fold that no fit has found
 WINDOW = 10.0  # m2: one feature is expected in so much slab
 ODDS_BUMP, ODDS_RUT, ODDS_STEP, ODDS_GENTLE = 0.7, 0.15, 0.15, 0.5  # expected numbers of each in a window
@@ -118,7 +117,7 @@ def _features(
     """Bumps, ruts and steps. side : of the largest tile, m: much narrower bumps do not show in its mean."""
     bumps: list[Row] = []
     for size in (s for s in BUMP_SIZES if s >= 0.4 * side):
-        every = _every(size)
+        every = 0.75 * size + 0.05
         for u in np.arange(low[0], high[0] + every / 2, every):
             bumps += [
                 (Shape.BUMP, (float(u), float(v), size), -1, BUMP_SD)
@@ -135,11 +134,6 @@ def _features(
         for p in np.arange(low[axis] + 0.2, high[axis] - 0.2, 0.05)
     ]
     return bumps, ruts, steps
-
-
-def _every(size: float) -> float:
-    """m between the places at which bumps of a size are offered."""
-    return 0.75 * size + 0.05
 
 
 def taken_at_once(words: Dictionary, seen: Whitened) -> list[int]:
@@ -185,35 +179,6 @@ def _gains(
     gain = 0.5 * t * t / (v + 1 / var) - 0.5 * np.log1p(var * v)
     gain[np.isin(columns_, on)] = -math.inf
     return np.asarray(gain)
-
-
-def closer(words: Dictionary, state: Sequence[int]) -> Dictionary:
-    """Finer places and sizes offered about every bump that is on: it shares its odds with them. What lies
-    between two places and two sizes leaves a rest that is taken for waves, or for the scan's."""
-    old = words.columns
-    rows: list[Row] = []
-    index, odds = words.choices[-1]  # the slots' pool is the last, and the same for all
-    if not len(index):
-        return words
-    odds = odds.copy()
-    extra: list[float] = []
-    for on in sorted({s for s in state if s >= 0 and old.kind[s] == Shape.BUMP}):
-        u, v, size = old.sizes[on]
-        apart = _every(size)
-        some: list[Row] = [
-            (Shape.BUMP, (float(u + i * apart), float(v + j * apart), float(f * size)), -1, BUMP_SD)
-            for i in CLOSER for j in CLOSER for f in FINER if (i, j, f) != (0.0, 0.0, 1.0)
-        ]  # fmt: skip
-        at = index == on
-        odds[at] -= math.log(1 + len(some))
-        extra += [float(odds[at][0])] * len(some)
-        rows += some
-    fresh = columns(rows, old.lines, old.centre)
-    more = np.arange(len(old), len(old) + len(fresh))
-    pool = (np.concatenate([index, more]), np.concatenate([odds, extra]))
-    first = int(index[0])
-    choices = tuple(pool if len(i) and int(i[0]) == first else (i, o) for i, o in words.choices)
-    return Dictionary(old.joined(fresh), words.always, choices, words.none)
 
 
 def thinned(

@@ -14,7 +14,7 @@ from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import linalg, ndimage, special
+from scipy import linalg
 
 from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.surface.averages import MOST, Tiles, tiles_of
@@ -26,11 +26,11 @@ from crestcut.surface.features import (
     PRESENT,
     Dictionary,
     chain,
-    closer,
     dictionary_of,
     taken_at_once,
     thinned,
 )
+from crestcut.surface.kept import kept_of, narrow_part
 from crestcut.surface.shapes import TREND, Columns, Shape
 from crestcut.surface.split import (
     WAVIEST,
@@ -46,18 +46,14 @@ from crestcut.surface.split import (
 )
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
-PAIRS = 100  # of draws, each with its opposite
-ROUNDS, FIRST_ROUNDS = 10, 2  # settings they are shared among; settings before
+PAIRS, ROUNDS = 100, 10  # of draws, each with its opposite; settings they are shared among
 LATTICE = 0.20  # m between the nodes on which waves are reckoned, or half a tile where that is more
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 SHARED = 0.06  # m: side of the square whose points make one fitted height
-FINE_SMOOTH = 0.25  # m: what is left of the fit is taken off what is smoother than this
-KEEP_BY_CHANCE = 0.05  # windows in which the scan's fine error is anywhere so large that some of it is kept
-KEEP_WHOLE = 1.5  # sd over that: from there on all is the slab's
+MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
 LENGTHS = ("slab_length", "scan_length")
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
-GRAIN = 0.03  # m over which what is kept is judged
 
 
 @dataclass(frozen=True, eq=False)
@@ -194,17 +190,15 @@ def judge(
     sample = Sample.of(tiles, noise, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
     through = lambda s: whiten(s, square, noise, table, y)  # noqa: E731
-    first_rounds = list(chain(words, table, settings, through, state, FIRST_ROUNDS, 1, seed))
-    words = closer(words, state)  # bumps are about where they are
-    table = words.columns.at(tiles.uv, tiles.spread)
-    state = taken_at_once(words, through(first_rounds[-1][0]))
     each, apart = -(-pairs // ROUNDS), max(lattice, 0.5 * float(tiles.side.max()))
     draws = _Draws(words, table, tiles, y, noise, height.frame, apart, seed)
     for drawn in chain(words, table, settings, through, state, ROUNDS, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, level)
-    kept = _kept(height.values - mean, usable, height.frame.cell, fine, patch_length, standard_error)
+    of_scan = posterior.split
+    fine = float(np.hypot(fine, of_scan.scan * narrow_part(of_scan.scan_length)))
+    kept = kept_of(height.values - mean, usable, height.frame.cell, fine, patch_length, standard_error)
     whole = np.where(usable, mean + kept, height.values)
     return posterior, height.like(np.where(height.measured, whole, np.nan))
 
@@ -217,19 +211,31 @@ def _noise(
     What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
     """
     se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
-    # within a tile about as wide as its length a patch shows about half of its variance
-    own, free = patch**2, tiles.nodes - 3
-    if (free > 0).any():
+    side, per = float(np.median(tiles.side)), int(np.sqrt(np.median(tiles.nodes)))
+    own = patch**2
+    if per > 1:
+        share, free = _within(side, min(per, MOST_WITHIN), 0.5 * patch_length)
         # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
-        middle = (1 - 2 / (9 * free[free > 0])) ** 3
-        shown = max(float(np.median(tiles.fine[free > 0] / middle)) - 0.5 * se2, 0.0)
-        own = min(own, 2 * shown)
+        middle = (1 - 2 / (9 * free)) ** 3
+        own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / share)
     # a square of side s holds s^2 / a patches, each of an area a = 2 pi integral of r rho(r) dr (Vanmarcke,
     # Random Fields, 1983, chapter 6): 6 pi (half / 1.678)^2 of a Matern-3/2
     area = 6 * np.pi * (0.5 * patch_length / HALF) ** 2
-    share = 1 / (1 + tiles.side**2 / area)
+    left = 1 / (1 + tiles.side**2 / area)
     white = se2 / (1 + (tiles.side / SHARED) ** 2)
-    return own * share + white, float(np.sqrt(own + se2))
+    return own * left + white, float(np.sqrt(own + se2))
+
+
+def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
+    """What share of a patch's variance its nodes, ``per`` by ``per`` in a tile of ``side`` m, show about a
+    plane through them, and how many free ones that mean square is worth."""
+    at = (np.arange(per) + 0.5) * side / per
+    places = np.stack(np.meshgrid(at, at), axis=-1).reshape(-1, 2)
+    plane = np.linalg.qr(np.column_stack([np.ones(len(places)), places]))[0]
+    none = np.zeros(len(places))
+    away = np.eye(len(places)) - plane @ plane.T
+    rest = away @ matern_of_square(squares(places, places, none, none), half_at) @ away
+    return float(np.trace(rest)) / (len(places) - 3), float(np.trace(rest) ** 2 / (rest**2).sum())
 
 
 class _Draws:
@@ -375,28 +381,3 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     if len(on):
         out += sizes.take(on).at(uv) @ mean[on]
     return out.reshape(ny, nx)
-
-
-def _kept(
-    rest: FloatArray, usable: BoolArray, cell: float, fine: float, patch_length: float,
-    standard_error: HeightGrid,
-) -> FloatArray:  # fmt: skip
-    """What of the fit's fine rest (m, over the posterior's mean) is larger than the scan's fine error can
-    be: the slab's, kept whole."""
-    on = usable & np.isfinite(rest)
-    filled, weight = np.where(on, rest, 0.0), on.astype(float)
-    size = FINE_SMOOTH / cell
-    smooth = ndimage.gaussian_filter(filled, size / 2.5) / np.maximum(
-        ndimage.gaussian_filter(weight, size / 2.5), 1e-3
-    )
-    sharp = np.where(on, rest - smooth, 0.0)
-    known = np.abs(sharp[on])
-    shown = 1.4826 * float(np.median(known)) if known.size else 0.0
-    sd = np.maximum(min(fine, max(shown, 1e-5)), np.nan_to_num(standard_error.values, nan=fine))
-    grain = GRAIN / cell
-    size_of = np.sqrt(ndimage.gaussian_filter(sharp**2, grain))
-    # the largest of many patches is large by chance: so many are looked at
-    patches = max(on.sum() * cell**2 / patch_length**2, 1.0)
-    kept_from = -float(special.ndtri(0.5 * KEEP_BY_CHANCE / patches))
-    share = np.clip((size_of / sd - kept_from) / KEEP_WHOLE, 0.0, 1.0)
-    return np.asarray(share * sharp)

@@ -64,12 +64,6 @@ class Columns:
             self.kind[index], self.sizes[index], self.line[index], self.sd[index], self.lines, self.centre
         )
 
-    def joined(self, more: Self) -> Self:
-        """These and then those, of the same lines."""
-        kind, sizes = (np.concatenate([getattr(c, n) for c in (self, more)]) for n in ("kind", "sizes"))
-        line, sd = (np.concatenate([getattr(c, n) for c in (self, more)]) for n in ("line", "sd"))
-        return type(self)(kind, sizes, line, sd, self.lines, self.centre)
-
     def at(self, uv: FloatArray, spread: FloatArray | float = 0.0) -> FloatArray:
         """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2, all or
         none above zero."""
