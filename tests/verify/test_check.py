@@ -102,7 +102,7 @@ def test_a_cut_by_the_plan_is_done_and_its_clearance_true(site: tuple[Path, Done
     # the estimate allows for more noise (0.9 mm, the prior of such scanners) than this scan has
     assert check.first.today.least_clearance == pytest.approx(truth, abs=0.0013)
     low, high = check.first.today.interval
-    assert 0.001 < high - low < 0.003
+    assert low < truth < high and 0.0005 < high - low < 0.003
     assert check.still.deepest == 0.0 and check.reached and not check.edges
     said = verify_lines(well_cut.report, check)
     assert said[0].startswith("DONE: the low cart") and "Still to go: nothing." in said
@@ -178,7 +178,7 @@ def test_finished_work_does_not_release_a_job(
     said = verify_lines(report, check)
     assert said[0].startswith("DONE: ") and ("Release: NOT FOR CUTTING:" in said) == (not released)
     stamps = [t.get_text() for t in checked_figure(report, check).findobj(Text)].count("NOT FOR CUTTING")
-    assert stamps == (0 if released else 3)  # head, and across each map
+    assert stamps == (0 if released else 1)  # the head; nothing is left to cut on the maps
 
 
 def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, Done]) -> None:

@@ -54,7 +54,8 @@ def uneven(error: ErrorModel, deepest: float) -> ErrorModel:
     if deepest <= 0:
         return error
     if error.slab is not None:
-        return replace(error, worked=(WORK, UNEVEN * deepest))
+        # its grain is not drawn: what is felt under the vehicle is the least over it already
+        return replace(error, worked=(0.0, UNEVEN * deepest))
     patch, warp = np.hypot(error.patch, WORK), np.hypot(error.warp, UNEVEN * deepest)
     return replace(error, patch=float(patch), warp=float(warp))
 

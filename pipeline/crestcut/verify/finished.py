@@ -3,7 +3,8 @@
 What was ground out has a shape that no slab has by itself. It is filled again as far as the plan's own shape
 explains it, the slab behind that is judged as any is (``surface.behind``), and the filling is taken off. What
 a hand left uneven is neither slab nor scan: over the tenth of a metre at which both are seen together, what
-the scan shows is shared out by their sizes (Wiener's filter), and what stays unknown of it is drawn.
+the scan shows is shared out by their sizes (Wiener's filter). What stays unknown of it is not drawn again on
+top: the least over a whole cut would follow it downwards everywhere.
 """
 
 from __future__ import annotations
@@ -40,12 +41,10 @@ def finished_behind(
     shown = 1.4826 * float(np.median(np.abs(fine[~removed.work & after.height.measured])))
     scan = np.minimum(after.error.patch**2 + own**2, np.maximum(shown, own) ** 2)
     share = hand**2 / np.maximum(hand**2 + scan, 1e-12)
-    uneven, unknown = share * fine, np.sqrt(share * scan)
-    level = uneven - gone
+    level = share * fine - gone
     return replace(
         slab, height=slab.height.like(slab.height.values + level), top=slab.top.like(slab.top.values + level),
         scanned=after.height, breaks=after.breaks,
-        error=replace(slab.error, worked=(float(unknown.max(initial=0.0)), 0.0)),
     )  # fmt: skip
 
 
