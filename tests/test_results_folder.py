@@ -31,7 +31,7 @@ def released(done: Done, release: Release) -> Done:
     report = dataclasses.replace(
         done.report, release=release.state, release_reasons=release.reasons, provisional=False
     )
-    return Done(report, release)
+    return dataclasses.replace(done, report=report, release=release)
 
 
 def test_no_sheet_to_cut_from_outlives_its_release(cut: Done, tmp_path: Path) -> None:

@@ -98,7 +98,7 @@ def test_what_the_courtyard_does_to_its_vehicles() -> None:
 
 
 def test_the_strings_of_the_job_are_what_the_slab_would_give() -> None:
-    job = load_job(ROOT / "configs/jobs/courtyard_apron.toml")
+    job = load_job(ROOT / "configs/jobs/courtyard_apron_measured.toml")
     assert len(job.strings) == 3
     for string in job.strings:
         assert isinstance(string.a, PlanPoint) and isinstance(string.b, PlanPoint)

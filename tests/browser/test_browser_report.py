@@ -61,7 +61,8 @@ def test_verdict_and_proof_stand_at_the_top(shown: Path, open_page: Any) -> None
     assert "NOT FOR CUTTING" in page.locator(".stamp").inner_text()
     assert "NOT FOR CUTTING" in page.locator("#view .overlay").inner_html()
     words = page.locator("#proof-words").inner_text()
-    gap, part = (result_document(touching())["before"][key] for key in ("swept_gap", "part"))  # type: ignore[index]
+    told = touching()
+    gap, part = told.least_clearance, result_document(told)["before"]["part"]  # type: ignore[index]
     assert part in page.locator("#proof svg").first.locator("text").all_text_contents()
     assert f"{-gap * 1000:.1f} mm into the slab" in words
 

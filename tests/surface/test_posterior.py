@@ -62,7 +62,7 @@ def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     table = words.columns.at(some.uv, some.spread)
     y = some.mean - some.mean.mean()
     seen = whiten(SETTING, squares(some.uv, some.uv, some.spread, some.spread), noise, table, y)
-    draws = _Draws(words, table, some, y, noise, FRAME, 0)
+    draws = _Draws(words, table, some, y, noise, FRAME, 0.05, 0)
     draws.add(SETTING, seen, [np.arange(3)] * 3000)
     found = draws.posterior(PRIORS)
     # at nodes of its lattice waves are exact, not blended
