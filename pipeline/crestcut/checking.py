@@ -39,9 +39,7 @@ from crestcut.verify.records import Check, Now, Share
 from crestcut.verify.removed import Removed, removed_between, work_area
 from crestcut.verify.told import agreeing, told_by
 
-HIDDEN = (
-    "readings from before the work are used for what they say of the vehicle alone: the ground is new"
-)
+HIDDEN = "readings from before the work are used for what they say of the vehicle alone: the ground is new"
 
 
 @dataclass(frozen=True, eq=False)

@@ -136,9 +136,7 @@ def test_the_page_and_the_program_doubt_the_same(pick: Path, open_page: Any, tmp
     assert "It can be saved, but mind" in page.locator("#mistakes h2").inner_text()
 
 
-def test_a_line_from_a_drawing_stays_until_one_is_drawn(
-    pick: Path, open_page: Any, tmp_path: Path
-) -> None:
+def test_a_line_from_a_drawing_stays_until_one_is_drawn(pick: Path, open_page: Any, tmp_path: Path) -> None:
     page = open_page(pick, "laptop")
     text = (
         '[scan]\nfiles = ["apron.laz"]\n[vehicle]\nfile = "kiln_trolley.toml"\n'

@@ -188,7 +188,7 @@ def test_mistakes_are_said_at_once(pick: Path, open_page: Any) -> None:
     beside = page.locator(".field", has=page.locator("#v-wheelbase")).locator(".at-field")
     assert "cannot be right" in beside.inner_text()  # beside the field itself
     assert page.locator(".field", has=page.locator("#v-tyre")).locator(".at-field").count() == 0  # empty
-    page.locator("#save-job").click(force=True)  # refused: nothing is saved while something is wrong
+    page.locator("#save-job").press("Enter")  # refused: nothing is saved while something is wrong
     assert "not complete" in page.locator("#said").inner_text()
     page.locator("#mistakes a", has_text="Hub height").click()
     assert page.evaluate("document.activeElement.id") == "v-radius"
@@ -292,6 +292,8 @@ def test_an_older_job_says_what_must_be_chosen_again(pick: Path, open_page: Any,
     page.get_by_label("Kind of slab").select_option("precast")
     assert "hollow-core" not in "\n".join(mistakes(page))
     assert "never released" in page.locator("#mistakes").inner_text()
+
+
 def test_a_bare_number_is_refused_in_every_box(pick: Path, open_page: Any) -> None:
     """As in the files: a number without its unit was read as mm here, and is refused there."""
     page = open_page(pick, "laptop")

@@ -324,6 +324,8 @@ def test_the_steel_is_named_where_it_is_what_stops_the_cut() -> None:
     assert "the steel is too near" not in why_a_new_bay(short, Site(), deep)
     kept = replace(short, binding=("keep area (covered steel gutter)",))
     assert "the steel is too near" not in why_a_new_bay(kept, Site(), near)
+
+
 def test_works_says_whether_for_walking_pace_alone_or_in_use_too() -> None:
     """The cut's figures in use are those of the draws behind it, not today's moved along with the gap."""
     s = scene(crest(0.085), CAR, cell=0.02)

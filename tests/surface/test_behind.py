@@ -77,7 +77,7 @@ def test_what_is_no_slab_is_said_to_be_none(what: str, scanner: str | None) -> N
 
 @pytest.mark.parametrize("scanner", SCANNERS)
 @pytest.mark.parametrize("seed", range(2))
-def test_a_wavy_slab_seen_by_a_phone_is_still_a_slab_unless_a_tripod_is_named(scanner: str | None, seed: int) -> None:
+def test_a_wavy_slab_is_a_slab_unless_a_tripod_is_named(scanner: str | None, seed: int) -> None:
     rough = field(FRAME, 0.0035, 0.4, 10 * seed + 5) + field(FRAME, 0.005, 0.4, 10 * seed + 6)
     split = slab_behind(scanned(rough + field(FRAME, 0.0013, 0.05, 7)), model(scanner)).error.slab.split  # type: ignore[union-attr]
     # all of it taken for the slab's own, as of a tripod's scan, it is wavier than concrete: said, not claimed

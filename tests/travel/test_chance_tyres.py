@@ -21,7 +21,6 @@ from scenes import Scene, belly, crest, scene, vehicle
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
 
 
-
 @pytest.fixture(scope="module")
 def plain() -> Scene:
     car = vehicle(replace(belly(), within=0.002))

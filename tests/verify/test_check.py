@@ -365,9 +365,7 @@ def test_readings_that_contradict_each_other_decide_nothing(site: tuple[Path, Do
     assert CONTRADICTED in said and "[[after.witness]]" in said
 
 
-def test_gaps_that_cannot_all_be_true_are_named_and_not_used(
-    site: tuple[Path, Done], tmp_path: Path
-) -> None:
+def test_gaps_that_cannot_all_be_true_are_named_and_not_used(site: tuple[Path, Done], tmp_path: Path) -> None:
     """30, 2, 18 and 18 mm under one tray, within a hand's breadth: said 29.4 and 'less than 1 in 1,000'."""
     folder, read = site[0], ((3.0, 30), (3.1, 2), (3.05, 18), (3.15, 18))
     job = folder / f"{tmp_path.name}.toml"

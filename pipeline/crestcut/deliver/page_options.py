@@ -106,9 +106,7 @@ def _plain_rows(report: Report, document: Document) -> list[Row]:
     now, used = (
         _gap(document, f"{key}.least_clearance", f"{key}.chance_of_contact") for key in ("before", "in_use")
     )
-    rows: list[Row] = [
-        ("Leave it as it is", now, used, "yes" if report.kind == "none" else "no", "Nothing.")
-    ]
+    rows: list[Row] = [("Leave it as it is", now, used, "yes" if report.kind == "none" else "no", "Nothing.")]
     plan = report.plan
     if plan is not None and plan.deepest > 0:
         enough: str | Markup = "yes" if plan.feasible else html("no, {} short", length(plan.short_by))

@@ -237,7 +237,7 @@ def next_steps(report: Report, check: Check) -> list[str]:
         return [
             *steps,
             f"measure these again, marking on the slab where the front axle stands: {', '.join(names)}; write"
-            " them anew and check again. Take nothing off before."
+            " them anew and check again. Take nothing off before.",
         ]
     if check.clearance == "cannot tell":
         contradicted = any("contradicts" in r for r in check.first.spare.reasons)

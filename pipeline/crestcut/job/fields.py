@@ -179,6 +179,8 @@ def _day(value: Any) -> str:
     if not isinstance(value, datetime.date) or isinstance(value, datetime.datetime):
         raise fault(f"{_quoted(value)} is no date", 'write year, month and day, like date = "2026-11-29"')
     return value.isoformat()
+
+
 def _words(value: Any) -> Any:
     """Text that is shown: control characters written out, line ends as spaces."""
     text = _text(value)

@@ -108,8 +108,10 @@ def find_joints(
     groove = np.zeros(mask.shape, np.bool_)
     long = int(2.5 * HALF_LENGTH / pitch + 0.5)
     for j, i, angle, fall, sure in in_cells:
-        if fall > GROOVE and sure > SURE and not any(
-            _near(line, i * pitch, j * pitch, 0.025) for line in (*strips, *refused)
+        if (
+            fall > GROOVE
+            and sure > SURE
+            and not any(_near(line, i * pitch, j * pitch, 0.025) for line in (*strips, *refused))
         ):
             mark_low(cells.count, residual, int(j), int(i), angle, long, fall, groove)
     none = np.zeros(0, np.int64)
@@ -207,6 +209,4 @@ def _raise(strips: list[Strip], points: Points, groove: BoolArray, noise: float)
             kept.append(strip)
             spreads.append(raised.spread)
     touched = gone | (rise != 0)
-    return Joints(
-        points.number[touched], rise[touched], gone[touched], groove, tuple(kept), tuple(spreads)
-    )
+    return Joints(points.number[touched], rise[touched], gone[touched], groove, tuple(kept), tuple(spreads))

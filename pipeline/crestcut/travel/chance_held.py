@@ -23,9 +23,7 @@ from crestcut.travel.chance_footing import Footing, Single
 STEPS = 6  # towards a least distance or gap: what is left of the way is some hundredths of a millimetre
 
 
-def moved_by(
-    z: FloatArray, fold: Fold, ground: Single, parts: FloatArray
-) -> tuple[Single, FloatArray, Fold]:
+def moved_by(z: FloatArray, fold: Fold, ground: Single, parts: FloatArray) -> tuple[Single, FloatArray, Fold]:
     """Drawn errors of ground (n, d) and parts (p, d), m, moved by gain times ``z`` (m, d), about their means;
     the means go into the fold."""
     assert fold.ground_gain is not None and fold.part_gain is not None
