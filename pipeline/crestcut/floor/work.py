@@ -105,7 +105,7 @@ def make_floor_sheet(
             marks=tuple((name, *_uv(judged, xy)) for name, xy in sorted(marks.items())),
             jig=None,
             floor=next((s.jig for s in spots if s.jig is not None), None),
-            passes=passes if release.state == "ok" else (),
+            passes=passes,
             why_tools=why,
             set_out=None,
             quantities=work_out(deepest, volume, area, chosen, None, passes),

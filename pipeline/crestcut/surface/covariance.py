@@ -9,7 +9,6 @@ Learning, 2006, equation 4.17).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -47,8 +46,7 @@ def between(model: ErrorModel, first: ArrayLike, second: ArrayLike) -> FloatArra
     if model.slab is None:
         return of_scan(model, a, b)
     own = model.slab.at_site(a) @ model.slab.at_site(b).T / np.float32(model.slab.count)
-    patch, warp = model.worked
-    return np.asarray(own + of_scan(replace(model, patch=patch, warp=warp), a, b), dtype=np.float64)
+    return np.asarray(own + of_scan(model.of_work, a, b), dtype=np.float64)
 
 
 def of_scan(model: ErrorModel, a: FloatArray, b: FloatArray) -> FloatArray:
@@ -72,10 +70,8 @@ def of_functionals(
     """
     if model.slab is not None:
         each = sums_of(model.slab, points, weights)
-        patch, warp = model.worked
-        scanned = replace(model, slab=None, patch=patch, warp=warp)
         none = tuple(np.zeros_like(s) for s in standard_error)
-        extra = of_functionals(scanned, points, weights, none) if patch or warp else 0.0
+        extra = of_functionals(model.of_work, points, weights, none) if any(model.worked) else 0.0
         return np.asarray(each @ each.T / model.slab.count + extra)
     out = np.empty((len(points), len(points)))
     for i in range(len(points)):

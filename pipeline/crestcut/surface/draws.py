@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -240,10 +239,9 @@ def towards(
     if model.slab is not None and len(points):
         each = sums_of(model.slab, points, weights)
         own = model.slab.at_site(places) @ (each.T / model.slab.count).astype(np.float32)
-        patch, warp = model.worked
-        if not (patch or warp):
+        if not any(model.worked):
             return np.asarray(own, dtype=np.float64)
-        return own + towards(replace(model, slab=None, patch=patch, warp=warp), places, points, weights)
+        return own + towards(model.of_work, places, points, weights)
     columns = [between(model, places, p) @ w for p, w in zip(points, weights, strict=True)]
     return np.stack(columns, axis=1) if columns else np.zeros((len(places), 0))
 

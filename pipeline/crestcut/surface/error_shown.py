@@ -67,6 +67,6 @@ def _second_differences(values: FloatArray, step: int) -> FloatArray:
 
 def of_second_difference(apart: float, half_at: float) -> float:
     """Variance of a second difference over ``apart`` (m) of a Matern-3/2 field of unit variance that halves
-    at ``half_at`` (m)."""
+    at ``half_at`` (m): 6 - 8 r(apart) + 2 r(2 apart)."""
     near, far = matern32(np.array([apart, 2 * apart]), half_at)
     return float(6 - 8 * near + 2 * far)

@@ -86,7 +86,7 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     share = area / WINDOW
     slots = int(np.clip(round(1 + 2 * share), 2, 8))
     bends = _gentle(low, high, number)
-    for _ in range(2):
+    for _ in range(2):  # both may take the same column: the second list is the first again
         offer(bends, ODDS_GENTLE * share / 2, 1.0)
     bumps, ruts, steps = _features(low, high, number, float(tiles.side.max()))
     weights = np.concatenate([
@@ -98,7 +98,6 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     for _ in range(slots):
         choices.append((np.arange(first, len(rows)), weights))
         none.append(0.0)
-    # two gentle folds may take the same column: the second list is the first again
     return Dictionary(columns(rows, lines, (centre[0], centre[1])), len(always), tuple(choices), tuple(none))
 
 
@@ -140,7 +139,6 @@ def taken_at_once(words: Dictionary, seen: Whitened) -> list[int]:
     """What each variable takes before the chain starts, -1 for none: the best column, as long as it is
     sure."""
     state = [-1] * len(words.choices)
-    surest = 0
     for _ in range(len(words.choices) + MOST_SURE):
         gain = _gains(words, seen, state)
         best, at, which = -math.inf, -1, -1
@@ -154,11 +152,11 @@ def taken_at_once(words: Dictionary, seen: Whitened) -> list[int]:
         if best < SURE or at < 0:
             break
         state[at] = which
-        surest += 1
     return state
 
 
-def _on(words: Dictionary, state: Sequence[int]) -> IntArray:
+def columns_on(words: Dictionary, state: Sequence[int]) -> IntArray:
+    """(k,) columns that are on: those always there, and what each variable of the chain has taken."""
     return np.array([*range(words.always), *sorted({s for s in state if s >= 0})], dtype=np.int64)
 
 
@@ -167,7 +165,7 @@ def _gains(
 ) -> FloatArray:
     """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
     1/2 t^2 / (v + 1/sd^2) - 1/2 log(1 + sd^2 v), t and v its own after the others are taken out."""
-    on, sd = _on(words, state), words.columns.sd
+    on, sd = columns_on(words, state), words.columns.sd
     gram = seen.gram[np.ix_(on, on)] + np.diag(1 / sd[on] ** 2)
     lower = linalg.cholesky(gram, lower=True, check_finite=False)
     columns_ = np.arange(len(sd)) if index is None else index
@@ -223,7 +221,7 @@ def chain(
     rng = np.random.default_rng([seed, 3])
     precision = 1 / words.columns.sd**2
     for number in range(rounds):
-        on = _on(words, state)
+        on = columns_on(words, state)
         setting = settings.next(table[:, on], precision[on], FIRST_STEPS if number == 0 else STEPS)
         seen = through(setting)
         for _ in range(BURN):
@@ -231,7 +229,7 @@ def chain(
         found = []
         for _ in range(each):
             _sweep(words, seen, state, rng)
-            found.append(_on(words, state))
+            found.append(columns_on(words, state))
         yield setting, seen, found
 
 

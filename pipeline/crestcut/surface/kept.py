@@ -27,6 +27,14 @@ def narrow_part(half_at: float) -> float:
     return float(np.sqrt(max(1 - 2 * once + twice, 0.0)))
 
 
+def sharp_of(rest: FloatArray, on: BoolArray, cell: float) -> FloatArray:
+    """(ny, nx) what of a rest, m, is narrower than ``FINE_SMOOTH``: itself less its mean over a Gaussian of
+    that size, nodes ``on`` alone; 0 elsewhere."""
+    size = FINE_SMOOTH / cell / 2.5
+    filled, weight = (ndimage.gaussian_filter(a, size) for a in (np.where(on, rest, 0.0), on.astype(float)))
+    return np.where(on, rest - filled / np.maximum(weight, 1e-3), 0.0)
+
+
 def kept_of(
     rest: FloatArray, usable: BoolArray, cell: float, fine: float, patch_length: float,
     standard_error: HeightGrid,
@@ -34,12 +42,7 @@ def kept_of(
     """What of the fit's fine rest (m, over the posterior's mean) is larger than the scan's fine error can
     be: the slab's, kept whole."""
     on = usable & np.isfinite(rest)
-    filled, weight = np.where(on, rest, 0.0), on.astype(float)
-    size = FINE_SMOOTH / cell
-    smooth = ndimage.gaussian_filter(filled, size / 2.5) / np.maximum(
-        ndimage.gaussian_filter(weight, size / 2.5), 1e-3
-    )
-    sharp = np.where(on, rest - smooth, 0.0)
+    sharp = sharp_of(rest, on, cell)
     known = np.abs(sharp[on])
     shown = 1.4826 * float(np.median(known)) if known.size else 0.0
     sd = np.maximum(min(fine, max(shown, 1e-5)), np.nan_to_num(standard_error.values, nan=fine))

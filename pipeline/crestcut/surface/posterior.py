@@ -26,6 +26,7 @@ from crestcut.surface.features import (
     PRESENT,
     Dictionary,
     chain,
+    columns_on,
     dictionary_of,
     taken_at_once,
     thinned,
@@ -52,7 +53,6 @@ COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
-LENGTHS = ("slab_length", "scan_length")
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
 
 
@@ -71,10 +71,12 @@ class Feature:
 @dataclass(frozen=True)
 class Split:
     """Whose the waves are, m: sd over the tiles of what is seen about the trend, of the slab's waves in it
-    and of the rest, the scan's; medians of the draws, and 90 % of what the slab's may be. lengths : where the
-    covariance of each is one half, m.  curvature : of slab and scan together over a foot, 1 sd, m.
-    beyond_concrete : it is more than any concrete under such a scan has, or the slab's own is more than any
-    concrete's (``FieldPriors.most_curvature``, ``WAVIEST``): what was scanned is no slab, or not so."""
+    and of the rest, the scan's; medians of the draws, and 90 % of what the slab's may be.
+
+    slab_length, scan_length : where the covariance of each is one half, m.
+    curvature : of slab and scan together over a foot, 1 sd, m.
+    beyond_concrete : that is more than any concrete under such a scan has, or the slab's own is more than any
+        concrete's (``FieldPriors.most_curvature``, ``WAVIEST``): what was scanned is no slab, or not so."""
 
     seen: float
     slab: float
@@ -186,7 +188,7 @@ def judge(
     first = whiten(priors.setting(np.zeros(4)), square, noise, table, y)
     words, number, state = thinned(words, first, taken_at_once(words, first))
     table = table[:, number]
-    on = np.array([*range(words.always), *sorted({s for s in state if s >= 0})])
+    on = columns_on(words, state)
     sample = Sample.of(tiles, noise, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
     through = lambda s: whiten(s, square, noise, table, y)  # noqa: E731
@@ -282,7 +284,7 @@ class _Draws:
         rest = self.y[:, None] - self.table @ amplitude
         own = between_nodes(self.lattice, self.tiles.uv) @ waves
         seen, slab, scan = (np.std(v, axis=0) for v in (rest, own, rest - own))
-        lengths = [float(np.median([getattr(s, n) for s in self.settings])) for n in LENGTHS]
+        lengths = np.median([(s.slab_length, s.scan_length) for s in self.settings], axis=0)
         low, high = np.quantile(slab, [0.05, 0.95])
         bend = np.array([s.curvatures for s in self.settings])
         both = float(np.median(np.hypot(*bend.T)))
@@ -292,8 +294,8 @@ class _Draws:
             float(np.median(slab)),
             float(np.median(scan)),
             (float(low), float(high)),
-            lengths[0],
-            lengths[1],
+            float(lengths[0]),
+            float(lengths[1]),
             both,
             bool(beyond),
         )

@@ -79,6 +79,12 @@ class ErrorModel:
     worked: tuple[float, float] = (0.0, 0.0)
     doubts: tuple[Doubt, ...] = ()
 
+    @property
+    def of_work(self) -> ErrorModel:
+        """Of ``worked`` alone, as a scan's is."""
+        patch, warp = self.worked
+        return replace(self, patch=patch, warp=warp, slab=None, worked=(0.0, 0.0))
+
 
 @dataclass(frozen=True, eq=False)
 class Surface:

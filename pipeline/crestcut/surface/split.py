@@ -20,7 +20,8 @@ from scipy.stats import qmc
 
 from crestcut.grid import FloatArray, IntArray
 from crestcut.surface.averages import Tiles
-from crestcut.surface.covariance import HALF
+from crestcut.surface.covariance import matern32
+from crestcut.surface.error_shown import of_second_difference
 
 USUAL_FLATNESS = 25.0  # F_F: ACI 117-10 'moderately flat', what a floated slab mostly is
 # F_F of the waviest concrete: 12 is the least that a part of the least class may have (ACI 117-10: 20,
@@ -102,14 +103,13 @@ def curvature_of(flatness: float) -> float:
 
 
 def curvature_variance(half_at: float) -> float:
-    """Variance of z(x - l) - 2 z(x) + z(x + l), l a foot, of a unit field: 6 - 8 r(l) + 2 r(2 l)."""
-    return float(6 - 8 * matern_of_square(FOOT**2, half_at) + 2 * matern_of_square(4 * FOOT**2, half_at))
+    """Variance of z(x - l) - 2 z(x) + z(x + l), l a foot, of a field of unit variance."""
+    return of_second_difference(FOOT, half_at)
 
 
-def matern_of_square(square: FloatArray | float, half_at: FloatArray | float) -> FloatArray:
+def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
     """Matern-3/2 correlation at distances whose squares (m2) are given, one half at ``half_at`` m."""
-    x = np.sqrt(square) * (HALF / half_at)
-    return np.asarray((1.0 + x) * np.exp(-x))
+    return matern32(np.sqrt(square), half_at)
 
 
 @dataclass(frozen=True)

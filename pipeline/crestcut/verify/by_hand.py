@@ -72,28 +72,28 @@ def likely_shares(
     shares = np.arange(0.0, MOST + STEP / 2, STEP)
     refused: list[CrestcutError] = []
 
-    def look(share: float) -> Seen | None:
+    def look(share: float) -> Misfit | None:
         ground = worked(surface, planned, share)
         try:
             evidence = read(ground)
         except CrestcutError as error:  # a string set over the finished cut would touch the slab as it was
             refused.append(error)
             return None
-        return seen_by(evidence, ground.error, driver)
+        return misfit_of(evidence, ground.error, driver)
 
     looked = [look(float(share)) for share in shares]
-    log = np.array([-np.inf if seen is None else log_likelihood(seen) for seen in looked])
+    log = np.array([-np.inf if misfit is None else log_likelihood(misfit) for misfit in looked])
     best = looked[int(np.argmax(log))]
     if best is None:
         raise refused[0]
-    if fights := fighting(best, [seen for seen in looked if seen is not None]):
+    if fights := fighting(best, [misfit for misfit in looked if misfit is not None]):
         return Shares(*_spread_over(np.ones(FINE)), fights)
     fine, known = np.linspace(0.0, MOST, FINE), np.isfinite(log)
     curve = np.interp(fine, shares[known], log[known])
     curve[fine < shares[known][0] - 1e-9] = -np.inf
     share, nodes = _spread_over(np.exp(curve - curve.max()))
     # a share at which the readings cannot be used says nothing of them
-    used = [(s, w) for s, w in nodes if (seen := look(s)) is not None and not seen.fight()]
+    used = [(s, w) for s, w in nodes if (misfit := look(s)) is not None and not misfit.fight()]
     used = used or [(float(shares[int(np.argmax(log))]), 1.0)]
     total = sum(w for _, w in used)
     return Shares(share, tuple((s, w / total) for s, w in used))
@@ -109,7 +109,7 @@ def _spread_over(weight: FloatArray) -> tuple[Share, tuple[tuple[float, float], 
 
 
 @dataclass(frozen=True, eq=False)
-class Seen:
+class Misfit:
     """Readings on a slab worked to some share: by how much each misses what is expected there, m (m,), and
     the covariance of that (m, m), m2."""
 
@@ -135,16 +135,16 @@ class Seen:
         return bool(special.chdtrc(len(exact) - 1, total) < UNLIKELY)
 
 
-def seen_by(evidence: Evidence | None, error: ErrorModel, driver: Driver) -> Seen:
+def misfit_of(evidence: Evidence | None, error: ErrorModel, driver: Driver) -> Misfit:
     """The readings of ``evidence`` as they stand to what is expected of them, ground and vehicle as uncertain
     as they are."""
     if evidence is None:
-        return Seen((), np.zeros(0), np.zeros((0, 0)))
+        return Misfit((), np.zeros(0), np.zeros((0, 0)))
     own, *_ = own_covariance(evidence, error, driver.within, driver.parts)
-    return Seen(evidence.readings, np.array([r.observed - r.predicted for r in evidence.readings]), own)
+    return Misfit(evidence.readings, np.array([r.observed - r.predicted for r in evidence.readings]), own)
 
 
-def fighting(likeliest: Seen, every: Sequence[Seen]) -> tuple[Fight, ...]:
+def fighting(likeliest: Misfit, every: Sequence[Misfit]) -> tuple[Fight, ...]:
     """Readings that no share of the work lets stand beside each other; empty where all agree.
 
     likeliest : on the slab that fits the readings best.  every : on slabs worked to every share.
@@ -175,17 +175,17 @@ def _told(reading: Reading) -> Told:
     return Told(reading.name, reading.what, reading.observed, reading.relation)
 
 
-def _left_over(seen: Seen, without: int) -> float:
+def _left_over(misfit: Misfit, without: int) -> float:
     """How far the readings but one miss, all in all: the one that spoils it leaves least."""
-    kept = [i for i in range(len(seen.readings)) if i != without]
-    missed = seen.missed[kept]
-    return float(missed @ np.linalg.solve(seen.own[np.ix_(kept, kept)], missed))
+    kept = [i for i in range(len(misfit.readings)) if i != without]
+    missed = misfit.missed[kept]
+    return float(missed @ np.linalg.solve(misfit.own[np.ix_(kept, kept)], missed))
 
 
-def log_likelihood(seen: Seen) -> float:
+def log_likelihood(misfit: Misfit) -> float:
     """Of the readings given ground and vehicle as uncertain as they are: what was read to a figure by its
     density, a bound by its chance given those."""
-    readings, missed, own = seen.readings, seen.missed, seen.own
+    readings, missed, own = misfit.readings, misfit.missed, misfit.own
     exact = [i for i, r in enumerate(readings) if r.relation == "is"]
     inner = own[np.ix_(exact, exact)]
     total = -0.5 * float(missed[exact] @ np.linalg.solve(inner, missed[exact])) if exact else 0.0

@@ -12,17 +12,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
-from scipy import ndimage
 
 from crestcut.cut.plan import cut_surface
 from crestcut.grid import FloatArray, HeightGrid
 from crestcut.surface.behind import slab_behind
+from crestcut.surface.kept import sharp_of
 from crestcut.surface.records import Surface
 from crestcut.verify.by_hand import WORK
 from crestcut.verify.removed import PLANNED, Removed
 
 FULL = 0.003  # m: ground deeper than this is as uneven as a hand leaves it
-SMOOTH = 0.25  # m: what is smoother is drift or wave, and judged with the slab
 
 
 def finished_behind(
@@ -35,7 +34,8 @@ def finished_behind(
     slab = slab_behind(filled, after.error, flatness, seed)
     assert slab.scanned is not None
     hand = WORK * np.clip(gone / FULL, 0.0, 1.0)
-    fine = _sharp(slab.scanned.values - slab.height.values, planned.frame.cell)
+    rest = slab.scanned.values - slab.height.values  # what is smooth of it was judged with the slab
+    fine = sharp_of(rest, np.isfinite(rest), planned.frame.cell)
     own = np.nan_to_num(after.standard_error.values)
     # no more than the scan shows where nobody worked
     shown = 1.4826 * float(np.median(np.abs(fine[~removed.work & after.height.measured])))
@@ -58,11 +58,3 @@ def _as_planned(removed: Removed, planned: HeightGrid) -> FloatArray:
         return np.zeros_like(depth)
     share = np.linalg.lstsq(shapes[on], removed.depth.values[on])[0]
     return np.asarray(np.maximum(shapes @ share, 0.0))
-
-
-def _sharp(rest: FloatArray, cell: float) -> FloatArray:
-    """What of (ny, nx) heights, m, is narrower than ``SMOOTH``; 0 where nothing is known."""
-    known = np.isfinite(rest)
-    size = SMOOTH / cell / 2.5
-    filled, weight = (ndimage.gaussian_filter(a, size) for a in (np.where(known, rest, 0.0), known * 1.0))
-    return np.where(known, rest - filled / np.maximum(weight, 1e-3), 0.0)

@@ -8,7 +8,7 @@ map of what is still to go. Errors given Gaussian readings are a shift and a sma
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -16,15 +16,13 @@ from scipy.ndimage import map_coordinates
 
 from crestcut.grid import FloatArray, GridFrame
 from crestcut.standing import Driver
-from crestcut.surface.evidence_fold import Fold, fold_in
+from crestcut.surface.evidence_fold import fold_in
 from crestcut.surface.evidence_records import Evidence
 from crestcut.surface.records import Surface
-from crestcut.vehicle.records import Vehicle
+from crestcut.travel.conditioned import moved_vehicle
 
 COARSE = 0.05  # m between places where the shift is worked out: half of what patches change over
 DRAWS = 200  # for what bounds leave free
-
-Read = Callable[[Surface], Evidence | None]
 
 
 def told_by(surface: Surface, driver: Driver, evidence: Evidence | None, seed: int) -> tuple[Surface, Driver]:
@@ -45,7 +43,7 @@ def told_by(surface: Surface, driver: Driver, evidence: Evidence | None, seed: i
         height=surface.height.like(surface.height.values - shift),
         top=surface.top.like(surface.top.values - shift),
     )
-    return ground, replace(driver, vehicle=_moved(driver.vehicle, fold, list(driver.within)))
+    return ground, replace(driver, vehicle=moved_vehicle(driver.vehicle, fold.parts))
 
 
 def agreeing(evidence: Evidence | None) -> Evidence | None:
@@ -69,12 +67,3 @@ def _fine(values: FloatArray, step: int, shape: tuple[int, ...]) -> FloatArray:
     """Straight lines between coarse nodes, (rows, columns) of ``shape``."""
     at: Sequence[FloatArray] = np.meshgrid(*(np.arange(n) / step for n in shape), indexing="ij")
     return np.asarray(map_coordinates(values, at, order=1, mode="nearest"))
-
-
-def _moved(vehicle: Vehicle, fold: Fold, names: Sequence[str]) -> Vehicle:
-    """Parts at their expected heights."""
-    up = dict(zip(names, fold.parts, strict=True))
-    parts = tuple(
-        replace(p, z=(p.z[0] + up[p.name], p.z[1] + up[p.name])) if not p.soft else p for p in vehicle.parts
-    )
-    return replace(vehicle, parts=parts)
