@@ -17,6 +17,7 @@ from pathlib import Path
 
 from crestcut.errors import CrestcutError
 from crestcut.scan.raw import RawScan, unreadable
+from crestcut.stopping import end_with_parent
 
 SECONDS, SECONDS_PER_MB = 20.0, 2.0  # of processor time; the sample's 2 MB take half a second in all
 MEMORY, MEMORY_PER_BYTE = 4 << 30, 100  # bytes of address space; a packed point of 5 bytes becomes 150
@@ -29,9 +30,9 @@ def read_caged(reader: str, path: Path, kind: str) -> RawScan:
     kind : what the file is called in messages. Raises the reader's own CrestcutError, or one that says that
     the reader died or took too long.
     """
-    megabytes = path.stat().st_size / 1e6
-    seconds = SECONDS + SECONDS_PER_MB * megabytes
-    memory = MEMORY + int(MEMORY_PER_BYTE * 1e6 * megabytes)
+    size = path.stat().st_size
+    seconds = SECONDS + SECONDS_PER_MB * size / 1e6
+    memory = MEMORY + MEMORY_PER_BYTE * size
     limits = (str(int(seconds)), str(memory), str(os.getpid()))
     program = [sys.executable, "-P", "-m", __name__, reader, str(path), *limits]
     try:
@@ -69,29 +70,23 @@ def _died_of(code: int) -> str:
     return "its reader broke down"
 
 
-def _limit(seconds: int, memory: int, parent: int) -> None:
-    """Hold this process to its limits and to its parent's life, where the system can."""
+def _limit(seconds: int, memory: int) -> None:
+    """Hold this process to its limits, where the system can."""
     with contextlib.suppress(ImportError, ValueError, OSError, AttributeError):
         import resource
 
         resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
         resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds + 5))
         resource.setrlimit(resource.RLIMIT_AS, (memory, memory))
-    if sys.platform == "linux":
-        import ctypes
-
-        with contextlib.suppress(OSError, AttributeError):
-            ctypes.CDLL(None).prctl(1, signal.SIGKILL)  # PR_SET_PDEATHSIG of prctl(2)
-        if os.getppid() != parent:  # who died before that is not told of
-            os._exit(1)
 
 
 def _serve() -> None:
     """The process: read one file, send what came of it, a scan or a CrestcutError or words."""
-    reader, path, *limits = sys.argv[1:]
+    reader, path, seconds, memory, parent = sys.argv[1:]
     answers = os.fdopen(os.dup(1), "wb")
     os.dup2(2, 1)  # nothing else may write among the answers
-    _limit(*(int(n) for n in limits))
+    _limit(int(seconds), int(memory))
+    end_with_parent(int(parent))
     module, name = reader.split(":")
     found: object
     try:
