@@ -9,6 +9,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.grid import FloatArray
 
@@ -139,9 +140,9 @@ def lawn(seed: int, rough: float = 0.014, every: float = 0.05) -> FloatArray:
     return in_order(points)
 
 
-def mesh(  # type: ignore[no-untyped-def]
+def mesh(
     seed: int, edge: float = 0.06, hole: tuple[float, float] | None = None, across: tuple[float, float] = Y
-):
+) -> tuple[FloatArray, NDArray[np.int64]]:
     """The slab as a mesh (vertices (n, 3), faces (m, 3)) with sides of ``edge``; between the two x of
     ``hole`` and the two y of ``across`` nothing was measured, and two big triangles bridge it."""
     rng = np.random.default_rng(seed + 5000)
@@ -167,7 +168,7 @@ def mesh(  # type: ignore[no-untyped-def]
     return p, faces
 
 
-def simplified(seed: int):  # type: ignore[no-untyped-def]
+def simplified(seed: int) -> tuple[FloatArray, NDArray[np.int64]]:
     """The slab as a program simplifies it: sides of half a metre on its planes, small ones at the crest."""
     rng = np.random.default_rng(seed + 6000)
     far = np.concatenate([np.arange(X[0], CREST - 0.4, 0.5), np.arange(CREST + 0.4, X[1] + 0.3, 0.5)])
@@ -197,7 +198,7 @@ def write_cloud(points: FloatArray, path: Path) -> Path:
     return path
 
 
-def write_mesh(points: FloatArray, faces: np.ndarray, path: Path) -> Path:
+def write_mesh(points: FloatArray, faces: NDArray[np.int64], path: Path) -> Path:
     """As binary PLY."""
     import trimesh
 

@@ -15,22 +15,17 @@ from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
 from crestcut.surface.doubts import Drive, doubts_of, driven
 from crestcut.surface.records import DoubtKind
 from crestcut.units import FOOT
+from scan.scan_writers import write_ply
 from test_bad_input import JOB, VEHICLE, slab
 
 SLAB_IN_METRES = np.array([[0.0, 0.0, 0.0], [16.6, 0.0, 0.1], [16.6, 5.5, 0.2], [0.0, 5.5, 0.1]])
-
-
-def write_ply(path: Path, points: np.ndarray) -> None:
-    head = f"ply\nformat binary_little_endian 1.0\nelement vertex {len(points)}\n"
-    head += "".join(f"property float {axis}\n" for axis in "xyz") + "end_header\n"
-    path.write_bytes(head.encode() + points.astype("<f4").tobytes())
 
 
 def verdict_of(
     folder: Path, points: np.ndarray, line: str, scan: str = ""
 ) -> tuple[str, list[str], list[str]]:
     """Today's verdict and reasons of the trolley's job over the points, and the lines of the terminal."""
-    write_ply(folder / "slab.ply", points)
+    write_ply(folder / "slab.ply", points, "binary_little_endian", real="float")
     (folder / "trolley.toml").write_text(VEHICLE)
     job = JOB.replace("[[0.4, 1.0], [4.6, 1.0]]", line).replace("slab.laz", "slab.ply")
     (folder / "job.toml").write_text(job.replace("[vehicle]", f"{scan}\n[vehicle]"))

@@ -12,8 +12,8 @@ from numpy.typing import ArrayLike
 from crestcut.grid import FloatArray
 
 # m: beyond it no verdict. Half of it, 1 mm, is what a careful reading by hand is worth
-# (``advice_draws.READ``), and singles reach it 16 km from their origin: local coordinates never do, those of
-# a map always.
+# (``advice_draws.READ``), and singles pass it 33 km from their origin: local coordinates never do, those of a
+# map always.
 COARSE = 0.002
 FINEST = 0.001  # m: rounding up to this is not spoken of
 _DECIMALS = (0, 1, 2, 3)
