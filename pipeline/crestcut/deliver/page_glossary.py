@@ -93,15 +93,15 @@ MEANINGS = (
     ),
     Meaning(
         "after.least_clearance", "Least gap after the cut", length,
-        "The least gap on the finished slab, swept again with the whole vehicle.",
+        "The smallest upright distance left anywhere along the drive on the finished slab, best estimate.",
     ),
     Meaning(
         "after.interval.0", "Least gap after, low end", length,
-        "19 times in 20 the true gap after the cut lies above this.",
+        "19 times in 20 the true gap after the cut lies above this end and below the other.",
     ),
     Meaning(
         "after.interval.1", "Least gap after, high end", length,
-        "19 times in 20 the true gap after the cut lies below this.",
+        "19 times in 20 the true gap after the cut lies below this end and above the other.",
     ),
     Meaning(
         "after.chance_of_contact", "Chance that it touches after the cut", share,
@@ -146,9 +146,9 @@ MEANINGS = (
         "shows it.",
     ),
     Meaning(
-        "surface.standard_error", "Height error at the worst place, noise only", length,
-        "How well the height there is known as far as noise goes; the error that does not average away "
-        "comes on top.",
+        "surface.standard_error", "Height error at the worst place", length,
+        "How far the height there may be off: two times in three by less. The error that does not average "
+        "away is in it.",
     ),
     Meaning(
         "scan.points", "Points in the scan", count,

@@ -248,13 +248,18 @@ def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
         )
     if sheet.water.spill_after is not None:
         spill = sheet.water.spill_after
-        axes.plot(spill.station, spill.offset, "^", ms=7, mfc="white", mec=ink.INK, mew=1.2, zorder=9)
+        axes.plot(
+            spill.station, spill.offset, "^", ms=7, mfc="white", mec=ink.INK, mew=1.2, zorder=9, clip_on=False
+        )
         label = f"spills over here at {spill.height * 1000:.0f} mm ({inches(spill.height)})"
+        # towards the middle of the map: over its upper edge stand the words on its lines
+        rear, low = spill.station < float(np.mean(u)), spill.offset < float(np.mean(v))
         axes.annotate(
             label,
             (spill.station, spill.offset),
-            xytext=(8, 6) if spill.station < float(np.mean(u)) else (-8, 6),
-            ha="left" if spill.station < float(np.mean(u)) else "right",
+            xytext=(8 if rear else -8, 6 if low else -6),
+            ha="left" if rear else "right",
+            va="bottom" if low else "top",
             textcoords="offset points",
             fontsize=7.2,
             path_effects=ink.halo(2.4),

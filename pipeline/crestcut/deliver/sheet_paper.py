@@ -92,13 +92,10 @@ class Paper:
         self.put(SIDE, 0.80, name, fontsize=11, color=ink.SOFT)
         said = f"Not field-proved: check with {sheet.check_with}."
         self.put(self.wide - SIDE, self.tall - 0.3, said, ha="right", fontsize=7.5, color=ink.SOFT)
-        self.put(
-            SIDE,
-            self.tall - 0.3,
-            textwrap.shorten(sheet.source, 70, placeholder=" ..."),
-            fontsize=7.5,
-            color=ink.SOFT,
-        )
+        # beside the page number there is room for half a line
+        source = textwrap.wrap(sheet.source, 64, max_lines=2, placeholder=" ...")
+        for above, line in enumerate(reversed(source)):
+            self.put(SIDE, self.tall - 0.3 - 0.12 * above, line, fontsize=7.5, color=ink.SOFT)
         if not sheet.stamp:
             return
         box = {"boxstyle": "square,pad=0.4", "facecolor": "white", "edgecolor": ink.INK, "linewidth": 2.2}
