@@ -169,23 +169,25 @@ def told_by_hand(
 ) -> tuple[Surface, tuple[Driver, ...], tuple[str, ...]]:
     """Slab and vehicles given the strings, levels and witnesses of the job, and what contradicts.
 
-    A witness is the main vehicle's: of the others it says only what it says of the slab.
+    A witness is the main vehicle's: of the others it says only what it says of the slab. drivers : that one
+    first.
     """
-    main = next(k for k, d in enumerate(drivers) if d.main)
-    driver, line = drivers[main], lines[main]
     if not (job.strings or job.levels or job.witnesses):
         return surface, drivers, ()
+    (driver, *others), line = drivers, lines[0]
+    passage = _passage(driver, line, surface, job)
+    told = given(passage, evidence_of(job, scan, surface, driver, line), SEED)
+    driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
+        told = heard(_passage(driver, line, told.surface, job), job.witnesses, SEED)
+        driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    return told.surface, (driver, *others), told.contradictions
+
+
+def _passage(driver: Driver, line: TravelLine, surface: Surface, job: Job) -> Passage:
     (rode,) = rides_of((driver,), (line,), surface, job)
     (swept,) = swept_of((driver,), (rode,), surface, job)
-    evidence = evidence_of(job, scan, surface, driver, line)
-    told = given(Passage(driver.vehicle, surface, rode, swept), evidence, SEED)
-    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
-        then = replace(driver, vehicle=told.vehicle)
-        (rode,) = rides_of((then,), (line,), told.surface, job)
-        (swept,) = swept_of((then,), (rode,), told.surface, job)
-        told = heard(Passage(told.vehicle, told.surface, rode, swept, told.parts), job.witnesses, SEED)
-    moved = replace(driver, vehicle=told.vehicle, parts=told.parts)
-    return told.surface, (*drivers[:main], moved, *drivers[main + 1 :]), told.contradictions
+    return Passage(driver.vehicle, surface, rode, swept, driver.parts)
 
 
 def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
