@@ -14,14 +14,14 @@ import numpy as np
 from scipy import ndimage
 
 from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray, IntArray
+from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.job.records import Travel
 from crestcut.scan.records import Frame
 from crestcut.surface.records import Surface
 from crestcut.surface.seen import Layers, Seen, Thing
 from crestcut.travel.chance_records import Chance, Doubt, Finding
 from crestcut.travel.doubt_words import finding_words
-from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
+from crestcut.travel.records import Clearance, Passage, TravelLine
 from crestcut.travel.ride import places_of, ride, wheel_feet
 from crestcut.travel.sweep import hard_parts, sweep
 from crestcut.vehicle.records import LoadState, Vehicle
@@ -32,6 +32,7 @@ SLACK = 0.02  # m: the most that a correction may add to what the underside can 
 GROSS = 5.6  # times the stated error: four standard deviations of the difference of two passes
 LEAST_ERROR = 0.003  # m: no better is a layer's height told here
 LEAST_AREA = 0.003  # m2 of overlap with all points: less is a stray
+BESIDE = 0.15  # m to either side of a tyre's middle that count as under it
 NO_VERDICT = (Doubt.NOT_SLAB,)  # these leave none; the others only forbid 'clears'
 
 
@@ -189,23 +190,18 @@ def _against_the_sweep(passage: Passage, today: Chance) -> list[Finding]:
 
 
 def _under_tyres(passage: Passage) -> BoolArray:
-    """Nodes (ny, nx) that a tyre rolls over, or stands beside by half its width."""
-    frame = passage.surface.height.frame
-    out = tracks(passage.vehicle, passage.ride, frame.shape, frame.cell)
-    return np.asarray(ndimage.binary_dilation(out, iterations=max(1, round(0.15 / frame.cell))))
+    """Nodes (ny, nx) that a tyre rolls over, or stands ``BESIDE`` or less from."""
+    feet = wheel_feet(passage.vehicle, passage.ride.batch.places)
+    return _rolled_over(feet, passage.surface.height.frame, BESIDE)
 
 
-def tracks(vehicle: Vehicle, rode: Ride, shape: tuple[int, int], cell: float) -> BoolArray:
-    """Nodes (ny, nx) under the middle of a tyre at any place of the ride."""
-    return _marked(wheel_feet(vehicle, rode.batch.places).reshape(-1, 2), shape, cell)
-
-
-def _marked(uv: FloatArray, shape: tuple[int, int], cell: float) -> BoolArray:
-    at: IntArray = np.rint(uv / cell).astype(np.int64)
-    inside = ((at >= 0) & (at < np.array(shape[::-1]))).all(axis=1)
-    out = np.zeros(shape, bool)
+def _rolled_over(feet: FloatArray, frame: GridFrame, half: float) -> BoolArray:
+    """Nodes (ny, nx) under the middles of tyres, grid u, v (..., 2), and to ``half`` m beside them."""
+    at: IntArray = np.rint(feet.reshape(-1, 2) / frame.cell).astype(np.int64)
+    inside = ((at >= 0) & (at < np.array(frame.shape[::-1]))).all(axis=1)
+    out = np.zeros(frame.shape, bool)
     out[at[inside, 1], at[inside, 0]] = True
-    return out
+    return np.asarray(ndimage.binary_dilation(out, iterations=max(1, round(half / frame.cell))))
 
 
 def in_the_way(passage: Passage) -> tuple[Thing, ...]:
@@ -225,9 +221,8 @@ def under_the_tyres(
     if seen is None:
         return ()
     frame = surface.height.frame
-    feet = wheel_feet(vehicle, places_of(line, frame, vehicle, travel, loads)).reshape(-1, 2)
-    track = _marked(feet, frame.shape, frame.cell)
-    wide = ndimage.binary_dilation(track, iterations=max(1, round(vehicle.tyre_width / 2 / frame.cell)))
+    feet = wheel_feet(vehicle, places_of(line, frame, vehicle, travel, loads))
+    wide = _rolled_over(feet, frame, vehicle.tyre_width / 2)
     return tuple(seen.things[k] for k in np.unique(seen.thing[wide]) if k >= 0)
 
 
