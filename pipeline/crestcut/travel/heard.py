@@ -117,18 +117,17 @@ def _spoken_of(passage: Passage, witness: Witness, name: str) -> Clearance:
 
 def heard_notes(witnesses: Sequence[Witness]) -> list[str]:
     """What is made of what was said, in words."""
-    said = {
-        "it scrapes along this line" if w.touched else "it never has scraped along this line"
-        for w in witnesses
-        if w.front_axle is None
-    }
+    said = {_said(w) for w in witnesses if w.front_axle is None}
     return [f"'{words}' is taken to be right with {TRUST:.0%}" for words in sorted(said)]
 
 
+def _said(witness: Witness) -> str:
+    return "it scrapes along this line" if witness.touched else "it never has scraped along this line"
+
+
 def _contradicts(witness: Witness, number: int, least: FloatArray) -> str:
-    what = "it scrapes along this line" if witness.touched else "it never has scraped along this line"
     return (
-        f"[[witness]] {number}: '{what}' contradicts what scan and readings say, a least gap of "
+        f"[[witness]] {number}: '{_said(witness)}' contradicts what scan and readings say, a least gap of "
         f"{millimetres(float(np.median(least)))} give or take {millimetres(2 * float(least.std()))}; ask "
         "again, or see which it is with the vehicle itself"
     )
