@@ -15,8 +15,8 @@ from crestcut.deliver import ink
 from crestcut.deliver.sheet_map import draw_marks
 from crestcut.deliver.sheet_paper import SIDE, Paper, true_to_scale
 from crestcut.deliver.sheet_ties import tie_cells
+from crestcut.travel.advice_touch import CARD
 from crestcut.units import inches, millimetres
-from crestcut.work.measure_first import CARD
 from crestcut.work.records import BoardsUnder, Measure, Worksheet
 
 if TYPE_CHECKING:

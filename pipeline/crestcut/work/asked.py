@@ -12,9 +12,9 @@ from crestcut.scan.records import Scan
 from crestcut.standing import Standing
 from crestcut.surface.records import Surface
 from crestcut.travel.advice import KINDS, Advice, measure_first
+from crestcut.travel.advice_touch import CARD
 from crestcut.travel.records import Passage
 from crestcut.units import both
-from crestcut.work.measure_first import CARD
 from crestcut.work.timber import flat_boards
 from crestcut.work.trade import INCHES
 

@@ -16,9 +16,7 @@ from crestcut.work.jig_records import Ties
 from crestcut.work.records import BoardsUnder, Measure
 from crestcut.work.ties import tape_ties
 
-CARD = 0.0005  # m: thinner than a card
 NEAR = 0.002  # m: a reading this close to what was expected says the same as the scan
-
 
 Place = Callable[[FloatArray], FloatArray]
 
