@@ -20,6 +20,9 @@ class Forbids(StrEnum):
     CONDUIT = "conduit not located"
 
 
+UNLOCATED = {Over.HEATING: Forbids.HEATING, Over.CONDUIT: Forbids.CONDUIT}
+
+
 @dataclass(frozen=True)
 class Hazard:
     """why : what the slab is or holds, and what follows.  whom : who can say more.  asked : the key of it."""
@@ -76,13 +79,9 @@ def forbidden(slab: Slab, keeps: Sequence[Keep] = ()) -> tuple[Forbids, ...]:
         found.append(Forbids.SUSPENDED)
     if slab.kind == SlabKind.PRECAST:
         found.append(Forbids.PRECAST)
-    inside = (
-        (slab.heating, Over.HEATING, Forbids.HEATING),
-        (slab.conduit, Over.CONDUIT, Forbids.CONDUIT),
-    )
-    for answer, over, forbids in inside:
+    for over, answer in ((Over.HEATING, slab.heating), (Over.CONDUIT, slab.conduit)):
         if answer == InSlab.NOT_LOCATED or (answer == InSlab.LOCATED and not kept(keeps, over)):
-            found.append(forbids)
+            found.append(UNLOCATED[over])
     return tuple(found)
 
 

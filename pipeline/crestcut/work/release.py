@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
-from crestcut.cut.forbidden import HAZARDS, Forbids, forbidden, kept
+from crestcut.cut.forbidden import HAZARDS, UNLOCATED, Forbids, forbidden, kept
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import asks_drilling
 from crestcut.job.answers import (
@@ -175,7 +175,7 @@ def _in_the_slab(
     what = WHAT[asked]
     mine = [keep for keep in keeps if keep.over == over]
     if answer == InSlab.NOT_LOCATED:
-        yield _finding(ReasonCode.NOT_LOCATED, asked, HAZARDS[Forbids(f"{over} not located")].why)
+        yield _finding(ReasonCode.NOT_LOCATED, asked, HAZARDS[UNLOCATED[over]].why)
     elif answer == InSlab.NO:
         yield from _sourced(asked, InSlab.NO, source, f"that there are no {what} in the slab")
         if mine:
