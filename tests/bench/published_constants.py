@@ -22,12 +22,12 @@ FLOOR, HAND, SLAB = "test_floor_flatness.py", "test_hand_work.py", "test_slab_li
 SOURCED = {
     "floor/classes.py": (
         (
-            "DIN_LENGTHS", "DIN_GAPS", "BS_CLASSES", "BS_LENGTH", "ACI_CLASSES", "LOCAL_SHARE", "ROUGHLY",
+            "DIN_LENGTHS, DIN_GAPS", "BS_CLASSES", "BS_LENGTH", "ACI_CLASSES", "LOCAL_SHARE", "ROUGHLY",
             "TEN_FEET",
         ),
         (FLOOR,),
     ),
-    "floor/numbers.py": (("FEWEST", "CLEAR", "OVER", "FLAT", "LEVEL"), (FLOOR,)),
+    "floor/numbers.py": (("FEWEST", "CLEAR", "OVER", "FLAT, LEVEL"), (FLOOR,)),
     "work/dust.py": (
         (
             "CFM", "CFM_PER_INCH", "LONG_SHIFT", "PERMISSIBLE, ACTION", "EUROPEAN", "BRITISH", "AUSTRALIAN",
@@ -38,16 +38,17 @@ SOURCED = {
     "work/slopes.py": (
         ("VERTICAL", "BEVELLED", "BEVEL", "RUNNING, CROSS", "RAMP, FLARE", "DRAINS", "RESIDENTIAL"), (HAND,),
     ),
-    "work/quantities.py": (("DENSITY", "ACTION_VALUE, LIMIT_VALUE"), (HAND,)),
+    "work/quantities.py": (("ACTION_VALUE, LIMIT_VALUE",), (HAND,)),
     "work/timber.py": (("SOFTWOOD_STIFFNESS", "SOFTWOOD_DENSITY", "DRESSED_INCH"), (HAND,)),
-    "cut/slab_limits.py": (("REFUSED_SHARE", "MESH_SHARE"), (SLAB,)),
+    "cut/slab_limits.py": (("REFUSED_SHARE", "MESH_SHARE", "CONCRETE_DENSITY"), (SLAB, HAND)),
     "units.py": (("INCH", "FOOT", "US_SURVEY_FOOT"), ("test_edges_units.py",)),
     "vehicle/loads.py": (("GRAVITY",), ("test_loaded_vehicle.py",)),
 }  # fmt: skip
 
 
 def numbers(text: str, names: tuple[str, ...]) -> Iterator[tuple[str, int, int, int, float]]:
-    """Every number in the assignments of these names: name, line, first and last column, value."""
+    """Every number in the assignments of these names ("A, B" where two are assigned at once): name, line,
+    first and last column, value."""
     for node in ast.parse(text).body:
         targets = node.targets if isinstance(node, ast.Assign) else []
         name = ast.unparse(targets[0]).strip("()") if targets else ""
@@ -88,6 +89,8 @@ def main(only: list[str]) -> int:
                 continue
             path = package / "crestcut" / module
             text = path.read_text(encoding="utf-8")
+            lost = set(names) - {name for name, *_ in numbers(text, names)}
+            assert not lost, f"{module}: no number is assigned to {', '.join(sorted(lost))}"
             assert not red(package, tests), f"{module}: red before anything was moved"
             for name, line, start, end, value in numbers(text, names):
                 path.write_text(moved(text, line, start, end, value), encoding="utf-8")
