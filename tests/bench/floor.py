@@ -20,7 +20,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "floor"))
 import kiln_room
 from test_straightedge_twin import every_pair
 
-from crestcut.floor.chance import draw_floor, largest_gap
+from crestcut.floor.chance import coarse_frame, draw_floor, largest_gap
 from crestcut.floor.numbers import f_numbers, lay_lines, read
 from crestcut.floor.straightedge import WAYS, gaps_under, worst_gap
 from crestcut.grid import FloatArray, GridFrame, HeightGrid
@@ -31,6 +31,7 @@ from crestcut.surface.split import curvature_of, curvature_variance
 
 TRIPOD = ErrorModel(0.001, 0.00025, 0.1, 0.0005, 1.0, "made up", "made up", "made up", known=Known.NAMED)
 PHONE = ErrorModel(0.005, 0.0013, 0.1, 0.005, 0.4, "made up", "made up", "made up", known=Known.NAMED)
+NODE, EVERY = 0.03, 2  # m between nodes; of which every second is under the straightedge
 
 
 def room(cell: float) -> HeightGrid:
@@ -78,7 +79,7 @@ def against_free_ways(turns: int = 90) -> None:
 def floors(shape: str, seed: int) -> HeightGrid:
     """A true floor: the kiln room; a wave of 0.8 mm; a hump of 5 mm 0.4 m wide, a step of 3 mm, on a floor of
     F_F 60; waves alone, named by their F_F."""
-    flat = room(0.06)
+    flat = room(NODE)
     u, v = (flat.frame.node_xy()[..., k] - flat.frame.origin[k] for k in (0, 1))
     match shape:
         case "room":
@@ -106,22 +107,25 @@ def coverage(name: str, error: ErrorModel, shape: str, count: int) -> None:
     rows, start = [], time.process_time()
     for seed in range(count):
         truth = floors(shape, seed)
-        extreme, known = largest_gap(truth.measured, 0.06, 2.0), truth.measured
-        lines = lay_lines(truth.frame, known)
+        known, coarse = truth.measured, truth.values[::EVERY, ::EVERY]
+        extreme = largest_gap(np.isfinite(coarse), NODE * EVERY, 2.0)
+        frame = coarse_frame(truth.frame, EVERY)
+        lines = lay_lines(frame, np.isfinite(coarse))
         assert lines is not None
-        of = lambda z: f_numbers(lines, read(lines, truth.frame, z.ravel(), (0.0, 0.0))).ff  # noqa: B023, E731
+        of = lambda z: f_numbers(lines, read(lines, frame, z.ravel(), (0.0, 0.0))).ff  # noqa: B023, E731
         wrong = FieldMaker(error, truth.frame, None).draw(np.random.default_rng(seed))
         seen = truth.like(truth.values + wrong)
         scanned = Surface(
             seen, seen, seen.like(np.full(known.shape, 1e-5)), known, known, error, (), known.size
         )
-        drawn = draw_floor(slab_behind(scanned, error, None, seed, FLOOR), 1, None, seed)
-        true = np.array([extreme(truth.values), of(truth.values)])
+        drawn = draw_floor(slab_behind(scanned, error, None, seed, FLOOR), EVERY, None, seed)
+        true = np.array([extreme(coarse), of(coarse)])
         each = np.array([
             (extreme(z), of(z)) for z in np.moveaxis(drawn.height.values[..., None] - drawn.errors, -1, 0)
         ])  # fmt: skip
         low, middle, high = (np.quantile(each, q, axis=0) for q in (0.025, 0.5, 0.975))
-        shown = np.array([extreme(seen.values), of(seen.values)])
+        first = seen.values[::EVERY, ::EVERY]
+        shown = np.array([extreme(first), of(first)])
         rows.append((true, shown, middle, high - low, (low <= true) & (true <= high)))
     true, shown, middle, width, held = (np.array(column) for column in zip(*rows, strict=True))
     seconds = (time.process_time() - start) / count

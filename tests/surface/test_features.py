@@ -17,7 +17,7 @@ from crestcut.surface.breaks import Break
 from crestcut.surface.features import (
     Dictionary,
     _gains,
-    _on,
+    columns_on,
     _sweep,
     dictionary_of,
     taken_at_once,
@@ -60,7 +60,7 @@ def seen_of(words: Dictionary, some: Tiles, amplitude: FloatArray, seed: int) ->
 
 
 def evidence(words: Dictionary, seen: Whitened, state: tuple[int, ...]) -> float:
-    on = _on(words, state)
+    on = columns_on(words, state)
     return log_evidence(seen, on, 1 / words.columns.sd[on] ** 2)
 
 

@@ -68,3 +68,17 @@ def test_patches_are_told_from_tiles_of_few_nodes_too(cell: float) -> None:
     tiles = tiles_of(z, z.measured, (), 10_000)
     _, fine = _noise(tiles, z.like(np.full(z.frame.shape, 1e-6)), 0.002, 0.1)
     assert 0.0017 < fine < 0.00201
+
+
+def test_tiles_are_fine_on_a_hump_and_every_node_is_in_one() -> None:
+    flat = plane(0.02, (6.0, 5.0))
+    seen, _ = drawn(flat, 2, 0.00025, 0.0005)
+    u, v = (flat.frame.node_xy()[..., k] for k in (0, 1))
+    hump = 0.005 * np.cos(np.minimum(np.hypot(u - 3.1, v - 2.3) / 0.2, 1.0) * np.pi / 2) ** 2
+    z = seen.like(seen.values + hump)
+    tiles = tiles_of(z, z.measured, (), 400)
+    on = np.hypot(*(tiles.uv - (3.1, 2.3)).T) < 0.12
+    assert tiles.side[on].max() < 0.11 and np.median(tiles.side) > 0.25
+    # of the last row and column only what a large tile takes with it
+    assert z.measured[:-1, :-1].sum() <= tiles.nodes.sum() <= z.measured.sum()
+    assert len(tiles) < 500

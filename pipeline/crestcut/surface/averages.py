@@ -13,6 +13,8 @@ from crestcut.surface.breaks import Break
 SIDE = 0.10  # m, of the finest tile
 MOST = 900  # tiles aimed at
 COARSEST = 8  # finest tiles on a side of the largest
+UNEVEN = 6.0  # times what is usual about a plane: there a large tile would flatten a hump
+ENOUGH = 16  # nodes that tell so much
 NEAR_BREAK = 0.25  # m either side of a break where tiles stay fine
 FILLED = 0.6  # share of a tile's nodes that must be measured
 
@@ -57,9 +59,11 @@ def tiles_of(height: HeightGrid, usable: BoolArray, breaks: Sequence[Break], mos
         on = (np.abs(across) < NEAR_BREAK) & (np.abs(along) < line.length / 2 + NEAR_BREAK)
         near |= on.reshape(near.shape)
     # whole coarse tiles are split, so that every node is in one tile
-    j, i = np.indices(near.shape)
-    block = j // merge * (columns // merge + 1) + i // merge
-    split = np.isin(block, np.unique(block[near]))
+    seen, _, left, _ = _blocks(z, per * merge)
+    split = (left > UNEVEN * np.median(left[seen > 0])) & (seen >= ENOUGH)
+    j, i = (k // merge for k in np.indices(near.shape))
+    split[j[near], i[near]] = True
+    split = split[j, i]
     small = _tiles(fine, per, side, height.frame.cell, split)
     masked = np.where(np.repeat(np.repeat(split, per, 0), per, 1)[: z.shape[0], : z.shape[1]], np.nan, z)
     coarse = _blocks(masked, per * merge)

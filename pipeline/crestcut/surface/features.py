@@ -28,6 +28,7 @@ ROUNDINGS = (0.0, 0.03, 0.07, 0.13, 0.22)  # m, rho of a hinge
 LENGTHS = (0.25, 0.4, 0.6, 1.0, 1.6, 2.5)  # m, of a curve between two planes
 STEP_SD, BUMP_SD, RUT_SD = 0.010, 0.010, 0.008  # m
 BUMP_SIZES, RUT_SIZES = (0.10, 0.15, 0.25, 0.4), (0.10, 0.20)  # m
+MOST_BUMPS = 6000  # offered at once: all that are offered are weighed against each other
 GENTLE_SD = 0.03  # of a fold that no fit has found
 WINDOW = 10.0  # m2: one feature is expected in so much slab
 ODDS_BUMP, ODDS_RUT, ODDS_STEP, ODDS_GENTLE = 0.7, 0.15, 0.15, 0.5  # expected numbers of each in a window
@@ -115,8 +116,10 @@ def _features(
 ) -> tuple[list[Row], ...]:
     """Bumps, ruts and steps. side : of the largest tile, m: much narrower bumps do not show in its mean."""
     bumps: list[Row] = []
-    for size in (s for s in BUMP_SIZES if s >= 0.4 * side):
-        every = 0.75 * size + 0.05
+    offered = {s: 0.75 * s + 0.05 for s in BUMP_SIZES if s >= 0.4 * side}
+    area = float(np.prod(high - low))
+    wider = math.sqrt(max(sum(area / e**2 for e in offered.values()) / MOST_BUMPS, 1.0))
+    for size, every in ((s, wider * e) for s, e in offered.items()):
         for u in np.arange(low[0], high[0] + every / 2, every):
             bumps += [
                 (Shape.BUMP, (float(u), float(v), size), -1, BUMP_SD)

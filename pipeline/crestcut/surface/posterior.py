@@ -214,12 +214,12 @@ def _noise(
     """
     se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
     side, per = float(np.median(tiles.side)), int(np.sqrt(np.median(tiles.nodes)))
-    own = patch**2
+    own = float(patch**2)
     if per > 1:
-        share, free = _within(side, min(per, MOST_WITHIN), 0.5 * patch_length)
+        within, free = _within(side, min(per, MOST_WITHIN), 0.5 * patch_length)
         # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
         middle = (1 - 2 / (9 * free)) ** 3
-        own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / share)
+        own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / within)
     # a square of side s holds s^2 / a patches, each of an area a = 2 pi integral of r rho(r) dr (Vanmarcke,
     # Random Fields, 1983, chapter 6): 6 pi (half / 1.678)^2 of a Matern-3/2
     area = 6 * np.pi * (0.5 * patch_length / HALF) ** 2
