@@ -17,8 +17,8 @@ from crestcut.surface.breaks import Break
 from crestcut.surface.features import (
     Dictionary,
     _gains,
-    columns_on,
     _sweep,
+    columns_on,
     dictionary_of,
     taken_at_once,
     thinned,

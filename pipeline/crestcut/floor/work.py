@@ -17,7 +17,7 @@ from crestcut.floor.records import Judged, Spot
 from crestcut.grid import FloatArray
 from crestcut.job.floor_records import FloorJob
 from crestcut.units import both, both_at_most, millimetres
-from crestcut.work import cards
+from crestcut.work.cards import HIT_CARDS, cautions
 from crestcut.work.dust import dust_lines
 from crestcut.work.floor_jig import EVEN, make_floor_jig
 from crestcut.work.ground_records import Water
@@ -113,8 +113,8 @@ def make_floor_sheet(
             limits=_limits(job, judged, words),
             water=nothing,
             walks=(),
-            cautions=cards.cautions(base, tuple(chosen), vehicle=False),
-            cards=cards.HIT_CARDS,
+            cautions=cautions(base, tuple(chosen), vehicle=False),
+            cards=HIT_CARDS,
             afterwards=_afterwards(judged),
             notes=tuple(notes),
             check_with="straightedge and level",
