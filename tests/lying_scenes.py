@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.grid import FloatArray
+from crestcut.base.grid import FloatArray
 
 CREST, GRADE, FALL = 3.5, 0.10, -0.09  # x of the crest, rise over run before and beyond it
 X, Y = (-0.8, 7.8), (-1.8, 1.8)

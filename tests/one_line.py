@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 
 
 def refusal(load: Callable[[Path], object], path: Path) -> CrestcutError:

@@ -8,16 +8,16 @@ from pathlib import Path
 
 import numpy as np
 
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.records import Clearance, Passage, Ride, TravelLine
+from crestcut.contact.stand.ride import ride
 from crestcut.cut.limits import KeepArea, cut_limits
 from crestcut.cut.plan import plan_cut
 from crestcut.cut.records import CutPlan, Limits
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.job.records import Slab, Travel, Wanted
-from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import AS_MEASURED, Part, Vehicle
 
 Ground = Callable[[FloatArray, FloatArray], FloatArray]

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from crestcut.surface.behind import slab_behind
-from crestcut.surface.breaks import Break
-from crestcut.surface.draws import draw_fields
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.terrain.breaklines.breaks import Break
+from crestcut.terrain.error.draws import draw_fields
+from crestcut.terrain.records import ErrorModel, Surface
+from crestcut.terrain.slab.behind import slab_behind
 from scenes import Scene
 
 STANDARD_ERROR, SHARED = 0.0007, 0.05  # m: of a fitted height, and how far neighbours share their points

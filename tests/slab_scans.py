@@ -9,15 +9,15 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.records import Passage, TravelLine
+from crestcut.contact.stand.ride import ride
 from crestcut.scan.records import Frame, Scan
-from crestcut.surface.build import build_surface
-from crestcut.surface.draws import draw_fields
-from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Passage, TravelLine
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.terrain.build import build_surface
+from crestcut.terrain.error.draws import draw_fields
+from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import AS_MEASURED, Vehicle
 from scenes import STRAIGHT, belly, vehicle
 

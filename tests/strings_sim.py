@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from crestcut.grid import HeightGrid
+from crestcut.base.grid import HeightGrid
+from crestcut.contact.stand.ride import wheel_feet
 from crestcut.job.records import PlanPoint, Point, StringReading
-from crestcut.surface.evidence import gather_evidence
-from crestcut.surface.evidence_records import Evidence
-from crestcut.travel.advice_strings import StringPlan, crossbar, h_of_strings
-from crestcut.travel.ride import wheel_feet
+from crestcut.measure_next.strings import StringPlan, crossbar, h_of_strings
+from crestcut.terrain.readings.evidence import gather_evidence
+from crestcut.terrain.readings.records import Evidence
 from scenes import TRACK, Scene
 
 READ, PLACED = 0.001, 0.020  # m: reading and places

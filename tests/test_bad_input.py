@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from crestcut.cli import main
+from crestcut.apps.cli import main
 
 VEHICLE = """
 name = "kiln trolley"

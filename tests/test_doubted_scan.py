@@ -10,11 +10,11 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from crestcut.cli import main
+from crestcut.apps.cli import main
+from crestcut.base.units import FOOT
 from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
-from crestcut.surface.doubts import Drive, doubts_of, driven
-from crestcut.surface.records import DoubtKind
-from crestcut.units import FOOT
+from crestcut.terrain.doubts import Drive, doubts_of, driven
+from crestcut.terrain.records import DoubtKind
 from scan.scan_writers import write_ply
 from test_bad_input import JOB, VEHICLE, slab
 

@@ -11,13 +11,13 @@ import pytest
 from click.testing import CliRunner
 
 import lying_scenes as scenes
-from crestcut.cli import main
-from crestcut.deliver.result import result_document
-from crestcut.deliver.summary import summary_lines
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray
-from crestcut.run import Done, run_job
-from crestcut.travel.chance_records import Doubt
+from crestcut.apps.cli import main
+from crestcut.apps.run import Done, run_job
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
+from crestcut.chance.records import Doubt
+from crestcut.report.view.result import result_document
+from crestcut.report.words.summary import summary_lines
 
 
 def run(folder: Path, points: FloatArray, **job: object) -> Done:

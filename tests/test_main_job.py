@@ -13,8 +13,8 @@ import click
 import pytest
 from click.testing import CliRunner
 
-from crestcut.cli import main
-from crestcut.units import both
+from crestcut.apps.cli import main
+from crestcut.base.units import both
 
 ROOT = Path(__file__).resolve().parents[1]
 FILES = {
@@ -152,7 +152,7 @@ def test_json_goes_to_stdout_alone() -> None:
 def test_help_does_not_load_what_it_does_not_need() -> None:
     """--help stays quick because nothing heavy is imported before a command runs."""
     heavy = ("numpy", "scipy", "matplotlib", "open3d", "numba")
-    probe = f"import sys, crestcut.cli; print([m for m in {heavy} if m in sys.modules])"
+    probe = f"import sys, crestcut.apps.cli; print([m for m in {heavy} if m in sys.modules])"
     assert (
         subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"
     )
@@ -177,7 +177,7 @@ def test_the_same_job_gives_the_same_bytes_without_a_second_process_too(
     trolley: tuple[int, str, Path], tmp_path: Path
 ) -> None:
     """Run again as a library would, everything drawn in this process: only the seconds may differ."""
-    from crestcut.run import run_job, write_job
+    from crestcut.apps.run import run_job, write_job
 
     write_job(run_job(ROOT / "configs/jobs/kiln_trolley.toml"), tmp_path / "again")
     first, again = (

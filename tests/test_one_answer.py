@@ -15,15 +15,16 @@ from typing import Any
 import pytest
 from matplotlib.text import Text
 
-from crestcut.deliver import floor_sheets, sheets
-from crestcut.deliver.floor_words import floor_lines
-from crestcut.deliver.plan import plan_figure
-from crestcut.deliver.profile import profile_figure
-from crestcut.deliver.summary import summary_lines
-from crestcut.flooring import floor_and_write
-from crestcut.run import run_and_write
-from crestcut.units import both, litres, millimetres, number
-from deliver.page_text import PageText, at_key
+from crestcut.apps.floor import floor_and_write
+from crestcut.apps.run import run_and_write
+from crestcut.base.units import both, litres, millimetres, number
+from crestcut.report.pictures.plan import plan_figure
+from crestcut.report.pictures.profile import profile_figure
+from crestcut.report.sheets import all_sheets as sheets
+from crestcut.report.sheets import floor as floor_sheets
+from crestcut.report.words.floor import floor_lines
+from crestcut.report.words.summary import summary_lines
+from report.page_text import PageText, at_key
 
 JOBS = Path(__file__).resolve().parents[1] / "configs" / "jobs"
 MM = r"(-?\d+\.\d) mm \([^)]*\)"

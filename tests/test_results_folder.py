@@ -10,8 +10,8 @@ import ezdxf
 import pytest
 from PIL import Image
 
-from crestcut.deliver.files import Staging
-from crestcut.run import Done, run_job, write_job
+from crestcut.apps.run import Done, run_job, write_job
+from crestcut.report.folder.files import Staging
 from crestcut.work.records import Reason, ReasonCode, Release
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 

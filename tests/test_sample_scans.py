@@ -10,12 +10,12 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.stand.ride import ride
 from crestcut.job.load import load_job
 from crestcut.job.records import PlanPoint, ScanChoice, Travel
 from crestcut.scan.load import read_scan
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
 from crestcut.vehicle.load import load_vehicle
 from crestcut.vehicle.records import AS_MEASURED
 from scenes import surface_of

@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from crestcut import cli
-from crestcut.deliver.files import Staging
+from crestcut.apps import cli
+from crestcut.report.folder.files import Staging
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="no such signals there")
@@ -36,7 +36,7 @@ def stopped(site: Path, blow: signal.Signals, word: str) -> tuple[int, str, list
     command = [
         sys.executable,
         "-m",
-        "crestcut.cli",
+        "crestcut.apps.cli",
         "run",
         str(site / "job.toml"),
         "--out",
@@ -110,7 +110,8 @@ def test_one_that_comes_after_the_switch_does_not_say_that_nothing_was_written(
     assert done.stderr.splitlines()[-1] == f"crestcut: stopped, all results are in {out}, whole"
     assert (out / "vehicle.png").stat().st_size > 10_000
     monkeypatch.undo()
-    monkeypatch.setattr("crestcut.deliver.vehicle_drawing.draw_vehicle", lambda *_: signal.raise_signal(blow))
+    drawn = "crestcut.report.pictures.vehicle_drawing.draw_vehicle"
+    monkeypatch.setattr(drawn, lambda *_: signal.raise_signal(blow))
     again = CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml"), "--out", str(out)])
     assert again.exit_code == 130 and again.stderr.endswith("crestcut: stopped, nothing was written\n")
 

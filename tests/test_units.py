@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from crestcut.errors import CrestcutError
-from crestcut.units import (
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import (
     FOOT,
     INCH,
     METRES_PER,

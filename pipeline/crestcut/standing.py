@@ -7,34 +7,46 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, replace
 
-from crestcut.cut.fleet import FleetPlan, Member, refuse_one_name
-from crestcut.cut.limits import KeepArea
-from crestcut.cut.option_rows import PACE, Option, Sure
-from crestcut.cut.options import options_table
-from crestcut.cut.records import Limits
-from crestcut.cut.trials import bench
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray, GridFrame
-from crestcut.job.records import Job, VehicleChoice
-from crestcut.scan.records import Frame as ScanFrame
-from crestcut.scan.records import Scan
-from crestcut.surface.doubts import Drive, driven
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel, Surface
-from crestcut.surface.seen_words import about, high, thing_words
-from crestcut.travel.chance import chance_of, chance_of_plan, in_use_allowances
-from crestcut.travel.chance_draws import Draws, draw_clearances
-from crestcut.travel.chance_planned import CutDraws, draw_cut, margin_for
-from crestcut.travel.chance_records import Chance, Finding, Left
-from crestcut.travel.cores import meanwhile
-from crestcut.travel.doubt_words import finding_words
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance, Passage, Ride, TravelLine
-from crestcut.travel.ride import ride
-from crestcut.travel.second_look import doubted, in_the_way, second_look, under_the_tyres
-from crestcut.travel.sweep import hard_parts, sweep, wanted_gap
-from crestcut.vehicle.load import load_state, load_vehicle, refuse_parts_over_tracks
-from crestcut.vehicle.records import LoadState, Vehicle
+from crestcut.alternatives import PACE, Option, Sure, bench, options_table
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray, GridFrame
+from crestcut.base.parallel import meanwhile
+from crestcut.chance import (
+    Chance,
+    CutDraws,
+    Draws,
+    Finding,
+    Left,
+    chance_of,
+    chance_of_plan,
+    doubted,
+    draw_clearances,
+    draw_cut,
+    finding_words,
+    in_the_way,
+    in_use_allowances,
+    margin_for,
+    second_look,
+    under_the_tyres,
+)
+from crestcut.contact import (
+    Clearance,
+    Passage,
+    Ride,
+    TravelLine,
+    hard_parts,
+    ride,
+    sweep,
+    travel_line,
+    wanted_gap,
+    window,
+)
+from crestcut.cut import FleetPlan, KeepArea, Limits, Member, refuse_one_name
+from crestcut.job import Job, VehicleChoice
+from crestcut.scan import Frame as ScanFrame
+from crestcut.scan import Scan
+from crestcut.terrain import Drive, ErrorModel, Evidence, Surface, about, driven, high, thing_words
+from crestcut.vehicle import LoadState, Vehicle, load_state, load_vehicle, refuse_parts_over_tracks
 
 XY = tuple[float, float]
 MOST_THINGS = 5  # in the way, named in words

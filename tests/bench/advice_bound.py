@@ -13,12 +13,12 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
-from crestcut.surface.covariance import between
-from crestcut.surface.records import ErrorModel
-from crestcut.travel.advice import string_plans
-from crestcut.travel.advice_draws import READ
-from crestcut.travel.chance_footing import wheel_weights
-from crestcut.travel.ride import wheel_feet
+from crestcut.chance.active_contacts import wheel_weights
+from crestcut.contact.stand.ride import wheel_feet
+from crestcut.measure_next.advice import string_plans
+from crestcut.measure_next.draws import READ
+from crestcut.terrain.error.covariance import between
+from crestcut.terrain.records import ErrorModel
 from scenes import TRACK, L, Scene, belly, crest, scene, vehicle
 
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "planted", "planted", "planted")

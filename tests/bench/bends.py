@@ -19,9 +19,9 @@ def main() -> None:
     from test_path import bent_scene, lowest_at
     from test_sweep_twin import cast
 
+    from crestcut.contact.clearance.sweep import sweep
+    from crestcut.contact.stand.ride import contact_ground
     from crestcut.job.records import Travel
-    from crestcut.travel.ride import contact_ground
-    from crestcut.travel.sweep import sweep
 
     for seed in range(5):
         rng = np.random.default_rng(seed)

@@ -18,14 +18,14 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.chance.assess import assess_chance
+from crestcut.chance.conditioned import given
+from crestcut.chance.records import Chance
+from crestcut.chance.witness import witness_evidence
+from crestcut.contact.stand.boards import THICKNESS
 from crestcut.job.records import PlanPoint, Point, Wanted, Witness
-from crestcut.surface.records import ErrorModel
-from crestcut.travel.advice import Advice, measure_first
-from crestcut.travel.boards import THICKNESS
-from crestcut.travel.chance import assess_chance
-from crestcut.travel.chance_records import Chance
-from crestcut.travel.chance_witness import witness_evidence
-from crestcut.travel.conditioned import given
+from crestcut.measure_next.advice import Advice, measure_first
+from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.records import AS_MEASURED
 from crestcut.work.timber import flat_boards
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle

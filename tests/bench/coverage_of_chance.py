@@ -18,9 +18,9 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.chance.assess import assess_chance
 from crestcut.job.records import Wanted
-from crestcut.surface.records import ErrorModel
-from crestcut.travel.chance import assess_chance
+from crestcut.terrain.records import ErrorModel
 from scenes import STRAIGHT, belly, crest, scene, stand, vehicle
 from simulated import judged_from
 

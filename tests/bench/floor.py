@@ -20,14 +20,14 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "floor"))
 import kiln_room
 from test_straightedge_twin import every_pair
 
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.floor.chance import coarse_frame, draw_floor, largest_gap
 from crestcut.floor.numbers import f_numbers, lay_lines, read
 from crestcut.floor.straightedge import WAYS, gaps_under, worst_gap
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
-from crestcut.surface.behind import FLOOR, slab_behind
-from crestcut.surface.draws import FieldMaker
-from crestcut.surface.records import ErrorModel, Known, Surface
-from crestcut.surface.split import curvature_of, curvature_variance
+from crestcut.terrain.error.draws import FieldMaker
+from crestcut.terrain.records import ErrorModel, Known, Surface
+from crestcut.terrain.slab.behind import FLOOR, slab_behind
+from crestcut.terrain.slab.split import curvature_of, curvature_variance
 
 TRIPOD = ErrorModel(0.001, 0.00025, 0.1, 0.0005, 1.0, "made up", "made up", "made up", known=Known.NAMED)
 PHONE = ErrorModel(0.005, 0.0013, 0.1, 0.005, 0.4, "made up", "made up", "made up", known=Known.NAMED)

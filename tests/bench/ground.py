@@ -14,8 +14,8 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).parents[1] / "surface"))
 from surface_scene import GHOST, KERB, LAWN, OBJECT, OVERHANG, SLAB, clutter_scan
 
-from crestcut.surface.ground import find_ground
-from crestcut.surface.raster import Lattice
+from crestcut.terrain.ground.ground import find_ground
+from crestcut.terrain.ground.raster import Lattice
 
 
 def main() -> None:

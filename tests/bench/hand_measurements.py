@@ -17,13 +17,13 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.chance.assess import assess_chance
+from crestcut.chance.witness import witness_evidence
+from crestcut.contact.records import Passage
 from crestcut.job.records import PlanPoint, Wanted, Witness
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel
-from crestcut.travel.advice_draws import draw_readings
-from crestcut.travel.chance import assess_chance
-from crestcut.travel.chance_witness import witness_evidence
-from crestcut.travel.records import Passage
+from crestcut.measure_next.draws import draw_readings
+from crestcut.terrain.readings.records import Evidence
+from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.records import AS_MEASURED
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
 from simulated import judged_from, seen_from

@@ -26,14 +26,14 @@ from scipy.linalg import cho_factor, cho_solve
 from scipy.spatial.distance import cdist
 from surface_scene import Crest, crest_scan, scan_of
 
-from crestcut.grid import FloatArray, GridFrame
+from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.scan.records import Scan
-from crestcut.surface.build import build_surface, level_means, measured_cells
-from crestcut.surface.ground import find_ground
-from crestcut.surface.joints import find_joints
-from crestcut.surface.local import fit_local
-from crestcut.surface.raster import Lattice, sum_cells
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.terrain.build import build_surface, level_means, measured_cells
+from crestcut.terrain.ground.ground import find_ground
+from crestcut.terrain.ground.raster import Lattice, sum_cells
+from crestcut.terrain.heights.local import fit_local
+from crestcut.terrain.joints.find import find_joints
+from crestcut.terrain.records import ErrorModel, Surface
 
 NOISE, DENSITY = 0.008, 3000.0  # m, points a square metre
 WARP, PATCH = (0.0045, 0.33), (0.0013, 0.05)  # m and m: sd, length

@@ -15,9 +15,9 @@ import time
 
 import numpy as np
 
-from crestcut.grid import GridFrame
+from crestcut.base.grid import GridFrame
 from crestcut.scan.records import Frame, Scan
-from crestcut.surface.build import build_surface
+from crestcut.terrain.build import build_surface
 
 
 def apron(points: int, seed: int = 0) -> Scan:

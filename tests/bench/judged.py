@@ -24,8 +24,8 @@ from typing import Self
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.chance.assess import assess_chance
 from crestcut.job.records import Wanted
-from crestcut.travel.chance import assess_chance
 from slab_scans import FAMILIES, Case, Setting, fitted, passed, simulated
 
 WAVES, HALVES, SCANS = (0.0003, 0.002, 0.0035), (0.4, 0.8, 1.5), (0.0003, 0.0025, 0.005)  # m
@@ -64,8 +64,8 @@ class Row:
 def judged(case: Case, setting: Setting, seed: int) -> tuple[float, float, float, float]:
     """Best estimate, interval and swept gap, m, from the case's points."""
     # here, so that a version without them can still be measured by a verdict of its own
-    from crestcut.surface.behind import slab_behind
-    from crestcut.surface.error import NOT_YET, estimate_error
+    from crestcut.terrain.error.estimate import NOT_YET, estimate_error
+    from crestcut.terrain.slab.behind import slab_behind
 
     seen = fitted(case, NOT_YET)
     surface = slab_behind(seen, estimate_error(case.scan, seen.height, setting.scanner), seed=seed)

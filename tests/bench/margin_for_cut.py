@@ -18,11 +18,11 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from coverage_of_chance import MODEL
 
+from crestcut.chance.assess import chance_of_plan
+from crestcut.chance.planned import draw_cut, margin_for
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
 from crestcut.job.records import Travel, Wanted
-from crestcut.travel.chance import chance_of_plan
-from crestcut.travel.chance_planned import draw_cut, margin_for
 from scenes import belly, crest, scene, stand, vehicle
 from simulated import judged_from
 

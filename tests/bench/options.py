@@ -27,13 +27,13 @@ def least(work: Callable[[], object]) -> float:
 
 
 def main() -> None:
-    import crestcut.run as run
-    from crestcut.cut.driving import pumped_up
-    from crestcut.cut.fixes import strips
+    import crestcut.apps.run as run
+    from crestcut.alternatives.driving import pumped_up
+    from crestcut.alternatives.fixes import strips
+    from crestcut.alternatives.trials import bench
+    from crestcut.contact.clearance.sweep import sweep
+    from crestcut.contact.stand.ride import ride
     from crestcut.cut.plan import cut_surface, ride_on
-    from crestcut.cut.trials import bench
-    from crestcut.travel.ride import ride
-    from crestcut.travel.sweep import sweep
 
     path = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "configs/jobs/courtyard_apron.toml"
     given: list[tuple[object, ...]] = []

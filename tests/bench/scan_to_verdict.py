@@ -23,18 +23,18 @@ import courtyard
 from make import RAYS, write_laz
 from walk import walk
 
-from crestcut.grid import HeightGrid
+from crestcut.base.grid import HeightGrid
+from crestcut.chance.assess import assess_chance
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.records import Passage
+from crestcut.contact.stand.ride import ride
 from crestcut.job.load import load_job
 from crestcut.scan.load import read_scan
-from crestcut.scan.place import resolve_line
-from crestcut.surface.behind import slab_behind
-from crestcut.surface.build import build_surface
-from crestcut.surface.records import Surface
-from crestcut.travel.chance import assess_chance
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Passage
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.scan.placing.place import resolve_line
+from crestcut.terrain.build import build_surface
+from crestcut.terrain.records import Surface
+from crestcut.terrain.slab.behind import slab_behind
 from crestcut.vehicle.load import load_state, load_vehicle
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -18,7 +18,7 @@ sys.path[:0] = [str(HERE), str(HERE / "travel")]
 def main() -> None:
     from test_search import planted
 
-    from crestcut.travel.search import FINE, clearances, search_lines
+    from crestcut.contact.clearance.search import FINE, clearances, search_lines
 
     search_lines(planted(0)[0], 0.2)
     short, slowest = 0.0, 0.0

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import numpy as np
 
-from crestcut.travel.records import Batch, Poses, Ride
+from crestcut.contact.records import Batch, Poses, Ride
 
 HERE = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(HERE), str(HERE / "travel")]
@@ -24,11 +24,11 @@ def main() -> None:
     from test_springs import rough
     from test_sweep_twin import cast, random_car
 
-    from crestcut.grid import GridFrame
-    from crestcut.travel.cores import WORKERS
-    from crestcut.travel.line import travel_line
-    from crestcut.travel.ride import contact_ground
-    from crestcut.travel.sweep import sweep
+    from crestcut.base.grid import GridFrame
+    from crestcut.base.parallel import WORKERS
+    from crestcut.contact.clearance.sweep import sweep
+    from crestcut.contact.path.line import travel_line
+    from crestcut.contact.stand.ride import contact_ground
     from scenes import STRAIGHT, L, stand, surface_of
 
     rng = np.random.default_rng(1)

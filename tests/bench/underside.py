@@ -22,9 +22,9 @@ def main() -> None:
     from test_underside import BOXES, FLOOR, box_car, runways
     from test_underside_file import CAR, mesh_car
 
+    from crestcut.vehicle.from_scan.underside import read_underside
     from crestcut.vehicle.load import load_vehicle
     from crestcut.vehicle.records import Part
-    from crestcut.vehicle.underside import read_underside
 
     def by_mesh(seed: int) -> tuple[Part, ...]:
         with tempfile.TemporaryDirectory() as folder:

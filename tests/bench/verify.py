@@ -20,14 +20,14 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from coverage_of_chance import MODEL
 
+from crestcut.chance.witness import witness_evidence
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice, Wanted, Witness
 from crestcut.standing import Driver
-from crestcut.surface.draws import draw_fields
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.chance_witness import witness_evidence
+from crestcut.terrain.error.draws import draw_fields
+from crestcut.terrain.readings.records import Evidence
+from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import AS_MEASURED
 from crestcut.verify.by_hand import likely_shares, worked
 from crestcut.verify.now import all_now, mixed

@@ -21,7 +21,7 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-TOP = "import sys; from crestcut.cli import main; sys.argv[0] = 'crestcut'; main()"
+TOP = "import sys; from crestcut.apps.cli import main; sys.argv[0] = 'crestcut'; main()"
 
 
 def timed(*args: str) -> tuple[float, float]:

@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "work"))
 from work_scene import Scene, scene
 from worker_sim import SLOPPY, work
 
-from crestcut.travel.sweep import wanted_gap
+from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.work.order import make_site
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet

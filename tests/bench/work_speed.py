@@ -10,11 +10,11 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+from crestcut.apps.run import Done, run_job
 from crestcut.cut.limits import KeepArea
-from crestcut.deliver.cad import write_cad
-from crestcut.deliver.identity import Identity
-from crestcut.deliver.sheets import pages, write_sheets
-from crestcut.run import Done, run_job
+from crestcut.report.exchange.cad import write_cad
+from crestcut.report.sheets.all_sheets import pages, write_sheets
+from crestcut.report.view.identity import Identity
 from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet
 from crestcut.work.sheet import make_worksheet

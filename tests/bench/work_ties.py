@@ -11,7 +11,7 @@ import math
 
 import numpy as np
 
-from crestcut.grid import GridFrame, HeightGrid
+from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.work.ties import place_from_ties, tape_ties
 
 

@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 
 from browser.courtyard import courtyard
-from crestcut.deliver.page_pick import write_pick
+from crestcut.report.pages.pick import write_pick
 
 # --disable-gpu as on a machine without a graphics card; WebGL then runs in software
 FLAGS = ["--no-sandbox", "--disable-gpu"]

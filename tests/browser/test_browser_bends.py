@@ -1,5 +1,5 @@
-"""The bent line that pick.html draws is the one that ``travel/path.py`` drives, and a bend too tight is said
-at once."""
+"""The bent line that pick.html draws is the one that ``contact/path/path.py`` drives, and a bend too tight
+is said at once."""
 
 from __future__ import annotations
 
@@ -11,8 +11,8 @@ import numpy as np
 import pytest
 
 from browser.courtyard import draw_line, mistakes
-from crestcut.errors import CrestcutError
-from crestcut.travel.path import beside, drivable, least_radius
+from crestcut.base.errors import CrestcutError
+from crestcut.contact.path.path import beside, drivable, least_radius
 from crestcut.vehicle.load import load_vehicle
 
 STEP = 0.05  # m

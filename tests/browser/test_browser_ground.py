@@ -10,11 +10,11 @@ from typing import Any
 import pytest
 
 from browser.courtyard import courtyard, draw_line, mistakes, plan
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.stand.ride import ride
 from crestcut.job.records import Travel
-from crestcut.surface.build import build_surface
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.ride import ride
+from crestcut.terrain.build import build_surface
 from crestcut.vehicle.load import load_state, load_vehicle
 
 HATCHBACK = Path(__file__).parents[2] / "configs" / "vehicles" / "flat_floor_hatchback.toml"

@@ -10,17 +10,17 @@ from typing import Any
 import pytest
 
 from browser.courtyard import courtyard, draw_line
-from crestcut.cut.option_rows import Option
-from crestcut.deliver.page_pick import write_pick
-from crestcut.deliver.page_report import write_report
-from crestcut.deliver.report import PlacedMark, Report, VehicleRow
-from crestcut.travel.chance_records import Chance
-from crestcut.travel.soft import SoftContact
+from crestcut.alternatives.rows import Option
+from crestcut.chance.records import Chance
+from crestcut.contact.clearance.soft import SoftContact
+from crestcut.report.pages.pick import write_pick
+from crestcut.report.pages.report import write_report
+from crestcut.report.view.report import PlacedMark, Report, VehicleRow
 from crestcut.work.records import Reason, ReasonCode, Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.tools import load_tools
-from deliver.deliver_scene import make_report
+from report.deliver_scene import make_report
 from work.work_scene import scene
 
 AWAY = "https://crestcut.invalid/"

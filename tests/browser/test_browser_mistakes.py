@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import Any
 
 from browser.courtyard import draw_line
+from crestcut.base.errors import CrestcutError
 from crestcut.cut.slab_limits import deepest_allowed
-from crestcut.errors import CrestcutError
 from crestcut.job.load import load_job
 from crestcut.vehicle.load import load_state, load_vehicle
 from crestcut.vehicle.tracks import refuse_parts_over_tracks

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from browser.conftest import grave_faults, overflow, saving, until
-from deliver.page_text import PageText, at_key
+from report.page_text import PageText, at_key
 
 ROOT = Path(__file__).parents[2]
 LINE = ((1.6, 2.0), (9.9, 2.0))  # from the foot of the apron over the crest into the yard

@@ -13,12 +13,12 @@ import pytest
 
 from browser.conftest import grave_faults, overflow, saving, until
 from browser.courtyard import courtyard, draw_line, mistakes, plan, tap
-from crestcut.deliver.page_pick import write_pick
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import parse_length
 from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
 from crestcut.job.load import load_job
 from crestcut.job.records import PlanPoint, ScanChoice, Site, Slab
-from crestcut.units import parse_length
+from crestcut.report.pages.pick import write_pick
 from crestcut.vehicle.load import load_vehicle
 
 ROOT = Path(__file__).parents[2]

@@ -11,11 +11,11 @@ from typing import Any
 import pytest
 
 from browser.conftest import grave_faults, overflow, until
-from crestcut.deliver.page_report import write_report
-from crestcut.deliver.report import Report
-from crestcut.deliver.result import result_document
+from crestcut.report.pages.report import write_report
+from crestcut.report.view.report import Report
+from crestcut.report.view.result import result_document
 from crestcut.work.records import Reason, ReasonCode
-from deliver.deliver_scene import crest, gutter, make_report
+from report.deliver_scene import crest, gutter, make_report
 
 
 def touching() -> Report:

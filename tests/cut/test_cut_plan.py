@@ -9,13 +9,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.cut.feather import feather_out
 from crestcut.cut.limits import KeepArea
 from crestcut.cut.plan import cut_surface
 from crestcut.cut.problem import Problem, evaluate, prepare
-from crestcut.cut.solve import solve
+from crestcut.cut.solver import solve
 from crestcut.job.records import Travel, Wanted
-from crestcut.travel.sweep import wanted_gap
 from crestcut.vehicle.records import Part
 from scenes import L, R, Scene, arc, belly, crest, lip, scene, stand, vehicle
 

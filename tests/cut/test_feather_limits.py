@@ -5,10 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from crestcut.base.grid import GridFrame
 from crestcut.cut.area import inside
 from crestcut.cut.feather import NO_ROOT, feather_in, feather_out
 from crestcut.cut.limits import KeepArea, cut_limits
-from crestcut.grid import GridFrame
 from scenes import surface_of
 
 CELL = 0.01

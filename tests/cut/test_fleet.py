@@ -9,17 +9,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
+from crestcut.contact.clearance.sweep import sweep, wanted_gap
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.stand.ride import ride
 from crestcut.cut.fleet import Member, plan_fleet
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.cut.records import Limits
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray
 from crestcut.job.records import Wanted
-from crestcut.surface.records import Surface
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep, wanted_gap
+from crestcut.terrain.records import Surface
 from crestcut.vehicle.records import AS_MEASURED, Part, Vehicle
 from scenes import STRAIGHT, Ground, belly, crest, lip, scene, surface_of, vehicle
 

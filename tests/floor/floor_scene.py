@@ -6,12 +6,12 @@ from pathlib import Path
 
 import numpy as np
 
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.records import Limits
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
-from crestcut.surface.behind import FLOOR, slab_behind
-from crestcut.surface.draws import FieldMaker
-from crestcut.surface.records import ErrorModel, Known, Surface
+from crestcut.terrain.error.draws import FieldMaker
+from crestcut.terrain.records import ErrorModel, Known, Surface
+from crestcut.terrain.slab.behind import FLOOR, slab_behind
 
 Spot = tuple[float, float, float, float]  # x, y, radius, height; m
 NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 1.0, "none", "none", "none", known=Known.NAMED)

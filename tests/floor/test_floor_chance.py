@@ -6,20 +6,20 @@ import numpy as np
 import pytest
 from floor_scene import NO_ERROR, floor, judged_of, limits_of, surface_of
 
+from crestcut.base.grid import HeightGrid
 from crestcut.floor.assess import judge_floor
 from crestcut.floor.by_hand import tilt_of
 from crestcut.floor.chance import Spread, draw_floor, largest_gap, spread_of
 from crestcut.floor.numbers import FLAT, f_numbers, lay_lines, of_draws, read
 from crestcut.floor.records import Judged
 from crestcut.floor.straightedge import worst_gap
-from crestcut.grid import HeightGrid
 from crestcut.job.floor_records import FloorWish
 from crestcut.job.records import LevelReading, PlanPoint, Point, StringReading
-from crestcut.surface.draws import FieldMaker
-from crestcut.surface.evidence import gather_evidence
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import ErrorModel, Known, Surface
-from crestcut.surface.split import curvature_of, curvature_variance
+from crestcut.terrain.error.draws import FieldMaker
+from crestcut.terrain.readings.evidence import gather_evidence
+from crestcut.terrain.readings.records import Evidence
+from crestcut.terrain.records import ErrorModel, Known, Surface
+from crestcut.terrain.slab.split import curvature_of, curvature_variance
 
 PHONE = ErrorModel(0.005, 0.0013, 0.1, 0.005, 0.4, "made up", "made up", "made up", known=Known.NAMED)
 TRIPOD = ErrorModel(0.001, 0.0003, 0.1, 0.0005, 1.0, "made up", "made up", "made up", known=Known.NAMED)
@@ -209,7 +209,7 @@ def test_readings_that_do_not_agree_leave_the_answer_open() -> None:
 
 
 def test_f_numbers_asked_where_no_line_has_room_is_one_line() -> None:
-    from crestcut.errors import CrestcutError
+    from crestcut.base.errors import CrestcutError
 
     surface = surface_of(floor(size=(3.0, 3.0), cell=0.04))
     with pytest.raises(CrestcutError, match="12 readings"):

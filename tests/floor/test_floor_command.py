@@ -16,10 +16,10 @@ from click.testing import CliRunner, Result
 from floor_scene import cap, write_scan
 from PIL import Image
 
-from crestcut.cli import main
+from crestcut.apps.cli import main
 from crestcut.floor.straightedge import worst_gap
 from crestcut.job.floor_schema import load_floor_job
-from crestcut.surface.records import ErrorModel
+from crestcut.terrain.records import ErrorModel
 from one_line import refusal
 
 ROOT = Path(__file__).resolve().parents[2]

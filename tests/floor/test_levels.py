@@ -9,11 +9,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.ndimage import gaussian_filter
 
+from crestcut.base.grid import BoolArray, HeightGrid
 from crestcut.floor.levels import STEP, level_to_reference, level_to_straightedge
 from crestcut.floor.records import Levelling
 from crestcut.floor.reference import general_level, robust_plane
 from crestcut.floor.straightedge import worst_gap
-from crestcut.grid import BoolArray, HeightGrid
 
 GAP, LENGTH, STRIDE = 0.003, 2.0, 2
 HUMPS = ((1.4, 1.4, 0.5, 0.008), (3.7, 2.6, 0.6, 0.006))

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from crestcut.cli import main
+from crestcut.apps.cli import main
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
 POINTS = "line = [[0.4, 1.0], [4.6, 1.0]]"

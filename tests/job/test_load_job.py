@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.job.convert import resolved
 from crestcut.job.floor_schema import load_floor_job
 from crestcut.job.load import load_job

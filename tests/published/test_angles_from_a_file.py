@@ -12,8 +12,8 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from crestcut.cli import main
-from crestcut.units import FOOT, INCH
+from crestcut.apps.cli import main
+from crestcut.base.units import FOOT, INCH
 from crestcut.vehicle.records import Part
 from scenes import Ground, belly, scene, vehicle
 

@@ -12,14 +12,14 @@ import math
 import numpy as np
 import pytest
 
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.stand.ride import ride
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import plan_cut
 from crestcut.job.records import Wanted
 from crestcut.scan.records import Frame, Scan
-from crestcut.surface.build import build_surface
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.terrain.build import build_surface
 from crestcut.vehicle.records import AS_MEASURED
 from scenes import NO_ERROR, STRAIGHT, L, R, vehicle
 

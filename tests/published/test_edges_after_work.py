@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from crestcut.grid import GridFrame
+from crestcut.base.grid import GridFrame
 from crestcut.verify.edges import edges_left
 from crestcut.verify.records import Edge
 from crestcut.verify.removed import removed_between

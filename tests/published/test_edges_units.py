@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import pytest
 
-from crestcut.units import FOOT, INCH, US_SURVEY_FOOT, both, millimetres, parse_length, parse_slope
+from crestcut.base.units import FOOT, INCH, US_SURVEY_FOOT, both, millimetres, parse_length, parse_slope
 
 
 def test_the_foot_and_the_inch() -> None:

@@ -7,6 +7,8 @@ import math
 import numpy as np
 import pytest
 
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.base.units import FOOT, INCH
 from crestcut.floor.classes import (
     BS_LENGTH,
     LOCAL_SHARE,
@@ -19,8 +21,6 @@ from crestcut.floor.classes import (
 from crestcut.floor.numbers import FLAT, Lines, Numbers, f_numbers, lay_lines, read
 from crestcut.floor.reference import robust_plane
 from crestcut.floor.straightedge import worst_gap
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
-from crestcut.units import FOOT, INCH
 
 CELL = FOOT / 30  # m: every reading of a line falls on a node
 AMPLITUDE, LONG = INCH / 8, 10 * FOOT

@@ -9,11 +9,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from crestcut.base.grid import GridFrame
+from crestcut.base.units import FOOT, INCH, inches
 from crestcut.cut.slab_limits import mass_of
-from crestcut.grid import GridFrame
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice
 from crestcut.job.records import Site as JobSite
-from crestcut.units import FOOT, INCH, inches
 from crestcut.work.cards import cautions
 from crestcut.work.dust import (
     ACTION,

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.stand.ride import ride
 from crestcut.vehicle.load import load_state, load_vehicle
 from crestcut.vehicle.records import Vehicle
 from scenes import STRAIGHT, scene

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import INCH
 from crestcut.cut.slab_limits import deepest_allowed, steel_depth
-from crestcut.errors import CrestcutError
 from crestcut.job.records import CutWish, Job, PlanPoint, ScanChoice, Site, Slab, Travel, VehicleChoice
-from crestcut.units import INCH
 
 
 def job(deepest: float | None = None, ground: str = "private", **slab: object) -> Job:

@@ -11,7 +11,7 @@ import math
 import numpy as np
 import pytest
 
-from crestcut.travel.path import follow, least_radius, rear_radius
+from crestcut.contact.path.path import follow, least_radius, rear_radius
 from scenes import vehicle
 
 FT = 0.3048

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from crestcut.scan.register import accuracy_95, root_mean_square
-from crestcut.surface.covariance import of_functionals
-from crestcut.surface.records import ErrorModel
-from crestcut.travel.chance import coverage_factor
+from crestcut.chance.assess import coverage_factor
+from crestcut.scan.registering.register import accuracy_95, root_mean_square
+from crestcut.terrain.error.covariance import of_functionals
+from crestcut.terrain.records import ErrorModel
 
 
 def test_gum_h1_expanded_uncertainty() -> None:

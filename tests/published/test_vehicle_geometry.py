@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.units import FOOT, INCH
+from crestcut.base.units import FOOT, INCH
 from crestcut.vehicle.angles import (
     arc_crest_uses,
     breakover_angle,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from crestcut.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray, IntArray
 
 UTM = np.array([512_345.25, 5_403_210.75, 412.5])  # the size of map coordinates, metres
 LENGTH, WIDTH, CREST, GRADE = 6.0, 4.0, 3.2, 0.10

@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray, IntArray
 
 
 def write_ply(

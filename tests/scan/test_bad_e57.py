@@ -14,7 +14,7 @@ import scan_writers as w
 from e57_edit import edit_xml
 from scan_scene import slab_cloud
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.scan.load import read_file
 
 STILL = (np.array([1.0, 0.0, 0.0, 0.0]), np.zeros(3))

@@ -11,7 +11,7 @@ import pytest
 import scan_writers as w
 from scan_scene import slab_cloud, slab_mesh, y_up
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_scan
 

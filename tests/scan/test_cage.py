@@ -13,10 +13,10 @@ import pytest
 import scan_writers as w
 from scan_scene import slab_cloud
 
-from crestcut.errors import CrestcutError
-from crestcut.scan import cage
+from crestcut.base.errors import CrestcutError
+from crestcut.scan.formats import child as cage
+from crestcut.scan.formats.raw import RawScan
 from crestcut.scan.load import read_file
-from crestcut.scan.raw import RawScan
 
 
 def _laz(path: Path) -> Path:
@@ -33,7 +33,7 @@ def test_a_bad_chunk_table_is_one_line(tmp_path: Path) -> None:
     path.write_bytes(data)
     # in a process of its own, since without the cage it is this one that would be aborted
     program = "import sys\nfrom pathlib import Path\nfrom crestcut.scan.load import read_file\n"
-    program += "from crestcut.errors import CrestcutError\ntry:\n    read_file(Path(sys.argv[1]))\n"
+    program += "from crestcut.base.errors import CrestcutError\ntry:\n    read_file(Path(sys.argv[1]))\n"
     program += "except CrestcutError as error:\n    print(error)\n"
     done = subprocess.run([sys.executable, "-c", program, str(path)], capture_output=True, text=True)
     assert done.returncode == 0 and done.stderr == ""
@@ -93,7 +93,7 @@ def test_the_readers_own_line_comes_through_whole(tmp_path: Path) -> None:
 @pytest.mark.skipif(sys.platform != "linux", reason="the tie to the parent's life is the system's own")
 def test_a_reader_dies_with_who_asked(tmp_path: Path) -> None:
     path = _laz(tmp_path / "a.laz")
-    program = "import sys\nfrom pathlib import Path\nfrom crestcut.scan.cage import read_caged\n"
+    program = "import sys\nfrom pathlib import Path\nfrom crestcut.scan.formats.child import read_caged\n"
     program += "read_caged('test_cage:_loops', Path(sys.argv[1]), 'LAZ')"
     paths = os.pathsep.join([str(Path(__file__).parent), os.environ.get("PYTHONPATH", "")])
     asked = subprocess.Popen(

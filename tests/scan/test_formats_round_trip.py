@@ -11,7 +11,7 @@ import pytest
 import scan_writers as w
 from scan_scene import LENGTH, UTM, WIDTH, ground, slab_cloud, slab_mesh, y_up
 
-from crestcut.grid import FloatArray
+from crestcut.base.grid import FloatArray
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_scan
 from crestcut.scan.records import Scan

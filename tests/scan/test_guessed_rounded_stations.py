@@ -10,14 +10,14 @@ import pytest
 import scan_writers as w
 from scan_scene import UTM, cluttered_cloud, slab_cloud, slab_mesh, y_up
 
-from crestcut.deliver.look import health_lines, look_record
-from crestcut.deliver.look_grade import NO_USE, grade
-from crestcut.grid import FloatArray
+from crestcut.base.grid import FloatArray
+from crestcut.base.units import FOOT
 from crestcut.job.records import ScanChoice
+from crestcut.report.look import health_lines, look_record
+from crestcut.report.words.look_grade import NO_USE, grade
 from crestcut.scan.health import assess
 from crestcut.scan.load import read_file, read_scan
 from crestcut.scan.records import Scan
-from crestcut.units import FOOT
 
 STILL = (np.array([1.0, 0.0, 0.0, 0.0]), np.zeros(3))
 

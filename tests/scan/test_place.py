@@ -11,9 +11,9 @@ import pytest
 from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.job.records import Mark, MarkName, PlanPoint, TapeTies
-from crestcut.scan.place import resolve_area, resolve_line, resolve_point
+from crestcut.scan.placing.place import resolve_area, resolve_line, resolve_point
 from crestcut.scan.records import Frame
 
 METRES = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")

@@ -7,10 +7,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from crestcut.base.units import FOOT, US_SURVEY_FOOT
 from crestcut.scan.health import assess
 from crestcut.scan.load import read_file
-from crestcut.scan.repeats import join_repeats
-from crestcut.units import FOOT, US_SURVEY_FOOT
+from crestcut.scan.registering.repeats import join_repeats
 
 
 def test_the_phone_slab_cloud(real_scans: Path) -> None:

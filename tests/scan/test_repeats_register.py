@@ -11,11 +11,11 @@ import scan_writers as w
 from e57_edit import edit_xml
 from scan_scene import UTM, cluttered_cloud, ground, slab_cloud, smooth_warp, turned
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_scan
-from crestcut.scan.register import Reference, register
+from crestcut.scan.registering.register import Reference, register
 
 
 def warped(points: FloatArray, seed: int) -> FloatArray:

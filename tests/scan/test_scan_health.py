@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scan_scene import LENGTH, WIDTH, ground, slab_cloud
 
-from crestcut.grid import FloatArray
+from crestcut.base.grid import FloatArray
 from crestcut.scan.health import assess, near_ground
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.scan.verdict import crest_rounding, settles

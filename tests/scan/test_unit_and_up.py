@@ -12,11 +12,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scan_scene import UTM, cluttered_cloud, slab_cloud, y_up
 
-from crestcut.grid import FloatArray
+from crestcut.base.grid import FloatArray
+from crestcut.base.units import FOOT, METRES_PER, US_SURVEY_FOOT
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_file, read_scan
-from crestcut.scan.up import ROTATION, guess_up
-from crestcut.units import FOOT, METRES_PER, US_SURVEY_FOOT
+from crestcut.scan.placing.up import ROTATION, guess_up
 
 
 def test_millimetres_are_guessed_and_said(tmp_path: Path) -> None:

@@ -14,10 +14,10 @@ import pytest
 import scan_writers as w
 from scan_scene import slab_cloud, slab_mesh, y_up
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.contact.path.files import read_line
 from crestcut.job.load import load_job
 from crestcut.scan.load import read_file
-from crestcut.travel.path_files import read_line
 from crestcut.vehicle.load import load_vehicle
 
 

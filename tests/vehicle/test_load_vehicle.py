@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.vehicle.angles import derive_angles, height_at
 from crestcut.vehicle.load import (
     load_state,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.vehicle.loads import combined, elastic_tyre, in_use_table, load_at, tyre_allowances
 from crestcut.vehicle.records import Springs
 from scenes import L, vehicle

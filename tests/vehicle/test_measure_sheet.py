@@ -11,13 +11,13 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.vehicle.angles import derive_angles, tangent_angle
 from crestcut.vehicle.load import load_vehicle
-from crestcut.vehicle.measure_sheet import FLOOR, TAPE, is_sheet, read_sheet
-from crestcut.vehicle.sheet import blank_sheet, measuring_sheet
-from crestcut.vehicle.sheet_items import ITEMS, PART_ITEMS
-from crestcut.vehicle.sheet_vehicle import measured_vehicle, vehicle_text
+from crestcut.vehicle.sheet.fill_in import blank_sheet, measuring_sheet
+from crestcut.vehicle.sheet.items import ITEMS, PART_ITEMS
+from crestcut.vehicle.sheet.read_back import FLOOR, TAPE, is_sheet, read_sheet
+from crestcut.vehicle.sheet.vehicle import measured_vehicle, vehicle_text
 
 Sheet = dict[str, list[str] | list[float]]
 GOOD: Sheet = {

@@ -11,15 +11,15 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from crestcut.cli import main
-from crestcut.deliver.page_report import report_text
-from crestcut.deliver.result import result_document
-from crestcut.deliver.summary import summary_lines
-from crestcut.errors import CrestcutError
+from crestcut.apps.cli import main
+from crestcut.base.errors import CrestcutError
+from crestcut.report.pages.report import report_text
+from crestcut.report.view.result import result_document
+from crestcut.report.words.summary import summary_lines
 from crestcut.vehicle.load import SIZES, load_vehicle
-from crestcut.vehicle.measure_sheet import read_sheet
 from crestcut.vehicle.plausible import RULES, findings
-from deliver.deliver_scene import make_report
+from crestcut.vehicle.sheet.read_back import read_sheet
+from report.deliver_scene import make_report
 
 VEHICLES = Path(__file__).parents[2] / "configs" / "vehicles"
 CAR = """name = "our car"

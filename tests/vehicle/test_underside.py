@@ -7,10 +7,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.vehicle.from_scan.underside import Underside, read_underside
 from crestcut.vehicle.parts import check_parts
 from crestcut.vehicle.records import Part
-from crestcut.vehicle.underside import Underside, read_underside
 
 FLOOR = 0.16
 BOXES = {

@@ -10,7 +10,7 @@ import pytest
 import trimesh
 from test_underside import BOXES, FLOOR, box_car, floor_at
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.vehicle.load import load_vehicle
 
 CAR = """

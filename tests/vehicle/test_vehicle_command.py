@@ -12,7 +12,7 @@ from click.testing import CliRunner
 from test_measure_sheet import GOOD, LIP, LOADED, TRAY, write
 
 from crestcut import __version__
-from crestcut.cli import main
+from crestcut.apps.cli import main
 from crestcut.vehicle.angles import tangent_angle
 from crestcut.vehicle.load import load_vehicle
 

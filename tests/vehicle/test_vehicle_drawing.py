@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 from pathlib import Path
 
-from crestcut.deliver.vehicle_drawing import draw_vehicle, vehicle_lines
+from crestcut.report.pictures.vehicle_drawing import draw_vehicle, vehicle_lines
 from crestcut.vehicle.angles import derive_angles
 from crestcut.vehicle.load import load_vehicle
 

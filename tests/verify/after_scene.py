@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from scipy import ndimage
 
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 
 Depth = Callable[[FloatArray, FloatArray], FloatArray]
 NOISE = 0.0003  # m, of one point

@@ -11,21 +11,21 @@ import pytest
 from click.testing import CliRunner
 from matplotlib.text import Text
 
-from crestcut import checking
-from crestcut.checking import Checked, check_and_write, check_job
-from crestcut.cli import main
-from crestcut.deliver.report import Report
-from crestcut.deliver.verify_plan import checked_figure
-from crestcut.deliver.verify_report import report_gone, report_now
-from crestcut.deliver.verify_result import verify_document
-from crestcut.deliver.verify_sheet import hand_over_figure
-from crestcut.deliver.verify_words import verify_lines
-from crestcut.errors import CrestcutError
-from crestcut.run import Done, run_job
-from crestcut.travel.chance import in_use_allowances
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
-from crestcut.units import both
+from crestcut.apps import verify as checking
+from crestcut.apps.cli import main
+from crestcut.apps.run import Done, run_job
+from crestcut.apps.verify import Checked, check_and_write, check_job
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import both
+from crestcut.chance.assess import in_use_allowances
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.stand.ride import ride
+from crestcut.report.pictures.verify_plan import checked_figure
+from crestcut.report.sheets.verify import hand_over_figure
+from crestcut.report.view.report import Report
+from crestcut.report.view.verify_report import report_gone, report_now
+from crestcut.report.view.verify_result import verify_document
+from crestcut.report.words.verify import verify_lines
 from crestcut.verify.edges import edges_left
 from crestcut.work.records import Reason, ReasonCode, ReleaseState
 from verify.after_scene import (

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from work_scene import scene
 
-from crestcut.cautions import FELT_GAP, MEASURED_VEHICLE, Danger, terminal_lines
+from crestcut.base.cautions import FELT_GAP, MEASURED_VEHICLE, Danger, terminal_lines
 from crestcut.job.records import Job, Site
 from crestcut.work.cards import cautions
 from crestcut.work.dust import UNION, dust_lines, dust_rule, mask_words

@@ -13,10 +13,10 @@ import pytest
 from scipy.ndimage import gaussian_filter
 from work_scene import scene
 
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import GridFrame, HeightGrid
+from crestcut.base.units import INCH, at_least
 from crestcut.cut.fleet import Member, plan_fleet
-from crestcut.errors import CrestcutError
-from crestcut.grid import GridFrame, HeightGrid
-from crestcut.units import INCH, at_least
 from crestcut.work.drain import more_water
 from crestcut.work.drain_plan import drained
 from crestcut.work.floor_jig import floor_level, make_floor_jig

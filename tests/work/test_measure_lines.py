@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from crestcut.grid import GridFrame, HeightGrid
+from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.job.load import load_job
 from crestcut.job.records import Job, PlanPoint
 from crestcut.work.measure_first import measures

@@ -8,11 +8,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from crestcut.contact.clearance.sweep import hard_parts, sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.stand.ride import ride
 from crestcut.job.load import load_job
 from crestcut.job.records import PlanPoint, Travel
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import hard_parts, sweep
 from crestcut.vehicle.load import load_vehicle
 from crestcut.vehicle.records import AS_MEASURED
 

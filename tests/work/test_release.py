@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.cut.forbidden import Forbids, forbidden
+from crestcut.cut.ruled_out import Forbids, forbidden
 from crestcut.job.answers import (
     SETTLED_BY,
     Asked,

@@ -8,7 +8,7 @@ import math
 import numpy as np
 import pytest
 
-from crestcut.grid import GridFrame, HeightGrid
+from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.work.ties import LEAST_CROSSING, place_from_ties, tape_length, tape_ties
 
 FRAME = GridFrame((0.0, 0.0), 0.0, 0.02, (201, 401))

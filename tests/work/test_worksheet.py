@@ -14,11 +14,11 @@ import pytest
 from work_scene import Scene, scene
 from worker_sim import SLOPPY, work
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import parse_length
+from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.job.records import Site as Place
 from crestcut.job.records import Slab
-from crestcut.travel.sweep import wanted_gap
-from crestcut.units import parse_length
 from crestcut.work.ground_records import Spill
 from crestcut.work.jig import make_jig
 from crestcut.work.jig_records import Jig, Range, stick_words

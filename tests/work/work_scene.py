@@ -9,10 +9,14 @@ from pathlib import Path
 
 import numpy as np
 
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.records import Clearance, Ride, TravelLine
+from crestcut.contact.stand.ride import ride
 from crestcut.cut.limits import KeepArea, cut_limits
 from crestcut.cut.plan import plan_cut
 from crestcut.cut.records import CutPlan
-from crestcut.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.job.records import (
     CutWish,
     Job,
@@ -24,11 +28,7 @@ from crestcut.job.records import (
     VehicleChoice,
     Wanted,
 )
-from crestcut.surface.records import ErrorModel, Surface
-from crestcut.travel.line import travel_line, window
-from crestcut.travel.records import Clearance, Ride, TravelLine
-from crestcut.travel.ride import ride
-from crestcut.travel.sweep import sweep
+from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import Part, Vehicle
 from crestcut.work.order import WorkOrder
 from crestcut.work.records import Release

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.cut.feather import feather_out
-from crestcut.grid import BoolArray, FloatArray
 from crestcut.work.jig_records import Jig, JigRow
 from crestcut.work.records import SetOut
 from crestcut.work.site import Site

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from crestcut.grid import BoolArray, GridFrame
+from crestcut.base.grid import BoolArray, GridFrame
 
 
 def inside(frame: GridFrame, corners: Sequence[tuple[float, float]]) -> BoolArray:

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from crestcut.base.units import at_least, both
 from crestcut.cut.records import CutPlan
 from crestcut.cut.slab_limits import mass_of, room_over_steel, stop_rules
-from crestcut.job.records import Site, Slab
-from crestcut.units import at_least, both
+from crestcut.job import Site, Slab
 
 THICK = 0.1  # m, where nobody knows the thickness
 SAWN_TO = 0.1  # m: to what a bay is set out

@@ -7,7 +7,7 @@ import math
 import numpy as np
 from numba import njit
 
-from crestcut.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray, IntArray
 
 NO_ROOT = -1
 

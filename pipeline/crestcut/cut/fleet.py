@@ -13,17 +13,16 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from crestcut.base.errors import CrestcutError
+from crestcut.contact import Clearance, Ride, sweep, wanted_gap
 from crestcut.cut.feather import NO_ROOT
 from crestcut.cut.plan import CUT, Cutter, cut_surface, plan_of, ride_on
 from crestcut.cut.problem import prepare
 from crestcut.cut.records import CutPlan, Limits
-from crestcut.cut.solve import Solution, solve
-from crestcut.errors import CrestcutError
-from crestcut.job.records import Wanted
-from crestcut.surface.records import Surface
-from crestcut.travel.records import Clearance, Ride
-from crestcut.travel.sweep import sweep, wanted_gap
-from crestcut.vehicle.records import Vehicle
+from crestcut.cut.solver import Solution, solve
+from crestcut.job import Wanted
+from crestcut.terrain import Surface
+from crestcut.vehicle import Vehicle
 
 NOBODY = -1
 

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from crestcut.base.grid import HeightGrid
 from crestcut.cut.area import inside
 from crestcut.cut.feather import feather_in
 from crestcut.cut.records import Limits
-from crestcut.grid import HeightGrid
-from crestcut.surface.records import Surface
+from crestcut.terrain import Surface
 
 
 @dataclass(frozen=True)

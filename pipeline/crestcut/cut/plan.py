@@ -9,19 +9,27 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import ndimage
 
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.contact import (
+    Batch,
+    Clearance,
+    Poses,
+    Ride,
+    Swept,
+    ridden_ground,
+    settle_batch,
+    stands_by_limits,
+    sweep,
+    wanted_gap,
+    wheel_feet,
+)
 from crestcut.cut.feather import NO_ROOT
 from crestcut.cut.problem import prepare
 from crestcut.cut.records import Certificate, CutPlan, Limits
-from crestcut.cut.solve import Solution, solve
-from crestcut.grid import BoolArray, FloatArray, IntArray
-from crestcut.job.records import Wanted
-from crestcut.surface.records import Surface
-from crestcut.travel.records import Batch, Clearance, Poses, Ride
-from crestcut.travel.ride import ridden_ground, settle_batch, wheel_feet
-from crestcut.travel.since import Swept
-from crestcut.travel.springs import stands_by_limits
-from crestcut.travel.sweep import sweep, wanted_gap
-from crestcut.vehicle.records import Vehicle
+from crestcut.cut.solver import Solution, solve
+from crestcut.job import Wanted
+from crestcut.terrain import Surface
+from crestcut.vehicle import Vehicle
 
 ENOUGH = 5e-5  # m: a gap this little under what was asked still counts as reached
 PITCHED = 0.06  # of the wheelbase: the front axle comes this much nearer on a slope of 1 in 3

@@ -16,20 +16,34 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.chance import wheel_weights
+from crestcut.contact import (
+    FAR,
+    FRAMES,
+    VOID,
+    Batch,
+    Clearance,
+    Pairs,
+    Ride,
+    contact_ground,
+    hard_parts,
+    lower_pairs,
+    part_arrays,
+    place_pairs,
+    planes_under,
+    ridden_ground,
+    roof_of,
+    settle_batch,
+    stands_by_limits,
+    support_weights,
+    tiled,
+    untiled,
+)
 from crestcut.cut.feather import NO_ROOT, feather_out
 from crestcut.cut.records import Limits
-from crestcut.grid import FloatArray, IntArray
-from crestcut.surface.records import Surface
-from crestcut.travel.blocks import roof_of, tiled, untiled
-from crestcut.travel.chance_footing import wheel_weights
-from crestcut.travel.kernels import FAR
-from crestcut.travel.pairs import Pairs, lower_pairs, place_pairs, planes_under
-from crestcut.travel.records import Batch, Clearance, Ride
-from crestcut.travel.ride import contact_ground, ridden_ground, settle_batch
-from crestcut.travel.springs import stands_by_limits, support_weights
-from crestcut.travel.sweep import FRAMES, hard_parts, part_arrays
-from crestcut.travel.tyres import VOID
-from crestcut.vehicle.records import Vehicle
+from crestcut.terrain import Surface
+from crestcut.vehicle import Vehicle
 
 # m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves
 # by a cell

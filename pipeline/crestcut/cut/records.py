@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.grid import HeightGrid, frozen_array
-from crestcut.travel.records import Clearance, Contact
+from crestcut.base.grid import HeightGrid, frozen_array
+from crestcut.contact import Clearance, Contact
 
 LIMIT_KINDS = ("deepest", "keep", "steel", "ground that is not slab", "not measured")
 

@@ -9,10 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from crestcut.errors import CrestcutError
-from crestcut.job.answers import Source
-from crestcut.job.records import CutWish, Job, Site, Slab
-from crestcut.units import both, litres, millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import both, litres, millimetres
+from crestcut.job import CutWish, Job, Site, Slab, Source
 
 DEFAULT_DEEPEST = 0.013  # m: common practice, no source
 CAREFUL_SHARE = 1 / 8  # of the thickness: deeper asks for a drilled thickness

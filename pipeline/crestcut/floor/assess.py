@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from crestcut.cut.records import Limits
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.cut import Limits
 from crestcut.floor import numbers as fn
 from crestcut.floor.chance import (
     Drawn,
@@ -25,10 +26,8 @@ from crestcut.floor.levels import level_to_reference, level_to_straightedge, not
 from crestcut.floor.records import Figure, Judged, Laid, Levelling
 from crestcut.floor.reference import general_level, level_at, robust_plane
 from crestcut.floor.straightedge import gaps_under
-from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
-from crestcut.job.floor_records import FloorWish
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import Surface
+from crestcut.job import FloorWish
+from crestcut.terrain import Evidence, Surface
 
 COARSE, COARSE_NODES = 0.040, 25_000  # m; at most: where many draws are laid a straightedge over
 OWN_LEVEL = 1.0  # straightedges: radius of the disk that the general level is told from

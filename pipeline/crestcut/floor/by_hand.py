@@ -12,13 +12,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import linalg
 
-from crestcut.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.surface.covariance import of_functionals
-from crestcut.surface.draws import towards
-from crestcut.surface.evidence import SCAN_TILT
-from crestcut.surface.evidence_fold import contradictions
-from crestcut.surface.evidence_records import Evidence, Reading
-from crestcut.surface.records import ErrorModel
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.terrain import SCAN_TILT, ErrorModel, Evidence, Reading, contradictions, of_functionals, towards
 
 # rad, 1 sd: how far the scan's own 'up' may lean; a tripod's compensator holds it (common practice, no
 # source)

@@ -13,13 +13,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.base.parallel import share
 from crestcut.floor.by_hand import fold_floor, tilted
 from crestcut.floor.straightedge import MAIN, WAYS, Straightedge
-from crestcut.grid import BoolArray, FloatArray, GridFrame, HeightGrid
-from crestcut.surface.draws import FieldMaker
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import Surface
-from crestcut.travel.cores import share
+from crestcut.terrain import Evidence, FieldMaker, Surface
 
 DRAWS = 200
 TAIL = 0.025  # on each side of the 95 % interval

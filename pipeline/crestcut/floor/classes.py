@@ -14,7 +14,7 @@ import math
 
 import numpy as np
 
-from crestcut.units import INCH
+from crestcut.base.units import INCH
 
 DIN_LENGTHS, DIN_GAPS = (0.1, 1.0, 4.0, 10.0, 15.0), (0.002, 0.004, 0.010, 0.012, 0.015)  # m
 BS_CLASSES = (("SR1", 0.003), ("SR2", 0.005), ("SR3", 0.010))  # m under BS_LENGTH

@@ -25,9 +25,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import ndimage
 
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
 from crestcut.floor.records import Levelling, Spot
 from crestcut.floor.straightedge import worst_gap
-from crestcut.grid import BoolArray, FloatArray, HeightGrid, IntArray
 
 STEP = 0.0001  # m: a level is found this well
 EXACT = 2e-5  # m: the certificate's own tolerance

@@ -20,8 +20,8 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import ndimage
 
-from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
-from crestcut.units import FOOT, INCH
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.base.units import FOOT, INCH
 
 APART = FOOT  # m between readings
 FEWEST = 12  # readings on a line

@@ -8,12 +8,12 @@ from dataclasses import replace
 import numpy as np
 from scipy import ndimage
 
-from crestcut.cut.area import inside
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import BoolArray, GridFrame
+from crestcut.cut import inside
 from crestcut.floor.straightedge import longest_reach
-from crestcut.grid import BoolArray, GridFrame
-from crestcut.scan.records import Scan
-from crestcut.surface.records import Surface
+from crestcut.scan import Scan
+from crestcut.terrain import Surface
 
 AIR = 0.05  # m of raster beyond the area
 MOST_NODES = 6_000_000

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from crestcut.base.grid import FloatArray, HeightGrid, IntArray
 from crestcut.floor.numbers import Numbers
-from crestcut.grid import FloatArray, HeightGrid, IntArray
-from crestcut.surface.records import Surface
+from crestcut.terrain import Surface
 
 VERDICTS = ("meets", "does not meet", "cannot tell")
 

@@ -7,8 +7,8 @@ import math
 import numpy as np
 from scipy import ndimage
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray, HeightGrid
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray, HeightGrid
 
 BLOCK = 0.2  # m: cells in which the general level is taken
 TURNS = 30  # of the robust fit

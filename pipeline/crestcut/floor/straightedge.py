@@ -27,8 +27,8 @@ import numpy as np
 from numba import njit
 from numpy.typing import NDArray
 
-from crestcut.grid import BoolArray, FloatArray, IntArray
-from crestcut.travel.cores import share
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.base.parallel import share
 
 WAYS: tuple[tuple[int, int], ...] = (
     (0, 1), (1, 0), (1, 1), (-1, 1), (1, 2), (-1, 2), (2, 1), (-2, 1),

@@ -11,25 +11,43 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import ndimage
 
-from crestcut.cut.slab_limits import stop_rules
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
+from crestcut.base.units import both, both_at_most, millimetres
+from crestcut.cut import stop_rules
 from crestcut.floor.records import Judged, Spot
-from crestcut.grid import FloatArray
-from crestcut.job.floor_records import FloorJob
-from crestcut.units import both, both_at_most, millimetres
-from crestcut.work.cards import HIT_CARDS, cautions
-from crestcut.work.dust import dust_lines
-from crestcut.work.floor_jig import EVEN, make_floor_jig
-from crestcut.work.ground_records import Water
-from crestcut.work.jig_records import FloorJig, Range, Tool
-from crestcut.work.limit_lines import limit_lines, section_left
-from crestcut.work.passes import numbered
-from crestcut.work.quantities import hours_of, shares, work_out
-from crestcut.work.records import Pass, Reason, ReasonCode, Release, ReleaseState, Worksheet
-from crestcut.work.site import Site
-from crestcut.work.tools import choose_tools, load_tools, tool_folder
-from crestcut.work.trade import INCHES, TradeWords, trade_words
-from crestcut.work.workable import SKIN
+from crestcut.job import FloorJob
+from crestcut.work import (
+    EVEN,
+    HIT_CARDS,
+    INCHES,
+    SKIN,
+    FloorJig,
+    Pass,
+    Range,
+    Reason,
+    ReasonCode,
+    Release,
+    ReleaseState,
+    Site,
+    Tool,
+    TradeWords,
+    Water,
+    Worksheet,
+    cautions,
+    choose_tools,
+    dust_lines,
+    hours_of,
+    limit_lines,
+    load_tools,
+    make_floor_jig,
+    numbered,
+    section_left,
+    shares,
+    tool_folder,
+    trade_words,
+    work_out,
+)
 
 SMALL = 0.0025  # m2: a speck is gone with the first pass of the cup
 AROUND = 1.6  # m about a high spot in which its datum spots lie

@@ -11,7 +11,7 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.job.fields import FAULT
 
 _CLOSE = 0.6  # difflib's own cut-off: below it two words are not meant for one another

@@ -16,9 +16,9 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
-from crestcut.errors import CrestcutError, visible
+from crestcut.base.errors import CrestcutError, visible
+from crestcut.base.units import METRES_PER, parse_length, parse_slope
 from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
-from crestcut.units import METRES_PER, parse_length, parse_slope
 
 FAULT = "crestcut"  # the type of every fault that carries its own words
 

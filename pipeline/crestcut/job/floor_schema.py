@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, ValidationError, field_validator, model_validator
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.fields import Day, Depth, Number, Positive, Table, Text, fault

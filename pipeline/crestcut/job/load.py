@@ -7,7 +7,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.records import (

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import parse_length
 from crestcut.job.fields import fault
 from crestcut.job.records import MarkName, PlanPoint, Point, TapeTies
-from crestcut.units import parse_length
 
 _HOW = 'write [x, y], or the name of a mark, or { A = "2.31 m", B = "1.87 m", side = "left" }'
 

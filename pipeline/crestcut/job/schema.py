@@ -352,8 +352,8 @@ class JobFile(Table):
 
 
 def _length_at(value: Any) -> float:
-    from crestcut.errors import CrestcutError
-    from crestcut.units import parse_length
+    from crestcut.base.errors import CrestcutError
+    from crestcut.base.units import parse_length
 
     try:
         return parse_length(value)

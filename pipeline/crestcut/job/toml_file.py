@@ -8,8 +8,8 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from crestcut.errors import CrestcutError
-from crestcut.regular import refuse_irregular
+from crestcut.base.errors import CrestcutError
+from crestcut.base.plain_files import refuse_irregular
 
 
 def read_toml(path: Path, what: str) -> tuple[dict[str, Any], str]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.scan.records import Scan
 from crestcut.scan.verdict import could_decide
 

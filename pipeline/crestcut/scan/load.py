@@ -12,20 +12,20 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray
-from crestcut.job.records import ScanChoice
-from crestcut.scan.cage import read_caged
-from crestcut.scan.mesh import edge_lengths
-from crestcut.scan.mesh_holes import bridges, bridging
-from crestcut.scan.raw import RawScan, Say
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
+from crestcut.job import ScanChoice
+from crestcut.scan.formats.child import read_caged
+from crestcut.scan.formats.mesh import edge_lengths
+from crestcut.scan.formats.mesh_holes import bridges, bridging
+from crestcut.scan.formats.raw import RawScan, Say
+from crestcut.scan.formats.sniff import sniff
+from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
+from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
+from crestcut.scan.placing.up import ROTATION, guess_up
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
-from crestcut.scan.rounding import FINEST, decimals_of, quantum_of, rounded
+from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
-from crestcut.scan.sniff import sniff
-from crestcut.scan.stations import disagreement, station_passes
-from crestcut.scan.unit import Size, alternatives, settle_unit, size_of
-from crestcut.scan.up import ROTATION, guess_up
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
 FEWEST_POINTS = 50
@@ -54,7 +54,7 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
         scans.append(read_file(path, choice.unit, choice.up))
     if len(scans) == 1:
         return scans[0]
-    from crestcut.scan.repeats import join_repeats
+    from crestcut.scan.registering.repeats import join_repeats
 
     say(f"registering {len(scans)} repeats")
     return join_repeats(scans)
@@ -62,7 +62,7 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
 
 def read_scan_of(job: Path, progress: Say | None = None) -> tuple[ScanChoice, Scan]:
     """The scan of a job file, and how it was asked for; for whoever reads it ahead of the job itself."""
-    from crestcut.job.load import load_job
+    from crestcut.job import load_job
 
     choice = load_job(job).scan
     return choice, read_scan(choice, progress)
@@ -150,8 +150,10 @@ def _read(path: Path) -> RawScan:
     kind = sniff(path)
     module, name = _READERS[kind].split(":")
     if kind in _COMPILED and sys.executable:
-        return read_caged(f"crestcut.scan.{module}:{name}", path, _COMPILED[kind])
-    reader: Callable[[Path], RawScan] = getattr(importlib.import_module(f"crestcut.scan.{module}"), name)
+        return read_caged(f"crestcut.scan.formats.{module}:{name}", path, _COMPILED[kind])
+    reader: Callable[[Path], RawScan] = getattr(
+        importlib.import_module(f"crestcut.scan.formats.{module}"), name
+    )
     return reader(path)
 
 

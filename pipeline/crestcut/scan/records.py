@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from crestcut.grid import FloatArray, frozen_array
+from crestcut.base.grid import FloatArray, frozen_array
 
 
 @dataclass(frozen=True, eq=False)

@@ -7,7 +7,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.grid import FloatArray
+from crestcut.base.grid import FloatArray
 
 DENSITY = 4000.0  # points per m2: a point about every 16 mm, denser than any phone app's mesh
 MOST = 3_000_000  # points: a large mesh is thinned evenly rather than filling the memory

@@ -8,10 +8,10 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from crestcut.errors import CrestcutError
-from crestcut.job.faults import as_one_line
-from crestcut.job.toml_file import read_toml
-from crestcut.units import both
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import both
+from crestcut.job import as_one_line, read_toml
+from crestcut.vehicle.from_scan.file import underside_parts
 from crestcut.vehicle.load_states import load_state, load_states, lowest_loaded
 from crestcut.vehicle.parts import belly_plate, check_names, check_parts, named_part
 from crestcut.vehicle.plausible import ROSE, findings
@@ -19,7 +19,6 @@ from crestcut.vehicle.records import Part, Vehicle
 from crestcut.vehicle.schema import LoadTable, VehicleFile
 from crestcut.vehicle.springs import check_balance, check_carries, check_cart, springs_of
 from crestcut.vehicle.tracks import parts_over_tracks, refuse_parts_over_tracks
-from crestcut.vehicle.underside_file import underside_parts
 
 __all__ = [
     "load_state", "load_vehicle", "lowest_loaded", "parts_over_tracks", "refuse_parts_over_tracks",

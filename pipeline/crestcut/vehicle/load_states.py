@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from crestcut.errors import CrestcutError
-from crestcut.job.faults import did_you_mean
-from crestcut.units import millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import millimetres
+from crestcut.job import did_you_mean
 from crestcut.vehicle.loads import GRAVITY, combined, load_at
 from crestcut.vehicle.records import AS_MEASURED, LoadState, Part, Vehicle
 from crestcut.vehicle.schema import LoadTable, VehicleFile

@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from crestcut.errors import CrestcutError
+from crestcut.base.errors import CrestcutError
 from crestcut.vehicle.records import LoadState, Vehicle
 
 PRACTICE = "common practice, no source"

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from crestcut.errors import CrestcutError
-from crestcut.units import millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import millimetres
 from crestcut.vehicle.records import Part
 from crestcut.vehicle.schema import PartTable, VehicleFile
 

@@ -1,5 +1,5 @@
 """What a vehicle's lengths can be, each by itself and beside the others: the one source for vehicle files,
-measuring sheets and the page that asks for them (``deliver/viewer/src/pick_check_vehicle.js`` reads it).
+measuring sheets and the page that asks for them (``report/pages/viewer/src/pick_check_vehicle.js`` reads it).
 
 The limits are common practice, no source: wide enough for carts, racing karts and long vans; outside them two
 figures were swapped, a diameter was given for a radius, or a unit was mixed up.
@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from crestcut.units import both, inches
+from crestcut.base.units import both, inches
 
 # m: least, most. The lower ends let small carts in, the upper ends the longest low loader.
 RANGES: dict[str, tuple[float, float]] = {

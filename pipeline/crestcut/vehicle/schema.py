@@ -7,9 +7,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
-from crestcut.errors import CrestcutError
-from crestcut.job.fields import FileName, Length, Table, Text, Unit, UpAxis, between, fault
-from crestcut.units import parse_length
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import parse_length
+from crestcut.job import FileName, Length, Table, Text, Unit, UpAxis, between, fault
 from crestcut.vehicle.plausible import RANGES
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from crestcut.errors import CrestcutError
-from crestcut.units import both, millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import both, millimetres
 from crestcut.vehicle.load_states import lowest_loaded
 from crestcut.vehicle.parts import TOUCHING
 from crestcut.vehicle.records import LoadState, Part, Vehicle

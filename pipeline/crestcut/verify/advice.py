@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 
-from crestcut.job.records import Job
-from crestcut.scan.records import Scan
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import Surface
-from crestcut.travel.advice import measure_first
-from crestcut.travel.records import Passage
+from crestcut.contact import Passage
+from crestcut.job import Job
+from crestcut.measure_next import measure_first
+from crestcut.scan import Scan
+from crestcut.terrain import Evidence, Surface
 from crestcut.verify.records import Now
-from crestcut.work.asked import board_sizes, row_of
+from crestcut.work import board_sizes, row_of
 
 MOST = 2
 

@@ -14,13 +14,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import special
 
-from crestcut.cut.plan import cut_surface
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray, HeightGrid
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.cut import cut_surface
 from crestcut.standing import Driver
-from crestcut.surface.evidence_fold import UNLIKELY, contradictions, own_covariance
-from crestcut.surface.evidence_records import Evidence, Reading
-from crestcut.surface.records import ErrorModel, Surface
+from crestcut.terrain import UNLIKELY, ErrorModel, Evidence, Reading, Surface, contradictions, own_covariance
 from crestcut.verify.records import Fight, Share, Told
 
 MOST, STEP = 1.3, 0.05  # share of the planned depth: the greatest looked at, and the steps between

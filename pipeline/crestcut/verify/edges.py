@@ -8,16 +8,13 @@ from dataclasses import replace
 import numpy as np
 from scipy import ndimage
 
-from crestcut.cut.records import CutPlan
-from crestcut.grid import BoolArray, FloatArray, HeightGrid
-from crestcut.job.records import Slab
-from crestcut.surface.covariance import matern32, patch_half
-from crestcut.surface.records import Surface
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.cut import CutPlan
+from crestcut.job import Slab
+from crestcut.terrain import Surface, matern32, patch_half
 from crestcut.verify.records import Edge, TooDeep
 from crestcut.verify.removed import Removed
-from crestcut.work.ground_records import Pond
-from crestcut.work.slopes import VERTICAL, edge_rule
-from crestcut.work.water import POND_CELL, ponds
+from crestcut.work import POND_CELL, VERTICAL, Pond, edge_rule, ponds
 
 # m: a fitted surface spreads a step over up to 30 mm, so both sides of it count; a fine scan shows it on less
 BASES = (0.02, 0.03, 0.06)

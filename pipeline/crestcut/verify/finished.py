@@ -13,11 +13,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from crestcut.cut.plan import cut_surface
-from crestcut.grid import FloatArray, HeightGrid
-from crestcut.surface.behind import slab_behind
-from crestcut.surface.kept import sharp_of
-from crestcut.surface.records import Surface
+from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.cut import cut_surface
+from crestcut.terrain import Surface, sharp_of, slab_behind
 from crestcut.verify.by_hand import WORK
 from crestcut.verify.removed import PLANNED, Removed
 

@@ -10,12 +10,19 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray
-from crestcut.scan.records import Scan
-from crestcut.scan.register import Fit, Reference, accuracy_95, register
-from crestcut.scan.repeats import fits_anywhere, lay_on, refuse_other_system
-from crestcut.units import millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.units import millimetres
+from crestcut.scan import (
+    Fit,
+    Reference,
+    Scan,
+    accuracy_95,
+    fits_anywhere,
+    lay_on,
+    refuse_other_system,
+    register,
+)
 
 SETTLED, SEARCHED = 0.010, 0.030  # m, 1 sd of the place in plan: by its own shape, by what stands on the slab
 ALIKE = 0.03  # share: fits whose overlap or agreement differ by less are equals

@@ -7,17 +7,13 @@ from dataclasses import replace
 
 import numpy as np
 
-from crestcut.errors import CrestcutError
-from crestcut.job.records import Job
+from crestcut.base.errors import CrestcutError
+from crestcut.chance import Chance, chance_of, coverage_factor, draw_clearances
+from crestcut.contact import Passage, TravelLine, sweep, wanted_gap
+from crestcut.job import Job
 from crestcut.standing import Driver, Standing, judged, rides_of, swept_of
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import Surface
-from crestcut.travel.chance import chance_of, coverage_factor
-from crestcut.travel.chance_draws import draw_clearances
-from crestcut.travel.chance_records import Chance
-from crestcut.travel.records import Passage, TravelLine
-from crestcut.travel.sweep import sweep, wanted_gap
-from crestcut.vehicle.records import Vehicle
+from crestcut.terrain import Evidence, Surface
+from crestcut.vehicle import Vehicle
 from crestcut.verify.records import Now
 
 

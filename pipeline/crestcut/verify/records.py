@@ -7,14 +7,14 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.cut.records import CutPlan
-from crestcut.grid import HeightGrid
+from crestcut.base.grid import HeightGrid
+from crestcut.chance import Chance
+from crestcut.contact import Contact
+from crestcut.cut import CutPlan
 from crestcut.standing import Standing
-from crestcut.surface.records import Surface
-from crestcut.travel.chance_records import Chance
-from crestcut.travel.records import Contact
+from crestcut.terrain import Surface
 from crestcut.verify.removed import Removed
-from crestcut.work.ground_records import Pond
+from crestcut.work import Pond
 
 VERDICTS = ("done", "not yet", "cannot tell")
 

@@ -13,10 +13,9 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import linalg, ndimage
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray, HeightGrid, IntArray
-from crestcut.surface.covariance import between
-from crestcut.surface.records import Surface
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
+from crestcut.terrain import Surface, between
 
 TILE = 0.10  # m: what is compared; about the size of a patch
 MOST = 600  # tiles of uncut ground, the nearest to the work

@@ -14,12 +14,10 @@ from dataclasses import replace
 import numpy as np
 from scipy.ndimage import map_coordinates
 
-from crestcut.grid import FloatArray, GridFrame
+from crestcut.base.grid import FloatArray, GridFrame
+from crestcut.chance import moved_vehicle
 from crestcut.standing import Driver
-from crestcut.surface.evidence_fold import fold_in
-from crestcut.surface.evidence_records import Evidence
-from crestcut.surface.records import Surface
-from crestcut.travel.conditioned import moved_vehicle
+from crestcut.terrain import Evidence, Surface, fold_in
 
 COARSE = 0.05  # m between places where the shift is worked out: half of what patches change over
 DRAWS = 200  # for what bounds leave free

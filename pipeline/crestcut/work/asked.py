@@ -7,14 +7,13 @@ from dataclasses import asdict
 
 import numpy as np
 
-from crestcut.job.records import Job
-from crestcut.scan.records import Scan
+from crestcut.base.units import both
+from crestcut.contact import Passage
+from crestcut.job import Job
+from crestcut.measure_next import CARD, KINDS, Advice, measure_first
+from crestcut.scan import Scan
 from crestcut.standing import Standing
-from crestcut.surface.records import Surface
-from crestcut.travel.advice import KINDS, Advice, measure_first
-from crestcut.travel.advice_touch import CARD
-from crestcut.travel.records import Passage
-from crestcut.units import both
+from crestcut.terrain import Surface
 from crestcut.work.timber import flat_boards
 from crestcut.work.trade import INCHES
 

@@ -6,9 +6,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from crestcut import cautions as said
-from crestcut.cautions import Caution
-from crestcut.job.records import Job
+from crestcut.base import cautions as said
+from crestcut.base.cautions import Caution
+from crestcut.job import Job
 from crestcut.work.dust import dust_caution
 from crestcut.work.jig_records import Tool
 from crestcut.work.records import Card

@@ -18,10 +18,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.cut.feather import feather_out
-from crestcut.cut.records import Drain
-from crestcut.grid import BoolArray, FloatArray
-from crestcut.units import both, litres
+from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.units import both, litres
+from crestcut.cut import Drain, feather_out
 from crestcut.work.water import flood, open_edge
 
 DEEPER = 1e-4  # m: this much more water than before is not counted

@@ -7,15 +7,22 @@ from dataclasses import replace
 
 import numpy as np
 
-from crestcut.cut.feather import feather_out
-from crestcut.cut.fleet import FleetPlan, Member, plan_fleet
-from crestcut.cut.plan import CUT, ENOUGH, cut_surface, ride_on
-from crestcut.cut.records import Drain, Limits
-from crestcut.grid import FloatArray
-from crestcut.job.records import Wanted
-from crestcut.surface.records import Surface
-from crestcut.travel.records import Clearance, Ride
-from crestcut.travel.sweep import sweep, wanted_gap
+from crestcut.base.grid import FloatArray
+from crestcut.contact import Clearance, Ride, sweep, wanted_gap
+from crestcut.cut import (
+    CUT,
+    ENOUGH,
+    Drain,
+    FleetPlan,
+    Limits,
+    Member,
+    cut_surface,
+    feather_out,
+    plan_fleet,
+    ride_on,
+)
+from crestcut.job import Wanted
+from crestcut.terrain import Surface
 from crestcut.work.drain import DEEPER, Shaped, shape_to_drain
 
 ROUNDS = 4  # of shaping and cutting again: a tyre that rolls into a swale lets the underside down

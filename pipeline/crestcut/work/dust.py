@@ -11,9 +11,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from crestcut.cautions import Caution, Danger
-from crestcut.job.records import Job
-from crestcut.units import INCH
+from crestcut.base.cautions import Caution, Danger
+from crestcut.base.units import INCH
+from crestcut.job import Job
 from crestcut.work.jig_records import Tool
 from crestcut.work.records import Silica
 

@@ -12,8 +12,8 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.work.jig import SMOOTHING, reach_below
 from crestcut.work.jig_records import FloorJig, Spot, Tool
 from crestcut.work.site import FARTHEST, FOOT, Site

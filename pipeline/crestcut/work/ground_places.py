@@ -6,9 +6,9 @@ import math
 
 import numpy as np
 
-from crestcut.cut.area import inside
-from crestcut.grid import BoolArray
-from crestcut.surface.records import Surface
+from crestcut.base.grid import BoolArray
+from crestcut.cut import inside
+from crestcut.terrain import Surface
 from crestcut.work.ground_records import WalkSlope
 from crestcut.work.order import WorkOrder
 from crestcut.work.site import Site

@@ -14,9 +14,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from crestcut.errors import CrestcutError
-from crestcut.grid import HeightGrid
-from crestcut.units import both, millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import HeightGrid
+from crestcut.base.units import both, millimetres
 from crestcut.work.jig_records import Board, Jig, JigRow, Lift, Rails, Stack, Tool
 from crestcut.work.rails import make_rails
 from crestcut.work.site import FARTHEST, Setting, Site

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from crestcut.units import at_least, both_at_least
+from crestcut.base.units import at_least, both_at_least
 
 SLIP = 0.00025  # m: on the safe side of the finished concrete
 STICK_INCHES = 64  # parts of an inch that a stick is sawn to

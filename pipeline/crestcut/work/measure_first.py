@@ -10,8 +10,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 
-from crestcut.grid import FloatArray, HeightGrid
-from crestcut.units import both, millimetres
+from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.base.units import both, millimetres
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import BoardsUnder, Measure
 from crestcut.work.ties import tape_ties

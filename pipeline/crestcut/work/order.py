@@ -8,14 +8,12 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from crestcut.cut.limits import KeepArea
-from crestcut.cut.records import CutPlan
-from crestcut.job.records import Job
-from crestcut.surface.records import Surface
-from crestcut.travel.chance_records import Left
-from crestcut.travel.records import Ride, TravelLine
-from crestcut.travel.sweep import wanted_gap
-from crestcut.vehicle.records import Vehicle
+from crestcut.chance import Left
+from crestcut.contact import Ride, TravelLine, wanted_gap
+from crestcut.cut import CutPlan, KeepArea
+from crestcut.job import Job
+from crestcut.terrain import Surface
+from crestcut.vehicle import Vehicle
 from crestcut.work.records import Release
 from crestcut.work.site import Site
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from crestcut.cut.records import CutPlan
-from crestcut.units import both, both_at_most, millimetres
+from crestcut.base.units import both, both_at_most, millimetres
+from crestcut.cut import CutPlan
 from crestcut.work.jig_records import Jig, Range, Tool
 from crestcut.work.quantities import hours_of, shares
 from crestcut.work.records import Pass

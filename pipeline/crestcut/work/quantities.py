@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from crestcut.cut.slab_limits import mass_of
-from crestcut.units import number
+from crestcut.base.units import number
+from crestcut.cut import mass_of
 from crestcut.work.jig_records import Jig, Range, Tool
 from crestcut.work.records import Pass, Quantities
 from crestcut.work.tools import KERFS_POINTLESS

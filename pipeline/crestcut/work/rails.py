@@ -14,7 +14,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 from scipy.optimize import linprog
 
-from crestcut.grid import FloatArray, HeightGrid
+from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Rails, Spot
 from crestcut.work.site import FOOT, Site
 from crestcut.work.ties import ties_at

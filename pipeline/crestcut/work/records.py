@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from crestcut.cautions import Caution
-from crestcut.job.answers import Asked
-from crestcut.travel.chance_records import Left
+from crestcut.base.cautions import Caution
+from crestcut.chance import Left
+from crestcut.job import Asked
 from crestcut.work.ground_records import WalkSlope, Water
 from crestcut.work.jig_records import FloorJig, Jig, Range, Ties
 from crestcut.work.trade import TradeWords

@@ -10,23 +10,24 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
-from crestcut.cut.forbidden import HAZARDS, UNLOCATED, Forbids, forbidden, kept
-from crestcut.cut.records import CutPlan
-from crestcut.cut.slab_limits import asks_drilling
-from crestcut.job.answers import (
+from crestcut.base.units import both
+from crestcut.cut import HAZARDS, UNLOCATED, CutPlan, Forbids, asks_drilling, forbidden, kept
+from crestcut.job import (
     NOBODY,
     SETTLED_BY,
     Asked,
     InSlab,
+    Job,
+    Keep,
     Over,
     Permit,
+    Site,
+    Slab,
     SlabKind,
     Source,
     YesNo,
     who_can_know,
 )
-from crestcut.job.records import Job, Keep, Site, Slab
-from crestcut.units import both
 from crestcut.work.drain import drain_words
 from crestcut.work.records import Question, Reason, ReasonCode, Release, ReleaseState
 

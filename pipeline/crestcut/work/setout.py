@@ -10,8 +10,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from crestcut.grid import FloatArray, HeightGrid
-from crestcut.units import at_least
+from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.base.units import at_least
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
 from crestcut.work.site import FOOT, Site, runs, station_offset

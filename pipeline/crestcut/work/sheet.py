@@ -5,16 +5,16 @@ from __future__ import annotations
 import contextlib
 from collections.abc import Callable, Mapping, Sequence
 
-from crestcut.cut.records import CutPlan
-from crestcut.errors import CrestcutError
-from crestcut.grid import FloatArray
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
+from crestcut.cut import CutPlan
 from crestcut.work import cards
 from crestcut.work.dust import dust_lines
 from crestcut.work.floor_jig import floor_level, make_floor_jig
 from crestcut.work.ground_places import walks, water_places
 from crestcut.work.jig import below_board, make_jig
 from crestcut.work.jig_records import FloorJig, Jig, Tool
-from crestcut.work.limit_lines import limit_lines
+from crestcut.work.limit_texts import limit_lines
 from crestcut.work.measure_first import measures
 from crestcut.work.order import WorkOrder, make_site, wheel_stations
 from crestcut.work.passes import make_passes

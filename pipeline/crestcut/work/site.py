@@ -8,7 +8,7 @@ from functools import cached_property
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 
 FOOT = 0.045  # m: half the length of concrete that a block stands on
 FARTHEST = 4.6  # m between the blocks: beyond it timber is not straight enough

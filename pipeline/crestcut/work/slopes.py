@@ -8,8 +8,8 @@ import math
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray, GridFrame
-from crestcut.units import INCH
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame
+from crestcut.base.units import INCH
 from crestcut.work.ground_records import WalkSlope
 
 VERTICAL = INCH / 4  # 303.2

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from crestcut.grid import BoolArray, FloatArray
+from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.work.site import FARTHEST, FOOT, Setting, Site, runs
 
 CLOSE = 0.00025  # m: a setting follows a smooth plan this closely, up or down

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from crestcut.grid import FloatArray, HeightGrid
+from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Ties
 from crestcut.work.site import Site
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 import itertools
 from functools import cache
 
-from crestcut.errors import CrestcutError
-from crestcut.units import INCH, millimetres
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import INCH, millimetres
 from crestcut.work.jig_records import Board, Range, Stack
 
 GRAVITY = 9.80665  # m/s2, standard

@@ -10,8 +10,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from crestcut.errors import CrestcutError
-from crestcut.units import litres, parse_length
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import litres, parse_length
 from crestcut.work.jig_records import Range, Tool
 
 TASKS = ("grinder", "hand saw", "floor machine")

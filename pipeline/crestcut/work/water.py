@@ -14,7 +14,7 @@ import numpy as np
 from numba import njit
 from scipy import ndimage
 
-from crestcut.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.work.ground_records import Pond, Spill, Water
 from crestcut.work.trade import PLAIN, TradeWords
 

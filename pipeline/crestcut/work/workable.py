@@ -14,9 +14,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from crestcut.cut.feather import feather_out
-from crestcut.grid import BoolArray, FloatArray
-from crestcut.units import millimetres
+from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.units import millimetres
+from crestcut.cut import feather_out
 from crestcut.work.site import Setting, Site
 from crestcut.work.strips import CLOSE, Fitter, lay_strips
 from crestcut.work.timber import LEAST_BLOCK

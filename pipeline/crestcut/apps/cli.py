@@ -1,0 +1,301 @@
+"""The command line: parse, call, print. The only place that prints or exits."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from crestcut.base.errors import CrestcutError, visible
+from crestcut.base.short_lived import tidy_seldom
+from crestcut.base.stopping import stopped_as_by_ctrl_c
+from crestcut.report import Identity, Staging, refuse_unwritable, switched
+
+if TYPE_CHECKING:
+    from crestcut.vehicle import Angles, Vehicle
+
+# Every matrix here is small: on two cores a linear-algebra library's own threads cost up to twenty times
+# what they save.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+STOPPED = 130  # exit code of a program ended by Ctrl-C, as shells have it: 128 and the signal's number
+SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
+
+
+class _OneLineErrors(click.Group):
+    """Turns the program's own error into one line on stderr and exit code 2."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        """As click's, but a CrestcutError leaves with 2, Ctrl-C and its like with ``STOPPED``, each after one
+        line."""
+        switched.clear()
+        try:
+            with stopped_as_by_ctrl_c():
+                return super().invoke(ctx)
+        except CrestcutError as error:
+            click.echo(f"crestcut: {error}", err=True)
+            sys.exit(2)
+        except KeyboardInterrupt:  # all that was staged is gone by now, or has been switched as a whole
+            what = f"all results are in {switched[0]}, whole" if switched else "nothing was written"
+            click.echo(f"crestcut: stopped, {what}", err=True)
+            sys.exit(STOPPED)
+
+
+def _line(text: str, err: bool = False) -> None:
+    """One line of the terminal: names in it come from files, and none moves the cursor or begins a line."""
+    click.echo(visible(text), err=err)
+
+
+def _say(text: str) -> None:
+    _line(f"  {text} ...", err=True)
+
+
+@click.group(cls=_OneLineErrors)
+@click.version_option(package_name="crestcut")
+def main() -> None:
+    """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
+    tidy_seldom()
+
+
+_JOB = click.argument("job", type=click.Path(path_type=Path))
+_OUT = click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path("out"),
+    show_default=True,
+    help="Folder for the results.",
+)
+
+
+@main.command()
+@click.argument("scans", nargs=-1, type=click.Path(path_type=Path))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=None,
+    help="Folder for the picture and the page to pick from.",
+)
+@click.option("--unit", default=None, help="Unit of the file, where it does not say: m, mm, ft ...")
+@click.option("--up", default=None, help="The axis that points up: x y z -x -y -z.")
+@click.option("--scanner", default=None, help="phone, photogrammetry, terrestrial or total-station.")
+@click.option("--how", is_flag=True, help="Print how to walk a scan, and stop.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+def look(
+    scans: tuple[Path, ...],
+    out: Path | None,
+    unit: str | None,
+    up: str | None,
+    scanner: str | None,
+    how: bool,
+    as_json: bool,
+) -> None:
+    """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
+    from crestcut.report import NO_USE, grade, health_lines, how_text, look_record, told, write_look
+
+    if how:
+        click.echo(how_text())
+        return
+    if not scans:
+        raise click.UsageError("name a scan file, or ask --how to make one")
+    from crestcut.base.parallel import meanwhile
+    from crestcut.job import ScanChoice
+    from crestcut.report import Press
+    from crestcut.scan import SYSTEMATIC, assess, read_scan
+    from crestcut.terrain import see_scan
+
+    if scanner is not None and scanner not in SYSTEMATIC:
+        mend = f"use one of {', '.join(SYSTEMATIC)}, or leave it out"
+        raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
+    written: tuple[Path, ...] = ()
+    # the second process tells the page's ground apart while this one draws
+    with Press(None if out is not None else False, "crestcut.report.pages.pick:wake") as press:
+        choice = ScanChoice(scans, unit, up, scanner)
+        scan = read_scan(choice, _say)
+        seeing = meanwhile(see_scan, scan)
+        health = assess(scan, scanner)
+        seen = seeing()
+        health = told(health, scan, seen)
+        if out is not None:
+            _say("drawing the slab from above")
+            useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
+            asked = (scan, health, out, choice)
+            data = press.fetch("crestcut.report.pages.pick:pick_data", *asked) if useful else None
+            written = write_look(scan, health, out, scanner, data, _say, seen)
+    if as_json:
+        click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
+        return
+    for line in health_lines(scan, health, scanner):
+        _line(line)
+    _list(written)
+
+
+@main.command()
+@_JOB
+@_OUT
+@click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
+def run(job: Path, out: Path, as_json: bool) -> None:
+    """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
+    from crestcut.report import Press
+
+    refuse_unwritable(out)
+    with Press() as press:  # before all that loads slowly: it reads the scan meanwhile
+        ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
+        from crestcut.apps.run import run_and_write
+
+        done, written = run_and_write(job, out, _say, press, ahead)
+    if as_json:
+        click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
+    else:
+        from crestcut.report import summary_lines
+
+        for line in summary_lines(done.report):
+            _line(line)
+        _list(written)
+    plan = done.report.plan
+    if plan is not None and not (plan.feasible and (plan.drain is None or plan.drain.reached)):
+        sys.exit(SHORT)
+
+
+@main.command()
+@_JOB
+@click.argument("more", nargs=-1, type=click.Path(path_type=Path), metavar="")
+@click.option(
+    "--after",
+    multiple=True,
+    type=click.Path(path_type=Path),
+    metavar="SCAN...",
+    help="Scans made after the work, in place of [after] files of the job.",
+)
+@_OUT
+@click.option("--json", "as_json", is_flag=True, help="Print verify.json to stdout.")
+def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path, as_json: bool) -> None:
+    """The finished work against the plan: done, not yet, or cannot tell, and what is still to go.
+
+    Checked by scans made after the work, by what was measured by hand since ([after] in the job), or both.
+    """
+    if more and not after:
+        raise click.UsageError("name scans made after the work with --after")
+    refuse_unwritable(out)
+    from crestcut.apps.verify import check_and_write
+
+    found, written = check_and_write(job, (*after, *more), out, _say)
+    if as_json:
+        click.echo((out / "verify.json").read_text(encoding="utf-8"), nl=False)
+    else:
+        from crestcut.report import verify_lines
+
+        for line in verify_lines(found.report, found.check):
+            _line(line)
+        _list(written)
+    if not found.check.reached:
+        sys.exit(SHORT)
+
+
+@main.command()
+@_JOB
+@_OUT
+@click.option("--json", "as_json", is_flag=True, help="Print floor.json to stdout.")
+def floor(job: Path, out: Path, as_json: bool) -> None:
+    """High spots and flatness of a floor: gaps under a straightedge, F-numbers, what to grind and to fill."""
+    from crestcut.apps.floor import floor_and_write
+    from crestcut.report import FLOOR_NAME, floor_lines
+
+    report, written = floor_and_write(job, out, _say)
+    if as_json:
+        click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
+    else:
+        for line in floor_lines(report):
+            _line(line)
+        _list(written)
+    if not report.judged.levelling.reached:
+        sys.exit(SHORT)
+
+
+@main.command()
+@click.argument("file", required=False, type=click.Path(path_type=Path))
+@click.option(
+    "--out", type=click.Path(path_type=Path), default=None, help="Folder for drawing, vehicle file or sheet."
+)
+@click.option(
+    "--sheet", is_flag=True, help="How to measure a vehicle; with --out as pages and a file to fill in."
+)
+@click.option("--json", "as_json", is_flag=True, help="Print the derived angles as JSON.")
+def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> None:
+    """Check a vehicle file, print its derived angles, draw it; or make one from a filled measuring sheet."""
+    if sheet:
+        _measuring_sheet(out)
+        return
+    if file is None:
+        raise click.UsageError("name a vehicle file or a filled sheet, or ask --sheet how to measure one")
+    from dataclasses import asdict
+
+    from crestcut.job import read_toml
+    from crestcut.report import vehicle_lines
+    from crestcut.vehicle import derive_angles, is_sheet, measured_vehicle, sheet_from, vehicle_from
+
+    data, digest = read_toml(file, "vehicle file or filled sheet")
+    doubts: tuple[str, ...] = ()
+    text = None
+    if is_sheet(data):
+        measured = sheet_from(data, file, digest)
+        found, text = measured_vehicle(measured)
+        text = f"# made by: {Identity(found.name).tool}\n{text}"
+        doubts = measured.doubts
+    else:
+        found = vehicle_from(data, file, digest)
+    angles = derive_angles(found, found.loads[0])
+    written = _write_vehicle(found, angles, text, out) if out is not None else ()
+    doubts = doubts or found.doubts
+    for doubt in doubts:
+        _line(f"Looks mistaken: {doubt}", err=True)
+    if as_json:
+        click.echo(json.dumps({**asdict(angles), "doubts": doubts}, indent=2, default=str))
+    elif text is not None and out is None:
+        click.echo(text, nl=False)
+    else:
+        for line in vehicle_lines(found, angles):
+            _line(line)
+    _list(written)
+
+
+def _measuring_sheet(out: Path | None) -> None:
+    from crestcut.vehicle import measuring_sheet
+
+    written: tuple[Path, ...] = ()
+    if out is not None:
+        from crestcut.report import write_measuring_sheet
+
+        staging = Staging(out, "vehicle --sheet", _say)
+        with staging as folder:
+            staging.about = Identity("Measuring sheet for a vehicle")
+            write_measuring_sheet(folder)
+        written = staging.moved
+    click.echo(measuring_sheet())
+    _list(written)
+
+
+def _write_vehicle(found: Vehicle, angles: Angles, text: str | None, out: Path) -> tuple[Path, ...]:
+    """The drawing, and the vehicle file where it came from a sheet."""
+    from crestcut.report import draw_vehicle
+
+    staging = Staging(out, "vehicle", _say)
+    with staging as folder:
+        staging.about = Identity(found.name)
+        draw_vehicle(found, angles, folder / "vehicle.png")
+        if text is not None:
+            (folder / "vehicle.toml").write_text(text, encoding="utf-8", newline="\n")
+    return staging.moved
+
+
+def _list(paths: tuple[Path, ...]) -> None:
+    if paths:
+        click.echo("Written:", err=True)
+    for path in paths:
+        _line(f"  {path}", err=True)
+
+
+if __name__ == "__main__":
+    main()

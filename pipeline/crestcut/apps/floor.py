@@ -1,0 +1,119 @@
+"""A floor on one page: scan -> floor -> gaps, F-numbers and their chance -> what to grind -> release ->
+files.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+from crestcut import __version__
+from crestcut.apps.run import SEED, Clock, Say
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import GridFrame, HeightGrid
+from crestcut.cut import KeepArea, cut_limits, deepest_allowed
+from crestcut.floor import floor_frame, floor_nodes, floor_only, judge_floor, make_floor_sheet, tilt_of
+from crestcut.job import FloorJob, Job, Point, load_floor_job
+from crestcut.report import FloorReport
+from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
+from crestcut.terrain import FLOOR, DoubtKind, Surface, build_surface, doubts_of, gather_evidence, slab_behind
+from crestcut.work import decide_release
+
+OWN_ERROR = (
+    "the scan's own error is worth more than half of the gap asked for, or leaves the answer open: lay a"
+    " straightedge at the places named"
+)
+Place = Callable[[Point], tuple[float, float]]
+
+
+def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
+    """A floor's job file answered, nothing written yet.
+
+    Raises CrestcutError for anything wrong with job, scan or area, or a rule that the floor has no room for.
+    """
+    clock = Clock(say)
+    job = load_floor_job(path)
+    base = job.base
+    limit = deepest_allowed(base)
+    with clock.stage("scan", "reading the scan"):
+        scan = read_scan(base.scan, say)
+    doubts = _doubted(job, scan)
+    for note in (*scan.notes, *doubts):
+        say(f"mind: {note}")
+    corners = resolve_area(job.wish.area, base.marks, scan.frame, None, "floor.area") if job.wish.area else ()
+    frame = floor_frame(scan, corners, base.cell)
+    with clock.stage("surface", "finding the floor"):
+        whole = _surface(base, scan, frame)
+        floor = floor_nodes(whole, corners, job.wish.straightedge)
+    with clock.stage("split", "judging floor and scan apart"):
+        # what is no floor keeps its scanned heights: readings beside walls are taken there
+        whole = slab_behind(replace(whole, rollable=floor), whole.error, base.slab.flatness, SEED, FLOOR)
+        surface = floor_only(whole, floor)
+    place = _place(base, scan, whole.height)
+    keeps = [
+        KeepArea(
+            k.kind,
+            resolve_area(k.area, base.marks, scan.frame, _height_at(whole.height), f"keep {n + 1}"),
+            k.deepest,
+        )
+        for n, k in enumerate(base.keeps)
+    ]
+    evidence = gather_evidence(base.strings, base.levels, whole, place, SEED)
+    datum = None if job.wish.datum is None else place(job.wish.datum)
+    with clock.stage("judge", "judging the floor"):
+        limits = cut_limits(surface, limit.depth, limit.reason, base.cut.feather, keeps)
+        judged = judge_floor(
+            surface, job.wish, limits, evidence, datum, tilt_of(base.scan.scanner), SEED, say
+        )
+    judged = replace(judged, notes=(*judged.notes, *doubts))
+    release = decide_release(base, judged.provisional, None, OWN_ERROR if judged.provisional else "")
+    marks = {m.name: mark_place(m.name, base.marks, scan.frame) for m in base.marks}
+    with clock.stage("work", "setting board and blocks"):
+        sheet = make_floor_sheet(job, judged, release, marks)
+    return FloorReport(
+        job, scan, judged, release, sheet, marks, tuple(keeps), corners, __version__, SEED, clock.seconds
+    )
+
+
+def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[FloorReport, tuple[Path, ...]]:
+    """The answer and every file of it in ``out``, moved there when all are whole; the paths written."""
+    from crestcut.report import Staging, write_floor
+
+    staging = Staging(out, "floor", say)
+    with staging as folder:
+        report = floor_job(path, say)
+        staging.about = report.identity
+        say("writing mesh, plan and sheets")
+        write_floor(report, folder)
+    return report, staging.moved
+
+
+def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:
+    try:
+        return build_surface(scan, frame, base.scan.scanner)
+    except CrestcutError as error:
+        if error.where == "[travel] line":  # the same fault, in a floor's own words
+            raise CrestcutError("hardly any floor was found there", "floor.area", error.mend.replace(
+                "scan the slab there, or move the line", "scan the floor there, or name another area"
+            )) from None  # fmt: skip
+        raise
+
+
+def _doubted(job: FloorJob, scan: Scan) -> tuple[str, ...]:
+    """What is doubtful of the scan's unit and axis, plain sentences. Raises CrestcutError for a scan that
+    cannot tell millimetres at all: without scale, coarsely rounded, of stations that disagree."""
+    doubts = doubts_of(scan, job.base.scan.scanner)
+    for doubt in doubts:
+        if doubt.decides and doubt.kind is not DoubtKind.GUESSED:
+            raise CrestcutError(doubt.words, str(scan.files[0].path), "then run again")
+    return tuple(doubt.words for doubt in doubts)
+
+
+def _height_at(height: HeightGrid) -> Callable[[float, float], float]:
+    return lambda x, y: float(height.sample((x, y)))
+
+
+def _place(base: Job, scan: Scan, height: HeightGrid) -> Place:
+    at = _height_at(height)
+    return lambda point: resolve_point(point, base.marks, scan.frame, at)

@@ -1,0 +1,409 @@
+"""The whole job on one page: scan -> surface -> ride -> sweep -> chance -> cut -> release -> report ->
+files."""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from crestcut import __version__
+from crestcut.base.parallel import compiled_before, meanwhile, wake_compiler
+from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
+from crestcut.contact import (
+    Clearance,
+    Contact,
+    Passage,
+    SoftContact,
+    TravelLine,
+    read_line,
+    settle_part,
+    soft_contacts,
+)
+from crestcut.cut import ENOUGH, FleetPlan, KeepArea, cut_limits, deepest_allowed, plan_fleet
+from crestcut.job import Job, Point, ScanChoice, load_job
+from crestcut.report import PlacedKeep, PlacedMark, Report, VehicleRow
+from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
+from crestcut.standing import (
+    Driver,
+    Standing,
+    all_judged,
+    common_window,
+    doubts_in_words,
+    drivers_of,
+    judged_after,
+    lines_of,
+    options_of,
+    rides_of,
+    seen_notes,
+    swept_of,
+    with_doubts,
+)
+from crestcut.terrain import (
+    NOT_YET,
+    Evidence,
+    Surface,
+    build_surface,
+    estimate_error,
+    gather_evidence,
+    joined,
+    slab_behind,
+)
+from crestcut.vehicle import Vehicle
+from crestcut.work import (
+    Release,
+    WorkOrder,
+    Worksheet,
+    asked_first,
+    decide_release,
+    drained,
+    make_site,
+    make_worksheet,
+)
+
+if TYPE_CHECKING:
+    from crestcut.report import Press
+
+Say = Callable[[str], None]
+ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
+Advice = tuple[dict[str, object], ...]
+SEED = 0
+FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about half a minute, once"
+
+
+@dataclass(frozen=True, eq=False)
+class Done:
+    """A finished job: what every deliverable is made from, the release behind its stamp, and the vehicles as
+    readings have told of them, [vehicle] first."""
+
+    report: Report
+    release: Release
+    drivers: tuple[Driver, ...]
+
+
+class Clock:
+    """Seconds per stage, and a word to the user as each begins."""
+
+    def __init__(self, say: Say) -> None:
+        self.seconds: dict[str, float] = {}
+        self.say = say
+
+    @contextmanager
+    def stage(self, name: str, words: str) -> Iterator[None]:
+        """Say ``words``, and keep how long the block took, s, under ``name``."""
+        self.say(words)
+        start = time.perf_counter()
+        yield
+        self.seconds[name] = time.perf_counter() - start
+
+
+def run_job(
+    path: Path,
+    say: Say = lambda _: None,
+    early: Callable[[Done], None] = lambda _: None,
+    ahead: ScanAhead | None = None,
+) -> Done:
+    """The job file's answer, nothing written yet.
+
+    early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
+    ahead : waits for ``scan.load.read_scan_of`` the same job file, begun elsewhere; None reads here.
+    Raises CrestcutError for anything wrong with job, scan, vehicle or line.
+    """
+    clock = Clock(say)
+    job = load_job(path)
+    if not compiled_before(settle_part):
+        say(FIRST_RUN)
+    drivers = drivers_of(job)
+    limit = deepest_allowed(job)
+    drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    with clock.stage("scan", "reading the scan"):
+        if ahead is not None:
+            wake_compiler()  # while it is being read
+        scan = _scan_of(job, say, ahead)
+    for note in scan.notes:
+        say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
+    places = (
+        drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
+    )
+    lines = lines_of(drivers, job, places)
+    for note in lines[0].notes:
+        say(f"mind: {note}")
+    with clock.stage("surface", "finding the slab"):
+        surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
+    with clock.stage("split", "judging slab and scan apart"):
+        error = estimate_error(scan, surface.height, job.scan.scanner)
+        error = with_doubts(error, scan, drivers, lines)
+        surface = slab_behind(surface, error, job.slab.flatness, SEED)
+    with clock.stage("readings", "taking in what was measured by hand"):
+        surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
+    with clock.stage("ride", "standing the vehicle along the line"):
+        rides = rides_of(drivers, lines, surface, job, scan.frame)
+    with clock.stage("sweep", "sweeping the underside over the slab"):
+        swept = swept_of(drivers, rides, surface, job)
+    with clock.stage("chance", "drawing surfaces and vehicles"):
+        standings = all_judged(job, surface, drivers, rides, swept, scan.frame, SEED, against)
+    beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
+    keeps = keeps_of(job, scan, surface)
+    limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
+    with clock.stage("cut", "seeking the least cut"):
+        members = [s.member for s in standings]
+        fleet = plan_fleet(members, surface, limits, job.wanted, job.cut.feather)
+        if job.cut.drain is not None:
+            fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
+    with clock.stage("chance after", "drawing what the cut would leave"):
+        after = [
+            judged_after(job, s, a, limits, surface, scan.frame, SEED)
+            for s, a in zip(standings, fleet.after, strict=True)
+        ]
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
+    report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
+    early(Done(report, release, drivers))
+    with clock.stage("options", "trying what is cheaper"):
+        options = options_of(job, standings, fleet, after, surface, keeps, SEED)
+    return Done(replace(report, options=options, seconds=clock.seconds), release, drivers)
+
+
+def told_by_hand(
+    job: Job, scan: Scan, surface: Surface, drivers: tuple[Driver, ...], lines: tuple[TravelLine, ...]
+) -> tuple[Surface, tuple[Driver, ...], tuple[str, ...]]:
+    """Slab and vehicles given the strings, levels and witnesses of the job, and what contradicts.
+
+    A witness is the main vehicle's: of the others it says only what it says of the slab. drivers : that one
+    first.
+    """
+    if not (job.strings or job.levels or job.witnesses):
+        return surface, drivers, ()
+    (driver, *others), line = drivers, lines[0]
+    passage = _passage(driver, line, surface, job)
+    told = given(passage, evidence_of(job, scan, surface, driver, line), SEED)
+    driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
+        told = heard(_passage(driver, line, told.surface, job), job.witnesses, SEED)
+        driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    return told.surface, (driver, *others), told.contradictions
+
+
+def _passage(driver: Driver, line: TravelLine, surface: Surface, job: Job) -> Passage:
+    (rode,) = rides_of((driver,), (line,), surface, job)
+    (swept,) = swept_of((driver,), (rode,), surface, job)
+    return Passage(driver.vehicle, surface, rode, swept, driver.parts)
+
+
+def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
+    """The scan of the job; what was read ahead only if it is of the same files in the same units."""
+    if ahead is not None:
+        choice, scan = ahead(say)
+        if choice == job.scan:
+            return scan
+    return read_scan(job.scan, say)
+
+
+def _beside_the_cut(
+    job: Job, scan: Scan, surface: Surface, first: Standing
+) -> tuple[Advice, tuple[SoftContact, ...]]:
+    """What is told of the one that speaks, whatever the cut will be."""
+    carried = scan_margin(first.margin, first.today)
+    return asked_first(first, surface, scan, job, carried), soft_contacts(first.vehicle, surface, first.ride)
+
+
+def _report(
+    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
+    after: Sequence[Left], keeps: Sequence[KeepArea], advice: Advice, soft: tuple[SoftContact, ...],
+) -> tuple[Report, Release]:  # fmt: skip
+    """All that the deliverables are made from but the options; of several vehicles the one with least room
+    speaks."""
+    first, plan = standings[0], fleet.plan
+    vehicle, rode, before = first.vehicle, first.ride, first.before
+    carried = max(scan_margin(s.margin, s.today) for s in standings)
+    unsure = any(doubt.decides for doubt in surface.error.doubts) or carried > job.wanted.want / 2
+    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
+    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame))
+    report = Report(
+        job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
+        kind=kind_of_contact(before, vehicle, job),
+        today=first.today, in_use=first.in_use, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
+        release=release.state, release_reasons=release.reasons, provisional=provisional,
+        marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
+        keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
+        advice=advice, soft=soft,
+        vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
+        version=__version__, seed=SEED, vehicle_doubts=_doubts(standings),
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
+               *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
+    )  # fmt: skip
+    return report, release
+
+
+def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
+    """Figures of the vehicles that look mistaken, each with whose it is."""
+    return tuple(f"{s.vehicle.path.name}: {doubt}" for s in standings for doubt in s.vehicle.doubts)
+
+
+def _vehicle_rows(
+    standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left]
+) -> tuple[VehicleRow, ...]:
+    rows = []
+    for k, s in enumerate(standings):
+        worst, short = s.before.worst, max(-fleet.excess[k], 0.0)
+        rows.append(VehicleRow(
+            s.vehicle.name, tuple(load.name for load in s.driver.loads), worst.part if worst else "",
+            s.today, s.in_use, after[k].today, fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH,
+            short if short > ENOUGH else 0.0,
+            s.vehicle.path.name, s.vehicle.sha256, after[k].in_use,
+        ))  # fmt: skip
+    return tuple(rows)
+
+
+def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
+    """What is said of one vehicle only where there are several."""
+    if len(standings) < 2 or not job.witnesses:
+        return []
+    main = next(s.vehicle.name for s in standings if s.driver.main)
+    return [f"witnesses speak of the {main} alone: the other vehicles are judged without them"]
+
+
+def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
+    """crest, nose, tail, side or none: by the part that is shortest of what was asked for.
+
+    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb),
+    else a crest.
+    """
+    asked = {"belly": job.wanted.want, "nose": job.wanted.want_ends, "tail": job.wanted.want_ends}
+    worst = before.worst
+    if worst is not None and worst.gap >= 0:
+        worst = min(before.least.values(), key=lambda c: c.gap - asked[c.zone])
+    if worst is None or worst.gap >= asked[worst.zone]:
+        return "none"
+    if worst.zone != "belly":
+        return worst.zone
+    return "side" if _beside_the_wheels(worst, vehicle) else "crest"
+
+
+def scan_margin(margin: float, today: Chance) -> float:
+    """The part of the margin that the scan's own errors ask for, m: its share of the standard deviation."""
+    return margin * math.sqrt(today.scan_share)
+
+
+def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
+    part = next(p for p in vehicle.parts if p.name == worst.part)
+    inner = min(vehicle.front_track, vehicle.rear_track) / 2
+    return part.y[0] > inner or part.y[1] < -inner
+
+
+def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
+    """The job's keep areas, their corners in site metres. Raises CrestcutError for one that is no area."""
+    height = surface.height
+    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+    return [
+        KeepArea(k.kind, resolve_area(k.area, job.marks, scan.frame, at, f"keep {n + 1}"), k.deepest)
+        for n, k in enumerate(job.keeps)
+    ]
+
+
+def evidence_of(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by
+    hand.
+
+    A witness is the vehicle of [vehicle]: it says nothing of another's underside.
+    """
+    height = surface.height
+    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+
+    def place(point: Point) -> tuple[float, float]:
+        return resolve_point(point, job.marks, scan.frame, at)
+
+    witnesses = job.witnesses if driver.main else ()
+    vehicle = driver.vehicle
+    return joined(
+        gather_evidence(job.strings, job.levels, surface, place, SEED),
+        witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
+    )
+
+
+def run_and_write(
+    path: Path,
+    out: Path,
+    say: Say = lambda _: None,
+    press: Press | None = None,
+    ahead: ScanAhead | None = None,
+) -> tuple[Done, tuple[Path, ...]]:
+    """The job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
+
+    press : a second process for pictures, sheets and meshes, which draws while options are still being tried;
+    None draws them here. It is ended either way, before what it writes into is moved or thrown away.
+    ahead : as for ``run_job``.
+    """
+    from crestcut.report import Press, Staging
+
+    staging = Staging(out, "run", say)
+    sheets: list[Worksheet] = []
+    with staging as folder, press or Press(apart=False) as hand:
+        done = run_job(path, say, lambda early: sheets.append(_draw(early, folder, hand)), ahead)
+        staging.about = done.report.identity
+        _write_rest(done, sheets[0], folder, hand, say)
+    return done, staging.moved
+
+
+def write_job(
+    done: Done, out: Path, say: Say = lambda _: None, press: Press | None = None
+) -> tuple[Path, ...]:
+    """Every deliverable of a finished job into ``out``; as ``run_and_write``."""
+    from crestcut.report import Press, Staging
+
+    staging = Staging(out, "run", say)
+    with staging as folder, press or Press(apart=False) as hand:
+        staging.about = done.report.identity
+        _write_rest(done, _draw(done, folder, hand), folder, hand, say)
+    return staging.moved
+
+
+def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
+    """Ask the press for all that shows no option: pictures, meshes, work sheets and drawing."""
+    from crestcut.report import (
+        CAD_NAME,
+        GLB_NAME,
+        draw_pictures,
+        light,
+        write_cad,
+        write_depth_glb,
+        write_sheets,
+    )
+
+    report = done.report
+    shown = light(report)
+    hand.ask(draw_pictures, shown, folder)
+    hand.ask(write_depth_glb, shown, folder / GLB_NAME)
+    order = WorkOrder(
+        report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,
+        marks={m.name: m.xy for m in report.marks},
+        keeps=[
+            KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
+            for k in report.keeps
+        ],
+        left=report.left,
+    )  # fmt: skip
+    sheet = make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
+    site = make_site(report.surface, report.line, report.plan)
+    hand.ask(write_sheets, sheet, site, report.identity, folder)
+    hand.ask(write_cad, shown, sheet, folder / CAD_NAME)
+    return sheet
+
+
+def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Press, say: Say) -> None:
+    """Mesh, page and result into ``folder``; back when the press has done all it was asked."""
+    from crestcut.report import PLY_NAME, write_depth_ply, write_report, write_result
+
+    report = done.report
+    clock = Clock(say)
+    with clock.stage("write", "writing mesh, pictures, page and sheets"):
+        write_depth_ply(report, folder / PLY_NAME)
+        write_report(report, folder, sheet)
+        hand.finish()
+    timed = replace(report, seconds={**report.seconds, **clock.seconds})
+    write_result(timed, folder / "result.json")

@@ -1,0 +1,362 @@
+"""The finished work checked, on one page: plan -> what was scanned or measured since -> verdict -> files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import numpy as np
+from scipy import special
+
+from crestcut.apps.run import SEED, Clock, Done, Say, evidence_of, keeps_of, run_job
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.chance import margin_for
+from crestcut.contact import TravelLine, read_line
+from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_fleet
+from crestcut.job import After, Job, ScanChoice, load_job
+from crestcut.report import Report
+from crestcut.scan import Scan, read_scan, resolve_line
+from crestcut.standing import Driver, lines_of
+from crestcut.terrain import Evidence, Surface, build_surface
+from crestcut.verify import (
+    Check,
+    Laid,
+    Now,
+    Removed,
+    Share,
+    agreeing,
+    all_now,
+    edges_left,
+    finished_behind,
+    lay_after,
+    likely_shares,
+    mixed,
+    new_ponds,
+    removed_between,
+    told_by,
+    too_deep,
+    what_to_measure,
+    work_area,
+    worked,
+)
+
+HIDDEN = "readings from before the work are used for what they say of the vehicle alone: the ground is new"
+
+
+@dataclass(frozen=True, eq=False)
+class Checked:
+    """The plan as ``run`` makes it, what was found since, and the scan after the work, None by hand alone."""
+
+    report: Report
+    check: Check
+    scan: Scan | None
+    seconds: dict[str, float]
+
+
+@dataclass(frozen=True, eq=False)
+class _Drive:
+    """The vehicles of the job on their lines, and all that was read by hand as evidence on a given slab: for
+    each vehicle, from its record and the slab.
+    """
+
+    drivers: tuple[Driver, ...]
+    lines: tuple[TravelLine, ...]
+    reads: tuple[Callable[[Driver, Surface], Evidence | None], ...]
+
+    @property
+    def main(self) -> int:
+        """Which of them the witnesses speak of."""
+        return next(k for k, d in enumerate(self.drivers) if d.main)
+
+    def read(self, surface: Surface) -> list[Evidence | None]:
+        """The readings for each vehicle."""
+        return [read(d, surface) for d, read in zip(self.drivers, self.reads, strict=True)]
+
+
+def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None) -> Checked:
+    """The finished work of a job against its plan; nothing written.
+
+    after : scans since, in place of those of [after] files.
+    Raises CrestcutError where nothing was scanned or measured since, a scan does not register, or the job is
+    wrong.
+    """
+    job = load_job(path)
+    since = _since(job, after)
+    clock = Clock(say)
+    done = run_job(path, say)
+    report = done.report
+    if report.plan is None:
+        raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
+    drive = _drive(job, since, done)
+    if since.scan.files:
+        with clock.stage("after", "reading the scan after the work"):
+            laid, surface, removed = _scanned(job, since, report, say)
+        check = _by_scan(job, report, drive, laid, surface, removed, clock)
+    else:
+        check = _by_hand(job, report, drive, clock)
+        laid = None
+    seconds = {**report.seconds, **clock.seconds}
+    return Checked(report, check, laid.scan if laid is not None else None, seconds)
+
+
+def _since(job: Job, after: Sequence[Path]) -> After:
+    """What there is to check by. Raises CrestcutError where that is nothing."""
+    since = job.after or After(ScanChoice(()))
+    if after:
+        since = replace(since, scan=replace(since.scan, files=tuple(after)))
+    if not since.scan.files and not since.by_hand:
+        raise CrestcutError(
+            "nothing to check the work by", job.path.name,
+            "name a scan with --after, or write what was measured since under [[after.witness]],"
+            " [[after.string]] or [[after.level]]",
+        )  # fmt: skip
+    unit, up = (getattr(since.scan, k) or getattr(job.scan, k) for k in ("unit", "up"))
+    return replace(
+        since, scan=replace(since.scan, unit=unit, up=up, scanner=since.scan.scanner or job.scan.scanner)
+    )
+
+
+def _drive(job: Job, since: After, done: Done) -> _Drive:
+    report, drivers = done.report, done.drivers
+    if since.scan.files:
+        drivers = tuple(_on_another_slab(d) for d in drivers)
+    frame = report.scan.frame
+    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
+    lines = lines_of(drivers, job, places)
+    # what was measured before is in slab and vehicle already
+    written = replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
+
+    def reader(line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
+        return lambda driver, ground: _told(written, report.scan, ground, driver, line)
+
+    return _Drive(drivers, lines, tuple(reader(line) for line in lines))
+
+
+def _unread(driver: Driver, ground: Surface) -> Evidence | None:
+    return None
+
+
+def _on_another_slab(driver: Driver) -> Driver:
+    """What readings have told of the vehicle as tolerances of its parts: their draws are in step with those
+    of the slab that the readings were made on."""
+    vehicle, within = driver.vehicle, driver.within
+    parts = tuple(p if p.soft else replace(p, within=within[p.name]) for p in vehicle.parts)
+    return replace(driver, vehicle=replace(vehicle, parts=parts), parts=None)
+
+
+def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Surface, Removed]:
+    """The scan after the work, laid on the one before; the slab it shows; what is gone since."""
+    assert report.plan is not None
+    scan = read_scan(since.scan, say)
+    known = {f.sha256: f.path.name for f in report.scan.files}
+    for file in scan.files:
+        if file.sha256 in known:
+            raise CrestcutError(
+                f"is the same scan as {known[file.sha256]}, from before the work", file.path.name,
+                "name the one made after it",
+            )  # fmt: skip
+    height = report.surface.height
+    area = work_area(report.plan.depth)
+
+    def in_work(points: FloatArray) -> BoolArray:
+        at = np.rint(height.frame.to_grid(points) / height.frame.cell).astype(int)
+        i, j = at[:, 0], at[:, 1]
+        inside = (i >= 0) & (i < area.shape[1]) & (j >= 0) & (j < area.shape[0])
+        return np.asarray(inside & area[np.clip(j, 0, len(area) - 1), np.clip(i, 0, area.shape[1] - 1)])
+
+    laid = lay_after(report.scan, scan, in_work, report.surface.error.warp)
+    fitted = build_surface(laid.scan, height.frame, since.scan.scanner)
+    planned = report.plan.depth
+    removed = removed_between(report.surface.as_scanned(), fitted, planned, laid.placed)
+    surface = finished_behind(report.surface, fitted, removed, planned, job.slab.flatness, SEED)
+    return laid, surface, removed
+
+
+def _by_scan(
+    job: Job, report: Report, drive: _Drive, laid: Laid, surface: Surface, removed: Removed, clock: Clock
+) -> Check:
+    assert report.plan is not None
+    before, after = report.surface.as_scanned(), surface.as_scanned()
+    with clock.stage("now", "driving over the finished work"):
+        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED)
+    gone = np.nan_to_num(removed.depth.values)
+    notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
+    found = Check(
+        *_verdicts(now), now=now, surface=surface, still=report.plan, cautious=True, removed=removed,
+        edges=edges_left(before, after, removed, job.cut.feather),
+        too_deep=too_deep(removed, report.plan, job.slab), ponds=new_ponds(before, after, removed),
+        fit_error=laid.error, notes=notes,
+    )  # fmt: skip
+    return _with_still(found, job, report, drive, gone, clock)
+
+
+def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
+    """Shares of the plan that the readings make likely, each driven over; their mixture is the answer."""
+    assert report.plan is not None
+    planned, main = report.plan.depth, drive.main
+    driver, read = drive.drivers[main], drive.reads[main]
+    with clock.stage("share", "weighing what was measured by hand"):
+        shares = likely_shares(report.surface, planned, driver, lambda ground: read(driver, ground))
+    if shares.fights:  # readings that contradict are not used at all
+        drive = replace(drive, reads=(_unread,) * len(drive.reads))
+    found = []
+    with clock.stage("now", "driving over the finished work"):
+        for share, _ in shares.nodes:
+            ground = worked(report.surface, planned, share)
+            found.append(all_now(job, ground, drive.drivers, drive.lines, drive.read(ground), SEED))
+    weights = [w for _, w in shares.nodes]
+    middle = int(np.argmax(weights))
+    now = tuple(
+        replace(
+            found[middle][k],
+            today=mixed([f[k].today for f in found], weights, job.wanted.confidence),
+            spare=mixed([f[k].spare for f in found], weights, job.wanted.confidence),
+            in_use=mixed([f[k].in_use for f in found], weights, job.wanted.confidence),
+        )
+        for k in range(len(drive.drivers))
+    )
+    gone = shares.share.best * np.nan_to_num(planned.values)
+    check = Check(
+        *(("cannot tell",) * 2 if shares.fights else _verdicts(now)), now=now,
+        surface=worked(report.surface, planned, shares.share.best), still=report.plan, cautious=True,
+        share=shares.share, fights=shares.fights,
+    )  # fmt: skip
+    if shares.fights:
+        return _not_known(check, report.surface)
+    return _with_still(check, job, report, drive, gone, clock)
+
+
+def _not_known(check: Check, scanned: Surface) -> Check:
+    """Nothing is said of what is gone and what is still to go: the slab as it was scanned is shown."""
+    now = tuple(replace(n, spare=replace(n.spare, verdict="cannot tell")) for n in check.now)
+    depth = check.still.depth
+    nothing = depth.like(np.full(depth.values.shape, np.nan))
+    still = replace(check.still, depth=nothing, deepest=0.0, area=0.0, volume=0.0, margin=0.0,
+                    feasible=True, short_by=0.0, binding=())  # fmt: skip
+    share = Share(float("nan"), float("nan"))
+    return replace(check, now=now, surface=scanned, still=still, cautious=False, share=share)
+
+
+def _told(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+    """What was measured since, as evidence; named as it stands in the file."""
+    try:
+        evidence = evidence_of(job, scan, surface, driver, line)
+    except CrestcutError as error:
+        raise CrestcutError(error.what, error.where.replace("[[", "[[after."), error.mend) from None
+    if evidence is None:
+        return None
+    named = tuple(replace(r, name=r.name.replace("[[", "[[after.")) for r in evidence.readings)
+    return Evidence(named, evidence.noise)
+
+
+def _measured_before(job: Job) -> bool:
+    return bool(job.strings or job.levels or job.witnesses)
+
+
+def _verdicts(now: Sequence[Now]) -> tuple[str, str]:
+    """Of the whole, edges not looked at yet, and of the clearance alone: the worst of all vehicles."""
+    found = {n.verdict for n in now}
+    clearance = next((v for v in ("not yet", "cannot tell") if v in found), "done")
+    return clearance, clearance
+
+
+def _with_still(
+    check: Check, job: Job, report: Report, drive: _Drive, gone: FloatArray, clock: Clock
+) -> Check:
+    """The check with what is still to go and what to measure; vehicles in order of what they have to spare.
+
+    Ground and vehicle are taken to be where the readings say they are: the map must agree with the verdict.
+    """
+    main = drive.main
+    evidence = drive.read(check.surface)
+    with clock.stage("still", "seeking what is still to go"):
+        surface, moved = told_by(check.surface, drive.drivers[main], evidence[main], SEED)
+        drivers = [moved if d.main else d for d in drive.drivers]
+        agree = [agreeing(read(d, surface)) for d, read in zip(drivers, drive.reads, strict=True)]
+        told = all_now(job, surface, drivers, drive.lines, agree, SEED)
+        allowed = [check.removed is None and _allowance(n, job.wanted.confidence) for n in check.now]
+        wanted = [
+            t.tightest.gap - t.asked - n.spare.least_clearance + more if more else None
+            for t, n, more in zip(told, check.now, allowed, strict=True)
+        ]
+        still = _still(job, report, told, surface, gone, check.clearance, wanted)
+    # chances from the readings as they were read, places and map from where they put things
+    now = [
+        replace(t, today=n.today, spare=n.spare, in_use=n.in_use)
+        for n, t in zip(check.now, told, strict=True)
+    ]
+    order = sorted(range(len(now)), key=lambda k: (-round(now[k].spare.chance_of_contact, 2), k))
+    first = order[0]
+    advice: tuple[dict[str, object], ...] = ()
+    if check.clearance != "done":
+        advice = what_to_measure(now[first], surface, report.scan, job, evidence[first])
+    return replace(
+        check,
+        verdict="not yet" if check.edges else check.clearance,
+        now=tuple(now[k] for k in order),
+        surface=surface,
+        still=still,
+        cautious=check.clearance != "cannot tell",
+        allowance=float(allowed[first]) if check.clearance == "not yet" else 0.0,
+        advice=advice,
+    )
+
+
+def _allowance(now: Now, confidence: float) -> float:
+    """m on top of what is short, so that it is enough with the confidence asked for: for what the readings
+    leave open of slab and vehicle."""
+    return float(special.ndtri(confidence)) * now.spare.spread
+
+
+def _still(
+    job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str,
+    by_hand: Sequence[float | None],
+) -> CutPlan:  # fmt: skip
+    """What a further pass would take: nothing where it is done, and where that is open what the map itself
+    lacks, without a margin that a reading by hand may spare.
+
+    by_hand : m, the margin of each vehicle where gaps that were felt say what is left: what a plan on a noisy
+    scan needs for its noise would be taken off twice there. None: as for any plan.
+    """
+    limits = _what_is_left(job, report, surface, gone)
+    if clearance == "done":
+        limits = replace(limits, deepest=limits.deepest.like(np.zeros_like(limits.deepest.values)))
+    sure = clearance != "cannot tell"
+    members = [
+        replace(
+            n.standing.member,
+            margin=(0.0 if not sure else max(told, 0.0) if told is not None
+                    else margin_for(n.standing.cut, job.wanted)),
+        )
+        for n, told in zip(now, by_hand, strict=True)
+    ]  # fmt: skip
+    plan = plan_fleet(members, surface, limits, job.wanted, job.cut.feather).plan
+    return replace(plan, feasible=True, short_by=0.0, binding=()) if clearance == "done" else plan
+
+
+def _what_is_left(job: Job, report: Report, surface: Surface, gone: FloatArray) -> Limits:
+    """The job's limits less what is gone already."""
+    limit = deepest_allowed(job)
+    limits = cut_limits(
+        surface, limit.depth, limit.reason, job.cut.feather, keeps_of(job, report.scan, surface)
+    )
+    left = np.maximum(limits.deepest.values - np.maximum(gone, 0.0), 0.0)
+    return replace(limits, deepest=HeightGrid(surface.height.frame, left))
+
+
+def check_and_write(
+    path: Path, after: Sequence[Path], out: Path, say: Say = lambda _: None
+) -> tuple[Checked, tuple[Path, ...]]:
+    """The check and its files in ``out``, moved there when all are whole; the paths written."""
+    from crestcut.report import Staging, report_now, write_check
+
+    staging = Staging(out, "verify", say)
+    with staging as folder:
+        found = check_job(path, after, say)
+        staging.about = report_now(found.report, found.check).identity
+        say("writing mesh, picture and hand-over sheet")
+        write_check(found.report, found.check, found.scan, found.seconds, folder)
+    return found, staging.moved

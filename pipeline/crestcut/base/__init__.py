@@ -1,0 +1,1 @@
+"""What every room stands on: units, grids, errors, plain files, signals, threads, cautions."""

@@ -1,0 +1,294 @@
+"""Which poses could decide the clearance, and the few nodes of ground that matter to each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.chance.lists import Lists, list_parts, list_tyres
+from crestcut.contact import (
+    FAR,
+    Batch,
+    Clearance,
+    Ride,
+    contact_ground,
+    geometry,
+    hard_parts,
+    part_arrays,
+    ridden_ground,
+    stand_on,
+    stands_by_limits,
+    support_weights,
+)
+from crestcut.terrain import Surface
+from crestcut.vehicle import Vehicle
+
+POSES = 240  # at most: more would change the answer by less than the draws do
+# m along the line in which the worst pose stands for its neighbours, longer while there are too many
+STATION_BIN = 0.03
+TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
+Single = NDArray[np.float32]
+
+
+@dataclass(frozen=True, eq=False)
+class Stood:
+    """Where the vehicle stood witness: place (5,) as ``Batch.places``, part by index, gap expected, m, and
+    the boards (4,) under its tyres, m, None without."""
+
+    place: FloatArray
+    part: int
+    gap: float
+    raised: FloatArray | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Footing:
+    """Critical pairs of pose and part, and their lists of nodes. Node lists index ``nodes``.
+
+    window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on
+    the window.
+    pair_pose, pair_part : (q,) into the poses kept and the hard parts, ordered by pose.  judged : the pairs
+    that count; those after them are where the vehicle stood witness.  pose : (p,) index of the judged poses
+    in the ride's batch.  base : (judged,) gap on the surface as fitted, m.  tyres, parts : the lists. weights
+    : (entries of parts, 4) how far each entry's chassis point follows each wheel. extra : indices into
+    ``nodes`` of the places asked for besides.
+    """
+
+    window: GridFrame
+    nodes: IntArray
+    height: HeightGrid
+    standard_error: HeightGrid
+    pose: IntArray
+    pair_pose: IntArray
+    pair_part: IntArray
+    judged: int
+    base: FloatArray
+    tyres: Lists
+    parts: Lists
+    weights: FloatArray
+    extra: IntArray
+
+    def drawn(self, field: Single, shift: FloatArray) -> Single:
+        """(q, d) least gap of each judged pair, m, tyres settled on ground + ``field`` (n, d) and parts moved
+        up by ``shift`` (hard parts, d), m.
+
+        To first order in the lifts: the second order is x pitch^2 / 2, 10 micrometres for a lift of 10 mm.
+        """
+        lift, moved = self.settled(field), shift.astype(np.float32)
+        gap = np.empty((self.judged, field.shape[1]), np.float32)
+        for q in range(self.judged):
+            left = self.gaps_of(q, field, lift[4 * self.pair_pose[q] :])
+            gap[q] = left.min(axis=0) + moved[self.pair_part[q]]
+        return gap
+
+    def witnessed(self, field: Single, shift: FloatArray) -> FloatArray:
+        """(witnesses, d) least gap where the vehicle stood witness, m; as ``drawn``."""
+        pairs = range(self.judged, len(self.pair_pose))
+        out = np.empty((len(pairs), field.shape[1]))
+        for k, q in enumerate(pairs):
+            first = 4 * int(self.pair_pose[q])
+            lift = self.settled(field, range(first, first + 4))
+            out[k] = self.gaps_of(q, field, lift).min(axis=0) + shift[self.pair_part[q]]
+        return out
+
+    def settled(self, field: Single, hubs: range | None = None) -> Single:
+        """(4 p, d) how far each tyre rises on ground + ``field`` (n, d), m."""
+        hubs = range(4 * len(self.pose)) if hubs is None else hubs  # of the judged poses
+        lift = np.empty((len(hubs), field.shape[1]), np.float32)
+        short = self.tyres.value.astype(np.float32)[:, None]
+        for row, k in enumerate(hubs):
+            a, b = self.tyres.start[k], self.tyres.start[k + 1]
+            lift[row] = (field[self.tyres.nodes[a:b]] - short[a:b]).max(axis=0)
+        return lift
+
+    def gaps_of(self, q: int, field: Single, lift: Single) -> Single:
+        """(entries, d) gap at every entry of pair ``q``, m; lift : (4 or more, d) of its wheels first."""
+        a, b = self.parts.start[q], self.parts.start[q + 1]
+        left: Single = self.weights[a:b].astype(np.float32) @ lift[:4]
+        left += self.parts.value[a:b].astype(np.float32)[:, None]
+        left -= field[self.parts.nodes[a:b]]
+        return left
+
+
+def find_footing(
+    vehicle: Vehicle,
+    surface: Surface,
+    ride: Ride,
+    clearance: Clearance,
+    keep: FloatArray,
+    reach: float,
+    open_to: float | None = None,
+    extra: FloatArray | None = None,
+    poses: int = POSES,
+    stood: Sequence[Stood] = (),
+) -> Footing | None:
+    """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
+    are drawn.
+
+    keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
+    beyond the least a pair or a node is still looked at.  open_to : m, what a cut will open gaps to beyond
+    ``keep``; pairs and nodes near it are looked at too.  extra : (k, 2) site x, y of more places whose ground
+    must be drawn.  poses : at most so many.  stood : each gap read under the standing vehicle.  None where
+    no part meets measured ground.
+    """
+    assert clearance.pair_gap is not None
+    parts = hard_parts(vehicle)
+    excess = np.where(clearance.pair_gap < FAR / 2, clearance.pair_gap - keep, np.inf)
+    excess[~ride.batch.live] = np.inf
+    if not np.isfinite(excess).any():
+        return None
+    most = max(float(excess.min()), -np.inf if open_to is None else open_to) + reach
+    within = excess <= most
+    pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1), poses)
+    pair_pose, pair_part = np.nonzero(within[pose])
+    batch, judged = _chosen(ride.batch, pose), len(pair_pose)
+    if stood:
+        ridden, cell = ridden_ground(surface)[0], surface.height.frame.cell
+        there = [batch, *(stand_on(vehicle, ridden, cell, s.place[None], s.raised) for s in stood)]
+        batch = Batch(*(np.concatenate([getattr(b, f.name) for b in there]) for f in fields(batch)))
+        pair_pose = np.concatenate([pair_pose, len(pose) + np.arange(len(stood))])
+        pair_part = np.concatenate([pair_part, [s.part for s in stood]])
+    plates = part_arrays(parts, ride.line.step)
+    limit = np.concatenate([most + keep[pair_part[:judged]], [s.gap + reach for s in stood]])
+    return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, judged, limit, extra)
+
+
+def _chosen(batch: Batch, pose: IntArray) -> Batch:
+    """Some of the poses of a batch."""
+    return Batch(*(getattr(batch, f.name)[pose] for f in fields(batch)))
+
+
+def _thinned(ride: Ride, excess: FloatArray, most: int) -> IntArray:
+    """The worst pose of every stretch of every variant; stretches as short as ``most`` poses allow."""
+    index = np.flatnonzero(np.isfinite(excess))
+    station = np.concatenate([p.station for p in ride.poses])[index]
+    variant = ride.batch.variant[index]
+    step = STATION_BIN
+    while True:
+        key = variant.astype(np.int64) * 1_000_003 + np.floor(station / step).astype(np.int64)
+        order = np.lexsort((excess[index], key))
+        first = np.concatenate([[True], np.diff(key[order]) != 0])
+        chosen = index[order[first]]
+        if len(chosen) <= most or step > 0.3:
+            return np.sort(chosen[np.argsort(excess[chosen], kind="stable")[:most]])
+        step *= 1.5
+
+
+def _listed(
+    vehicle: Vehicle,
+    surface: Surface,
+    batch: Batch,
+    parts: tuple[FloatArray, IntArray, IntArray],
+    pose: IntArray,
+    pair_pose: IntArray,
+    pair_part: IntArray,
+    judged: int,
+    most: FloatArray,
+    extra: FloatArray | None,
+) -> Footing:
+    """batch : of the chosen poses.  parts : as ``part_arrays``.  most : (q,) greatest gap looked at, m."""
+    frame = surface.height.frame
+    plates, _, frames = parts
+    hubs = _hubs(vehicle, batch)
+    tyres, stood = list_tyres(
+        ridden_ground(surface)[0], frame.cell, hubs, vehicle.tyre_radius, vehicle.tyre_width / 2, TYRE_SLACK
+    )
+    body = frames[pair_part]
+    under = list_parts(
+        contact_ground(surface), frame.cell, plates[pair_part],
+        batch.position[pair_pose, body], batch.rotation[pair_pose, body], most,
+    )  # fmt: skip
+    of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(under.start))
+    weights = _weights(vehicle, batch, stood, under.local, body[of_pair], pair_pose[of_pair])
+    places = nearest_nodes(frame, np.zeros((0, 2)) if extra is None else extra)
+    window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyres.nodes, under.nodes, places)
+    rows, columns = _rows_columns(frame, window)
+    return Footing(
+        window, nodes, surface.height.crop(rows, columns), surface.standard_error.crop(rows, columns),
+        pose, pair_pose, pair_part, judged, np.minimum.reduceat(under.value, under.start[:-1])[:judged],
+        replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights, extra_at,
+    )  # fmt: skip
+
+
+def _hubs(vehicle: Vehicle, batch: Batch) -> FloatArray:
+    """u, v, cos, sin of every tyre of every pose, (4 p, 4), order front left, front right, rear left, rear
+    right."""
+    places, turn = batch.places, batch.rotation[:, 0]
+    sin_pitch = turn[:, 2, 0]
+    reach = vehicle.wheelbase * np.sqrt(1 - sin_pitch**2) + (places[:, 3] - places[:, 4]) * sin_pitch
+    cos, sin = np.cos(places[:, 2]), np.sin(places[:, 2])
+    ahead = np.stack([reach, reach, np.zeros_like(reach), np.zeros_like(reach)], axis=1)
+    left = np.array([vehicle.front_track, -vehicle.front_track, vehicle.rear_track, -vehicle.rear_track]) / 2
+    u = places[:, :1] + ahead * cos[:, None] - left * sin[:, None]
+    v = places[:, 1:2] + ahead * sin[:, None] + left * cos[:, None]
+    turned = np.broadcast_to(cos[:, None], u.shape), np.broadcast_to(sin[:, None], u.shape)
+    return np.stack([u, v, *turned], axis=-1).reshape(-1, 4)
+
+
+def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArray) -> FloatArray:
+    """How far a chassis point over (x, y) follows each wheel, (n, 4), to first order; they sum to 1.
+
+    x / (2 L) +- y l_front / t_front at the front, (1 - x / L) / 2 +- y l_rear / t_rear at the rear, where l
+    are the axles' shares of roll stiffness; an unsprung part (frame 1 front, 2 rear) follows its own axle's
+    roll alone.
+    """
+    base, front_track, rear_track, _, _, share_front, share_rear = geometry(vehicle)
+    roll_front = np.choose(frame, [share_front, 1.0, 0.0]) * y / front_track
+    roll_rear = np.choose(frame, [share_rear, 0.0, 1.0]) * y / rear_track
+    ahead = x / base
+    columns = [
+        ahead / 2 + roll_front,
+        ahead / 2 - roll_front,
+        (1 - ahead) / 2 + roll_rear,
+        (1 - ahead) / 2 - roll_rear,
+    ]
+    return np.stack(columns, axis=-1)
+
+
+def _weights(
+    vehicle: Vehicle,
+    batch: Batch,
+    ground: FloatArray,
+    local: FloatArray,
+    frame: IntArray,
+    of_pose: IntArray,
+) -> FloatArray:
+    """Wheel weights of every listed node; a cart follows the three wheels it stands on. ground : (4 p,)
+    under each tyre, m."""
+    plain = wheel_weights(vehicle, local[:, 0], local[:, 1], frame)
+    if not (vehicle.rigid and stands_by_limits(vehicle)):
+        return plain
+    # the wheel that hangs is the one that stands highest above its own ground; which one it is is held,
+    # draw for draw
+    every = support_weights(vehicle, local[:, 0], local[:, 1])
+    hanging = np.argmax(batch.wheels - ground.reshape(-1, 4), axis=1)[of_pose]
+    return np.take_along_axis(every, hanging[None, :, None], axis=0)[0]
+
+
+def nearest_nodes(frame: GridFrame, xy: FloatArray) -> IntArray:
+    """Flat index of the node nearest to each site place (k, 2), held inside the frame."""
+    at = np.rint(frame.to_grid(xy) / frame.cell).astype(np.int64)
+    i, j = np.clip(at[:, 0], 0, frame.shape[1] - 1), np.clip(at[:, 1], 0, frame.shape[0] - 1)
+    return np.asarray(j * frame.shape[1] + i)
+
+
+def _window(frame: GridFrame, *lists: IntArray) -> tuple[GridFrame, IntArray, list[IntArray]]:
+    """The smallest crop that holds all nodes, the nodes in it (sorted, once each), and the lists as indices
+    into them."""
+    used = np.unique(np.concatenate(lists))
+    at = [np.searchsorted(used, nodes) for nodes in lists]
+    j, i = used // frame.shape[1], used % frame.shape[1]
+    origin = frame.to_site((i.min() * frame.cell, j.min() * frame.cell))
+    shape = (int(np.ptp(j)) + 1, int(np.ptp(i)) + 1)
+    window = GridFrame((float(origin[0]), float(origin[1])), frame.angle, frame.cell, shape)
+    return window, (j - j.min()) * shape[1] + (i - i.min()), at
+
+
+def _rows_columns(frame: GridFrame, window: GridFrame) -> tuple[slice, slice]:
+    u, v = frame.to_grid(window.origin) / frame.cell
+    j, i = round(float(v)), round(float(u))
+    return slice(j, j + window.shape[0]), slice(i, i + window.shape[1])

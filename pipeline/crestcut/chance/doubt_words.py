@@ -1,0 +1,54 @@
+"""What speaks against a verdict, in words: what, where, and what to do about it."""
+
+from __future__ import annotations
+
+from crestcut.base.units import both
+from crestcut.chance.records import Doubt, Finding
+from crestcut.scan import Frame
+from crestcut.terrain import about, high, rough_words
+
+
+def finding_head(finding: Finding) -> str:
+    """One finding as a verdict's first line says it, without its full stop."""
+    size = both(finding.size, 0)
+    return {
+        Doubt.NOT_SLAB: "this is no slab but something as rough as lawn, gravel or cobbles",
+        Doubt.STANDS: f"something {high(finding.size)} high was scanned in the vehicle's way",
+        Doubt.ALL_POINTS: f"held against all points of the scan it touches by {size}, though what was taken"
+        " for ground clears",
+        Doubt.TWICE: f"the ground under its path is there twice, {size} apart",
+        Doubt.SWEPT: f"the underside swept over the ground touches by {size}, more than errors explain",
+        Doubt.CANNOT_BE: "something in the scan misleads it",
+    }[finding.doubt]
+
+
+def finding_words(finding: Finding, frame: Frame) -> str:
+    """One finding in full with its place, without its full stop."""
+    at, size = about(frame, finding.xy), both(finding.size, 0)
+    area = f"over {finding.area:.2f} m2 about {at}"
+    return {
+        Doubt.NOT_SLAB: f"{rough_words(finding.size)}, {area}; no verdict on a slab is given there",
+        Doubt.STANDS: f"something {high(finding.size)} high was scanned in the vehicle's way {area}",
+        Doubt.ALL_POINTS: f"against all points, none left out, the underside meets the ground by {size}"
+        f" {area}, though what was taken for ground clears",
+        Doubt.TWICE: f"the ground is there twice, {size} apart, {area}: two passes do not agree",
+        Doubt.SWEPT: f"the underside swept over the fitted ground meets it by {size} about {at}, more than"
+        " the errors stated can explain away",
+        Doubt.CANNOT_BE: f"the best estimate was more than the {size} that the underside can have about {at}",
+    }[finding.doubt]
+
+
+def finding_step(finding: Finding, frame: Frame) -> str:
+    """What to do about a finding, without its full stop."""
+    at = about(frame, finding.xy)
+    again = "scan the slab again with nothing and nobody on it"
+    return {
+        Doubt.NOT_SLAB: "draw the line where the slab is; on lawn, gravel and cobbles only the vehicle"
+        " itself tells",
+        Doubt.STANDS: f"move what stands about {at} and scan again, or draw the line past it",
+        Doubt.ALL_POINTS: f"see what lies about {at}, clear it and scan again",
+        Doubt.TWICE: "scan it again in one slow walk, or give each pass as a file of its own under [scan]"
+        " files",
+        Doubt.SWEPT: again,
+        Doubt.CANNOT_BE: again,
+    }[finding.doubt]

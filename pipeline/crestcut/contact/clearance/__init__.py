@@ -1,0 +1,1 @@
+"""The underside run over the ground."""

@@ -1,0 +1,75 @@
+"""What of an earlier sweep still holds after the ground was changed in places."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.contact.clearance.blocks import BLOCK, tiled
+from crestcut.contact.clearance.kernels import FAR
+from crestcut.contact.clearance.pairs import Kept, Placed
+from crestcut.contact.records import ZONES, Batch, Clearance, Ride
+from crestcut.contact.stand.ride import contact_ground
+from crestcut.contact.stand.tyres import VOID
+from crestcut.terrain import Surface
+
+
+@dataclass(frozen=True, eq=False)
+class Swept:
+    """An earlier sweep: the surface, the ride on it and what it left."""
+
+    surface: Surface
+    ride: Ride
+    clearance: Clearance
+
+    def serves(self, batch: Batch, parts: int) -> bool:
+        """Was it of the same poses and as many parts?"""
+        old, gaps = self.ride.batch, self.clearance.pair_gap
+        same = old.places is batch.places or np.array_equal(old.places, batch.places)
+        return same and np.array_equal(old.live, batch.live) and gaps is not None and gaps.shape[1] == parts
+
+
+def still_true(
+    since: Swept, tiles: FloatArray, was: Placed, now: Placed, zone: IntArray, cell: float
+) -> Kept:
+    """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair
+    touched or touches keep what was reached there.
+
+    tiles : of the ground now.  was, now : the pairs as they stood and stand.  zone : (q,) of the pairs.
+    """
+    shape = since.surface.top.frame.shape
+    changed = (tiles != tiled(contact_ground(since.surface), VOID)).any(axis=(2, 3))
+    moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
+    before, after = _blocks_under(was, cell, changed.shape), _blocks_under(now, cell, changed.shape)
+    many = np.zeros((changed.shape[0] + 1, changed.shape[1] + 1), np.int64)
+    many[1:, 1:] = changed.cumsum(axis=0).cumsum(axis=1)
+    j0, j1, i0, i1 = after.T
+    over_change = many[j1, i1] - many[j0, i1] - many[j1, i0] + many[j0, i0] > 0
+    touched = np.zeros((len(ZONES), *many.shape), np.int64)
+    for j0, j1, i0, i1 in (before[moved].T, after[moved].T):
+        for j, i, sign in ((j0, i0, 1), (j1, i1, 1), (j0, i1, -1), (j1, i0, -1)):
+            np.add.at(touched, (zone[moved], j, i), sign)
+    free = touched.cumsum(axis=1).cumsum(axis=2)[:, :-1, :-1] == 0
+    lowest = np.full((len(ZONES), *shape), FAR)
+    for name, grid in since.clearance.lowest.items():
+        lowest[ZONES.index(name)] = np.where(np.isnan(grid.values), FAR, grid.values)
+    return Kept(~moved & ~over_change, lowest, np.asarray(free, dtype=bool))
+
+
+def _blocks_under(placed: Placed, cell: float, shape: tuple[int, int]) -> IntArray:
+    """Blocks round every pair's plate, a node to spare: first row, row after the last, the same of
+    columns; (q, 4)."""
+    low, high = placed.quads.min(axis=1) / cell - 1, placed.quads.max(axis=1) / cell + 1
+    first, stop = np.floor(low / BLOCK).astype(int), np.floor(high / BLOCK).astype(int) + 1
+    rows, columns = shape
+    return np.stack(
+        [
+            np.clip(first[:, 1], 0, rows),
+            np.clip(stop[:, 1], 0, rows),
+            np.clip(first[:, 0], 0, columns),
+            np.clip(stop[:, 0], 0, columns),
+        ],
+        axis=1,
+    )

@@ -1,0 +1,249 @@
+"""A line of travel from a drawing or a table: DXF, GeoJSON, CSV."""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import json
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from crestcut.base.errors import CrestcutError
+from crestcut.base.plain_files import refuse_irregular
+from crestcut.base.units import FOOT, US_SURVEY_FOOT, millimetres
+from crestcut.job import did_you_mean
+from crestcut.scan import FAR, Frame, differ, named_system
+
+# $INSUNITS codes of the DXF reference -> metres
+DXF_UNITS = {1: 0.0254, 2: 0.3048, 4: 0.001, 5: 0.01, 6: 1.0, 7: 1000.0, 21: 1200.0 / 3937.0}
+SAG = 0.0005  # of the line's longest side: how far a chord may leave a drawn curve (4 mm on 8 m)
+DRAWN_AS_LINES = "LINE LWPOLYLINE POLYLINE ARC SPLINE ELLIPSE"
+ONE_PLACE = 0.01  # m
+SAME_SIZE, TOLD = 1e-4, 0.001  # share by which two units are one size to the eye; m that this may move a line
+AXES = (("x", "easting", "east", "e"), ("y", "northing", "north", "n"))
+
+
+@dataclass(frozen=True)
+class DrawnLine:
+    """points : x, y as written in the file.  unit : metres per unit if the file says so, else None (then the
+    scan's own unit).  system : the reference system that it names, as ``scan.system`` has it.
+    """
+
+    points: tuple[tuple[float, float], ...]
+    unit: float | None
+    source: str
+    sha256: str = ""
+    system: str = ""
+
+    def on_site(self, frame: Frame) -> tuple[tuple[float, float], ...]:
+        """Site x, y of its points, m; places less than ``ONE_PLACE`` apart are taken once.
+
+        Raises CrestcutError where the line is in another reference system than the scan or far from it, or
+        where its foot and the scan's are not the same and that moves it.
+        """
+        if differ(self.system, frame.system):
+            mend = "save it in the scan's reference system"
+            raise CrestcutError(
+                f"the line is in {self.system}, the scan in {frame.system}", self.source, mend
+            )
+        self._refuse_other_foot(frame)
+        plan = np.array(self.points) * (1.0 if self.unit is None else self.unit / frame.plan_scale)
+        kept: list[tuple[float, float]] = []
+        for x, y in frame.plan_to_site(plan):
+            if not kept or math.dist(kept[-1], (x, y)) >= ONE_PLACE:
+                kept.append((float(x), float(y)))
+        # the scan lies within a few hundred metres of the site's origin
+        if (far := max(math.hypot(*p) for p in kept)) > FAR:
+            raise CrestcutError(
+                f"the line lies {far / 1000:,.0f} km from the scan: another zone, reference system or unit",
+                self.source, "save it in the scan's own coordinates",
+            )  # fmt: skip
+        if len(kept) < 2:
+            raise CrestcutError("all points of the line are one place", self.source, "draw it over the slab")
+        return tuple(kept)
+
+    def _refuse_other_foot(self, frame: Frame) -> None:
+        """Units of almost one size: far from the origin it cannot be told which of the two was meant."""
+        if self.unit is None:
+            return
+        apart = abs(self.unit - float(frame.plan_scale[0])) / self.unit
+        moved = apart * self.unit * max(abs(v) for p in self.points for v in p)
+        if apart < SAME_SIZE and moved > TOLD:
+            raise CrestcutError(
+                f"the drawing is in {_foot(self.unit)}, the scan in {_foot(float(frame.plan_scale[0]))}:"
+                f" so far from their origin that is {millimetres(moved, 0)} of the line's place", self.source,
+                "set the drawing's unit ($INSUNITS) to the scan's if its numbers are the scan's, or save the"
+                " line as CSV, which is read in the scan's unit",
+            )  # fmt: skip
+
+
+def _foot(unit: float) -> str:
+    names = {FOOT: "international feet", US_SURVEY_FOOT: "US survey feet"}
+    return next((n for size, n in names.items() if math.isclose(unit, size, rel_tol=1e-9)), f"{unit:g} m")
+
+
+def read_line(path: Path, layer: str | None = None) -> DrawnLine:
+    """The one line in a file; ``layer`` chooses among a drawing's.
+
+    Raises CrestcutError where the file cannot be read, holds no line or several, or holds degrees instead of
+    lengths.
+    """
+    path = Path(path)
+    if not path.exists():
+        raise CrestcutError("the file of the line is not there", path.name, "check the name in [travel] line")
+    refuse_irregular(path, "a DXF, GeoJSON or CSV file", "check the name in [travel] line")
+    readers = {".dxf": _dxf, ".geojson": _geojson, ".json": _geojson, ".csv": _csv, ".txt": _csv}
+    reader = readers.get(path.suffix.lower())
+    if reader is None:
+        raise CrestcutError(
+            f'a line cannot be read from "{path.suffix}"', path.name, "give a DXF, GeoJSON or CSV file"
+        )
+    points, unit, system = reader(path, layer)
+    if not all(math.isfinite(v) for p in points for v in p):
+        raise CrestcutError("a point of the line is not finite", path.name, "give plain coordinates")
+    if len(points) < 2:
+        raise CrestcutError(f"{len(points)} points are no line", path.name, "give at least its two ends")
+    return DrawnLine(tuple(points), unit, path.name, hashlib.sha256(path.read_bytes()).hexdigest(), system)
+
+
+Points = list[tuple[float, float]]
+Found = tuple[Points, float | None, str]  # metres per unit, reference system: where the file says so
+
+
+def _dxf(path: Path, layer: str | None) -> Found:
+    import ezdxf
+
+    try:
+        drawing = ezdxf.readfile(path)
+    except (OSError, ezdxf.DXFError, UnicodeDecodeError) as error:
+        raise CrestcutError(f"not a DXF drawing: {error}", path.name, "save it as DXF again") from None
+    from ezdxf import path as drawn
+
+    entities = list(drawing.modelspace().query(DRAWN_AS_LINES))
+    if layer is not None:
+        names = sorted({e.dxf.layer for e in entities})
+        entities = [e for e in entities if e.dxf.layer == layer]
+        if not entities:
+            there = did_you_mean(layer, names) or "draw one polyline on it"
+            raise CrestcutError(f'no line on the layer "{layer}"', path.name, there)
+    lines: list[Points] = []
+    for entity in entities:
+        try:
+            curve = drawn.make_path(entity)
+            reach = [*curve.control_vertices(), curve.end]
+            size = max(max(v[k] for v in reach) - min(v[k] for v in reach) for k in (0, 1))
+            lines.append([(v.x, v.y) for v in curve.flattening(max(SAG * size, 1e-9))])
+        except (ezdxf.DXFError, ValueError, TypeError, IndexError, ZeroDivisionError) as error:
+            what = f"a {entity.dxftype()} in it cannot be followed: {error}"
+            raise CrestcutError(what, path.name, "draw one polyline") from None
+    points = _only(lines, path, "leave one, or name its layer in [travel] layer")
+    return points, DXF_UNITS.get(int(drawing.header.get("$INSUNITS", 0))), ""
+
+
+def _only(lines: list[Points], path: Path, mend: str) -> Points:
+    if not lines:
+        raise CrestcutError("no line in the file", path.name, "draw one polyline along the vehicle's middle")
+    if len(lines) > 1:
+        raise CrestcutError(f"{len(lines)} lines in the file", path.name, mend)
+    return lines[0]
+
+
+def _geojson(path: Path, layer: str | None) -> Found:
+    try:
+        data = json.loads(path.read_text(encoding="utf-8"))
+    except (OSError, UnicodeDecodeError, json.JSONDecodeError) as error:
+        raise CrestcutError(f"not a GeoJSON file: {error}", path.name, "save the line again") from None
+    try:
+        lines = [[(float(p[0]), float(p[1])) for p in line] for line in _line_strings(data)]
+    except (TypeError, ValueError, IndexError, KeyError):
+        raise CrestcutError("a place in it is no x and y", path.name, "save the line again") from None
+    points = _only(lines, path, "leave one")
+    if not points:
+        return points, None, ""
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    # a driveway of a few metres is 0.0001 degrees long (RFC 7946: coordinates are degrees unless agreed
+    # otherwise)
+    if (
+        max(max(xs) - min(xs), max(ys) - min(ys)) < 0.01
+        and max(map(abs, xs)) <= 180
+        and max(map(abs, ys)) <= 90
+    ):
+        raise CrestcutError("the line is in degrees", path.name, "save it in the scan's own coordinates")
+    return points, None, _system(data)
+
+
+def _system(data: dict[str, Any]) -> str:
+    """What stands in "crs" (GeoJSON 2008, section 3; RFC 7946 leaves it to those who agree on it)."""
+    try:
+        return named_system(str(data["crs"]["properties"]["name"]))
+    except (KeyError, TypeError):
+        return ""
+
+
+def _line_strings(data: object) -> list[list[list[float]]]:
+    if not isinstance(data, dict):
+        return []
+    if data.get("type") == "FeatureCollection":
+        return [line for f in data.get("features") or [] for line in _line_strings(f)]
+    if data.get("type") == "Feature":
+        return _line_strings(data.get("geometry"))
+    if data.get("type") == "LineString":
+        return [data.get("coordinates") or []]
+    if data.get("type") == "MultiLineString":
+        return list(data.get("coordinates") or [])
+    return []
+
+
+def _csv(path: Path, layer: str | None) -> Found:
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        raise CrestcutError(f"not a table of points: {error}", path.name, "save it as CSV") from None
+    rows = [line for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")]
+    cut = next((d for d in (";", "\t", ",") if any(d in row for row in rows)), " ")
+    try:
+        cells = csv.reader(rows, delimiter=cut, skipinitialspace=True)
+        table = [row for row in cells if any(c.strip() for c in row)]
+    except csv.Error as error:
+        raise CrestcutError(f"not a table of points: {error}", path.name, "save it as CSV") from None
+    if not table:
+        return [], None, ""
+    columns, first = _columns(table[0], cut, path)
+    points: Points = []
+    for k, row in enumerate(table[first:], start=first):
+        try:
+            points.append((_number(row[columns[0]], cut), _number(row[columns[1]], cut)))
+        except (ValueError, IndexError):
+            raise CrestcutError(f"row {k + 1} is no point", path.name, "write x and y on each line") from None
+    return points, None, ""
+
+
+def _columns(head: Sequence[str], cut: str, path: Path) -> tuple[tuple[int, int], int]:
+    """Which columns hold x and y, and the first row of numbers. Only x, y and a height go unnamed."""
+    names = [c.strip().lower() for c in head]
+    if all(_is_number(name, cut) for name in names if name):
+        if len(names) > 3:
+            mend = "name two of them x and y in its first row"
+            raise CrestcutError(f"{len(names)} columns without names", path.name, mend)
+        return (0, 1), 0
+    found = [next((names.index(n) for n in axis if n in names), None) for axis in AXES]
+    if found[0] is None or found[1] is None:
+        raise CrestcutError("its first row names no x and y", path.name, "name two of its columns x and y")
+    return (found[0], found[1]), 1
+
+
+def _number(text: str, cut: str) -> float:
+    return float(text.strip().replace(",", ".") if cut != "," else text)
+
+
+def _is_number(text: str, cut: str) -> bool:
+    try:
+        _number(text, cut)
+    except ValueError:
+        return False
+    return True

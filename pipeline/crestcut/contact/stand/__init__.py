@@ -1,0 +1,1 @@
+"""Tyres and springs."""

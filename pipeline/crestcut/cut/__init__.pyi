@@ -1,0 +1,73 @@
+from .area import inside as inside
+from .bay import THICK as THICK
+from .bay import bay_of as bay_of
+from .bay import bay_words as bay_words
+from .bay import why_a_new_bay as why_a_new_bay
+from .feather import feather_in as feather_in
+from .feather import feather_out as feather_out
+from .fleet import FleetPlan as FleetPlan
+from .fleet import Member as Member
+from .fleet import plan_fleet as plan_fleet
+from .fleet import refuse_one_name as refuse_one_name
+from .limits import KeepArea as KeepArea
+from .limits import cut_limits as cut_limits
+from .plan import CUT as CUT
+from .plan import ENOUGH as ENOUGH
+from .plan import cut_surface as cut_surface
+from .plan import ride_on as ride_on
+from .problem import Problem as Problem
+from .problem import prepare as prepare
+from .records import CutPlan as CutPlan
+from .records import Drain as Drain
+from .records import Limits as Limits
+from .ruled_out import HAZARDS as HAZARDS
+from .ruled_out import UNLOCATED as UNLOCATED
+from .ruled_out import Forbids as Forbids
+from .ruled_out import forbidden as forbidden
+from .ruled_out import kept as kept
+from .ruled_out import not_into_it as not_into_it
+from .ruled_out import not_known as not_known
+from .slab_limits import asks_drilling as asks_drilling
+from .slab_limits import deepest_allowed as deepest_allowed
+from .slab_limits import mass_of as mass_of
+from .slab_limits import steel_depth as steel_depth
+from .slab_limits import stop_rules as stop_rules
+from .solver import solve as solve
+
+__all__ = [
+    "CUT",
+    "ENOUGH",
+    "HAZARDS",
+    "THICK",
+    "UNLOCATED",
+    "CutPlan",
+    "Drain",
+    "FleetPlan",
+    "Forbids",
+    "KeepArea",
+    "Limits",
+    "Member",
+    "Problem",
+    "asks_drilling",
+    "bay_of",
+    "bay_words",
+    "cut_limits",
+    "cut_surface",
+    "deepest_allowed",
+    "feather_in",
+    "feather_out",
+    "forbidden",
+    "inside",
+    "kept",
+    "mass_of",
+    "not_into_it",
+    "not_known",
+    "plan_fleet",
+    "prepare",
+    "refuse_one_name",
+    "ride_on",
+    "solve",
+    "steel_depth",
+    "stop_rules",
+    "why_a_new_bay",
+]

@@ -1,0 +1,197 @@
+"""Boards to feel a gap on: so thick that nothing touches where the vehicle stands, nor on the way on and off.
+
+One board lies under each tyre. The vehicle rolls on and off the same way, so its front wheels cross the rear
+boards while the rear ones are on the slab: every such pose is looked at on every draw of slab and vehicle.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.chance import Footing, Source, boards_add, evidence_points, find_footing, reach_of, stood_in
+from crestcut.contact import FAR, Passage, hard_parts, wheel_feet
+from crestcut.measure_next.draws import Stand
+from crestcut.terrain import ErrorModel, Evidence, Surface
+from crestcut.vehicle import Vehicle
+
+SURE = 0.98  # share of the draws in which nothing may touch
+# rise over run of the vehicle as it stands: steeper ground, and wet ground steeper than the second, wants a
+# string instead (common practice, no source)
+STEEPEST, STEEPEST_WET = 0.15, 0.10
+BEYOND = 0.35  # m of board past the tyre's middle: for the tyre's foot and a chock
+BEFORE = (0.35, 0.60, 0.90, 1.20)  # m of board ahead of that, on the way on, to choose from
+ROCKS = 0.010  # m that the slab may stand over the line from end to end of a board: more, and it tips
+STRAIGHT = 0.05  # rad that the line may turn along the boards
+
+
+@dataclass(frozen=True)
+class Boards:
+    """One under each tyre. thickness m; before, beyond : m of it to either side of the tyre's middle, before
+    on the way on; backwards : whether it is rolled on from ahead; clear : share of the draws in which nothing
+    touches on the way; held : m that bridging adds to a gap, on average; noise : variance of that and of the
+    thickness, m2; dry_only : steeper than wet ground allows.
+    """
+
+    thickness: float
+    before: float
+    beyond: float
+    backwards: bool
+    clear: float
+    held: float
+    noise: float
+    dry_only: bool
+
+    @property
+    def length(self) -> float:
+        """Of each board, m."""
+        return self.before + self.beyond
+
+
+def plan_boards(
+    passage: Passage,
+    error: ErrorModel,
+    stand: Stand,
+    sizes: Sequence[float],
+    evidence: Evidence | None,
+    seed: int = 0,
+) -> Boards | None:
+    """The thinnest boards that serve at a stand, and of those the shortest; None where it is too steep or
+    none does.  sizes : thicknesses to be had, m.
+    """
+    vehicle, surface = passage.vehicle, passage.surface
+    up = passage.ride.batch.rotation[stand.pose, 0, 2]
+    grade = float(np.hypot(up[0], up[1]) / up[2])
+    if not sizes or grade > STEEPEST:
+        return None
+    for backwards in (False, True):
+        index, travel = _way_on(passage, stand, backwards)
+        tried = [
+            (h, before)
+            for h, before in itertools.product(sorted(sizes), BEFORE)
+            if before + BEYOND < vehicle.wheelbase
+            and -float(travel.min(initial=0.0)) > before + vehicle.tyre_radius
+            and _lies(vehicle, surface, stand, before, backwards)
+        ]
+        found = _clear(passage, error, stand, tried, index, travel, backwards, evidence, seed)
+        if found is not None:
+            (thickness, before), clear = found
+            raised = np.full(4, thickness)
+            held, noise = boards_add(vehicle, surface, stand.place, stand.weights, raised)
+            return Boards(
+                thickness, before, BEYOND, backwards, clear, held, noise, grade > STEEPEST_WET
+            )  # fmt: skip
+    return None
+
+
+def _way_on(passage: Passage, stand: Stand, backwards: bool) -> tuple[IntArray, FloatArray]:
+    """Poses of the stand's own drive up to it, by index in the batch, and how far each still has to roll, m
+    (never above zero); none where the line bends on the way."""
+    batch = passage.ride.batch
+    index = np.flatnonzero((batch.variant == batch.variant[stand.pose]) & batch.live)
+    way = -1.0 if backwards else 1.0
+    ahead = way * np.array([np.cos(stand.place[2]), np.sin(stand.place[2])])
+    travel = (batch.places[index, :2] - stand.place[:2]) @ ahead
+    longest = passage.vehicle.wheelbase + BEFORE[-1] + passage.vehicle.tyre_radius
+    on = (travel < 1e-6) & (travel > -longest)
+    if (np.abs(batch.places[index[on], 2] - stand.place[2]) > STRAIGHT).any():
+        return index[:0], travel[:0]
+    return index[on], travel[on]
+
+
+def _lies(vehicle: Vehicle, surface: Surface, stand: Stand, before: float, backwards: bool) -> bool:
+    """Whether every board lies on measured slab from end to end, and does not rock over a crest."""
+    frame, way = surface.height.frame, -1.0 if backwards else 1.0
+    ahead = way * np.array([np.cos(stand.place[2]), np.sin(stand.place[2])])
+    along = np.linspace(-before, BEYOND, 40)
+    share = (along + before) / (before + BEYOND)
+    for foot in wheel_feet(vehicle, stand.place[None])[0]:
+        height = surface.height.sample(frame.to_site(foot + along[:, None] * ahead))
+        over = height - (1 - share) * height[0] - share * height[-1]
+        if np.isnan(height).any() or over.max() > ROCKS:
+            return False
+    return True
+
+
+def _clear(
+    passage: Passage,
+    error: ErrorModel,
+    stand: Stand,
+    tried: Sequence[tuple[float, float]],
+    index: IntArray,
+    travel: FloatArray,
+    backwards: bool,
+    evidence: Evidence | None,
+    seed: int,
+) -> tuple[tuple[float, float], float] | None:
+    """The first of the boards ``tried`` (thickness, length before the tyre; m) on which nothing touches, and
+    in how many of the draws; None if none."""
+    if not tried:
+        return None
+    vehicle, surface, pair_gap = passage.vehicle, passage.surface, passage.clearance.pair_gap
+    assert pair_gap is not None
+    only = np.full_like(pair_gap, FAR)
+    only[index] = pair_gap[index]
+    footing = find_footing(
+        vehicle, surface, passage.ride, replace(passage.clearance, pair_gap=only),
+        np.zeros(len(hard_parts(vehicle))), reach_of(vehicle, error), max(h for h, _ in tried),
+        evidence_points(evidence), stood=stood_in(evidence, vehicle),
+    )  # fmt: skip
+    if footing is None:
+        return None
+    source = Source(vehicle, surface, footing, error, seed, 100, evidence, passage.parts)
+    field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
+    shift = (source.parts + source.fold.parts[:, None]).astype(np.float32)
+    lift = footing.settled(field)
+    clear = np.ones((len(tried), field.shape[1]), dtype=bool)
+    to_go = dict(zip(index.tolist(), travel.tolist(), strict=True))
+    for q in np.argsort(footing.base, kind="stable"):
+        pose = int(footing.pair_pose[q])
+        gap = footing.gaps_of(q, field, lift[4 * pose :]) + shift[footing.pair_part[q]]
+        for k, (h, before) in enumerate(tried):
+            if clear[k].mean() >= SURE:
+                rolled = to_go[int(footing.pose[pose])]
+                more = _raised_by(footing, passage, stand, q, rolled, h, before, backwards)
+                clear[k] &= (gap + more.astype(np.float32)[:, None]).min(axis=0) > 0
+    share = clear.mean(axis=1)
+    first = next((k for k in range(len(tried)) if share[k] >= SURE), None)
+    return None if first is None else (tried[first], float(share[first]))
+
+
+def _raised_by(
+    footing: Footing, passage: Passage, stand: Stand, q: int, rolled: float, h: float, before: float,
+    backwards: bool,
+) -> FloatArray:  # fmt: skip
+    """(entries,) what boards add to the gap of a pair at each of its nodes, m: the body on the tyres that are
+    on a board, or climbing its end, less the board that lies over the node itself."""
+    vehicle = passage.vehicle
+    half = vehicle.wheelbase / 2
+    # along the way on, from the middle between the axles as they stand at last
+    axles = np.array([-half, half]) if backwards else np.array([half, -half])  # front, rear
+    up = _board_at(axles + rolled, axles, h, before, vehicle.tyre_radius)
+    entries = slice(*footing.parts.start[q : q + 2])
+    body = footing.weights[entries] @ np.repeat(up, 2)
+    way = -1.0 if backwards else 1.0
+    cos, sin = np.cos(stand.place[2]), np.sin(stand.place[2])
+    nodes = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entries]]]
+    away = passage.surface.height.frame.to_grid(nodes) - stand.place[:2]
+    along = way * (away @ np.array([cos, sin]) - half)
+    aside = np.abs(away @ np.array([-sin, cos]))
+    track = np.where((along > 0) == (axles[0] > 0), vehicle.front_track, vehicle.rear_track)
+    under = np.abs(aside - track / 2) < vehicle.tyre_width / 2
+    return np.asarray(body - np.where(under, _board_at(along, axles, h, before, 0.0), 0.0))
+
+
+def _board_at(at: FloatArray, axles: FloatArray, h: float, before: float, radius: float) -> FloatArray:
+    """How far boards raise a disk of ``radius`` whose middle is over ``at``, m: all of h on a board, and off
+    its end what a disk that leans on the edge is raised."""
+    off = np.min(
+        [np.maximum(axle - before - at, at - axle - BEYOND) for axle in axles], axis=0
+    )  # fmt: skip
+    off = np.clip(off, 0.0, None)
+    leans = h - (radius - np.sqrt(np.maximum(radius**2 - off**2, 0.0)))
+    return np.asarray(np.where(off <= 0, h, np.where(off < radius, np.maximum(leans, 0.0), 0.0)))

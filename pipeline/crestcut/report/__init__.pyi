@@ -1,0 +1,79 @@
+from .exchange.cad import CAD_NAME as CAD_NAME
+from .exchange.cad import write_cad as write_cad
+from .exchange.mesh import GLB_NAME as GLB_NAME
+from .exchange.mesh import PLY_NAME as PLY_NAME
+from .exchange.mesh import write_depth_glb as write_depth_glb
+from .exchange.mesh import write_depth_ply as write_depth_ply
+from .floor_files import write_floor as write_floor
+from .folder.files import Staging as Staging
+from .folder.files import refuse_unwritable as refuse_unwritable
+from .folder.files import switched as switched
+from .folder.worker import Press as Press
+from .look import health_lines as health_lines
+from .look import look_record as look_record
+from .look import write_look as write_look
+from .pages.report import write_report as write_report
+from .pictures.all_pictures import draw_pictures as draw_pictures
+from .pictures.all_pictures import light as light
+from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
+from .sheets.all_sheets import write_sheets as write_sheets
+from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
+from .verify_files import write_check as write_check
+from .view.floor_report import FloorReport as FloorReport
+from .view.floor_result import FLOOR_NAME as FLOOR_NAME
+from .view.identity import Identity as Identity
+from .view.report import PlacedKeep as PlacedKeep
+from .view.report import PlacedMark as PlacedMark
+from .view.report import Report as Report
+from .view.report import VehicleRow as VehicleRow
+from .view.result import write_result as write_result
+from .view.verify_report import report_now as report_now
+from .words.floor import floor_lines as floor_lines
+from .words.look_grade import NO_USE as NO_USE
+from .words.look_grade import grade as grade
+from .words.look_how import how_text as how_text
+from .words.look_seen import told as told
+from .words.summary import summary_lines as summary_lines
+from .words.vehicle import vehicle_lines as vehicle_lines
+from .words.verify import verify_lines as verify_lines
+
+__all__ = [
+    "CAD_NAME",
+    "FLOOR_NAME",
+    "GLB_NAME",
+    "NO_USE",
+    "PLY_NAME",
+    "FloorReport",
+    "Identity",
+    "PlacedKeep",
+    "PlacedMark",
+    "Press",
+    "Report",
+    "Staging",
+    "VehicleRow",
+    "draw_pictures",
+    "draw_vehicle",
+    "floor_lines",
+    "grade",
+    "health_lines",
+    "how_text",
+    "light",
+    "look_record",
+    "refuse_unwritable",
+    "report_now",
+    "summary_lines",
+    "switched",
+    "told",
+    "vehicle_lines",
+    "verify_lines",
+    "write_cad",
+    "write_check",
+    "write_depth_glb",
+    "write_depth_ply",
+    "write_floor",
+    "write_look",
+    "write_measuring_sheet",
+    "write_report",
+    "write_result",
+    "write_sheets",
+]

@@ -1,0 +1,1 @@
+"""Results written as a whole."""

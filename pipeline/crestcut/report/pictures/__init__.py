@@ -1,0 +1,1 @@
+"""Plans, sections and drawings."""

@@ -1,0 +1,211 @@
+"""The work sheets: one PDF to print, the tables as CSV, and the whole worksheet as JSON."""
+
+from __future__ import annotations
+
+import csv
+import dataclasses
+import json
+import math
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from crestcut.report.pictures import ink
+from crestcut.report.sheets import pages as sheet_pages
+from crestcut.report.sheets.jig import jig_pages
+from crestcut.report.sheets.measure import measure_pages
+from crestcut.report.sheets.paper import put
+from crestcut.report.sheets.rails import floor_pages, rail_pages
+from crestcut.report.sheets.setout import chart_pages, set_out_pages, string_pages
+from crestcut.report.sheets.strip import strip_pages
+from crestcut.report.sheets.ties import tie_cells
+from crestcut.report.view.identity import Identity
+from crestcut.work import Jig, SetOut, Site, Worksheet
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+SCHEMA = "crestcut.worksheet/1"
+PDF_NAME, JSON_NAME = "work_sheets.pdf", "worksheet.json"
+
+
+def write_sheets(
+    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool = False
+) -> tuple[Path, ...]:
+    """Write ``work_sheets.pdf``, ``worksheet.json`` and, when released, ``work_*.csv`` into ``folder``.
+
+    site : what ``work.order.make_site`` gives for the same plan.  about : what every file says of itself.
+    pictures : also one PNG a page.
+    Returns the files written. Same input, same bytes.
+    """
+    paths = [folder / JSON_NAME]
+    text = json.dumps(worksheet_document(sheet, about), indent=1, ensure_ascii=False, allow_nan=False)
+    paths[0].write_text(text + "\n", encoding="utf-8")
+    paths += write_tables(sheet, about, folder)
+    return (*paths, *_write_pages(sheet, site, about, folder, pictures))
+
+
+def write_tables(sheet: Worksheet, about: Identity, folder: Path) -> list[Path]:
+    """Write ``work_*.csv`` and return their paths; none where the sheet is stamped."""
+    paths: list[Path] = []
+    for name, rows in tables(sheet):
+        paths.append(folder / name)
+        with paths[-1].open("w", newline="", encoding="utf-8") as file:
+            file.writelines(f"# {line}\n" for line in about.lines())
+            csv.writer(file, lineterminator="\n").writerows([[_cell(v) for v in row] for row in rows])
+    return paths
+
+
+def _cell(text: str) -> str:
+    """A cell that no spreadsheet takes for a formula: a name that begins like one gets an apostrophe before
+    it, as people write it themselves. Numbers stay.
+    """
+    return f"'{text}" if text[:1] in ("=", "+", "-", "@") and not _is_number(text) else text
+
+
+def _is_number(text: str) -> bool:
+    try:
+        return math.isfinite(float(text))
+    except ValueError:
+        return False
+
+
+def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
+    """Every page with its short name. A stamped worksheet has no page to cut from."""
+    made: list[tuple[str, list[Figure]]] = [
+        ("first", sheet_pages.first_page(sheet)),
+        ("measure", measure_pages(sheet)),
+    ]
+    out, jig = sheet.set_out, sheet.jig
+    if out is not None:
+        made.append(("order", sheet_pages.order_page(sheet)))
+        if jig is not None:
+            made += [("jig", jig_pages(sheet, jig, site)), ("rails", rail_pages(sheet, jig, out))]
+        if sheet.floor is not None:
+            made.append(("floor", floor_pages(sheet, sheet.floor)))
+        made += [
+            ("set_out", set_out_pages(sheet, out, site)),
+            ("chart", chart_pages(sheet, out)),
+            ("string", string_pages(sheet, out)),
+        ]
+    made += [("ground", sheet_pages.ground_page(sheet, site)), ("cards", sheet_pages.cards_page(sheet))]
+    if out is not None:
+        made += [("record", sheet_pages.record_page(sheet)), ("strip", strip_pages(sheet, out))]
+    yield from ((name, figure) for name, figures in made for figure in figures)
+
+
+def _write_pages(sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool) -> list[Path]:
+    import matplotlib
+    from matplotlib.backends.backend_pdf import PdfPages
+
+    paths = [folder / PDF_NAME]
+    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
+        for number, (name, figure) in enumerate(pages(sheet, site), start=1):
+            wide, tall = figure.get_size_inches()
+            put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
+            pdf.savefig(figure)
+            if pictures:
+                paths.append(folder / f"work_{number:02d}_{name}.png")
+                figure.savefig(paths[-1], dpi=110, metadata=about.png())
+    return paths
+
+
+def worksheet_document(sheet: Worksheet, about: Identity) -> dict[str, object]:
+    """The worksheet as plain values, SI; not measured is null."""
+    document = _plain(dataclasses.asdict(sheet))
+    assert isinstance(document, dict)
+    release = sheet.release
+    told = document["release"]
+    assert isinstance(told, dict)
+    codes = [{"code": r.code, "about": r.about} for r in release.reasons]
+    return {
+        "schema": SCHEMA, "version": about.version, "dated": about.dated, **document,
+        "release": {**told, "reasons": list(release.words), "codes": codes},
+    }  # fmt: skip
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, dict):
+        return {str(key): _plain(item) for key, item in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [_plain(item) for item in value]
+    if isinstance(value, float):
+        return value if math.isfinite(value) else None
+    return value
+
+
+def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:
+    """Name and rows (head first) of every table to cut from; none when stamped. Millimetres and metres, as
+    the heads say.
+    """
+    if sheet.jig is not None:
+        yield "work_jig.csv", _jig_table(sheet.jig)
+    if sheet.set_out is not None:
+        yield from _set_out_tables(sheet.set_out)
+
+
+def _jig_table(jig: Jig) -> list[list[str]]:
+    """Every setting with the height of both blocks in the last lift, and how many spacers its first lift
+    needs.
+    """
+    head = [
+        "strip", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m", "cut_to_low_m",
+        "cut_to_high_m", "rear_block_at_m", "front_block_at_m", "rear_block_mm", "front_block_mm",
+        "spacers_first", "spacer_mm", "part",
+    ]  # fmt: skip
+    return [head] + [
+        [
+            str(r.lane),
+            *(f"{v:.2f}" for v in (r.low, r.high, *r.start, *r.stop, r.rear_at, r.front_at)),
+            f"{r.rear * 1000:.1f}",
+            f"{r.front * 1000:.1f}",
+            str(r.spacers),
+            f"{jig.spacer[1] * 1000:.2f}",
+            r.part,
+        ]
+        for r in jig.rows
+    ]
+
+
+def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
+    head = ["dot", "station_m", "offset_m", "depth_mm", "from", "tape_m", "and_from", "tape_m", "side"]
+    yield (
+        "work_dots.csv",
+        [head]
+        + [
+            [d.name, f"{d.station:.2f}", f"{d.offset:.2f}", f"{d.depth * 1000:.1f}", *tie_cells(d.ties, "")]
+            for d in out.dots
+        ],
+    )
+    yield (
+        "work_slots.csv",
+        [["strip", "offset_m", "station_m", "depth_mm"]]
+        + [[str(k.lane), f"{k.offset:.2f}", f"{k.station:.2f}", f"{k.depth * 1000:.1f}"] for k in out.kerfs],
+    )
+    head = [
+        "string",
+        "offset_m",
+        "rear_block_at_m",
+        "front_block_at_m",
+        "blocks_mm",
+        "from_rear_block_m",
+        "at_least_mm",
+    ]
+    yield (
+        "work_strings.csv",
+        [head]
+        + [
+            [
+                str(s.lane),
+                *(f"{v:.2f}" for v in (s.offset, s.rear_at, s.front_at)),
+                f"{s.blocks * 1000:.0f}",
+                f"{s.at:.2f}",
+                f"{s.least * 1000:.1f}",
+            ]
+            for s in out.strings
+        ],
+    )
+    yield (
+        "work_stop_lines.csv",
+        [["offset_m", "from_m", "to_m"]] + [[f"{v:.2f}" for v in row] for row in out.outline],
+    )

@@ -1,0 +1,279 @@
+"""Pages that are always printed: release and amounts, the ground around the cut, cards; and order of work
+and record page when released.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from crestcut.base.units import FOOT, GALLON, POUND, both, inches, millimetres, number
+from crestcut.chance import left_lines
+from crestcut.report.pictures import ink
+from crestcut.report.sheets.paper import SIDE, Paper
+from crestcut.work import (
+    BAG,
+    Quantities,
+    ReleaseState,
+    Silica,
+    Site,
+    Worksheet,
+    bags_words,
+    hours_words,
+    mask_words,
+    span_words,
+    wear_words,
+)
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+
+def first_page(sheet: Worksheet) -> list[Figure]:
+    """May it be cut, what is open, what is known, what protects."""
+    paper = Paper(sheet, "May it be cut, and what it takes")
+    release = sheet.release
+    if release.state == ReleaseState.OK:
+        paper.text(
+            "Released for cutting, within local codes and the owner's permission, on these answers:",
+            bold=True,
+        )
+        for line in release.known:
+            paper.text(line, "\u2022")
+    else:
+        paper.text(f"{release.state.upper()}: no jig, pass or set-out sheet is printed.", bold=True, size=11)
+        for line in release.words:
+            paper.text(line, "\u2022")
+    if sheet.first:
+        paper.text("What to measure first is on the next sheet.", bold=True)
+    _questions(paper, sheet)
+    _amounts(paper, sheet)
+    if sheet.silica:
+        paper.heading(f"Dust: {sheet.silica[0].rule}, or stricter local rules")
+        for silica in sheet.silica:
+            paper.text(silica_words(silica), "\u2022")
+    paper.heading("Limits")
+    for line in sheet.limits:
+        paper.text(line, "\u2022")
+    for line in sheet.notes:
+        paper.text(line, "!")
+    return paper.figures
+
+
+def _questions(paper: Paper, sheet: Worksheet) -> None:
+    if not sheet.release.questions:
+        return
+    paper.heading("Ask, and write the answer into the job file")
+    for question in sheet.release.questions:
+        paper.text(
+            f"{question.ask} [{question.key}] Ask"
+            f" {question.whom}{'' if question.whom.endswith('?') else '.'}",
+            "box",
+            size=9.0,
+        )
+
+
+def _amounts(paper: Paper, sheet: Worksheet) -> None:
+    amounts = sheet.quantities
+    if amounts.volume <= 0:
+        return
+    if sheet.left is not None:
+        paper.heading("What it leaves")
+        for line in left_lines(sheet.left):
+            paper.text(line, "\u2022")
+    paper.heading("How much")
+    for line in amount_lines(amounts, sheet.metric):
+        paper.text(line, "\u2022")
+    paper.text(f"Tools: {sheet.why_tools}.", "\u2022")
+
+
+def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
+    """Quantities and times in words; pounds and gallons as well where the tape is in inches."""
+    taken = amounts.taken.times(1000)
+    other = (
+        ""
+        if metric
+        else f" ({number(amounts.area / FOOT**2)} ft2, {span_words(taken.times(1 / GALLON), 'gal')},"
+        f" {span_words(amounts.mass.times(1 / POUND), 'lb')})"
+    )
+    lines = [
+        f"Concrete: {number(amounts.area)} m2, {span_words(taken, 'litres')},"
+        f" {span_words(amounts.mass, 'kg')}{other}, in {bags_words(amounts)} of {span_words(BAG, 'kg', 0)}"
+        + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else "")
+        + ". The least is the plan, the most what hands usually take.",
+        (
+            f"Time: {hours_words(amounts.hours)} for all steps from chalk to check, of which"
+            f" {hours_words(amounts.trigger_hours)} with a trigger pressed."
+        ),
+    ]
+    if amounts.wheels:
+        wear = "; ".join(f"{name}: {wear_words(span)}" for name, span in amounts.wheels)
+        lines.append(f"Wear: {wear}.")
+    return [*lines, *amounts.notes]
+
+
+def silica_words(silica: Silica) -> str:
+    """The dust line of one tool."""
+    return f"{silica.task}; {silica.place}, {silica.hours}: {silica.control}; {mask_words(silica)}."
+
+
+def order_page(sheet: Worksheet) -> list[Figure]:
+    """The passes, and what can hurt somebody."""
+    paper = Paper(sheet, "Order of work")
+    for step in sheet.passes:
+        paper.need(0.5)
+        paper.text(f"{step.tool} ({hours_words(step.hours)})", f"{step.number}", bold=True)
+        paper.text(step.what, " ")
+    paper.together("What can hurt you", [c.line for c in sheet.cautions], 9.0)
+    return paper.figures
+
+
+def record_page(sheet: Worksheet) -> list[Figure]:
+    """Afterwards, and the page that stays with the house papers."""
+    paper = Paper(sheet, "Afterwards, and the record to keep")
+    for line in sheet.afterwards:
+        paper.text(line, "box")
+    paper.heading("Record: fill in, sign, keep with the house papers")
+    lines = (
+        ("Work done on", "by"),
+        ("Tools, wheels", "hours, people"),
+        ("Deepest reached, mm", "where"),
+        ("Steel, pipes, voids found", "depth, place"),
+        ("All strings read enough", "least spare, mm"),
+        ("Vehicle passed, load", "least gap seen, mm"),
+        ("Joints re-sawn to, mm", "sealer, date"),
+        ("Photographs: dots, strings, finished", "kept where"),
+        ("Look again on (after one winter, at most 12 months)", "seen by, what"),
+    )
+    write_in(paper, lines)
+    return paper.figures
+
+
+def write_in(paper: Paper, lines: Sequence[tuple[str, str]]) -> None:
+    """Rows of two named lines to write on."""
+    half = paper.room / 2
+    for first, second in lines:
+        paper.at += 0.3
+        for x, said in ((SIDE, first), (SIDE + half + 0.1, second)):
+            paper.put(x, paper.at, said, fontsize=8.5, color=ink.SOFT)
+            paper.line(x, paper.at + 0.27, x + half - 0.1, paper.at + 0.27, 0.6)
+        paper.at += 0.27
+
+
+def cards_page(sheet: Worksheet) -> list[Figure]:
+    """Cards for the pocket; the cautions where no order of work is printed."""
+    paper = Paper(sheet, "Cards: cut out and keep in the pocket")
+    for card in sheet.cards:
+        paper.heading(card.title)
+        for line in card.lines:
+            paper.text(line, size=10)
+    if not sheet.passes:
+        paper.together("What can hurt somebody here", [c.line for c in sheet.cautions], 9.0)
+    return paper.figures
+
+
+def ground_page(sheet: Worksheet, site: Site) -> list[Figure]:
+    """Water before and after, and slopes where people walk."""
+    paper = Paper(sheet, "Water and walks, before and after the cut")
+    water, said = sheet.water, sheet.words
+    paper.text(water.headline, bold=True, size=10)
+    _flow_map(paper, sheet, site)
+    if water.ponds_before or water.ponds_after:
+        paper.heading(f"{said.ponds.capitalize()} over 3 mm")
+        rows = [
+            [
+                when,
+                f"{p.station:.2f}",
+                f"{p.offset:+.2f}",
+                f"{p.deepest * 1000:.1f}",
+                f"{p.area:.2f}",
+                f"{p.volume * 1000:.1f}",
+            ]
+            for when, ponds in (("before", water.ponds_before), ("after", water.ponds_after))
+            for p in ponds[:8]
+        ]
+        paper.table(
+            ["", f"{said.station} m", "offset m", "deepest mm", "area m2", "litres"],
+            [10, 14, 12, 14, 12, 12],
+            rows,
+        )
+    for line in water.notes:
+        paper.text(line, "\u2022")
+    for walk in sheet.walks:
+        paper.heading(f"{said.walk.capitalize()}: {walk.kind}")
+        paper.text(
+            f"Along the way people go {walk.along_before:.1%} before, {walk.along_after:.1%} after; across it"
+            f" {walk.across_before:.1%} before, {walk.across_after:.1%} after; cut inside it"
+            f" {both(walk.step) if walk.step > 0 else 'nothing'}{' at most' if walk.step > 0 else ''}."
+        )
+        for line in walk.said:
+            paper.text(line, "\u2022")
+    return paper.figures
+
+
+def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
+    """Heights as contours, downhill arrows, the saddle that keeps water out, the cut's outline."""
+    known = ~np.isnan(site.finished)
+    span_u, span_v = float(np.ptp(site.station)), float(np.ptp(site.offset))
+    paper.at += 0.14
+    axes = paper.axes(min(max(paper.room * span_v / max(span_u, 0.1), 1.6), 4.2), inset=0.4)
+    step = max(round(0.04 / site.cell), 1)
+    u, v, z = site.station[::step], site.offset[::step], site.finished[::step, ::step]
+    axes.set_aspect("equal")
+    axes.set_xlim(u[0], u[-1])
+    axes.set_ylim(v[0], v[-1])
+    if known.any() and min(z.shape) > 1:
+        low, high = float(np.nanmin(z)), float(np.nanmax(z))
+        gap = ink.nice_step(max(high - low, 0.004), 12)
+        levels = np.arange(np.floor(low / gap), np.ceil(high / gap) + 1) * gap
+        axes.contour(u, v, z, levels=levels, colors=ink.FAINT, linewidths=0.5, linestyles="solid")
+        depth = np.nan_to_num(site.ground - site.finished)[::step, ::step]
+        if depth.max() > 0.0005:
+            axes.contour(u, v, depth, levels=[0.0005], colors=ink.INK, linewidths=1.1)
+        axes.text(
+            0.0,
+            1.02,
+            f"Thin lines: heights every {gap * 1000:g} mm after the cut. Thick line: the cut. Arrows:"
+            f" downhill.",
+            transform=axes.transAxes,
+            **ink.SMALL,
+        )
+    if sheet.water.flow:
+        at = np.asarray(sheet.water.flow)
+        axes.quiver(
+            at[:, 0], at[:, 1], at[:, 2], at[:, 3], color=ink.SOFT, width=0.0016, scale=42, pivot="mid"
+        )
+    for pond in sheet.water.ponds_after:
+        axes.plot(pond.station, pond.offset, "o", ms=9, mfc="none", mec=ink.INK, mew=1.0)
+        axes.annotate(
+            millimetres(pond.deepest),
+            (pond.station, pond.offset),
+            xytext=(7, 3),
+            textcoords="offset points",
+            fontsize=7,
+            path_effects=ink.halo(2.4),
+        )
+    if sheet.water.spill_after is not None:
+        spill = sheet.water.spill_after
+        axes.plot(
+            spill.station, spill.offset, "^", ms=7, mfc="white", mec=ink.INK, mew=1.2, zorder=9, clip_on=False
+        )
+        label = f"spills over here at {spill.height * 1000:.0f} mm ({inches(spill.height)})"
+        # towards the middle of the map: over its upper edge stand the words on its lines
+        rear, low = spill.station < float(np.mean(u)), spill.offset < float(np.mean(v))
+        axes.annotate(
+            label,
+            (spill.station, spill.offset),
+            xytext=(8 if rear else -8, 6 if low else -6),
+            ha="left" if rear else "right",
+            va="bottom" if low else "top",
+            textcoords="offset points",
+            fontsize=7.2,
+            path_effects=ink.halo(2.4),
+        )
+    axes.set_xlabel(f"{sheet.words.station} along the line, m", fontsize=7.5)
+    axes.set_ylabel("offset, left +, m", fontsize=7.5)
+    axes.tick_params(labelsize=7)
+    paper.at += 0.42

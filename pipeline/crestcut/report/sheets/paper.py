@@ -1,0 +1,264 @@
+"""A page of a work sheet: head, stamp, running text, tables, foot. Inches on paper from the top left.
+
+Paper is A4, or letter where timber is sold in inches, so that the full-size strip prints at 100 %. Running
+text is set in the fonts every PDF reader has: drawing the outlines of another takes fifty times as long.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+from functools import cache
+from typing import TYPE_CHECKING, Any
+
+from crestcut.report.pictures import ink
+from crestcut.work import Worksheet
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+A4, LETTER = (8.27, 11.69), (8.5, 11.0)  # in, upright
+SIDE, TOP, BOTTOM = 0.55, 1.15, 0.6
+BODY_SIZE = 9.6  # points
+LEADING = 1.28  # of the size, between lines
+ROW = 0.178  # in between rows of a table
+TYPE = 8.4  # points, in tables
+CHARACTER = TYPE / 72 * 0.6  # in: advance of the even-width type
+AVERAGE = 0.47  # of the size: advance of running text, with some to spare
+
+
+@cache
+def _plain_text() -> type:
+    """A text in one of the fonts every PDF reader has; anything they cannot write is drawn as outlines."""
+    import matplotlib
+    from matplotlib.text import Text
+
+    class PlainText(Text):
+        def draw(self, renderer: Any) -> None:
+            if not hasattr(renderer, "file"):  # a picture, not a PDF
+                even = self.get_fontfamily()[0] == "Courier"
+                self.set_fontfamily("DejaVu Sans Mono" if even else "DejaVu Sans")
+                if self.get_fontweight() == "medium":  # the picture's font knows no such weight, and says so
+                    self.set_fontweight("normal")
+                self.set_fontsize(float(self.get_fontsize()) * (0.99 if even else 0.9))
+                super().draw(renderer)
+                return
+            params: Any = matplotlib.rcParams
+            before = params["pdf.use14corefonts"]
+            params["pdf.use14corefonts"] = True
+            try:
+                super().draw(renderer)
+            finally:
+                params["pdf.use14corefonts"] = before
+
+    return PlainText
+
+
+class Paper:
+    """Pages being filled from the top. ``at`` is how far down the next thing goes, in."""
+
+    def __init__(self, sheet: Worksheet, name: str) -> None:
+        self.figures: list[Figure] = []
+        self.sheet, self.name = sheet, name
+        self.wide, self.tall = A4 if sheet.metric else LETTER
+        self._turn(name)
+
+    @property
+    def figure(self) -> Figure:
+        """The page being filled."""
+        return self.figures[-1]
+
+    @property
+    def room(self) -> float:
+        """Width between the margins, in."""
+        return self.wide - 2 * SIDE
+
+    def _turn(self, name: str) -> None:
+        self.figures.append(ink.new_figure(self.tall, self.wide))
+        self.at = TOP
+        self._head(self.sheet, name)
+
+    def need(self, height: float) -> bool:
+        """Turn the page unless ``height`` in are left on it; True if it was turned."""
+        if self.left < height:
+            self._turn(f"{self.name}, continued")
+            return True
+        return False
+
+    def _head(self, sheet: Worksheet, name: str) -> None:
+        title = textwrap.shorten(sheet.title, 46, placeholder=" ...")
+        self.put(SIDE, 0.52, title, fontsize=15, fontweight="bold")
+        self.put(SIDE, 0.80, name, fontsize=11, color=ink.SOFT)
+        said = f"Not field-proved: check with {sheet.check_with}."
+        self.put(self.wide - SIDE, self.tall - 0.3, said, ha="right", fontsize=7.5, color=ink.SOFT)
+        # beside the page number there is room for half a line
+        source = textwrap.wrap(sheet.source, 64, max_lines=2, placeholder=" ...")
+        for above, line in enumerate(reversed(source)):
+            self.put(SIDE, self.tall - 0.3 - 0.12 * above, line, fontsize=7.5, color=ink.SOFT)
+        if not sheet.stamp:
+            return
+        box = {"boxstyle": "square,pad=0.4", "facecolor": "white", "edgecolor": ink.INK, "linewidth": 2.2}
+        self.put(
+            self.wide - SIDE - 0.1,
+            0.55,
+            sheet.stamp,
+            ha="right",
+            va="center",
+            fontsize=15,
+            fontweight="bold",
+            bbox=box,
+        )
+        self.put(
+            self.wide / 2, self.tall / 2, sheet.stamp, ha="center", va="center", rotation=38, fontsize=60,
+            fontweight="bold", alpha=0.10, zorder=0,
+        )  # fmt: skip
+
+    def number(self, number: int) -> None:
+        """The page number at the foot of the page being filled."""
+        self.put(self.wide / 2, self.tall - 0.3, f"{number}", ha="center", fontsize=8)
+
+    @property
+    def left(self) -> float:
+        """Room left above the foot, in."""
+        return self.tall - BOTTOM - self.at
+
+    def put(self, x: float, y: float, text: str, **style: Any) -> None:
+        """Text with its base line ``y`` in below the top."""
+        put(self.figure, x, y, text, **style)
+
+    def heading(self, text: str) -> None:
+        """A heading with a rule under it."""
+        self.need(0.8)
+        self.at += 0.1
+        self.put(SIDE, self.at + 0.12, text, fontsize=11.5, fontweight="bold")
+        self.rule(self.at + 0.17)
+        self.at += 0.36
+
+    def rule(self, y: float, weight: float = 0.8) -> None:
+        """A line over the width of the page."""
+        self.line(SIDE, y, self.wide - SIDE, y, weight)
+
+    def line(self, x0: float, y0: float, x1: float, y1: float, weight: float = 0.8) -> None:
+        """A line between two places in inches from the top left."""
+        from matplotlib.lines import Line2D
+
+        xs, ys = [x0 / self.wide, x1 / self.wide], [1 - y0 / self.tall, 1 - y1 / self.tall]
+        self.figure.add_artist(Line2D(xs, ys, color=ink.INK, lw=weight, solid_capstyle="butt"))
+
+    def box(self, x: float, y: float, size: float = 0.11) -> None:
+        """A box to tick, its lower left corner ``y`` in below the top."""
+        from matplotlib.patches import Rectangle
+
+        at = x / self.wide, 1 - y / self.tall
+        self.figure.add_artist(
+            Rectangle(
+                at, size / self.wide, size / self.tall, fill=False, lw=0.9, transform=self.figure.transFigure
+            )
+        )
+
+    def text(self, text: str, mark: str = "", size: float = BODY_SIZE, bold: bool = False) -> None:
+        """A paragraph, wrapped, with a mark before it: a number, a bullet, or "box" for one to tick."""
+        indent = 0.24 if mark else 0.0
+        lines = self._wrapped(text, indent, size, bold)
+        step = size * LEADING / 72
+        self.need(len(lines) * step)
+        if mark == "box":
+            self.box(SIDE, self.at + 0.005)
+        elif mark:
+            self.put(SIDE, self.at, mark, fontsize=size, fontweight="bold")
+        for line in lines:
+            self.put(SIDE + indent, self.at, line, fontsize=size, fontweight="bold" if bold else "normal")
+            self.at += step
+        self.at += 0.04
+
+    def together(self, heading: str, lines: Sequence[str], size: float = BODY_SIZE) -> None:
+        """A heading and its list on one page, where one page can hold them."""
+        step = size * LEADING / 72
+        self.need(0.5 + sum(len(self._wrapped(line, 0.24, size)) * step + 0.04 for line in lines))
+        self.heading(heading)
+        for line in lines:
+            self.text(line, "\u2022", size)
+
+    def _wrapped(self, text: str, indent: float, size: float, bold: bool = False) -> list[str]:
+        characters = int((self.room - indent) * 72 / (size * AVERAGE * (1.08 if bold else 1.0)))
+        return textwrap.wrap(text, characters) or [""]
+
+    def mono(self, line: str, bold: bool = False) -> None:
+        """One line in type of even width."""
+        self.need(ROW)
+        self.put(
+            SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold" if bold else "normal"
+        )
+        self.at += ROW * 0.92
+
+    def table(
+        self, heads: Sequence[str], widths: Sequence[int], rows: Sequence[Sequence[str]], ruled: int = 5
+    ) -> None:
+        """Rows in type of even width, turning the page as needed. Widths in characters; figures stand to
+        the right.
+
+        A head of two lines is split at "|".  ruled : rows between two thin rules.
+        """
+        self.need(ROW * 5)
+        self._heads(heads, widths)
+        for k, row in enumerate(rows):
+            if self.need(ROW):
+                self._heads(heads, widths)
+            line = "".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True))
+            self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier")
+            if ruled and k % ruled == ruled - 1:
+                self.rule(self.at + 0.05, 0.25)
+            self.at += ROW
+        self.at += 0.1
+
+    def _heads(self, heads: Sequence[str], widths: Sequence[int]) -> None:
+        self.at += 0.06
+        lines = 2 if any("|" in head for head in heads) else 1
+        for k in range(lines):
+            parts = [(head.split("|") if "|" in head else [""] * (lines - 1) + [head])[k] for head in heads]
+            line = "".join(part.rjust(width) for part, width in zip(parts, widths, strict=True))
+            self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold")
+            self.at += ROW * (0.85 if k + 1 < lines else 0)
+        self.rule(self.at + 0.06, 0.6)
+        self.at += ROW * 1.35
+
+    def axes(self, height: float, inset: float = 0.0) -> Axes:
+        """Axes over the width of the page but ``inset`` in on the left, ``height`` in high."""
+        bottom = self.tall - self.at - height
+        drawn = ink.axes_at(self.figure, SIDE + inset, bottom, self.room - inset, height)
+        self.at += height + 0.12
+        return drawn
+
+
+def true_to_scale(axes: Axes, low: Sequence[float], high: Sequence[float]) -> None:
+    """Limits that show at least ``low`` to ``high`` (x, y), lengths alike both ways, the middle kept."""
+    wide, tall = axes.figure.get_size_inches() * (axes.get_position().width, axes.get_position().height)  # type: ignore[union-attr]
+    per_inch = max((high[0] - low[0]) / wide, (high[1] - low[1]) / tall)
+    across, up = ((low[k] + high[k]) / 2 for k in (0, 1))
+    axes.set_xlim(across - wide * per_inch / 2, across + wide * per_inch / 2)
+    axes.set_ylim(up - tall * per_inch / 2, up + tall * per_inch / 2)
+
+
+def put(figure: Figure, x: float, y: float, text: str, **style: Any) -> None:
+    """Text ``x`` in from the left, its base line ``y`` in below the top of the page."""
+    wide, tall = (float(v) for v in figure.get_size_inches())
+    style = {"fontsize": BODY_SIZE, "color": ink.INK, "family": "Helvetica", **style}
+    at = x / wide, 1 - y / tall
+    if _writable(text):
+        if style.get("fontweight", "normal") == "normal":
+            style["fontweight"] = "medium"  # as the standard fonts call it
+        figure.add_artist(_plain_text()(*at, text, transform=figure.transFigure, **style))
+        return
+    style["family"] = "DejaVu Sans Mono" if style["family"] == "Courier" else "DejaVu Sans"
+    style["fontsize"] *= 0.9
+    figure.text(*at, text, **style)
+
+
+def _writable(text: str) -> bool:
+    """Can the standard fonts write it? They hold the western European letters."""
+    try:
+        text.encode("cp1252")
+    except UnicodeEncodeError:
+        return False
+    return True

@@ -1,0 +1,1 @@
+"""The results as records and documents."""

@@ -1,0 +1,341 @@
+"""The answer in plain words, for the terminal: verdict, where, how deep, how sure, what to do next."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import replace
+
+from crestcut.alternatives import Answer
+from crestcut.base.cautions import FELT, terminal_lines
+from crestcut.base.units import FOOT, POUND, both, litres, number
+from crestcut.chance import (
+    WALKING,
+    Chance,
+    finding_head,
+    finding_step,
+    in_use_allowances,
+    left_lines,
+    state_words,
+)
+from crestcut.contact import Contact
+from crestcut.cut import CutPlan, mass_of
+from crestcut.report.view.report import Report
+from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
+from crestcut.report.words.options import SLOWLY, cheapest, option_lines, vehicle_lines
+from crestcut.report.words.split import split_words
+from crestcut.terrain import Doubt, DoubtKind
+from crestcut.work import NO_ANSWER_HELPS, ReasonCode, drain_words
+
+FIELD_NOTE = (
+    "Worked out from the scan and the vehicle as measured; not proved in the field. "
+    "Check with the vehicle itself before cutting, and follow local codes."
+)
+MEASURE_BY_HAND = (
+    "measure the worst place by hand (a gap felt under the standing vehicle, or a string over two blocks),"
+    " add it to the job and run again."
+)
+MEETS = {
+    "crest": "hangs up on the crest",
+    "nose": "meets the rise with its nose",
+    "tail": "meets the ground with its tail",
+    "side": "meets the ground with its side",
+    "none": "meets the ground",
+}
+NEAREST = {
+    "crest": "under the belly, on the crest",
+    "nose": "under the nose",
+    "tail": "under the tail",
+    "side": "at the side",
+}
+DOUBTED = {
+    DoubtKind.GUESSED: "the unit of the scan is a guess, and another would do",
+    DoubtKind.NO_SCALE: "nothing says the scale of the scan",
+    DoubtKind.ROUNDED: "the scan's coordinates are rounded too coarsely",
+    DoubtKind.STATIONS: "the scan's stations disagree",
+}
+RELEASE_HEADS = {
+    "ok": "Release: OK for cutting, within local codes and the owner's permission.",
+    "provisional": "Release: PROVISIONAL. Depths may still move; do not cut to them yet:",
+    "not for cutting": "Release: NOT FOR CUTTING:",
+}
+
+
+def summary_lines(report: Report) -> list[str]:
+    """The terminal summary; first the verdict with the kind of contact and its chance in words."""
+    mind = [f"Mind: {stopped(d)}" for d in report.vehicle_doubts]
+    lines = [verdict_line(report), *mind, *_chance_lines(report)]
+    worst = report.before.worst
+    if worst is not None:
+        lines.append(f"Where: {place_words(report, worst)}.")
+    lines += [
+        f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft
+    ]
+    if _unmeasured(report) >= 0.005:  # what rounds to nothing is not worth a line
+        area = f"{_unmeasured(report):.2f} m2 under the vehicle's path"
+        lines.append(f"Not measured: {area}; nothing is said of it.")
+    lines += [f"{line}." for line in split_words(report)]
+    lines += cut_lines(report)
+    lines += vehicle_lines(report)
+    lines += option_lines(report)
+    lines += release_lines(report)
+    lines += [f"Next: {step}" for step in next_steps(report)]
+    return [*lines, *terminal_lines(asked_kinds(report)), FIELD_NOTE]
+
+
+def stopped(text: str) -> str:
+    """The text with a stop at its end, unless it asks or ends already."""
+    return text if text[-1:] in ".!?" else f"{text}."
+
+
+def release_lines(report: Report) -> list[str]:
+    """Whether it may be cut, and what stands against it; no list of questions where there is nothing to
+    cut."""
+    if report.plan is not None and _nothing_to_cut(report):
+        return ["Release: nothing to cut, so nothing to release."]
+    return [RELEASE_HEADS[report.release], *(f"  - {reason.words}" for reason in report.release_reasons)]
+
+
+def verdict_line(report: Report) -> str:
+    """One line: touches, clears or cannot tell; how much; the chance; at nose and tail why not to grind."""
+    name, gap = called(report.vehicle.name), report.least_clearance
+    chance = f"; {report.today.words}" if report.today is not None and report.today.words else ""
+    if math.isnan(gap):
+        return f"CANNOT TELL: nothing under {name}'s path was measured."
+    near = nearest(report)
+    if report.doubts:
+        return f"CANNOT TELL: {finding_head(report.doubts[0])}."
+    if report.verdict == "touches":
+        how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
+        head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
+    elif report.verdict == "clears":
+        head = f"CLEARS: {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
+    elif (doubt := deciding(report)) is not None:
+        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
+        head = f"CANNOT TELL: {DOUBTED[doubt.kind]}; at best estimate {name} has {guess} {near}{chance}."
+    elif _blind(report):
+        head = (
+            f"CANNOT TELL: {_unmeasured(report):.2f} m2 under {name}'s path is not measured; where it is,"
+            f" there is {both(gap)} to spare {near}{chance}."
+        )
+    else:
+        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
+        head = f"CANNOT TELL: at best estimate {name} has {guess} {near}{chance}."
+    why = grinding_seldom_cures(report)
+    return f"{head} {why}" if why else head
+
+
+def called(name: str) -> str:
+    """A vehicle's name as a sentence takes it: 'the flat-floor hatchback', but 'our van'."""
+    own = name.split(" ", 1)[0].lower() in ("the", "our", "my", "your", "his", "her", "their")
+    return name if own else f"the {name}"
+
+
+def _unmeasured(report: Report) -> float:
+    """Ground under the vehicle's path that the scan has not seen, m2."""
+    return report.before.unmeasured * report.surface.height.frame.cell**2
+
+
+def deciding(report: Report) -> Doubt | None:
+    """The doubt about the scan for which nothing can be told, if there is one."""
+    return next((doubt for doubt in report.surface.error.doubts if doubt.decides), None)
+
+
+def _blind(report: Report) -> bool:
+    """Whether it is holes in the scan, and not the size of the gap, that leave the answer open."""
+    today = report.today
+    if (
+        today is None
+        or deciding(report) is not None
+        or report.verdict != "cannot tell"
+        or not report.before.unmeasured
+    ):
+        return False
+    return today.chance_of_contact <= 1.0 - report.job.wanted.confidence
+
+
+def nearest(report: Report) -> str:
+    """Where the least gap is, in words: by its kind, else under the part that has it."""
+    worst = report.before.worst
+    return NEAREST.get(report.kind) or (f"under the {worst.part}" if worst is not None else "")
+
+
+def _less_than_asked(report: Report) -> str:
+    worst = report.before.worst
+    if worst is None or report.least_clearance >= report.wanted(worst.zone):
+        return ""
+    return f"; that is less than the {both(report.wanted(worst.zone))} asked for"
+
+
+def _chance_lines(report: Report) -> list[str]:
+    lines = []
+    if report.today is not None:
+        lines.append(f"Today, as measured, {WALKING}: {_without_odds(report.today)}.")
+        told = tuple(doubt.words for doubt in report.surface.error.doubts)
+        if report.today.verdict == "cannot tell":
+            told = report.today.reasons
+        lines += [f"  {reason}" for reason in told if "cells that" not in reason]
+    if report.in_use is not None:
+        used = state_words(report.in_use)
+        lines.append(f"In use, with the allowances for load, speed and wear: {used}.")
+        allowed = in_use_allowances(report.job.wanted, report.vehicle)
+        lines.append("Allowed for in use, each up to:")
+        lines += [f"  {name} {both(size)} ({source})" for name, size, source in allowed]
+    return lines
+
+
+def _without_odds(chance: Chance) -> str:
+    """The first line has said them."""
+    return state_words(replace(chance, words=""))
+
+
+def estimate_words(report: Report) -> list[str]:
+    """How sure the least gap is, for drawings; none without a chance."""
+    if report.today is None:
+        return []
+    low, high = (round(end * 1000, 1) + 0.0 for end in report.today.interval)  # no "-0.0"
+    return [f"95 % between {low:.1f} and {high:.1f} mm; drawn is the mean of all that the slab may be"]
+
+
+def place_words(report: Report, contact: Contact) -> str:
+    """Scan coordinates, part, station and way of driving of a contact."""
+    x, y = report.plan_point(contact.xy)
+    unit = report.scan.frame.unit
+    decimals = 3 if unit in ("m", "ft", "us-ft") else 1
+    at = f"x {x:.{decimals}f}, y {y:.{decimals}f} ({unit}, as in the scan)"
+    words = f"{at}, under the {contact.part}, front axle {contact.station:.2f} m along the line"
+    variant = contact.variant
+    how = [] if variant.load == "as measured" else [f"load {variant.load}"]
+    how += ["driven the other way"] if variant.way == "turned" else []
+    if abs(variant.offset) >= 0.0005:
+        side = "left" if variant.offset > 0 else "right"
+        how.append(f"{abs(variant.offset) * 1000:.0f} mm {side} of it")
+    if abs(variant.heading) >= 0.0005:
+        side = "left" if variant.heading > 0 else "right"
+        how.append(f"turned {math.degrees(abs(variant.heading)):.1f} degrees to the {side}")
+    return words + (f" ({', '.join(how)})" if how else "")
+
+
+def cut_lines(report: Report) -> list[str]:
+    """How deep, area, volume, mass, the claim, and how far short it stays where limits bind."""
+    plan = report.plan
+    if plan is None:
+        return ["Cut: none worked out."]
+    if _nothing_to_cut(report):
+        return [f"Cut: nothing to take off; asked for {_asked(report)}."]
+    if report.doubts and plan.deepest <= 0 and plan.feasible:
+        return [f"Cut: nothing is said of one until that is settled; asked for {_asked(report)}."]
+    where = f", at {place_words(report, plan.short_at)}" if plan.short_at is not None else ""
+    limit = f"What limits it: {'; '.join(plan.binding) or 'not named'}."
+    if grinding_is_no_cure(report):
+        return [f"Cut: none to make. Grinding is not the cure: {most_that_may_go(report)}{where}.", limit]
+    lines = []
+    if plan.deepest > 0:
+        lines = [f"Cut: {both(plan.deepest)} at the deepest, over {quantity_words(plan)}."]
+        lines.append(_claim_line(plan, report))
+    if plan.drain is not None:
+        lines.append(drain_words(plan.drain))
+    if plan.feasible:
+        return [*lines, *after_lines(report), f"Asked for: {_asked(report)}."]
+    lines.append(f"NOT ENOUGH: within the limits no cut reaches it; {both(plan.short_by)} short{where}.")
+    return [*lines, *(after_lines(report) if plan.deepest > 0 else ()), limit]
+
+
+def after_lines(report: Report) -> list[str]:
+    """What the cut leaves: at walking pace and in use; the swept gap where no chance was worked out."""
+    if report.left is not None:
+        return left_lines(report.left)
+    plan, gap = report.plan, math.nan
+    if report.after is not None:
+        gap = report.after.least_clearance
+    elif plan is not None and plan.after.worst is not None:
+        gap = plan.after.worst.gap
+    return [f"After it: least gap {both(gap)}."]
+
+
+def quantity_words(plan: CutPlan) -> str:
+    """Area, volume and mass of what goes."""
+    mass = mass_of(plan.volume)
+    area = f"{number(plan.area)} m2 ({number(plan.area / FOOT**2)} ft2)"
+    weight = f"{number(mass)} kg ({number(mass / POUND)} lb)"
+    return f"{area}: {litres(plan.volume)}, {weight} of concrete"
+
+
+def _asked(report: Report) -> str:
+    wanted = report.job.wanted
+    return f"{both(wanted.want)} under the belly, {both(wanted.want_ends)} under nose and tail"
+
+
+def _claim_line(plan: CutPlan, report: Report) -> str:
+    text = {
+        "least": "the least cut, no point of it can be shallower",
+        "maximal": "nothing of it can be left standing, though a cut elsewhere might do",
+    }.get(plan.claim, plan.claim)
+    if plan.margin <= 0:
+        return f"Claim: {text}."
+    sure = f"{report.job.wanted.confidence * 100:g} %"
+    return f"Claim: {text}; {both(plan.margin)} of it is margin, to be {sure} sure."
+
+
+def next_steps(report: Report) -> list[str]:
+    """What to do now, in order."""
+    steps = []
+    if report.doubts:
+        return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
+    if (doubt := deciding(report)) is not None:
+        steps.append(f"{doubt.words}; then run again.")
+    elif _blind(report):
+        steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
+    elif _measuring_helps(report):
+        steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]
+    if report.verdict == "clears" and _nothing_to_cut(report):
+        return steps or [
+            "nothing to cut; drive it slowly once with someone watching the place in profile.png."
+        ]
+    if report.kind in ("nose", "tail"):
+        steps.append("look at another line or a fill before any cut; profile.png shows where it meets.")
+    if report.plan is not None and not report.plan.feasible:
+        works = cheapest([o for o in report.options if o.kind != "new bay"]) or cheapest(report.options)
+        how = SLOWLY if works is not None and works.answer is Answer.WALKING_PACE else ""
+        steps.append(
+            f"no cut within the limits does it; the cheapest that does{how}: {works.name} (table above)."
+            if works is not None
+            else "try another line or less clearance, or ask an engineer about the limit named above."
+        )
+    if report.release == "not for cutting" and not _nothing_to_cut(report):
+        codes = {reason.code for reason in report.release_reasons}
+        if ReasonCode.NEVER in codes:
+            steps.append(
+                "nothing is cut, drilled or fixed into this slab: ask a structural engineer, who alone may"
+                " release it."
+            )
+        elif not codes <= NO_ANSWER_HELPS:
+            steps.append("answer what the release asks for, under [site] and [slab] of the job; run again.")
+    elif report.release == "ok" and report.plan is not None and report.plan.feasible:
+        steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings to check it.")
+    return steps or ["open plan.png and profile.png."]
+
+
+def asked_kinds(report: Report) -> list[str]:
+    """The kinds of hand measurement that ``next_steps`` asks for; where it leaves the choice, a felt gap."""
+    if _blind(report) or not _measuring_helps(report):
+        return []
+    return [str(item.get("kind")) for item in report.advice[:3]] or [FELT]
+
+
+def _measuring_helps(report: Report) -> bool:
+    return report.verdict == "cannot tell" or report.depths_provisional
+
+
+def _nothing_to_cut(report: Report) -> bool:
+    if report.doubts:
+        return False
+    return report.plan is None or (report.plan.deepest <= 0 and report.plan.feasible)
+
+
+def _measure_words(item: Mapping[str, object]) -> str:
+    kind = str(item.get("kind", "one gap by hand"))
+    parts = [str(item["how"]) if kind == "walk" else kind]
+    parts += [f"on boards of {item['raised']}"] if item.get("raised") else []
+    parts += [f"{lead}{item[key]}" for key, lead in (("where", ""), ("expect", "expect ")) if item.get(key)]
+    return f"measure first: {', '.join(parts)}."

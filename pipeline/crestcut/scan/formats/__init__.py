@@ -1,0 +1,1 @@
+"""Files of every kind to raw points."""

@@ -1,0 +1,138 @@
+"""LAS and LAZ, with the unit of each axis from the coordinate reference system."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import FOOT, US_SURVEY_FOOT
+from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
+from crestcut.scan.placing.system import system_name
+
+_VERTICAL_UNIT_KEY = 4099  # GeoTIFF 1.1 (OGC 19-008r4): VerticalUnitsGeoKey
+_LINEAR_UNIT_KEY = 3076  # ProjLinearUnitsGeoKey
+_EPSG_UNIT = {9001: 1.0, 9002: FOOT, 9003: US_SURVEY_FOOT}  # EPSG units of measure
+
+
+def read_las(path: Path) -> RawScan:
+    """All points that are not flagged withheld; float64 file coordinates; GPS time and colours where they
+    hold anything."""
+    las = _load(path)
+    points = np.column_stack([las.x.scaled_array(), las.y.scaled_array(), las.z.scaled_array()]).astype(
+        np.float64
+    )
+    names = set(las.point_format.dimension_names)
+    colours = None
+    if {"red", "green", "blue"} <= names:
+        colours = eight_bit(np.column_stack([las.red, las.green, las.blue]))
+    time = np.asarray(las.gps_time, dtype=np.float64) if "gps_time" in names else None
+    if time is not None and (len(time) == 0 or np.ptp(time) == 0.0 or not np.isfinite(time).all()):
+        time = None
+    # LAS 1.4 R15: a withheld point 'should not be included in processing'.
+    keep = ~np.asarray(las.withheld, dtype=bool)
+    crs = _crs(las.header)
+    unit, notes = _unit(las.header, crs, path)
+    return RawScan(
+        format="LAZ" if las.header.are_points_compressed else "LAS",
+        points=points[keep],
+        colours=None if colours is None else colours[keep],
+        time=None if time is None else time[keep],
+        unit=unit,
+        dropped=int((~keep).sum()),
+        notes=notes,
+        quantum=float(np.max(las.header.scales)),
+        system=system_name(crs),
+    )
+
+
+def _load(path: Path) -> Any:
+    import laspy
+
+    try:
+        with laspy.open(path) as reader:
+            expected = reader.header.point_count
+            las = reader.read()
+    except CrestcutError:
+        raise
+    except MemoryError:
+        raise CrestcutError(
+            "not enough memory for this many points", str(path), "thin the scan or crop it"
+        ) from None
+    except BaseException as error:
+        # lazrs reports damage through its own panic class, which is no Exception.
+        if isinstance(error, (KeyboardInterrupt, SystemExit)):
+            raise
+        raise unreadable(path, "LAS or LAZ", f"{error or type(error).__name__}") from None
+    if expected == 0:
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    if len(las.points) != expected:
+        raise truncated(path, f"{expected:,} points", f"{len(las.points):,}")
+    return las
+
+
+def _unit(header: Any, crs: Any, path: Path) -> tuple[UnitFound | None, tuple[str, ...]]:
+    """The unit of each axis, or None where no reference system is written."""
+    keys = _geo_keys(header)
+    factors, vertical = _axis_factors(crs, path) if crs is not None else ([], None)
+    if not factors and _EPSG_UNIT.get(keys.get(_LINEAR_UNIT_KEY, 0)):
+        factors = [_EPSG_UNIT[keys[_LINEAR_UNIT_KEY]]] * 2
+    if not factors:
+        return None, ()
+    if vertical is None:
+        vertical = _EPSG_UNIT.get(keys.get(_VERTICAL_UNIT_KEY, 0))
+    notes: tuple[str, ...] = ()
+    said = f"written in the file: {_name(factors[0])} in plan"
+    if vertical is None:
+        vertical = factors[0]
+        said += ", heights not stated and taken alike"
+    elif vertical != factors[0]:
+        said += f", heights in {_name(vertical)}"
+        notes = (f"{path.name}: plan is in {_name(factors[0])} but heights are in {_name(vertical)}",)
+    else:
+        said += " and in height"
+    return UnitFound(_name(factors[0]), (factors[0], factors[1], vertical), said), notes
+
+
+def _crs(header: Any) -> Any:
+    try:
+        return header.parse_crs()
+    except Exception:
+        # A reference system that pyproj cannot make sense of is treated as absent; geo keys may still state
+        # the units.
+        return None
+
+
+def _axis_factors(crs: Any, path: Path) -> tuple[list[float], float | None]:
+    """Metres per unit of the two plan axes, and of the height axis where the system has one."""
+    parts = crs.sub_crs_list if crs.is_compound else [crs]
+    if any(part.is_geographic for part in parts):
+        raise CrestcutError(
+            "plan coordinates are in degrees", str(path), "export it in a metric or foot grid"
+        )
+    axes = [axis for part in parts for axis in part.axis_info]
+    plan = [axis.unit_conversion_factor for axis in axes if axis.direction not in ("up", "down")]
+    height = [axis.unit_conversion_factor for axis in axes if axis.direction in ("up", "down")]
+    return ([_snap(f) for f in plan[:2]] if len(plan) >= 2 else []), (_snap(height[0]) if height else None)
+
+
+def _snap(factor: float) -> float:
+    # Reference systems round the foot (0.304800609601219): at map coordinates those digits are millimetres.
+    for exact in (1.0, FOOT, US_SURVEY_FOOT):
+        if abs(factor / exact - 1.0) < 1e-9:
+            return exact
+    return float(factor)
+
+
+def _name(factor: float) -> str:
+    return {1.0: "m", FOOT: "ft", US_SURVEY_FOOT: "us-ft"}.get(factor, f"{factor:g} m")
+
+
+def _geo_keys(header: Any) -> dict[int, int]:
+    """GeoTIFF keys whose value is a short, by key id."""
+    for record in header.vlrs:
+        if getattr(record, "record_id", 0) == 34735 and hasattr(record, "geo_keys"):
+            return {k.id: k.value_offset for k in record.geo_keys if k.tiff_tag_location == 0}
+    return {}

@@ -1,0 +1,142 @@
+"""PCD: ascii, binary and compressed binary, float or integer fields of any width (Point Cloud Data format
+0.7)."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.base.errors import CrestcutError
+from crestcut.scan.formats.mesh import stack_columns
+from crestcut.scan.formats.raw import RawScan, eight_bit, truncated, unreadable
+
+_KINDS = {"F": "f", "I": "i", "U": "u"}
+
+
+def read_pcd(path: Path) -> RawScan:
+    """Points of a PCD file; colours from ``rgb``/``rgba``; rows that hold NaN (no return) stay for the caller
+    to count."""
+    data = path.read_bytes()
+    header, body = _header(data, path)
+    fields = _fields(header, path)
+    count = int(header.get("POINTS", header.get("WIDTH", ["0"]))[0])
+    if count == 0:
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    how = header["DATA"][0].lower()
+    if how == "ascii":
+        table = _ascii(body, fields, count, path)
+    elif how == "binary":
+        table = _columns_of(_exactly(body, fields.itemsize * count, path), fields, count)
+    elif how == "binary_compressed":
+        table = _compressed(body, fields, count, path)
+    else:
+        raise CrestcutError(f'data kind "{how}" is not known', str(path), "save it as ascii or binary")
+    points = stack_columns(table, "x", "y", "z")
+    if points is None:
+        raise CrestcutError("its points have no x, y, z", str(path), "export it with positions")
+    # A float x beside NaN rows: counts say what the sensor did not return.
+    return RawScan(f"PCD, {how.replace('_', ' ')}", points.astype(np.float64), colours=_colours(table))
+
+
+def _header(data: bytes, path: Path) -> tuple[dict[str, list[str]], bytes]:
+    header: dict[str, list[str]] = {}
+    at = 0
+    while at < len(data):
+        end = data.find(b"\n", at)
+        if end < 0:
+            break
+        words = data[at:end].decode("latin-1").split()
+        at = end + 1
+        if words and not words[0].startswith("#"):
+            header[words[0].upper()] = words[1:]
+            if words[0].upper() == "DATA" and len(words) > 1:
+                return header, data[at:]
+    raise CrestcutError("the PCD header has no end", str(path), "copy or export it again")
+
+
+def _fields(header: dict[str, list[str]], path: Path) -> np.dtype:
+    """One point as a packed little-endian record."""
+    try:
+        names = header["FIELDS"]
+        counts = [int(c) for c in header.get("COUNT", ["1"] * len(names))]
+        kinds = [f"<{_KINDS[t.upper()]}{int(s)}" for t, s in zip(header["TYPE"], header["SIZE"], strict=True)]
+        # Padding columns share the name "_": number them.
+        unique = [name if name != "_" else f"_{k}" for k, name in enumerate(names)]
+        return np.dtype([(n.lower(), k, (c,)) for n, k, c in zip(unique, kinds, counts, strict=True)])
+    except (KeyError, ValueError, TypeError) as error:
+        raise unreadable(path, "PCD", f"header: {error}") from None
+
+
+def _exactly(body: bytes, size: int, path: Path) -> bytes:
+    if len(body) < size:
+        raise truncated(path, f"{size:,} bytes of points", f"{len(body):,}")
+    return body[:size]
+
+
+def _columns_of(data: bytes, fields: np.dtype, count: int) -> dict[str, NDArray]:
+    records = np.frombuffer(data, fields, count)
+    return {name: records[name][:, 0] for name in fields.names or ()}
+
+
+def _ascii(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[str, NDArray]:
+    rows = [line for line in body.splitlines() if line.strip()]
+    if len(rows) < count:
+        raise truncated(path, f"{count:,} points", f"{len(rows):,}")
+    table: dict[str, NDArray] = {}
+    column = 0
+    try:
+        values = np.loadtxt(rows[:count], dtype=str, ndmin=2, comments=None)
+        for name in fields.names or ():
+            kind, shape = fields[name].subdtype or (fields[name], (1,))
+            text = values[:, column]
+            # Packed colours are written as whole numbers even where the field is called a float.
+            table[name] = text.astype(np.float64).astype(kind)
+            column += int(shape[0])
+    except (ValueError, IndexError) as error:
+        raise unreadable(path, "PCD", error) from None
+    return table
+
+
+def _compressed(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[str, NDArray]:
+    """LZF-compressed, field after field rather than point after point."""
+    if len(body) < 8:
+        raise truncated(path, "8 bytes of sizes", f"{len(body)}")
+    packed, whole = (int.from_bytes(body[i : i + 4], "little") for i in (0, 4))
+    if whole != fields.itemsize * count:
+        raise unreadable(
+            path, "PCD", f"{whole:,} bytes unpacked where {fields.itemsize * count:,} are needed"
+        )
+    source = np.frombuffer(_exactly(body[8:], packed, path), np.uint8)
+    data = _unpack(source, whole)
+    if data is None:
+        raise unreadable(path, "PCD", "its compressed data is damaged")
+    table: dict[str, NDArray] = {}
+    at = 0
+    for name in fields.names or ():
+        kind, shape = fields[name].subdtype or (fields[name], (1,))
+        width = kind.itemsize * int(shape[0])
+        block = data[at : at + width * count].tobytes()
+        table[name] = np.frombuffer(block, kind).reshape(count, -1)[:, 0]
+        at += width * count
+    return table
+
+
+def _unpack(source: NDArray[np.uint8], whole: int) -> NDArray[np.uint8] | None:
+    """Undo LZF (M. Lehmann's liblzf format): a control byte under 32 opens a literal run, else a copy from
+    behind."""
+    from crestcut.scan.formats.lzf import unpack
+
+    target = np.zeros(whole, np.uint8)
+    return target if unpack(source, target) == whole else None
+
+
+def _colours(table: dict[str, NDArray]) -> NDArray[np.uint8] | None:
+    packed = next((table[n] for n in ("rgb", "rgba") if n in table), None)
+    if packed is None:
+        colours = stack_columns(table, "r", "g", "b")
+        return None if colours is None else eight_bit(colours)
+    # 0x00RRGGBB, often stored in the bits of a float.
+    bits = np.ascontiguousarray(packed.astype("<f4" if packed.dtype.kind == "f" else "<u4")).view("<u4")
+    return eight_bit(np.stack([(bits >> 16) & 255, (bits >> 8) & 255, bits & 255], axis=1).astype(np.int64))

@@ -1,0 +1,135 @@
+"""PLY: ascii, binary of either byte order, points or mesh. The header is checked here, the body is read by
+trimesh."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from crestcut.base.errors import CrestcutError
+from crestcut.base.units import METRES_PER
+from crestcut.scan.formats.mesh import stack_columns, triangles
+from crestcut.scan.formats.raw import RawScan, UnitFound, UpFound, eight_bit, truncated, unreadable
+
+_SIZE = {
+    "char": 1, "uchar": 1, "int8": 1, "uint8": 1, "short": 2, "ushort": 2, "int16": 2, "uint16": 2,
+    "int": 4, "uint": 4, "int32": 4, "uint32": 4, "float": 4, "float32": 4, "double": 8, "float64": 8,
+}  # fmt: skip
+_UNIT = re.compile(
+    r"\b(?:units?|coordinates)\b\W*(?:are|in|is)?\W*(us-ft|mm|cm|m|metres?|meters?|in|inch(?:es)?|ft|feet)\b"
+)
+_UP = re.compile(r"\b(?:up(?:[ _-]?axis)?\b\W*([+-]?[xyz])\b|([+-]?[xyz])[ _-]?(?:is[ _-])?up\b)")
+_PLAIN = {
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "inch": "in",
+    "inches": "in",
+    "feet": "ft",
+}
+
+
+def read_ply(path: Path) -> RawScan:
+    """Vertices (and faces) of a PLY file; colours and a time column where there are any."""
+    header, body = _header(path)
+    count, lengths = _expected(header, path)
+    _check_length(path, body, count, lengths, header)
+    vertex, face = _body(path)
+    columns = {name.lower(): np.asarray(vertex[name]) for name in _names(vertex)}
+    if not {"x", "y", "z"} <= set(columns):
+        raise CrestcutError("its vertices have no x, y, z", str(path), "export it with positions")
+    points = stack_columns(columns, "x", "y", "z")
+    assert points is not None
+    if len(points) != count:
+        raise truncated(path, f"{count:,} points", f"{len(points):,}")
+    colours = stack_columns(columns, "red", "green", "blue")
+    time = next(
+        (columns[n].astype(float) for n in ("gps_time", "gpstime", "time", "timestamp") if n in columns), None
+    )
+    unit, up = _comments(header)
+    return RawScan(
+        format=f"PLY, {header[1].split()[1].replace('_', ' ')}",
+        points=points.astype(np.float64),
+        faces=triangles(face, len(points), path) if face is not None else None,
+        colours=None if colours is None else eight_bit(colours),
+        time=time if time is not None and np.isfinite(time).all() and np.ptp(time) > 0 else None,
+        unit=unit,
+        up=up,
+    )
+
+
+def _header(path: Path) -> tuple[list[str], int]:
+    """Header lines, and where the body starts."""
+    with path.open("rb") as file:
+        head = file.read(1 << 16)
+    end = re.search(rb"(?m)^end_header[ \t]*\r?(\n|$)", head)
+    if not end:
+        raise CrestcutError("the PLY header has no end", str(path), "copy or export it again")
+    lines = [line.strip() for line in head[: end.start()].decode("latin-1").splitlines() if line.strip()]
+    if len(lines) < 2 or not lines[1].startswith("format "):
+        raise CrestcutError("the PLY header names no format", str(path), "copy or export it again")
+    return lines, end.end()
+
+
+def _expected(header: list[str], path: Path) -> tuple[int, list[tuple[int, int]]]:
+    """Number of vertices, and (count, least bytes of one) of every element."""
+    elements: list[tuple[str, int, int]] = []
+    for line in header:
+        words = line.split()
+        if words[0] == "element" and len(words) == 3 and words[2].isdigit():
+            elements.append((words[1], int(words[2]), 0))
+        elif words[0] == "property" and elements and len(words) >= 3:
+            name, number, size = elements[-1]
+            elements[-1] = (name, number, size + _SIZE.get(words[2] if words[1] == "list" else words[1], 1))
+    vertices = next((number for name, number, _ in elements if name == "vertex"), 0)
+    if vertices == 0:
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    return vertices, [(number, size) for _, number, size in elements]
+
+
+def _check_length(
+    path: Path, body: int, count: int, lengths: list[tuple[int, int]], header: list[str]
+) -> None:
+    size = path.stat().st_size - body
+    if "ascii" in header[1]:
+        with path.open("rb") as file:
+            file.seek(body)
+            lines = sum(1 for line in file if line.strip())
+        wanted = sum(number for number, _ in lengths)
+        if lines < wanted:
+            raise truncated(path, f"{wanted:,} lines", f"{lines:,}")
+    elif size < (least := sum(number * each for number, each in lengths)):
+        raise truncated(path, f"{least:,} bytes or more", f"{size:,}")
+
+
+def _body(path: Path) -> tuple[Any, Any]:
+    """The vertex data and the face index array (or None), as trimesh's parser leaves them."""
+    from trimesh.exchange.ply import load_ply
+
+    try:
+        with path.open("rb") as file:
+            loaded = load_ply(file, fix_texture=False, skip_materials=True)
+    except Exception as error:
+        raise unreadable(path, "PLY", error) from None
+    raw = loaded["metadata"]["_ply_raw"]
+    return raw["vertex"]["data"], loaded.get("faces")
+
+
+def _names(vertex: Any) -> list[str]:
+    return list(vertex) if isinstance(vertex, dict) else list(vertex.dtype.names or ())
+
+
+def _comments(header: list[str]) -> tuple[UnitFound | None, UpFound | None]:
+    """Unit and up axis from the header's comment lines: PLY has no field for either."""
+    text = "\n".join(line for line in header if line.startswith(("comment", "obj_info"))).lower()
+    unit = up = None
+    if found := _UNIT.search(text):
+        name = _PLAIN.get(found[1], found[1])
+        unit = UnitFound(name, (METRES_PER[name],) * 3, "written in a comment of the file")
+    if found := _UP.search(text):
+        up = UpFound((found[1] or found[2]).lstrip("+"), "written in a comment of the file")
+    return unit, up

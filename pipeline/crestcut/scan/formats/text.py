@@ -1,0 +1,255 @@
+"""XYZ, CSV, TXT and PTS: columns of numbers, with the delimiter, header, order and decimal mark told from the
+text."""
+
+from __future__ import annotations
+
+import io
+import itertools
+import re
+import statistics
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
+from crestcut.base.units import METRES_PER
+from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated
+
+_NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$|[-+]?(?:nan|inf(?:inity)?)$", re.IGNORECASE)
+_COMMA_NUMBER = re.compile(r"[-+]?(?:\d+,\d*|,\d+)(?:[eE][-+]?\d+)?$")
+_COMMENT = ("#", "//", "%", "!")
+_MEANING = {
+    "x": "x", "easting": "x", "east": "x", "e": "x", "xcoord": "x", "coordx": "x", "xcoordinate": "x",
+    "y": "y", "northing": "y", "north": "y", "n": "y", "ycoord": "y", "coordy": "y", "ycoordinate": "y",
+    "z": "z", "elevation": "z", "elev": "z", "height": "z", "h": "z", "altitude": "z", "level": "z",
+    "rl": "z", "zcoord": "z", "coordz": "z", "zcoordinate": "z",
+    "r": "r", "red": "r", "g": "g", "green": "g", "b": "b", "blue": "b",
+    "time": "t", "gpstime": "t", "timestamp": "t", "t": "t",
+}  # fmt: skip
+_UNIT_IN_NAME = re.compile(r"[\[(_ ](us-ft|mm|cm|m|in|ft)[\])]?$")
+_FEWEST_ROWS = 3
+
+
+@dataclass(frozen=True)
+class _Layout:
+    """How the rows are to be read. ``columns``: meaning ('x', 'y', 'z', 'r' ...) -> column number."""
+
+    first_row: int  # lines before the data
+    delimiter: str | None  # None: white space
+    decimal_comma: bool
+    columns: dict[str, int]
+    unit: str | None
+    rows: int | None  # as the file states it
+    notes: tuple[str, ...]
+
+
+def read_text(path: Path) -> RawScan:
+    """Points, and colours and time where a header names them or the number of columns leaves no doubt."""
+    text = _decoded(path)
+    layout = _layout(text, path)
+    table = _table(text, layout, path)
+    if layout.rows is not None and len(table) < layout.rows:
+        raise truncated(path, f"{layout.rows:,} points", f"{len(table):,}")
+    order = list(layout.columns)
+
+    def column(*names: str) -> FloatArray | None:
+        return table[:, [order.index(n) for n in names]] if set(names) <= set(order) else None
+
+    points, colours, time = column("x", "y", "z"), column("r", "g", "b"), column("t")
+    assert points is not None
+    unit = None
+    if layout.unit:
+        unit = UnitFound(layout.unit, (METRES_PER[layout.unit],) * 3, "written in the column names")
+    return RawScan(
+        format=_kind(path, layout),
+        points=points,
+        colours=None if colours is None else _colours(colours),
+        time=time[:, 0] if time is not None and np.isfinite(time).all() and np.ptp(time) > 0 else None,
+        unit=unit,
+        notes=tuple(f"{path.name}: {note}" for note in layout.notes),
+    )
+
+
+def _decoded(path: Path) -> str:
+    data = path.read_bytes()
+    for encoding in ("utf-8-sig", "latin-1"):
+        try:
+            return data.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    raise AssertionError("latin-1 decodes anything")
+
+
+def _layout(text: str, path: Path) -> _Layout:
+    lines, skipped = _first_lines(text)
+    if not lines:
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    rows: int | None = None
+    # A PTS file opens with the number of its points.
+    if len(lines) > 1 and re.fullmatch(r"\d+", lines[0].strip()) and len(lines[1].split()) >= 3:
+        rows, lines, skipped = int(lines[0]), lines[1:], skipped + 1
+    delimiter, comma = _delimiter(lines, path)
+    names: list[str] | None = None
+    first = _split(lines[0], delimiter)
+    if not _is_number(first[0], comma) or sum(_is_number(w, comma) for w in first) < 3:
+        names, lines, skipped = first, lines[1:], skipped + 1
+    if not lines:
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    sample = [_split(line, delimiter) for line in lines]
+    columns, unit, notes = _columns(names, sample, comma, path)
+    return _Layout(skipped, delimiter, comma, columns, unit, rows, notes)
+
+
+def _first_lines(text: str, most: int = 200) -> tuple[list[str], int]:
+    """The first lines with anything in them after leading comments, and how many physical lines stand before
+    them.
+
+    A comment line that names columns ("# x y z") is kept as a header.
+    """
+    lines: list[str] = []
+    skipped = 0
+    for number, line in enumerate(io.StringIO(text)):
+        bare = line.strip()
+        if not lines and (not bare or bare.startswith(_COMMENT)):
+            words = [w.lower() for w in re.split(r"[\s,;]+", bare.lstrip("#/%! ")) if w]
+            if len(words) >= 3 and {"x", "y", "z"} <= {_MEANING.get(_plain(w)) for w in words}:
+                lines.append(bare.lstrip("#/%! "))
+            else:
+                skipped = number + 1
+            continue
+        if bare:
+            lines.append(bare)
+        if len(lines) >= most:
+            break
+    return lines, skipped
+
+
+def _delimiter(lines: list[str], path: Path) -> tuple[str | None, bool]:
+    """(delimiter, decimal comma) that make a steady table of at least three numbers a row."""
+    body = lines[1:] if len(lines) > 1 else lines
+    for delimiter in (";", "\t", None):
+        rows = [_split(line, delimiter) for line in body]
+        if _width(rows) < 3:
+            continue
+        words = [w for row in rows for w in row[:6]]
+        if any(_COMMA_NUMBER.match(w) for w in words):
+            if delimiter is None and any(len(w.split(",")) > 2 for w in words):
+                continue
+            # White space and commas both part the columns ("1.0, 2.0, 3.0"): the comma then ends the word.
+            if all(w.endswith(",") for row in rows for w in row[:-1]):
+                continue
+            return delimiter, True
+        if sum(_is_number(w, False) for w in rows[0]) >= 3:
+            return delimiter, False
+    rows = [_split(line, ",") for line in body]
+    if _width(rows) < 3 or sum(_is_number(w, False) for w in rows[0]) < 3:
+        raise CrestcutError(
+            "no rows of three or more numbers", str(path), "this is not a point file; give the scan itself"
+        )
+    if (
+        len(rows[0]) >= 6
+        and len(rows[0]) % 2 == 0
+        and all(re.fullmatch(r"[-+]?\d+", w) for row in rows for w in row)
+    ):
+        raise CrestcutError(
+            "commas both part the columns and may mark decimals",
+            str(path),
+            "export it with semicolons or decimal points",
+        )
+    return ",", False
+
+
+def _width(rows: list[list[str]]) -> int:
+    """Columns of the table, by the median row: one torn row is found later and named by its line."""
+    return statistics.median_low(map(len, rows))
+
+
+def _split(line: str, delimiter: str | None) -> list[str]:
+    return [w.strip().strip('"') for w in line.strip().split(delimiter)]
+
+
+def _is_number(word: str, comma: bool) -> bool:
+    return bool(_NUMBER.match(word) or (comma and _COMMA_NUMBER.match(word)))
+
+
+def _plain(name: str) -> str:
+    return re.sub(r"[^a-z]", "", _UNIT_IN_NAME.sub("", name.lower().strip()))
+
+
+def _columns(
+    names: list[str] | None, sample: list[list[str]], comma: bool, path: Path
+) -> tuple[dict[str, int], str | None, tuple[str, ...]]:
+    """Which column is what, the unit a header states, and what was assumed."""
+    if names is not None:
+        found: dict[str, int] = {}
+        for index, name in enumerate(names):
+            if (meaning := _MEANING.get(_plain(name))) and meaning not in found:
+                found[meaning] = index
+        if {"x", "y", "z"} <= set(found):
+            units = {m[1] for n in names if _MEANING.get(_plain(n)) in ("x", "y", "z")
+                     if (m := _UNIT_IN_NAME.search(n.lower().strip()))}  # fmt: skip
+            if len(units) > 1:
+                raise CrestcutError(
+                    f"columns in {' and '.join(sorted(units))}", str(path), "export it in one unit"
+                )
+            return found, next(iter(units), None), ()
+    width = _width(sample)
+    start = 1 if width >= 4 and _counts_up(sample) else 0
+    if width - start < 3 or not all(_is_number(w, comma) for w in sample[0][start : start + 3]):
+        raise CrestcutError(
+            "no three columns of numbers", str(path), "name the columns x, y, z in a first line"
+        )
+    columns = {"x": start, "y": start + 1, "z": start + 2}
+    notes = [f"columns {start + 1} to {start + 3} taken as x, y, z"]
+    if start:
+        notes[0] += ", the first as point numbers"
+    colour_at = {6: 3, 7: 4}.get(width - start)
+    if colour_at is not None and _are_colours(sample, start + colour_at):
+        columns |= {c: start + colour_at + k for k, c in enumerate("rgb")}
+    return columns, None, tuple(notes)
+
+
+def _counts_up(sample: list[list[str]]) -> bool:
+    first = [row[0] for row in sample]
+    if len(first) < _FEWEST_ROWS or not all(re.fullmatch(r"\d+", w) for w in first):
+        return False
+    return all(int(b) == int(a) + 1 for a, b in itertools.pairwise(first))
+
+
+def _are_colours(sample: list[list[str]], start: int) -> bool:
+    words = [w for row in sample for w in row[start : start + 3]]
+    return all(re.fullmatch(r"\d{1,3}", w) and int(w) <= 255 for w in words)
+
+
+def _table(text: str, layout: _Layout, path: Path) -> FloatArray:
+    """(n, len(columns)) float64, in the order of ``layout.columns``."""
+    body = text.replace(",", ".") if layout.decimal_comma else text
+    try:
+        # '//' comments inside the data are rare and end as an error that names the line.
+        return np.loadtxt(
+            io.StringIO(body), delimiter=layout.delimiter, skiprows=layout.first_row, comments="#", ndmin=2,
+            usecols=list(layout.columns.values()), quotechar='"', dtype=np.float64,
+        )  # fmt: skip
+    except (ValueError, IndexError) as error:
+        row = re.search(r"row (\d+)", str(error))
+        # loadtxt counts rows from the first one read.
+        line = f"line {int(row[1]) + layout.first_row}" if row else "a line"
+        raise CrestcutError(
+            f"{line} has too few numbers or something else in them; the file may be cut short", str(path),
+            "mend that line or export it again",
+        ) from None  # fmt: skip
+
+
+def _colours(values: FloatArray) -> NDArray[np.uint8] | None:
+    clean = np.nan_to_num(values)
+    whole = bool(np.all(clean == np.rint(clean))) and clean.max(initial=0.0) > 1.0
+    return eight_bit(np.clip(clean, 0, 65535).astype(np.int64) if whole else clean)
+
+
+def _kind(path: Path, layout: _Layout) -> str:
+    name = {";": "semicolons", "\t": "tabs", ",": "commas", None: "spaces"}[layout.delimiter]
+    kind = "PTS" if layout.rows is not None else (path.suffix[1:].upper() or "text")
+    return f"{kind}, columns parted by {name}" + (", decimal comma" if layout.decimal_comma else "")

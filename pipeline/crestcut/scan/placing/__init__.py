@@ -1,0 +1,1 @@
+"""Unit, up axis, reference system, local origin."""

@@ -1,0 +1,1 @@
+"""Passes and stations laid on each other."""

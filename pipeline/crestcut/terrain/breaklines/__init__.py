@@ -1,0 +1,1 @@
+"""Crests, sags and steps."""

@@ -1,0 +1,258 @@
+"""What the windows at knots say: each alone, each with its break held on a line, and each step from what its
+ridge agrees on."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, fields
+
+import numpy as np
+from numba import njit
+
+from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.terrain.breaklines.hinge import (
+    BIN_ACROSS,
+    BIN_ALONG,
+    MOST_BINS,
+    NARROW,
+    OF_BOW,
+    OF_HINGE,
+    OF_QUADRATIC,
+    OF_STEP,
+    RISE,
+    ROUNDINGS,
+    STEP,
+    TINY,
+    WIDE,
+    descend,
+    gather,
+    linear_fit,
+)
+
+# breaks tried across a window, every so many m, this round (m); and nearer by where a step is likely
+TRIALS, TRIAL_STEP, TRIAL_ROUNDING = np.int64(13), 0.023, 0.010
+FINE_TRIALS, FINE_STEP = np.int64(9), 0.004
+FEWEST = 24  # bins
+POOR_FIT = 5.0  # standard deviations of chi square above its mean
+MISFIT = 15.0  # chi square above that of a quadratic
+WORSE = 16.0  # chi square that the middle of a window may lose to its outer parts: 6 are expected
+LIKELY_STEP = 6.0  # chi square a step must gain over a hinge before its place is refined
+COARSE_ACROSS, COARSE_ALONG = 0.010, 0.100  # m, for the row of trials
+# columns of what a knot finds alone
+QUADRATIC, ONE_HINGE, ONE_STEP, AT_HINGE, AT_STEP, FOLD, JUMP, BINS, POINTS = range(9)
+_ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
+
+
+@dataclass(frozen=True, eq=False)
+class LineFits:
+    """What n knots find with their breaks held on a line. For each of ``ROUNDINGS`` (n, 7): ``rss`` weighted
+    sum of squares in m2, ``fold`` e and ``bow`` m; a step fills the first only, and ``jump`` (n,) m.
+    flat (n,) : sum of squares of a bow, a quadratic without twist.  half (n,) : half window across in m, 0
+    where none was fitted.  points (n,) : in it.  beside, sure (n,) : h of a step in the hinge's own place, m,
+    and its information."""
+
+    rss: FloatArray
+    fold: FloatArray
+    bow: FloatArray
+    jump: FloatArray
+    flat: FloatArray
+    half: FloatArray
+    points: FloatArray
+    beside: FloatArray
+    sure: FloatArray
+
+    @property
+    def arrays(self) -> tuple[FloatArray, ...]:
+        """All of them, in order."""
+        return tuple(getattr(self, field.name) for field in fields(self))
+
+    @classmethod
+    def empty(cls, n: int) -> LineFits:
+        """Of n knots that nothing was fitted to."""
+        return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(6)))
+
+    def fit_at_all(self, variance: float) -> BoolArray:
+        """Knots whose points the break does not fit far worse than a quadratic: those are on a wrong line."""
+        best: FloatArray = np.where(self.rss > 0, self.rss, np.inf).min(axis=1)
+        return (self.half > 0) & (best - self.flat <= MISFIT * variance)
+
+
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
+def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped-def]
+    """Row of straight breaks at ``first``, ``first`` + ``step``, ...: found (2, 3) := (rss in m2, place in m,
+    e or h) of the best hinge and the best step, the first two between the trials by a parabola.
+
+    One factor of the normal matrix of (1, n, l, s, H) serves both: leaving out its last row leaves the hinge.
+    """
+    base, a, y, rss = np.zeros((5, 5)), np.empty((5, 5)), np.empty(5), np.empty((2, number))
+    right = np.zeros(5)
+    mean, total, zz = 0.0, 0.0, 0.0
+    for q in range(m):
+        mean += data[q, 3] * data[q, 2]
+        total += data[q, 3]
+    mean /= total
+    for q in range(m):
+        n, along, w, t = data[q, 0], data[q, 1], data[q, 3], data[q, 2] - mean
+        base[0, 0] += w
+        base[1, 0] += w * n
+        base[2, 0] += w * along
+        base[1, 1] += w * n * n
+        base[2, 1] += w * n * along
+        base[2, 2] += w * along * along
+        right[1] += w * n * t
+        right[2] += w * along * t
+        zz += w * t * t
+    found[0, 0], found[1, 0] = 1e30, 1e30
+    best = np.zeros(2, np.int64)
+    for k in range(number):
+        d = first + k * step
+        for r in range(5):
+            y[r] = right[r]
+            for c in range(5):
+                a[r, c] = base[r, c]
+        for q in range(m):
+            n, along, w = data[q, 0], data[q, 1], data[q, 3]
+            t = w * (data[q, 2] - mean)
+            s = math.sqrt((n - d) * (n - d) + rho * rho)
+            h = (n - d) / s
+            ws, wh = w * s, w * h
+            a[3, 0] += ws
+            a[3, 1] += ws * n
+            a[3, 2] += ws * along
+            a[3, 3] += ws * s
+            a[4, 0] += wh
+            a[4, 1] += wh * n
+            a[4, 2] += wh * along
+            a[4, 3] += wh * s
+            a[4, 4] += wh * h
+            y[3] += t * s
+            y[4] += t * h
+        left = zz
+        for r in range(5):
+            for c in range(r + 1):
+                v = a[r, c] + (1e-9 if r == c else 0.0)
+                for j in range(c):
+                    v -= a[r, j] * a[c, j]
+                a[r, c] = math.sqrt(max(v, 1e-12)) if r == c else v / a[c, c]
+            for c in range(r):
+                y[r] -= a[r, c] * y[c]
+            y[r] /= a[r, r]
+            left -= y[r] * y[r]
+            if r >= 3:
+                rss[r - 3, k] = left
+                if left < found[r - 3, 0]:
+                    best[r - 3] = k
+                    # H = (1 + v / s) / 2: half of it is in the constant
+                    found[r - 3, 0], found[r - 3, 2] = left, y[r] / a[r, r] * (1.0 if r == 3 else 2.0)
+    for kind in range(2):
+        k = best[kind]
+        found[kind, 1] = first + k * step
+        if 0 < k < number - 1:
+            bend = rss[kind, k - 1] - 2 * rss[kind, k] + rss[kind, k + 1]
+            off = rss[kind, k - 1] - rss[kind, k + 1]
+            if bend > 0.0:
+                found[kind, 0] -= 0.125 * off * off / bend
+                found[kind, 1] += 0.5 * step * off / bend
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no-untyped-def]
+    """Each knot k0..k1 by itself: alone (n, 9), its columns named above; cells = (count, du, dv, z)."""
+    data, found, fine = np.empty((MOST_BINS, 4)), np.empty((2, 3)), np.empty((2, 3))
+    x, p = np.empty(7), np.zeros(9)
+    edge = -(TRIALS // 2) * TRIAL_STEP
+    for t in range(k0, k1):
+        m = 0
+        for half in (WIDE, NARROW):
+            m = gather(cells, place[t], half, pitch, COARSE_ACROSS, COARSE_ALONG, data)
+            if m < FEWEST:
+                break
+            trials(data, m, edge, TRIAL_STEP, TRIALS, TRIAL_ROUNDING, found)
+            if found[0, 0] < variance * (m + POOR_FIT * math.sqrt(2.0 * m)):
+                break
+        one = alone[t]
+        one[BINS] = m
+        if m < FEWEST:
+            continue
+        for q in range(m):
+            one[POINTS] += data[q, 3]
+        one[QUADRATIC] = linear_fit(data, m, OF_QUADRATIC, p, 0.0, x)
+        one[ONE_HINGE], one[AT_HINGE], one[FOLD] = found[0, 0], found[0, 1], found[0, 2]
+        one[ONE_STEP], one[AT_STEP], one[JUMP] = found[1, 0], found[1, 1], found[1, 2]
+        if found[1, 0] < found[0, 0] - LIKELY_STEP * variance:
+            nearer = found[1, 1] - (FINE_TRIALS // 2) * FINE_STEP
+            trials(data, m, nearer, FINE_STEP, FINE_TRIALS, 2 * RISE, fine)
+            one[ONE_STEP], one[AT_STEP], one[JUMP] = fine[1, 0], fine[1, 1], fine[1, 2]
+
+
+@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
+def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
+    """Weighted sum of squares, m2, that the narrow window's rows have in the whole window's fit beyond
+    that in their own."""
+    few = 0
+    for q in range(m):
+        if abs(data[q, 0]) < NARROW:
+            for c in range(4):
+                inner[few, c] = data[q, c]
+            few += 1
+    if few < FEWEST:
+        return 0.0
+    own = linear_fit(inner, few, kind, p, 0.0, x)
+    linear_fit(data, m, kind, p, 0.0, x)
+    whole = 0.0
+    for q in range(few):
+        n, along = inner[q, 0], inner[q, 1]
+        v = n - p[4] - p[5] * along - p[6] * along * along
+        s = math.sqrt(v * v + p[7] * p[7] + TINY * TINY)
+        z = x[0] + x[1] * n + x[2] * along + x[3] * s + x[4] * along * along
+        if kind == OF_STEP:
+            z += x[5] * 0.5 * (1.0 + v / s)
+        whole += inner[q, 3] * (inner[q, 2] - z) ** 2
+    return whole - own
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits):  # type: ignore[no-untyped-def]
+    """Each knot with its break held on the line n = k l^2 through it; fits: the arrays of a ``LineFits``. The
+    wide window is taken unless it fits the middle worse than the narrow one does."""
+    rss, fold, bow, jump, flat, width, points, beside, sure = fits
+    data, inner, p, x = np.empty((MOST_BINS, 4)), np.empty((MOST_BINS, 4)), np.zeros(9), np.zeros(7)
+    for t in range(k0, k1):
+        p[6] = bow_of_line[t]
+        kind = OF_STEP if model[t] == STEP else OF_HINGE
+        p[7] = RISE if kind == OF_STEP else ROUNDINGS[1]
+        half = WIDE
+        m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
+        if _middle_loses(data, m, kind, p, x, inner) > WORSE * variance:
+            half = NARROW
+            m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
+        if m < FEWEST:
+            continue
+        width[t] = half
+        for q in range(m):
+            points[t] += data[q, 3]
+        flat[t] = linear_fit(data, m, OF_BOW, p, 0.0, x)
+        for k in range(1 if kind == OF_STEP else len(ROUNDINGS)):
+            p[7] = RISE if kind == OF_STEP else ROUNDINGS[k]
+            rss[t, k] = linear_fit(data, m, kind, p, variance / _ALONG_SD**2, x)
+            fold[t, k], bow[t, k], jump[t] = x[3], x[4], x[5]
+        if kind == OF_HINGE:
+            p[7] = ROUNDINGS[1]
+            linear_fit(data, m, OF_STEP, p, variance / _ALONG_SD**2, x)
+            beside[t], sure[t] = x[5], x[6]
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def step_fits(cells, place, half, priors, k0, k1, pitch, variance, params, normal):  # type: ignore[no-untyped-def]
+    """Each step from what its ridge agrees on, priors (n, 2, 9: mean, 1/sd^2): params (n, 9) and its normal
+    matrix (n, 9, 9)."""
+    data, x = np.empty((MOST_BINS, 4)), np.empty(7)
+    for t in range(k0, k1):
+        m = gather(cells, place[t], half[t], pitch, BIN_ACROSS, BIN_ALONG, data)
+        p = params[t]
+        for r in range(3, 9):
+            p[r] = priors[t, 0, r]
+        p[7] = RISE
+        linear_fit(data, m, OF_STEP, p, variance * priors[t, 1, 8], x)
+        p[0], p[1], p[2], p[3], p[8], p[7] = x[0], x[1], x[2], x[3], x[4], x[5]
+        descend(data, m, variance, priors[t], p, normal[t])

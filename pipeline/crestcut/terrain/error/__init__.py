@@ -1,0 +1,1 @@
+"""What a scan may be wrong by: white, patch and warp."""

@@ -1,0 +1,1 @@
+"""Which points are slab."""

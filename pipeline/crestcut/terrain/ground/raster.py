@@ -1,0 +1,139 @@
+"""Points -> sums on a fine lattice around the frame, in the frame's own axes, in time linear in points.
+
+The lattice's cells are centred on the frame's nodes (or on a whole fraction of their spacing) and reach
+``MARGIN`` beyond it, so
+that windows at the rim of the frame see both sides. All later steps work on these sums.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numba import njit
+from numpy.typing import NDArray
+
+from crestcut.base.grid import FloatArray, GridFrame
+
+MARGIN = 0.30  # m of lattice beyond the frame on every side
+COARSEST = 0.0125  # m: a frame with wider cells is worked on whole fractions of them
+
+
+@dataclass(frozen=True)
+class Lattice:
+    """``pitch`` between cell centres, m; ``shape`` (rows, columns); node [j, i] of the frame is cell [pad +
+    j k, pad + i k]."""
+
+    frame: GridFrame
+    pitch: float
+    steps: int  # k: lattice cells per frame cell
+    pad: int  # lattice cells beyond the frame
+
+    @classmethod
+    def around(cls, frame: GridFrame) -> Lattice:
+        """The lattice that covers ``frame`` and a margin about it, no coarser than ``COARSEST``."""
+        steps = max(1, math.ceil(frame.cell / COARSEST - 1e-9))
+        pitch = frame.cell / steps
+        return cls(frame, pitch, steps, math.ceil(MARGIN / pitch))
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Rows and columns of cells."""
+        ny, nx = self.frame.shape
+        return (ny - 1) * self.steps + 1 + 2 * self.pad, (nx - 1) * self.steps + 1 + 2 * self.pad
+
+    def nodes(self, values: NDArray) -> NDArray:
+        """The values at the frame's nodes."""
+        k, p = self.steps, self.pad
+        ny, nx = self.frame.shape
+        return np.ascontiguousarray(values[p : p + (ny - 1) * k + 1 : k, p : p + (nx - 1) * k + 1 : k])
+
+    def place(self, points: FloatArray) -> FloatArray:
+        """Site (n, 3) m -> (n, 3): column and row in lattice cells (real numbers, cell centres whole), z in
+        m."""
+        out = np.empty((len(points), 3))
+        c, s = math.cos(self.frame.angle), math.sin(self.frame.angle)
+        _place(points, self.frame.origin[0], self.frame.origin[1], c, s, self.pitch, float(self.pad), out)
+        return out
+
+
+@dataclass(frozen=True, eq=False)
+class Cells:
+    """Sums per lattice cell (rows, columns): ``count`` of points, their mean offset from the centre and
+    mean height.
+
+    du, dv : in lattice cells, 0 where empty.  z : m, 0 where empty.
+    """
+
+    count: FloatArray
+    du: FloatArray
+    dv: FloatArray
+    z: FloatArray
+
+
+@njit(cache=True, nogil=True)
+def _place(points, x0, y0, c, s, pitch, pad, out):  # type: ignore[no-untyped-def]
+    for n in range(points.shape[0]):
+        x, y = points[n, 0] - x0, points[n, 1] - y0
+        out[n, 0] = (x * c + y * s) / pitch + pad
+        out[n, 1] = (y * c - x * s) / pitch + pad
+        out[n, 2] = points[n, 2]
+
+
+@njit(cache=True, nogil=True)
+def _sum_cells(placed, keep, count, du, dv, z):  # type: ignore[no-untyped-def]
+    ny, nx = count.shape
+    for n in range(placed.shape[0]):
+        if not keep[n]:
+            continue
+        i, j = math.floor(placed[n, 0] + 0.5), math.floor(placed[n, 1] + 0.5)
+        if i < 0 or j < 0 or i >= nx or j >= ny:
+            continue
+        count[j, i] += 1.0
+        du[j, i] += placed[n, 0] - i
+        dv[j, i] += placed[n, 1] - j
+        z[j, i] += placed[n, 2]
+    for j in range(ny):
+        for i in range(nx):
+            if count[j, i] > 0.0:
+                du[j, i] /= count[j, i]
+                dv[j, i] /= count[j, i]
+                z[j, i] /= count[j, i]
+
+
+def sum_cells(lattice: Lattice, placed: FloatArray, keep: NDArray[np.bool_]) -> Cells:
+    """Counts and means per lattice cell of the placed points that ``keep`` marks, (n, 3) and (n,)."""
+    arrays = [np.zeros(lattice.shape) for _ in range(4)]
+    _sum_cells(placed, keep, *arrays)
+    return Cells(*arrays)
+
+
+@njit(cache=True, nogil=True)
+def sort_into(placed, cells_per_tile, ny, nx):  # type: ignore[no-untyped-def]
+    """Counting sort into square tiles of ``cells_per_tile`` lattice cells: (start of each tile, order of
+    points); -1 = outside.
+
+    Tile of a point: floor((position + 1/2) / cells_per_tile). ``order`` holds only points inside, tile by
+    tile.
+    """
+    n = placed.shape[0]
+    tile = np.empty(n, np.int32)
+    start = np.zeros(ny * nx + 1, np.int64)
+    for p in range(n):
+        i = math.floor((placed[p, 0] + 0.5) / cells_per_tile)
+        j = math.floor((placed[p, 1] + 0.5) / cells_per_tile)
+        if i < 0 or j < 0 or i >= nx or j >= ny:
+            tile[p] = -1
+        else:
+            tile[p] = j * nx + i
+            start[j * nx + i + 1] += 1
+    for t in range(ny * nx):
+        start[t + 1] += start[t]
+    fill = start[:-1].copy()
+    order = np.empty(start[-1], np.int32)
+    for p in range(n):
+        if tile[p] >= 0:
+            order[fill[tile[p]]] = p
+            fill[tile[p]] += 1
+    return start, order

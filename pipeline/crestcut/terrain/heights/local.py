@@ -1,0 +1,301 @@
+"""Local quadratics at every lattice cell from windowed sums: z = b0 + b1 x + b2 y + b3 x^2 + b4 x y + b5
+y^2, x, y in half windows.
+
+The window is a product of two biweights, so its moment sums are separable: cost per cell grows with the
+window's side, not its
+area. Weighted least squares as in Cleveland & Devlin (1988), J. Am. Stat. Assoc. 83:596, with a weak prior
+that holds bending
+and slope at rims and in near-empty windows.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
+
+import numpy as np
+from numba import njit
+from numpy.typing import NDArray
+
+from crestcut.base.grid import BoolArray, FloatArray
+
+BEND = 0.10  # prior sd of a window's bend (b3, b4, b5) as a share of its half side: that of a kink of 20 %
+TILT = 0.5  # prior sd of a slope
+WORKERS = 2
+FEW_CELLS = 20_000  # of fewer, starting threads costs more than they save
+
+
+@dataclass(frozen=True, eq=False)
+class Local:
+    """Fits of one half window (in cells): ``z`` (m), ``variance`` of z for unit variance of one point, and
+    ``beta`` (rows, columns, 5).
+
+    ``beta`` holds b1..b5 per half window, None unless asked for. NaN outside the mask.
+    """
+
+    half: int
+    z: FloatArray
+    variance: FloatArray
+    beta: FloatArray | None
+
+
+@lru_cache(maxsize=64)
+def biweight(half: int) -> tuple[FloatArray, float]:
+    """(2 half - 1,) weights over whole cells inside a half window, and what K-weighted inverse sums must be
+    multiplied by to be a variance."""
+    t = np.arange(-half + 1, half) / half
+    k = (1 - t**2) ** 2
+    x, y = np.meshgrid(t, t)
+    basis = np.stack([np.ones_like(x), x, y, x * x, x * y, y * y]).reshape(6, -1)
+    weight = np.outer(k, k).ravel()
+    inverse = np.linalg.pinv(basis * weight @ basis.T)
+    sandwich = inverse @ (basis * weight**2 @ basis.T) @ inverse
+    return k, float(sandwich[0, 0] / inverse[0, 0])
+
+
+def by_rows(work: Callable[[int, int], None], shape: tuple[int, ...]) -> None:
+    """``work(first, stop)`` in bands of the rows, on two cores where there are cells enough."""
+    rows = shape[0]
+    if rows * shape[1] < FEW_CELLS:
+        work(0, rows)
+        return
+    edges = np.linspace(0, rows, 2 * WORKERS + 1).astype(int).tolist()
+    with ThreadPoolExecutor(WORKERS) as pool:
+        for job in [pool.submit(work, a, b) for a, b in pairwise(edges)]:
+            job.result()
+
+
+def fit_local(
+    count: FloatArray,
+    z: FloatArray,
+    mask: BoolArray,
+    half: int,
+    pitch: float,
+    noise: float,
+    beta: bool = False,
+    every: int = 1,
+) -> Local:
+    """Quadratic at every cell of ``mask`` from cell means ``z`` (m, at cell centres) weighted with ``count``.
+
+    ``half`` : half window in cells (at least 2); ``noise`` : sd of one point, m, which sets the weak priors.
+    ``every`` : fits are made at every so many cells and carried between them by their own quadratics,
+    blended: for windows
+    many times wider than that nothing is lost.
+    """
+    if every > 1:
+        return _between(
+            _fit(count, z, _every(mask, every), half, pitch, noise, True, every), mask, every, beta
+        )
+    return _fit(count, z, mask, half, pitch, noise, beta, 1)
+
+
+def _every(mask: BoolArray, every: int) -> BoolArray:
+    """Cells of the sparse lattice that any cell of the mask needs."""
+    ny, nx = mask.shape
+    out = np.zeros_like(mask)
+    padded = np.pad(mask, ((0, -ny % every), (0, -nx % every)))
+    block = padded.reshape(padded.shape[0] // every, every, -1, every).any(axis=(1, 3))
+    wide = np.pad(block, 1)
+    need = wide[1:-1, 1:-1] | wide[:-2, 1:-1] | wide[1:-1, :-2] | wide[:-2, :-2]
+    out[::every, ::every] = need[: len(range(0, ny, every)), : len(range(0, nx, every))]
+    return out
+
+
+def _between(fit: Local, mask: BoolArray, every: int, beta: bool) -> Local:
+    assert fit.beta is not None
+    z, variance = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
+    slopes = np.full((*mask.shape, 5) if beta else (1, 1, 5), np.nan)
+    given = (fit.z, fit.variance, fit.beta, mask, every, fit.half, beta)
+    by_rows(lambda a, b: _carry(*given, a, b, z, variance, slopes), mask.shape)
+    return Local(fit.half, z, variance, slopes if beta else None)
+
+
+def _fit(
+    count: FloatArray,
+    z: FloatArray,
+    mask: BoolArray,
+    half: int,
+    pitch: float,
+    noise: float,
+    beta: bool,
+    every: int,
+) -> Local:
+    weights, factor = biweight(half)
+    ny, nx = count.shape
+    out = np.full((ny, nx), np.nan)
+    variance = np.full((ny, nx), np.nan)
+    slopes = np.full((ny, nx, 5) if beta else (1, 1, 5), np.nan)
+    side = half * pitch
+    ridge = np.array([(noise / (TILT * side)) ** 2, (noise / (BEND * side)) ** 2]) + 1e-9
+    given = (count, z, mask, weights, half, ridge, factor)
+    by_rows(lambda a, b: _fit_rows(*given, a, b, every, beta, out, variance, slopes), count.shape)
+    return Local(half, out, variance, slopes if beta else None)
+
+
+@njit(cache=True, nogil=True, fastmath=True)
+def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, every, want, out, variance, slopes):  # type: ignore[no-untyped-def]
+    ny, nx = count.shape
+    column = np.empty((8, nx))  # sums along v: count with y^0..y^4, count z with y^0..y^2
+    sums = np.empty((21, nx))
+    a = np.empty((6, 6))
+    b = np.empty(6)
+    e = np.empty(6)
+    for j in range(j0, j1):
+        wanted = False
+        for i in range(nx):
+            if mask[j, i]:
+                wanted = True
+                break
+        if not wanted:
+            continue
+        column[:] = 0.0
+        for s in range(-half + 1, half):
+            jj = j + s
+            if jj < 0 or jj >= ny:
+                continue
+            y = s / half
+            w0 = k[s + half - 1]
+            w1 = w0 * y
+            w2 = w1 * y
+            w3 = w2 * y
+            w4 = w3 * y
+            for i in range(nx):
+                c = count[jj, i]
+                cz = c * z[jj, i]
+                column[0, i] += w0 * c
+                column[1, i] += w1 * c
+                column[2, i] += w2 * c
+                column[3, i] += w3 * c
+                column[4, i] += w4 * c
+                column[5, i] += w0 * cz
+                column[6, i] += w1 * cz
+                column[7, i] += w2 * cz
+        sums[:] = 0.0
+        for s in range(-half + 1, half):
+            x = s / half
+            w = k[s + half - 1]
+            lo, hi = max(0, -s), min(nx, nx - s)
+            _add(sums, column, w, x, -(-lo // every) * every, hi, every, s)
+        for i in range(nx):
+            if not mask[j, i] or sums[0, i] <= 0.0:
+                continue
+            _solve(sums[:, i], ridge, a, b, e)
+            out[j, i] = b[0]
+            variance[j, i] = factor * e[0]
+            if want:
+                for m in range(5):
+                    slopes[j, i, m] = b[m + 1]
+
+
+@njit(cache=True, nogil=True)
+def _carry(z, variance, beta, mask, every, half, want, first, stop, out, out_variance, slopes):  # type: ignore[no-untyped-def]
+    """Heights between the sparse fits: each of the four around speaks for its own quadratic, weighted
+    bilinearly."""
+    ny, nx = mask.shape
+    for j in range(first, stop):
+        for i in range(nx):
+            if not mask[j, i]:
+                continue
+            j0, i0 = j // every * every, i // every * every
+            total, height, var = 0.0, 0.0, 0.0
+            s0, s1, s2, s3, s4 = 0.0, 0.0, 0.0, 0.0, 0.0
+            for jj in (j0, j0 + every):
+                for ii in (i0, i0 + every):
+                    w = (1 - abs(j - jj) / every) * (1 - abs(i - ii) / every)
+                    if w <= 0.0 or jj >= ny or ii >= nx or np.isnan(z[jj, ii]):
+                        continue
+                    x, y = (i - ii) / half, (j - jj) / half
+                    b = beta[jj, ii]
+                    total += w
+                    height += w * (
+                        z[jj, ii] + b[0] * x + b[1] * y + b[2] * x * x + b[3] * x * y + b[4] * y * y
+                    )
+                    var += w * variance[jj, ii]
+                    s0 += w * (b[0] + 2 * b[2] * x + b[3] * y)
+                    s1 += w * (b[1] + 2 * b[4] * y + b[3] * x)
+                    s2 += w * b[2]
+                    s3 += w * b[3]
+                    s4 += w * b[4]
+            if total > 0.0:
+                out[j, i], out_variance[j, i] = height / total, var / total
+                if want:
+                    slopes[j, i, 0], slopes[j, i, 1], slopes[j, i, 2] = s0 / total, s1 / total, s2 / total
+                    slopes[j, i, 3], slopes[j, i, 4] = s3 / total, s4 / total
+
+
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
+def _add(sums, column, w, x, lo, hi, every, s):  # type: ignore[no-untyped-def]
+    """Adds one column of the window to the 21 sums: x^p y^q with p + q <= 4, then z x^p y^q with p + q <=
+    2."""
+    x1, x2, x3, x4 = w * x, w * x * x, w * x**3, w * x**4
+    for i in range(lo, hi, every):
+        c0, c1, c2 = column[0, i + s], column[1, i + s], column[2, i + s]
+        c3, c4 = column[3, i + s], column[4, i + s]
+        d0, d1, d2 = column[5, i + s], column[6, i + s], column[7, i + s]
+        sums[0, i] += w * c0
+        sums[1, i] += x1 * c0
+        sums[2, i] += w * c1
+        sums[3, i] += x2 * c0
+        sums[4, i] += x1 * c1
+        sums[5, i] += w * c2
+        sums[6, i] += x3 * c0
+        sums[7, i] += x2 * c1
+        sums[8, i] += x1 * c2
+        sums[9, i] += w * c3
+        sums[10, i] += x4 * c0
+        sums[11, i] += x3 * c1
+        sums[12, i] += x2 * c2
+        sums[13, i] += x1 * c3
+        sums[14, i] += w * c4
+        sums[15, i] += w * d0
+        sums[16, i] += x1 * d0
+        sums[17, i] += w * d1
+        sums[18, i] += x2 * d0
+        sums[19, i] += x1 * d1
+        sums[20, i] += w * d2
+
+
+_ENTRY: NDArray[np.int64] = np.array(
+    [
+        [0, 1, 2, 3, 4, 5],
+        [1, 3, 4, 6, 7, 8],
+        [2, 4, 5, 7, 8, 9],
+        [3, 6, 7, 10, 11, 12],
+        [4, 7, 8, 11, 12, 13],
+        [5, 8, 9, 12, 13, 14],
+    ]
+)
+
+
+@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
+def _solve(s, ridge, a, b, e):  # type: ignore[no-untyped-def]
+    """b := solution, e := first column of the inverse, by Cholesky of the 6 x 6 normal matrix."""
+    for r in range(6):
+        for c in range(r + 1):
+            a[r, c] = s[_ENTRY[r, c]]
+        a[r, r] += 0.0 if r == 0 else (ridge[0] if r < 3 else ridge[1])
+        b[r] = s[15 + r]
+        e[r] = 0.0
+    e[0] = 1.0
+    for c in range(6):
+        for r in range(c, 6):
+            v = a[r, c]
+            for m in range(c):
+                v -= a[r, m] * a[c, m]
+            a[r, c] = math.sqrt(max(v, 1e-15)) if r == c else v / a[c, c]
+    for r in range(6):
+        for m in range(r):
+            b[r] -= a[r, m] * b[m]
+            e[r] -= a[r, m] * e[m]
+        b[r] /= a[r, r]
+        e[r] /= a[r, r]
+    for r in range(5, -1, -1):
+        for m in range(r + 1, 6):
+            b[r] -= a[m, r] * b[m]
+            e[r] -= a[m, r] * e[m]
+        b[r] /= a[r, r]
+        e[r] /= a[r, r]

@@ -1,0 +1,1 @@
+"""Joints that a tyre does not feel."""

@@ -1,0 +1,1 @@
+"""Strings, levels and straightedges as evidence."""

@@ -1,0 +1,1 @@
+"""Slab and scan as two fields, judged apart."""

@@ -1,0 +1,39 @@
+"""Between the nodes of a coarse grid: cubic convolution (Keys, IEEE Trans. ASSP 29, 1981)."""
+
+from __future__ import annotations
+
+import numpy as np
+from scipy import sparse
+
+from crestcut.base.grid import FloatArray, GridFrame
+
+
+def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
+    """(n, rows * columns) weights that give values at uv (n, 2), m from the first node, from those at the
+    nodes: cubic convolution with a = -0.5 (Keys, IEEE Trans. ASSP 29, 1981), the outermost nodes repeated."""
+    parts = []
+    for axis, size in ((0, coarse.shape[1]), (1, coarse.shape[0])):
+        at = uv[:, axis] / coarse.cell
+        base = np.floor(at).astype(np.int64)
+        index = np.clip(base[:, None] + np.arange(-1, 3), 0, size - 1)
+        d = np.abs(at[:, None] - (base[:, None] + np.arange(-1, 3)))
+        near, far = 1.5 * d**3 - 2.5 * d**2 + 1, -0.5 * d**3 + 2.5 * d**2 - 4 * d + 2
+        parts.append((index, np.where(d <= 1, near, np.where(d < 2, far, 0.0))))
+    (i, wi), (j, wj) = parts
+    flat = j[:, :, None] * coarse.shape[1] + i[:, None, :]
+    weight = (wj[:, :, None] * wi[:, None, :]).astype(np.float32)
+    start = np.arange(len(uv) + 1) * 16
+    shape = (len(uv), coarse.shape[0] * coarse.shape[1])
+    return sparse.csr_array((weight.ravel(), flat.ravel(), start), shape=shape)
+
+
+def along_axes(values: FloatArray, step: float, frame: GridFrame) -> FloatArray:
+    """Values on nodes ``step`` apart, cubic at every node of the frame: rows, then columns."""
+    ny, nx = frame.shape
+    rows = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[0])), _line(ny, frame.cell))
+    columns_ = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[1])), _line(nx, frame.cell))
+    return np.asarray((columns_ @ (rows @ values).T).T)
+
+
+def _line(count: int, cell: float) -> FloatArray:
+    return np.column_stack([np.arange(count) * cell, np.zeros(count)])

@@ -1,0 +1,246 @@
+"""Which breaks and real features a slab may have, and which of them the heights ask for: a Gibbs chain.
+
+A few shapes out of many, each with a prior chance and an amplitude of its own: given the fields' setting all
+amplitudes are integrated out, so what is drawn is only which shapes there are and which setting (George &
+McCulloch, JASA 88, 1993; collapsed over amplitudes). Where a hump and the scan's own error cannot be told
+apart both stay among the draws.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import linalg
+
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.terrain.breaklines.breaks import Break
+from crestcut.terrain.slab.averages import Tiles
+from crestcut.terrain.slab.shapes import FACE, TREND, Columns, Row, Shape, columns
+from crestcut.terrain.slab.split import Setting, Settings, Whitened
+
+FLAT = {Shape.LEVEL: 10.0, Shape.TILT_U: 1.0, Shape.TILT_V: 1.0}  # 1 sd, m or m/m: nothing is known
+BOW_SD = 0.004  # 1/m, 1 sd: 8 mm in the middle of 4 m
+FOLD_SD, FOLD_ALONG_SD = 0.05, 0.005  # of half a change of slope; the same per metre along the line
+ROUNDINGS = (0.0, 0.03, 0.07, 0.13, 0.22)  # m, rho of a hinge
+LENGTHS = (0.25, 0.4, 0.6, 1.0, 1.6, 2.5)  # m, of a curve between two planes
+STEP_SD, BUMP_SD, RUT_SD = 0.010, 0.010, 0.008  # m
+BUMP_SIZES, RUT_SIZES = (0.10, 0.15, 0.25, 0.4), (0.10, 0.20)  # m
+MOST_BUMPS = 6000  # offered at once: all that are offered are weighed against each other
+GENTLE_SD = 0.03  # of a fold that no fit has found
+WINDOW = 10.0  # m2: one feature is expected in so much slab
+ODDS_BUMP, ODDS_RUT, ODDS_STEP, ODDS_GENTLE = 0.7, 0.15, 0.15, 0.5  # expected numbers of each in a window
+ABSENT = 0.1  # prior odds that a break which a fit has found is none
+KEPT = 240  # candidates that the chain may take up
+SURE = 3.0  # log of the odds at which a feature is taken up before the chain starts
+MOST_SURE = 8
+FIRST_STEPS, STEPS, BURN = 8, 2, 3  # of the settings' chain; sweeps over the shapes before one is used
+PRESENT = 0.5  # of the draws: then a feature is named
+
+
+@dataclass(frozen=True, eq=False)
+class Dictionary:
+    """columns : every shape.  always : how many of the first are in every model.  choices : for each variable
+    of the chain the columns it may take (index array) and their log prior odds; none of them has ``none``."""
+
+    columns: Columns
+    always: int
+    choices: tuple[tuple[IntArray, FloatArray], ...]
+    none: tuple[float, ...]
+
+
+def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
+    """All that a slab under ``tiles`` may be made of, ``breaks`` those that a fit has found."""
+    low, high = tiles.uv.min(axis=0), tiles.uv.max(axis=0)
+    area = float((tiles.side**2).sum())
+    centre = tuple(float(c) for c in (low + high) / 2)
+    across, lengthways = Break.straight(0.0, 0.0), Break.straight(math.pi / 2, 0.0)
+    lines = (*breaks, across, lengthways)
+    number = {"u": len(breaks), "v": len(breaks) + 1}
+    always: list[Row] = [(k, (), -1, FLAT.get(k, BOW_SD)) for k in TREND]
+    hinges = [k for k, b in enumerate(breaks) if b.fold != 0]
+    always += [(Shape.HINGE_ALONG, (0.0, breaks[k].rounding), k, FOLD_ALONG_SD) for k in hinges]
+    rows = list(always)
+    choices: list[tuple[IntArray, FloatArray]] = []
+    none: list[float] = []
+
+    def offer(some: list[Row], odds: float, without: float) -> None:
+        """A variable that takes one of ``some``, equally likely, with odds to ``without``; none where a
+        small window has no room for any."""
+        if not some:
+            return
+        index = np.arange(len(rows), len(rows) + len(some))
+        rows.extend(some)
+        choices.append((index, np.full(len(some), math.log(odds / len(some)))))
+        none.append(math.log(without))
+
+    for k, line in enumerate(breaks):
+        if line.fold != 0:
+            moved = (0.0, -1.5 * max(line.placed, 0.003), 1.5 * max(line.placed, 0.003))
+            some: list[Row] = [(Shape.HINGE, (d, r), k, FOLD_SD) for d in moved for r in ROUNDINGS]
+            some += [(Shape.CURVE, (0.0, length), k, FOLD_SD) for length in LENGTHS]
+            offer(some, 1.0, ABSENT)
+        else:
+            offer([(Shape.STEP, (0.0, FACE), k, STEP_SD)], 1.0, ABSENT)
+    share = area / WINDOW
+    slots = int(np.clip(round(1 + 2 * share), 2, 8))
+    bends = _gentle(low, high, number)
+    for _ in range(2):  # both may take the same column: the second list is the first again
+        offer(bends, ODDS_GENTLE * share / 2, 1.0)
+    bumps, ruts, steps = _features(low, high, number, float(tiles.side.max()))
+    weights = np.concatenate([
+        np.full(len(some), math.log(odds * share / slots / max(len(some), 1)))
+        for some, odds in ((bumps, ODDS_BUMP), (ruts, ODDS_RUT), (steps, ODDS_STEP))
+    ])  # fmt: skip
+    first = len(rows)
+    rows.extend([*bumps, *ruts, *steps])
+    for _ in range(slots):
+        choices.append((np.arange(first, len(rows)), weights))
+        none.append(0.0)
+    return Dictionary(columns(rows, lines, (centre[0], centre[1])), len(always), tuple(choices), tuple(none))
+
+
+def _gentle(low: FloatArray, high: FloatArray, number: dict[str, int]) -> list[Row]:
+    some: list[Row] = []
+    for axis, name in enumerate("uv"):
+        for length in (0.4, 1.0, 2.0, 3.5):
+            places = np.arange(low[axis] + 0.3, high[axis] - 0.3, max(0.2, length / 6))
+            some += [(Shape.CURVE, (float(p), length), number[name], GENTLE_SD) for p in places]
+    return some
+
+
+def _features(
+    low: FloatArray, high: FloatArray, number: dict[str, int], side: float
+) -> tuple[list[Row], ...]:
+    """Bumps, ruts and steps. side : of the largest tile, m: much narrower bumps do not show in its mean."""
+    bumps: list[Row] = []
+    offered = {s: 0.75 * s + 0.05 for s in BUMP_SIZES if s >= 0.4 * side}
+    area = float(np.prod(high - low))
+    wider = math.sqrt(max(sum(area / e**2 for e in offered.values()) / MOST_BUMPS, 1.0))
+    for size, every in ((s, wider * e) for s, e in offered.items()):
+        for u in np.arange(low[0], high[0] + every / 2, every):
+            bumps += [
+                (Shape.BUMP, (float(u), float(v), size), -1, BUMP_SD)
+                for v in np.arange(low[1], high[1] + every / 2, every)
+            ]
+    ruts: list[Row] = [
+        (Shape.RUT, (float(v), size), number["v"], RUT_SD)
+        for size in RUT_SIZES
+        for v in np.arange(low[1], high[1], 0.6 * size)
+    ]
+    steps: list[Row] = [
+        (Shape.STEP, (float(p), FACE), number[name], STEP_SD)
+        for axis, name in enumerate("uv")
+        for p in np.arange(low[axis] + 0.2, high[axis] - 0.2, 0.05)
+    ]
+    return bumps, ruts, steps
+
+
+def taken_at_once(words: Dictionary, seen: Whitened) -> list[int]:
+    """What each variable takes before the chain starts, -1 for none: the best column, as long as it is
+    sure."""
+    state = [-1] * len(words.choices)
+    for _ in range(len(words.choices) + MOST_SURE):
+        gain = _gains(words, seen, state)
+        best, at, which = -math.inf, -1, -1
+        for n, (index, odds) in enumerate(words.choices):
+            if state[n] >= 0:
+                continue
+            score = gain[index] + odds - words.none[n]
+            k = int(np.argmax(score))
+            if score[k] > best:
+                best, at, which = float(score[k]), n, int(index[k])
+        if best < SURE or at < 0:
+            break
+        state[at] = which
+    return state
+
+
+def columns_on(words: Dictionary, state: Sequence[int]) -> IntArray:
+    """(k,) columns that are on: those always there, and what each variable of the chain has taken."""
+    return np.array([*range(words.always), *sorted({s for s in state if s >= 0})], dtype=np.int64)
+
+
+def _gains(
+    words: Dictionary, seen: Whitened, state: Sequence[int], index: IntArray | None = None
+) -> FloatArray:
+    """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
+    1/2 t^2 / (v + 1/sd^2) - 1/2 log(1 + sd^2 v), t and v its own after the others are taken out."""
+    on, sd = columns_on(words, state), words.columns.sd
+    gram = seen.gram[np.ix_(on, on)] + np.diag(1 / sd[on] ** 2)
+    lower = linalg.cholesky(gram, lower=True, check_finite=False)
+    columns_ = np.arange(len(sd)) if index is None else index
+    cross = linalg.solve_triangular(lower, seen.gram[on][:, columns_], lower=True, check_finite=False)
+    fit = linalg.solve_triangular(lower, seen.along[on], lower=True, check_finite=False)
+    t = seen.along[columns_] - cross.T @ fit
+    v = np.maximum(seen.gram.diagonal()[columns_] - (cross**2).sum(axis=0), 0.0)
+    var = sd[columns_] ** 2
+    gain = 0.5 * t * t / (v + 1 / var) - 0.5 * np.log1p(var * v)
+    gain[np.isin(columns_, on)] = -math.inf
+    return np.asarray(gain)
+
+
+def thinned(
+    words: Dictionary, seen: Whitened, state: Sequence[int]
+) -> tuple[Dictionary, IntArray, list[int]]:
+    """The dictionary with only what the heights speak for, the old columns' numbers, and the state in it."""
+    gain = _gains(words, seen, state)
+    keep = np.zeros(len(words.columns), bool)
+    keep[: words.always] = True
+    keep[[s for s in state if s >= 0]] = True
+    pools: dict[tuple[int, int], FloatArray] = {}
+    for index, odds in words.choices:
+        pools.setdefault((int(index[0]), len(index)), odds)
+    for (first, size), odds in pools.items():
+        index = np.arange(first, first + size)
+        score = gain[index] + odds
+        score[~np.isfinite(score)] = math.inf
+        keep[index[np.argsort(-score, kind="stable")[:KEPT]]] = True
+    number = np.flatnonzero(keep)
+    new = np.cumsum(keep) - 1
+    choices, none = [], []
+    for (index, odds), without in zip(words.choices, words.none, strict=True):
+        on = keep[index]
+        choices.append((new[index[on]], odds[on]))
+        lost = float(np.exp(odds[~on]).sum())  # what is not offered any more counts as none
+        none.append(math.log(math.exp(without) + lost))
+    return (
+        Dictionary(words.columns.take(number), words.always, tuple(choices), tuple(none)),
+        number,
+        [int(new[s]) if s >= 0 else -1 for s in state],
+    )
+
+
+def chain(
+    words: Dictionary, table: FloatArray, settings: Settings, through: Callable[[Setting], Whitened],
+    state: list[int], rounds: int, each: int, seed: int,
+) -> Iterator[tuple[Setting, Whitened, list[IntArray]]]:  # fmt: skip
+    """``rounds`` settings, and under each ``each`` draws of which shapes there are (columns that are on).
+
+    table (n, m) : every column at the tiles.  through : the heights seen through a setting.
+    """
+    rng = np.random.default_rng([seed, 3])
+    precision = 1 / words.columns.sd**2
+    for number in range(rounds):
+        on = columns_on(words, state)
+        setting = settings.next(table[:, on], precision[on], FIRST_STEPS if number == 0 else STEPS)
+        seen = through(setting)
+        for _ in range(BURN):
+            _sweep(words, seen, state, rng)
+        found = []
+        for _ in range(each):
+            _sweep(words, seen, state, rng)
+            found.append(columns_on(words, state))
+        yield setting, seen, found
+
+
+def _sweep(words: Dictionary, seen: Whitened, state: list[int], rng: np.random.Generator) -> None:
+    """Every variable drawn given all others."""
+    for n, (index, odds) in enumerate(words.choices):
+        state[n] = -1
+        score = np.append(_gains(words, seen, state, index) + odds, words.none[n])
+        weight = np.exp(score - score.max())
+        k = int(np.searchsorted(np.cumsum(weight), rng.random() * weight.sum()))
+        state[n] = int(index[k]) if k < len(index) else -1

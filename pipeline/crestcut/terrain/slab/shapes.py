@@ -1,0 +1,173 @@
+"""What a slab is made of besides its waves: the shapes a trend and its real features may have.
+
+Each is a column of heights for an amplitude of one. Averaged over a square tile of side s a shape is rounder
+than at a point: what bends across a line is averaged over s along the line's normal (exact for a line along
+the grid; askew a tile's width has the same variance s^2 / 12 with ends less sharp), a bump over s each way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import Self
+
+import numpy as np
+from scipy import special
+
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.terrain.breaklines.breaks import Break
+
+FACE = 0.01  # m, half the width of a step's face
+
+
+class Shape(IntEnum):
+    """Its sizes in brackets, metres but where said. ``v`` : distance beyond the shape's line less offset."""
+
+    LEVEL = 0  # 1
+    TILT_U = 1  # u
+    TILT_V = 2  # v
+    BOW_UU = 3  # u^2 / 2
+    BOW_UV = 4  # u v
+    BOW_VV = 5  # v^2 / 2
+    HINGE = 6  # (offset, rounding rho): sqrt(v^2 + rho^2)
+    CURVE = 7  # (offset, length): |v|, within half the length of the line a parabola that meets it
+    STEP = 8  # (offset, face): (1 + v / sqrt(v^2 + face^2)) / 2
+    RUT = 9  # (offset, size): exp(-v^2 / (2 size^2)), endless along its line
+    BUMP = 10  # (u, v, size): exp(-r^2 / (2 size^2))
+    HINGE_ALONG = 11  # HINGE times the place along its line, m
+
+
+Row = tuple[Shape, tuple[float, ...], int, float]  # kind, sizes, line or -1, sd of the amplitude
+BOWS = (Shape.BOW_UU, Shape.BOW_UV, Shape.BOW_VV)
+TREND = (Shape.LEVEL, Shape.TILT_U, Shape.TILT_V, *BOWS)
+
+
+@dataclass(frozen=True, eq=False)
+class Columns:
+    """(m,) shapes: kind; sizes (m, 3); line (m,) index into ``lines``, -1 where it has none; sd (m,) of the
+    amplitude before anything is seen, in its own unit; centre (2,) grid u, v of the trend's middle, m."""
+
+    kind: IntArray
+    sizes: FloatArray
+    line: IntArray
+    sd: FloatArray
+    lines: tuple[Break, ...]
+    centre: tuple[float, float]
+
+    def __len__(self) -> int:
+        return len(self.kind)
+
+    def take(self, index: IntArray) -> Self:
+        """Some of them."""
+        return type(self)(
+            self.kind[index], self.sizes[index], self.line[index], self.sd[index], self.lines, self.centre
+        )
+
+    def at(self, uv: FloatArray, spread: FloatArray | float = 0.0) -> FloatArray:
+        """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2, all or
+        none above zero."""
+        wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))
+        out = np.empty((len(uv), len(self)))
+        rel = uv - np.asarray(self.centre)
+        for kind in TREND:
+            out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
+        on = np.flatnonzero(self.kind == Shape.BUMP)
+        if len(on):
+            at, size = self.sizes[on, :2], self.sizes[on, 2]
+            u, v = (_averaged(_BELL, uv[:, k : k + 1] - at[:, k], size, wide[:, None]) for k in (0, 1))
+            out[:, on] = u * v
+        for number in np.unique(self.line[self.line >= 0]):
+            across, along = self.lines[number].across(uv)
+            for m in np.flatnonzero(self.line == number):
+                out[:, m] = _on_line(Shape(self.kind[m]), self.sizes[m], across, along, wide)
+        return out
+
+
+def columns(
+    rows: Sequence[Row],
+    lines: tuple[Break, ...],
+    centre: tuple[float, float],
+) -> Columns:
+    """Of (kind, sizes, line or -1, sd of the amplitude)."""
+    sizes = np.zeros((len(rows), 3))
+    for k, row in enumerate(rows):
+        sizes[k, : len(row[1])] = row[1]
+    kind, line = (np.array([row[c] for row in rows], dtype=np.int64) for c in (0, 2))
+    return Columns(kind, sizes, line, np.array([row[3] for row in rows], dtype=float), lines, centre)
+
+
+def _trend(kind: Shape, rel: FloatArray, wide: FloatArray) -> FloatArray:
+    u, v = rel.T
+    match kind:
+        case Shape.LEVEL:
+            return np.ones(len(u))
+        case Shape.TILT_U:
+            return u
+        case Shape.TILT_V:
+            return v
+        case Shape.BOW_UU:
+            return np.asarray((u * u + wide) / 2)
+        case Shape.BOW_VV:
+            return np.asarray((v * v + wide) / 2)
+        case _:
+            return np.asarray(u * v)
+
+
+def _on_line(
+    kind: Shape, sizes: FloatArray, across: FloatArray, along: FloatArray, wide: FloatArray
+) -> FloatArray:
+    value = _averaged(_ACROSS[kind], across - sizes[0], sizes[1], wide)
+    return np.asarray(value * along) if kind == Shape.HINGE_ALONG else value
+
+
+Bend = Callable[[FloatArray, FloatArray], FloatArray]  # (v, size), m
+
+
+def _averaged(of: tuple[Bend, Bend], v: FloatArray, size: FloatArray, wide: FloatArray) -> FloatArray:
+    """A shape's value at v, or its mean over v +- s / 2 from its integral; wide = s^2 / 12."""
+    value, integral = of
+    if not wide.any():
+        return value(v, size)
+    half = np.sqrt(3 * wide)
+    return np.asarray((integral(v + half, size) - integral(v - half, size)) / (2 * half))
+
+
+def _hinge(v: FloatArray, rho: FloatArray) -> FloatArray:
+    return np.hypot(v, rho)
+
+
+def _hinge_integral(v: FloatArray, rho: FloatArray) -> FloatArray:
+    return np.asarray(0.5 * (v * np.hypot(v, rho) + rho * rho * np.arcsinh(v / np.maximum(rho, 1e-9))))
+
+
+def _curve(v: FloatArray, length: FloatArray) -> FloatArray:
+    return np.asarray(np.where(np.abs(v) < length / 2, v * v / length + length / 4, np.abs(v)))
+
+
+def _curve_integral(v: FloatArray, length: FloatArray) -> FloatArray:
+    beyond = np.sign(v) * (v * v / 2 + length * length / 24)
+    return np.asarray(np.where(np.abs(v) < length / 2, v**3 / (3 * length) + length * v / 4, beyond))
+
+
+def _step(v: FloatArray, face: FloatArray) -> FloatArray:
+    return np.asarray(0.5 * (1 + v / np.hypot(v, face)))
+
+
+def _step_integral(v: FloatArray, face: FloatArray) -> FloatArray:
+    return np.asarray(0.5 * (v + np.hypot(v, face)))
+
+
+def _bell(v: FloatArray, size: FloatArray) -> FloatArray:
+    return np.asarray(np.exp(-0.5 * (v / size) ** 2))
+
+
+def _bell_integral(v: FloatArray, size: FloatArray) -> FloatArray:
+    return np.asarray(size * np.sqrt(np.pi / 2) * special.erf(v / (size * np.sqrt(2))))
+
+
+_BELL = (_bell, _bell_integral)
+_ACROSS: dict[Shape, tuple[Bend, Bend]] = {
+    Shape.HINGE: (_hinge, _hinge_integral), Shape.HINGE_ALONG: (_hinge, _hinge_integral),
+    Shape.CURVE: (_curve, _curve_integral), Shape.STEP: (_step, _step_integral), Shape.RUT: _BELL,
+}  # fmt: skip

@@ -1,0 +1,277 @@
+"""Whose are the waves that a scan shows: the slab's or its own? What the heights themselves say of it.
+
+What is seen is y = X b + s + e + noise: a trend X b (planes, gentle curves, breaks, features), the slab's
+waves s, the scan's warp e, both Gaussian fields with Matern-3/2 covariance (Rasmussen & Williams, Gaussian
+Processes for Machine Learning, 2006, equation 4.17), and what is left of patch and white noise in a tile's
+mean. Only s + e is seen, so data bound the sum and priors split it; where the two have other lengths, or
+the scan's error is known from repeats, data split it too. The trend's amplitudes are integrated out with
+their own priors (ibid. section 2.7; the flat limit is kriging with a trend, Cressie, Statistics for Spatial
+Data, 1993, section 3.4).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Self
+
+import numpy as np
+from scipy import linalg, special
+from scipy.stats import qmc
+
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.terrain.error.covariance import matern32
+from crestcut.terrain.error.shown import of_second_difference
+from crestcut.terrain.slab.averages import Tiles
+
+USUAL_FLATNESS = 25.0  # F_F: ACI 117-10 'moderately flat', what a floated slab mostly is
+# F_F of the waviest concrete: 12 is the least that a part of the least class may have (ACI 117-10: 20,
+# locally 3/5 of it), and a yard is taken to be twice as wavy as a floor at its worst (common practice, no
+# source)
+WAVIEST = 6.0
+FOOT = 0.3048  # m
+SLAB_LENGTH, SLAB_LENGTH_FACTOR = 0.8, 1.6  # m where the slab's covariance is one half, 1 sd as a factor
+SCAN_LENGTH_FACTOR = 1.5
+SHORTEST, LONGEST = 0.2, 3.0  # m
+# of a scan whose scanner is not known: from a level to a phone within two sd (common practice, no source)
+ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
+SAMPLE = 240  # tiles by which settings are weighed
+FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
+MOST_SHRINKS = 40
+LEAST = 2e-5  # m: no field is smaller
+
+
+@dataclass(frozen=True)
+class FieldPriors:
+    """Before anything is seen: medians, and 1 sd as a factor.
+
+    curvature : sd of the slab's second difference over a foot, m (``curvature_of``).  warp : of the scan, sd
+    in m.  warp_length : m, where its covariance is one half.  doubt : chance that the scanner is none of the
+    kind named; then ``any_warp``, ``any_factor`` and ``any_length`` say what a scan's warp may be.
+    """
+
+    curvature: float
+    curvature_factor: float
+    warp: float
+    warp_factor: float
+    warp_length: float
+    doubt: float = 0.0
+    any_warp: float = ANY_WARP
+    any_factor: float = ANY_FACTOR
+    any_length: float = ANY_LENGTH
+
+    @property
+    def most_curvature(self) -> float:
+        """Of concrete and scan together, over a foot, 1 sd in m: the waviest concrete under a scan whose warp
+        is one of its own sd above its median. Beyond it is no slab (a lawn, gravel), or no scan of one."""
+        scan = [(self.warp * self.warp_factor, self.warp_length)]
+        if self.doubt > 0:
+            scan.append((self.any_warp * self.any_factor, self.any_length))
+        most = max(w * np.sqrt(curvature_variance(h)) for w, h in scan)
+        return float(np.hypot(curvature_of(WAVIEST), most))
+
+    def setting(self, z: FloatArray) -> Setting:
+        """What four standard normals (slab sd, its length, scan sd, its length) stand for."""
+        own = float(np.clip(SLAB_LENGTH * SLAB_LENGTH_FACTOR ** z[1], SHORTEST, LONGEST))
+        bend = self.curvature * self.curvature_factor ** z[0]
+        slab = max(float(bend / np.sqrt(curvature_variance(own))), LEAST)
+        scan, other = self._scan(float(z[2]))
+        middle = self.warp_length ** (1 - other) * self.any_length**other
+        length = float(np.clip(middle * SCAN_LENGTH_FACTOR ** z[3], SHORTEST, LONGEST))
+        return Setting(slab, own, max(scan, LEAST), length)
+
+    def _scan(self, z: float) -> tuple[float, float]:
+        """The warp, m, at a standard normal's quantile z of the two priors mixed by ``doubt``, and the chance
+        that a scan of such a warp is none of the kind named."""
+        if self.doubt == 0:
+            return self.warp * self.warp_factor**z, 0.0
+        at, wide = np.log([max(self.warp, LEAST), self.any_warp]), np.log([self.warp_factor, self.any_factor])
+        share = np.array([1 - self.doubt, self.doubt])
+        below = special.ndtr(z)
+        low, high = float((at + z * wide).min()), float((at + z * wide).max())
+        for _ in range(40):
+            middle = 0.5 * (low + high)
+            short = float(share @ special.ndtr((middle - at) / wide)) < below
+            low, high = (middle, high) if short else (low, middle)
+        density = share / wide * np.exp(-0.5 * ((low - at) / wide) ** 2)
+        return float(np.exp(low)), float(density[1] / density.sum())
+
+
+def curvature_of(flatness: float) -> float:
+    """Second difference over 12 in, 1 sd in m, of a floor of F-number F_F: F_F = 4.57 / (3 s + |m|), inches,
+    here with no mean curvature m (ASTM E1155; the constant from memory)."""
+    return 4.57 / (3 * flatness) * 0.0254
+
+
+def curvature_variance(half_at: float) -> float:
+    """Variance of z(x - l) - 2 z(x) + z(x + l), l a foot, of a field of unit variance."""
+    return of_second_difference(FOOT, half_at)
+
+
+def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
+    """Matern-3/2 correlation at distances whose squares (m2) are given, one half at ``half_at`` m."""
+    return matern32(np.sqrt(square), half_at)
+
+
+@dataclass(frozen=True)
+class Setting:
+    """One pair of fields: sd and length (m, where covariance is one half) of slab and scan."""
+
+    slab: float
+    slab_length: float
+    scan: float
+    scan_length: float
+
+    @property
+    def curvatures(self) -> tuple[float, float]:
+        """Of slab and scan over a foot, 1 sd in m."""
+        slab, scan = (curvature_variance(h) for h in (self.slab_length, self.scan_length))
+        return self.slab * float(np.sqrt(slab)), self.scan * float(np.sqrt(scan))
+
+
+def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatArray) -> FloatArray:
+    """(n, m) squared distances, m2, that a tile's mean has to another's: middles apart plus the spread of
+    places in both, two axes each. Exact for a Gaussian covariance of small tiles; keeps any positive."""
+    apart = ((a[:, None, :] - b[None, :, :]) ** 2).sum(axis=-1)
+    return np.asarray(apart + 2 * (a_spread[:, None] + b_spread[None, :]))
+
+
+def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
+    """(n, n), m2, of the tiles' means about the trend; noise (n,) m2."""
+    out = setting.slab**2 * matern_of_square(square, setting.slab_length)
+    out += setting.scan**2 * matern_of_square(square, setting.scan_length)
+    out.flat[:: len(out) + 1] += noise + LEAST**2
+    return np.asarray(out)
+
+
+@dataclass(frozen=True, eq=False)
+class Whitened:
+    """Columns and heights seen through one setting: gram (m, m) = B' K^-1 B, along (m,) = B' K^-1 y, own =
+    y' K^-1 y, log_det of K; lower: the Cholesky factor of K."""
+
+    gram: FloatArray
+    along: FloatArray
+    own: float
+    log_det: float
+    lower: FloatArray
+
+
+def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArray, y: FloatArray) -> Whitened:
+    """b (n, m) columns; y (n,) heights, m."""
+    lower = linalg.cholesky(
+        covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False
+    )
+    both = linalg.solve_triangular(lower, np.column_stack([b, y]), lower=True, check_finite=False)
+    w, v = both[:, :-1], both[:, -1]
+    return Whitened(w.T @ w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
+
+
+def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArray) -> float:
+    """Log marginal likelihood, but for a constant, of the columns ``index`` with amplitudes of mean 0 and
+    these 1 / sd^2."""
+    gram = seen.gram[index][:, index] + np.diag(precision)
+    lower = linalg.cholesky(gram, lower=True, check_finite=False)
+    fit = linalg.solve_triangular(lower, seen.along[index], lower=True, check_finite=False)
+    log_det = 2 * float(np.log(np.diag(lower)).sum()) - float(np.log(precision).sum())
+    return -0.5 * (seen.log_det + log_det + seen.own - float(fit @ fit))
+
+
+@dataclass(frozen=True, eq=False)
+class Sample:
+    """Some of the tiles, by which settings are weighed: half of them from all over, which show long waves,
+    half from about one place, which show short ones. index (k,) of the tiles; square, noise and height are
+    theirs."""
+
+    index: IntArray
+    square: FloatArray
+    noise: FloatArray
+    height: FloatArray
+
+    @classmethod
+    def of(cls, tiles: Tiles, noise: FloatArray, height: FloatArray, seed: int) -> Self:
+        """height (n,) of the tiles, m, about some level."""
+        rng = np.random.default_rng([seed, 1])
+        n = len(tiles)
+        pick = rng.permutation(n)[: min(SAMPLE // 2, n)]
+        away = ((tiles.uv - np.median(tiles.uv, axis=0)) ** 2).sum(axis=1)
+        away[pick] = np.inf
+        near = np.argsort(away, kind="stable")[: min(SAMPLE - SAMPLE // 2, n - len(pick))]
+        index = np.sort(np.concatenate([pick, near]))
+        spread = tiles.spread[index]
+        return cls(
+            index, squares(tiles.uv[index], tiles.uv[index], spread, spread), noise[index], height[index]
+        )
+
+
+class Settings:
+    """A chain of settings that follows what the heights say of them, given which shapes there are.
+
+    Generalised elliptical slice sampling (Nishihara, Murray & Adams, JMLR 15, 2014; Murray, Adams & MacKay,
+    AISTATS 2010): the prior is a standard normal in z, and a normal fitted to the posterior stands in for it.
+    """
+
+    def __init__(
+        self, sample: Sample, priors: FieldPriors, table: FloatArray, precision: FloatArray, seed: int
+    ) -> None:
+        """table (n, m), precision (m,) : the shapes that there are to begin with, at all tiles."""
+        self.sample, self.priors = sample, priors
+        self.rng = np.random.default_rng([seed, 2])
+        start = special.ndtri(np.clip(qmc.Sobol(4, rng=seed).random(FIRST), 1e-6, 1 - 1e-6))
+        score = np.array([self._score(z, table[sample.index], precision) for z in start])
+        self.mean, spread = _moments(start, score)
+        again = special.ndtri(np.clip(qmc.Sobol(4, rng=seed + 1).random(SECOND), 1e-6, 1 - 1e-6))
+        again = self.mean + again @ np.linalg.cholesky(spread).T
+        known = np.array([self._score(z, table[sample.index], precision) for z in again])
+        weight = known + _log_normal(again, np.zeros(4), np.eye(4)) - _log_normal(again, self.mean, spread)
+        self.z = again[int(np.argmax(known + _log_normal(again, np.zeros(4), np.eye(4))))]
+        self.mean, self.spread = _moments(again, weight, 0.1)
+        self.root = np.linalg.cholesky(self.spread)
+
+    def _score(self, z: FloatArray, table: FloatArray, precision: FloatArray) -> float:
+        setting = self.priors.setting(z)
+        seen = whiten(setting, self.sample.square, self.sample.noise, table, self.sample.height)
+        return log_evidence(seen, slice(None), precision)
+
+    def _left(self, z: FloatArray, table: FloatArray, precision: FloatArray) -> float:
+        """Log of posterior over the normal that stands in for it."""
+        stand_in = float(_log_normal(z[None], self.mean, self.spread)[0])
+        return self._score(z, table, precision) - 0.5 * float(z @ z) - stand_in
+
+    def next(self, table: FloatArray, precision: FloatArray, steps: int) -> Setting:
+        """The setting ``steps`` further on, given these shapes (columns at all tiles, 1 / sd^2)."""
+        table = table[self.sample.index]
+        now = self._left(self.z, table, precision)
+        for _ in range(steps):
+            other = self.mean + self.root @ self.rng.standard_normal(4)
+            level = now + np.log(self.rng.random())
+            angle = 2 * np.pi * self.rng.random()
+            low, high = angle - 2 * np.pi, angle
+            for _ in range(MOST_SHRINKS):
+                z = self.mean + (self.z - self.mean) * np.cos(angle) + (other - self.mean) * np.sin(angle)
+                score = self._left(z, table, precision)
+                if score > level:
+                    self.z, now = z, score
+                    break
+                low, high = (angle, high) if angle < 0 else (low, angle)
+                angle = low + (high - low) * self.rng.random()
+        return self.priors.setting(self.z)
+
+
+def _moments(
+    points: FloatArray, log_weight: FloatArray, inflate: float = 0.3
+) -> tuple[FloatArray, FloatArray]:
+    """Mean and covariance of weighed points; weights are flattened until enough of the points count."""
+    power = 1.0
+    for _ in range(40):
+        weight = np.exp(power * (log_weight - log_weight.max()))
+        weight /= weight.sum()
+        if 1 / (weight**2).sum() >= 10.0:
+            break
+        power *= 0.8
+    mean = weight @ points
+    away = points - mean
+    return mean, 1.5 * (away * weight[:, None]).T @ away + inflate**2 * np.eye(points.shape[1])
+
+
+def _log_normal(points: FloatArray, mean: FloatArray, spread: FloatArray) -> FloatArray:
+    away = np.linalg.solve(np.linalg.cholesky(spread), (points - mean).T)
+    return np.asarray(-0.5 * (away**2).sum(axis=0) - 0.5 * np.linalg.slogdet(spread)[1])

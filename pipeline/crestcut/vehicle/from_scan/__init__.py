@@ -1,0 +1,1 @@
+"""A vehicle from a mesh or scan of its underside."""

@@ -1,0 +1,1 @@
+"""The measuring sheet, filled in and read back."""

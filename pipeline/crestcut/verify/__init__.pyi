@@ -1,0 +1,49 @@
+from .advice import what_to_measure as what_to_measure
+from .by_hand import likely_shares as likely_shares
+from .by_hand import worked as worked
+from .edges import edges_left as edges_left
+from .edges import new_ponds as new_ponds
+from .edges import too_deep as too_deep
+from .finished import finished_behind as finished_behind
+from .lay import Laid as Laid
+from .lay import lay_after as lay_after
+from .now import all_now as all_now
+from .now import mixed as mixed
+from .records import Check as Check
+from .records import Edge as Edge
+from .records import Fight as Fight
+from .records import Now as Now
+from .records import Share as Share
+from .records import Told as Told
+from .records import TooDeep as TooDeep
+from .removed import Removed as Removed
+from .removed import removed_between as removed_between
+from .removed import work_area as work_area
+from .told import agreeing as agreeing
+from .told import told_by as told_by
+
+__all__ = [
+    "Check",
+    "Edge",
+    "Fight",
+    "Laid",
+    "Now",
+    "Removed",
+    "Share",
+    "Told",
+    "TooDeep",
+    "agreeing",
+    "all_now",
+    "edges_left",
+    "finished_behind",
+    "lay_after",
+    "likely_shares",
+    "mixed",
+    "new_ponds",
+    "removed_between",
+    "told_by",
+    "too_deep",
+    "what_to_measure",
+    "work_area",
+    "worked",
+]

@@ -1,0 +1,135 @@
+from .asked import asked_first as asked_first
+from .asked import board_sizes as board_sizes
+from .asked import row_of as row_of
+from .cards import HIT_CARDS as HIT_CARDS
+from .cards import cautions as cautions
+from .drain import drain_words as drain_words
+from .drain_plan import drained as drained
+from .dust import dust_lines as dust_lines
+from .dust import mask_words as mask_words
+from .floor_jig import EVEN as EVEN
+from .floor_jig import make_floor_jig as make_floor_jig
+from .ground_records import Pond as Pond
+from .ground_records import Water as Water
+from .jig_records import STICK_INCHES as STICK_INCHES
+from .jig_records import FloorJig as FloorJig
+from .jig_records import Jig as Jig
+from .jig_records import JigRow as JigRow
+from .jig_records import Rails as Rails
+from .jig_records import Range as Range
+from .jig_records import Spot as Spot
+from .jig_records import Ties as Ties
+from .jig_records import Tool as Tool
+from .jig_records import stick_words as stick_words
+from .limit_texts import limit_lines as limit_lines
+from .limit_texts import section_left as section_left
+from .order import WorkOrder as WorkOrder
+from .order import make_site as make_site
+from .passes import numbered as numbered
+from .quantities import BAG as BAG
+from .quantities import bags_words as bags_words
+from .quantities import hours_of as hours_of
+from .quantities import hours_words as hours_words
+from .quantities import shares as shares
+from .quantities import span_words as span_words
+from .quantities import wear_words as wear_words
+from .quantities import work_out as work_out
+from .records import NO_ANSWER_HELPS as NO_ANSWER_HELPS
+from .records import BoardsUnder as BoardsUnder
+from .records import Dot as Dot
+from .records import KerfDepth as KerfDepth
+from .records import Measure as Measure
+from .records import Pass as Pass
+from .records import Quantities as Quantities
+from .records import Reason as Reason
+from .records import ReasonCode as ReasonCode
+from .records import ReleaseState as ReleaseState
+from .records import SetOut as SetOut
+from .records import Silica as Silica
+from .records import StringRow as StringRow
+from .records import Worksheet as Worksheet
+from .release import Release as Release
+from .release import decide_release as decide_release
+from .sheet import make_worksheet as make_worksheet
+from .site import Site as Site
+from .slopes import VERTICAL as VERTICAL
+from .slopes import edge_rule as edge_rule
+from .strips import CLOSE as CLOSE
+from .tools import choose_tools as choose_tools
+from .tools import load_tools as load_tools
+from .tools import tool_folder as tool_folder
+from .trade import INCHES as INCHES
+from .trade import TradeWords as TradeWords
+from .trade import trade_words as trade_words
+from .water import POND_CELL as POND_CELL
+from .water import ponds as ponds
+from .workable import SKIN as SKIN
+
+__all__ = [
+    "BAG",
+    "CLOSE",
+    "EVEN",
+    "HIT_CARDS",
+    "INCHES",
+    "NO_ANSWER_HELPS",
+    "POND_CELL",
+    "SKIN",
+    "STICK_INCHES",
+    "VERTICAL",
+    "BoardsUnder",
+    "Dot",
+    "FloorJig",
+    "Jig",
+    "JigRow",
+    "KerfDepth",
+    "Measure",
+    "Pass",
+    "Pond",
+    "Quantities",
+    "Rails",
+    "Range",
+    "Reason",
+    "ReasonCode",
+    "Release",
+    "ReleaseState",
+    "SetOut",
+    "Silica",
+    "Site",
+    "Spot",
+    "StringRow",
+    "Ties",
+    "Tool",
+    "TradeWords",
+    "Water",
+    "WorkOrder",
+    "Worksheet",
+    "asked_first",
+    "bags_words",
+    "board_sizes",
+    "cautions",
+    "choose_tools",
+    "decide_release",
+    "drain_words",
+    "drained",
+    "dust_lines",
+    "edge_rule",
+    "hours_of",
+    "hours_words",
+    "limit_lines",
+    "load_tools",
+    "make_floor_jig",
+    "make_site",
+    "make_worksheet",
+    "mask_words",
+    "numbered",
+    "ponds",
+    "row_of",
+    "section_left",
+    "shares",
+    "span_words",
+    "stick_words",
+    "tool_folder",
+    "trade_words",
+    "wear_words",
+    "work_out",
+]

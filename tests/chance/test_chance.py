@@ -1,0 +1,81 @@
+"""Chance: sure where nothing is uncertain, bias taken off, and no confidence from nothing."""
+
+from __future__ import annotations
+
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.chance.assess import assess_chance, in_use_allowances, in_words
+from crestcut.chance.planned import smoothed_below
+from crestcut.job.records import Wanted
+from crestcut.terrain.readings.records import Evidence, Reading
+from crestcut.terrain.records import ErrorModel
+from scenes import Scene, belly, crest, scene, vehicle
+
+PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
+SURE = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.35, "none", "none", "none")
+
+
+@pytest.fixture(scope="module")
+def stood() -> Scene:
+    return scene(
+        crest(0.08), car=vehicle(replace(belly(), within=0.002)), start=(-3.2, 0), end=(3.2, 0), cell=0.02
+    )
+
+
+def assess(s: Scene, error: ErrorModel, **more):  # type: ignore[no-untyped-def]
+    return assess_chance(s.passage, error, Wanted(), draws=40, **more)
+
+
+def test_without_errors_it_is_the_swept_clearance(stood: Scene) -> None:
+    exact = replace(stood, vehicle=vehicle(replace(belly(), within=0.0)))
+    sure = replace(
+        exact.surface, standard_error=exact.surface.height.like(np.zeros(exact.surface.height.frame.shape))
+    )
+    chance = assess(replace(exact, surface=sure), SURE)
+    assert stood.before.worst is not None
+    assert chance.least_clearance == pytest.approx(stood.before.worst.gap, abs=1e-6)
+    assert chance.chance_of_contact in (0.0, 1.0) and chance.spread < 1e-6
+
+
+def test_same_seed_same_answer_and_more_error_more_spread(stood: Scene) -> None:
+    assert assess(stood, PHONE) == assess(stood, PHONE)
+    assert assess(stood, PHONE).spread > assess(stood, replace(PHONE, warp=0.002)).spread
+
+
+def test_a_prior_is_named_and_in_use_is_lower(stood: Scene) -> None:
+    today = assess(stood, replace(PHONE, warp_source="prior for phone scans"))
+    used = assess(stood, PHONE, allowances=in_use_allowances(Wanted()))
+    assert any("not measured" in r for r in today.reasons)
+    assert used.least_clearance < today.least_clearance
+
+
+def reading(observed: float, noise: float = 0.001) -> Evidence:
+    ends = np.array([[-1.4, 0.0], [1.4, 0.0], [0.0, 0.0]])
+    one = Reading(
+        "[[string]] 1", "the distance", ends, np.array([0.5, 0.5, -1.0]), np.zeros(3), -0.012, observed
+    )
+    return Evidence((one,), np.array([[noise**2]]))
+
+
+def test_a_string_narrows_and_a_wild_one_is_named(stood: Scene) -> None:
+    plain, held, wild = (
+        assess(stood, PHONE),
+        assess(stood, PHONE, evidence=reading(-0.013)),
+        assess(stood, PHONE, evidence=reading(0.07)),
+    )
+    assert held.spread < plain.spread
+    assert wild.verdict == "cannot tell" and any("[[string]] 1" in r for r in wild.reasons)
+
+
+def test_words_and_tail() -> None:
+    assert in_words(1 / 30) == "about 1 in 30 that it touches"
+    assert in_words(0.0) == "less than 1 in 1,000 that it touches"
+    assert smoothed_below(np.random.default_rng(0).normal(0, 1, 4000), -1.6449) == pytest.approx(
+        0.05, abs=0.012
+    )

@@ -1,0 +1,109 @@
+"""The tyre as a disk, against brute force, published steps and properties of a dilation."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from crestcut.contact.stand.tyres import VOID, row_maxima, tyre_height, tyre_node
+
+CELL = 0.01
+
+
+def tyre(
+    ground: np.ndarray, u: float, v: float, yaw: float = 0.0, radius: float = 0.34, half: float = 0.1
+) -> float:
+    bound = row_maxima(ground, math.ceil(math.hypot(radius, half) / CELL) + 1)
+    columns = np.arange(ground.shape[1]) * CELL
+    return tyre_height(ground, bound, columns, CELL, u, v, math.cos(yaw), math.sin(yaw), radius, half)
+
+
+def brute(ground: np.ndarray, u: float, v: float, yaw: float, radius: float, half: float) -> float:
+    j, i = np.indices(ground.shape)
+    du, dv = i * CELL - u, j * CELL - v
+    a, b = du * math.cos(yaw) + dv * math.sin(yaw), -du * math.sin(yaw) + dv * math.cos(yaw)
+    under = (np.abs(a) < radius) & (np.abs(b) <= half + 1e-9)
+    return float((ground + np.sqrt(np.maximum(radius**2 - a**2, 0)))[under].max() - radius)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_equals_brute_force_on_rough_ground_at_any_heading(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    ground = rng.normal(0, 0.02, (90, 120)) + 0.3 * np.arange(120) * CELL * rng.choice([-1, 0, 1])
+    ground[rng.random(ground.shape) < 0.1] = VOID
+    for _ in range(20):
+        u, v, yaw = rng.uniform(0.45, 0.75), rng.uniform(0.4, 0.5), rng.uniform(-math.pi, math.pi)
+        assert tyre(ground, u, v, yaw, 0.3, 0.09) == pytest.approx(
+            brute(ground, u, v, yaw, 0.3, 0.09), abs=1e-9
+        )
+
+
+def test_the_carrying_node_explains_the_height() -> None:
+    rng = np.random.default_rng(5)
+    ground = rng.normal(0, 0.02, (60, 100))
+    node = tyre_node(ground, CELL, 0.5, 0.3, 1.0, 0.0, 0.3, 0.1)
+    j, i = divmod(node, 100)
+    expected = ground[j, i] + math.sqrt(0.3**2 - (i * CELL - 0.5) ** 2) - 0.3
+    assert tyre(ground, 0.5, 0.3, 0.0, 0.3, 0.1) == pytest.approx(expected, abs=1e-12)
+
+
+def test_nothing_measured_carries_nothing() -> None:
+    assert tyre(np.full((50, 100), VOID), 0.5, 0.25) == VOID
+    assert tyre_node(np.full((50, 100), VOID), CELL, 0.5, 0.25, 1.0, 0.0, 0.34, 0.1) == -1
+
+
+@pytest.mark.parametrize("grade", [0.0, 0.1, -0.2])
+def test_on_a_plane_the_hub_is_a_radius_away_along_the_normal(grade: float) -> None:
+    ground = np.tile(grade * np.arange(200) * CELL, (40, 1))
+    # hub height over the plane, measured vertically: radius / cos(slope)
+    expected = grade * 1.0 + 0.34 * (math.sqrt(1 + grade**2) - 1)
+    assert tyre(ground, 1.0, 0.2) == pytest.approx(expected, abs=CELL**2 / (8 * 0.34) * 1.1)
+
+
+# Disk of 340 mm radius: a step of h is first felt sqrt(2 R h - h^2) ahead (geometry of the circle). [D]
+@pytest.mark.parametrize(
+    ("step", "ahead"), [(0.0064, 0.065659), (0.013, 0.093118), (0.025, 0.127965), (0.050, 0.177482)]
+)
+def test_a_step_is_felt_this_far_ahead(step: float, ahead: float) -> None:
+    ground = np.tile(np.where(np.arange(300) * CELL >= 1.5, step, 0.0), (30, 1))
+    nodes = CELL**2 / (8 * 0.34)  # the hub between two nodes: this much low
+    assert tyre(ground, 1.5 - ahead - 0.001, 0.15) == pytest.approx(0.0, abs=nodes * 1.01)
+    assert tyre(ground, 1.5 - ahead + 0.001, 0.15) > 1e-4
+
+
+# A groove of width w lets the disk sink R - sqrt(R^2 - w^2/4): 12 mm -> 0.0529 mm, 100 mm -> 3.697 mm at R
+# 340 mm. [D]
+@pytest.mark.parametrize(("width", "sinks"), [(0.012, 0.0000529), (0.100, 0.003697)])
+def test_a_groove_lowers_the_tyre_by_its_chord(width: float, sinks: float) -> None:
+    cell = width / 2  # the groove's middle node is void, its edges are nodes
+    ground = np.zeros((9, 401))
+    ground[:, 200] = VOID
+    columns = np.arange(401) * cell
+    bound = row_maxima(ground, 200)
+    low = tyre_height(ground, bound, columns, cell, 200 * cell, 4 * cell, 1.0, 0.0, 0.34, 2 * cell)
+    assert -low == pytest.approx(sinks, rel=2e-3)
+
+
+def test_a_convex_crest_is_left_as_it_is_by_closing_and_closing_twice_changes_nothing() -> None:
+    # closing = dilation then erosion by the disk (ISO 16610-41); on one row, brute force
+    x = np.arange(160) * CELL
+    rough = -0.15 * np.abs(x - 0.8)
+    rough_with_pit = rough - 0.02 * ((x > 0.6) & (x < 0.63))
+
+    def closing(z: np.ndarray) -> np.ndarray:
+        k = np.arange(-33, 34)
+        disk = np.sqrt(0.34**2 - (k * CELL) ** 2) - 0.34
+        padded = np.pad(z, 33, constant_values=VOID)
+        up = np.array(
+            [tyre(np.tile(padded, (3, 1)), (i + 33) * CELL, CELL, half=CELL) for i in range(len(z))]
+        )
+        shape = np.pad(up, 33, constant_values=-VOID)
+        return np.array([(shape[i + 33 + k] - disk).min() for i in range(len(z))])
+
+    inner = slice(34, -34)  # away from where the ground ends
+    assert closing(rough)[inner] == pytest.approx(rough[inner], abs=1e-9)
+    once = closing(rough_with_pit)
+    assert (once >= rough_with_pit - 1e-12).all()
+    assert closing(once) == pytest.approx(once, abs=1e-9)

@@ -1,0 +1,200 @@
+"""Work sheets on paper: a stamp on every page unless released, nothing to cut from under a stamp, same bytes
+twice.
+"""
+
+from __future__ import annotations
+
+import itertools
+import json
+import logging
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from deliver_scene import make_report
+
+from crestcut.job.records import Job, Site
+from crestcut.report.sheets.all_sheets import pages, write_sheets
+from crestcut.report.sheets.pages import order_page
+from crestcut.work.order import WorkOrder, make_site
+from crestcut.work.records import Release, Worksheet
+from crestcut.work.release import decide_release
+from crestcut.work.sheet import make_worksheet
+from scenes import ANSWERED
+
+FIELDS = (
+    "kind",
+    "thickness",
+    "steel_depth",
+    "post_tensioned",
+    "heating",
+    "conduit",
+    "suspended",
+    "permission",
+    "place",
+    "ground",
+)
+
+
+@pytest.fixture(scope="module")
+def report():
+    return make_report(hole=False)
+
+
+def job_without(report, missing: set[str]) -> Job:
+    slab = replace(ANSWERED, **{n: None for n in missing if hasattr(ANSWERED, n)})
+    site = Site(None if "place" in missing else "outdoors", None if "ground" in missing else "private", "US")
+    return replace(report.job, slab=slab, site=site)
+
+
+def sheet_for(report, job: Job, provisional: bool = False) -> Worksheet:
+    marks = {m.name: m.xy for m in report.marks}
+    return make_worksheet(order_for(report, job, decide_release(job, provisional, report.plan), marks))
+
+
+def order_for(report, job: Job, release: Release, marks: dict[str, tuple[float, float]]) -> WorkOrder:
+    return WorkOrder(job, report.vehicle, report.surface, report.ride, report.plan, release, marks)
+
+
+def words_on(figure) -> str:
+    from matplotlib.text import Text
+
+    return "\n".join(text.get_text() for text in figure.findobj(Text))
+
+
+def test_no_combination_of_open_questions_gives_an_unstamped_sheet(report) -> None:
+    """All 1,024 combinations through the release; the sheet itself cannot be built without its release's
+    stamp.
+    """
+    base = sheet_for(report, job_without(report, {"heating"}))
+    for flags in itertools.product((False, True), repeat=len(FIELDS)):
+        missing = {n for n, is_open in zip(FIELDS, flags, strict=True) if is_open}
+        release = decide_release(job_without(report, missing), False, report.plan)
+        assert (release.stamp == "NOT FOR CUTTING") == bool(missing)
+        if missing:
+            sheet = replace(base, release=release, stamp=release.stamp)
+            assert sheet.stamp and sheet.jig is None and sheet.set_out is None and not sheet.passes
+            with pytest.raises(ValueError, match="stamp"):
+                replace(base, release=release, stamp="")
+
+
+@pytest.mark.parametrize("missing", [{"heating"}, {"place"}, set(FIELDS)])
+def test_every_page_under_a_stamp_shows_it(report, missing: set[str]) -> None:
+    sheet = sheet_for(report, job_without(report, missing))
+    drawn = list(pages(sheet, make_site(report.surface, report.line, report.plan)))
+    assert {name for name, _ in drawn} == {"first", "ground", "cards"}
+    assert all("NOT FOR CUTTING" in words_on(figure) for _, figure in drawn)
+
+
+def test_provisional_prints_what_to_measure_first(report) -> None:
+    job = job_without(report, set())
+    release = decide_release(job, True, report.plan)
+    advice = [
+        {
+            "kind": "gap felt under the vehicle",
+            "where": "A 2.31 m, B 1.87 m",
+            "expect": "4 mm",
+            "narrows": "3.5 times",
+        }
+    ]
+    sheet = make_worksheet(order_for(report, job, release, {}), advice)
+    drawn = list(pages(sheet, make_site(report.surface, report.line, report.plan)))
+    assert all("PROVISIONAL" in words_on(figure) for _, figure in drawn)
+    assert "Measure this first" in words_on(drawn[1][1]) and "ap felt" in words_on(drawn[1][1])
+
+
+def test_released_sheets_are_written_whole_and_alike(report, tmp_path: Path) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    folders = [tmp_path / "a", tmp_path / "b"]
+    for folder in folders:
+        folder.mkdir()
+        write_sheets(sheet, site, report.identity, folder)
+    names = sorted(p.name for p in folders[0].iterdir())
+    assert {"work_sheets.pdf", "worksheet.json", "work_dots.csv", "work_jig.csv", "work_strings.csv"} <= set(
+        names
+    )
+    for name in names:
+        assert (folders[0] / name).read_bytes() == (folders[1] / name).read_bytes(), name
+    document = json.loads((folders[0] / "worksheet.json").read_text())
+    assert document["release"]["state"] == "ok" and document["jig"]["rows"]
+    assert "NOT FOR CUTTING" not in words_on(next(iter(pages(sheet, site)))[1])
+
+
+def lines_of(figure) -> list:
+    from matplotlib.lines import Line2D
+
+    return [line for line in figure.findobj(Line2D) if line.get_transform() == figure.transFigure]
+
+
+def test_check_bars_are_100_mm_both_ways_and_the_strip_is_full_size(report) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    strips = [
+        f for name, f in pages(sheet, make_site(report.surface, report.line, report.plan)) if name == "strip"
+    ]
+    assert strips
+    for figure in strips:
+        size = figure.get_size_inches() * 25.4
+        ends = [np.asarray(line.get_xydata()) * size for line in lines_of(figure)]
+        spans = [np.abs(end[1] - end[0]) for end in ends]
+        for way in (0, 1):
+            assert any(s[way] == pytest.approx(100.0, abs=0.01) and s[1 - way] < 0.01 for s in spans)
+        (axes,) = figure.axes
+        box = axes.get_position()
+        assert box.height * size[1] == pytest.approx(abs(np.diff(axes.get_ylim())[0]) * 1000)
+        assert box.width * size[0] == pytest.approx(np.diff(axes.get_xlim())[0] * 1000)
+
+
+def test_paper_is_letter_where_tapes_are_in_inches_and_a4_elsewhere(report) -> None:
+    job = job_without(report, set())
+    for country, wide in (("US", 8.5), ("GB", 8.27)):
+        sheet = sheet_for(report, replace(job, site=replace(job.site, country=country)))
+        site = make_site(report.surface, report.line, report.plan)
+        drawn = list(pages(sheet, site))
+        assert {float(f.get_size_inches()[0]) for _, f in drawn} == {wide}
+        words = " ".join(words_on(f) for _, f in drawn)
+        assert ("Chainage" in words) == (country == "GB") and ("Arrises" in words) == (country == "GB")
+
+
+def test_every_sheet_that_the_work_needs_is_there(report) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    drawn = dict.fromkeys(name for name, _ in pages(sheet, site))
+    assert set(drawn) >= {
+        "first", "order", "jig", "set_out", "chart", "string", "ground", "cards", "record", "strip",
+    }  # fmt: skip
+    said = " ".join(words_on(f) for _, f in pages(sheet, site))
+    for wanted in (
+        "REAR", "FRONT", "Stick", "strongback", "OR MORE", "Vibration", "cfm", "You hit STEEL", "hollow",
+        "Spill level",
+        "Look again", "local codes", "wedge",
+    ):  # fmt: skip
+        assert wanted in said, wanted
+    odd = replace(sheet, title="\u0634\u0631\u0641\u0629 <b>\u00e9")
+    assert any("\u0634" in words_on(f) for _, f in pages(odd, site))
+
+
+def test_cautions_stand_on_one_page_and_every_strip_piece_has_a_depth(report, caplog) -> None:
+    """A list torn across two pages is easily lost; a template without a depth is paper for nothing. And what
+    the drawing library logs must not reach the person's terminal.
+    """
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    with caplog.at_level(logging.WARNING):
+        drawn = list(pages(sheet, site))
+        for _, figure in drawn:
+            figure.canvas.draw()
+    assert not caplog.records
+    for steps in range(1, 30):  # however full the page is
+        order = [words_on(f) for f in order_page(replace(sheet, passes=(sheet.passes * 10)[:steps]))]
+        (holding,) = [text for text in order if "What can hurt you" in text]
+        assert all(" ".join(c.line.split()[:5]) in holding for c in sheet.cautions), steps
+    strips = [f for name, f in drawn if name == "strip"]
+    stop = max(last for offset, _, last in sheet.set_out.outline)
+    for figure in strips:
+        figures = re.findall(r"^\d+\.\d$", words_on(figure), flags=re.M)
+        assert any(float(text) > 0.5 for text in figures)
+        rules = [line.get_ydata().max() for line in figure.axes[0].get_lines()]
+        assert max(rules) <= stop + 0.0101

@@ -1,0 +1,169 @@
+"""Which shapes a slab has: gains and chances against the evidence itself, and a hump found, none invented."""
+
+from __future__ import annotations
+
+import itertools
+import math
+import sys
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.terrain.breaklines.breaks import Break
+from crestcut.terrain.slab.averages import Tiles
+from crestcut.terrain.slab.features import (
+    Dictionary,
+    _gains,
+    _sweep,
+    columns_on,
+    dictionary_of,
+    taken_at_once,
+    thinned,
+)
+from crestcut.terrain.slab.posterior import Posterior, judge
+from crestcut.terrain.slab.shapes import Row, Shape, columns
+from crestcut.terrain.slab.split import (
+    FieldPriors,
+    Setting,
+    Whitened,
+    curvature_of,
+    log_evidence,
+    squares,
+    whiten,
+)
+from slab_scans import field
+
+SETTING = Setting(0.001, 0.8, 0.0025, 0.4)
+
+
+def tiles(size: tuple[float, float] = (2.0, 1.6), side: float = 0.1) -> Tiles:
+    uv = np.stack(np.meshgrid(*(np.arange(side / 2, s, side) for s in size)), axis=-1).reshape(-1, 2)
+    one = np.ones(len(uv))
+    return Tiles(uv, 0.0 * one, side * one, 100 * one, 1e-6 * one)
+
+
+def tiny() -> Dictionary:
+    """Level, tilt, then two slots that share two bumps and a rut, and a third of its own with one fold."""
+    rows: list[Row] = [
+        (Shape.LEVEL, (), -1, 0.01), (Shape.TILT_U, (), -1, 0.01),
+        (Shape.BUMP, (0.6, 0.8, 0.15), -1, 0.01), (Shape.BUMP, (0.8, 0.8, 0.25), -1, 0.01),
+        (Shape.RUT, (0.8, 0.2), 0, 0.008), (Shape.CURVE, (1.0, 0.4), 1, 0.03),
+    ]  # fmt: skip
+    lines = (Break.straight(math.pi / 2, 0.0), Break.straight(0.0, 0.0))
+    shared = (np.array([2, 3, 4]), np.log([0.2, 0.15, 0.1]))
+    choices = (shared, shared, (np.array([5]), np.array([math.log(0.4)])))
+    return Dictionary(columns(rows, lines, (1.0, 0.8)), 2, choices, (0.0, 0.0, math.log(0.5)))
+
+
+def seen_of(words: Dictionary, some: Tiles, amplitude: FloatArray, seed: int) -> Whitened:
+    square = squares(some.uv, some.uv, some.spread, some.spread)
+    noise = np.full(len(some), 4e-7)
+    table = words.columns.at(some.uv, some.spread)
+    root = whiten(SETTING, square, noise, table, table[:, 0]).lower
+    y = table @ amplitude + root @ np.random.default_rng(seed).standard_normal(len(some))
+    return whiten(SETTING, square, noise, table, y)
+
+
+def evidence(words: Dictionary, seen: Whitened, state: tuple[int, ...]) -> float:
+    on = columns_on(words, state)
+    return log_evidence(seen, on, 1 / words.columns.sd[on] ** 2)
+
+
+@pytest.mark.parametrize("state", [(-1, -1, -1), (2, -1, -1), (4, 3, 5)])
+def test_what_a_column_adds_is_the_difference_of_two_evidences(state: tuple[int, ...]) -> None:
+    words = tiny()
+    seen = seen_of(words, tiles(), np.array([0.0, 0.0, 0.006, 0.0, 0.0, 0.01]), 1)
+    gain, before = _gains(words, seen, state), evidence(words, seen, state)
+    for column in range(2, 6):
+        if column in state:
+            assert gain[column] == -math.inf
+        else:
+            more = evidence(words, seen, (*state, column))
+            assert gain[column] == pytest.approx(more - before, abs=1e-8)
+
+
+def test_the_chain_has_each_shape_as_often_as_all_models_together_say() -> None:
+    words = tiny()
+    seen = seen_of(words, tiles(), np.array([0.002, 0.001, 0.003, 0.0, 0.0, 0.004]), 2)
+    weights = {}
+    for state in itertools.product((-1, 2, 3, 4), (-1, 2, 3, 4), (-1, 5)):
+        if state[0] == state[1] >= 0:
+            continue  # a shape is there once
+        prior = sum(
+            none if s < 0 else odds[list(index).index(s)]
+            for s, (index, odds), none in zip(state, words.choices, words.none, strict=True)
+        )
+        weights[state] = evidence(words, seen, state) + prior
+    chance = np.exp(np.array(list(weights.values())) - max(weights.values()))
+    chance /= chance.sum()
+    exact = [sum(c for s, c in zip(weights, chance, strict=True) if k in s) for k in range(2, 6)]
+    assert sum(0.05 < e < 0.95 for e in exact) >= 3  # a chain that is always sure proves nothing
+    state, rng, count = [-1, -1, -1], np.random.default_rng(3), np.zeros(6)
+    for _ in range(4000):
+        _sweep(words, seen, state, rng)
+        for s in {s for s in state if s >= 0}:
+            count[s] += 1
+    assert count[2:] / 4000 == pytest.approx(exact, abs=0.03)  # 4000 sweeps, some alike: 1 sd about 0.01
+
+
+def test_what_is_left_out_of_the_dictionary_still_counts_as_none() -> None:
+    some = tiles()
+    words = dictionary_of(some, ())
+    seen = seen_of(words, some, np.zeros(len(words.columns)), 4)
+    state = taken_at_once(words, seen)
+    fewer, number, kept = thinned(words, seen, state)
+    assert [int(number[s]) if s >= 0 else -1 for s in kept] == state
+    for (_, odds), none, (_, before), without in zip(
+        fewer.choices, fewer.none, words.choices, words.none, strict=True
+    ):
+        all_odds = np.exp(before).sum() + math.exp(without)
+        assert np.exp(odds).sum() + math.exp(none) == pytest.approx(all_odds)
+    assert fewer.columns.sd == pytest.approx(words.columns.sd[number])
+
+
+FRAME = GridFrame((0.0, 0.0), 0.0, 0.01, (181, 261))
+HUMP, AT, SIZE = 0.012, (1.5, 0.95), 0.15
+
+
+def posterior(hump: float, scan: float, seed: int) -> Posterior:
+    """Of a crest at u = 1, waves of 1 mm and a hump, seen with a scan's error; m."""
+    ny, nx = FRAME.shape
+    v, u = np.mgrid[0:ny, 0:nx] * FRAME.cell
+    true = -0.16 * np.maximum(u - 1.0, 0.0)
+    true += hump * np.exp(-((u - AT[0]) ** 2 + (v - AT[1]) ** 2) / (2 * SIZE**2))
+    true += field(FRAME, 0.001, 0.8, 100 + seed) + field(FRAME, scan, 0.4, 200 + seed)
+    true += field(FRAME, 0.26 * scan, 0.05, 300 + seed)
+    height = HeightGrid(FRAME, true)
+    at = np.column_stack([np.full(37, 1.0), np.linspace(0.0, 1.8, 37)])
+    line = Break(at, np.zeros(37), -0.08, 0.0, 0.0, 0.003)
+    priors = FieldPriors(curvature_of(25.0), 2.0, 0.003, 2.2, 0.4)
+    found = judge(
+        height, height.like(np.full(FRAME.shape, 4e-4)), np.ones(FRAME.shape, bool), (line,), priors, 0.0013,
+        0.1, seed, 40,
+    )  # fmt: skip
+    assert found is not None
+    return found[0]
+
+
+@pytest.mark.slow
+def test_a_hump_is_found_where_it_is_and_as_high_as_it_is() -> None:
+    named, bumps = 0, []
+    for seed in range(6):
+        near = [
+            f
+            for f in posterior(HUMP, 0.0025, seed).features
+            if f.kind is Shape.BUMP and math.dist(f.at, AT) < 0.15
+        ]
+        named += bool(near)
+        bumps += [f.height for f in near[:1]]
+    assert named >= 5
+    assert np.mean(bumps) == pytest.approx(HUMP, abs=0.0025)
+
+
+@pytest.mark.slow
+def test_on_a_plain_slab_hardly_a_feature_is_named() -> None:
+    # 4.7 m2 hold 0.3 bumps a priori; one named in 8 slabs would be one in 37 m2
+    assert sum(len(posterior(0.0, 0.0025, seed).features) for seed in range(10, 18)) <= 1

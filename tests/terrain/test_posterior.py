@@ -1,0 +1,200 @@
+"""Draws of the slab against the closed form, and what must not change them: a shift, a tilt, a turn."""
+
+from __future__ import annotations
+
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.terrain.error.covariance import matern32
+from crestcut.terrain.slab.averages import tiles_of
+from crestcut.terrain.slab.between import between_nodes
+from crestcut.terrain.slab.features import Dictionary
+from crestcut.terrain.slab.posterior import Posterior, _Draws, _noise, judge, unit_field
+from crestcut.terrain.slab.shapes import Row, Shape, columns
+from crestcut.terrain.slab.split import FieldPriors, Setting, curvature_of, squares, whiten
+from slab_scans import field
+
+SETTING = Setting(0.002, 0.8, 0.003, 0.4)
+PRIORS = FieldPriors(curvature_of(25.0), 2.0, 0.003, 2.2, 0.4)
+FRAME = GridFrame((0.0, 0.0), 0.0, 0.01, (121, 161))
+
+
+def bumpy(frame: GridFrame = FRAME, seed: int = 1) -> HeightGrid:
+    """A gentle crest with waves and a scan's error."""
+    ny, nx = frame.shape
+    _, u = np.mgrid[0:ny, 0:nx] * frame.cell
+    z = -0.03 * np.abs(u - 0.8) + field(frame, 0.002, 0.8, seed) + field(frame, 0.003, 0.4, seed + 50)
+    return HeightGrid(frame, z)
+
+
+def judged(height: HeightGrid, seed: int = 0) -> tuple[Posterior, HeightGrid]:
+    error = height.like(np.full(height.frame.shape, 5e-4))
+    found = judge(height, error, height.measured, (), PRIORS, 0.0013, 0.1, seed, pairs=24)
+    assert found is not None
+    return found
+
+
+@pytest.fixture(scope="module")
+def plain() -> tuple[Posterior, HeightGrid]:
+    return judged(bumpy())
+
+
+def kernel(a: FloatArray, b: FloatArray, a_wide: float, b_wide: float) -> FloatArray:
+    """(n, m) of the slab, m2; *_wide : s^2 / 12 of the tiles, 0 of points."""
+    square = ((a[:, None] - b[None]) ** 2).sum(axis=-1) + 2 * (a_wide + b_wide)
+    return SETTING.slab**2 * matern32(np.sqrt(square), SETTING.slab_length)
+
+
+def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
+    height = bumpy()
+    some = tiles_of(height, height.measured, ())
+    noise, wide = np.full(len(some), 4e-5), some.spread[0]  # more of it than of the waves
+    rows: list[Row] = [
+        (Shape.LEVEL, (), -1, 0.01), (Shape.TILT_U, (), -1, 0.02), (Shape.BUMP, (0.8, 0.6, 0.25), -1, 0.01)
+    ]  # fmt: skip
+    words = Dictionary(columns(rows, (), (0.8, 0.6)), 3, (), ())
+    table = words.columns.at(some.uv, some.spread)
+    y = some.mean - some.mean.mean()
+    seen = whiten(SETTING, squares(some.uv, some.uv, some.spread, some.spread), noise, table, y)
+    draws = _Draws(words, table, some, y, noise, FRAME, 0.05, 0)
+    draws.add(SETTING, seen, [np.arange(3)] * 3000)
+    found = draws.posterior(PRIORS)
+    # at nodes of its lattice waves are exact, not blended
+    at = np.stack(np.meshgrid([0.2, 0.6, 1.0, 1.4], [0.2, 0.6, 1.0]), axis=-1).reshape(-1, 2)
+    drawn = found.columns.at(at) @ found.amplitude
+    drawn += between_nodes(found.lattice, at) @ found.waves.reshape(found.count, -1).T
+    # brute force: slab and heights are one normal vector, the trend in its covariance
+    trend, own = words.columns.at(at), np.diag(words.columns.sd**2)
+    between = ((some.uv[:, None] - some.uv[None]) ** 2).sum(axis=-1) + 4 * wide
+    scan = SETTING.scan**2 * matern32(np.sqrt(between), SETTING.scan_length)
+    heights = kernel(some.uv, some.uv, wide, wide) + scan + np.diag(noise + 4e-10) + table @ own @ table.T
+    cross = kernel(at, some.uv, 0.0, wide) + trend @ own @ table.T
+    mean = cross @ np.linalg.solve(heights, y)
+    covariance = kernel(at, at, 0.0, 0.0) + trend @ own @ trend.T - cross @ np.linalg.solve(heights, cross.T)
+    sd = np.sqrt(np.diag(covariance))
+    # every draw beside its opposite: the mean is exact but for single precision
+    assert np.abs(drawn.mean(axis=1) - mean).max() < 1e-6
+    # 3000 pairs know a spread to 1.3 %; fields are drawn with covariances right to 1 %
+    assert drawn.std(axis=1) == pytest.approx(sd, rel=0.06)
+    assert np.abs(np.corrcoef(drawn) - covariance / np.outer(sd, sd)).max() < 0.08
+    half = found.count // 2
+    assert drawn[:, :half] + drawn[:, half:] == pytest.approx(2 * mean[:, None] + np.zeros(half), abs=2e-6)
+
+
+def test_deviations_are_the_draws_less_their_mean(plain: tuple[Posterior, HeightGrid]) -> None:
+    found, mean = plain
+    uv = np.array([[0.31, 0.42], [1.17, 0.83]])
+    assert found.deviations(uv).mean(axis=1) == pytest.approx([0.0, 0.0], abs=1e-6)
+    nodes = np.round(uv / FRAME.cell).astype(int)
+    whole = found.mean_over(FRAME)[nodes[:, 1], nodes[:, 0]]
+    # the surface is that mean, its level kept apart
+    assert np.ptp(mean.values[nodes[:, 1], nodes[:, 0]] - whole) < 2e-5
+
+
+def test_a_linear_reading_moves_every_draw_as_a_kalman_filter_does(
+    plain: tuple[Posterior, HeightGrid],
+) -> None:
+    found, _ = plain
+    rng, uv = np.random.default_rng(4), np.array([[0.3, 0.3], [0.8, 0.6], [1.3, 0.9], [0.5, 1.0]])
+    weights, noise, read = np.array([[-0.5, 1.0, -0.5, 0.0], [0.0, 1.0, 0.0, -1.0]]), 1e-8, [0.002, -0.001]
+    away = found.deviations(uv).astype(float)
+    sums, count = weights @ away, found.count
+    own = sums @ sums.T / count + noise * np.eye(2)
+    miss = np.array(read)[:, None] + np.sqrt(noise) * rng.standard_normal((2, count)) - sums
+    moved, change = found.moved(sums, np.linalg.solve(own, miss))
+    gain = (away @ sums.T / count) @ np.linalg.inv(own)
+    # all draws, and the mean: P H' (H P H' + R)^-1 times the miss
+    shift = moved.columns.at(uv) @ (moved.amplitude - found.amplitude)
+    waves = (moved.waves - found.waves).reshape(count, -1)
+    shift += between_nodes(found.lattice, uv) @ waves.T
+    assert shift == pytest.approx(gain @ miss, abs=2e-6)
+    by = (
+        change.columns.at(uv) @ change.amplitude[:, 0]
+        + between_nodes(change.lattice, uv) @ change.waves.ravel()
+    )
+    assert by == pytest.approx(gain @ miss.mean(axis=1), abs=2e-6)
+    assert weights @ by == pytest.approx(read, abs=3e-4)
+    assert (weights @ moved.deviations(uv)).std(axis=1) == pytest.approx(np.sqrt(noise), rel=0.3)
+
+
+def test_between_nodes_a_parabola_stays_one() -> None:
+    coarse = GridFrame((0.0, 0.0), 0.0, 0.2, (7, 9))
+    uv = np.random.default_rng(0).uniform(0.2, 1.0, (50, 2))
+    grid = np.stack(np.meshgrid(np.arange(9) * 0.2, np.arange(7) * 0.2), axis=-1).reshape(-1, 2)
+
+    def parabola(p: FloatArray) -> FloatArray:
+        return 1 + p[:, 0] - 2 * p[:, 1] + 3 * p[:, 0] ** 2 - p[:, 0] * p[:, 1] + 0.5 * p[:, 1] ** 2
+
+    weights = between_nodes(coarse, uv)
+    assert weights @ parabola(grid) == pytest.approx(parabola(uv), abs=1e-5)
+    assert np.asarray(weights.sum(axis=1)).ravel() == pytest.approx(np.ones(50), abs=1e-6)
+
+
+def test_unit_fields_have_the_covariance_they_are_named_for() -> None:
+    places = np.array([[0.0, 0.0], [0.4, 0.0], [0.3, 0.4], [1.6, 1.2]])
+    drawn = unit_field(0.4, places, np.random.default_rng(0), 20_000)
+    distance = np.hypot(*(places[:, None] - places[None]).transpose(2, 0, 1))
+    assert drawn @ drawn.T / 20_000 == pytest.approx(matern32(distance, 0.4), abs=0.03)
+
+
+def test_an_exact_scan_has_no_patch_and_a_rough_one_no_more_than_its_scanner() -> None:
+    height, rough = bumpy(), bumpy().values + field(FRAME, 0.004, 0.05, 9)
+    error = height.like(np.full(FRAME.shape, 1e-4))
+    (low, fine), (high, coarse) = (
+        _noise(tiles_of(h, h.measured, ()), error, 0.0013, 0.1) for h in (height, height.like(rough))
+    )
+    assert fine < 0.0003 and coarse == pytest.approx(np.hypot(0.0013, 1e-4))
+    assert np.sqrt(high).max() < 0.0013 and low.max() < 0.1 * high.min()
+    # a mean of points that neighbours within 6 cm share, over a tile of 10 cm
+    white, _ = _noise(tiles_of(height, height.measured, ()), error.like(error.values + 0.0099), 0.0, 0.1)
+    assert np.sqrt(white) == pytest.approx(0.010 / np.hypot(1, 0.10 / 0.06), rel=1e-6)
+
+
+def test_the_same_seed_gives_the_same_bytes(plain: tuple[Posterior, HeightGrid]) -> None:
+    again, mean = judged(bumpy())
+    assert again.waves.tobytes() == plain[0].waves.tobytes()
+    assert again.amplitude.tobytes() == plain[0].amplitude.tobytes()
+    assert mean.values.tobytes() == plain[1].values.tobytes()
+    other, _ = judged(bumpy(), 1)
+    assert other.waves.tobytes() != again.waves.tobytes()
+
+
+def test_a_scene_moved_and_turned_as_a_whole_is_judged_alike(plain: tuple[Posterior, HeightGrid]) -> None:
+    elsewhere = replace(FRAME, origin=(512.3, -77.1), angle=1.1)
+    found, mean = judged(HeightGrid(elsewhere, bumpy().values))
+    assert mean.values.tobytes() == plain[1].values.tobytes()
+    uv = np.array([[0.4, 0.7], [1.1, 0.2]])
+    # site coordinates far off cost some of their last digits
+    assert found.at_site(elsewhere.to_site(uv)) == pytest.approx(plain[0].deviations(uv), abs=1e-7)
+
+
+def test_a_scene_raised_and_tilted_is_judged_alike(plain: tuple[Posterior, HeightGrid]) -> None:
+    ny, nx = FRAME.shape
+    v, u = np.mgrid[0:ny, 0:nx] * FRAME.cell
+    plane = 31.7 + 0.02 * u - 0.01 * v
+    found, mean = judged(bumpy().like(bumpy().values + plane))
+    # 2 % is next to nothing to a prior of 1 m/m, yet a draw that only just had a feature may lose it
+    assert np.abs(mean.values - plane - plain[1].values).max() < 0.2 * plain[0].spread
+    assert found.spread == pytest.approx(plain[0].spread, rel=0.02)
+    assert found.split.slab == pytest.approx(plain[0].split.slab, rel=0.05)
+
+
+def test_a_scene_seen_from_the_other_side_is_judged_nearly_alike(plain: tuple[Posterior, HeightGrid]) -> None:
+    # other draws and other tiles: as much as 24 pairs leave of chance
+    found, mean = judged(bumpy().like(bumpy().values[::-1, ::-1]))
+    assert np.abs(mean.values[::-1, ::-1] - plain[1].values).max() < 2.5 * plain[0].spread
+    assert found.spread == pytest.approx(plain[0].spread, rel=0.4)
+
+
+def test_what_is_not_measured_stays_so_and_what_is_measured_gets_a_height() -> None:
+    height = bumpy()
+    holed = height.values.copy()
+    holed[40:70, 50:90] = np.nan
+    _, mean = judged(height.like(holed))
+    assert np.array_equal(np.isnan(mean.values), np.isnan(holed))
