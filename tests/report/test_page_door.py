@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 from markupsafe import Markup
 
-from crestcut import deliver
+from crestcut.report import pages
 from crestcut.report.pages.shell import html, joined, json_for_script
 
-PAGES = sorted(Path(deliver.__file__).parent.glob("page_*.py"))
+PAGES = sorted(Path(pages.__file__).parent.glob("*.py"))
 HARM = '</script><meta http-equiv=refresh content="0;url=//x">\u2028{0}'
 
 
@@ -37,5 +37,5 @@ def test_markup_is_written_only_in_constant_patterns(path: Path) -> None:
         if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "html":
             pattern = node.args[0]
             ends = [pattern.body, pattern.orelse] if isinstance(pattern, ast.IfExp) else [pattern]
-            is_shell = path.name == "page_shell.py" and isinstance(pattern, ast.Name)
+            is_shell = path.name == "shell.py" and isinstance(pattern, ast.Name)
             assert is_shell or all(isinstance(e, ast.Constant) for e in ends), f"{where}: no constant pattern"

@@ -100,7 +100,7 @@ def test_nobody_else_speaks_of_masks() -> None:
     """The one place that can waive a respirator is ``dust.py``, which says by which rule."""
     root = Path(__file__).parents[2] / "pipeline" / "crestcut"
     words = ("no mask", "no respirator", "without a mask", "mask is not", "respirator is not")
-    sources = [*root.rglob("*.py"), *(root / "deliver" / "viewer" / "src").glob("*.js")]
+    sources = [*root.rglob("*.py"), *(root / "report" / "pages" / "viewer" / "src").glob("*.js")]
     told = {
         p.relative_to(root).as_posix()
         for p in sources

@@ -1,5 +1,5 @@
 /*!
-built from 130e130884dcf0cec71fa50ce02fa77b4f07ecf412a6b821781537a40e804210
+built from 7fc8091a877dbe6a69565fc23e38f3352d12f2e785886ba1d48ba36508fe0a40
 
 three 0.187.0 (MIT)
 The MIT License
