@@ -1,0 +1,57 @@
+"""The house keeps its own rules: rooms in order, each entered by its door, no door that nobody uses; style
+and types as the page for contributors says."""
+
+from __future__ import annotations
+
+import ast
+import importlib
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+PACKAGE = ROOT / "pipeline" / "crestcut"
+DOORS = sorted(PACKAGE.glob("*/__init__.pyi"))
+PYTHON = sys.executable
+HABITS = {
+    "rooms": (str(Path(PYTHON).parent / "lint-imports"), "--no-cache"),
+    "lint": (PYTHON, "-m", "ruff", "check", "."),
+    "format": (PYTHON, "-m", "ruff", "format", "--check", "."),
+    "types": (PYTHON, "-m", "mypy"),
+}
+
+
+def names_used(room: str) -> set[str]:
+    """What modules of other rooms take by a room's door."""
+    used = set()
+    for path in PACKAGE.rglob("*.py"):
+        if path.relative_to(PACKAGE).parts[0] == room:
+            continue
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.ImportFrom) and node.module == f"crestcut.{room}":
+                used |= {alias.name for alias in node.names}
+    return used
+
+
+@pytest.mark.parametrize("door", DOORS, ids=lambda p: p.parent.name)
+def test_a_door_names_what_other_rooms_take_and_no_more(door: Path) -> None:
+    room = importlib.import_module(f"crestcut.{door.parent.name}")
+    assert set(room.__all__) == names_used(door.parent.name)
+    for name in room.__all__:
+        assert getattr(room, name) is not None
+        # a module of that name in the room would hide it, or be hidden, by the order of imports
+        assert not (door.parent / f"{name}.py").exists() and not (door.parent / name).is_dir(), name
+
+
+def test_every_room_has_a_door() -> None:
+    rooms = {p.parent for p in PACKAGE.glob("*/__init__.py")}
+    assert {p.name for p in rooms} - {d.parent.name for d in DOORS} == {"apps", "base"}
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("habit", HABITS)
+def test_habits(habit: str) -> None:
+    done = subprocess.run(HABITS[habit], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
