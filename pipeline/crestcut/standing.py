@@ -53,7 +53,7 @@ MOST_THINGS = 5  # in the way, named in words
 
 
 @dataclass(frozen=True, eq=False)
-class Driver:
+class LoadedVehicle:
     """One vehicle of the job with the loads it is judged with, and its line once that is known."""
 
     vehicle: Vehicle
@@ -76,7 +76,7 @@ class Standing:
     margin : m on top of what is asked, for confidence.  findings : what the second look found.
     """
 
-    driver: Driver
+    driver: LoadedVehicle
     ride: Ride
     before: Clearance
     drawn: Draws
@@ -97,7 +97,7 @@ class Standing:
         return Member(self.vehicle, self.ride, self.before, self.margin)
 
 
-def drivers_of(job: Job) -> tuple[Driver, ...]:
+def drivers_of(job: Job) -> tuple[LoadedVehicle, ...]:
     """The vehicles of the job, checked against what is asked; [vehicle] first.
 
     Raises CrestcutError for a file that cannot be read, an unknown load, two vehicles of one name.
@@ -108,14 +108,14 @@ def drivers_of(job: Job) -> tuple[Driver, ...]:
     return tuple(found)
 
 
-def _driver(job: Job, choice: VehicleChoice, main: bool) -> Driver:
+def _driver(job: Job, choice: VehicleChoice, main: bool) -> LoadedVehicle:
     vehicle = load_vehicle(choice.file)
     loads = [load_state(vehicle, name) for name in choice.loads]
     refuse_parts_over_tracks(vehicle, job.wanted.want, job.wanted.want_ends, loads)
-    return Driver(vehicle, tuple(loads), main)
+    return LoadedVehicle(vehicle, tuple(loads), main)
 
 
-def lines_of(drivers: Sequence[Driver], job: Job, places: Sequence[XY]) -> tuple[TravelLine, ...]:
+def lines_of(drivers: Sequence[LoadedVehicle], job: Job, places: Sequence[XY]) -> tuple[TravelLine, ...]:
     """The line of each vehicle through the same points, site m; a bend too tight is told with the vehicle's
     name.
     """
@@ -127,7 +127,7 @@ def lines_of(drivers: Sequence[Driver], job: Job, places: Sequence[XY]) -> tuple
 
 
 def with_doubts(
-    error: ErrorModel, scan: Scan, drivers: Sequence[Driver], lines: Sequence[TravelLine]
+    error: ErrorModel, scan: Scan, drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine]
 ) -> ErrorModel:
     """The error model with those doubts of the scan that the vehicles on their lines leave."""
     each = zip(drivers, lines, strict=True)
@@ -135,7 +135,7 @@ def with_doubts(
     return replace(error, doubts=driven(error.doubts, scan, drives))
 
 
-def common_window(drivers: Sequence[Driver], lines: Sequence[TravelLine], job: Job) -> GridFrame:
+def common_window(drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine], job: Job) -> GridFrame:
     """The raster that every vehicle needs: the first one's, made larger by whole cells until it holds the
     others'.
     """
@@ -154,7 +154,7 @@ def common_window(drivers: Sequence[Driver], lines: Sequence[TravelLine], job: J
 
 
 def rides_of(
-    drivers: Sequence[Driver],
+    drivers: Sequence[LoadedVehicle],
     lines: Sequence[TravelLine],
     surface: Surface,
     job: Job,
@@ -171,7 +171,7 @@ def rides_of(
 
 
 @contextmanager
-def _named(driver: Driver, drivers: Sequence[Driver]) -> Iterator[None]:
+def _named(driver: LoadedVehicle, drivers: Sequence[LoadedVehicle]) -> Iterator[None]:
     """Where there are several vehicles, an error says which one it is of."""
     try:
         yield
@@ -183,7 +183,7 @@ def _named(driver: Driver, drivers: Sequence[Driver]) -> Iterator[None]:
 
 @contextmanager
 def _told_what_stands(
-    driver: Driver, line: TravelLine, surface: Surface, job: Job, frame: ScanFrame
+    driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job, frame: ScanFrame
 ) -> Iterator[None]:
     """A line that cannot be ridden is told with what stands on it, where something does."""
     try:
@@ -198,7 +198,7 @@ def _told_what_stands(
 
 
 def swept_of(
-    drivers: Sequence[Driver], rides: Sequence[Ride], surface: Surface, job: Job
+    drivers: Sequence[LoadedVehicle], rides: Sequence[Ride], surface: Surface, job: Job
 ) -> tuple[Clearance, ...]:
     """What each vehicle clears. Raises CrestcutError for one that is over nothing measured."""
     found = []
@@ -217,7 +217,7 @@ def swept_of(
 def judged(
     job: Job,
     surface: Surface,
-    driver: Driver,
+    driver: LoadedVehicle,
     rode: Ride,
     before: Clearance,
     evidence: Evidence | None,
@@ -240,7 +240,7 @@ def judged(
 
 
 def all_judged(
-    job: Job, surface: Surface, drivers: Sequence[Driver], rides: Sequence[Ride],
+    job: Job, surface: Surface, drivers: Sequence[LoadedVehicle], rides: Sequence[Ride],
     swept: Sequence[Clearance], frame: ScanFrame, seed: int, contradictions: tuple[str, ...] = (),
 ) -> tuple[Standing, ...]:  # fmt: skip
     """Every vehicle judged and looked at a second time, ``worst_first``; readings are in ``surface``."""

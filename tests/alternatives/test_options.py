@@ -15,7 +15,7 @@ from crestcut.alternatives.driving import kept_to, less_load, more_pressure, oth
 from crestcut.alternatives.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
 from crestcut.alternatives.options import line_words, options_table
 from crestcut.alternatives.rows import OPTION_KINDS, Answer, Option, Sure, below
-from crestcut.alternatives.trials import Bench, bench
+from crestcut.alternatives.trials import Baseline, bench
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Chance, Left
 from crestcut.contact.clearance.sweep import sweep, wanted_gap
@@ -53,7 +53,7 @@ def uneven(seed: int) -> Ground:
 
 def benched(
     s: Scene, travel: Travel = STRAIGHT, loads: tuple[LoadState, ...] = (AS_MEASURED,), **more: object
-) -> Bench:
+) -> Baseline:
     rode = ride(s.vehicle, s.surface, s.line, travel, loads)
     swept = sweep(s.vehicle, s.surface, rode)
     return bench(s.vehicle, s.surface, rode, swept, WANTED, loads, **more)  # type: ignore[arg-type]
@@ -230,7 +230,7 @@ def chance(least: float, spread: float = 0.004) -> Chance:
 
 
 def table(
-    s: Scene, b: Bench, site: Site | None = None, slab: Slab | None = None, travel: Travel = STRAIGHT,
+    s: Scene, b: Baseline, site: Site | None = None, slab: Slab | None = None, travel: Travel = STRAIGHT,
     keeps: tuple[Keep, ...] = (),
 ) -> tuple[Option, ...]:  # fmt: skip
     plan = s.plan(wanted=WANTED)

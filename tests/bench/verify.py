@@ -24,7 +24,7 @@ from crestcut.chance.witness import witness_evidence
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice, Wanted, Witness
-from crestcut.standing import Driver
+from crestcut.standing import LoadedVehicle
 from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.readings.records import Evidence
 from crestcut.terrain.records import ErrorModel, Surface
@@ -66,7 +66,7 @@ class Case:
         self.wrong = rng.normal(0.0, WITHIN)  # the vehicle's own clearance was measured this much wrong
         self.gap = self.finished.before.worst.gap + self.wrong
         self.job = Job(Path("case"), "case", ScanChoice(()), VehicleChoice(Path("case")), TRAVEL)
-        self.driver, self.rng = Driver(self.car, (AS_MEASURED,), True), rng
+        self.driver, self.rng = LoadedVehicle(self.car, (AS_MEASURED,), True), rng
 
     def scanned(self, seed: int) -> tuple[Now, Removed]:
         """Checked by a scan of its own errors."""

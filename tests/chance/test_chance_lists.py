@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
-from crestcut.chance.active_contacts import Footing, find_footing
+from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts
 from crestcut.chance.draws import reach_of
 from crestcut.chance.lists import list_tyres
 from crestcut.job.records import Travel
@@ -31,15 +31,15 @@ def noisy() -> Scene:
 
 
 @pytest.fixture(scope="module")
-def footing(noisy: Scene) -> Footing:
-    found = find_footing(
+def footing(noisy: Scene) -> ActiveContacts:
+    found = find_active_contacts(
         noisy.vehicle, noisy.surface, noisy.ride, noisy.before, np.zeros(2), reach_of(noisy.vehicle, PHONE)
     )
     assert found is not None
     return found
 
 
-def test_undrawn_gaps_are_the_sweeps(noisy: Scene, footing: Footing) -> None:
+def test_undrawn_gaps_are_the_sweeps(noisy: Scene, footing: ActiveContacts) -> None:
     assert noisy.before.pair_gap is not None and noisy.before.worst is not None
     swept = noisy.before.pair_gap[footing.pose[footing.pair_pose], footing.pair_part]
     assert footing.base == pytest.approx(swept, abs=1e-9)
@@ -60,7 +60,7 @@ def test_tyres_stand_where_a_search_over_every_node_puts_them() -> None:
         assert lists.value[lists.start[k] : lists.start[k + 1]].min() == pytest.approx(0, abs=1e-12)
 
 
-def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, footing: Footing) -> None:
+def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, footing: ActiveContacts) -> None:
     """A drawn error put onto the ground, everything settled and swept anew: the least gap agrees to a few
     tenths of a millimetre (poses thinned, blocks of nodes, lifts to first order)."""
     off = []

@@ -12,7 +12,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.errors import CrestcutError
-from crestcut.chance.active_contacts import Footing, find_footing
+from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts
 from crestcut.chance.draws import Source, evidence_points, reach_of
 from crestcut.job.records import PlanPoint, Point, StringReading
 from crestcut.terrain.error.covariance import of_functionals
@@ -54,8 +54,8 @@ def string(
     return StringReading(a, b, at, blocks, down, 0.001, placed, between)
 
 
-def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[Footing, Source]:
-    footing = find_footing(
+def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[ActiveContacts, Source]:
+    footing = find_active_contacts(
         s.vehicle, s.surface, s.ride, s.before, np.zeros(1), reach_of(s.vehicle, PHONE),
         extra=evidence_points(evidence), poses=20,
     )  # fmt: skip

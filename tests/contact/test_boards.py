@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from crestcut.base.errors import CrestcutError
-from crestcut.chance.active_contacts import find_footing, wheel_weights
+from crestcut.chance.active_contacts import find_active_contacts, wheel_weights
 from crestcut.chance.assess import assess_chance
 from crestcut.chance.draws import Source, evidence_points, reach_of, stood_in
 from crestcut.chance.witness import witness_evidence
@@ -90,7 +90,7 @@ def test_a_gap_under_unequal_boards_is_met_draw_by_draw(stood: Scene) -> None:
     for raised in (None, tuple(UNEQUAL)):
         first = told(stood, raised, gap=0.0, placed=0.0).readings[0]
         evidence = told(stood, raised, gap=0.006 + max(first.exactly, -0.004), placed=0.0)
-        footing = find_footing(
+        footing = find_active_contacts(
             stood.vehicle, stood.surface, stood.ride, stood.before, np.zeros(1),
             reach_of(stood.vehicle, PHONE), extra=evidence_points(evidence),
             stood=stood_in(evidence, stood.vehicle),

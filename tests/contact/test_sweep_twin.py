@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from crestcut.contact.clearance.since import Swept
+from crestcut.contact.clearance.still_valid import Swept
 from crestcut.contact.clearance.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.contact.path.line import travel_line
 from crestcut.contact.stand.ride import contact_ground, ride

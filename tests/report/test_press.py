@@ -16,7 +16,7 @@ from deliver_scene import make_report
 
 from crestcut.base.errors import CrestcutError
 from crestcut.report.folder.files import Staging
-from crestcut.report.folder.worker import Press
+from crestcut.report.folder.worker import Worker
 from crestcut.report.folder.worker_pipe import Packer, Unpacker
 from crestcut.report.pictures.all_pictures import draw_pictures, light
 
@@ -97,7 +97,7 @@ def gone(pid: int) -> bool:
 def test_pictures_drawn_apart_are_byte_for_byte_those_drawn_here(tmp_path: Path) -> None:
     report = make_report()
     here, apart = tmp_path / "here", tmp_path / "apart"
-    for folder, press in ((here, Press(apart=False)), (apart, Press(apart=True))):
+    for folder, press in ((here, Worker(apart=False)), (apart, Worker(apart=True))):
         folder.mkdir()
         with press:
             press.ask(write_pid, folder / "pid")
@@ -121,7 +121,7 @@ def test_a_light_report_gives_the_same_pictures(tmp_path: Path) -> None:
 
 
 def test_the_process_ends_with_its_block_and_with_an_error(tmp_path: Path) -> None:
-    with pytest.raises(ZeroDivisionError), Press(apart=True) as press:
+    with pytest.raises(ZeroDivisionError), Worker(apart=True) as press:
         press.ask(write_pid, tmp_path / "pid")
         press.finish()
         _ = 1 / 0
@@ -129,7 +129,7 @@ def test_the_process_ends_with_its_block_and_with_an_error(tmp_path: Path) -> No
 
 
 def test_an_error_over_there_is_the_same_error_here(tmp_path: Path) -> None:
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         press.ask(refuse, "the thing is wrong")
         press.ask(write_word, tmp_path / "word", "still in order")
         with pytest.raises(CrestcutError) as caught:
@@ -145,7 +145,7 @@ def test_an_error_over_there_is_the_same_error_here(tmp_path: Path) -> None:
 @pytest.mark.parametrize("apart", [True, False])
 def test_what_is_fetched_comes_back_as_it_was_with_what_was_said(apart: bool) -> None:
     said: list[str] = []
-    with Press(apart=apart) as press:
+    with Worker(apart=apart) as press:
         wait = press.fetch("test_press:read_and_tell", 5000, told=True)
         press.ask(np.zeros, 3)
         found = wait(said.append)
@@ -155,7 +155,7 @@ def test_what_is_fetched_comes_back_as_it_was_with_what_was_said(apart: bool) ->
 
 @pytest.mark.parametrize("apart", [True, False])
 def test_an_error_of_what_is_fetched_is_told_to_who_waits_and_to_nobody_else(apart: bool) -> None:
-    with Press(apart=apart) as press:
+    with Worker(apart=apart) as press:
         wait = press.fetch(refuse_and_tell, "cut short", told=True)
         press.finish()
         with pytest.raises(CrestcutError, match=r"scan\.laz: cut short; mend it"):
@@ -163,7 +163,7 @@ def test_an_error_of_what_is_fetched_is_told_to_who_waits_and_to_nobody_else(apa
 
 
 def test_what_a_dead_process_was_to_fetch_is_fetched_here() -> None:
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         wait = press.fetch(fall_dead_or_count, os.getpid())
         assert wait() == 7
 
@@ -171,7 +171,7 @@ def test_what_a_dead_process_was_to_fetch_is_fetched_here() -> None:
 def test_arrays_arrive_as_they_left(tmp_path: Path) -> None:
     fixed, turned = np.ones(9), np.asfortranarray(np.ones((3, 4)))
     fixed.flags.writeable = False
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         press.ask(note_arrays, tmp_path / "said", fixed, turned, np.zeros((0, 3)), np.array(2.0), np.ones(5))
         press.finish()
     assert (tmp_path / "said").read_text() == "9 False True 12 True True 0 True True 2 True True 5 True True"
@@ -203,7 +203,7 @@ def test_a_full_disk_over_there_is_one_line_and_nothing_stays(tmp_path: Path) ->
     with (
         pytest.raises(CrestcutError, match="no space left on device"),
         staging as folder,
-        Press(apart=True) as press,
+        Worker(apart=True) as press,
     ):
         press.ask(write_word, folder / "half.png", "half")
         press.ask(fill_the_disk, folder / "plan.png")
@@ -214,7 +214,7 @@ def test_a_full_disk_over_there_is_one_line_and_nothing_stays(tmp_path: Path) ->
 @pytest.mark.skipif(not hasattr(signal, "pthread_sigmask"), reason="no signal masks on this system")
 def test_the_process_is_born_deaf_to_ctrl_c_and_its_parent_is_not_left_so(tmp_path: Path) -> None:
     """Ctrl-C goes to both: one that came before the child had learnt not to answer printed its traceback."""
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         press.ask(note_deaf, tmp_path / "said")
         press.finish()
     assert (tmp_path / "said").read_text() == "True"
@@ -222,7 +222,7 @@ def test_the_process_is_born_deaf_to_ctrl_c_and_its_parent_is_not_left_so(tmp_pa
 
 
 def test_what_a_dead_process_owes_is_done_here(tmp_path: Path) -> None:
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         press.ask(fall_dead, tmp_path / "first", os.getpid())
         press.ask(write_word, tmp_path / "second", "done too")
         press.finish()
@@ -235,7 +235,7 @@ def test_without_another_python_it_is_done_here(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, program: str
 ) -> None:
     monkeypatch.setattr(sys, "executable", program)
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         press.ask(write_pid, tmp_path / "pid")
         press.finish()
     assert (tmp_path / "pid").read_text() == str(os.getpid())
@@ -246,7 +246,7 @@ def test_nothing_is_imported_from_the_folder_one_stands_in(
 ) -> None:
     (tmp_path / "matplotlib.py").write_text("raise SystemExit('a file of the same name')")
     monkeypatch.chdir(tmp_path)
-    with Press(apart=True) as press:
+    with Worker(apart=True) as press:
         press.ask(draw_pictures, make_report(), tmp_path)
         press.ask(write_pid, tmp_path / "pid")
         press.finish()
@@ -258,11 +258,11 @@ def test_the_process_does_not_outlive_its_parent(tmp_path: Path, blow: int) -> N
     """The parent killed outright, or both sent what Ctrl-C sends: no process, no traceback of the child's."""
     script = (
         "import signal, sys, time; from pathlib import Path\n"
-        "from crestcut.report.folder.worker import Press\n"
+        "from crestcut.report.folder.worker import Worker\n"
         "from test_press import write_pid\n"
         # whoever runs this in the background has Ctrl-C switched off, and children take that over
         "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
-        "with Press(apart=True) as press:\n"
+        "with Worker(apart=True) as press:\n"
         "    press.ask(write_pid, Path(sys.argv[1])); press.finish()\n"
         "    print('ready', flush=True); time.sleep(60)\n"
     )
@@ -285,9 +285,9 @@ def test_the_process_does_not_outlive_its_parent(tmp_path: Path, blow: int) -> N
 def test_a_process_that_is_busy_dies_with_its_parent_too(tmp_path: Path) -> None:
     """It would not see for seconds that its pipe was closed: an orphan that writes on."""
     script = (
-        "import os, sys, time; from pathlib import Path; from crestcut.report.folder.worker import Press\n"
+        "import os, sys, time; from pathlib import Path; from crestcut.report.folder.worker import Worker\n"
         "from test_press import hold_everything\n"
-        "press = Press(apart=True); press.ask(hold_everything, Path(sys.argv[1])); time.sleep(60)\n"
+        "press = Worker(apart=True); press.ask(hold_everything, Path(sys.argv[1])); time.sleep(60)\n"
     )
     child = subprocess.Popen([sys.executable, "-c", script, str(tmp_path / "pid")])
     deadline = time.monotonic() + 30

@@ -8,12 +8,14 @@ import pytest
 from crestcut.base.grid import FloatArray
 from crestcut.terrain.breaklines.breaks import Break, breaks_of
 from crestcut.terrain.breaklines.hinge import HINGE, STEP
-from crestcut.terrain.breaklines.ridges import Knots
+from crestcut.terrain.breaklines.ridges import BreakPoints
 
 PITCH, PAD, RADIUS = 0.01, 12, 3.0  # m, lattice cells, m
 
 
-def knots_on(line: FloatArray, normal: FloatArray, seed: int, model: int = HINGE, jump: float = 0.0) -> Knots:
+def knots_on(
+    line: FloatArray, normal: FloatArray, seed: int, model: int = HINGE, jump: float = 0.0
+) -> BreakPoints:
     """Knots off a line by their own d, in no order, half of them with n the other way; line (n, 2) m, normal
     (n,)."""
     rng, n = np.random.default_rng(seed), len(line)
@@ -26,7 +28,7 @@ def knots_on(line: FloatArray, normal: FloatArray, seed: int, model: int = HINGE
     place = np.column_stack([uv / PITCH + PAD, normal + np.pi * other])
     order = rng.permutation(n)
     spread = np.tile([0.003, 0.01], (n, 1))
-    return Knots(
+    return BreakPoints(
         place[order], np.full(n, model, np.int8), params[order], np.zeros((n, 9, 9)), spread, np.full(n, 0.2)
     )
 

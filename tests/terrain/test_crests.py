@@ -13,7 +13,7 @@ from crestcut.terrain.breaklines.crests import smooth_crests
 from crestcut.terrain.breaklines.fits import LineFits
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, ROUNDINGS
 from crestcut.terrain.breaklines.lines import BENT, refine, straightened
-from crestcut.terrain.breaklines.ridges import SPACING, Knots
+from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
 
 PITCH, FOLD = 0.01, -0.1
 
@@ -65,7 +65,7 @@ def test_the_said_error_of_a_line_is_the_one_it_has() -> None:
     assert np.sqrt(np.mean(pulls)) == pytest.approx(1.0, abs=0.15)
 
 
-def knots_of(along: FloatArray, fold: float, rho: float, turned: FloatArray) -> Knots:
+def knots_of(along: FloatArray, fold: float, rho: float, turned: FloatArray) -> BreakPoints:
     """Hinges along column 80 of a grid from knots half a cell beside it, those ``turned`` facing the other
     way."""
     n = len(along)
@@ -74,7 +74,9 @@ def knots_of(along: FloatArray, fold: float, rho: float, turned: FloatArray) -> 
     params[:, 3], params[:, 4], params[:, 7] = fold, np.where(turned, -0.005, 0.005), rho
     place = np.column_stack([np.full(n, 79.5), along / PITCH, angle])
     spread = np.tile([0.003, 0.0], (n, 1))
-    return Knots(place, np.full(n, HINGE, np.int8), params, np.zeros((n, 9, 9)), spread, np.full(n, 0.22))
+    return BreakPoints(
+        place, np.full(n, HINGE, np.int8), params, np.zeros((n, 9, 9)), spread, np.full(n, 0.22)
+    )
 
 
 def test_a_known_shape_is_put_back_whole() -> None:

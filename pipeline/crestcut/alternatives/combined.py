@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from crestcut.alternatives.fixes import STRIPS, Added, doubled, lever, strip_heights, strip_taper
-from crestcut.alternatives.trials import AWAY, Bench, Trieds
+from crestcut.alternatives.trials import AWAY, Baseline, Trieds
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.contact import (
     Batch,
@@ -56,7 +56,7 @@ class CutAndStrips:
 
 
 def cut_and_strips(
-    benches: Sequence[Bench], strips: Added, plan: CutPlan, feather: float
+    benches: Sequence[Baseline], strips: Added, plan: CutPlan, feather: float
 ) -> CutAndStrips | None:
     """The cut beside strips about half as thick as would do alone; nothing is cut under them. None where it
     is no shallower.
@@ -76,7 +76,7 @@ def cut_and_strips(
 
 
 def _coarse_cut(
-    benches: Sequence[Bench], laid: FloatArray, half: float, plan: CutPlan, feather: float
+    benches: Sequence[Baseline], laid: FloatArray, half: float, plan: CutPlan, feather: float
 ) -> FloatArray:
     """The depth (ny, nx) m needed beside and between strips ``half`` m thick, within what the plan allows."""
     surface = _coarse(benches[0], laid)
@@ -93,7 +93,7 @@ def _coarse_cut(
     return np.minimum(doubled(np.maximum(solve(*problems).depth, 0.0), may.shape), may)
 
 
-def _problem(bench: Bench, surface: Surface, limits: Limits, feather: float, reach: float) -> Problem:
+def _problem(bench: Baseline, surface: Surface, limits: Limits, feather: float, reach: float) -> Problem:
     """One vehicle over the coarse surface, those poses only that could bind."""
     line, cell = bench.ride.line, surface.height.frame.cell
     thin = TravelLine(line.xy[::2], line.yaw[::2], 2 * line.step)
@@ -104,7 +104,7 @@ def _problem(bench: Bench, surface: Surface, limits: Limits, feather: float, rea
     return prepare(bench.vehicle, surface, Ride(thin, (), batch, 0), before, limits, keep, feather)
 
 
-def _coarse(bench: Bench, laid: FloatArray) -> Surface:
+def _coarse(bench: Baseline, laid: FloatArray) -> Surface:
     """Every second node, with the strips down. Holes that tyres bridge are bridged already: they are not
     sought anew.
     """
@@ -120,7 +120,7 @@ def _coarse(bench: Bench, laid: FloatArray) -> Surface:
     )  # fmt: skip
 
 
-def _pair_gaps(bench: Bench, surface: Surface, batch: Batch, step: float) -> FloatArray:
+def _pair_gaps(bench: Baseline, surface: Surface, batch: Batch, step: float) -> FloatArray:
     """(n, hard parts) least gap of each pose and part, m."""
     ground, cell = contact_ground(surface), surface.height.frame.cell
     columns = []

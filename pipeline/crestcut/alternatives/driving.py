@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy import ndimage
 
-from crestcut.alternatives.trials import AWAY, Bench, Tried, Trieds, pose_gaps, try_poses
+from crestcut.alternatives.trials import AWAY, Baseline, Tried, Trieds, pose_gaps, try_poses
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.contact import DRAWN, NOT_DRIVABLE, VOID, is_straight, places_of, travel_line
@@ -44,7 +44,7 @@ class LineTried:
     wandering: Trieds
 
 
-def other_line(benches: Sequence[Bench], travel: Travel) -> LineTried | None:
+def other_line(benches: Sequence[Baseline], travel: Travel) -> LineTried | None:
     """The straight line near the drawn one that leaves most room, judged with the job's wander and heading.
 
     Both ends are moved by up to ``ROOM`` to either side: shifted, skewed and diagonal lines, other entries
@@ -68,7 +68,7 @@ def other_line(benches: Sequence[Bench], travel: Travel) -> LineTried | None:
 
 
 def _best_of(
-    bench: Bench, travel: Travel, middle: FloatArray, count: int, pitch: float
+    bench: Baseline, travel: Travel, middle: FloatArray, count: int, pitch: float
 ) -> tuple[FloatArray, float]:
     """How far the ends of the best line about ``middle`` are moved, (2,) m, and what it leaves.
 
@@ -84,14 +84,14 @@ def _best_of(
     return moved[best], float(robust[best])
 
 
-def _ends(bench: Bench, moved: tuple[float, float]) -> FloatArray:
+def _ends(bench: Baseline, moved: tuple[float, float]) -> FloatArray:
     """Site x, y (2, 2) of the ends of the vehicle's middle line."""
     line = bench.ride.line
     left = np.array([-math.sin(line.yaw[0]), math.cos(line.yaw[0])])
     return np.stack([line.xy[0] + moved[0] * left, line.xy[-1] + moved[1] * left])
 
 
-def _least_of_lines(bench: Bench, travel: Travel, moved: FloatArray) -> FloatArray:
+def _least_of_lines(bench: Baseline, travel: Travel, moved: FloatArray) -> FloatArray:
     """(n,) least excess of lines with their ends moved (n, 2) m, coarsely; ``NOT_DRIVABLE`` where a tyre
     leaves the ground.
     """
@@ -117,7 +117,7 @@ def _least_of_lines(bench: Bench, travel: Travel, moved: FloatArray) -> FloatArr
     return out
 
 
-def _judged(benches: Sequence[Bench], travel: Travel, moved: tuple[float, float]) -> LineTried | None:
+def _judged(benches: Sequence[Baseline], travel: Travel, moved: tuple[float, float]) -> LineTried | None:
     """That line, unless it leaves the ground or its wander leaves it more than the drawn line's does."""
     (x0, y0), (x1, y1) = _ends(benches[0], moved)
     start, end = (float(x0), float(y0)), (float(x1), float(y1))
@@ -133,7 +133,7 @@ def _judged(benches: Sequence[Bench], travel: Travel, moved: tuple[float, float]
 
 
 def judge_line(
-    bench: Bench, travel: Travel, start: tuple[float, float], end: tuple[float, float]
+    bench: Baseline, travel: Travel, start: tuple[float, float], end: tuple[float, float]
 ) -> Tried | None:
     """Ride and sweep of another straight line, site m, as a job with it would; None where it is too short."""
     try:
@@ -144,12 +144,12 @@ def judge_line(
     return try_poses(bench.vehicle, bench.ground, places, bench.step, bench.gaps)
 
 
-def lost_share(bench: Bench) -> float:
+def lost_share(bench: Baseline) -> float:
     """Share of the job's own poses that are not judged because a tyre would stand on nothing."""
     return float(1.0 - bench.ride.batch.live.mean())
 
 
-def kept_to(bench: Bench) -> Tried | None:
+def kept_to(bench: Baseline) -> Tried | None:
     """The drawn line without its wander and heading; None where the job has none, or nothing is gained."""
     exact = np.array([p.variant.offset == 0 and p.variant.heading == 0 for p in bench.ride.poses])
     mine = exact[bench.ride.batch.variant[bench.ride.batch.live]]
@@ -162,7 +162,7 @@ def kept_to(bench: Bench) -> Tried | None:
     return found if found.excess > bench.before.excess + GAINS else None
 
 
-def less_load(bench: Bench) -> tuple[str, Tried] | None:
+def less_load(bench: Baseline) -> tuple[str, Tried] | None:
     """The load state of the vehicle file that leaves most room, alone; None where the job asks for no other.
 
     Stood up again with that load only: at every place of the line.
@@ -195,7 +195,7 @@ def pumped_up(vehicle: Vehicle) -> Vehicle:
     )
 
 
-def more_pressure(bench: Bench) -> Tried | None:
+def more_pressure(bench: Baseline) -> Tried | None:
     """With more air in the tyres; None for hard wheels."""
     return None if bench.vehicle.rigid else bench.tried(pumped_up(bench.vehicle), falls=0.001)
 

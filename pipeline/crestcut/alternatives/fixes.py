@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import ndimage
 
-from crestcut.alternatives.trials import Bench, Trieds, spare
+from crestcut.alternatives.trials import Baseline, Trieds, spare
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.contact import hard_parts, wheel_feet
 
@@ -54,7 +54,7 @@ class Added:
         return tuple(s for s in sizes if min(s) > 0.1)
 
 
-def strips(benches: Sequence[Bench]) -> Added | None:
+def strips(benches: Sequence[Baseline]) -> Added | None:
     """Strips where tyres stand while a gap is short, the thinnest of ``STRIPS`` that leaves all enough.
 
     Where none does, the one that leaves the most. None where no pose is short, or nothing may be laid where
@@ -77,7 +77,7 @@ def strips(benches: Sequence[Bench]) -> Added | None:
     return best
 
 
-def strip_taper(benches: Sequence[Bench]) -> FloatArray | None:
+def strip_taper(benches: Sequence[Baseline]) -> FloatArray | None:
     """What the ends and edges of strips take off their thickness, (ny, nx) m, 0 on them; None for none.
 
     They lie where any of the vehicles needs them and none has its underside short of room.
@@ -89,12 +89,12 @@ def strip_taper(benches: Sequence[Bench]) -> FloatArray | None:
     return np.asarray(STRIP_TAPER * benches[0].ground.cell * ndimage.distance_transform_edt(~where))
 
 
-def strip_heights(bench: Bench, thick: float, taper: FloatArray) -> FloatArray:
+def strip_heights(bench: Baseline, thick: float, taper: FloatArray) -> FloatArray:
     """(ny, nx) m; nothing lies on areas to be kept, nor off what may be rolled on."""
     return np.where(bench.kept | ~bench.surface.rollable, 0.0, np.maximum(thick - taper, 0.0))
 
 
-def lay_strips(benches: Sequence[Bench], thick: float, taper: FloatArray) -> Added:
+def lay_strips(benches: Sequence[Baseline], thick: float, taper: FloatArray) -> Added:
     """Strips of that thickness, m, with every vehicle stood on them."""
     added = strip_heights(benches[0], thick, taper)
     # a gap falls by the strip under the part, and by what the far axle's rise tips an end down: lever - 1
@@ -103,13 +103,13 @@ def lay_strips(benches: Sequence[Bench], thick: float, taper: FloatArray) -> Add
     return Added("ramp strips in the wheel tracks", thick, added, benches[0].ground.cell, tried)
 
 
-def lever(bench: Bench) -> float:
+def lever(bench: Baseline) -> float:
     """How far the part furthest out moves per unit at the axle next to it, 1 or more."""
     base = bench.vehicle.wheelbase
     return max([1.0] + [1.0 + max(p.x[1] - base, -p.x[0], 0.0) / base for p in hard_parts(bench.vehicle)])
 
 
-def under_tyres(bench: Bench) -> BoolArray:
+def under_tyres(bench: Baseline) -> BoolArray:
     """(ny, nx) nodes under a tyre's foot at any pose that lacks room.
 
     For a nose only the front wheels count, for a tail only the rear ones: raising the others tips it down.
@@ -130,7 +130,7 @@ def under_tyres(bench: Bench) -> BoolArray:
     return wide & bench.surface.rollable & ~bench.kept
 
 
-def _wants_room(bench: Bench) -> BoolArray:
+def _wants_room(bench: Baseline) -> BoolArray:
     """(ny, nx) nodes over which the underside is short at some pose: whatever is laid there it meets."""
     short = np.zeros(bench.ground.ridden.shape, dtype=bool)
     for zone, lowest in bench.clearance.lowest.items():
@@ -138,7 +138,7 @@ def _wants_room(bench: Bench) -> BoolArray:
     return short
 
 
-def fillet(benches: Sequence[Bench], end: str) -> Added | None:
+def fillet(benches: Sequence[Baseline], end: str) -> Added | None:
     """A round filling of the hollow that lets nose or tail down, the smallest of ``FILLETS`` that does.
 
     The ground is closed by a disk along the travel (ISO 16610-41: what a wheel of that size does not touch
@@ -168,7 +168,7 @@ def fillet(benches: Sequence[Bench], end: str) -> Added | None:
     return best
 
 
-def _lane(bench: Bench, end: str) -> BoolArray:
+def _lane(bench: Baseline, end: str) -> BoolArray:
     """(ny, nx) where that axle's wheels stand while the end is short, all across the lane the wheels take."""
     zones = np.array([p.zone == end for p in hard_parts(bench.vehicle)])
     short = (bench.pair_excess()[:, zones] < bench.target).any(axis=1)
@@ -183,7 +183,7 @@ def _lane(bench: Bench, end: str) -> BoolArray:
     return mask
 
 
-def _filled(bench: Bench, radius: float, lane: BoolArray) -> FloatArray:
+def _filled(bench: Baseline, radius: float, lane: BoolArray) -> FloatArray:
     """Height laid into the hollow under ``lane``, (ny, nx) m: closing by a disk of ``radius`` along the
     rows.
     """

@@ -12,7 +12,7 @@ from crestcut.alternatives.combined import CutAndStrips, cut_and_strips
 from crestcut.alternatives.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.alternatives.fixes import Added, fillet, strips
 from crestcut.alternatives.rows import INTO_THE_SLAB, OPTION_KINDS, Option, Sure
-from crestcut.alternatives.trials import AWAY, Bench, Tried, Trieds
+from crestcut.alternatives.trials import AWAY, Baseline, Tried, Trieds
 from crestcut.base.units import both, litres
 from crestcut.contact import Clearance, hard_parts
 from crestcut.cut import (
@@ -32,7 +32,7 @@ SIDE = ("left", "right")
 
 
 def options_table(
-    benches: Sequence[Bench],
+    benches: Sequence[Baseline],
     plan: CutPlan,
     sures: Sequence[Sure],
     travel: Travel,
@@ -98,7 +98,7 @@ def _row(
     )  # fmt: skip
 
 
-def _by_driving(benches: Sequence[Bench], sures: Sequence[Sure], travel: Travel) -> list[Option]:
+def _by_driving(benches: Sequence[Baseline], sures: Sequence[Sure], travel: Travel) -> list[Option]:
     rows, now = [], tuple(b.before for b in benches)
     kept = [kept_to(b) for b in benches]
     if any(kept):
@@ -155,7 +155,11 @@ def _side(moved: float) -> str:
 
 
 def _by_laying(
-    benches: Sequence[Bench], plan: CutPlan, sures: Sequence[Sure], feather: float, reasons: tuple[str, ...]
+    benches: Sequence[Baseline],
+    plan: CutPlan,
+    sures: Sequence[Sure],
+    feather: float,
+    reasons: tuple[str, ...],
 ) -> list[Option]:
     """Strips, a filling, and strips with a cut."""
     rows = []
@@ -174,7 +178,7 @@ def _by_laying(
     return rows
 
 
-def _short_at(bench: Bench, end: str) -> bool:
+def _short_at(bench: Baseline, end: str) -> bool:
     zones = [p.zone == end for p in hard_parts(bench.vehicle)]
     return any(zones) and bool(bench.pair_excess()[:, zones].min() < bench.target)
 
@@ -196,7 +200,7 @@ def _laid_row(sures: Sequence[Sure], kind: str, laid: Added) -> Option:
 
 
 def _cut_row(
-    benches: Sequence[Bench], plan: CutPlan, sures: Sequence[Sure], after: Sequence[Clearance]
+    benches: Sequence[Baseline], plan: CutPlan, sures: Sequence[Sure], after: Sequence[Clearance]
 ) -> Option:
     tried = []
     for b, swept in zip(benches, after, strict=True):
@@ -209,7 +213,7 @@ def _cut_row(
     return replace(row, works=plan.feasible)
 
 
-def _mixed_row(benches: Sequence[Bench], sures: Sequence[Sure], mixed: CutAndStrips) -> Option:
+def _mixed_row(benches: Sequence[Baseline], sures: Sequence[Sure], mixed: CutAndStrips) -> Option:
     laid = f"strips {both(mixed.size)} thick ({litres(mixed.litres_laid / 1000)}), fixed"
     needs = f"{laid}, and grinding beside and between them"
     name, volume = "cut and strips together", mixed.litres / 1000

@@ -70,7 +70,7 @@ class Tried:
 
 
 @dataclass(frozen=True, eq=False)
-class Bench:
+class Baseline:
     """The job as it is: what every trial changes one thing of.
 
     places (n, 5) as ``records.Batch``, those poses only that are judged.  before : swept.  kept : (ny, nx)
@@ -145,7 +145,7 @@ class Bench:
 Trieds = tuple[Tried, ...]  # one for each vehicle over the slab, in their order
 
 
-def spare(benches: Sequence[Bench], tried: Sequence[Tried]) -> float:
+def spare(benches: Sequence[Baseline], tried: Sequence[Tried]) -> float:
     """What the vehicle that lacks most has beyond its target, m; negative: not enough."""
     return min(t.excess - b.target for b, t in zip(benches, tried, strict=True))
 
@@ -158,7 +158,7 @@ def bench(
     wanted: Wanted,
     loads: Sequence[LoadState],
     keeps: Sequence[Sequence[tuple[float, float]]] = (),
-) -> Bench:
+) -> Baseline:
     """From the job's own ride and sweep with its loads; keeps : corners of the areas to be kept, site m."""
     frame = surface.height.frame
     ground = Ground(frame.cell, ridden_ground(surface)[0], contact_ground(surface))
@@ -171,7 +171,7 @@ def bench(
         kept |= area
         if not area[on[:, 0], on[:, 1]].any():
             fenced |= area
-    found = Bench(
+    found = Baseline(
         vehicle,
         surface,
         ride,

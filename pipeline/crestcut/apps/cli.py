@@ -102,7 +102,7 @@ def look(
         raise click.UsageError("name a scan file, or ask --how to make one")
     from crestcut.base.parallel import meanwhile
     from crestcut.job import ScanChoice
-    from crestcut.report import Press
+    from crestcut.report import Worker
     from crestcut.scan import SYSTEMATIC, assess, read_scan
     from crestcut.terrain import see_scan
 
@@ -111,7 +111,7 @@ def look(
         raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
     written: tuple[Path, ...] = ()
     # the second process tells the page's ground apart while this one draws
-    with Press(None if out is not None else False, "crestcut.report.pages.pick:wake") as press:
+    with Worker(None if out is not None else False, "crestcut.report.pages.pick:wake") as press:
         choice = ScanChoice(scans, unit, up, scanner)
         scan = read_scan(choice, _say)
         seeing = meanwhile(see_scan, scan)
@@ -138,10 +138,10 @@ def look(
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
-    from crestcut.report import Press
+    from crestcut.report import Worker
 
     refuse_unwritable(out)
-    with Press() as press:  # before all that loads slowly: it reads the scan meanwhile
+    with Worker() as press:  # before all that loads slowly: it reads the scan meanwhile
         ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
         from crestcut.apps.run import run_and_write
 

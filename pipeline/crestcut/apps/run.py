@@ -31,7 +31,7 @@ from crestcut.job import Job, Point, ScanChoice, load_job
 from crestcut.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
 from crestcut.standing import (
-    Driver,
+    LoadedVehicle,
     Standing,
     all_judged,
     common_window,
@@ -68,7 +68,7 @@ from crestcut.work import (
 )
 
 if TYPE_CHECKING:
-    from crestcut.report import Press
+    from crestcut.report import Worker
 
 Say = Callable[[str], None]
 ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
@@ -84,7 +84,7 @@ class Done:
 
     report: Report
     release: Release
-    drivers: tuple[Driver, ...]
+    drivers: tuple[LoadedVehicle, ...]
 
 
 class Clock:
@@ -170,8 +170,8 @@ def run_job(
 
 
 def told_by_hand(
-    job: Job, scan: Scan, surface: Surface, drivers: tuple[Driver, ...], lines: tuple[TravelLine, ...]
-) -> tuple[Surface, tuple[Driver, ...], tuple[str, ...]]:
+    job: Job, scan: Scan, surface: Surface, drivers: tuple[LoadedVehicle, ...], lines: tuple[TravelLine, ...]
+) -> tuple[Surface, tuple[LoadedVehicle, ...], tuple[str, ...]]:
     """Slab and vehicles given the strings, levels and witnesses of the job, and what contradicts.
 
     A witness is the main vehicle's: of the others it says only what it says of the slab. drivers : that one
@@ -189,7 +189,7 @@ def told_by_hand(
     return told.surface, (driver, *others), told.contradictions
 
 
-def _passage(driver: Driver, line: TravelLine, surface: Surface, job: Job) -> Passage:
+def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
     (rode,) = rides_of((driver,), (line,), surface, job)
     (swept,) = swept_of((driver,), (rode,), surface, job)
     return Passage(driver.vehicle, surface, rode, swept, driver.parts)
@@ -306,7 +306,9 @@ def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
     ]
 
 
-def evidence_of(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+def evidence_of(
+    job: Job, scan: Scan, surface: Surface, driver: LoadedVehicle, line: TravelLine
+) -> Evidence | None:
     """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by
     hand.
 
@@ -330,7 +332,7 @@ def run_and_write(
     path: Path,
     out: Path,
     say: Say = lambda _: None,
-    press: Press | None = None,
+    press: Worker | None = None,
     ahead: ScanAhead | None = None,
 ) -> tuple[Done, tuple[Path, ...]]:
     """The job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
@@ -339,11 +341,11 @@ def run_and_write(
     None draws them here. It is ended either way, before what it writes into is moved or thrown away.
     ahead : as for ``run_job``.
     """
-    from crestcut.report import Press, Staging
+    from crestcut.report import Staging, Worker
 
     staging = Staging(out, "run", say)
     sheets: list[Worksheet] = []
-    with staging as folder, press or Press(apart=False) as hand:
+    with staging as folder, press or Worker(apart=False) as hand:
         done = run_job(path, say, lambda early: sheets.append(_draw(early, folder, hand)), ahead)
         staging.about = done.report.identity
         _write_rest(done, sheets[0], folder, hand, say)
@@ -351,19 +353,19 @@ def run_and_write(
 
 
 def write_job(
-    done: Done, out: Path, say: Say = lambda _: None, press: Press | None = None
+    done: Done, out: Path, say: Say = lambda _: None, press: Worker | None = None
 ) -> tuple[Path, ...]:
     """Every deliverable of a finished job into ``out``; as ``run_and_write``."""
-    from crestcut.report import Press, Staging
+    from crestcut.report import Staging, Worker
 
     staging = Staging(out, "run", say)
-    with staging as folder, press or Press(apart=False) as hand:
+    with staging as folder, press or Worker(apart=False) as hand:
         staging.about = done.report.identity
         _write_rest(done, _draw(done, folder, hand), folder, hand, say)
     return staging.moved
 
 
-def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
+def _draw(done: Done, folder: Path, hand: Worker) -> Worksheet:
     """Ask the press for all that shows no option: pictures, meshes, work sheets and drawing."""
     from crestcut.report import (
         CAD_NAME,
@@ -395,7 +397,7 @@ def _draw(done: Done, folder: Path, hand: Press) -> Worksheet:
     return sheet
 
 
-def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Press, say: Say) -> None:
+def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Worker, say: Say) -> None:
     """Mesh, page and result into ``folder``; back when the press has done all it was asked."""
     from crestcut.report import PLY_NAME, write_depth_ply, write_report, write_result
 

@@ -18,7 +18,7 @@ from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_flee
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.report import Report
 from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import Driver, lines_of
+from crestcut.standing import LoadedVehicle, lines_of
 from crestcut.terrain import Evidence, Surface, build_surface
 from crestcut.verify import (
     Check,
@@ -61,9 +61,9 @@ class _Drive:
     each vehicle, from its record and the slab.
     """
 
-    drivers: tuple[Driver, ...]
+    drivers: tuple[LoadedVehicle, ...]
     lines: tuple[TravelLine, ...]
-    reads: tuple[Callable[[Driver, Surface], Evidence | None], ...]
+    reads: tuple[Callable[[LoadedVehicle, Surface], Evidence | None], ...]
 
     @property
     def main(self) -> int:
@@ -129,17 +129,17 @@ def _drive(job: Job, since: After, done: Done) -> _Drive:
     # what was measured before is in slab and vehicle already
     written = replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
 
-    def reader(line: TravelLine) -> Callable[[Driver, Surface], Evidence | None]:
+    def reader(line: TravelLine) -> Callable[[LoadedVehicle, Surface], Evidence | None]:
         return lambda driver, ground: _told(written, report.scan, ground, driver, line)
 
     return _Drive(drivers, lines, tuple(reader(line) for line in lines))
 
 
-def _unread(driver: Driver, ground: Surface) -> Evidence | None:
+def _unread(driver: LoadedVehicle, ground: Surface) -> Evidence | None:
     return None
 
 
-def _on_another_slab(driver: Driver) -> Driver:
+def _on_another_slab(driver: LoadedVehicle) -> LoadedVehicle:
     """What readings have told of the vehicle as tolerances of its parts: their draws are in step with those
     of the slab that the readings were made on."""
     vehicle, within = driver.vehicle, driver.within
@@ -240,7 +240,7 @@ def _not_known(check: Check, scanned: Surface) -> Check:
     return replace(check, now=now, surface=scanned, still=still, cautious=False, share=share)
 
 
-def _told(job: Job, scan: Scan, surface: Surface, driver: Driver, line: TravelLine) -> Evidence | None:
+def _told(job: Job, scan: Scan, surface: Surface, driver: LoadedVehicle, line: TravelLine) -> Evidence | None:
     """What was measured since, as evidence; named as it stands in the file."""
     try:
         evidence = evidence_of(job, scan, surface, driver, line)

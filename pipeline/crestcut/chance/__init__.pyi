@@ -1,5 +1,5 @@
-from .active_contacts import Footing as Footing
-from .active_contacts import find_footing as find_footing
+from .active_contacts import ActiveContacts as ActiveContacts
+from .active_contacts import find_active_contacts as find_active_contacts
 from .active_contacts import wheel_weights as wheel_weights
 from .against_all_points import doubted as doubted
 from .against_all_points import in_the_way as in_the_way
@@ -42,11 +42,11 @@ from .words import state_words as state_words
 __all__ = [
     "IN_USE",
     "WALKING",
+    "ActiveContacts",
     "Chance",
     "CutDraws",
     "Draws",
     "Finding",
-    "Footing",
     "Left",
     "Source",
     "boards_add",
@@ -57,7 +57,7 @@ __all__ = [
     "draw_clearances",
     "draw_cut",
     "evidence_points",
-    "find_footing",
+    "find_active_contacts",
     "finding_head",
     "finding_step",
     "finding_words",

@@ -46,7 +46,7 @@ class Stood:
 
 
 @dataclass(frozen=True, eq=False)
-class Footing:
+class ActiveContacts:
     """Critical pairs of pose and part, and their lists of nodes. Node lists index ``nodes``.
 
     window : frame cropped round all nodes.  nodes : (n,) flat index into it.  height, standard_error : on
@@ -114,7 +114,7 @@ class Footing:
         return left
 
 
-def find_footing(
+def find_active_contacts(
     vehicle: Vehicle,
     surface: Surface,
     ride: Ride,
@@ -125,7 +125,7 @@ def find_footing(
     extra: FloatArray | None = None,
     poses: int = POSES,
     stood: Sequence[Stood] = (),
-) -> Footing | None:
+) -> ActiveContacts | None:
     """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
     are drawn.
 
@@ -189,7 +189,7 @@ def _listed(
     judged: int,
     most: FloatArray,
     extra: FloatArray | None,
-) -> Footing:
+) -> ActiveContacts:
     """batch : of the chosen poses.  parts : as ``part_arrays``.  most : (q,) greatest gap looked at, m."""
     frame = surface.height.frame
     plates, _, frames = parts
@@ -207,7 +207,7 @@ def _listed(
     places = nearest_nodes(frame, np.zeros((0, 2)) if extra is None else extra)
     window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyres.nodes, under.nodes, places)
     rows, columns = _rows_columns(frame, window)
-    return Footing(
+    return ActiveContacts(
         window, nodes, surface.height.crop(rows, columns), surface.standard_error.crop(rows, columns),
         pose, pair_pose, pair_part, judged, np.minimum.reduceat(under.value, under.start[:-1])[:judged],
         replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights, extra_at,

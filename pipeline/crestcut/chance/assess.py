@@ -15,7 +15,7 @@ from crestcut.chance.records import Chance
 from crestcut.chance.rounded import in_words as rounded_in_words
 from crestcut.contact import Clearance, Passage, wanted_gap
 from crestcut.job import Wanted
-from crestcut.terrain import ErrorModel, Evidence, Fold, Known
+from crestcut.terrain import Conditioned, ErrorModel, Evidence, Known
 from crestcut.vehicle import Vehicle, in_use_table
 
 KEPT = 5e-5  # m: a plan this little under its margin kept it
@@ -152,7 +152,7 @@ def chance_of_plan(
 def _summed_up(
     likely: FloatArray,
     vehicle: FloatArray,
-    fold: Fold,
+    fold: Conditioned,
     clearance: Clearance,
     error: ErrorModel,
     wanted: Wanted,
@@ -196,7 +196,7 @@ def coverage_factor(freedom: float, share: float) -> float:
 
 
 def _verdict(
-    touch: float, clearance: Clearance, fold: Fold, error: ErrorModel, confidence: float
+    touch: float, clearance: Clearance, fold: Conditioned, error: ErrorModel, confidence: float
 ) -> tuple[str, tuple[str, ...]]:
     reasons = list(fold.contradictions)
     if error.known in (Known.NAMED, Known.UNNAMED):

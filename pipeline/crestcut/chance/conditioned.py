@@ -14,7 +14,7 @@ from scipy import linalg
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
-from crestcut.chance.active_contacts import find_footing
+from crestcut.chance.active_contacts import find_active_contacts
 from crestcut.chance.draws import Source, evidence_points, reach_of, stood_in
 from crestcut.contact import Passage, hard_parts
 from crestcut.terrain import Evidence, Surface, sums_of
@@ -47,7 +47,7 @@ def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
             "scan all that the vehicle rolls over, or take the readings out of the job",
         )
     parts = hard_parts(vehicle)
-    footing = find_footing(
+    footing = find_active_contacts(
         vehicle, surface, passage.ride, passage.clearance, np.zeros(len(parts)),
         reach_of(vehicle, surface.error), extra=evidence_points(evidence), poses=1,
         stood=stood_in(evidence, vehicle),

@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance.active_contacts import Footing, Stood, find_footing
+from crestcut.chance.active_contacts import ActiveContacts, Stood, find_active_contacts
 from crestcut.chance.held import moved_by, steps_to, witnesses_of
 from crestcut.chance.rounded import crest_cut
 from crestcut.chance.tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
 from crestcut.contact import Passage, hard_parts
-from crestcut.terrain import ErrorModel, Evidence, FieldMaker, Fold, Surface, fold_in
+from crestcut.terrain import Conditioned, ErrorModel, Evidence, FieldMaker, Surface, fold_in
 from crestcut.vehicle import Vehicle
 
 REACH = 4.0  # standard deviations that a pair may come down against the least one and still be looked at
@@ -33,7 +33,7 @@ class Draws:
     base: float
     least: FloatArray
     vehicle: FloatArray
-    fold: Fold
+    fold: Conditioned
     evidence: Evidence | None = None
     tyres: SoftTyres = NO_SOFT_TYRES
     rounded: float = 0.0
@@ -81,7 +81,7 @@ def draw_clearances(
     vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
     parts = hard_parts(vehicle)
     extra = evidence_points(evidence)
-    footing = find_footing(
+    footing = find_active_contacts(
         vehicle, surface, passage.ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error),
         extra=extra, stood=stood_in(evidence, vehicle),
     )  # fmt: skip
@@ -108,7 +108,7 @@ class Source:
         self,
         vehicle: Vehicle,
         surface: Surface,
-        footing: Footing,
+        footing: ActiveContacts,
         error: ErrorModel,
         seed: int,
         count: int,
@@ -142,7 +142,7 @@ class Source:
 
 
 def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[Stood]:
-    """Where the vehicle stood witness, as ``find_footing`` takes it."""
+    """Where the vehicle stood witness, as ``find_active_contacts`` takes it."""
     names = [p.name for p in hard_parts(vehicle)]
     found = witnesses_of(evidence.readings, names) if evidence is not None else []
     return [
@@ -162,7 +162,7 @@ def evidence_points(evidence: Evidence | None) -> FloatArray:
 
 
 def snapped(
-    evidence: Evidence | None, footing: Footing, places: FloatArray
+    evidence: Evidence | None, footing: ActiveContacts, places: FloatArray
 ) -> tuple[Evidence | None, list[IntArray]]:
     """Readings moved to the nodes nearest to their points (half a cell), so that draw and covariance speak
     of the same places."""
@@ -174,7 +174,7 @@ def snapped(
     return replace(evidence, readings=readings), list(at)
 
 
-def _collect(footing: Footing, source: Source, rounded: float) -> Draws:
+def _collect(footing: ActiveContacts, source: Source, rounded: float) -> Draws:
     """The least gap of every draw. What is drawn is what slab and vehicle may be, the scan's own error not in
     it, so nothing is to be taken off for the choice of the least."""
     fold, part = source.fold, footing.pair_part[: footing.judged]

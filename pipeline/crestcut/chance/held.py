@@ -16,13 +16,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance.active_contacts import Footing, Single
-from crestcut.terrain import Evidence, Fold, Reading
+from crestcut.chance.active_contacts import ActiveContacts, Single
+from crestcut.terrain import Conditioned, Evidence, Reading
 
 STEPS = 6  # towards a least distance or gap: what is left of the way is some hundredths of a millimetre
 
 
-def moved_by(z: FloatArray, fold: Fold, ground: Single, parts: FloatArray) -> tuple[Single, FloatArray, Fold]:
+def moved_by(
+    z: FloatArray, fold: Conditioned, ground: Single, parts: FloatArray
+) -> tuple[Single, FloatArray, Conditioned]:
     """Drawn errors of ground (n, d) and parts (p, d), m, moved by gain times ``z`` (m, d), about their means;
     the means go into the fold."""
     assert fold.ground_gain is not None and fold.part_gain is not None
@@ -36,11 +38,11 @@ def moved_by(z: FloatArray, fold: Fold, ground: Single, parts: FloatArray) -> tu
 
 
 def steps_to(
-    footing: Footing,
+    footing: ActiveContacts,
     evidence: Evidence,
     names: Sequence[str],
     at: Sequence[IntArray],
-    fold: Fold,
+    fold: Conditioned,
     ground: Single,
     parts: FloatArray,
     rng: np.random.Generator,
@@ -68,7 +70,7 @@ def steps_to(
 
 
 def _read_off(
-    footing: Footing,
+    footing: ActiveContacts,
     readings: Sequence[Reading],
     names: Sequence[str],
     at: Sequence[IntArray],

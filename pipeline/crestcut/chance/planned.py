@@ -15,13 +15,13 @@ import numpy as np
 from scipy import special
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.chance.active_contacts import Footing, Single, find_footing, nearest_nodes
+from crestcut.chance.active_contacts import ActiveContacts, Single, find_active_contacts, nearest_nodes
 from crestcut.chance.draws import Source, evidence_points, reach_of, stood_in
 from crestcut.chance.lists import block_of
 from crestcut.chance.rounded import crest_cut
 from crestcut.contact import Passage, hard_parts, wanted_gap
 from crestcut.job import Wanted
-from crestcut.terrain import ErrorModel, Evidence, Fold
+from crestcut.terrain import Conditioned, ErrorModel, Evidence
 
 OPEN = 0.6  # of the reach: the margins for which places are listed
 TIGHT = 0.6  # of the reach: a gap this much over a planned one is never the least; twice that changes nothing
@@ -44,7 +44,7 @@ class CutDraws:
     drawn: Single
     measured: Single
     xy: FloatArray
-    fold: Fold
+    fold: Conditioned
     rounded: float = 0.0
 
     def outcome(self, margin: float, deepest: FloatArray | None = None) -> FloatArray:
@@ -90,7 +90,7 @@ def draw_cut(
     vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
     asked = wanted_gap(wanted.want, wanted.want_ends)
     keep, reach = np.array([asked[part.zone] for part in hard_parts(vehicle)]), reach_of(vehicle, error)
-    footing = find_footing(
+    footing = find_active_contacts(
         vehicle, surface, passage.ride, clearance, keep, TIGHT * reach, OPEN * reach,
         evidence_points(evidence), stood=stood_in(evidence, vehicle),
     )  # fmt: skip
@@ -109,7 +109,7 @@ def draw_cut(
     return CutDraws(scanned[:, 0], drawn, measured, xy, fold, rounded)
 
 
-def _places(footing: Footing, frame: GridFrame) -> tuple[IntArray, FloatArray]:
+def _places(footing: ActiveContacts, frame: GridFrame) -> tuple[IntArray, FloatArray]:
     """The block of each entry of the parts' lists, counted from 0, and a site x, y in each."""
     xy = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
     j, i = np.divmod(nearest_nodes(frame, xy), frame.shape[1])
@@ -120,7 +120,9 @@ def _places(footing: Footing, frame: GridFrame) -> tuple[IntArray, FloatArray]:
     return place, xy[entries[first]]
 
 
-def _lacking(footing: Footing, place: IntArray, places: int, field: Single, shift: FloatArray) -> Single:
+def _lacking(
+    footing: ActiveContacts, place: IntArray, places: int, field: Single, shift: FloatArray
+) -> Single:
     """(places, d) the most by which a gap there is negative, on ground + ``field`` (n, d), parts raised by
     ``shift`` (hard parts, d), m."""
     d = max(field.shape[1], shift.shape[1])

@@ -15,7 +15,7 @@ import numpy as np
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.units import millimetres
-from crestcut.chance.active_contacts import find_footing
+from crestcut.chance.active_contacts import find_active_contacts
 from crestcut.chance.conditioned import Told, moved_vehicle
 from crestcut.chance.draws import Source, reach_of
 from crestcut.chance.planned import smoothed_below
@@ -78,7 +78,7 @@ def _least(passage: Passage, witness: Witness, number: int, seed: int) -> tuple[
     """(d,) least gap that what is said is about, m, and the drawn heights of all parts (parts, d), m."""
     vehicle, surface = passage.vehicle, passage.surface
     spoken = _spoken_of(passage, witness, f"[[witness]] {number}")
-    footing = find_footing(
+    footing = find_active_contacts(
         vehicle, surface, passage.ride, spoken, np.zeros(len(hard_parts(vehicle))),
         reach_of(vehicle, surface.error),
     )  # fmt: skip

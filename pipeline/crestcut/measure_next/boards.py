@@ -13,7 +13,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance import Footing, Source, boards_add, evidence_points, find_footing, reach_of, stood_in
+from crestcut.chance import (
+    ActiveContacts,
+    Source,
+    boards_add,
+    evidence_points,
+    find_active_contacts,
+    reach_of,
+    stood_in,
+)
 from crestcut.contact import FAR, Passage, hard_parts, wheel_feet
 from crestcut.measure_next.draws import Stand
 from crestcut.terrain import ErrorModel, Evidence, Surface
@@ -136,7 +144,7 @@ def _clear(
     assert pair_gap is not None
     only = np.full_like(pair_gap, FAR)
     only[index] = pair_gap[index]
-    footing = find_footing(
+    footing = find_active_contacts(
         vehicle, surface, passage.ride, replace(passage.clearance, pair_gap=only),
         np.zeros(len(hard_parts(vehicle))), reach_of(vehicle, error), max(h for h, _ in tried),
         evidence_points(evidence), stood=stood_in(evidence, vehicle),
@@ -163,7 +171,7 @@ def _clear(
 
 
 def _raised_by(
-    footing: Footing, passage: Passage, stand: Stand, q: int, rolled: float, h: float, before: float,
+    footing: ActiveContacts, passage: Passage, stand: Stand, q: int, rolled: float, h: float, before: float,
     backwards: bool,
 ) -> FloatArray:  # fmt: skip
     """(entries,) what boards add to the gap of a pair at each of its nodes, m: the body on the tyres that are

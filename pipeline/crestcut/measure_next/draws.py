@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray
-from crestcut.chance import Footing, Source, evidence_points, find_footing, reach_of, stood_in
+from crestcut.chance import ActiveContacts, Source, evidence_points, find_active_contacts, reach_of, stood_in
 from crestcut.contact import FAR, Passage, hard_parts
 from crestcut.measure_next.strings import StringPlan
 from crestcut.terrain import ErrorModel, Evidence
@@ -70,7 +70,7 @@ def draw_readings(
     keep, reach = np.zeros(len(hard_parts(vehicle))), reach_of(vehicle, error)
     asked = [_looked_at(p) for p in plans]
     read = evidence_points(evidence)
-    footing = find_footing(
+    footing = find_active_contacts(
         vehicle, surface, passage.ride, clearance, keep, reach,
         extra=np.concatenate([read, *asked]),
         stood=stood_in(evidence, vehicle),
@@ -101,7 +101,7 @@ def draw_readings(
     )  # fmt: skip
 
 
-def _eligible(passage: Passage, footing: Footing) -> NDArray[np.bool_]:
+def _eligible(passage: Passage, footing: ActiveContacts) -> NDArray[np.bool_]:
     """(q,) which judged pairs a witness of the job file can speak of: the vehicle along the line, the way it
     is drawn, laden as at the worst; failing any, the worst alone."""
     worst, ride = passage.clearance.worst, passage.ride
@@ -132,7 +132,7 @@ def _telling(each: FloatArray, least: FloatArray, free: NDArray[np.bool_], place
     return found
 
 
-def _stand(passage: Passage, footing: Footing, pair: int) -> Stand:
+def _stand(passage: Passage, footing: ActiveContacts, pair: int) -> Stand:
     entries = slice(*footing.parts.start[pair : pair + 2])
     entry = int(np.argmin(footing.parts.value[entries])) + entries.start
     at = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entry]]]

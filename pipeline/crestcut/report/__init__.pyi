@@ -8,7 +8,7 @@ from .floor_files import write_floor as write_floor
 from .folder.files import Staging as Staging
 from .folder.files import refuse_unwritable as refuse_unwritable
 from .folder.files import switched as switched
-from .folder.worker import Press as Press
+from .folder.worker import Worker as Worker
 from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look
@@ -47,10 +47,10 @@ __all__ = [
     "Identity",
     "PlacedKeep",
     "PlacedMark",
-    "Press",
     "Report",
     "Staging",
     "VehicleRow",
+    "Worker",
     "draw_pictures",
     "draw_vehicle",
     "floor_lines",

@@ -25,7 +25,7 @@ from .ground.seen_words import rough_words as rough_words
 from .ground.seen_words import thing_words as thing_words
 from .ground.whole_scan import see_scan as see_scan
 from .readings.condition import UNLIKELY as UNLIKELY
-from .readings.condition import Fold as Fold
+from .readings.condition import Conditioned as Conditioned
 from .readings.condition import contradictions as contradictions
 from .readings.condition import fold_in as fold_in
 from .readings.condition import own_covariance as own_covariance
@@ -50,6 +50,7 @@ __all__ = [
     "NOT_YET",
     "SCAN_TILT",
     "UNLIKELY",
+    "Conditioned",
     "Doubt",
     "DoubtKind",
     "Drive",
@@ -57,7 +58,6 @@ __all__ = [
     "Evidence",
     "Feature",
     "FieldMaker",
-    "Fold",
     "Known",
     "Lattice",
     "Layers",

@@ -13,7 +13,7 @@ from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.scan import Scan
 from crestcut.terrain.breaklines.breaks import breaks_of
 from crestcut.terrain.breaklines.crests import smooth_crests
-from crestcut.terrain.breaklines.ridges import PILOT, Knots, find_knots, spacing, sparse_pilot
+from crestcut.terrain.breaklines.ridges import PILOT, BreakPoints, find_knots, spacing, sparse_pilot
 from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.ground.ground import FARTHEST, Ground, find_ground
 from crestcut.terrain.ground.raster import Cells, Lattice, sum_cells
@@ -216,7 +216,7 @@ def _span(ordered: list[float]) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def _mesh_note(scan: Scan, knots: Knots) -> str | None:
+def _mesh_note(scan: Scan, knots: BreakPoints) -> str | None:
     """How far a mesh's triangles may have rounded the crest: an edge as long as the median one, laid across
     the break."""
     edges = [f.mesh_edge for f in scan.files if f.mesh_edge is not None]

@@ -1,12 +1,12 @@
 from .advice import what_to_measure as what_to_measure
 from .by_hand import likely_shares as likely_shares
 from .by_hand import worked as worked
+from .earlier_readings import agreeing as agreeing
+from .earlier_readings import told_by as told_by
 from .edges import edges_left as edges_left
 from .edges import new_ponds as new_ponds
 from .edges import too_deep as too_deep
 from .finished import finished_behind as finished_behind
-from .lay import Laid as Laid
-from .lay import lay_after as lay_after
 from .now import all_now as all_now
 from .now import mixed as mixed
 from .records import Check as Check
@@ -16,11 +16,11 @@ from .records import Now as Now
 from .records import Share as Share
 from .records import Told as Told
 from .records import TooDeep as TooDeep
+from .register_after import Laid as Laid
+from .register_after import lay_after as lay_after
 from .removed import Removed as Removed
 from .removed import removed_between as removed_between
 from .removed import work_area as work_area
-from .told import agreeing as agreeing
-from .told import told_by as told_by
 
 __all__ = [
     "Check",

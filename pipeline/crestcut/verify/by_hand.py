@@ -17,7 +17,7 @@ from scipy import special
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.cut import cut_surface
-from crestcut.standing import Driver
+from crestcut.standing import LoadedVehicle
 from crestcut.terrain import UNLIKELY, ErrorModel, Evidence, Reading, Surface, contradictions, own_covariance
 from crestcut.verify.records import Fight, Share, Told
 
@@ -59,7 +59,7 @@ def uneven(error: ErrorModel, deepest: float) -> ErrorModel:
 
 
 def likely_shares(
-    surface: Surface, planned: HeightGrid, driver: Driver, read: Callable[[Surface], Evidence | None]
+    surface: Surface, planned: HeightGrid, driver: LoadedVehicle, read: Callable[[Surface], Evidence | None]
 ) -> Shares:
     """How much of the planned depth the readings say is gone.
 
@@ -133,7 +133,7 @@ class Misfit:
         return bool(special.chdtrc(len(exact) - 1, total) < UNLIKELY)
 
 
-def misfit_of(evidence: Evidence | None, error: ErrorModel, driver: Driver) -> Misfit:
+def misfit_of(evidence: Evidence | None, error: ErrorModel, driver: LoadedVehicle) -> Misfit:
     """The readings of ``evidence`` as they stand to what is expected of them, ground and vehicle as uncertain
     as they are."""
     if evidence is None:

@@ -11,14 +11,14 @@ from crestcut.base.errors import CrestcutError
 from crestcut.chance import Chance, chance_of, coverage_factor, draw_clearances
 from crestcut.contact import Passage, TravelLine, sweep, wanted_gap
 from crestcut.job import Job
-from crestcut.standing import Driver, Standing, judged, rides_of, swept_of
+from crestcut.standing import LoadedVehicle, Standing, judged, rides_of, swept_of
 from crestcut.terrain import Evidence, Surface
 from crestcut.vehicle import Vehicle
 from crestcut.verify.records import Now
 
 
 def all_now(
-    job: Job, surface: Surface, drivers: Sequence[Driver], lines: Sequence[TravelLine],
+    job: Job, surface: Surface, drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine],
     evidence: Sequence[Evidence | None], seed: int,
 ) -> tuple[Now, ...]:  # fmt: skip
     """Every vehicle of the job over ``surface``, in the order they came.

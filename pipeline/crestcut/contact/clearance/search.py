@@ -19,7 +19,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.contact.clearance.blocks import tiled
 from crestcut.contact.clearance.kernels import FAR
-from crestcut.contact.clearance.pairs import least_of_pairs, pairs_of, place_pairs, planes_under
+from crestcut.contact.clearance.pose_pairs import least_of_pairs, pairs_of, place_pairs, planes_under
 from crestcut.contact.clearance.sweep import hard_parts, part_arrays
 from crestcut.contact.path.line import is_straight
 from crestcut.contact.records import TravelLine

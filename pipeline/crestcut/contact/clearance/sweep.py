@@ -9,14 +9,14 @@ import numpy as np
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.contact.clearance.blocks import tiled
 from crestcut.contact.clearance.kernels import FAR, column_range, plane, row_range
-from crestcut.contact.clearance.pairs import (
+from crestcut.contact.clearance.pose_pairs import (
     least_of_pairs,
     lowest_of_pairs,
     pairs_of,
     place_pairs,
     planes_under,
 )
-from crestcut.contact.clearance.since import Swept, still_true
+from crestcut.contact.clearance.still_valid import Swept, still_true
 from crestcut.contact.records import ZONES, Clearance, Contact, Ride
 from crestcut.contact.stand.ride import contact_ground
 from crestcut.contact.stand.tyres import VOID

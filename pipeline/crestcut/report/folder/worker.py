@@ -49,10 +49,10 @@ class Task:
     error: BaseException | None = None
 
 
-class Press:
+class Worker:
     """Runs module-level functions elsewhere, in the order asked, and brings back their first error.
 
-    ``with Press() as press: press.ask(f, x); ...; press.finish()``. ``apart=False``: everything runs here at
+    ``with Worker() as press: press.ask(f, x); ...; press.finish()``. ``apart=False``: everything runs here at
     once. Arguments are copied over, a large array once however often it is asked with; what the functions
     return is copied back only from ``fetch``. idle : "module:name" of what loads libraries when there is
     nothing to do yet.
@@ -65,7 +65,7 @@ class Press:
         if apart if apart is not None else (os.cpu_count() or 1) > 1:
             self._child = _start(idle)
 
-    def __enter__(self) -> Press:
+    def __enter__(self) -> Worker:
         return self
 
     def __exit__(

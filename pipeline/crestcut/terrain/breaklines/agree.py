@@ -19,7 +19,7 @@ from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.terrain.breaklines.fits import LineFits
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, ROUNDINGS, STEP, WIDE
 from crestcut.terrain.breaklines.lines import refine
-from crestcut.terrain.heights.neighbourhoods import POOL_LONG, POOL_SHORT, SAME_LINE, Pools
+from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, SAME_LINE, Neighbours
 
 # chi square a hinge must gain over a quadratic, pooled: much where it folds little; none where it folds by
 # SURE_KINK, for roundings as wide as a quadratic are among those tried
@@ -38,7 +38,7 @@ LEAST_FOLD_SD, ALONG_SD, JUMP_SD = 0.004, 0.015, 0.003  # rise over run, 1/m, m
 def strays(place: FloatArray, pitch: float, model: NDArray[np.int8], fits: LineFits) -> BoolArray:
     """Steps that explain far less of their points than those beside them: put on a wrong line, a step still
     beats a quadratic."""
-    pools = Pools.of(place, pitch, 0.09)
+    pools = Neighbours.of(place, pitch, 0.09)
     gain = (fits.flat - fits.rss[:, 0]) / np.maximum(fits.points, 1.0)
     both = (model[pools.owner] == STEP) & (model[pools.near] == STEP) & (np.abs(pools.along) < POOL_SHORT)
     usual = pools.mean(both * np.maximum(gain[pools.near], 0.0), gain[pools.near])
@@ -51,7 +51,7 @@ def bridge(
 ) -> tuple[FloatArray, IntArray]:
     """Knots that gaps of up to ``LONGEST_GAP`` along a ridge want: their places (m, 3), and the knot before
     each. line (n, 4) : with d = g = 0.  every : m between knots."""
-    pools = Pools.of(place, pitch, 0.05)
+    pools = Neighbours.of(place, pitch, 0.05)
     t, along = pools.owner, pools.along
     e = pools.across - line[t, 2] * along**2
     ahead = (along > 0.02) & (np.abs(e) < 0.04) & (model[pools.near] == model[t])
@@ -97,7 +97,7 @@ def settle(
     break cannot be sharper than sharp.
     """
     n, step = len(place), model == STEP
-    pools = Pools.of(place, pitch, 0.05)
+    pools = Neighbours.of(place, pitch, 0.05)
     near, owner, along = pools.near, pools.owner, pools.along
     e = pools.across - line[owner, 2] * along**2
     same = (model[near] == model[owner]) & (np.abs(e) <= 0.04) & fits.fit_at_all(variance)[near]

@@ -12,7 +12,7 @@ from scipy.spatial import cKDTree
 
 from crestcut.base.grid import FloatArray, IntArray, frozen_array
 from crestcut.terrain.breaklines.hinge import HINGE, STEP
-from crestcut.terrain.breaklines.ridges import SPACING, Knots
+from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
 
 FEWEST = 6  # knots of a line: below that it is no line
 SMOOTH = 0.30  # m along a line over which its places are averaged
@@ -69,7 +69,7 @@ class Break:
         return np.asarray(-step[:, 0] * np.sin(angle) + step[:, 1] * np.cos(angle))
 
 
-def breaks_of(knots: Knots, pitch: float, pad: int) -> tuple[Break, ...]:
+def breaks_of(knots: BreakPoints, pitch: float, pad: int) -> tuple[Break, ...]:
     """Every line of the knots found in one fit, the longest first.
 
     pitch : m, of the lattice the knots lie on.  pad : its cells before the first node of the frame.
@@ -97,7 +97,7 @@ def _joined(uv: FloatArray, angle: FloatArray) -> Sequence[IntArray]:
     return [np.flatnonzero(label == r) for r in range(number)]
 
 
-def _line(knots: Knots, index: IntArray, uv: FloatArray, stepped: bool) -> Break:
+def _line(knots: BreakPoints, index: IntArray, uv: FloatArray, stepped: bool) -> Break:
     angle, p = knots.place[index, 2].copy(), knots.params[index]
     d, e, jump = p[:, 4].copy(), p[:, 3], p[:, 7].copy()
     back = np.cos(angle - angle[0]) < 0

@@ -20,7 +20,7 @@ from scipy.spatial import cKDTree
 
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.terrain.breaklines.hinge import HINGE, TINY
-from crestcut.terrain.breaklines.ridges import SPACING, Knots
+from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
 from crestcut.terrain.heights.plain import HALVES, fit_plain
 
 ACROSS, ALONG = 0.85, 0.10  # a knot's say: of its half window, m
@@ -51,7 +51,7 @@ class Crests:
 
 
 def smooth_crests(
-    knots: Knots,
+    knots: BreakPoints,
     count: FloatArray,
     z: FloatArray,
     mask: BoolArray,
@@ -104,7 +104,7 @@ def _shape_variance(m: FloatArray) -> FloatArray:
     return out
 
 
-def _ridges(knots: Knots, pitch: float) -> Iterator[FloatArray]:
+def _ridges(knots: BreakPoints, pitch: float) -> Iterator[FloatArray]:
     """Hinge knots of one ridge after the other, (m, 11), all of them facing the same way."""
     on = np.flatnonzero(knots.model == HINGE)
     if not len(on):

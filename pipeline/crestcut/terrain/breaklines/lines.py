@@ -24,7 +24,7 @@ from crestcut.terrain.breaklines.fits import (
     LineFits,
 )
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, STEP, WIDE
-from crestcut.terrain.heights.neighbourhoods import POOL_LONG, POOL_SHORT, Pools
+from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, Neighbours
 
 STEP_PRICE = 30.0  # chi square a step must gain over a hinge, pooled
 LEAST_KINK = 0.035  # rise over run: the plain surface rounds a smaller break by less than 0.4 mm
@@ -58,7 +58,7 @@ def find_lines(
     model, line = np.zeros(len(place), np.int8), np.zeros((len(place), 4))
     if not len(place):
         return model, line
-    pools = Pools.of(place, pitch, 0.12)
+    pools = Neighbours.of(place, pitch, 0.12)
     near = pools.near
     able = alone[:, BINS] >= FEWEST
     for kind, at, what in ((HINGE, AT_HINGE, FOLD), (STEP, AT_STEP, JUMP)):
@@ -84,7 +84,7 @@ def find_lines(
     return model, line
 
 
-def _lines(place: FloatArray, pools: Pools, at: FloatArray, able: BoolArray) -> Lines:
+def _lines(place: FloatArray, pools: Neighbours, at: FloatArray, able: BoolArray) -> Lines:
     """Lines through the breaks that single knots found at ``at`` m from their middles: over the long pool,
     or over the short one where that bends away from it by more than chance."""
     turn = place[pools.near, 2] - place[pools.owner, 2]
@@ -106,13 +106,13 @@ def _lines(place: FloatArray, pools: Pools, at: FloatArray, able: BoolArray) -> 
     return Lines(d, g, k, variance, there, np.where(away[pools.owner], short.weight, long.weight))
 
 
-def _at(lines: Lines, pools: Pools, along: FloatArray) -> FloatArray:
+def _at(lines: Lines, pools: Neighbours, along: FloatArray) -> FloatArray:
     """n of each owner's line at ``along``, one for each pair, m."""
     t = pools.owner
     return lines.d[t] + along * (lines.g[t] + along * lines.k[t])
 
 
-def _line(pools: Pools, n: FloatArray, along: FloatArray, weight: FloatArray, long: float) -> Lines:
+def _line(pools: Neighbours, n: FloatArray, along: FloatArray, weight: FloatArray, long: float) -> Lines:
     """Bisquare fit (Tukey) of a line through each pool's breaks, the farther the lighter."""
     d, votes = _vote(pools, n, weight * (np.abs(along) < 0.3))
     lines = Lines(d, 0 * d, 0 * d, 0 * d, votes >= FEWEST_KNOTS, weight)
@@ -136,7 +136,9 @@ def _line(pools: Pools, n: FloatArray, along: FloatArray, weight: FloatArray, lo
     return Lines(d, g, k, variance, lines.there & (np.abs(d) < NEAR), w)
 
 
-def _normal(pools: Pools, along: FloatArray, n: FloatArray, w: FloatArray) -> tuple[FloatArray, FloatArray]:
+def _normal(
+    pools: Neighbours, along: FloatArray, n: FloatArray, w: FloatArray
+) -> tuple[FloatArray, FloatArray]:
     """Normal matrices (n, 3, 3) of parabolas through each pool's places, weighted with w, and right sides
     (n, 3); a little slope and bow is held back where a pool is short."""
     powers = [along**p for p in range(5)]
@@ -195,7 +197,7 @@ def refine(
     out = line.copy()
     if not hinge.any():
         return out
-    pools = Pools.of(place, pitch, 0.05)
+    pools = Neighbours.of(place, pitch, 0.05)
     near, owner, along = pools.near, pools.owner, pools.along
     same = pools.same_ridge(line, (hinge & fits.fit_at_all(variance))[near] & hinge[owner])
     taper: FloatArray = np.where(same, 1 - (along / POOL_LONG) ** 2, 0.0)
@@ -222,7 +224,7 @@ def refine(
     return out
 
 
-def _vote(pools: Pools, n: FloatArray, weight: FloatArray) -> tuple[FloatArray, FloatArray]:
+def _vote(pools: Neighbours, n: FloatArray, weight: FloatArray) -> tuple[FloatArray, FloatArray]:
     """The place across that most of each pool's breaks near by run through, m, and how many do."""
     trial = np.arange(-11, 12) * 0.01
     votes = np.stack(

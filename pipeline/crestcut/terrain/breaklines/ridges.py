@@ -32,7 +32,7 @@ MOST_KNOTS = 6000
 
 
 @dataclass(frozen=True, eq=False)
-class Knots:
+class BreakPoints:
     """place (n, 3): column, row (lattice cells), angle of n from u; model (n,): HINGE or STEP; params (n, 9),
     of a hinge its shape only (d to m); inverse (n, 9, 9) of a step's normal matrix; spread (n, 2): sd of the
     break's place and of its rounding, m; half (n,): half window across, m."""
@@ -45,7 +45,7 @@ class Knots:
     half: FloatArray
 
     @classmethod
-    def none(cls) -> Knots:
+    def none(cls) -> BreakPoints:
         """Where nothing folds."""
         shapes = ((0, 3), (0, 9), (0, 9, 9), (0, 2), (0,))
         place, params, inverse, spread, half = (np.zeros(s) for s in shapes)
@@ -71,7 +71,7 @@ def sparse_pilot(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float
     return fit_local(count, z, sparse, max(2, round(PILOT / pitch)), pitch, noise, beta=True)
 
 
-def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation: float) -> Knots:
+def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation: float) -> BreakPoints:
     """Knots along every significant break: fitted alone on a lattice of ``SPACING``, judged with their
     neighbours, moved onto the line these agree on, fitted again.
 
@@ -85,7 +85,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     model, line = find_lines(place, pitch, variance, alone, may_step)
     on = model > 0
     if not on.any():
-        return Knots.none()
+        return BreakPoints.none()
     model = model[on]
     place, line = _moved(place[on], line[on], pitch)
     fits = _fit_on_lines(data, place, model, line, pitch, variance)
@@ -110,7 +110,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
         diagonal = np.einsum("nii->ni", normal)
         diagonal += 1e-9 * diagonal + 1e-12
         params[steps], inverse[steps] = fitted, np.linalg.inv(normal)
-    return Knots(place, model, params, inverse, settled.spread[on], half)
+    return BreakPoints(place, model, params, inverse, settled.spread[on], half)
 
 
 def _fit_on_lines(

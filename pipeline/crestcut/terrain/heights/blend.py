@@ -10,7 +10,7 @@ from numba import njit
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.terrain.breaklines.crests import ACROSS, ALONG, COS, RHO, SIN, Crests, E, V
 from crestcut.terrain.breaklines.hinge import RISE, STEP, step_basis
-from crestcut.terrain.breaklines.ridges import Knots
+from crestcut.terrain.breaklines.ridges import BreakPoints
 
 WHOLE = 0.4  # say at which the plain surface has none left
 SUB = 7  # samples a side inside a cell for the highest-in-cell layer
@@ -19,7 +19,7 @@ _SAY, _HEIGHT, _VARIANCE, _E, _V, _COS, _SIN, _RHO, _JUMP = range(9)
 
 
 def blend(
-    knots: Knots,
+    knots: BreakPoints,
     crests: Crests,
     plain: FloatArray,
     error: FloatArray,

@@ -28,7 +28,7 @@ SWEEPS = 20  # of the Gibbs chain between draws that are used
 
 
 @dataclass(frozen=True, eq=False)
-class Fold:
+class Conditioned:
     """What the readings make of the errors.
 
     ground : (n,) expected error of the fitted heights at the places asked for, m.  parts : (p,) expected
@@ -63,14 +63,14 @@ def fold_in(
     rng: np.random.Generator,
     count: int,
     parts: FloatArray | None = None,
-) -> Fold:
+) -> Conditioned:
     """Fold ``evidence`` into the errors at ``places`` (n, 2), site metres.
 
     within : 1 sd of each part's height, m, in the order the parts come.  count : draws wanted, for bounds.
     parts : (p, d) drawn heights of them about their means, m, in step with the slab's draws, where earlier
     readings have told of both.
     """
-    nothing = Fold(np.zeros(len(places)), np.zeros(len(within)))
+    nothing = Conditioned(np.zeros(len(places)), np.zeros(len(within)))
     if evidence is None or not evidence.readings:
         return nothing
     readings = evidence.readings
@@ -78,7 +78,7 @@ def fold_in(
     missed = np.array([r.observed - r.predicted for r in readings])
     against = contradictions(readings, own, missed)
     if against:
-        return Fold(nothing.ground, nothing.parts, against)
+        return Conditioned(nothing.ground, nothing.parts, against)
     points, weights = [r.points for r in readings], [r.weights for r in readings]
     solve = linalg.cho_factor(own)
     along = towards(error, places, points, weights)
@@ -92,7 +92,9 @@ def fold_in(
         r = every.mean(axis=0)
         drawn = np.asarray(every - r, dtype=np.float64)
     root = np.asarray(np.linalg.cholesky(evidence.noise + 1e-18 * np.eye(len(readings))), dtype=np.float64)
-    return Fold(ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, own, root, r, drawn)
+    return Conditioned(
+        ground_gain @ r, part_gain @ r, (), ground_gain, part_gain, belongs, own, root, r, drawn
+    )
 
 
 def own_covariance(

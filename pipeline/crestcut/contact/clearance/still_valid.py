@@ -9,7 +9,7 @@ import numpy as np
 from crestcut.base.grid import FloatArray, IntArray
 from crestcut.contact.clearance.blocks import BLOCK, tiled
 from crestcut.contact.clearance.kernels import FAR
-from crestcut.contact.clearance.pairs import Kept, Placed
+from crestcut.contact.clearance.pose_pairs import Kept, Placed
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ride import contact_ground
 from crestcut.contact.stand.tyres import VOID

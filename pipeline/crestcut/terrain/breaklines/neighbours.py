@@ -14,7 +14,7 @@ SAME_LINE = 0.04  # m off a line that still is on it
 
 
 @dataclass(frozen=True, eq=False)
-class Pools:
+class Neighbours:
     """Pairs of knots along one ridge: ``near`` lies at (``across``, ``along``) m in the axes of ``owner``.
     Sorted by owner; every one of the n is also its own neighbour. same_way : -1 where n points the other way,
     so that a fall is a rise."""
@@ -27,7 +27,7 @@ class Pools:
     same_way: FloatArray
 
     @classmethod
-    def of(cls, place: FloatArray, pitch: float, wide: float) -> Pools:
+    def of(cls, place: FloatArray, pitch: float, wide: float) -> Neighbours:
         """Knots within ``POOL_LONG`` m along the break of each, and ``wide`` m across it, farther off the
         wider."""
         n = len(place)

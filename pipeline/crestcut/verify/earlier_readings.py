@@ -16,14 +16,16 @@ from scipy.ndimage import map_coordinates
 
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.chance import moved_vehicle
-from crestcut.standing import Driver
+from crestcut.standing import LoadedVehicle
 from crestcut.terrain import Evidence, Surface, fold_in
 
 COARSE = 0.05  # m between places where the shift is worked out: half of what patches change over
 DRAWS = 200  # for what bounds leave free
 
 
-def told_by(surface: Surface, driver: Driver, evidence: Evidence | None, seed: int) -> tuple[Surface, Driver]:
+def told_by(
+    surface: Surface, driver: LoadedVehicle, evidence: Evidence | None, seed: int
+) -> tuple[Surface, LoadedVehicle]:
     """Ground and parts at their expected places given the readings; both as they were where there are none,
     or where they contradict."""
     if evidence is None:
