@@ -12,20 +12,21 @@ from click.testing import CliRunner
 
 import lying_scenes as scenes
 from crestcut.apps.cli import main
-from crestcut.apps.run import Done, run_job
+from crestcut.apps.run import run_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Doubt
 from crestcut.report.view.result import result_document
 from crestcut.report.words.summary import summary_lines
+from crestcut.study.record import Study
 
 
-def run(folder: Path, points: FloatArray, **job: object) -> Done:
+def run(folder: Path, points: FloatArray, **job: object) -> Study:
     scan = scenes.write_cloud(points, folder / "scan.laz")
     return run_job(scenes.write_job(folder, scan, **job))  # type: ignore[arg-type]
 
 
-def doubts(done: Done) -> list[Doubt]:
+def doubts(done: Study) -> list[Doubt]:
     return [finding.doubt for finding in done.report.doubts]
 
 

@@ -10,14 +10,15 @@ import ezdxf
 import pytest
 from PIL import Image
 
-from crestcut.apps.run import Done, run_job, write_job
+from crestcut.apps.run import run_job, write_job
 from crestcut.report.folder.files import Staging
+from crestcut.study.record import Study
 from crestcut.work.records import Reason, ReasonCode, Release
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
 
 @pytest.fixture(scope="module")
-def cut(tmp_path_factory: pytest.TempPathFactory) -> Done:
+def cut(tmp_path_factory: pytest.TempPathFactory) -> Study:
     """The trolley asks for more air than it has over the crest: a few millimetres are to go."""
     site = tmp_path_factory.mktemp("site")
     job = JOB.replace('want = "5 mm"', 'want = "36 mm"').replace("phone", "terrestrial")
@@ -27,14 +28,14 @@ def cut(tmp_path_factory: pytest.TempPathFactory) -> Done:
     return run_job(site / "job.toml")
 
 
-def released(done: Done, release: Release) -> Done:
+def released(done: Study, release: Release) -> Study:
     report = dataclasses.replace(
         done.report, release=release.state, release_reasons=release.reasons, provisional=False
     )
     return dataclasses.replace(done, report=report, release=release)
 
 
-def test_no_sheet_to_cut_from_outlives_its_release(cut: Done, tmp_path: Path) -> None:
+def test_no_sheet_to_cut_from_outlives_its_release(cut: Study, tmp_path: Path) -> None:
     assert cut.report.plan is not None and cut.report.plan.deepest > 0.002
     with Staging(tmp_path, "verify") as folder:
         (folder / "hand_over.pdf").write_bytes(b"of another command")

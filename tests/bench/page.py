@@ -20,9 +20,10 @@ import numpy as np
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "tests"))
 
-from crestcut.report.pages.report import write_report  # noqa: E402
-from crestcut.report.view.report import Report  # noqa: E402
 from deliver import deliver_scene  # noqa: E402
+
+from crestcut.report.pages.report import write_report  # noqa: E402
+from crestcut.study.report import Report  # noqa: E402
 
 SECONDS = 4.0
 FRAMES = """async (seconds) => {

@@ -10,11 +10,12 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from crestcut.apps.run import Done, run_job
+from crestcut.apps.run import run_job
 from crestcut.cut.limits import KeepArea
 from crestcut.report.exchange.cad import write_cad
 from crestcut.report.sheets.all_sheets import pages, write_sheets
-from crestcut.report.view.identity import Identity
+from crestcut.study.identity import Identity
+from crestcut.study.record import Study
 from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet
 from crestcut.work.sheet import make_worksheet
@@ -32,7 +33,7 @@ def least(run: Callable[[], object]) -> float:
     return best
 
 
-def worksheet(done: Done) -> Worksheet:
+def worksheet(done: Study) -> Worksheet:
     r = done.report
     keeps = [KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest) for k in r.keeps]
     marks = {m.name: m.xy for m in r.marks}

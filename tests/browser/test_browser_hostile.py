@@ -15,7 +15,7 @@ from crestcut.chance.records import Chance
 from crestcut.contact.clearance.soft import SoftContact
 from crestcut.report.pages.pick import write_pick
 from crestcut.report.pages.report import write_report
-from crestcut.report.view.report import PlacedMark, Report, VehicleRow
+from crestcut.study.report import PlacedMark, Report, VehicleRow
 from crestcut.work.records import Reason, ReasonCode, Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet

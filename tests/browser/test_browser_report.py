@@ -12,8 +12,8 @@ import pytest
 
 from browser.conftest import grave_faults, overflow, until
 from crestcut.report.pages.report import write_report
-from crestcut.report.view.report import Report
 from crestcut.report.view.result import result_document
+from crestcut.study.report import Report
 from crestcut.work.records import Reason, ReasonCode
 from report.deliver_scene import crest, gutter, make_report
 

@@ -15,8 +15,8 @@ from crestcut.contact.records import Batch, Clearance, Contact, Poses, Ride, Tra
 from crestcut.cut.records import Certificate, CutPlan, Limits
 from crestcut.job.answers import Asked
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Slab, Travel, VehicleChoice
-from crestcut.report.view.report import PlacedKeep, PlacedMark, Report
 from crestcut.scan.records import Frame, Scan, ScanFile
+from crestcut.study.report import PlacedKeep, PlacedMark, Report
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import LoadState, Part, Vehicle
 from crestcut.work.records import Reason, ReasonCode

@@ -17,7 +17,7 @@ from deliver_scene import make_report
 from test_sheets import job_without, sheet_for
 
 from crestcut.report.exchange.cad import CUT_LAYERS, write_cad
-from crestcut.report.view.report import Report
+from crestcut.study.report import Report
 
 
 @pytest.fixture(scope="module")

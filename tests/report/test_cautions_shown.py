@@ -18,9 +18,9 @@ from crestcut.report.pages.pick import write_pick
 from crestcut.report.pages.report import report_text
 from crestcut.report.sheets.measure import measure_pages
 from crestcut.report.sheets.vehicle import measuring_pages
-from crestcut.report.view.report import Report
 from crestcut.report.words.summary import summary_lines
 from crestcut.report.words.verify import care_lines
+from crestcut.study.report import Report
 from crestcut.vehicle.sheet.fill_in import blank_sheet, measuring_sheet
 from crestcut.work.order import WorkOrder
 from crestcut.work.records import Measure, Release, Worksheet

@@ -14,7 +14,7 @@ from deliver_scene import CELL, make_report
 from crestcut.report.exchange import mesh as mesh_room
 from crestcut.report.exchange.mesh import depth_mesh, write_depth_glb, write_depth_ply
 from crestcut.report.pictures.colours import CONCRETE, linear_from_srgb
-from crestcut.report.view.report import Report
+from crestcut.study.report import Report
 
 
 @pytest.fixture(scope="module")

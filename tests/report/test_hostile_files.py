@@ -16,7 +16,7 @@ from click.testing import CliRunner, Result
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError, visible
 from crestcut.report.sheets.all_sheets import write_tables
-from crestcut.report.view.identity import Identity
+from crestcut.study.identity import Identity
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.tools import load_tools

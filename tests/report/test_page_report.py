@@ -22,8 +22,8 @@ from crestcut.report.pages.meanings import length
 from crestcut.report.pages.pack import unpack_layer
 from crestcut.report.pages.report import report_text, write_report
 from crestcut.report.pages.scene import gap_short
-from crestcut.report.view.report import Report
 from crestcut.report.view.result import result_document
+from crestcut.study.report import Report
 from crestcut.work.records import Reason, ReasonCode
 
 

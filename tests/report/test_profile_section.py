@@ -14,7 +14,7 @@ from crestcut.base.units import both
 from crestcut.report.pictures.profile import draw_profile, profile_figure, stretch_for
 from crestcut.report.pictures.profile_layers import runs
 from crestcut.report.pictures.section import Section, section_at
-from crestcut.report.view.report import Report
+from crestcut.study.report import Report
 
 
 def worst_section(report: Report) -> Section:

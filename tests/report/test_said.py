@@ -32,9 +32,9 @@ from crestcut.report.exchange.mesh import write_depth_glb, write_depth_ply
 from crestcut.report.pages.report import write_report
 from crestcut.report.pictures.all_pictures import draw_pictures
 from crestcut.report.sheets.all_sheets import write_sheets
-from crestcut.report.view.identity import NOTHING
-from crestcut.report.view.report import Report
 from crestcut.report.view.result import result_document
+from crestcut.study.identity import NOTHING
+from crestcut.study.report import Report
 from crestcut.work.order import make_site
 from crestcut.work.records import Worksheet
 

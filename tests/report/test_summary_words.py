@@ -10,10 +10,10 @@ from deliver_scene import BASE, gutter, make_report
 
 from crestcut.alternatives.rows import Option
 from crestcut.cut.ruled_out import Forbids, not_into_it
-from crestcut.report.view.report import Report
 from crestcut.report.words.ends import end_contact, grinding_seldom_cures
 from crestcut.report.words.options import cure, option_lines
 from crestcut.report.words.summary import next_steps, quantity_words, summary_lines, verdict_line
+from crestcut.study.report import Report
 from crestcut.work.limit_texts import limit_lines
 from crestcut.work.records import Reason, ReasonCode
 from crestcut.work.trade import trade_words

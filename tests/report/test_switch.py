@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 
 from crestcut.report.folder.files import JOURNAL_NAME, Staging
-from crestcut.report.view.identity import Identity
+from crestcut.study.identity import Identity
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="no fork on this system")
 

@@ -13,7 +13,7 @@ from matplotlib.text import Text
 
 from crestcut.apps import verify as checking
 from crestcut.apps.cli import main
-from crestcut.apps.run import Done, run_job
+from crestcut.apps.run import run_job
 from crestcut.apps.verify import Checked, check_and_write, check_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import both
@@ -22,10 +22,11 @@ from crestcut.contact.clearance.sweep import sweep
 from crestcut.contact.stand.ride import ride
 from crestcut.report.pictures.verify_plan import checked_figure
 from crestcut.report.sheets.verify import hand_over_figure
-from crestcut.report.view.report import Report
 from crestcut.report.view.verify_report import report_gone, report_now
 from crestcut.report.view.verify_result import verify_document
 from crestcut.report.words.verify import verify_lines
+from crestcut.study.record import Study
+from crestcut.study.report import Report
 from crestcut.verify.edges import edges_left
 from crestcut.work.records import Reason, ReasonCode, ReleaseState
 from verify.after_scene import (
@@ -44,7 +45,7 @@ CONTRADICTED = "contradicts"
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Done]:
+def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
     """The job's folder and its finished run: planned once for all checks."""
     folder = tmp_path_factory.mktemp("site")
     write_ply(walked(1), folder / "before.ply")
@@ -56,22 +57,22 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Done]:
 
 
 @pytest.fixture(autouse=True)
-def planned_once(site: tuple[Path, Done], monkeypatch: pytest.MonkeyPatch) -> None:
+def planned_once(site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(checking, "run_job", lambda path, say: site[1])
 
 
-def checked(site: tuple[Path, Done], depth: Depth, name: str, **walk: object) -> Checked:
+def checked(site: tuple[Path, Study], depth: Depth, name: str, **walk: object) -> Checked:
     folder, _ = site
     after = write_ply(walked(2, depth, **walk), folder / name)  # type: ignore[arg-type]
     return check_job(folder / "job.toml", [after])
 
 
-def plan(site: tuple[Path, Done], share: float = 1.0, over: float = 0.0, shift: float = 0.0) -> Depth:
+def plan(site: tuple[Path, Study], share: float = 1.0, over: float = 0.0, shift: float = 0.0) -> Depth:
     assert site[1].report.plan is not None
     return of_plan(site[1].report.plan.depth, share, over, shift)
 
 
-def true_gap(site: tuple[Path, Done], depth: Depth) -> float:
+def true_gap(site: tuple[Path, Study], depth: Depth) -> float:
     """Least gap over the exact slab, swept, m."""
     report = site[1].report
     height = report.surface.height
@@ -84,7 +85,7 @@ def true_gap(site: tuple[Path, Done], depth: Depth) -> float:
 
 
 @pytest.fixture(scope="module")
-def well_cut(site: tuple[Path, Done]) -> Checked:
+def well_cut(site: tuple[Path, Study]) -> Checked:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(checking, "run_job", lambda path, say: site[1])
         # its own session: turned, moved and lifted
@@ -93,7 +94,9 @@ def well_cut(site: tuple[Path, Done]) -> Checked:
         return check_and_write(site[0] / "job.toml", [after], site[0] / "first")[0]
 
 
-def test_a_cut_by_the_plan_is_done_and_its_clearance_true(site: tuple[Path, Done], well_cut: Checked) -> None:
+def test_a_cut_by_the_plan_is_done_and_its_clearance_true(
+    site: tuple[Path, Study], well_cut: Checked
+) -> None:
     check = well_cut.check
     truth = true_gap(site, plan(site, over=0.002))
     assert check.verdict == check.clearance == "done"
@@ -108,7 +111,7 @@ def test_a_cut_by_the_plan_is_done_and_its_clearance_true(site: tuple[Path, Done
     assert said[0].startswith("DONE: the low cart") and "Still to go: nothing." in said
 
 
-def test_what_is_gone_is_measured_with_its_error(site: tuple[Path, Done], well_cut: Checked) -> None:
+def test_what_is_gone_is_measured_with_its_error(site: tuple[Path, Study], well_cut: Checked) -> None:
     removed = well_cut.check.removed
     assert removed is not None
     height = site[1].report.surface.height
@@ -124,7 +127,7 @@ def test_what_is_gone_is_measured_with_its_error(site: tuple[Path, Done], well_c
     assert not removed.elsewhere.any()
 
 
-def test_an_uncut_slab_is_not_done_and_shows_the_plan_again(site: tuple[Path, Done]) -> None:
+def test_an_uncut_slab_is_not_done_and_shows_the_plan_again(site: tuple[Path, Study]) -> None:
     check = checked(site, nothing(), "uncut.ply").check
     assert check.verdict == "not yet"
     truth = true_gap(site, nothing())
@@ -134,7 +137,7 @@ def test_an_uncut_slab_is_not_done_and_shows_the_plan_again(site: tuple[Path, Do
     assert check.removed is not None and abs(check.removed.volume) < 2.5 * check.removed.volume_sd + 2e-5
 
 
-def test_half_the_cut_leaves_the_other_half(site: tuple[Path, Done]) -> None:
+def test_half_the_cut_leaves_the_other_half(site: tuple[Path, Study]) -> None:
     found = checked(site, plan(site, share=0.5), "half.ply")
     check, asked = found.check, site[1].report.plan
     assert asked is not None and check.verdict == "not yet"
@@ -150,7 +153,7 @@ def unreleased(report: Report) -> Report:
     return replace(report, release=ReleaseState.NOT_FOR_CUTTING, release_reasons=(why,))
 
 
-def test_what_is_not_released_is_not_ground_and_that_is_said_first(site: tuple[Path, Done]) -> None:
+def test_what_is_not_released_is_not_ground_and_that_is_said_first(site: tuple[Path, Study]) -> None:
     """Half is left to go: the release, then the verdict; and nothing that takes concrete away."""
     found = checked(site, plan(site, share=0.5), "half_unreleased.ply")
     assert found.report.release == "ok" and found.check.verdict == "not yet"
@@ -167,7 +170,7 @@ def test_what_is_not_released_is_not_ground_and_that_is_said_first(site: tuple[P
 
 @pytest.mark.parametrize("released", [True, False])
 def test_finished_work_does_not_release_a_job(
-    site: tuple[Path, Done], well_cut: Checked, released: bool
+    site: tuple[Path, Study], well_cut: Checked, released: bool
 ) -> None:
     """Nothing is left to take; what was not answered is still not answered."""
     report = well_cut.report if released else unreleased(well_cut.report)
@@ -181,7 +184,7 @@ def test_finished_work_does_not_release_a_job(
     assert stamps == (0 if released else 1)  # the head; nothing is left to cut on the maps
 
 
-def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, Done]) -> None:
+def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, Study]) -> None:
     """20 mm too deep with an upright edge: over the job's 25 mm, and the steel lies 45 mm down under 20 mm of
     cover to keep."""
     asked = plan(site)
@@ -204,7 +207,7 @@ def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, D
     assert "stop grinding there" in said and "2010 ADA 303" in said
 
 
-def test_a_patch_that_few_points_hit_is_no_step(site: tuple[Path, Done], well_cut: Checked) -> None:
+def test_a_patch_that_few_points_hit_is_no_step(site: tuple[Path, Study], well_cut: Checked) -> None:
     """Where the first scan saw badly, as high a change of depth is no step; where it saw well, it is."""
     before, check = well_cut.report.surface, well_cut.check
     removed = check.removed
@@ -228,7 +231,7 @@ def test_a_patch_that_few_points_hit_is_no_step(site: tuple[Path, Done], well_cu
     assert found(-depth, 0.0003) == 0  # nothing grows by grinding
 
 
-def test_a_cut_in_the_wrong_place_is_found_there(site: tuple[Path, Done]) -> None:
+def test_a_cut_in_the_wrong_place_is_found_there(site: tuple[Path, Study]) -> None:
     check = checked(site, plan(site, shift=0.9), "wrong.ply").check
     assert check.verdict == "not yet"
     assert check.removed is not None and check.removed.elsewhere.any()
@@ -239,7 +242,7 @@ def test_a_cut_in_the_wrong_place_is_found_there(site: tuple[Path, Done]) -> Non
     assert any("nothing was to be cut" in t.what and t.sure for t in check.too_deep)
 
 
-def test_same_input_same_output(site: tuple[Path, Done], well_cut: Checked, tmp_path: Path) -> None:
+def test_same_input_same_output(site: tuple[Path, Study], well_cut: Checked, tmp_path: Path) -> None:
     folder, _ = site
     found, written = check_and_write(folder / "job.toml", [folder / "after.ply"], tmp_path)
     assert {p.name for p in written} == {
@@ -261,7 +264,7 @@ def test_same_input_same_output(site: tuple[Path, Done], well_cut: Checked, tmp_
 
 
 def test_what_is_left_in_use_stands_beside_what_is_left_today(well_cut: Checked) -> None:
-    """'Done' is said of the gap asked for at walking pace: what daily use takes off it is told with it."""
+    """'Study' is said of the gap asked for at walking pace: what daily use takes off it is told with it."""
     check, report = well_cut.check, well_cut.report
     allowances = in_use_allowances(report.job.wanted, report.vehicle)
     today, used = check.first.today, check.first.in_use
@@ -275,7 +278,7 @@ def test_what_is_left_in_use_stands_beside_what_is_left_today(well_cut: Checked)
     assert isinstance(told, dict) and told["in_use"]["least_clearance"] == used.least_clearance
 
 
-def test_a_scan_of_somewhere_else_is_refused(site: tuple[Path, Done]) -> None:
+def test_a_scan_of_somewhere_else_is_refused(site: tuple[Path, Study]) -> None:
     folder, _ = site
     rng = np.random.default_rng(3)
     xy = rng.uniform((0, 0), (5, 1.9), (60_000, 2))
@@ -287,7 +290,7 @@ def test_a_scan_of_somewhere_else_is_refused(site: tuple[Path, Done]) -> None:
         check_job(folder / "job.toml", [other])
 
 
-def test_the_scan_from_before_is_no_scan_from_after(site: tuple[Path, Done]) -> None:
+def test_the_scan_from_before_is_no_scan_from_after(site: tuple[Path, Study]) -> None:
     folder, _ = site
     with pytest.raises(CrestcutError, match="is the same scan as before"):
         check_job(folder / "job.toml", [folder / "before.ply"])
@@ -298,7 +301,7 @@ def test_the_scan_from_before_is_no_scan_from_after(site: tuple[Path, Done]) -> 
     [("nothing to check the work by", ()), ("no such file", ("--after", "gone.ply"))],
 )
 def test_nothing_to_check_by_is_one_line(
-    site: tuple[Path, Done], words: str, args: tuple[str, ...], tmp_path: Path
+    site: tuple[Path, Study], words: str, args: tuple[str, ...], tmp_path: Path
 ) -> None:
     result = CliRunner().invoke(
         main, ["verify", str(site[0] / "job.toml"), *args, "--out", str(tmp_path / "out")]
@@ -308,7 +311,7 @@ def test_nothing_to_check_by_is_one_line(
     assert last.startswith("crestcut: ") and words in last.lower()
 
 
-def by_hand(site: tuple[Path, Done], tmp_path: Path, readings: str) -> Checked:
+def by_hand(site: tuple[Path, Study], tmp_path: Path, readings: str) -> Checked:
     folder, _ = site
     job = folder / f"{tmp_path.name}.toml"
     job.write_text(JOB + "\n[after]\n" + readings)
@@ -320,7 +323,7 @@ GAP = (
 )
 
 
-def gaps(site: tuple[Path, Done], depth: Depth) -> str:
+def gaps(site: tuple[Path, Study], depth: Depth) -> str:
     """What cards would say under the tray at three places, to half a millimetre."""
     report = site[1].report
     height = report.surface.height
@@ -338,7 +341,7 @@ def gaps(site: tuple[Path, Done], depth: Depth) -> str:
     return out
 
 
-def test_felt_gaps_alone_say_done(site: tuple[Path, Done], tmp_path: Path) -> None:
+def test_felt_gaps_alone_say_done(site: tuple[Path, Study], tmp_path: Path) -> None:
     depth = plan(site, over=0.003)
     found = by_hand(site, tmp_path, gaps(site, depth))
     check = found.check
@@ -349,7 +352,7 @@ def test_felt_gaps_alone_say_done(site: tuple[Path, Done], tmp_path: Path) -> No
     assert any("taken on trust" in line for line in verify_lines(found.report, check))
 
 
-def test_felt_gaps_alone_say_not_yet(site: tuple[Path, Done], tmp_path: Path) -> None:
+def test_felt_gaps_alone_say_not_yet(site: tuple[Path, Study], tmp_path: Path) -> None:
     check = by_hand(site, tmp_path, gaps(site, plan(site, share=0.3))).check
     assert check.verdict == "not yet" and check.share is not None
     assert check.share.best == pytest.approx(0.3, abs=0.2)
@@ -357,7 +360,7 @@ def test_felt_gaps_alone_say_not_yet(site: tuple[Path, Done], tmp_path: Path) ->
     assert asked is not None and 0.3 * asked.deepest < check.still.deepest < asked.deepest
 
 
-def test_readings_that_contradict_each_other_decide_nothing(site: tuple[Path, Done], tmp_path: Path) -> None:
+def test_readings_that_contradict_each_other_decide_nothing(site: tuple[Path, Study], tmp_path: Path) -> None:
     readings = gaps(site, plan(site, over=0.002)) + GAP.format(x=3.1, said="touched = true")
     found = by_hand(site, tmp_path, readings)
     assert found.check.verdict == "cannot tell"
@@ -365,7 +368,9 @@ def test_readings_that_contradict_each_other_decide_nothing(site: tuple[Path, Do
     assert CONTRADICTED in said and "[[after.witness]]" in said
 
 
-def test_gaps_that_cannot_all_be_true_are_named_and_not_used(site: tuple[Path, Done], tmp_path: Path) -> None:
+def test_gaps_that_cannot_all_be_true_are_named_and_not_used(
+    site: tuple[Path, Study], tmp_path: Path
+) -> None:
     """30, 2, 18 and 18 mm under one tray, within a hand's breadth: said 29.4 and 'less than 1 in 1,000'."""
     folder, read = site[0], ((3.0, 30), (3.1, 2), (3.05, 18), (3.15, 18))
     job = folder / f"{tmp_path.name}.toml"
@@ -388,7 +393,7 @@ def test_gaps_that_cannot_all_be_true_are_named_and_not_used(site: tuple[Path, D
     assert b"nan" not in (tmp_path / "verify.json").read_bytes().lower()
 
 
-def test_a_contradiction_is_told_as_it_was_read(site: tuple[Path, Done], tmp_path: Path) -> None:
+def test_a_contradiction_is_told_as_it_was_read(site: tuple[Path, Study], tmp_path: Path) -> None:
     """Beside a scan too: the gap read, not that gap less what was asked for."""
     folder, _ = site
     depth = plan(site, over=0.002)
@@ -400,7 +405,9 @@ def test_a_contradiction_is_told_as_it_was_read(site: tuple[Path, Done], tmp_pat
     assert found.check.verdict == "cannot tell" and "2.0 mm contradicts" in said
 
 
-def test_still_to_go_is_what_is_short_and_a_stated_allowance(site: tuple[Path, Done], tmp_path: Path) -> None:
+def test_still_to_go_is_what_is_short_and_a_stated_allowance(
+    site: tuple[Path, Study], tmp_path: Path
+) -> None:
     """Gaps felt to half a millimetre: the margin of a plan on a noisy scan does not come on top of them."""
     done = plan(site, share=0.3)
     found = by_hand(site, tmp_path, gaps(site, done))
@@ -420,7 +427,7 @@ def test_still_to_go_is_what_is_short_and_a_stated_allowance(site: tuple[Path, D
 
 
 def test_a_place_without_ground_is_named_as_it_stands_in_the_file(
-    site: tuple[Path, Done], tmp_path: Path
+    site: tuple[Path, Study], tmp_path: Path
 ) -> None:
     with pytest.raises(CrestcutError, match=r"^\[\[after\.witness\]\] 1"):
         by_hand(site, tmp_path, GAP.format(x=40.0, said='gap = "5 mm"'))

@@ -13,7 +13,8 @@ import click
 from crestcut.base.errors import CrestcutError, visible
 from crestcut.base.short_lived import tidy_seldom
 from crestcut.base.stopping import stopped_as_by_ctrl_c
-from crestcut.report import Identity, Staging, refuse_unwritable, switched
+from crestcut.report import Staging, refuse_unwritable, switched
+from crestcut.study import Identity
 
 if TYPE_CHECKING:
     from crestcut.vehicle import Angles, Vehicle
@@ -93,7 +94,15 @@ def look(
     as_json: bool,
 ) -> None:
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
-    from crestcut.report import NO_USE, grade, health_lines, how_text, look_record, told, write_look
+    from crestcut.report import (
+        NO_USE,
+        grade,
+        health_lines,
+        how_text,
+        look_record,
+        told,
+        write_look,
+    )
 
     if how:
         click.echo(how_text())

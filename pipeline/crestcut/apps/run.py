@@ -7,7 +7,7 @@ import math
 import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -28,7 +28,6 @@ from crestcut.contact import (
 )
 from crestcut.cut import ENOUGH, FleetPlan, KeepArea, cut_limits, deepest_allowed, plan_fleet
 from crestcut.job import Job, Point, ScanChoice, load_job
-from crestcut.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
 from crestcut.standing import (
     LoadedVehicle,
@@ -45,6 +44,7 @@ from crestcut.standing import (
     swept_of,
     with_doubts,
 )
+from crestcut.study import PlacedKeep, PlacedMark, Report, Study, VehicleRow
 from crestcut.terrain import (
     NOT_YET,
     Evidence,
@@ -77,16 +77,6 @@ SEED = 0
 FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about half a minute, once"
 
 
-@dataclass(frozen=True, eq=False)
-class Done:
-    """A finished job: what every deliverable is made from, the release behind its stamp, and the vehicles as
-    readings have told of them, [vehicle] first."""
-
-    report: Report
-    release: Release
-    drivers: tuple[LoadedVehicle, ...]
-
-
 class Clock:
     """Seconds per stage, and a word to the user as each begins."""
 
@@ -106,9 +96,9 @@ class Clock:
 def run_job(
     path: Path,
     say: Say = lambda _: None,
-    early: Callable[[Done], None] = lambda _: None,
+    early: Callable[[Study], None] = lambda _: None,
     ahead: ScanAhead | None = None,
-) -> Done:
+) -> Study:
     """The job file's answer, nothing written yet.
 
     early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
@@ -163,10 +153,10 @@ def run_job(
         ]
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
-    early(Done(report, release, drivers))
+    early(Study(report, release, drivers))
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
-    return Done(replace(report, options=options, seconds=clock.seconds), release, drivers)
+    return Study(replace(report, options=options, seconds=clock.seconds), release, drivers)
 
 
 def told_by_hand(
@@ -334,7 +324,7 @@ def run_and_write(
     say: Say = lambda _: None,
     press: Worker | None = None,
     ahead: ScanAhead | None = None,
-) -> tuple[Done, tuple[Path, ...]]:
+) -> tuple[Study, tuple[Path, ...]]:
     """The job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
 
     press : a second process for pictures, sheets and meshes, which draws while options are still being tried;
@@ -353,7 +343,7 @@ def run_and_write(
 
 
 def write_job(
-    done: Done, out: Path, say: Say = lambda _: None, press: Worker | None = None
+    done: Study, out: Path, say: Say = lambda _: None, press: Worker | None = None
 ) -> tuple[Path, ...]:
     """Every deliverable of a finished job into ``out``; as ``run_and_write``."""
     from crestcut.report import Staging, Worker
@@ -365,7 +355,7 @@ def write_job(
     return staging.moved
 
 
-def _draw(done: Done, folder: Path, hand: Worker) -> Worksheet:
+def _draw(done: Study, folder: Path, hand: Worker) -> Worksheet:
     """Ask the press for all that shows no option: pictures, meshes, work sheets and drawing."""
     from crestcut.report import (
         CAD_NAME,
@@ -397,7 +387,7 @@ def _draw(done: Done, folder: Path, hand: Worker) -> Worksheet:
     return sheet
 
 
-def _write_rest(done: Done, sheet: Worksheet, folder: Path, hand: Worker, say: Say) -> None:
+def _write_rest(done: Study, sheet: Worksheet, folder: Path, hand: Worker, say: Say) -> None:
     """Mesh, page and result into ``folder``; back when the press has done all it was asked."""
     from crestcut.report import PLY_NAME, write_depth_ply, write_report, write_result
 

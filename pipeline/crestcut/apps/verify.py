@@ -9,16 +9,16 @@ from pathlib import Path
 import numpy as np
 from scipy import special
 
-from crestcut.apps.run import SEED, Clock, Done, Say, evidence_of, keeps_of, run_job
+from crestcut.apps.run import SEED, Clock, Say, Study, evidence_of, keeps_of, run_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.chance import margin_for
 from crestcut.contact import TravelLine, read_line
 from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_fleet
 from crestcut.job import After, Job, ScanChoice, load_job
-from crestcut.report import Report
 from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import LoadedVehicle, lines_of
+from crestcut.study import Report
 from crestcut.terrain import Evidence, Surface, build_surface
 from crestcut.verify import (
     Check,
@@ -118,7 +118,7 @@ def _since(job: Job, after: Sequence[Path]) -> After:
     )
 
 
-def _drive(job: Job, since: After, done: Done) -> _Drive:
+def _drive(job: Job, since: After, done: Study) -> _Drive:
     report, drivers = done.report, done.drivers
     if since.scan.files:
         drivers = tuple(_on_another_slab(d) for d in drivers)

@@ -21,11 +21,6 @@ from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
 from .verify_files import write_check as write_check
 from .view.floor_report import FloorReport as FloorReport
 from .view.floor_result import FLOOR_NAME as FLOOR_NAME
-from .view.identity import Identity as Identity
-from .view.report import PlacedKeep as PlacedKeep
-from .view.report import PlacedMark as PlacedMark
-from .view.report import Report as Report
-from .view.report import VehicleRow as VehicleRow
 from .view.result import write_result as write_result
 from .view.verify_report import report_now as report_now
 from .words.floor import floor_lines as floor_lines
@@ -44,12 +39,7 @@ __all__ = [
     "NO_USE",
     "PLY_NAME",
     "FloorReport",
-    "Identity",
-    "PlacedKeep",
-    "PlacedMark",
-    "Report",
     "Staging",
-    "VehicleRow",
     "Worker",
     "draw_pictures",
     "draw_vehicle",

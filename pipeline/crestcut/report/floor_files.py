@@ -11,8 +11,8 @@ from crestcut.report.pictures.floor_plan import PLAN_NAME, draw_floor_plan
 from crestcut.report.sheets.floor import write_floor_sheets
 from crestcut.report.view.floor_report import FloorReport
 from crestcut.report.view.floor_result import FLOOR_NAME, write_floor_json
-from crestcut.report.view.identity import Identity
 from crestcut.scan import Scan
+from crestcut.study import Identity
 from crestcut.terrain import Surface
 
 

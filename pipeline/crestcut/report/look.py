@@ -13,11 +13,11 @@ import numpy as np
 
 from crestcut.base.units import both, millimetres
 from crestcut.report.folder.files import Staging
-from crestcut.report.view.identity import scan_identity
 from crestcut.report.words.look_grade import grade
 from crestcut.report.words.look_how import how_text
 from crestcut.report.words.look_seen import seen_record
 from crestcut.scan import Health, Scan, no_slab
+from crestcut.study import scan_identity
 from crestcut.terrain import Seen
 
 __all__ = ["health_lines", "how_text", "look_record", "write_look"]

@@ -9,10 +9,10 @@ from pathlib import Path
 from crestcut.report.exchange.mesh import write_depth_ply
 from crestcut.report.pictures.verify_plan import draw_checked
 from crestcut.report.sheets.verify import SHEET_NAME, write_hand_over
-from crestcut.report.view.report import Report
 from crestcut.report.view.verify_report import report_now
 from crestcut.report.view.verify_result import VERIFY_NAME, write_verify
 from crestcut.scan import Scan
+from crestcut.study import Report
 from crestcut.verify import Check
 
 PLY, PICTURE = "still_to_go.ply", "checked.png"

@@ -2,10 +2,9 @@ from .angles import Angles as Angles
 from .angles import PartAngle as PartAngle
 from .angles import derive_angles as derive_angles
 from .angles import tangent_angle as tangent_angle
-from .load import load_state as load_state
 from .load import load_vehicle as load_vehicle
-from .load import refuse_parts_over_tracks as refuse_parts_over_tracks
 from .load import vehicle_from as vehicle_from
+from .load_states import load_state as load_state
 from .loads import NEAR_BREAK as NEAR_BREAK
 from .loads import elastic_tyre as elastic_tyre
 from .loads import in_use_table as in_use_table
@@ -27,6 +26,7 @@ from .sheet.read_back import is_sheet as is_sheet
 from .sheet.read_back import sheet_from as sheet_from
 from .sheet.vehicle import measured_vehicle as measured_vehicle
 from .springs import check_carries as check_carries
+from .tracks import refuse_parts_over_tracks as refuse_parts_over_tracks
 
 __all__ = [
     "CAUTIONS",

@@ -19,8 +19,7 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
-from crestcut.report.view.identity import NOT_DATED
-from crestcut.report.view.report import Report
+from crestcut.study import NOT_DATED, Report
 from crestcut.work import SetOut, Worksheet
 
 if TYPE_CHECKING:

@@ -17,8 +17,8 @@ from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
 from crestcut.report.pictures.colours import depth_colours, linear_from_srgb
-from crestcut.report.view.identity import Identity
 from crestcut.scan import Scan
+from crestcut.study import Identity
 from crestcut.terrain import Surface
 
 PLY_NAME, GLB_NAME = "depth_to_remove.ply", "depth_to_remove.glb"

@@ -29,7 +29,7 @@ from crestcut.report.folder.manifest import (
     read_sets,
     set_of,
 )
-from crestcut.report.view.identity import Identity
+from crestcut.study import Identity
 
 JOURNAL_NAME = "unfinished_switch.json"
 JOURNAL_SAYS = (

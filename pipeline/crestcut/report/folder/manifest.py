@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
-from crestcut.report.view.identity import Identity
+from crestcut.study import Identity
 
 MANIFEST_NAME = "manifest.json"
 SCHEMA = "crestcut.manifest/1"

@@ -15,10 +15,10 @@ from crestcut.report.pages.meanings import count, length
 from crestcut.report.pages.shell import html, joined
 from crestcut.report.pages.words import measure_line, odds, room, sentence
 from crestcut.report.pages.worksheet import caution_list, worksheet_cautions, worksheet_text
-from crestcut.report.view.report import Report
 from crestcut.report.words.ends import grinding_is_no_cure
 from crestcut.report.words.split import split_words
 from crestcut.report.words.summary import FIELD_NOTE, place_words
+from crestcut.study import Report
 from crestcut.work import Worksheet, drain_words
 from crestcut.work import cautions as work_cautions
 

@@ -11,8 +11,8 @@ from crestcut.report.pages.figures import figure, look_up
 from crestcut.report.pages.meanings import length
 from crestcut.report.pages.shell import html, joined
 from crestcut.report.pages.words import measure_line, odds, room, sentence
-from crestcut.report.view.report import Report
 from crestcut.report.words.options import enough_words
+from crestcut.study import Report
 
 Document = Mapping[str, object]
 NONE = "–"

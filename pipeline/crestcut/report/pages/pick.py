@@ -24,8 +24,8 @@ from crestcut.report.pages.pack import pack_colours, pack_layer
 from crestcut.report.pages.pick_vehicles import generic_vehicles
 from crestcut.report.pages.shell import html, joined, page, write_page
 from crestcut.report.pages.worksheet import caution_list
-from crestcut.report.view.identity import scan_identity
 from crestcut.scan import Health, Scan, near_ground
+from crestcut.study import scan_identity
 from crestcut.vehicle import RANGES, RULES
 
 FINEST = 0.02  # m

@@ -11,8 +11,8 @@ from crestcut.report.pages.options import options
 from crestcut.report.pages.pick import switches
 from crestcut.report.pages.scene import scene
 from crestcut.report.pages.shell import html, joined, page, write_page
-from crestcut.report.view.report import Report
 from crestcut.report.view.result import result_document
+from crestcut.study import Report
 from crestcut.work import Worksheet
 
 NAME = "report.html"

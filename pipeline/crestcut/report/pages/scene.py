@@ -14,7 +14,7 @@ from crestcut.contact import Batch, Contact, Poses, Ride, sweep
 from crestcut.cut import cut_surface, ride_on
 from crestcut.report.pages.pack import pack_colours, pack_layer, pack_numbers
 from crestcut.report.pictures.colours import CONCRETE, SHALLOWEST, depth_colours
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 DISPLAY_CELL = 0.02  # m
 MOST_CELLS = 260_000

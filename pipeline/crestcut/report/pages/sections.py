@@ -15,7 +15,6 @@ from crestcut.report.pages.scene import nothing_to_cut
 from crestcut.report.pages.shell import html, joined
 from crestcut.report.pages.words import gap as gap_words
 from crestcut.report.pages.words import sentence, steps
-from crestcut.report.view.report import Report
 from crestcut.report.words.ends import grinding_seldom_cures
 from crestcut.report.words.summary import (
     DOUBTED,
@@ -27,6 +26,7 @@ from crestcut.report.words.summary import (
     place_words,
     stopped,
 )
+from crestcut.study import Report
 
 Document = Mapping[str, object]
 

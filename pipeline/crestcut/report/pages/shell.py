@@ -17,7 +17,7 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from crestcut.base.errors import CrestcutError
-from crestcut.report.view.identity import Identity
+from crestcut.study import Identity
 
 _VIEWER = "viewer/built"
 

@@ -12,8 +12,8 @@ from crestcut.chance import one_in
 from crestcut.report.pages.figures import figure
 from crestcut.report.pages.meanings import length, share
 from crestcut.report.pages.shell import html, joined
-from crestcut.report.view.report import Report
 from crestcut.report.words.summary import next_steps
+from crestcut.study import Report
 
 MEASURE = "measure first"
 WAYS = ("keep to the line", "another line", "less load", "slower", "more pressure")  # options without work

@@ -9,7 +9,7 @@ from pathlib import Path
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.plan import draw_plan
 from crestcut.report.pictures.profile import draw_profile
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 
 def light(report: Report) -> Report:

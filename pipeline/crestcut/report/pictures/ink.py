@@ -14,13 +14,13 @@ import numpy as np
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
 from crestcut.base.units import FOOT
-from crestcut.report.view.identity import Identity
+from crestcut.study import Identity
 
 if TYPE_CHECKING:  # a report's own imports take seconds, and a vehicle's drawing has none
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-    from crestcut.report.view.report import Report
+    from crestcut.study import Report
 
 PAGE_WIDTH = 11.69  # in: A4 on its side; a letter page shrinks it by 6 %
 MARGIN = 0.45  # in

@@ -12,9 +12,9 @@ from numpy.typing import NDArray
 from crestcut.base.errors import visible
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.units import FOOT
-from crestcut.report.view.identity import scan_identity
 from crestcut.report.words.look_grade import grade
 from crestcut.scan import HEADROOM, Health, Scan, near_ground
+from crestcut.study import scan_identity
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -19,9 +19,9 @@ from crestcut.report.pictures.colours import SHALLOWEST, depth_colours
 from crestcut.report.pictures.plan_contours import contour_levels
 from crestcut.report.pictures.plan_relief import ground_picture
 from crestcut.report.pictures.plan_window import Window
-from crestcut.report.view.report import Report
 from crestcut.report.words.ends import grinding_is_no_cure
 from crestcut.report.words.summary import estimate_words, verdict_line
+from crestcut.study import Report
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

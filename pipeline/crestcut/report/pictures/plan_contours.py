@@ -11,7 +11,7 @@ from crestcut.base.units import millimetres
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.colours import SHALLOWEST
 from crestcut.report.pictures.labels import Room
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

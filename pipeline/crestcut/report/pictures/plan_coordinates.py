@@ -9,7 +9,7 @@ import numpy as np
 from crestcut.base.grid import FloatArray
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.plan_window import Window
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -19,7 +19,7 @@ from crestcut.report.pictures.labels import Room
 from crestcut.report.pictures.plan_contours import contour_lines, draw_contours
 from crestcut.report.pictures.plan_coordinates import draw_coordinates
 from crestcut.report.pictures.plan_window import Window
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray
 from crestcut.report.pictures.colours import CONCRETE, SHALLOWEST, depth_colours
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 RELIEF = 3.0  # how many times steeper the shading takes the ground to be
 SUN = np.array([-0.55, 0.60, 0.58])  # from the upper left, as maps have it

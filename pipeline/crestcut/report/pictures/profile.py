@@ -27,8 +27,8 @@ from crestcut.report.pictures.profile_layers import (
     signs,
 )
 from crestcut.report.pictures.section import Section, section_at
-from crestcut.report.view.report import Report
 from crestcut.report.words.summary import estimate_words, place_words, verdict_line
+from crestcut.study import Report
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -12,7 +12,7 @@ from crestcut.report.pictures import ink
 from crestcut.report.pictures.colours import CONCRETE, SHALLOWEST
 from crestcut.report.pictures.labels import Room
 from crestcut.report.pictures.section import Section
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

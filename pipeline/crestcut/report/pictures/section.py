@@ -8,7 +8,7 @@ import numpy as np
 
 from crestcut.base.grid import FloatArray
 from crestcut.contact import Contact
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 from crestcut.vehicle import Part
 
 CARRIERS = {"body": 0, "front axle": 1, "rear axle": 2}

@@ -14,8 +14,8 @@ from crestcut.report.pictures.ink import SOFT, STYLE, axes_at, new_figure, save,
 from crestcut.report.pictures.vehicle_dimensions import scale_bar
 from crestcut.report.pictures.vehicle_plan import draw_plan_view
 from crestcut.report.pictures.vehicle_side import draw_side_view, reach
-from crestcut.report.view.identity import Identity
 from crestcut.report.words.vehicle import ANGLE_KINDS, vehicle_lines
+from crestcut.study import Identity
 from crestcut.vehicle import Angles, PartAngle, Vehicle, derive_angles
 
 _WIDTH, _BESIDE = 11.69, 0.55  # in: the page, and what stays free at its sides

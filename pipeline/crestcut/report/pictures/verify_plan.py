@@ -16,9 +16,9 @@ from crestcut.report.pictures.plan import colour_bar
 from crestcut.report.pictures.plan_contours import contour_levels
 from crestcut.report.pictures.plan_relief import ground_picture
 from crestcut.report.pictures.plan_window import Window
-from crestcut.report.view.report import Report
 from crestcut.report.view.verify_report import report_gone, report_now
 from crestcut.report.words.verify import fight_lines, verdict_words
+from crestcut.study import Report
 from crestcut.verify import Check
 
 if TYPE_CHECKING:

@@ -19,7 +19,7 @@ from crestcut.report.sheets.rails import floor_pages, rail_pages
 from crestcut.report.sheets.setout import chart_pages, set_out_pages, string_pages
 from crestcut.report.sheets.strip import strip_pages
 from crestcut.report.sheets.ties import tie_cells
-from crestcut.report.view.identity import Identity
+from crestcut.study import Identity
 from crestcut.work import Jig, SetOut, Site, Worksheet
 
 if TYPE_CHECKING:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.vehicle_views import front, low_part, side, underneath
-from crestcut.report.view.identity import Identity
+from crestcut.study import Identity
 from crestcut.vehicle import CAUTIONS, ITEMS, LOADED, LOW_PARTS, OPTIONAL, PART_ITEMS, STEPS, blank_sheet
 
 if TYPE_CHECKING:

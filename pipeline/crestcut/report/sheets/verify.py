@@ -12,7 +12,6 @@ from crestcut.base.errors import visible
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.verify_plan import checked_facts, draw_panels, panels_of
 from crestcut.report.sheets.paper import A4, LETTER, SIDE, put
-from crestcut.report.view.report import Report
 from crestcut.report.view.verify_report import report_now
 from crestcut.report.words.verify import (
     FIELD_NOTE,
@@ -24,6 +23,7 @@ from crestcut.report.words.verify import (
     too_deep_words,
     verdict_words,
 )
+from crestcut.study import Report
 from crestcut.verify import Check
 from crestcut.work import ReleaseState
 

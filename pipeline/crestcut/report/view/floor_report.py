@@ -10,8 +10,8 @@ import numpy as np
 from crestcut.cut import KeepArea
 from crestcut.floor import FloorSheet, Judged, worth
 from crestcut.job import FloorJob
-from crestcut.report.view.identity import NOTHING, Identity
 from crestcut.scan import Scan
+from crestcut.study import NOTHING, Identity
 from crestcut.work import Release
 
 

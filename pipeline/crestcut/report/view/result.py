@@ -14,8 +14,8 @@ from crestcut.alternatives import Option
 from crestcut.chance import Chance, Finding, in_use_allowances
 from crestcut.contact import Contact, on_the_line
 from crestcut.report.view.frames import advice, frame_and_units, line, place
-from crestcut.report.view.report import Report, VehicleRow
 from crestcut.report.words.split import split_document
+from crestcut.study import Report, VehicleRow
 
 SCHEMA = "crestcut.result/1"
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from crestcut.base.grid import HeightGrid
 from crestcut.cut import CutPlan
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 from crestcut.verify import Check
 
 NOTHING = 0.0005  # m: a difference of scans less than this is not drawn as gone

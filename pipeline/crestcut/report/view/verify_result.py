@@ -8,10 +8,10 @@ from pathlib import Path
 
 from crestcut.chance import Chance
 from crestcut.report.view.frames import advice, frame_and_units, place
-from crestcut.report.view.report import Report
 from crestcut.report.view.result import inputs_of, place_of, plain, result_text
 from crestcut.report.view.verify_report import report_now
 from crestcut.scan import Scan
+from crestcut.study import Report
 from crestcut.verify import Check, Fight, Now
 
 SCHEMA = "crestcut.verify/1"

@@ -10,8 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from crestcut.base.units import both, litres, millimetres, number
-from crestcut.report.view.report import Report
 from crestcut.report.words.options import cure
+from crestcut.study import Report
 
 
 @dataclass(frozen=True)

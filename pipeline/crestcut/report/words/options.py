@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from crestcut.alternatives import Answer, Option
 from crestcut.base.units import both, litres, millimetres
 from crestcut.chance import IN_USE, WALKING, one_in
-from crestcut.report.view.report import Report, VehicleRow
+from crestcut.study import Report, VehicleRow
 
 NO_CURE = ("as it is", "slower", "cut", "new bay")  # what is no answer to 'then what, if not grinding?'
 MARKS = {Answer.BOTH: "works", Answer.WALKING_PACE: "slowly", Answer.NO: "no"}

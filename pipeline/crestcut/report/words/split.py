@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from crestcut.base.units import millimetres
-from crestcut.report.view.report import Report
+from crestcut.study import Report
 from crestcut.terrain import Feature, Known, Shape
 
 FROM = {

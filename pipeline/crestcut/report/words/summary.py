@@ -20,10 +20,10 @@ from crestcut.chance import (
 )
 from crestcut.contact import Contact
 from crestcut.cut import CutPlan, mass_of
-from crestcut.report.view.report import Report
 from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
 from crestcut.report.words.options import SLOWLY, cheapest, option_lines, vehicle_lines
 from crestcut.report.words.split import split_words
+from crestcut.study import Report
 from crestcut.terrain import Doubt, DoubtKind
 from crestcut.work import NO_ANSWER_HELPS, ReasonCode, drain_words
 

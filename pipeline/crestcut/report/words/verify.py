@@ -9,9 +9,9 @@ from dataclasses import replace
 from crestcut.base.cautions import terminal_lines
 from crestcut.base.units import both, both_at_most, litres, millimetres, number
 from crestcut.chance import in_words, state_words
-from crestcut.report.view.report import Report
 from crestcut.report.view.verify_report import report_now
 from crestcut.report.words.summary import RELEASE_HEADS, called, place_words
+from crestcut.study import Report
 from crestcut.verify import Check, Edge, Fight, Now, Told, TooDeep
 from crestcut.work import VERTICAL, ReleaseState
 

@@ -15,8 +15,8 @@ from crestcut.chance import Chance, Finding, Left
 from crestcut.contact import Clearance, Contact, Poses, Ride, SoftContact, TravelLine
 from crestcut.cut import CutPlan
 from crestcut.job import Job
-from crestcut.report.view.identity import NOTHING, Identity
 from crestcut.scan import Scan
+from crestcut.study.identity import NOTHING, Identity
 from crestcut.terrain import Surface
 from crestcut.vehicle import Vehicle
 from crestcut.work import Reason, ReleaseState

@@ -1,0 +1,7 @@
+"""One saved record of a job: what was decided, and what every file of it says of itself.
+
+What other rooms may use is named in ``__init__.pyi``; it is loaded when first asked for."""
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)
