@@ -44,7 +44,7 @@ from crestcut.standing import (
     swept_of,
     with_doubts,
 )
-from crestcut.study import PlacedKeep, PlacedMark, Report, Study, VehicleRow
+from crestcut.study import STUDY_NAME, PlacedKeep, PlacedMark, Report, Study, VehicleRow, write_study
 from crestcut.terrain import (
     NOT_YET,
     Evidence,
@@ -396,6 +396,7 @@ def _write_rest(done: Study, sheet: Worksheet, folder: Path, hand: Worker, say: 
     with clock.stage("write", "writing mesh, pictures, page and sheets"):
         write_depth_ply(report, folder / PLY_NAME)
         write_report(report, folder, sheet)
+        write_study(done, folder / STUDY_NAME)
         hand.finish()
     timed = replace(report, seconds={**report.seconds, **clock.seconds})
     write_result(timed, folder / "result.json")

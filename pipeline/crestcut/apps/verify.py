@@ -18,7 +18,7 @@ from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_flee
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import LoadedVehicle, lines_of
-from crestcut.study import Report
+from crestcut.study import STUDY_NAME, Report, differing, read_study
 from crestcut.terrain import Evidence, Surface, build_surface
 from crestcut.verify import (
     Check,
@@ -75,18 +75,22 @@ class _Drive:
         return [read(d, surface) for d, read in zip(self.drivers, self.reads, strict=True)]
 
 
-def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None) -> Checked:
+def check_job(
+    path: Path, after: Sequence[Path] = (), say: Say = lambda _: None, folder: Path | None = None
+) -> Checked:
     """The finished work of a job against its plan; nothing written.
 
-    after : scans since, in place of those of [after] files.
+    after : scans since, in place of those of [after] files.  folder : with the results of ``run``: the plan
+    there is what was cut; None, or none there, plans anew.
     Raises CrestcutError where nothing was scanned or measured since, a scan does not register, or the job is
     wrong.
     """
     job = load_job(path)
     since = _since(job, after)
     clock = Clock(say)
-    done = run_job(path, say)
+    done, kept = _planned(path, job, folder, say)
     report = done.report
+    job = replace(report.job, after=job.after, path=job.path)
     if report.plan is None:
         raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
     drive = _drive(job, since, done)
@@ -97,8 +101,33 @@ def check_job(path: Path, after: Sequence[Path] = (), say: Say = lambda _: None)
     else:
         check = _by_hand(job, report, drive, clock)
         laid = None
+    check = replace(check, notes=(*kept, *check.notes))
     seconds = {**report.seconds, **clock.seconds}
     return Checked(report, check, laid.scan if laid is not None else None, seconds)
+
+
+def _planned(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, tuple[str, ...]]:
+    """The plan that the work is checked against, and what is to be said of where it is from."""
+    place = folder / STUDY_NAME if folder is not None else None
+    if place is None or not place.is_file():
+        return run_job(path, say), ()
+    say("taking up the plan as it was made ...")
+    study = read_study(place, say)
+    if study is None:
+        note = f"the plan in {place.name} is of another version of this program: it was made anew"
+        say(f"mind: {note}")
+        return run_job(path, say), (note,)
+    before = study.report.job
+    if before.path.name != job.path.name:
+        return run_job(path, say), ()
+    if changed := differing(before, job):
+        note = (
+            f"the job file has changed since the plan was made ({', '.join(changed)}): the work is checked"
+            " against the plan as it was made; run the job again for another"
+        )
+        say(f"mind: {note}")
+        return study, (note,)
+    return study, ()
 
 
 def _since(job: Job, after: Sequence[Path]) -> After:
@@ -355,7 +384,7 @@ def check_and_write(
 
     staging = Staging(out, "verify", say)
     with staging as folder:
-        found = check_job(path, after, say)
+        found = check_job(path, after, say, out)
         staging.about = report_now(found.report, found.check).identity
         say("writing mesh, picture and hand-over sheet")
         write_check(found.report, found.check, found.scan, found.seconds, folder)

@@ -1,0 +1,201 @@
+"""The record of a job written beside its results, and read back.
+
+One zip that ``numpy.load`` opens: every array under its number, and ``record`` (JSON, UTF-8) that says where
+each belongs. Values are named by the record or choice of this package that they are; a file can make nothing
+else. What follows from the rest is not kept but made again by the same functions: the scan (read again
+from its files, which must be the same), how the vehicle stood, and what it cleared.
+"""
+
+from __future__ import annotations
+
+import io
+import json
+import zipfile
+from collections.abc import Callable, Mapping
+from dataclasses import fields, is_dataclass, replace
+from enum import Enum
+from importlib import import_module
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from crestcut import __version__
+from crestcut.base.errors import CrestcutError
+from crestcut.contact import Clearance, read_line
+from crestcut.job import Job
+from crestcut.scan import read_scan, resolve_line
+from crestcut.standing import lines_of, rides_of, swept_of
+from crestcut.study.record import Study
+from crestcut.study.report import Report
+
+STUDY_NAME = "study.npz"
+SCHEMA = "crestcut.study/1"
+LEVEL = 1  # of compression: heights hardly get smaller with more, and it takes six times as long
+# made again when read: (class, field)
+MADE_AGAIN = frozenset({(Report, "scan"), (Report, "ride"), (Report, "before")})
+NOT_KEPT = frozenset({(Clearance, "lowest")})  # of the plan's certificate: empty when read
+Say = Callable[[str], None]
+
+
+def write_study(study: Study, path: Path) -> None:
+    """The record of a job as ``path``, without what is made again when it is read."""
+    arrays: list[np.ndarray[Any, Any]] = []
+    told = {
+        "schema": SCHEMA,
+        "version": __version__,
+        "scans": [f.sha256 for f in study.report.scan.files],
+        "study": _plain(replace(study, report=replace(study.report, seconds={})), arrays, {}),
+    }
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED, compresslevel=LEVEL) as archive:
+        _put(archive, "record", np.frombuffer(json.dumps(told).encode(), np.uint8))
+        for number, array in enumerate(arrays):
+            _put(archive, str(number), array)
+
+
+def read_study(path: Path, say: Say = lambda _: None) -> Study | None:
+    """The record back, its scan read again from its files; None where another version wrote it.
+
+    Raises CrestcutError for a file that is no such record, for scans that are not those it was made from, and
+    whatever ``read_scan`` raises.
+    """
+    try:
+        with path.open("rb") as held, np.load(held, allow_pickle=False) as archive:
+            told = json.loads(archive["record"].tobytes())
+            arrays = {name: archive[name] for name in archive.files if name != "record"}
+        if told["schema"] != SCHEMA or told["version"] != __version__:
+            return None
+        raw = _made(told["study"], arrays)
+    except (
+        OSError,
+        ValueError,
+        KeyError,
+        TypeError,
+        AttributeError,
+        ImportError,
+        zipfile.BadZipFile,
+    ) as error:
+        raise CrestcutError(
+            f"is no record of a job ({type(error).__name__})", str(path), "run the job again into that folder"
+        ) from None
+    return _completed(raw, tuple(told["scans"]), path, say)
+
+
+def differing(before: Job, now: Job) -> tuple[str, ...]:
+    """Tables of a job file that say something else than when it was planned; what was measured or scanned
+    after the work left out, and folders: a job may move."""
+    changed = []
+    for field in fields(Job):
+        if field.name in ("after", "path", "sha256"):
+            continue
+        one, other = (_names(_plain(getattr(job, field.name), [], {})) for job in (before, now))
+        if one != other:
+            changed.append(field.name)
+    return tuple(changed)
+
+
+def _completed(raw: dict[str, Any], scans: tuple[str, ...], path: Path, say: Say) -> Study:
+    """The record with its scan read, the vehicle that speaks stood up and swept again."""
+    kept = raw["report"]
+    job: Job = kept["job"]
+    scan = read_scan(job.scan, say)
+    if tuple(f.sha256 for f in scan.files) != scans:
+        raise CrestcutError(
+            "the scan of the job is not the one that this plan was made from", str(path),
+            "put the old file back, or run the job again",
+        )  # fmt: skip
+    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
+    drivers = raw["drivers"]
+    speaks = next(d for d in drivers if d.vehicle.path == kept["vehicle"].path)
+    (line,) = lines_of((speaks,), job, places)
+    (rode,) = rides_of((speaks,), (line,), kept["surface"], job)
+    (swept,) = swept_of((speaks,), (rode,), kept["surface"], job)
+    return Study(Report(**kept, scan=scan, ride=rode, before=swept), raw["release"], drivers)
+
+
+def _plain(value: object, arrays: list[np.ndarray[Any, Any]], at: dict[int, int]) -> Any:
+    """``value`` as JSON; arrays go to ``arrays``, each once (``at``: identity to number)."""
+    if value is None or (isinstance(value, (bool, str)) and not isinstance(value, Enum)):
+        return value
+    if isinstance(value, Enum):
+        return {"choice": _name_of(type(value)), "is": value.value}
+    if isinstance(value, np.ndarray):
+        if id(value) not in at:
+            at[id(value)] = len(arrays)
+            arrays.append(value)
+        return {"array": at[id(value)]}
+    if isinstance(value, np.generic):
+        return value.item()
+    if isinstance(value, (int, float)):
+        return value
+    if isinstance(value, Path):
+        return {"path": str(value)}
+    if isinstance(value, tuple):
+        return {"tuple": [_plain(v, arrays, at) for v in value]}
+    if isinstance(value, list):
+        return [_plain(v, arrays, at) for v in value]
+    if isinstance(value, Mapping):
+        return {"mapping": {str(k): _plain(v, arrays, at) for k, v in value.items()}}
+    if is_dataclass(value):
+        kind = type(value)
+        told = {
+            f.name: {"mapping": {}}
+            if (kind, f.name) in NOT_KEPT
+            else _plain(getattr(value, f.name), arrays, at)
+            for f in fields(value)
+            if f.init and (kind, f.name) not in MADE_AGAIN
+        }
+        return {"record": _name_of(kind), "with": told}
+    raise TypeError(f"{type(value).__name__} is no part of a record")
+
+
+def _made(plain: Any, arrays: Mapping[str, np.ndarray[Any, Any]]) -> Any:
+    """The value again; of Report and Study, which lack what is made again, a mapping of their fields."""
+    if isinstance(plain, list):
+        return [_made(v, arrays) for v in plain]
+    if not isinstance(plain, dict):
+        return plain
+    if "choice" in plain:
+        return _kind(plain["choice"], Enum)(plain["is"])
+    if "array" in plain:
+        return arrays[str(plain["array"])]
+    if "path" in plain:
+        return Path(plain["path"])
+    if "tuple" in plain:
+        return tuple(_made(v, arrays) for v in plain["tuple"])
+    if "mapping" in plain:
+        return {k: _made(v, arrays) for k, v in plain["mapping"].items()}
+    kind = _kind(plain["record"], None)
+    told = {k: _made(v, arrays) for k, v in plain["with"].items()}
+    return told if kind in (Study, Report) else kind(**told)
+
+
+def _name_of(kind: type) -> str:
+    return f"{kind.__module__}:{kind.__qualname__}"
+
+
+def _kind(name: str, base: type | None) -> Any:
+    """The record or choice of this package that ``name`` says; ValueError for anything else."""
+    module, _, within = name.partition(":")
+    if not module.startswith("crestcut."):
+        raise ValueError(f"{name} is none of this package")
+    found = getattr(import_module(module), within)
+    if not isinstance(found, type) or not (issubclass(found, base) if base else is_dataclass(found)):
+        raise ValueError(f"{name} is no record")
+    return found
+
+
+def _names(plain: Any) -> Any:
+    """With the last name of every path alone."""
+    if isinstance(plain, dict):
+        return {k: Path(v).name if k == "path" else _names(v) for k, v in plain.items()}
+    return [_names(v) for v in plain] if isinstance(plain, list) else plain
+
+
+def _put(archive: zipfile.ZipFile, name: str, array: np.ndarray[Any, Any]) -> None:
+    held = io.BytesIO()
+    np.lib.format.write_array(held, np.ascontiguousarray(array), allow_pickle=False)
+    # no date of the clock's: same job, same bytes
+    archive.writestr(zipfile.ZipInfo(f"{name}.npy", (1980, 1, 1, 0, 0, 0)), held.getvalue(),
+                     zipfile.ZIP_DEFLATED, LEVEL)  # fmt: skip

@@ -1,0 +1,154 @@
+"""The record of a job, written and read back: the same answer, and nothing else made from a file."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from dataclasses import fields, replace
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+import crestcut.apps.verify as checking
+from crestcut.apps.run import run_job
+from crestcut.base.errors import CrestcutError
+from crestcut.report.view.result import result_document
+from crestcut.study.record import Study
+from crestcut.study.saved import STUDY_NAME, differing, read_study, write_study
+from verify.after_scene import JOB, VEHICLE, walked, write_ply
+
+FELT = '\n[[after.witness]]\npart = "tray"\nfront_axle = [3.0, 0.0]\ngap = "21 mm"\nwithin = "0.5 mm"\n'
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
+    """A folder with job, cart and scan, and in ``out`` the record of its run."""
+    folder = tmp_path_factory.mktemp("site")
+    write_ply(walked(1), folder / "before.ply")
+    (folder / "cart.toml").write_text(VEHICLE)
+    (folder / "job.toml").write_text(JOB)
+    done = run_job(folder / "job.toml")
+    (folder / "out").mkdir()
+    write_study(done, folder / "out" / STUDY_NAME)
+    return folder, done
+
+
+@pytest.fixture
+def moved(site: tuple[Path, Study], tmp_path: Path) -> Path:
+    """The same folder somewhere else, for a test to spoil."""
+    return Path(shutil.copytree(site[0], tmp_path / "site"))
+
+
+def told(path: Path) -> dict[str, Any]:
+    with np.load(path) as archive:
+        found: dict[str, Any] = json.loads(archive["record"].tobytes())
+    return found
+
+
+def rewritten(path: Path, document: dict[str, Any]) -> None:
+    """The record with another document in place of its own."""
+    with np.load(path) as archive:
+        arrays = {name: archive[name] for name in archive.files}
+    arrays["record"] = np.frombuffer(json.dumps(document).encode(), np.uint8)
+    np.savez(path, **arrays)
+
+
+def test_what_is_read_back_answers_the_same(site: tuple[Path, Study]) -> None:
+    folder, done = site
+    back = read_study(folder / "out" / STUDY_NAME)
+    assert back is not None and back.report.plan is not None and done.report.plan is not None
+    one, other = (result_document(replace(s.report, seconds={})) for s in (done, back))
+    assert one == other
+    assert np.array_equal(back.report.plan.depth.values, done.report.plan.depth.values, equal_nan=True)
+    draws = [s.report.surface.error.slab for s in (done, back)]
+    assert draws[0] is not None and draws[1] is not None and draws[0].count > 100
+    for field in fields(draws[0]):
+        a, b = (getattr(d, field.name) for d in draws)
+        assert np.array_equal(a, b) if isinstance(a, np.ndarray) else type(a) is type(b), field.name
+    assert np.array_equal(back.report.before.gap.values, done.report.before.gap.values, equal_nan=True)
+    assert [d.vehicle.name for d in back.drivers] == [d.vehicle.name for d in done.drivers]
+    assert back.release == done.release
+
+
+def test_same_job_same_bytes(site: tuple[Path, Study], tmp_path: Path) -> None:
+    folder, done = site
+    later = replace(done, report=replace(done.report, seconds={"scan": 1.0}))
+    write_study(later, tmp_path / STUDY_NAME)
+    assert (tmp_path / STUDY_NAME).read_bytes() == (folder / "out" / STUDY_NAME).read_bytes()
+
+
+@pytest.mark.parametrize(
+    "name", ["os:system", "crestcut.base.units:metres", "pathlib:Path", "crestcut.nothing:X"]
+)
+def test_a_file_makes_records_of_this_package_and_nothing_else(moved: Path, name: str) -> None:
+    path = moved / "out" / STUDY_NAME
+    document = told(path)
+    document["study"]["with"]["release"] = {"record": name, "with": {"command": "true"}}
+    rewritten(path, document)
+    with pytest.raises(CrestcutError, match=r"no record of a job .* run the job again"):
+        read_study(path)
+
+
+def test_half_a_file_is_said(moved: Path) -> None:
+    path = moved / "out" / STUDY_NAME
+    path.write_bytes(path.read_bytes()[:20_000])
+    with pytest.raises(CrestcutError, match="no record of a job"):
+        read_study(path)
+
+
+def test_another_scan_under_the_same_name_is_not_taken(site: tuple[Path, Study], tmp_path: Path) -> None:
+    _, done = site
+    write_ply(walked(3), tmp_path / "before.ply")
+    choice = replace(done.report.job.scan, files=(tmp_path / "before.ply",))
+    elsewhere = replace(done.report, job=replace(done.report.job, scan=choice))
+    write_study(replace(done, report=elsewhere), tmp_path / STUDY_NAME)
+    with pytest.raises(CrestcutError, match="not the one that this plan was made from"):
+        read_study(tmp_path / STUDY_NAME)
+
+
+def test_the_work_is_checked_against_the_plan_that_was_made(
+    site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Not against one made anew, even where the job has changed since: that is said."""
+    folder, done = site
+    monkeypatch.setattr(checking, "run_job", lambda *_: pytest.fail("planned anew"))
+    (folder / "job.toml").write_text(JOB + FELT)
+    found = checking.check_job(folder / "job.toml", folder=folder / "out")
+    assert found.check.notes == () and found.report.plan is not None and done.report.plan is not None
+    (folder / "job.toml").write_text(JOB.replace('"25 mm"', '"12 mm"') + FELT)
+    other = checking.check_job(folder / "job.toml", folder=folder / "out")
+    assert other.report.plan is not None and other.report.plan.deepest == done.report.plan.deepest
+    assert [n for n in other.check.notes if "changed since the plan was made (cut)" in n]
+
+
+def test_the_plan_of_another_version_or_job_is_made_anew(
+    moved: Path, site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ran: list[Path] = []
+
+    def anew(path: Path, *_: object) -> Study:
+        ran.append(path)
+        return site[1]
+
+    monkeypatch.setattr(checking, "run_job", anew)
+    (moved / "job.toml").write_text(JOB + FELT)
+    path = moved / "out" / STUDY_NAME
+    rewritten(path, {**told(path), "version": "0.0.1"})
+    found = checking.check_job(moved / "job.toml", folder=moved / "out")
+    assert ran and [n for n in found.check.notes if "another version" in n]
+    ran.clear()
+    rewritten(path, told(site[0] / "out" / STUDY_NAME))
+    (moved / "job.toml").rename(moved / "other.toml")
+    assert checking.check_job(moved / "other.toml", folder=moved / "out").check.notes == () and ran
+
+
+def test_a_job_differs_in_what_it_says_not_in_where_it_lies(site: tuple[Path, Study]) -> None:
+    job = site[1].report.job
+    files = tuple(Path("/elsewhere") / f.name for f in job.scan.files)
+    assert differing(job, replace(job, scan=replace(job.scan, files=files))) == ()
+    assert differing(job, replace(job, title="Another", cut=replace(job.cut, deepest=0.01))) == (
+        "title",
+        "cut",
+    )
