@@ -185,12 +185,12 @@ def test_finished_work_does_not_release_a_job(
 
 
 def test_a_cut_too_deep_is_said_with_the_steel_and_the_steps(site: tuple[Path, Study]) -> None:
-    """20 mm too deep with an upright edge: over the job's 25 mm, and the steel lies 45 mm down under 20 mm of
+    """21 mm too deep with an upright edge: over the job's 25 mm, and the steel lies 45 mm down under 20 mm of
     cover to keep."""
     asked = plan(site)
 
     def deep(x: np.ndarray, y: np.ndarray) -> np.ndarray:
-        return np.where(asked(x, y) > 0.001, asked(x, y) + 0.020, 0.0)
+        return np.where(asked(x, y) > 0.001, asked(x, y) + 0.021, 0.0)
 
     found = checked(site, deep, "deep.ply")
     check = found.check
