@@ -297,6 +297,12 @@ def test_a_measurement_comes_with_its_tapes_and_what_each_outcome_means() -> Non
     assert found.expect == 0.061 and len(found.settles) == 3
     told = dict(item, settles=["above 60 mm: no cut", "below: cut"])
     assert measures([told], marks, flat, (0, 0))[0].settles == ("above 60 mm: no cut", "below: cut")
-    bare = {"kind": "felt gap", "where": "x 1.0, y 2.0", "expect": "a touch", "how": "feel the gap"}
+    bare = {
+        "kind": "felt gap",
+        "where": "x 1.0, y 2.0",
+        "expect": "a touch",
+        "expect_m": -0.001,
+        "how": "feel",
+    }
     (words,) = measures([bare], marks, flat, (0, 0))
     assert not words.places and "x 1.0, y 2.0" in words.how and words.expect < 0

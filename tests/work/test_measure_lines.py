@@ -10,6 +10,9 @@ import pytest
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.job.load import load_job
 from crestcut.job.records import Job, PlanPoint
+from crestcut.measure_next.advice import Advice
+from crestcut.scan.records import Frame
+from crestcut.work.asked import row_of
 from crestcut.work.measure_first import measures
 
 CONFIGS = Path(__file__).resolve().parents[2] / "configs"
@@ -63,10 +66,10 @@ def test_felt_gap_on_boards(tmp_path: Path) -> None:
 
 
 def test_string_at_a_place(tmp_path: Path) -> None:
-    how = 'stretch a string on two 160 mm blocks at 30 N, set to 10 mm (placed = "10 mm"), and measure down'
     item = {
-        "kind": "string", "how": how, "where_xy": [[6.0, 1.3], [3.5, 1.3], [4.8, 1.3]], "expect_m": 0.04,
-        "blocks": "160.0 mm (6 5/16 in)",
+        "kind": "string", "how": "stretch a string", "placed_m": 0.01, "seek_m": [],
+        "where_xy": [[6.0, 1.3], [3.5, 1.3], [4.8, 1.3]], "expect_m": 0.04,
+        "blocks": "160.0 mm (6 5/16 in)", "blocks_m": 0.16,
     }  # fmt: skip
     (string,) = _job_with(item, "41", tmp_path).strings
     assert (string.at, string.between) == (pytest.approx(1.2), None)
@@ -74,12 +77,23 @@ def test_string_at_a_place(tmp_path: Path) -> None:
 
 
 def test_crossbar_is_read_in_both_halves(tmp_path: Path) -> None:
-    how = "measure the least distance down: between 0.18 m and 0.74 m from a and between 0.74 m and 1.30 m"
     item = {
-        "kind": "string", "how": how, "where_xy": [[4.9, 2.9], [4.9, 1.42], [4.9, 2.5]], "expect_m": 0.1,
-        "blocks": "100 mm",
+        "kind": "string", "how": "measure twice", "seek_m": [[0.18, 0.74], [0.74, 1.30]],
+        "where_xy": [[4.9, 2.9], [4.9, 1.42], [4.9, 2.5]], "expect_m": 0.1,
+        "blocks_m": 0.1,
     }  # fmt: skip
     first, second = _job_with(item, "98", tmp_path).strings
     assert first.at is None and second.at is None  # the least of a stretch, not a place
     assert first.between == pytest.approx((0.18, 0.74))
     assert second.between == pytest.approx((0.74, 1.30))
+
+
+def test_a_string_that_is_asked_for_is_written_as_its_words_say() -> None:
+    """From the advice of a real ride to the line for the file, through no sentence."""
+    where = ((1.0, 0.0), (3.0, 0.0), (2.0, 0.0))
+    asked = Advice("string", where, 0.07, 2.0, "", blocks=0.1, seek=((0.7, 1.3),))
+    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
+    (one,) = measures([row_of(asked, frame, {}, False)], {}, FLAT, (0.0, 0.0))
+    assert (
+        'blocks = "100 mm"' in one.write and 'placed = "10 mm"' in one.write and 'at = "least"' in one.write
+    )

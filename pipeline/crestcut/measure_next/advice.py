@@ -48,7 +48,9 @@ class Advice:
     narrows : how many times narrower the interval becomes with this and all measurements before it, a
     walk's alone.  how : in plain words.
     settles : what each outcome would settle, sentences; those before it taken to come out as expected.
-    blocks : how high the blocks under a string are, m; NaN for a felt gap.  part : that a gap is felt under.
+    blocks : how high the blocks under a string are, m; NaN for a felt gap.  seek : from and to which the
+    least distance under it is sought, m from its block a; none where it is read at the place.  part : that a
+    gap is felt under.
     boards : to stand on for it.  worth : of a gap what a touch, a clear and a reading on the bare slab tell.
     """
 
@@ -62,6 +64,7 @@ class Advice:
     part: str = ""
     boards: Boards | None = None
     worth: Worth | None = None
+    seek: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -80,6 +83,7 @@ class _Candidate:
     noise: float = 0.0
     off: float = 0.0
     risky: bool = False
+    seek: tuple[tuple[float, float], ...] = ()
 
 
 def measure_first(
@@ -120,7 +124,7 @@ def measure_first(
     # without the bias of the least of many
     more = 0.0 if today is None else today.least_clearance - worst.gap
     gaps = [_felt(drawn, k, passage, more) for k in range(len(drawn.stands))]
-    every = [*gaps, *(_Candidate("string", p.points, p.expect, p.how, p.blocks) for p in plans)]
+    every = [*gaps, *(_Candidate("string", p.points, p.expect, p.how, p.blocks, seek=p.seek) for p in plans)]
     bound = frozenset(range(len(every) - 2, len(every) + 1)) if plans and len(plans[-1].least) == 2 else None
 
     def on_boards(k: int) -> Boards | None:
@@ -256,7 +260,7 @@ def _best_first(
             said = outcomes(c.kind, c.expect, covariance, chosen, today, confidence, c.boards is not None)
         narrows = narrowing(covariance, chosen)
         advice.append(
-            Advice(c.kind, where, c.expect, narrows, c.how, said, c.blocks, c.part, c.boards, c.worth)
+            Advice(c.kind, where, c.expect, narrows, c.how, said, c.blocks, c.part, c.boards, c.worth, c.seek)
         )
     return tuple(advice)
 

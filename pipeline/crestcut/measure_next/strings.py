@@ -24,6 +24,7 @@ BLOCKS, BLOCK_STEP = 0.100, 0.020  # m: usual blocks under a string, and by how 
 FREE = 0.040  # m, that a string must clear the slab by where it is read
 SWING = 0.55  # m along a wheel track, from abreast of the worst point, in which the crest is sought
 ASIDE = 0.06  # m, at most, that the crossbar passes the worst point at
+BLOCKS_PLACED = 0.010  # m: how near the blocks of a string are set to their places
 LINES, PLACES = 45, 31  # marks tried in each track, and places looked at on each line between them
 ROOM = 0.12  # share of the wheelbase next to an axle in which no H is asked for
 EDGE = 0.05  # share of the crossbar next to a block that is not read
@@ -41,6 +42,12 @@ class StringPlan:
     expect: float
     blocks: float
     how: str
+
+    @property
+    def seek(self) -> tuple[tuple[float, float], ...]:
+        """``least`` as m from block a."""
+        length = float(np.hypot(*(self.points[1] - self.points[0])))
+        return tuple((low * length, up * length) for low, up in self.least)
 
 
 @dataclass(frozen=True, eq=False)
@@ -143,7 +150,7 @@ def string_plan(
     blocks = BLOCKS + BLOCK_STEP * math.ceil(short / BLOCK_STEP) if short > 0 else BLOCKS
     on = (
         f"on two {millimetres(blocks, 0)} blocks, pulled with 30 N (3 kg on a luggage scale),"
-        ' set to 10 mm (placed = "10 mm")'
+        f' set to {millimetres(BLOCKS_PLACED, 0)} (placed = "{millimetres(BLOCKS_PLACED, 0)}")'
     )
     return StringPlan(points, weights, least, level + blocks, blocks, how.format(on))
 

@@ -26,7 +26,7 @@ def what_to_measure(
     )  # fmt: skip
     rows = []
     for a in found:
-        row = row_of(a, scan, sizes, sure=False)
+        row = row_of(a, scan.frame, sizes, sure=False)
         places = np.array(row["where_xy"])
         # where the vehicle stands for it, as the job file takes it: the middle between its front wheels
         row["front_axle"] = places[:2].mean(axis=0).tolist() if a.kind == "felt gap" else None

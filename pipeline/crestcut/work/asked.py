@@ -10,8 +10,8 @@ import numpy as np
 from crestcut.base.units import both
 from crestcut.contact import Passage
 from crestcut.job import Job
-from crestcut.measure_next import CARD, KINDS, Advice, measure_first
-from crestcut.scan import Scan
+from crestcut.measure_next import BLOCKS_PLACED, CARD, KINDS, Advice, measure_first
+from crestcut.scan import Frame, Scan
 from crestcut.standing import Standing
 from crestcut.terrain import Surface
 from crestcut.work.timber import flat_boards
@@ -39,12 +39,12 @@ def asked_first(first: Standing, surface: Surface, scan: Scan, job: Job, carried
         kinds=(*KINDS, "walk") if len(job.scan.files) == 1 else KINDS, sizes=tuple(sizes.values()),
     )  # fmt: skip
     sure = today.chance_of_contact >= job.wanted.confidence
-    return tuple(row_of(a, scan, sizes, sure) for a in found)
+    return tuple(row_of(a, scan.frame, sizes, sure) for a in found)
 
 
-def row_of(a: Advice, scan: Scan, sizes: dict[str, float], sure: bool) -> Row:
+def row_of(a: Advice, frame: Frame, sizes: dict[str, float], sure: bool) -> Row:
     """One measurement. sizes : name and thickness, m, of boards; sure : that the vehicle touches."""
-    places = [scan.frame.site_to_plan(np.array(xy)) for xy in a.where]
+    places = [frame.site_to_plan(np.array(xy)) for xy in a.where]
     return {
         "kind": a.kind,
         # a felt gap is taken where the part comes nearest, the last of its places; the others are the wheels'
@@ -58,6 +58,9 @@ def row_of(a: Advice, scan: Scan, sizes: dict[str, float], sure: bool) -> Row:
         "how": a.how,
         "settles": list(a.settles),
         "blocks": both(a.blocks) if a.kind == "string" else None,
+        "blocks_m": _known(a.blocks),
+        "placed_m": BLOCKS_PLACED if a.kind == "string" else None,
+        "seek_m": [list(stretch) for stretch in a.seek],
         "part": a.part or None,
         "raised": None if a.boards is None else both(a.boards.thickness),
         "boards": None if a.boards is None else _boards(a, sizes),

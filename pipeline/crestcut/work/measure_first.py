@@ -5,7 +5,6 @@ outcome means.
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
@@ -57,7 +56,7 @@ def _measure(
     how = str(item.get("how") or kind)
     if not places and item.get("where"):
         how += f", at {item['where']} in the scan's own coordinates"
-    expect = _number(item.get("expect_m"), item.get("expect"))
+    expect = _number(item.get("expect_m"))
     settles = item.get("settles")
     said = (
         (settles,)
@@ -66,7 +65,7 @@ def _measure(
         if isinstance(settles, (list, tuple))
         else ()
     )
-    narrows = _number(item.get("narrows"), item.get("narrows"))
+    narrows = _number(item.get("narrows"))
     settled = () if kind == "walk" else said or _outcomes(kind, expect)
     cautions = board_cautions(boards) if boards is not None else ()
     return Measure(kind, how, expect, narrows, tuple(places), settled, write, boards, cautions)
@@ -100,7 +99,7 @@ def _write(
     item: Mapping[str, object], kind: str, spots: FloatArray, boards: BoardsUnder | None
 ) -> tuple[str, ...]:
     """What goes into the job file, its coordinates those of the scan; ``...`` stands for the reading."""
-    how, blocks, part = str(item.get("how")), item.get("blocks"), item.get("part")
+    part, blocks = item.get("part"), _number(item.get("blocks_m"))
     if kind == "felt gap" and len(spots) == 5 and part:
         x, y = (spots[0] + spots[1]) / 2  # the middle between the front wheels
         stood = ("[[witness]]", f'part = "{part}"', f"front_axle = [{x:.3f}, {y:.3f}]")
@@ -108,19 +107,19 @@ def _write(
             return (*stood, 'gap = "... mm"   or   touched = true')
         raised = f'raised = "{boards.thickness * 1000:g} mm"   # as measured where the tyres stand'
         return (*stood, 'gap = "... mm"', raised)
-    if kind == "string" and len(spots) >= 2 and blocks:
+    if kind == "string" and len(spots) >= 2 and math.isfinite(blocks):
         a, b = ("[" + ", ".join(f"{v:.3f}" for v in p) + "]" for p in spots[:2])
-        high = re.sub(r" \(.*", "", str(blocks))
+        high, placed = millimetres(blocks, 0), _number(item.get("placed_m"))
         string = ["[[string]]", f"a = {a}", f"b = {b}", f'blocks = "{high}"', 'down = "... mm"']
-        string += re.findall(r'placed = "[^"]+"', how)[:1]
-        halves = re.findall(r"between ([\d.]+) m and ([\d.]+) m", how)
-        if halves:  # read twice: one string in the file for each
+        string += [f'placed = "{millimetres(placed, 0)}"'] if math.isfinite(placed) else []
+        seek = np.asarray(item.get("seek_m") or [], dtype=float).reshape(-1, 2)
+        if len(seek) > 1:  # read twice: one string in the file for each
             return tuple(
                 line
-                for low, top in halves
-                for line in (*string, 'at = "least"', f'between = ["{low} m", "{top} m"]')
+                for low, top in seek
+                for line in (*string, 'at = "least"', f'between = ["{low:.2f} m", "{top:.2f} m"]')
             )
-        least = "the least distance" in how or len(spots) == 2
+        least = len(seek) > 0 or len(spots) == 2
         far = f"{np.hypot(*(spots[2] - spots[0])) * 1000:.0f} mm" if not least else "least"
         return (*string, f'at = "{far}"')
     return ()
@@ -134,18 +133,9 @@ def _names(kind: str, count: int) -> list[str]:
     return ["here"] * count
 
 
-def _number(value: object, words: object) -> float:
-    """A number as given, else the millimetres or the plain number at the beginning of the words; NaN
-    where there is none.
-    """
-    if isinstance(value, (int, float)) and not isinstance(value, bool):
-        return float(value)
-    if isinstance(words, str):
-        if "touch" in words:
-            return -0.001
-        if at := re.match(r"\s*(-?\d+(?:\.\d+)?)\s*(mm)?", words):
-            return float(at[1]) * (0.001 if at[2] else 1.0)
-    return math.nan
+def _number(value: object) -> float:
+    """NaN where there is none."""
+    return float(value) if isinstance(value, (int, float)) else math.nan
 
 
 def _outcomes(kind: str, expect: float) -> tuple[str, ...]:
