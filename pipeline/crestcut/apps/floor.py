@@ -17,7 +17,16 @@ from crestcut.floor import floor_frame, floor_nodes, floor_only, judge_floor, ma
 from crestcut.job import FloorJob, Job, Point, load_floor_job
 from crestcut.report import FloorReport
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
-from crestcut.terrain import FLOOR, DoubtKind, Surface, build_surface, doubts_of, gather_evidence, slab_behind
+from crestcut.terrain import (
+    FLOOR,
+    DoubtKind,
+    NoSlab,
+    Surface,
+    build_surface,
+    doubts_of,
+    gather_evidence,
+    slab_behind,
+)
 from crestcut.work import decide_release
 
 OWN_ERROR = (
@@ -92,12 +101,10 @@ def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[F
 def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:
     try:
         return build_surface(scan, frame, base.scan.scanner)
-    except CrestcutError as error:
-        if error.where == "[travel] line":  # the same fault, in a floor's own words
-            raise CrestcutError("hardly any floor was found there", "floor.area", error.mend.replace(
-                "scan the slab there, or move the line", "scan the floor there, or name another area"
-            )) from None  # fmt: skip
-        raise
+    except NoSlab as error:  # the same fault, in a floor's own words
+        raise CrestcutError("hardly any floor was found there", "floor.area", error.mend.replace(
+            "scan the slab there, or move the line", "scan the floor there, or name another area"
+        )) from None  # fmt: skip
 
 
 def _doubted(job: FloorJob, scan: Scan) -> tuple[str, ...]:

@@ -1,3 +1,4 @@
+from .build import NoSlab as NoSlab
 from .build import build_surface as build_surface
 from .build import measured_cells as measured_cells
 from .doubts import Drive as Drive
@@ -101,6 +102,7 @@ __all__ = [
     "Known",
     "Lattice",
     "Layers",
+    "NoSlab",
     "Reading",
     "Seen",
     "Shape",

@@ -28,6 +28,10 @@ FEWEST = 50  # ground points: below this nothing is claimed
 JOINTS = "in joints that a tyre rides over"
 
 
+class NoSlab(CrestcutError):
+    """Hardly anything of a slab lies in the window that was looked at."""
+
+
 def build_surface(
     scan: Scan,
     frame: GridFrame,
@@ -49,7 +53,7 @@ def build_surface(
     ground = find_ground(lattice, placed)
     used = int(ground.keep.sum())
     if used < FEWEST:
-        raise CrestcutError(
+        raise NoSlab(
             f"only {used} ground points where the vehicle goes",
             "[travel] line",
             f"scan the slab there, or move the line: the scan reaches {_reach(scan)}",

@@ -74,6 +74,9 @@ from .records import (
     NO_ANSWER_HELPS as NO_ANSWER_HELPS,
 )
 from .records import (
+    TYRES as TYRES,
+)
+from .records import (
     BoardsUnder as BoardsUnder,
 )
 from .records import (
@@ -90,6 +93,9 @@ from .records import (
 )
 from .records import (
     Quantities as Quantities,
+)
+from .records import (
+    ReadingSpot as ReadingSpot,
 )
 from .records import (
     Reason as Reason,
@@ -141,6 +147,7 @@ __all__ = [
     "POND_CELL",
     "SKIN",
     "STICK_INCHES",
+    "TYRES",
     "VERTICAL",
     "BoardsUnder",
     "Dot",
@@ -154,6 +161,7 @@ __all__ = [
     "Quantities",
     "Rails",
     "Range",
+    "ReadingSpot",
     "Reason",
     "ReasonCode",
     "Release",

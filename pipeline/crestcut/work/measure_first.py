@@ -12,7 +12,7 @@ import numpy as np
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.base.units import both, millimetres
 from crestcut.work.jig_records import Ties
-from crestcut.work.records import BoardsUnder, Measure
+from crestcut.work.records import TYRES, BoardsUnder, Measure, ReadingSpot
 from crestcut.work.ties import tape_ties
 
 NEAR = 0.002  # m: a reading this close to what was expected says the same as the scan
@@ -42,7 +42,7 @@ def _measure(
     to_site: Place | None,
 ) -> Measure:
     kind = str(item.get("kind", "measurement"))
-    places: list[tuple[str, float, float, Ties | None]] = []
+    places: list[tuple[ReadingSpot, float, float, Ties | None]] = []
     found = item.get("where_xy")
     spots = np.asarray(found if isinstance(found, (list, tuple)) else [], dtype=float).reshape(-1, 2)
     boards = _boards(item.get("boards"))
@@ -125,12 +125,10 @@ def _write(
     return ()
 
 
-def _names(kind: str, count: int) -> list[str]:
+def _names(kind: str, count: int) -> list[ReadingSpot]:
     if kind == "string" and count >= 2:
-        return ["block a", "block b", "read here"][:count] + ["read here"] * (count - 3)
-    if count == 5:
-        return ["front left tyre", "front right tyre", "rear left tyre", "rear right tyre", "feel here"]
-    return ["here"] * count
+        return [ReadingSpot.BLOCK_A, ReadingSpot.BLOCK_B, *[ReadingSpot.READ] * (count - 2)]
+    return [*TYRES, ReadingSpot.FEEL] if count == 5 else [ReadingSpot.HERE] * count
 
 
 def _number(value: object) -> float:

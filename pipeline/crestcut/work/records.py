@@ -225,9 +225,27 @@ class BoardsUnder:
     dry_only: bool
 
 
+class ReadingSpot(StrEnum):
+    """What is at a place of a measurement, as it is called there."""
+
+    BLOCK_A = "block a"
+    BLOCK_B = "block b"
+    READ = "read here"
+    FRONT_LEFT = "front left tyre"
+    FRONT_RIGHT = "front right tyre"
+    REAR_LEFT = "rear left tyre"
+    REAR_RIGHT = "rear right tyre"
+    FEEL = "feel here"
+    HERE = "here"
+
+
+TYRES = (ReadingSpot.FRONT_LEFT, ReadingSpot.FRONT_RIGHT, ReadingSpot.REAR_LEFT, ReadingSpot.REAR_RIGHT)
+
+
 @dataclass(frozen=True)
 class Measure:
-    """One hand measurement worth making before anything is cut. Places as (name, station, offset, ties), m.
+    """One hand measurement worth making before anything is cut. Places as (what is there, station, offset,
+    ties), m.
 
     expect : what the scan says will be read, m; NaN where it is not known, below zero for a touch.
     narrows : how many times narrower the answer becomes with it and all before it; NaN where not known.
@@ -240,7 +258,7 @@ class Measure:
     how: str
     expect: float
     narrows: float
-    places: tuple[tuple[str, float, float, Ties | None], ...]
+    places: tuple[tuple[ReadingSpot, float, float, Ties | None], ...]
     settles: tuple[str, ...]
     write: tuple[str, ...] = ()
     boards: BoardsUnder | None = None

@@ -17,7 +17,7 @@ from crestcut.report.pictures import ink
 from crestcut.report.sheets.map import draw_marks
 from crestcut.report.sheets.paper import SIDE, Paper, true_to_scale
 from crestcut.report.sheets.ties import tie_cells
-from crestcut.work import BoardsUnder, Measure, Worksheet
+from crestcut.work import TYRES, BoardsUnder, Measure, ReadingSpot, Worksheet
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -116,11 +116,11 @@ def _sketch(paper: Paper, measure: Measure) -> None:
     axes = paper.axes(tall, inset=0.4)
     axes.axhline(0, color=ink.INK, lw=1.0, ls=(0, (9, 2, 1.5, 2)))
     for name, station, offset, _ in measure.places:
-        if "tyre" in name:
+        if name in TYRES:
             if measure.boards is not None:
                 axes.add_patch(_board(measure, measure.boards, station, offset))
             axes.add_patch(_tyre(station, offset))
-        elif "block" in name:
+        elif name in (ReadingSpot.BLOCK_A, ReadingSpot.BLOCK_B):
             axes.plot(station, offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.4)
         else:
             axes.plot(station, offset, "x", ms=11, mew=2.4, color=ink.INK, zorder=4)
@@ -136,12 +136,12 @@ def _sketch(paper: Paper, measure: Measure) -> None:
     paper.at += 0.42
 
 
-def _name(axes: Axes, name: str, station: float, offset: float, measure: Measure) -> None:
+def _name(axes: Axes, name: ReadingSpot, station: float, offset: float, measure: Measure) -> None:
     """The name beside its sign: a tyre's on its outer side, so that the place to feel stays free."""
-    sides = [v for kind, _, v, _ in measure.places if "tyre" in kind]
+    sides = [v for kind, _, v, _ in measure.places if kind in TYRES]
     at: tuple[float, float] = (8, 6)
     style = {**ink.SMALL, "ha": "left", "va": "baseline"}
-    if "tyre" in name:
+    if name in TYRES:
         out = 1 if offset > sum(sides) / len(sides) else -1
         far = (8 if measure.boards is None else 12) * out
         at, style = (0, far), {**style, "ha": "center", "va": "bottom" if out > 0 else "top"}
@@ -161,7 +161,7 @@ def _board(measure: Measure, boards: BoardsUnder, station: float, offset: float)
     from matplotlib.patches import Rectangle
 
     at = {name: s for name, s, *_ in measure.places}
-    forwards = at["front left tyre"] > at["rear left tyre"]
+    forwards = at[ReadingSpot.FRONT_LEFT] > at[ReadingSpot.REAR_LEFT]
     low = boards.before if forwards != boards.backwards else boards.beyond
     return Rectangle(
         (station - low, offset - 0.14), boards.before + boards.beyond, 0.28, facecolor="white",
