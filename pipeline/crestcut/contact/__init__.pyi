@@ -4,108 +4,46 @@ from .clearance.blocks import untiled as untiled
 from .clearance.kernels import EDGE as EDGE
 from .clearance.kernels import FAR as FAR
 from .clearance.kernels import SIDE as SIDE
-from .clearance.pose_pairs import (
-    Pairs as Pairs,
-)
-from .clearance.pose_pairs import (
-    lower_pairs as lower_pairs,
-)
-from .clearance.pose_pairs import (
-    place_pairs as place_pairs,
-)
-from .clearance.pose_pairs import (
-    planes_under as planes_under,
-)
+from .clearance.pose_pairs import Pairs as Pairs
+from .clearance.pose_pairs import lower_pairs as lower_pairs
+from .clearance.pose_pairs import place_pairs as place_pairs
+from .clearance.pose_pairs import planes_under as planes_under
 from .clearance.search import NOT_DRIVABLE as NOT_DRIVABLE
 from .clearance.search import least_of_poses as least_of_poses
 from .clearance.soft import SoftContact as SoftContact
 from .clearance.soft import soft_contacts as soft_contacts
 from .clearance.still_valid import Swept as Swept
-from .clearance.sweep import (
-    FRAMES as FRAMES,
-)
-from .clearance.sweep import (
-    hard_parts as hard_parts,
-)
-from .clearance.sweep import (
-    on_the_line as on_the_line,
-)
-from .clearance.sweep import (
-    part_arrays as part_arrays,
-)
-from .clearance.sweep import (
-    plate_heights as plate_heights,
-)
-from .clearance.sweep import (
-    sweep as sweep,
-)
-from .clearance.sweep import (
-    wanted_gap as wanted_gap,
-)
+from .clearance.sweep import FRAMES as FRAMES
+from .clearance.sweep import hard_parts as hard_parts
+from .clearance.sweep import on_the_line as on_the_line
+from .clearance.sweep import part_arrays as part_arrays
+from .clearance.sweep import plate_heights as plate_heights
+from .clearance.sweep import sweep as sweep
+from .clearance.sweep import wanted_gap as wanted_gap
 from .path.files import read_line as read_line
-from .path.line import (
-    DRAWN as DRAWN,
-)
-from .path.line import (
-    is_straight as is_straight,
-)
-from .path.line import (
-    travel_line as travel_line,
-)
-from .path.line import (
-    window as window,
-)
-from .records import (
-    WHEELS as WHEELS,
-)
-from .records import (
-    Batch as Batch,
-)
-from .records import (
-    Clearance as Clearance,
-)
-from .records import (
-    Contact as Contact,
-)
-from .records import (
-    Passage as Passage,
-)
-from .records import (
-    Poses as Poses,
-)
-from .records import (
-    Ride as Ride,
-)
-from .records import (
-    TravelLine as TravelLine,
-)
+from .path.line import DRAWN as DRAWN
+from .path.line import is_straight as is_straight
+from .path.line import travel_line as travel_line
+from .path.line import window as window
+from .records import WHEELS as WHEELS
+from .records import Batch as Batch
+from .records import Clearance as Clearance
+from .records import Contact as Contact
+from .records import Passage as Passage
+from .records import Poses as Poses
+from .records import Ride as Ride
+from .records import TravelLine as TravelLine
 from .stand.boards import THICKNESS as THICKNESS
 from .stand.boards import bridging as bridging
 from .stand.boards import stand_on as stand_on
-from .stand.ride import (
-    contact_ground as contact_ground,
-)
-from .stand.ride import (
-    geometry as geometry,
-)
-from .stand.ride import (
-    over_small_holes as over_small_holes,
-)
-from .stand.ride import (
-    places_of as places_of,
-)
-from .stand.ride import (
-    ridden_ground as ridden_ground,
-)
-from .stand.ride import (
-    ride as ride,
-)
-from .stand.ride import (
-    settle_batch as settle_batch,
-)
-from .stand.ride import (
-    wheel_feet as wheel_feet,
-)
+from .stand.ride import contact_ground as contact_ground
+from .stand.ride import geometry as geometry
+from .stand.ride import over_small_holes as over_small_holes
+from .stand.ride import places_of as places_of
+from .stand.ride import ridden_ground as ridden_ground
+from .stand.ride import ride as ride
+from .stand.ride import settle_batch as settle_batch
+from .stand.ride import wheel_feet as wheel_feet
 from .stand.springs import stands_by_limits as stands_by_limits
 from .stand.springs import support_weights as support_weights
 from .stand.tyres import VOID as VOID

@@ -5,18 +5,10 @@ from .bay import bay_words as bay_words
 from .bay import why_a_new_bay as why_a_new_bay
 from .feather import feather_in as feather_in
 from .feather import feather_out as feather_out
-from .fleet import (
-    FleetPlan as FleetPlan,
-)
-from .fleet import (
-    Member as Member,
-)
-from .fleet import (
-    plan_fleet as plan_fleet,
-)
-from .fleet import (
-    refuse_one_name as refuse_one_name,
-)
+from .fleet import FleetPlan as FleetPlan
+from .fleet import Member as Member
+from .fleet import plan_fleet as plan_fleet
+from .fleet import refuse_one_name as refuse_one_name
 from .limits import KeepArea as KeepArea
 from .limits import cut_limits as cut_limits
 from .plan import CUT as CUT
@@ -28,42 +20,18 @@ from .problem import prepare as prepare
 from .records import CutPlan as CutPlan
 from .records import Drain as Drain
 from .records import Limits as Limits
-from .ruled_out import (
-    HAZARDS as HAZARDS,
-)
-from .ruled_out import (
-    UNLOCATED as UNLOCATED,
-)
-from .ruled_out import (
-    Forbids as Forbids,
-)
-from .ruled_out import (
-    forbidden as forbidden,
-)
-from .ruled_out import (
-    kept as kept,
-)
-from .ruled_out import (
-    not_into_it as not_into_it,
-)
-from .ruled_out import (
-    not_known as not_known,
-)
-from .slab_limits import (
-    asks_drilling as asks_drilling,
-)
-from .slab_limits import (
-    deepest_allowed as deepest_allowed,
-)
-from .slab_limits import (
-    mass_of as mass_of,
-)
-from .slab_limits import (
-    steel_depth as steel_depth,
-)
-from .slab_limits import (
-    stop_rules as stop_rules,
-)
+from .ruled_out import HAZARDS as HAZARDS
+from .ruled_out import UNLOCATED as UNLOCATED
+from .ruled_out import Forbids as Forbids
+from .ruled_out import forbidden as forbidden
+from .ruled_out import kept as kept
+from .ruled_out import not_into_it as not_into_it
+from .ruled_out import not_known as not_known
+from .slab_limits import asks_drilling as asks_drilling
+from .slab_limits import deepest_allowed as deepest_allowed
+from .slab_limits import mass_of as mass_of
+from .slab_limits import steel_depth as steel_depth
+from .slab_limits import stop_rules as stop_rules
 from .solver import solve as solve
 
 __all__ = [

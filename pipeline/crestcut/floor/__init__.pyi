@@ -1,23 +1,11 @@
 from .assess import judge_floor as judge_floor
 from .by_hand import tilt_of as tilt_of
-from .classes import (
-    BS_CLASSES as BS_CLASSES,
-)
-from .classes import (
-    BS_LENGTH as BS_LENGTH,
-)
-from .classes import (
-    LOCAL_SHARE as LOCAL_SHARE,
-)
-from .classes import (
-    aci_class as aci_class,
-)
-from .classes import (
-    bs_class as bs_class,
-)
-from .classes import (
-    din_gap as din_gap,
-)
+from .classes import BS_CLASSES as BS_CLASSES
+from .classes import BS_LENGTH as BS_LENGTH
+from .classes import LOCAL_SHARE as LOCAL_SHARE
+from .classes import aci_class as aci_class
+from .classes import bs_class as bs_class
+from .classes import din_gap as din_gap
 from .place import floor_frame as floor_frame
 from .place import floor_nodes as floor_nodes
 from .place import floor_only as floor_only
@@ -25,21 +13,11 @@ from .records import Figure as Figure
 from .records import Judged as Judged
 from .records import Levelling as Levelling
 from .records import Spot as Spot
-from .work import (
-    FloorSheet as FloorSheet,
-)
-from .work import (
-    SpotJig as SpotJig,
-)
-from .work import (
-    lifts_of as lifts_of,
-)
-from .work import (
-    make_floor_sheet as make_floor_sheet,
-)
-from .work import (
-    worth as worth,
-)
+from .work import FloorSheet as FloorSheet
+from .work import SpotJig as SpotJig
+from .work import lifts_of as lifts_of
+from .work import make_floor_sheet as make_floor_sheet
+from .work import worth as worth
 
 __all__ = [
     "BS_CLASSES",

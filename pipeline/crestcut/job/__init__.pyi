@@ -1,121 +1,47 @@
-from .answers import (
-    NOBODY as NOBODY,
-)
-from .answers import (
-    SETTLED_BY as SETTLED_BY,
-)
-from .answers import (
-    Asked as Asked,
-)
-from .answers import (
-    InSlab as InSlab,
-)
-from .answers import (
-    Over as Over,
-)
-from .answers import (
-    Permit as Permit,
-)
-from .answers import (
-    SlabKind as SlabKind,
-)
-from .answers import (
-    Source as Source,
-)
-from .answers import (
-    YesNo as YesNo,
-)
-from .answers import (
-    settled as settled,
-)
-from .answers import (
-    who_can_know as who_can_know,
-)
+from .answers import NOBODY as NOBODY
+from .answers import SETTLED_BY as SETTLED_BY
+from .answers import Asked as Asked
+from .answers import InSlab as InSlab
+from .answers import Over as Over
+from .answers import Permit as Permit
+from .answers import SlabKind as SlabKind
+from .answers import Source as Source
+from .answers import YesNo as YesNo
+from .answers import settled as settled
+from .answers import who_can_know as who_can_know
 from .convert import beside as beside
 from .faults import as_one_line as as_one_line
 from .faults import did_you_mean as did_you_mean
-from .fields import (
-    FileName as FileName,
-)
-from .fields import (
-    Length as Length,
-)
-from .fields import (
-    Table as Table,
-)
-from .fields import (
-    Text as Text,
-)
-from .fields import (
-    Unit as Unit,
-)
-from .fields import (
-    UpAxis as UpAxis,
-)
-from .fields import (
-    between as between,
-)
-from .fields import (
-    fault as fault,
-)
+from .fields import FileName as FileName
+from .fields import Length as Length
+from .fields import Table as Table
+from .fields import Text as Text
+from .fields import Unit as Unit
+from .fields import UpAxis as UpAxis
+from .fields import between as between
+from .fields import fault as fault
 from .floor_records import FloorJob as FloorJob
 from .floor_records import FloorWish as FloorWish
 from .floor_schema import load_floor_job as load_floor_job
 from .load import load_job as load_job
-from .records import (
-    After as After,
-)
-from .records import (
-    CutWish as CutWish,
-)
-from .records import (
-    Job as Job,
-)
-from .records import (
-    Keep as Keep,
-)
-from .records import (
-    LevelReading as LevelReading,
-)
-from .records import (
-    Mark as Mark,
-)
-from .records import (
-    MarkName as MarkName,
-)
-from .records import (
-    PlanPoint as PlanPoint,
-)
-from .records import (
-    Point as Point,
-)
-from .records import (
-    ScanChoice as ScanChoice,
-)
-from .records import (
-    Site as Site,
-)
-from .records import (
-    Slab as Slab,
-)
-from .records import (
-    StringReading as StringReading,
-)
-from .records import (
-    TapeTies as TapeTies,
-)
-from .records import (
-    Travel as Travel,
-)
-from .records import (
-    VehicleChoice as VehicleChoice,
-)
-from .records import (
-    Wanted as Wanted,
-)
-from .records import (
-    Witness as Witness,
-)
+from .records import After as After
+from .records import CutWish as CutWish
+from .records import Job as Job
+from .records import Keep as Keep
+from .records import LevelReading as LevelReading
+from .records import Mark as Mark
+from .records import MarkName as MarkName
+from .records import PlanPoint as PlanPoint
+from .records import Point as Point
+from .records import ScanChoice as ScanChoice
+from .records import Site as Site
+from .records import Slab as Slab
+from .records import StringReading as StringReading
+from .records import TapeTies as TapeTies
+from .records import Travel as Travel
+from .records import VehicleChoice as VehicleChoice
+from .records import Wanted as Wanted
+from .records import Witness as Witness
 from .toml_file import read_toml as read_toml
 
 __all__ = [

@@ -1,17 +1,9 @@
 from .exchange.cad import CAD_NAME as CAD_NAME
 from .exchange.cad import write_cad as write_cad
-from .exchange.mesh import (
-    GLB_NAME as GLB_NAME,
-)
-from .exchange.mesh import (
-    PLY_NAME as PLY_NAME,
-)
-from .exchange.mesh import (
-    write_depth_glb as write_depth_glb,
-)
-from .exchange.mesh import (
-    write_depth_ply as write_depth_ply,
-)
+from .exchange.mesh import GLB_NAME as GLB_NAME
+from .exchange.mesh import PLY_NAME as PLY_NAME
+from .exchange.mesh import write_depth_glb as write_depth_glb
+from .exchange.mesh import write_depth_ply as write_depth_ply
 from .floor_files import write_floor as write_floor
 from .folder.files import Staging as Staging
 from .folder.files import refuse_unwritable as refuse_unwritable

@@ -5,18 +5,10 @@ from .health import near_ground as near_ground
 from .load import read_file as read_file
 from .load import read_scan as read_scan
 from .load import read_triangles as read_triangles
-from .placing.place import (
-    mark_place as mark_place,
-)
-from .placing.place import (
-    resolve_area as resolve_area,
-)
-from .placing.place import (
-    resolve_line as resolve_line,
-)
-from .placing.place import (
-    resolve_point as resolve_point,
-)
+from .placing.place import mark_place as mark_place
+from .placing.place import resolve_area as resolve_area
+from .placing.place import resolve_line as resolve_line
+from .placing.place import resolve_point as resolve_point
 from .placing.rounding import COARSE as COARSE
 from .placing.rounding import rounded as rounded
 from .placing.system import FAR as FAR
@@ -24,47 +16,21 @@ from .placing.system import differ as differ
 from .placing.system import named_system as named_system
 from .records import Frame as Frame
 from .records import Scan as Scan
-from .registering.register import (
-    Fit as Fit,
-)
-from .registering.register import (
-    Reference as Reference,
-)
-from .registering.register import (
-    accuracy_95 as accuracy_95,
-)
-from .registering.register import (
-    register as register,
-)
-from .registering.repeats import (
-    fits_anywhere as fits_anywhere,
-)
-from .registering.repeats import (
-    lay_on as lay_on,
-)
-from .registering.repeats import (
-    refuse_other_system as refuse_other_system,
-)
+from .registering.register import Fit as Fit
+from .registering.register import Reference as Reference
+from .registering.register import accuracy_95 as accuracy_95
+from .registering.register import register as register
+from .registering.repeats import fits_anywhere as fits_anywhere
+from .registering.repeats import lay_on as lay_on
+from .registering.repeats import refuse_other_system as refuse_other_system
 from .registering.stations import disagreement as disagreement
 from .sample import sample_faces as sample_faces
-from .verdict import (
-    HOPELESS as HOPELESS,
-)
-from .verdict import (
-    SYSTEMATIC as SYSTEMATIC,
-)
-from .verdict import (
-    THIN as THIN,
-)
-from .verdict import (
-    crest_rounding as crest_rounding,
-)
-from .verdict import (
-    no_slab as no_slab,
-)
-from .verdict import (
-    settles as settles,
-)
+from .verdict import HOPELESS as HOPELESS
+from .verdict import SYSTEMATIC as SYSTEMATIC
+from .verdict import THIN as THIN
+from .verdict import crest_rounding as crest_rounding
+from .verdict import no_slab as no_slab
+from .verdict import settles as settles
 
 __all__ = [
     "COARSE",

@@ -4,21 +4,11 @@ from .build import measured_cells as measured_cells
 from .doubts import Drive as Drive
 from .doubts import doubts_of as doubts_of
 from .doubts import driven as driven
-from .error.covariance import (
-    between as between,
-)
-from .error.covariance import (
-    matern32 as matern32,
-)
-from .error.covariance import (
-    of_functionals as of_functionals,
-)
-from .error.covariance import (
-    patch_half as patch_half,
-)
-from .error.covariance import (
-    sums_of as sums_of,
-)
+from .error.covariance import between as between
+from .error.covariance import matern32 as matern32
+from .error.covariance import of_functionals as of_functionals
+from .error.covariance import patch_half as patch_half
+from .error.covariance import sums_of as sums_of
 from .error.draws import FieldMaker as FieldMaker
 from .error.draws import towards as towards
 from .error.estimate import NOT_YET as NOT_YET
@@ -29,57 +19,27 @@ from .ground.raster import sum_cells as sum_cells
 from .ground.seen import Layers as Layers
 from .ground.seen import Seen as Seen
 from .ground.seen import Thing as Thing
-from .ground.seen_words import (
-    about as about,
-)
-from .ground.seen_words import (
-    high as high,
-)
-from .ground.seen_words import (
-    layers_words as layers_words,
-)
-from .ground.seen_words import (
-    rough_words as rough_words,
-)
-from .ground.seen_words import (
-    thing_words as thing_words,
-)
+from .ground.seen_words import about as about
+from .ground.seen_words import high as high
+from .ground.seen_words import layers_words as layers_words
+from .ground.seen_words import rough_words as rough_words
+from .ground.seen_words import thing_words as thing_words
 from .ground.whole_scan import see_scan as see_scan
-from .readings.condition import (
-    UNLIKELY as UNLIKELY,
-)
-from .readings.condition import (
-    Conditioned as Conditioned,
-)
-from .readings.condition import (
-    contradictions as contradictions,
-)
-from .readings.condition import (
-    fold_in as fold_in,
-)
-from .readings.condition import (
-    own_covariance as own_covariance,
-)
+from .readings.condition import UNLIKELY as UNLIKELY
+from .readings.condition import Conditioned as Conditioned
+from .readings.condition import contradictions as contradictions
+from .readings.condition import fold_in as fold_in
+from .readings.condition import own_covariance as own_covariance
 from .readings.evidence import SCAN_TILT as SCAN_TILT
 from .readings.evidence import gather_evidence as gather_evidence
 from .readings.records import Evidence as Evidence
 from .readings.records import Reading as Reading
 from .readings.records import joined as joined
-from .records import (
-    Doubt as Doubt,
-)
-from .records import (
-    DoubtKind as DoubtKind,
-)
-from .records import (
-    ErrorModel as ErrorModel,
-)
-from .records import (
-    Known as Known,
-)
-from .records import (
-    Surface as Surface,
-)
+from .records import Doubt as Doubt
+from .records import DoubtKind as DoubtKind
+from .records import ErrorModel as ErrorModel
+from .records import Known as Known
+from .records import Surface as Surface
 from .slab.behind import FLOOR as FLOOR
 from .slab.behind import slab_behind as slab_behind
 from .slab.kept import sharp_of as sharp_of

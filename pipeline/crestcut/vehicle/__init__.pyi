@@ -1,15 +1,7 @@
-from .angles import (
-    Angles as Angles,
-)
-from .angles import (
-    PartAngle as PartAngle,
-)
-from .angles import (
-    derive_angles as derive_angles,
-)
-from .angles import (
-    tangent_angle as tangent_angle,
-)
+from .angles import Angles as Angles
+from .angles import PartAngle as PartAngle
+from .angles import derive_angles as derive_angles
+from .angles import tangent_angle as tangent_angle
 from .load import load_vehicle as load_vehicle
 from .load import vehicle_from as vehicle_from
 from .load_states import load_state as load_state
@@ -23,27 +15,13 @@ from .records import Part as Part
 from .records import Vehicle as Vehicle
 from .sheet.fill_in import blank_sheet as blank_sheet
 from .sheet.fill_in import measuring_sheet as measuring_sheet
-from .sheet.items import (
-    CAUTIONS as CAUTIONS,
-)
-from .sheet.items import (
-    ITEMS as ITEMS,
-)
-from .sheet.items import (
-    LOADED as LOADED,
-)
-from .sheet.items import (
-    LOW_PARTS as LOW_PARTS,
-)
-from .sheet.items import (
-    OPTIONAL as OPTIONAL,
-)
-from .sheet.items import (
-    PART_ITEMS as PART_ITEMS,
-)
-from .sheet.items import (
-    STEPS as STEPS,
-)
+from .sheet.items import CAUTIONS as CAUTIONS
+from .sheet.items import ITEMS as ITEMS
+from .sheet.items import LOADED as LOADED
+from .sheet.items import LOW_PARTS as LOW_PARTS
+from .sheet.items import OPTIONAL as OPTIONAL
+from .sheet.items import PART_ITEMS as PART_ITEMS
+from .sheet.items import STEPS as STEPS
 from .sheet.read_back import is_sheet as is_sheet
 from .sheet.read_back import sheet_from as sheet_from
 from .sheet.vehicle import measured_vehicle as measured_vehicle

@@ -9,27 +9,13 @@ from .edges import too_deep as too_deep
 from .finished import finished_behind as finished_behind
 from .now import all_now as all_now
 from .now import mixed as mixed
-from .records import (
-    Check as Check,
-)
-from .records import (
-    Edge as Edge,
-)
-from .records import (
-    Fight as Fight,
-)
-from .records import (
-    Now as Now,
-)
-from .records import (
-    Share as Share,
-)
-from .records import (
-    Told as Told,
-)
-from .records import (
-    TooDeep as TooDeep,
-)
+from .records import Check as Check
+from .records import Edge as Edge
+from .records import Fight as Fight
+from .records import Now as Now
+from .records import Share as Share
+from .records import Told as Told
+from .records import TooDeep as TooDeep
 from .register_after import Laid as Laid
 from .register_after import lay_after as lay_after
 from .removed import Removed as Removed

@@ -11,116 +11,46 @@ from .floor_jig import EVEN as EVEN
 from .floor_jig import make_floor_jig as make_floor_jig
 from .ground_records import Pond as Pond
 from .ground_records import Water as Water
-from .jig_records import (
-    STICK_INCHES as STICK_INCHES,
-)
-from .jig_records import (
-    FloorJig as FloorJig,
-)
-from .jig_records import (
-    Jig as Jig,
-)
-from .jig_records import (
-    JigRow as JigRow,
-)
-from .jig_records import (
-    Rails as Rails,
-)
-from .jig_records import (
-    Range as Range,
-)
-from .jig_records import (
-    Spot as Spot,
-)
-from .jig_records import (
-    Ties as Ties,
-)
-from .jig_records import (
-    Tool as Tool,
-)
-from .jig_records import (
-    stick_words as stick_words,
-)
+from .jig_records import STICK_INCHES as STICK_INCHES
+from .jig_records import FloorJig as FloorJig
+from .jig_records import Jig as Jig
+from .jig_records import JigRow as JigRow
+from .jig_records import Rails as Rails
+from .jig_records import Range as Range
+from .jig_records import Spot as Spot
+from .jig_records import Ties as Ties
+from .jig_records import Tool as Tool
+from .jig_records import stick_words as stick_words
 from .limit_texts import limit_lines as limit_lines
 from .limit_texts import section_left as section_left
 from .order import WorkOrder as WorkOrder
 from .order import make_site as make_site
 from .passes import numbered as numbered
-from .quantities import (
-    BAG as BAG,
-)
-from .quantities import (
-    bags_words as bags_words,
-)
-from .quantities import (
-    hours_of as hours_of,
-)
-from .quantities import (
-    hours_words as hours_words,
-)
-from .quantities import (
-    shares as shares,
-)
-from .quantities import (
-    span_words as span_words,
-)
-from .quantities import (
-    wear_words as wear_words,
-)
-from .quantities import (
-    work_out as work_out,
-)
-from .records import (
-    NO_ANSWER_HELPS as NO_ANSWER_HELPS,
-)
-from .records import (
-    TYRES as TYRES,
-)
-from .records import (
-    BoardsUnder as BoardsUnder,
-)
-from .records import (
-    Dot as Dot,
-)
-from .records import (
-    KerfDepth as KerfDepth,
-)
-from .records import (
-    Measure as Measure,
-)
-from .records import (
-    Pass as Pass,
-)
-from .records import (
-    Quantities as Quantities,
-)
-from .records import (
-    ReadingSpot as ReadingSpot,
-)
-from .records import (
-    Reason as Reason,
-)
-from .records import (
-    ReasonCode as ReasonCode,
-)
-from .records import (
-    Release as Release,
-)
-from .records import (
-    ReleaseState as ReleaseState,
-)
-from .records import (
-    SetOut as SetOut,
-)
-from .records import (
-    Silica as Silica,
-)
-from .records import (
-    StringRow as StringRow,
-)
-from .records import (
-    Worksheet as Worksheet,
-)
+from .quantities import BAG as BAG
+from .quantities import bags_words as bags_words
+from .quantities import hours_of as hours_of
+from .quantities import hours_words as hours_words
+from .quantities import shares as shares
+from .quantities import span_words as span_words
+from .quantities import wear_words as wear_words
+from .quantities import work_out as work_out
+from .records import NO_ANSWER_HELPS as NO_ANSWER_HELPS
+from .records import TYRES as TYRES
+from .records import BoardsUnder as BoardsUnder
+from .records import Dot as Dot
+from .records import KerfDepth as KerfDepth
+from .records import Measure as Measure
+from .records import Pass as Pass
+from .records import Quantities as Quantities
+from .records import ReadingSpot as ReadingSpot
+from .records import Reason as Reason
+from .records import ReasonCode as ReasonCode
+from .records import Release as Release
+from .records import ReleaseState as ReleaseState
+from .records import SetOut as SetOut
+from .records import Silica as Silica
+from .records import StringRow as StringRow
+from .records import Worksheet as Worksheet
 from .release import decide_release as decide_release
 from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
