@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -25,8 +25,22 @@ from crestcut.contact import (
     read_line,
     settle_part,
     soft_contacts,
+    wanted_gap,
 )
-from crestcut.cut import ENOUGH, FleetPlan, KeepArea, cut_limits, deepest_allowed, plan_fleet
+from crestcut.cut import (
+    ENOUGH,
+    FleetPlan,
+    Judged,
+    KeepArea,
+    NotCast,
+    RayCast,
+    contradiction,
+    cut_limits,
+    deepest_allowed,
+    load_caster,
+    plan_fleet,
+    ray_cast,
+)
 from crestcut.job import Job, Point, ScanChoice, load_job
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
 from crestcut.standing import (
@@ -139,6 +153,7 @@ def run_job(
     with clock.stage("chance", "drawing surfaces and vehicles"):
         standings = all_judged(job, surface, drivers, rides, swept, scan.frame, SEED, against)
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
+    caster = meanwhile(load_caster)
     keeps = keeps_of(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
@@ -151,7 +166,11 @@ def run_job(
             judged_after(job, s, a, limits, surface, scan.frame, SEED)
             for s, a in zip(standings, fleet.after, strict=True)
         ]
-    report, release = _report(job, scan, surface, standings, fleet, after, keeps, *beside())
+    with clock.stage("ray cast", "casting rays from the underside, for a second opinion"):
+        cast = _second_opinion(caster(), job, surface, standings, fleet)
+    if isinstance(cast, NotCast):
+        say(f"mind: no second opinion on the gaps: {cast.words}")
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast, *beside())
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
     early(Study(report, release, drivers))
     with clock.stage("options", "trying what is cheaper"):
@@ -202,9 +221,24 @@ def _beside_the_cut(
     return asked_first(first, surface, scan, job, carried), soft_contacts(first.vehicle, surface, first.ride)
 
 
+def _second_opinion(
+    caster: Any, job: Job, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan
+) -> RayCast | NotCast:
+    """The decisive gaps of every vehicle cast anew, or why not. caster : ``load_caster``."""
+    if isinstance(caster, NotCast):
+        return caster
+    asked = wanted_gap(job.wanted.want, job.wanted.want_ends)
+    judged = [
+        Judged(s.vehicle, s.ride, s.before, after, {zone: gap + s.margin for zone, gap in asked.items()})
+        for s, after in zip(standings, fleet.after, strict=True)
+    ]
+    return ray_cast(caster, surface, fleet.plan.depth.values, judged)
+
+
 def _report(
     job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
-    after: Sequence[Left], keeps: Sequence[KeepArea], advice: Advice, soft: tuple[SoftContact, ...],
+    after: Sequence[Left], keeps: Sequence[KeepArea], cast: RayCast | NotCast, advice: Advice,
+    soft: tuple[SoftContact, ...],
 ) -> tuple[Report, Release]:  # fmt: skip
     """All that the deliverables are made from but the options; of several vehicles the one with least room
     speaks."""
@@ -213,7 +247,7 @@ def _report(
     carried = max(scan_margin(s.margin, s.today) for s in standings)
     unsure = any(doubt.decides for doubt in surface.error.doubts) or carried > job.wanted.want / 2
     provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
-    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame))
+    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame), contradiction(cast))
     report = Report(
         job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
         kind=kind_of_contact(before, vehicle, job),
@@ -223,7 +257,7 @@ def _report(
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        version=__version__, seed=SEED, vehicle_doubts=_doubts(standings),
+        version=__version__, seed=SEED, vehicle_doubts=_doubts(standings), ray_cast=cast,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
                *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
     )  # fmt: skip

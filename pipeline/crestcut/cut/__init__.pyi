@@ -17,6 +17,14 @@ from .plan import cut_surface as cut_surface
 from .plan import ride_on as ride_on
 from .problem import Problem as Problem
 from .problem import prepare as prepare
+from .ray_cast import DIFFERS as DIFFERS
+from .ray_cast import Gap as Gap
+from .ray_cast import Judged as Judged
+from .ray_cast import NotCast as NotCast
+from .ray_cast import RayCast as RayCast
+from .ray_cast import contradiction as contradiction
+from .ray_cast import load_caster as load_caster
+from .ray_cast import ray_cast as ray_cast
 from .records import CutPlan as CutPlan
 from .records import Drain as Drain
 from .records import Limits as Limits
@@ -36,6 +44,7 @@ from .solver import solve as solve
 
 __all__ = [
     "CUT",
+    "DIFFERS",
     "ENOUGH",
     "HAZARDS",
     "THICK",
@@ -44,13 +53,18 @@ __all__ = [
     "Drain",
     "FleetPlan",
     "Forbids",
+    "Gap",
+    "Judged",
     "KeepArea",
     "Limits",
     "Member",
+    "NotCast",
     "Problem",
+    "RayCast",
     "asks_drilling",
     "bay_of",
     "bay_words",
+    "contradiction",
     "cut_limits",
     "cut_surface",
     "deepest_allowed",
@@ -59,11 +73,13 @@ __all__ = [
     "forbidden",
     "inside",
     "kept",
+    "load_caster",
     "mass_of",
     "not_into_it",
     "not_known",
     "plan_fleet",
     "prepare",
+    "ray_cast",
     "refuse_one_name",
     "ride_on",
     "solve",

@@ -13,7 +13,7 @@ from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray, frozen_array
 from crestcut.chance import Chance, Finding, Left
 from crestcut.contact import Clearance, Contact, Poses, Ride, SoftContact, TravelLine
-from crestcut.cut import CutPlan
+from crestcut.cut import CutPlan, NotCast, RayCast
 from crestcut.job import Job
 from crestcut.scan import Scan
 from crestcut.study.identity import NOTHING, Identity
@@ -84,6 +84,7 @@ class Report:
     release says.  vehicle_doubts : figures that people wrote and that look mistaken, in words.  advice : hand
     measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
     soft : parts that may touch and do, deepest first; never in the verdict.
+    ray_cast : the second opinion on the least gaps, or why there is none; None: it was not asked.
     seconds : per stage, in running order.
     """
 
@@ -115,6 +116,7 @@ class Report:
     notes: tuple[str, ...] = ()
     vehicle_doubts: tuple[str, ...] = ()
     after_in_use: Chance | None = None
+    ray_cast: RayCast | NotCast | None = None
 
     def __post_init__(self) -> None:
         if self.kind not in CONTACT_KINDS:

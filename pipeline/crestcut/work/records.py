@@ -38,12 +38,14 @@ class ReasonCode(StrEnum):
     FALLS_SHORT = "cut falls short"
     NO_DRAIN = "does not drain"
     READINGS = "readings contradict each other"
+    RAY_CAST = "ray casting contradicts the sweep"
     SCAN = "scan carries the margin"
 
 
 # nothing that is written under [site] or [slab] would change these
 NO_ANSWER_HELPS = frozenset({
-    ReasonCode.NEVER, ReasonCode.FALLS_SHORT, ReasonCode.NO_DRAIN, ReasonCode.READINGS, ReasonCode.SCAN
+    ReasonCode.NEVER, ReasonCode.FALLS_SHORT, ReasonCode.NO_DRAIN, ReasonCode.READINGS,
+    ReasonCode.RAY_CAST, ReasonCode.SCAN,
 })  # fmt: skip
 
 

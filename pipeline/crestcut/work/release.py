@@ -93,12 +93,14 @@ WHAT = {
 
 
 def decide_release(
-    job: Job, provisional: bool, plan: CutPlan | None = None, provisional_reason: str = ""
-) -> Release:
+    job: Job, provisional: bool, plan: CutPlan | None = None, provisional_reason: str = "",
+    contradicted: str = "",
+) -> Release:  # fmt: skip
     """ok, provisional or not for cutting, with every reason and every open question.
 
     provisional : depths may still move because the scan carries too much of the margin.  plan : the cut,
-    where there is one; one that falls short of what was asked is not handed out either.
+    where there is one; one that falls short of what was asked is not handed out either.  contradicted : by
+    what the second opinion on its gaps says another thing, in words; empty where it agrees.
     """
     findings = [*_slab_findings(job.slab, job.keeps), *_depth_findings(job), *_site_findings(job)]
     if plan is not None and not plan.feasible:
@@ -106,6 +108,8 @@ def decide_release(
         findings.append((Reason(ReasonCode.FALLS_SHORT, words), None))
     if plan is not None and plan.drain is not None and not plan.drain.reached:
         findings.append((Reason(ReasonCode.NO_DRAIN, drain_words(plan.drain).rstrip(".")), None))
+    if contradicted:
+        findings.append((Reason(ReasonCode.RAY_CAST, contradicted), None))
     reasons = tuple(reason for reason, _ in findings)
     questions = tuple(dict.fromkeys(question for _, question in findings if question is not None))
     moving = (Reason(ReasonCode.SCAN, provisional_reason or MOVING),) if provisional else ()

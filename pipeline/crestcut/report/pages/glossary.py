@@ -92,6 +92,17 @@ MEANINGS = (
         "needed.",
     ),
     Meaning(
+        "certificate.ray_cast.before.cast", "Least gap today by ray casting", length,
+        "A second opinion on the mean slab: points of the underside cast straight down by a library of its "
+        "own. It knows nothing of what slab and tape may be wrong by, so it is compared with the swept gap "
+        "of the same slab, not with the least gap today.",
+    ),
+    Meaning(
+        "certificate.ray_cast.after.cast", "Least gap after the cut by ray casting", length,
+        "The same on the finished slab. Where the two ways disagree by more than 0.5 mm it is said first of "
+        "all, and nothing is released.",
+    ),
+    Meaning(
         "after.least_clearance", "Least gap after the cut", length,
         "The smallest upright distance left anywhere along the drive on the finished slab, best estimate.",
     ),

@@ -21,6 +21,7 @@ from crestcut.report.words.summary import (
     MEETS,
     asked_kinds,
     called,
+    contradictions,
     deciding,
     nearest,
     place_words,
@@ -50,7 +51,8 @@ def answer(report: Report, document: Document) -> Markup:
     proves it."""
     todo = joined(html("<li>{}</li>", step) for step in steps(report, document))
     minded = joined(
-        html('<p class="mind"><strong>Mind:</strong> {}</p>', stopped(d)) for d in report.vehicle_doubts
+        html('<p class="mind"><strong>Mind:</strong> {}</p>', stopped(d))
+        for d in (*contradictions(report), *report.vehicle_doubts)
     )
     chances, soft = _chances(report, document), _soft(report, document)
     rest = joined([minded, _doubts(report), chances, soft, _why_not_grind(report)])

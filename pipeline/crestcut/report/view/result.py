@@ -13,9 +13,11 @@ import numpy as np
 from crestcut.alternatives import Option
 from crestcut.chance import Chance, Finding, in_use_allowances
 from crestcut.contact import Contact, on_the_line
+from crestcut.cut import DIFFERS, Gap, NotCast, RayCast
 from crestcut.report.view.frames import advice, frame_and_units, line, place
 from crestcut.report.words.split import split_document
 from crestcut.study import Report, VehicleRow
+from crestcut.work import ReasonCode
 
 SCHEMA = "crestcut.result/1"
 
@@ -50,6 +52,7 @@ def result_document(report: Report) -> dict[str, object]:
         "advice": {"measure": advice(report.scan.frame, report.advice)},
         "cut": _cut(report),
         "after": _after(report),
+        "certificate": _certificate(report.ray_cast),
         "options": [_option(report, option) for option in report.options],
         "vehicles": [_vehicle(row, report) for row in report.vehicles],
         "release": {
@@ -196,6 +199,25 @@ def _after(report: Report) -> dict[str, object]:
         "swept_gap": swept.gap if swept else None,
         "in_use": _chance(report.after_in_use),
     }
+
+
+def _certificate(cast: RayCast | NotCast | None) -> dict[str, object]:
+    """The second opinion on the swept gaps; null with the reason where there is none."""
+    if not isinstance(cast, RayCast):
+        why = None if cast is None else {"code": cast.code, "words": cast.words}
+        return {"ray_cast": None, "ray_cast_absent": why}
+    differs = None if cast.differs is None else {"code": ReasonCode.RAY_CAST, **asdict(cast.differs)}
+    each = [{"name": v.name, "before": _gap(v.before), "after": _gap(v.after)} for v in cast.vehicles]
+    first = {key: each[0][key] for key in ("before", "after")}
+    return {
+        "ray_cast": {**first, "tolerance": DIFFERS, "differs": differs, "pairs": cast.pairs, "vehicles":
+                     each},
+        "ray_cast_absent": None,
+    }  # fmt: skip
+
+
+def _gap(gap: Gap) -> dict[str, object]:
+    return {"swept": gap.swept, "cast": gap.cast, "due": gap.due}
 
 
 def _option(report: Report, option: Option) -> dict[str, object]:

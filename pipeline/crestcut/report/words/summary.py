@@ -19,7 +19,7 @@ from crestcut.chance import (
     state_words,
 )
 from crestcut.contact import Contact
-from crestcut.cut import CutPlan, mass_of
+from crestcut.cut import CutPlan, contradiction, mass_of
 from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
 from crestcut.report.words.options import SLOWLY, cheapest, option_lines, vehicle_lines
 from crestcut.report.words.split import split_words
@@ -63,7 +63,7 @@ RELEASE_HEADS = {
 
 def summary_lines(report: Report) -> list[str]:
     """The terminal summary; first the verdict with the kind of contact and its chance in words."""
-    mind = [f"Mind: {stopped(d)}" for d in report.vehicle_doubts]
+    mind = [f"Mind: {stopped(d)}" for d in (*contradictions(report), *report.vehicle_doubts)]
     lines = [verdict_line(report), *mind, *_chance_lines(report)]
     worst = report.before.worst
     if worst is not None:
@@ -81,6 +81,12 @@ def summary_lines(report: Report) -> list[str]:
     lines += release_lines(report)
     lines += [f"Next: {step}" for step in next_steps(report)]
     return [*lines, *terminal_lines(asked_kinds(report)), FIELD_NOTE]
+
+
+def contradictions(report: Report) -> list[str]:
+    """What the second opinion on the gaps says against them, in words; none where it agrees."""
+    words = contradiction(report.ray_cast)
+    return [f"TWO WAYS TO FIND THE GAPS DISAGREE, trust neither: {words}; report it"] if words else []
 
 
 def stopped(text: str) -> str:
