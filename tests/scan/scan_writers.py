@@ -119,8 +119,9 @@ def write_rows(
 
 def write_las(
     path: Path, points: FloatArray, epsg: int | str | None = None, colours: NDArray[np.uint8] | None = None,
-    time: FloatArray | None = None, scale: float = 1e-4,
+    time: FloatArray | None = None, scale: float = 1e-4, keys: dict[int, int] | None = None,
 ) -> None:  # fmt: skip
+    """keys : GeoTIFF keys and their short values, for files that say no more of their system."""
     import laspy
 
     header = laspy.LasHeader(point_format=7, version="1.4")
@@ -129,6 +130,10 @@ def write_las(
         from pyproj import CRS
 
         header.add_crs(CRS.from_user_input(epsg))
+    if keys is not None:
+        table = [(1, 1, 0, len(keys)), *((key, 0, 1, value) for key, value in sorted(keys.items()))]
+        data = np.array(table, "<u2").tobytes()
+        header.vlrs.append(laspy.VLR("LASF_Projection", 34735, "", data))
     las = laspy.LasData(header)
     las.x, las.y, las.z = points.T
     if colours is not None:

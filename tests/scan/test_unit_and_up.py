@@ -69,6 +69,29 @@ def test_heights_of_a_las_may_have_a_unit_of_their_own(tmp_path: Path) -> None:
     np.testing.assert_allclose(scan.points + scan.frame.shift, points, atol=1e-4, rtol=0)
 
 
+@pytest.mark.parametrize(
+    ("keys", "scale"),
+    [
+        # EPSG units of measure: 9005 Clarke's foot, 1033 centimetre (EPSG registry, read there)
+        ({3076: 9005}, [0.3047972654] * 3),
+        ({3076: 1033}, [0.01] * 3),
+        # plan by its number, heights by theirs: 5703 metres, 6360 US survey feet, 8228 feet
+        ({3072: 2903, 4096: 5703}, [US_SURVEY_FOOT, US_SURVEY_FOOT, 1.0]),
+        ({3072: 32632, 4096: 6360}, [1.0, 1.0, US_SURVEY_FOOT]),
+        ({3072: 32632, 4096: 8228, 4099: 9001}, [1.0, 1.0, 1.0]),  # the unit's own key goes first
+        ({3072: 32632, 4096: 32767}, [1.0, 1.0, 1.0]),  # 'user-defined': not stated, taken alike
+    ],
+)
+def test_geotiff_keys_state_units_and_systems_of_heights(
+    keys: dict[int, int], scale: list[float], tmp_path: Path
+) -> None:
+    points = slab_cloud() + UTM
+    w.write_las(tmp_path / "a.las", points / scale, keys=keys)
+    scan = read_file(tmp_path / "a.las")
+    np.testing.assert_allclose(scan.frame.scale, scale, rtol=1e-12)
+    np.testing.assert_allclose(scan.points + scan.frame.shift, points, atol=1e-4, rtol=0)
+
+
 def test_survey_feet_are_not_rounded_to_feet(tmp_path: Path) -> None:
     # 2 parts in a million: 10.8 mm at a northing of 5,400 km.
     points = slab_cloud() + UTM

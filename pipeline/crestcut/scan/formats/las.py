@@ -8,13 +8,13 @@ from typing import Any
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.units import FOOT, US_SURVEY_FOOT
+from crestcut.base.units import FOOT, METRES_PER, US_SURVEY_FOOT
 from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
 from crestcut.scan.placing.system import system_name
 
-_VERTICAL_UNIT_KEY = 4099  # GeoTIFF 1.1 (OGC 19-008r4): VerticalUnitsGeoKey
-_LINEAR_UNIT_KEY = 3076  # ProjLinearUnitsGeoKey
-_EPSG_UNIT = {9001: 1.0, 9002: FOOT, 9003: US_SURVEY_FOOT}  # EPSG units of measure
+# GeoTIFF 1.1 (OGC 19-008r4): ProjLinearUnitsGeoKey, VerticalGeoKey (an EPSG system), VerticalUnitsGeoKey
+_LINEAR_UNIT_KEY, _VERTICAL_KEY, _VERTICAL_UNIT_KEY = 3076, 4096, 4099
+_NAMES = {METRES_PER[name]: name for name in ("mm", "cm", "m", "in", "ft", "us-ft")}
 
 
 def read_las(path: Path) -> RawScan:
@@ -77,12 +77,13 @@ def _unit(header: Any, crs: Any, path: Path) -> tuple[UnitFound | None, tuple[st
     """The unit of each axis, or None where no reference system is written."""
     keys = _geo_keys(header)
     factors, vertical = _axis_factors(crs, path) if crs is not None else ([], None)
-    if not factors and _EPSG_UNIT.get(keys.get(_LINEAR_UNIT_KEY, 0)):
-        factors = [_EPSG_UNIT[keys[_LINEAR_UNIT_KEY]]] * 2
+    linear = _unit_of(keys.get(_LINEAR_UNIT_KEY))
+    if not factors and linear is not None:
+        factors = [linear] * 2
     if not factors:
         return None, ()
     if vertical is None:
-        vertical = _EPSG_UNIT.get(keys.get(_VERTICAL_UNIT_KEY, 0))
+        vertical = _unit_of(keys.get(_VERTICAL_UNIT_KEY)) or _heights_of(keys.get(_VERTICAL_KEY))
     notes: tuple[str, ...] = ()
     said = f"written in the file: {_name(factors[0])} in plan"
     if vertical is None:
@@ -118,6 +119,28 @@ def _axis_factors(crs: Any, path: Path) -> tuple[list[float], float | None]:
     return ([_snap(f) for f in plan[:2]] if len(plan) >= 2 else []), (_snap(height[0]) if height else None)
 
 
+def _unit_of(code: int | None) -> float | None:
+    """Metres per EPSG unit of length; None where the code is no such unit."""
+    from pyproj.database import get_units_map
+
+    units = get_units_map(auth_name="EPSG", category="linear").values() if code is not None else ()
+    return next((_snap(u.conv_factor) for u in units if u.code == str(code)), None)
+
+
+def _heights_of(code: int | None) -> float | None:
+    """Metres per unit of an EPSG system of heights; None where the code is none."""
+    from pyproj import CRS
+    from pyproj.exceptions import CRSError
+
+    if code is None:
+        return None
+    try:
+        crs = CRS.from_epsg(code)
+    except CRSError:
+        return None
+    return _snap(crs.axis_info[0].unit_conversion_factor) if crs.is_vertical else None
+
+
 def _snap(factor: float) -> float:
     # Reference systems round the foot (0.304800609601219): at map coordinates those digits are millimetres.
     for exact in (1.0, FOOT, US_SURVEY_FOOT):
@@ -127,7 +150,7 @@ def _snap(factor: float) -> float:
 
 
 def _name(factor: float) -> str:
-    return {1.0: "m", FOOT: "ft", US_SURVEY_FOOT: "us-ft"}.get(factor, f"{factor:g} m")
+    return _NAMES.get(factor, f"{factor:g} m")
 
 
 def _geo_keys(header: Any) -> dict[int, int]:
