@@ -151,7 +151,7 @@ def test_json_goes_to_stdout_alone() -> None:
 
 def test_help_does_not_load_what_it_does_not_need() -> None:
     """--help stays quick because nothing heavy is imported before a command runs."""
-    heavy = ("numpy", "scipy", "matplotlib", "open3d", "numba")
+    heavy = ("numpy", "scipy", "matplotlib", "open3d", "numba", "pyproj", "rich")
     probe = f"import sys, crestcut.apps.cli; print([m for m in {heavy} if m in sys.modules])"
     assert (
         subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True).stdout.strip() == "[]"

@@ -5,6 +5,9 @@ from __future__ import annotations
 import json
 import os
 import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -23,6 +26,7 @@ if TYPE_CHECKING:
 # what they save.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 STOPPED = 130  # exit code of a program ended by Ctrl-C, as shells have it: 128 and the signal's number
+MIND = "mind: "  # how what is said in passing begins
 SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
 
@@ -52,6 +56,43 @@ def _line(text: str, err: bool = False) -> None:
 
 def _say(text: str) -> None:
     _line(f"  {text} ...", err=True)
+
+
+@contextmanager
+def _progress() -> Iterator[Callable[[str], None]]:
+    """What long work calls with words as each of its steps begins.
+
+    At a terminal the step at work moves, with its seconds, and those done stay above it with theirs; anywhere
+    else, as in logs, each is a plain line.
+    """
+    if not sys.stderr.isatty():
+        yield _say
+        return
+    from rich.console import Console
+    from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
+
+    columns = (SpinnerColumn(), TextColumn("{task.description}", markup=False), TimeElapsedColumn())
+    screen = Console(stderr=True, markup=False, highlight=False, soft_wrap=True, no_color=True)
+    with Progress(*columns, console=screen, refresh_per_second=5, redirect_stdout=False) as shown:
+        began: list[float] = []
+        step = shown.add_task("", start=False, visible=False)
+
+        def done() -> None:
+            if began:
+                said = shown.tasks[0].description
+                shown.console.print(f"  {said}  {time.perf_counter() - began.pop():.1f} s")
+
+        def say(words: str) -> None:
+            if words.startswith(MIND):  # told in passing: the step goes on
+                shown.console.print(f"  {visible(words)}")
+                return
+            done()
+            began.append(time.perf_counter())
+            shown.reset(step, description=visible(words), visible=True)
+
+        yield say
+        done()
+        shown.update(step, visible=False)
 
 
 @click.group(cls=_OneLineErrors)
@@ -120,19 +161,22 @@ def look(
         raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
     written: tuple[Path, ...] = ()
     # the second process tells the page's ground apart while this one draws
-    with Worker(None if out is not None else False, "crestcut.report.pages.pick:wake") as press:
+    with (
+        Worker(None if out is not None else False, "crestcut.report.pages.pick:wake") as press,
+        _progress() as say,
+    ):
         choice = ScanChoice(scans, unit, up, scanner)
-        scan = read_scan(choice, _say)
+        scan = read_scan(choice, say)
         seeing = meanwhile(see_scan, scan)
         health = assess(scan, scanner)
         seen = seeing()
         health = told(health, scan, seen)
         if out is not None:
-            _say("drawing the slab from above")
+            say("drawing the slab from above")
             useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
             asked = (scan, health, out, choice)
             data = press.fetch("crestcut.report.pages.pick:pick_data", *asked) if useful else None
-            written = write_look(scan, health, out, scanner, data, _say, seen)
+            written = write_look(scan, health, out, scanner, data, say, seen)
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
         return
@@ -154,7 +198,8 @@ def run(job: Path, out: Path, as_json: bool) -> None:
         ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
         from crestcut.apps.run import run_and_write
 
-        done, written = run_and_write(job, out, _say, press, ahead)
+        with _progress() as say:
+            done, written = run_and_write(job, out, say, press, ahead)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
     else:
@@ -190,7 +235,8 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
     refuse_unwritable(out)
     from crestcut.apps.verify import check_and_write
 
-    found, written = check_and_write(job, (*after, *more), out, _say)
+    with _progress() as say:
+        found, written = check_and_write(job, (*after, *more), out, say)
     if as_json:
         click.echo((out / "verify.json").read_text(encoding="utf-8"), nl=False)
     else:
@@ -212,7 +258,8 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
     from crestcut.apps.floor import floor_and_write
     from crestcut.report import FLOOR_NAME, floor_lines
 
-    report, written = floor_and_write(job, out, _say)
+    with _progress() as say:
+        report, written = floor_and_write(job, out, say)
     if as_json:
         click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
     else:

@@ -88,7 +88,7 @@ Say = Callable[[str], None]
 ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
 Advice = tuple[dict[str, object], ...]
 SEED = 0
-FIRST_RUN = "first run on this machine: inner loops are compiled on the way, about half a minute, once"
+FIRST_RUN = "first run on this machine, inner loops are compiled on the way, about half a minute, once"
 
 
 class Clock:
@@ -122,7 +122,7 @@ def run_job(
     clock = Clock(say)
     job = load_job(path)
     if not compiled_before(settle_part):
-        say(FIRST_RUN)
+        say(f"mind: {FIRST_RUN}")
     drivers = drivers_of(job)
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None

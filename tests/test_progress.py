@@ -1,0 +1,48 @@
+"""What long work says on the way: moving at a terminal, plain lines in a log, nothing of it on stdout."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+LOOK = [
+    sys.executable, "-m", "crestcut.apps.cli", "look",
+    str(Path(__file__).resolve().parents[1] / "sample_scans/kiln_room.laz"), "--json",
+]  # fmt: skip
+
+
+def test_in_a_log_each_step_is_a_plain_line() -> None:
+    done = subprocess.run(LOOK, capture_output=True, text=True, check=True)
+    assert "  reading kiln_room.laz ..." in done.stderr.splitlines() and "\x1b" not in done.stderr
+    json.loads(done.stdout)
+
+
+def test_at_a_terminal_the_step_at_work_moves_and_leaves_its_seconds() -> None:
+    pty = pytest.importorskip("pty")
+    screen, end = pty.openpty()
+    with subprocess.Popen(LOOK, stdout=subprocess.PIPE, stderr=end) as work:
+        os.close(end)
+        seen = b""
+        while True:
+            try:
+                seen += (got := os.read(screen, 65536))
+            except OSError:  # the other end is closed
+                break
+            if not got:
+                break
+        assert work.stdout is not None
+        out = work.stdout.read()
+    os.close(screen)
+    assert work.returncode == 0
+    json.loads(out)
+    text = seen.decode()
+    assert text.count("reading kiln_room.laz") > 2 and "\x1b[2K" in text  # drawn again in place
+    plain = re.sub(r"\x1b\[[0-9;?]*[A-Za-z]", "", text)
+    assert re.search(r"  reading kiln_room.laz  \d+\.\d s", plain)
+    assert text.rfind("\x1b[?25h") > text.rfind("\x1b[?25l")  # the cursor is back
