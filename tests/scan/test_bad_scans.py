@@ -89,6 +89,22 @@ def test_truncated_file(name: str, tmp_path: Path) -> None:
     refusal(tmp_path / name)
 
 
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda rows: rows[:-300],
+        lambda rows: [*rows[:500], "1.0 2.0", *rows[501:]],
+        lambda rows: [*rows[:500], "1.0 hello 2.0 0", *rows[501:]],
+    ],
+    ids=["rows missing", "a row too short", "a word"],
+)
+def test_no_point_of_an_ascii_pcd_is_made_up(spoil: Callable[[list[str]], list[str]], tmp_path: Path) -> None:
+    path = tmp_path / "a.pcd"
+    w.write_pcd(path, slab_cloud(), "ascii")
+    path.write_text("\n".join(spoil(path.read_text().splitlines())) + "\n")
+    refusal(path)
+
+
 def test_truncated_text_names_the_line(tmp_path: Path) -> None:
     path = tmp_path / "cut.csv"
     w.write_rows(path, slab_cloud(100), ",", "x,y,z")

@@ -95,6 +95,14 @@ def test_colours_are_kept(kind: str, tmp_path: Path) -> None:
     np.testing.assert_array_equal(colours, COLOURS)
 
 
+def test_digits_of_an_ascii_pcd_count_though_it_declares_single_floats(tmp_path: Path) -> None:
+    points = slab_cloud() + UTM
+    w.write_pcd(tmp_path / "a.pcd", points, "ascii")
+    text = (tmp_path / "a.pcd").read_text()
+    (tmp_path / "a.pcd").write_text(text.replace("SIZE 8 8 8", "SIZE 4 4 4"))
+    np.testing.assert_allclose(file_points(read(tmp_path / "a.pcd")), points, atol=1e-6, rtol=0)
+
+
 def assert_on_the_apron(points: FloatArray) -> None:
     """Points of the mesh, in its own metres: on its faces and spread over all of it."""
     np.testing.assert_allclose(

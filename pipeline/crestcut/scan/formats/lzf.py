@@ -1,4 +1,4 @@
-"""LZF, the compression of PCD files: no library on the list reads it. Compiled, since it goes byte by
+"""LZF, the compression of PCD files; why no library reads these: ``pcd``. Compiled, since it goes byte by
 byte."""
 
 from __future__ import annotations

@@ -1,5 +1,12 @@
 """PCD: ascii, binary and compressed binary, float or integer fields of any width (Point Cloud Data format
-0.7)."""
+0.7).
+
+Open3D's tensor reader (0.20) was tried in place of this: it keeps double coordinates, integers, padding and
+LZF, and makes up what is missing. Of an ascii file with rows missing, a row too short or a word in one it
+returns as many points as the header names, those it has not read being whatever lay in memory, and no error;
+of a binary file that is cut short, damaged, or with its fields in capitals no point, and no error either.
+Colours in three fields are lost. Ascii would have to be read here all the same to be checked.
+"""
 
 from __future__ import annotations
 
@@ -90,9 +97,10 @@ def _ascii(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[str, N
         values = np.loadtxt(rows[:count], dtype=str, ndmin=2, comments=None)
         for name in fields.names or ():
             kind, shape = fields[name].subdtype or (fields[name], (1,))
-            text = values[:, column]
-            # Packed colours are written as whole numbers even where the field is called a float.
-            table[name] = text.astype(np.float64).astype(kind)
+            # Packed colours are written as whole numbers even where the field is called a float. Digits of
+            # text count whatever size is declared: as single floats, map coordinates would lose 250 mm.
+            values_of = values[:, column].astype(np.float64)
+            table[name] = values_of if kind.kind == "f" else values_of.astype(kind)
             column += int(shape[0])
     except (ValueError, IndexError) as error:
         raise unreadable(path, "PCD", error) from None
