@@ -10,6 +10,7 @@ import pytest
 import scan_writers as w
 from e57_edit import edit_xml
 from scan_scene import UTM, cluttered_cloud, ground, slab_cloud, smooth_warp, turned
+from scipy.spatial.transform import Rotation
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
@@ -72,6 +73,19 @@ def test_a_straight_crest_holds_across_and_not_along() -> None:
     assert abs(np.median(laid[:, 0] - second[:, 0])) < 0.012
     assert abs(np.median(laid[:, 1] - moved[:, 1])) < 0.005
     assert abs(np.median(laid[:, 2] - 2.0 * ground(laid[:, 0], laid[:, 1]))) < 0.003
+
+
+def test_what_stands_on_half_a_slab_still_draws_a_scan_to_its_place() -> None:
+    """The slab between fits to a few millimetres at once; sides of box and kerb, 50 mm off, must have a say
+    before it does."""
+    first, second = warped(cluttered_cloud(seed=2), 100), warped(cluttered_cloud(seed=3), 101)
+    first, second = first[first[:, 0] < 4.0], second[second[:, 0] > 2.0]
+    rng = np.random.default_rng([0, 3])  # the first pair of the bench
+    turn = Rotation.from_rotvec(rng.uniform(-1, 1, 3) * [0.004, 0.004, 0.02]).as_matrix()
+    moved = second @ turn.T + rng.uniform(-1, 1, 3) * [0.05, 0.05, 0.03]
+    fit = register(Reference(first), moved)
+    begun, left = (np.hypot(*(p - second)[:, :2].mean(axis=0)) for p in (moved, fit.apply(moved)))
+    assert left < begun / 2
 
 
 def test_repeats_in_map_coordinates_are_one_scan(tmp_path: Path) -> None:
