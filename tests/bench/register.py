@@ -63,7 +63,7 @@ def ours(reference: Array, moving: Array) -> Laid:
 
 def library(kernel: str) -> Callable[[Array, Array], Laid]:
     """Open3D's ICP from coarse to fine, its kernel as wide as the scatter of the pairs at each gate."""
-    from crestcut.cut.ray_cast import load_caster
+    from crestcut.cut.ray_casting import load_caster
 
     o3d = load_caster()
     reg = o3d.pipelines.registration

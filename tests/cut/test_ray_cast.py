@@ -18,7 +18,7 @@ from crestcut.base.grid import FloatArray
 from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.contact.path.line import window
 from crestcut.cut.plan import cut_surface
-from crestcut.cut.ray_cast import (
+from crestcut.cut.ray_casting import (
     DIFFERS,
     Absence,
     Judged,
