@@ -1,7 +1,7 @@
 """Finished work of known truth, checked by a scan or by hand: do the intervals hold it? Prints data, figures
 and seconds.
 
-python tests/bench/verify.py [cases] [scan | hand | both]
+python tests/bench/verify.py [cases] [scan | hand | both] [rough] [fine] [smooth]
 
 Slabs are simulated on the grid: a crest, seen once before the work and once after it, each time with an error
 of white, patch and warp of its own; the plan is made from the first, and cut to a share of it, by a hand that
@@ -28,17 +28,22 @@ from crestcut.standing import LoadedVehicle
 from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.readings.records import Evidence
 from crestcut.terrain.records import ErrorModel, Surface
+from crestcut.terrain.slab.behind import FLATNESS_FACTOR
+from crestcut.terrain.slab.split import USUAL_FLATNESS, FieldPriors, curvature_of
 from crestcut.vehicle.records import AS_MEASURED
 from crestcut.verify.by_hand import likely_shares, worked
+from crestcut.verify.finished import finished_behind
 from crestcut.verify.now import all_now, mixed
 from crestcut.verify.records import Now
 from crestcut.verify.removed import Removed, removed_between
 from scenes import Scene, belly, crest, scene, stand, vehicle
-from simulated import seen_from
+from simulated import judged_from, seen_from
 
 TRAVEL = Travel(line=(), wander=0.0, heading=0.0)
+CONCRETE = FieldPriors(curvature_of(USUAL_FLATNESS), FLATNESS_FACTOR, MODEL.warp, 1.0, MODEL.warp_length)
 WITHIN, MARGIN = 0.002, 0.004  # m: of the vehicle's clearance, 1 sd; kept by the plan on top of what is asked
-HAND = ErrorModel(0.0, 0.0015, 0.1, 0.0, 0.4, "", "", "")  # unevenness of the hand, 1 sd where it cuts
+HAND = ErrorModel(0.0, 1.0, 0.1, 0.0, 0.4, "", "", "")  # unevenness of the hand, in m of it
+UNEVEN = {"rough": 0.0015, "smooth": 0.0, "fine": 0.0007}  # m, 1 sd of it where it cuts
 FELT, PLACED = 0.0005, 0.003  # m, 1 sd of a stack of cards, and of where the vehicle stood
 FRONT = (1.2, 1.6)  # m: where the front axle stood for each gap
 
@@ -46,18 +51,24 @@ FRONT = (1.2, 1.6)  # m: where the front axle stood for each gap
 class Case:
     """One slab, its plan, and the truth of the finished work."""
 
-    def __init__(self, seed: int, low: float, high: float) -> None:
+    def __init__(self, seed: int, low: float, high: float, uneven: float) -> None:
         rng = np.random.default_rng([seed, 7])
         self.car = vehicle(replace(belly(), within=WITHIN))
         grade, skew = rng.uniform(0.09, 0.12), rng.uniform(0.0, 0.3)
-        self.true = scene(crest(grade, skew), self.car, TRAVEL, (-3.2, 0), (3.2, 0))
-        self.before = seen_from(self.true, seed, MODEL)
+        flat = scene(crest(grade, skew), self.car, TRAVEL, (-3.2, 0), (3.2, 0))
+        # waves as concrete has them: an estimate is unbiased over slabs as they are, not over one of them
+        wave = CONCRETE.setting(np.random.default_rng([seed, 8]).standard_normal(4))
+        layer = ErrorModel(0.0, 0.0, 0.1, wave.slab, wave.slab_length, "", "", "")
+        height = flat.surface.height
+        height = height.like(height.values + next(draw_fields(layer, height.frame, None, seed + 77, 1)))
+        self.true = stand(self.car, TRAVEL, flat.line, replace(flat.surface, height=height, top=height))
+        self.before = judged_from(self.true, seed, MODEL, grade, skew)
         stood = stand(self.car, TRAVEL, self.true.line, self.before)
         limits = cut_limits(self.before, 0.2, "deepest", 0.25, [])
         self.plan = plan_cut(self.car, self.before, stood.ride, stood.before, limits, Wanted(), MARGIN).depth
         self.share = rng.uniform(low, high)
         asked = self.share * np.nan_to_num(self.plan.values)
-        odd = next(draw_fields(HAND, self.plan.frame, None, seed + 5, 1))
+        odd = uneven * next(draw_fields(HAND, self.plan.frame, None, seed + 5, 1))
         self.depth = np.maximum(asked + odd * np.clip(asked / 0.003, 0.0, 1.0), 0.0)
         self.finished: Scene = stand(
             self.car, TRAVEL, self.true.line, cut_surface(self.true.surface, self.depth)
@@ -71,8 +82,10 @@ class Case:
     def scanned(self, seed: int) -> tuple[Now, Removed]:
         """Checked by a scan of its own errors."""
         after = seen_from(self.finished, seed + 3 * 10**6, MODEL)
-        (now,) = all_now(self.job, after, [self.driver], [self.true.line], [None], seed, scanned=True)
-        return now, removed_between(self.before, after, self.plan, 0.001)
+        removed = removed_between(self.before.as_scanned(), after, self.plan, 0.001)
+        slab = finished_behind(self.before, after, removed, self.plan, None, seed)
+        (now,) = all_now(self.job, slab, [self.driver], [self.true.line], [None], seed)
+        return now, removed
 
     def felt(self) -> tuple[Witness, ...]:
         """Gaps as cards would say them, the vehicle a little off its stated place."""
@@ -96,7 +109,7 @@ class Case:
     def by_hand(self, seed: int) -> tuple[float, float, float, float, float]:
         """Best estimate and interval's ends of the least gap, chance that less than asked is left, share."""
         witnesses, confidence = self.felt(), self.job.wanted.confidence
-        shares = likely_shares(self.before, self.plan, self.car, lambda g: self.read(witnesses, g))
+        shares = likely_shares(self.before, self.plan, self.driver, lambda g: self.read(witnesses, g))
         nows = []
         for share, _ in shares.nodes:
             ground = worked(self.before, self.plan, share)
@@ -127,11 +140,11 @@ def decided(chance: np.ndarray, spare: np.ndarray) -> str:
     )
 
 
-def by_scan(count: int) -> None:
+def by_scan(count: int, uneven: float) -> None:
     """One scan after the work."""
     want, start, rows, depths = Wanted().want, time.process_time(), [], []
     for k in range(count):
-        case = Case(k, 0.0, 1.2)
+        case = Case(k, 0.0, 1.2, uneven)
         now, removed = case.scanned(k)
         inside = case.depth > 0.004
         centre = inside & (case.depth > 0.8 * case.depth.max())
@@ -157,11 +170,11 @@ def by_scan(count: int) -> None:
     print(f"  ground called cut that was not: {odd.sum():.0f} of {count} slabs")
 
 
-def by_hand(count: int) -> None:
+def by_hand(count: int, uneven: float) -> None:
     """Two felt gaps alone."""
     want, start, rows = Wanted().want, time.process_time(), []
     for k in range(count):
-        case = Case(k + 10_000, 0.0, 1.2)
+        case = Case(k + 10_000, 0.0, 1.2, uneven)
         rows.append((case.gap, *case.by_hand(k), case.share))
     gap, best, low, high, chance, share, true_share = np.array(rows).T
     print(f"by two felt gaps alone ({(time.process_time() - start) / count:.2f} s each):")
@@ -174,12 +187,13 @@ def by_hand(count: int) -> None:
 def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 120
     print(f"{count} crests of 9 to 12 % a side; white 0.7, patch 1.3, warp 4.3 mm at 0.35 m; vehicle 2 mm;")
-    print("cut to 0 to 120 % of the plan, uneven by 1.5 mm; mm throughout")
     which = sys.argv[2] if len(sys.argv) > 2 else "both"
-    if which in ("both", "scan"):
-        by_scan(count)
-    if which in ("both", "hand"):
-        by_hand(count)
+    for name in sys.argv[3:] or UNEVEN:
+        print(f"cut to 0 to 120 % of the plan, {name}: uneven by {UNEVEN[name] * 1e3} mm; mm throughout")
+        if which in ("both", "scan"):
+            by_scan(count, UNEVEN[name])
+        if which in ("both", "hand"):
+            by_hand(count, UNEVEN[name])
 
 
 if __name__ == "__main__":

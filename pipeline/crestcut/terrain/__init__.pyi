@@ -4,6 +4,7 @@ from .build import measured_cells as measured_cells
 from .doubts import Drive as Drive
 from .doubts import doubts_of as doubts_of
 from .doubts import driven as driven
+from .error.covariance import HALF as HALF
 from .error.covariance import between as between
 from .error.covariance import matern32 as matern32
 from .error.covariance import of_functionals as of_functionals
@@ -42,12 +43,14 @@ from .records import Known as Known
 from .records import Surface as Surface
 from .slab.behind import FLOOR as FLOOR
 from .slab.behind import slab_behind as slab_behind
+from .slab.kept import narrow_part as narrow_part
 from .slab.kept import sharp_of as sharp_of
 from .slab.posterior import Feature as Feature
 from .slab.shapes import Shape as Shape
 
 __all__ = [
     "FLOOR",
+    "HALF",
     "NOT_YET",
     "SCAN_TILT",
     "UNLIKELY",
@@ -83,6 +86,7 @@ __all__ = [
     "layers_words",
     "matern32",
     "measured_cells",
+    "narrow_part",
     "of_functionals",
     "own_covariance",
     "patch_half",

@@ -61,7 +61,8 @@ class ErrorModel:
     known : from what the warp's size is known.
     slab : what the slab may be, given heights with these errors (``posterior``): then the heights are its
     mean and how wrong they are is drawn from it; None: heights as scanned, wrong by the parts above.
-    worked : (patch, warp), m, of what was done to the slab since, on top of ``slab``.
+    worked : (patch, warp), m, of what was done to the slab since, on top of ``slab``.  worked_on : by what
+    they are multiplied at each node, 0 to 1; None: one everywhere.
     doubts : what none of these figures holds.
     """
 
@@ -77,13 +78,14 @@ class ErrorModel:
     known: Known = Known.UNNAMED
     slab: Posterior | None = None
     worked: tuple[float, float] = (0.0, 0.0)
+    worked_on: HeightGrid | None = None
     doubts: tuple[Doubt, ...] = ()
 
     @property
     def of_work(self) -> ErrorModel:
-        """Of ``worked`` alone, as a scan's is."""
+        """Of ``worked`` alone where it is one, as a scan's is."""
         patch, warp = self.worked
-        return replace(self, patch=patch, warp=warp, slab=None, worked=(0.0, 0.0))
+        return replace(self, patch=patch, warp=warp, slab=None, worked=(0.0, 0.0), worked_on=None)
 
 
 @dataclass(frozen=True, eq=False)
@@ -131,5 +133,5 @@ class Surface:
         rise = self.top.values - self.height.values
         return replace(
             self, height=self.scanned, top=self.scanned.like(self.scanned.values + rise), scanned=None,
-            error=replace(self.error, slab=None, worked=(0.0, 0.0)),
+            error=replace(self.error, slab=None, worked=(0.0, 0.0), worked_on=None),
         )  # fmt: skip

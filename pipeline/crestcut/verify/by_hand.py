@@ -24,6 +24,7 @@ from crestcut.verify.records import Fight, Share, Told
 MOST, STEP = 1.3, 0.05  # share of the planned depth: the greatest looked at, and the steps between
 WORK = 0.0015  # m, 1 sd over about 0.1 m: a hand grinder riding on a jig (common practice, no source)
 UNEVEN = 0.10  # of the depth, 1 sd over half a metre: one stretch taken lower than another (likewise)
+FULL = 0.003  # m: ground deeper than this is as uneven as a hand leaves it, shallower less so
 FINE = 521  # shares that a curve is drawn through
 NODES = ((-(3**0.5), 1 / 6), (0.0, 2 / 3), (3**0.5, 1 / 6))  # Gauss-Hermite, three points
 
@@ -44,7 +45,9 @@ def worked(surface: Surface, planned: HeightGrid, share: float) -> Surface:
     """The slab with a share of the planned depth gone, and as uncertain as a hand leaves it."""
     depth = share * np.nan_to_num(planned.values)
     lower = cut_surface(surface, depth)
-    return replace(lower, error=uneven(surface.error, float(depth.max(initial=0.0))), scanned=None)
+    error = uneven(surface.error, float(depth.max(initial=0.0)))
+    on = planned.like(np.clip(depth / FULL, 0.0, 1.0))
+    return replace(lower, error=replace(error, worked_on=on), scanned=None)
 
 
 def uneven(error: ErrorModel, deepest: float) -> ErrorModel:

@@ -46,7 +46,17 @@ def between(model: ErrorModel, first: ArrayLike, second: ArrayLike) -> FloatArra
     if model.slab is None:
         return of_scan(model, a, b)
     own = model.slab.at_site(a) @ model.slab.at_site(b).T / np.float32(model.slab.count)
-    return np.asarray(own + of_scan(model.of_work, a, b), dtype=np.float64)
+    if not any(model.worked):
+        return np.asarray(own, dtype=np.float64)
+    on = worked_at(model, a)[:, None] * worked_at(model, b)
+    return np.asarray(own + on * of_scan(model.of_work, a, b), dtype=np.float64)
+
+
+def worked_at(model: ErrorModel, places: FloatArray) -> FloatArray:
+    """(n,) by what ``worked`` is multiplied at places (n, 2), site m: nothing was done beyond its grid."""
+    if model.worked_on is None:
+        return np.ones(len(places))
+    return np.asarray(np.nan_to_num(model.worked_on.sample(places)))
 
 
 def of_scan(model: ErrorModel, a: FloatArray, b: FloatArray) -> FloatArray:
@@ -71,7 +81,8 @@ def of_functionals(
     if model.slab is not None:
         each = sums_of(model.slab, points, weights)
         none = tuple(np.zeros_like(s) for s in standard_error)
-        extra = of_functionals(model.of_work, points, weights, none) if any(model.worked) else 0.0
+        on = tuple(w * worked_at(model, p) for p, w in zip(points, weights, strict=True))
+        extra = of_functionals(model.of_work, points, on, none) if any(model.worked) else 0.0
         return np.asarray(each @ each.T / model.slab.count + extra)
     out = np.empty((len(points), len(points)))
     for i in range(len(points)):

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from scipy import fft, sparse
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.terrain.error.covariance import between, matern32, patch_half, sums_of
+from crestcut.terrain.error.covariance import between, matern32, patch_half, sums_of, worked_at
 from crestcut.terrain.records import ErrorModel
 
 # nodes of a part's own grid to its half-covariance length: its covariance is right to 1 and to 3 %
@@ -47,10 +47,13 @@ class FieldMaker:
         self.model, self.frame = model, frame
         self.shape = frame.shape if nodes is None else (len(nodes),)
         self._slab: NDArray[np.float32] | None = None
+        self._on: NDArray[np.float32] | None = None  # by what its layers are multiplied
         patch, warp = (model.patch, model.warp) if model.slab is None else model.worked
         if model.slab is not None:
             places = frame.node_xy().reshape(-1, 2)
-            self._slab = -model.slab.at_site(places if nodes is None else places[nodes])
+            places = places if nodes is None else places[nodes]
+            self._slab = -model.slab.at_site(places)
+            self._on = worked_at(model, places).astype(np.float32).reshape(*self.shape, 1)
             standard_error = None  # it is in the draws
         self._layers = [
             Layer(sd, half_at, frame, nodes, fine)
@@ -93,7 +96,7 @@ class FieldMaker:
         field = np.zeros((*self.shape, count), np.float32)
         for layer in self._layers:
             field += layer.draw(rng, count)
-        return field
+        return field if self._on is None else field * self._on
 
 
 def draw_fields(
@@ -241,7 +244,8 @@ def towards(
         own = model.slab.at_site(places) @ (each.T / model.slab.count).astype(np.float32)
         if not any(model.worked):
             return np.asarray(own, dtype=np.float64)
-        return own + towards(model.of_work, places, points, weights)
+        on = [w * worked_at(model, p) for p, w in zip(points, weights, strict=True)]
+        return own + worked_at(model, places)[:, None] * towards(model.of_work, places, points, on)
     columns = [between(model, places, p) @ w for p, w in zip(points, weights, strict=True)]
     return np.stack(columns, axis=1) if columns else np.zeros((len(places), 0))
 
