@@ -17,7 +17,7 @@ from crestcut.contact import TravelLine, read_line
 from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_fleet
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import LoadedVehicle, lines_of
+from crestcut.standing import LoadedVehicle, lines_of, with_doubts
 from crestcut.study import STUDY_NAME, Report, differing, read_study
 from crestcut.terrain import Evidence, Surface, build_surface
 from crestcut.verify import (
@@ -96,7 +96,7 @@ def check_job(
     drive = _drive(job, since, done)
     if since.scan.files:
         with clock.stage("after", "reading the scan after the work"):
-            laid, surface, removed = _scanned(job, since, report, say)
+            laid, surface, removed = _scanned(job, since, report, drive, say)
         check = _by_scan(job, report, drive, laid, surface, removed, clock)
     else:
         check = _by_hand(job, report, drive, clock)
@@ -176,7 +176,9 @@ def _on_another_slab(driver: LoadedVehicle) -> LoadedVehicle:
     return replace(driver, vehicle=replace(vehicle, parts=parts), parts=None)
 
 
-def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Surface, Removed]:
+def _scanned(
+    job: Job, since: After, report: Report, drive: _Drive, say: Say
+) -> tuple[Laid, Surface, Removed]:
     """The scan after the work, laid on the one before; the slab it shows; what is gone since."""
     assert report.plan is not None
     scan = read_scan(since.scan, say)
@@ -198,6 +200,8 @@ def _scanned(job: Job, since: After, report: Report, say: Say) -> tuple[Laid, Su
 
     laid = lay_after(report.scan, scan, in_work, report.surface.error.warp)
     fitted = build_surface(laid.scan, height.frame, since.scan.scanner)
+    error = with_doubts(fitted.error, laid.scan, drive.drivers, drive.lines)
+    fitted = replace(fitted, error=error)
     planned = report.plan.depth
     removed = removed_between(report.surface.as_scanned(), fitted, planned, laid.placed)
     surface = finished_behind(report.surface, fitted, removed, planned, job.slab.flatness, SEED)
@@ -210,7 +214,8 @@ def _by_scan(
     assert report.plan is not None
     before, after = report.surface.as_scanned(), surface.as_scanned()
     with clock.stage("now", "driving over the finished work"):
-        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED)
+        frame = report.scan.frame
+        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED, frame)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
     found = Check(

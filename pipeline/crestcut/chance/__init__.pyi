@@ -27,6 +27,7 @@ from .planned import draw_cut as draw_cut
 from .planned import margin_for as margin_for
 from .planned import smoothed_below as smoothed_below
 from .records import Chance as Chance
+from .records import Doubt as Doubt
 from .records import Finding as Finding
 from .records import Left as Left
 from .whole_line import heard as heard
@@ -45,6 +46,7 @@ __all__ = [
     "ActiveContacts",
     "Chance",
     "CutDraws",
+    "Doubt",
     "Draws",
     "Finding",
     "Left",

@@ -16,6 +16,8 @@ def finding_head(finding: Finding) -> str:
         Doubt.STANDS: f"something {high(finding.size)} high was scanned in the vehicle's way",
         Doubt.ALL_POINTS: f"held against all points of the scan it touches by {size}, though what was taken"
         " for ground clears",
+        Doubt.SHORT: f"held against all points of the scan it lacks {size} of what was asked for, though"
+        " what was taken for ground leaves it",
         Doubt.TWICE: f"the ground under its path is there twice, {size} apart",
         Doubt.SWEPT: f"the underside swept over the ground touches by {size}, more than errors explain",
         Doubt.CANNOT_BE: "something in the scan misleads it",
@@ -31,6 +33,8 @@ def finding_words(finding: Finding, frame: Frame) -> str:
         Doubt.STANDS: f"something {high(finding.size)} high was scanned in the vehicle's way {area}",
         Doubt.ALL_POINTS: f"against all points, none left out, the underside meets the ground by {size}"
         f" {area}, though what was taken for ground clears",
+        Doubt.SHORT: f"against all points, none left out, {size} of what was asked for is lacking {area},"
+        " though what was taken for ground leaves it",
         Doubt.TWICE: f"the ground is there twice, {size} apart, {area}: two passes do not agree",
         Doubt.SWEPT: f"the underside swept over the fitted ground meets it by {size} about {at}, more than"
         " the errors stated can explain away",
@@ -47,6 +51,7 @@ def finding_step(finding: Finding, frame: Frame) -> str:
         " itself tells",
         Doubt.STANDS: f"move what stands about {at} and scan again, or draw the line past it",
         Doubt.ALL_POINTS: f"see what lies about {at}, clear it and scan again",
+        Doubt.SHORT: f"see what lies about {at}, clear it and scan again",
         Doubt.TWICE: "scan it again in one slow walk, or give each pass as a file of its own under [scan]"
         " files",
         Doubt.SWEPT: again,

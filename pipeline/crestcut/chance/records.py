@@ -12,6 +12,7 @@ class Doubt(Enum):
     NOT_SLAB = "not a slab"  # lawn, gravel or cobbles under the path; size: roughness, 1 sd, m
     STANDS = "stands there"  # the underside meets it; size: its height, m
     ALL_POINTS = "all points"  # the underside meets the middle of all points; size: by how much, m
+    SHORT = "short"  # the middle of all points leaves less than was asked for; size: less by how much, m
     TWICE = "seen twice"  # two layers of ground; size: m apart
     SWEPT = "swept"  # the fitted ground itself touches beyond its stated error; size: by how much, m
     CANNOT_BE = "cannot be"  # a best estimate that the underside cannot have; size: the most it can, m

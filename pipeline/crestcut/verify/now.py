@@ -8,27 +8,49 @@ from dataclasses import replace
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.chance import Chance, chance_of, coverage_factor, draw_clearances
+from crestcut.chance import Chance, Doubt, chance_of, coverage_factor, doubted, draw_clearances, second_look
 from crestcut.contact import Passage, TravelLine, sweep, wanted_gap
 from crestcut.job import Job
-from crestcut.standing import LoadedVehicle, Standing, judged, rides_of, swept_of
+from crestcut.scan import Frame as ScanFrame
+from crestcut.standing import LoadedVehicle, Standing, judged, rides_of, second_opinion, swept_of
 from crestcut.terrain import Evidence, Surface
 from crestcut.vehicle import Vehicle
 from crestcut.verify.records import Now
 
+# what the underside meets when it is lowered by what was asked for is no touch
+OF_ALL = (Doubt.ALL_POINTS, Doubt.STANDS)
+
 
 def all_now(
     job: Job, surface: Surface, drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine],
-    evidence: Sequence[Evidence | None], seed: int,
+    evidence: Sequence[Evidence | None], seed: int, frame: ScanFrame | None = None,
 ) -> tuple[Now, ...]:  # fmt: skip
     """Every vehicle of the job over ``surface``, in the order they came.
 
-    evidence : what was measured by hand on this ground, for each.
+    evidence : what was measured by hand on this ground, for each.  frame : of the scan that shows this
+    ground, which is then looked at a second time; None where no scan does.
     """
     rides = rides_of(drivers, lines, surface, job)
     swept = swept_of(drivers, rides, surface, job)
     each = zip(drivers, rides, swept, evidence, strict=True)
-    return tuple(now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each)
+    found = (now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each)
+    return tuple(n if frame is None else looked_again(job, surface, n, frame) for n in found)
+
+
+def looked_again(job: Job, surface: Surface, now: Now, frame: ScanFrame) -> Now:
+    """The chances with their verdicts withdrawn where anything the scan shows speaks against them: as for any
+    slab, and where all points leave less than was asked for."""
+    standing = second_opinion(now.standing, surface, job, frame)
+    lower = lowered(standing.vehicle, wanted_gap(job.wanted.want, job.wanted.want_ends))
+    passage = Passage(lower, surface, standing.ride, sweep(lower, surface, standing.ride))
+    known = {f.doubt if f.doubt is Doubt.ALL_POINTS else (f.doubt, f.xy) for f in standing.findings}
+    short = tuple(
+        f if f.doubt is Doubt.STANDS else replace(f, doubt=Doubt.SHORT)
+        for f in second_look(passage, job.travel, standing.driver.loads, now.spare)
+        if f.doubt in OF_ALL and not {f.doubt, (f.doubt, f.xy)} & known
+    )
+    spare = doubted(now.spare, (*standing.findings, *short), frame)
+    return replace(now, standing=standing, today=standing.today, in_use=standing.in_use, spare=spare)
 
 
 def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int) -> Now:

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from crestcut.base.units import both, litres, millimetres, number
-from crestcut.chance import in_words
 from crestcut.report.exchange.mesh import depth_grid
 from crestcut.report.pictures import ink, plan_layers
 from crestcut.report.pictures.plan import colour_bar
@@ -17,7 +16,7 @@ from crestcut.report.pictures.plan_contours import contour_levels
 from crestcut.report.pictures.plan_relief import ground_picture
 from crestcut.report.pictures.plan_window import Window
 from crestcut.report.view.verify_report import report_gone, report_now
-from crestcut.report.words.verify import fight_lines, verdict_words
+from crestcut.report.words.verify import fight_lines, told_chance, verdict_words
 from crestcut.study import Report
 from crestcut.verify import Check
 
@@ -138,7 +137,8 @@ def checked_facts(report: Report, check: Check) -> list[str]:
         f"Least gap now {both(first.today.least_clearance)}",
         f"95 % between {millimetres(low)} and {millimetres(high)}",
         f"Asked for {both(first.asked)}",
-        f"In use {both(first.in_use.least_clearance)}, {in_words(first.in_use.chance_of_contact)}",
+        f"In use {both(first.in_use.least_clearance)}, "
+        + (told_chance(first.in_use)[2:] or first.in_use.verdict),
     ]
     planned = report.plan.volume if report.plan is not None else 0.0
     if check.removed is not None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from crestcut.base.cautions import terminal_lines
 from crestcut.base.units import both, both_at_most, litres, millimetres, number
-from crestcut.chance import in_words, state_words
+from crestcut.chance import Chance, finding_head, finding_step, in_words, state_words
 from crestcut.report.view.verify_report import report_now
 from crestcut.report.words.summary import RELEASE_HEADS, called, place_words
 from crestcut.study import Report
@@ -79,8 +79,11 @@ def verdict_words(report: Report, check: Check) -> str:
         still = f"still touches, by {both(-gap)}" if gap < 0 else f"has {both(gap)} at the least"
         return f"NOT YET: {name} {still}; {asked}, {both(short)} short; {chance_words(first)}."
     guess = f"{both(gap)} at the least" if gap >= 0 else f"{both(-gap)} too little room"
-    touch = in_words(first.today.chance_of_contact)
-    told = f"at best estimate {name} has {guess}; {asked}; {chance_words(first)}, {touch}."
+    if first.spare.doubts:
+        told = f"{finding_head(first.spare.doubts[0])}; {asked}."
+    else:
+        touch = in_words(first.today.chance_of_contact)
+        told = f"at best estimate {name} has {guess}; {asked}; {chance_words(first)}, {touch}."
     if check.edges:
         return f"NOT YET: {_steps(check.edges)} left at the edge of the cut; the gap cannot be told: {told}"
     return f"CANNOT TELL: {told}"
@@ -88,6 +91,11 @@ def verdict_words(report: Report, check: Check) -> str:
 
 def _steps(edges: Sequence[Edge]) -> str:
     return "a step is" if len(edges) == 1 else f"{len(edges)} steps are"
+
+
+def told_chance(chance: Chance) -> str:
+    """ "; about 1 in 30 that it touches"; nothing where the verdict was withdrawn."""
+    return "" if chance.doubts else f"; {in_words(chance.chance_of_contact)}"
 
 
 def chance_words(now: Now) -> str:
@@ -109,9 +117,10 @@ def clearance_lines(check: Check) -> list[str]:
         of = f"{now.standing.vehicle.name}: " if len(check.now) > 1 else ""
         lines.append(
             f"{of}Least gap now: {both(now.today.least_clearance)}, 95 % between {millimetres(low)} and"
-            f" {millimetres(high)}; {in_words(now.today.chance_of_contact)}."
+            f" {millimetres(high)}{told_chance(now.today)}."
         )
-        used = replace(now.in_use, words=in_words(now.in_use.chance_of_contact))  # of a mixture: said anew
+        # of a mixture: said anew
+        used = replace(now.in_use, words=told_chance(now.in_use).removeprefix("; "))
         lines.append(f"{of}In use, with the allowances for load, speed and wear: {state_words(used)}.")
         if now.verdict == "cannot tell":
             lines += [f"  {reason}" for reason in now.spare.reasons]
@@ -241,6 +250,8 @@ def next_steps(report: Report, check: Check) -> list[str]:
         contradicted = any("contradicts" in r for r in check.first.spare.reasons)
         if contradicted:
             steps.append("measure again what contradicts, above; until then nothing is said.")
+        doubts = check.first.spare.doubts
+        steps += dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in doubts)
         steps += [_measure_words(a) for a in check.advice]
     if check.clearance == "not yet":
         if check.still.feasible and released:
