@@ -2,7 +2,8 @@
 
 apron.laz               the first walk, z up, its frame is the courtyard's
 apron_second_walk.laz   the same slab walked again: its own errors, its own frame, turned and moved
-apron_after.laz         the slab walked once more after the work, in a frame of its own: see hand_cut.py
+apron_after.laz         the slab walked once more after the work, in a frame of its own: see hand_cut.py,
+                        and readings.py, which makes it anew with all else that hangs on the plan
 apron_mesh_y_up.glb     a third walk as an app would export it: a coarse mesh, y up
 kiln_room.laz           a workshop floor, from a scanner on a tripod; the floor itself is ``kiln_room.floor``
 truth.json              what they were made from; the surface itself is ``courtyard.ground``
@@ -116,7 +117,8 @@ def truth() -> dict[str, object]:
 
 def litres_cut() -> float:
     """Litres that the hand took off."""
-    x, y = np.meshgrid(np.arange(4.36, 5.36, 0.01), np.arange(0.96, 3.04, 0.01))
+    (x, y), (rows, columns), step = hand_cut.CORNER, hand_cut.SIZE, hand_cut.STEP / 2
+    x, y = np.meshgrid(x + step * np.arange(2 * columns), y + step * np.arange(2 * rows))
     return float(hand_cut.removed(x, y).sum()) * 0.01**2 * 1000
 
 
@@ -124,9 +126,14 @@ def main(folder: Path = HERE) -> None:
     """Writes all samples into ``folder``."""
     write_laz(walk(1, RAYS), folder / "apron.laz")
     write_laz(walk(2, RAYS, SECOND), folder / "apron_second_walk.laz")
-    write_laz(walk(4, RAYS, AFTER, hand_cut.removed), folder / "apron_after.laz")
     write_mesh(walk(3, RAYS), folder / "apron_mesh_y_up.glb")
     write_laz(kiln_room.scan(4, ROOM_RAYS), folder / "kiln_room.laz")
+    write_after(folder)
+
+
+def write_after(folder: Path) -> None:
+    """What hangs on the depths that were cut: the walk after the work, and the truth of it."""
+    write_laz(walk(4, RAYS, AFTER, hand_cut.removed), folder / "apron_after.laz")
     (folder / "truth.json").write_text(json.dumps(truth(), indent=1) + "\n", encoding="utf-8")
 
 

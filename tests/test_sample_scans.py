@@ -95,14 +95,3 @@ def test_what_the_courtyard_does_to_its_vehicles() -> None:
     assert -0.016 < gutter["nose"] < -0.006 and gutter["belly"] > 0.04
     trolley = least("kiln_trolley.toml")
     assert trolley["belly"] > 0.010
-
-
-def test_the_strings_of_the_job_are_what_the_slab_would_give() -> None:
-    job = load_job(ROOT / "configs/jobs/courtyard_apron_measured.toml")
-    assert len(job.strings) == 3
-    for string in job.strings:
-        assert isinstance(string.a, PlanPoint) and isinstance(string.b, PlanPoint)
-        true = courtyard.string_down(
-            (string.a.x, string.a.y), (string.b.x, string.b.y), string.blocks, string.at
-        )
-        assert string.down == pytest.approx(true, abs=0.0005)
