@@ -4,7 +4,8 @@ has changed: ``python sample_scans/readings.py`` (runs, checks and a walk, five 
 The readings are those that ``courtyard_apron.toml`` asks for, after a look at it by strings; they are made on
 the courtyard itself, which no scan shows so well, by a hand that errs as it says. Then comes what hangs on
 the plan that they lead to: the depths in ``apron_cut.csv``, the gaps felt over the finished cut
-(``hand_cut.py``) and where a check by those asks for more, the walk after the work. The job file ends with what ``block`` writes.
+(``hand_cut.py``) and where a check by those asks for more, the walk after the work. The job file ends with
+what ``block`` writes.
 """
 
 from __future__ import annotations
