@@ -88,9 +88,8 @@ def check_job(
     job = load_job(path)
     since = _since(job, after)
     clock = Clock(say)
-    done, kept = _planned(path, job, folder, say)
+    done, job, kept = _planned(path, job, folder, say)
     report = done.report
-    job = replace(report.job, after=job.after, path=job.path)
     if report.plan is None:
         raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
     drive = _drive(job, since, done)
@@ -106,28 +105,30 @@ def check_job(
     return Checked(report, check, laid.scan if laid is not None else None, seconds)
 
 
-def _planned(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, tuple[str, ...]]:
-    """The plan that the work is checked against, and what is to be said of where it is from."""
+def _planned(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, Job, tuple[str, ...]]:
+    """The plan that the work is checked against, what was asked for then with what was measured since, and
+    what is to be said of where the plan is from."""
     place = folder / STUDY_NAME if folder is not None else None
     if place is None or not place.is_file():
-        return run_job(path, say), ()
+        return run_job(path, say), job, ()
     say("taking up the plan as it was made ...")
     study = read_study(place, say)
     if study is None:
         note = f"the plan in {place.name} is of another version of this program: it was made anew"
         say(f"mind: {note}")
-        return run_job(path, say), (note,)
+        return run_job(path, say), job, (note,)
     before = study.report.job
     if before.path.name != job.path.name:
-        return run_job(path, say), ()
+        return run_job(path, say), job, ()
+    then = replace(before, after=job.after, path=job.path)
     if changed := differing(before, job):
         note = (
             f"the job file has changed since the plan was made ({', '.join(changed)}): the work is checked"
             " against the plan as it was made; run the job again for another"
         )
         say(f"mind: {note}")
-        return study, (note,)
-    return study, ()
+        return study, then, (note,)
+    return study, then, ()
 
 
 def _since(job: Job, after: Sequence[Path]) -> After:

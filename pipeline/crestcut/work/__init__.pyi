@@ -45,12 +45,12 @@ from .records import Quantities as Quantities
 from .records import ReadingSpot as ReadingSpot
 from .records import Reason as Reason
 from .records import ReasonCode as ReasonCode
+from .records import Release as Release
 from .records import ReleaseState as ReleaseState
 from .records import SetOut as SetOut
 from .records import Silica as Silica
 from .records import StringRow as StringRow
 from .records import Worksheet as Worksheet
-from .release import Release as Release
 from .release import decide_release as decide_release
 from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
