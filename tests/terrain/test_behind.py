@@ -80,8 +80,11 @@ def test_what_is_no_slab_is_said_to_be_none(what: str, scanner: str | None) -> N
 def test_a_wavy_slab_is_a_slab_unless_a_tripod_is_named(scanner: str | None, seed: int) -> None:
     rough = field(FRAME, 0.0035, 0.4, 10 * seed + 5) + field(FRAME, 0.005, 0.4, 10 * seed + 6)
     split = slab_behind(scanned(rough + field(FRAME, 0.0013, 0.05, 7)), model(scanner)).error.slab.split  # type: ignore[union-attr]
-    # all of it taken for the slab's own, as of a tripod's scan, it is wavier than concrete: said, not claimed
-    assert split.beyond_concrete == (scanner == "terrestrial")
+    # of a tripod's scan it is wavier than concrete, which is said, or the scan is known to be no tripod's
+    if scanner == "terrestrial":
+        assert split.beyond_concrete or split.scan > 0.003
+    else:
+        assert not split.beyond_concrete
 
 
 def test_of_what_is_no_slab_nothing_is_claimed() -> None:

@@ -60,7 +60,7 @@ def tiny() -> Dictionary:
 
 def seen_of(words: Dictionary, some: Tiles, amplitude: FloatArray, seed: int) -> Whitened:
     square = squares(some.uv, some.uv, some.spread, some.spread)
-    noise = np.full(len(some), 4e-7)
+    noise = np.diag(np.full(len(some), 4e-7))
     table = words.columns.at(some.uv, some.spread)
     root = whiten(SETTING, square, noise, table, table[:, 0]).lower
     y = table @ amplitude + root @ np.random.default_rng(seed).standard_normal(len(some))

@@ -51,10 +51,16 @@ def kernel(a: FloatArray, b: FloatArray, a_wide: float, b_wide: float) -> FloatA
     return SETTING.slab**2 * matern32(np.sqrt(square), SETTING.slab_length)
 
 
+def kernel_of_noise(uv: FloatArray) -> FloatArray:
+    """(n, n) shared by tiles that touch."""
+    return np.asarray(matern32(np.hypot(*(uv[:, None] - uv[None]).transpose(2, 0, 1)), 0.06))
+
+
 def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     height = bumpy()
     some = tiles_of(height, height.measured, ())
-    noise, wide = np.full(len(some), 4e-5), some.spread[0]  # more of it than of the waves
+    # more of it than of the waves, and neighbours share some
+    noise, wide = 4e-5 * kernel_of_noise(some.uv), some.spread[0]
     rows: list[Row] = [
         (Shape.LEVEL, (), -1, 0.01), (Shape.TILT_U, (), -1, 0.02), (Shape.BUMP, (0.8, 0.6, 0.25), -1, 0.01)
     ]  # fmt: skip
@@ -73,7 +79,13 @@ def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     trend, own = words.columns.at(at), np.diag(words.columns.sd**2)
     between = ((some.uv[:, None] - some.uv[None]) ** 2).sum(axis=-1) + 4 * wide
     scan = SETTING.scan**2 * matern32(np.sqrt(between), SETTING.scan_length)
-    heights = kernel(some.uv, some.uv, wide, wide) + scan + np.diag(noise + 4e-10) + table @ own @ table.T
+    heights = (
+        kernel(some.uv, some.uv, wide, wide)
+        + scan
+        + noise
+        + 4e-10 * np.eye(len(some))
+        + table @ own @ table.T
+    )
     cross = kernel(at, some.uv, 0.0, wide) + trend @ own @ table.T
     mean = cross @ np.linalg.solve(heights, y)
     covariance = kernel(at, at, 0.0, 0.0) + trend @ own @ trend.T - cross @ np.linalg.solve(heights, cross.T)
@@ -150,10 +162,23 @@ def test_an_exact_scan_has_no_patch_and_a_rough_one_no_more_than_its_scanner() -
         _noise(tiles_of(h, h.measured, ()), error, 0.0013, 0.1) for h in (height, height.like(rough))
     )
     assert fine < 0.0003 and coarse == pytest.approx(np.hypot(0.0013, 1e-4))
-    assert np.sqrt(high).max() < 0.0013 and low.max() < 0.1 * high.min()
+    assert np.sqrt(high).max() < 0.0013 and np.diag(low).max() < 0.1 * np.diag(high).min()
     # a mean of points that neighbours within 6 cm share, over a tile of 10 cm
     white, _ = _noise(tiles_of(height, height.measured, ()), error.like(error.values + 0.0099), 0.0, 0.1)
-    assert np.sqrt(white) == pytest.approx(0.010 / np.hypot(1, 0.10 / 0.06), rel=1e-6)
+    assert np.array_equal(white, np.diag(np.diag(white)))
+    assert np.sqrt(np.diag(white)) == pytest.approx(0.010 / np.hypot(1, 0.10 / 0.06), rel=1e-6)
+
+
+def test_tiles_side_by_side_share_a_patch() -> None:
+    """As the means of many drawn patches do."""
+    frame = GridFrame((0.0, 0.0), 0.0, 0.01, (60, 60))
+    fields = [field(frame, 0.002, 0.05, seed) for seed in range(300)]
+    height = HeightGrid(frame, fields[0])
+    means = np.array([tiles_of(height.like(z), height.measured, ()).mean for z in fields])
+    noise, _ = _noise(tiles_of(height, height.measured, ()), height.like(np.zeros((60, 60))), 0.002, 0.1)
+    shown = (means.T @ means / len(fields))[:2, :3]  # a row of six tiles and its first neighbours
+    assert noise[:2, :3] == pytest.approx(shown, abs=0.2 * noise[0, 0])
+    assert 0.3 < noise[0, 1] / noise[0, 0] < 0.45 and noise[0, 5] < 0.01 * noise[0, 0]
 
 
 def test_the_same_seed_gives_the_same_bytes(plain: tuple[Posterior, HeightGrid]) -> None:

@@ -21,6 +21,7 @@ from crestcut.terrain.slab.split import (
     curvature_of,
     curvature_variance,
     log_evidence,
+    matern_of_means,
     squares,
     whiten,
 )
@@ -77,8 +78,36 @@ def test_two_tiles_share_what_their_points_share(side: float, within: float, apa
     inside = np.stack(np.meshgrid(t, t), axis=-1).reshape(-1, 2)
     distance = np.hypot(*(inside[:, None] - inside[None] - [apart, 0.0]).transpose(2, 0, 1))
     uv, spread = np.array([[0.0, 0.0], [apart, 0.0]]), np.full(2, side**2 / 12)
-    own = covariance(field, squares(uv, uv, spread, spread), np.zeros(2))[0, 1]
+    own = covariance(field, squares(uv, uv, spread, spread), np.zeros((2, 2)))[0, 1]
     assert own == pytest.approx(matern32(distance, 0.4).mean(), abs=within)
+
+
+# a patch halves within half a tile: what tiles share of it is no point's covariance at some distance
+@pytest.mark.parametrize("sides", [(0.1, 0.1), (0.2, 0.2), (0.1, 0.2)])
+@pytest.mark.parametrize("apart", [0.0, 1.0, 1.5])
+def test_means_of_a_field_narrower_than_the_tiles_share_what_their_points_do(
+    sides: tuple[float, float], apart: float
+) -> None:
+    """apart : in mean sides."""
+    places = []
+    for side, at in zip(sides, (0.0, apart * sum(sides) / 2), strict=True):
+        t = ((np.arange(24) + 0.5) / 24 - 0.5) * side
+        places.append(np.stack(np.meshgrid(t + at, t), axis=-1).reshape(-1, 2))
+    distance = np.hypot(*(places[0][:, None] - places[1][None]).transpose(2, 0, 1))
+    square, blur = (
+        np.full((1, 1), (apart * sum(sides) / 2) ** 2),
+        np.full((1, 1), sum(s**2 for s in sides) / 12),
+    )
+    found = float(matern_of_means(square, blur, 0.05)[0, 0])
+    # one tile in the middle of another is farthest from what a spread alone can say
+    within = 0.045 if sides[0] != sides[1] else 0.02
+    assert found == pytest.approx(matern32(distance, 0.05).mean(), abs=within)
+    assert apart < 1.5 or found < 0.07
+
+
+def test_a_mean_over_nothing_is_the_point_itself() -> None:
+    r = np.linspace(0.0, 0.3, 16)
+    assert matern_of_means(r**2, np.zeros(16), 0.05) == pytest.approx(matern32(r, 0.05), abs=0.01)
 
 
 def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> None:
@@ -93,7 +122,7 @@ def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> 
     index = np.array([0, 1, 2, 4])
     ours, theirs = [], []
     for setting in settings:
-        seen = whiten(setting, square, noise, b, y)
+        seen = whiten(setting, square, np.diag(noise), b, y)
         for on in (index, np.arange(6)):
             whole = by_hand(setting, some, noise) + (b[:, on] * sd[on] ** 2) @ b[:, on].T
             theirs.append(stats.multivariate_normal(np.zeros(40), whole).logpdf(y))
@@ -103,9 +132,11 @@ def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> 
 
 def test_a_sample_is_of_all_over_and_of_one_place_and_no_tile_twice() -> None:
     some = tiles(900, 4)
-    sample = Sample.of(some, np.arange(900.0), np.arange(900.0) / 2, 0)
+    sample = Sample.of(some, np.diag(np.arange(900.0)), np.arange(900.0) / 2, 0)
     assert len(np.unique(sample.index)) == len(sample.index) == 240
-    assert sample.noise == pytest.approx(sample.index) and sample.height == pytest.approx(sample.index / 2)
+    assert np.array_equal(sample.noise, np.diag(sample.index)) and sample.height == pytest.approx(
+        sample.index / 2
+    )
     away = np.hypot(*(some.uv[sample.index] - np.median(some.uv, axis=0)).T)
     assert (away < 0.6).sum() >= 120 and (away > 0.8).sum() > 40
 
@@ -124,7 +155,7 @@ def ranks(repeats: int, tiles_each: int, kept: int) -> FloatArray:
         true = rng.standard_normal(4)
         root = np.linalg.cholesky(by_hand(PRIORS.setting(true), some, noise))
         y = root @ rng.standard_normal(tiles_each) + b @ (sd * rng.standard_normal(3))
-        chain = Settings(Sample.of(some, noise, y, k), PRIORS, b, 1 / sd**2, k)
+        chain = Settings(Sample.of(some, np.diag(noise), y, k), PRIORS, b, 1 / sd**2, k)
         seen = []
         for step in range(kept):
             chain.next(b, 1 / sd**2, 8 if step == 0 else 2)
@@ -147,7 +178,7 @@ def test_settings_drawn_given_heights_rank_as_the_true_ones_do() -> None:
 
 def test_where_heights_say_nothing_the_prior_stands() -> None:
     some, b, precision = tiles(6, 5), np.ones((6, 1)), np.ones(1)
-    noise = np.full(6, 1e6)  # m2
+    noise = np.diag(np.full(6, 1e6))  # m2
     chain = Settings(Sample.of(some, noise, np.zeros(6), 0), PRIORS, b, precision, 0)
     found = []
     for _ in range(500):

@@ -6,7 +6,9 @@ from dataclasses import dataclass, replace
 
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.averages import MOST
-from crestcut.terrain.slab.posterior import LATTICE, judge
+from crestcut.terrain.slab.features import YARD as YARD_SHAPES
+from crestcut.terrain.slab.features import Usual
+from crestcut.terrain.slab.posterior import LATTICE, ROUNDS, judge
 from crestcut.terrain.slab.split import ANY_FACTOR, ANY_WARP, USUAL_FLATNESS, FieldPriors, curvature_of
 
 # 1 sd, as a factor, of the warp's size by what it is known from (common practice, no source)
@@ -24,18 +26,36 @@ TOO_LITTLE = (
 @dataclass(frozen=True)
 class Kind:
     """What is usual of slabs that a command looks at: median F_F and 1 sd of it as a factor where no class is
-    known; tiles, and m between the nodes of waves: how finely they are judged."""
+    known; what its shapes are; tiles, and m between the nodes of waves: how finely they are judged; settings
+    drawn: how finely the far ends of what it may be are known."""
 
     flatness: float
     factor: float
     tiles: int = MOST
     lattice: float = LATTICE
+    shapes: Usual = YARD_SHAPES
+    rounds: int = ROUNDS
 
 
 YARD = Kind(USUAL_FLATNESS, FLATNESS_FACTOR)
-# a floor that is asked how flat it is may be from a worn workshop's to a narrow aisle's: F_F 10 to 150 within
-# 1.3 sd (common practice, no source); F-numbers live on 12 in, which coarser tiles and nodes would smooth
-FLOOR = Kind(38.0, 3.0, 2400, 0.10)
+# a floor is struck to a level and floated: its humps, steps and bends are of millimetres, and every other
+# floor of 25 m2 has none (common practice, no source). With a yard's centimetres a phone's scan leaves some
+# in all that a super-flat floor may be
+FLOOR_SHAPES = Usual(0.001, 0.004, 0.004, 0.003, 0.003, 0.15, 0.04, 0.04, 0.1)
+# a floor that is asked how flat it is may be of any class from worse than conventional to flatter than any
+# that is asked for: F_F 12 to 300 lie within 1 sd (ACI 117 and trade practice, 12 to 100 and more, from
+# memory). F-numbers live on 12 in, which coarser tiles and nodes would smooth. An end beyond which one draw
+# in forty lies hangs on the settings that are drawn there, so there are many of them
+FLOOR = Kind(60.0, 5.0, 2400, 0.10, FLOOR_SHAPES, 34)
+
+
+def priors_of(error: ErrorModel, flatness: float | None = None, usual: Kind = YARD) -> FieldPriors:
+    """What slab and scan may be before a height is seen. flatness : as for ``slab_behind``."""
+    warp = ANY_WARP if error.known is Known.UNNAMED else error.warp
+    middle, factor = (flatness, FLATNESS_FACTOR) if flatness else (usual.flatness, usual.factor)
+    return FieldPriors(
+        curvature_of(middle), factor, warp, FACTOR[error.known], error.warp_length, DOUBT[error.known]
+    )
 
 
 def slab_behind(
@@ -48,19 +68,11 @@ def slab_behind(
     then it is as ``usual``. Where too little is measured to tell them apart: heights as scanned, wrong by
     ``error``, and a note.
     """
-    warp = ANY_WARP if error.known is Known.UNNAMED else error.warp
-    middle, factor = (flatness, FLATNESS_FACTOR) if flatness else (usual.flatness, usual.factor)
-    priors = FieldPriors(
-        curvature_of(middle),
-        factor,
-        warp,
-        FACTOR[error.known],
-        error.warp_length,
-        DOUBT[error.known],
-    )
+    priors = priors_of(error, flatness, usual)
     found = judge(
         surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,
         error.patch, error.patch_length, seed, most=usual.tiles, lattice=usual.lattice,
+        usual=usual.shapes, rounds=usual.rounds,
     )  # fmt: skip
     if found is None:
         return replace(surface, error=error, notes=(*surface.notes, TOO_LITTLE))

@@ -22,22 +22,38 @@ from crestcut.terrain.slab.shapes import FACE, TREND, Columns, Row, Shape, colum
 from crestcut.terrain.slab.split import Setting, Settings, Whitened
 
 FLAT = {Shape.LEVEL: 10.0, Shape.TILT_U: 1.0, Shape.TILT_V: 1.0}  # 1 sd, m or m/m: nothing is known
-BOW_SD = 0.004  # 1/m, 1 sd: 8 mm in the middle of 4 m
 FOLD_SD, FOLD_ALONG_SD = 0.05, 0.005  # of half a change of slope; the same per metre along the line
 ROUNDINGS = (0.0, 0.03, 0.07, 0.13, 0.22)  # m, rho of a hinge
 LENGTHS = (0.25, 0.4, 0.6, 1.0, 1.6, 2.5)  # m, of a curve between two planes
-STEP_SD, BUMP_SD, RUT_SD = 0.010, 0.010, 0.008  # m
 BUMP_SIZES, RUT_SIZES = (0.10, 0.15, 0.25, 0.4), (0.10, 0.20)  # m
 MOST_BUMPS = 6000  # offered at once: all that are offered are weighed against each other
-GENTLE_SD = 0.03  # of a fold that no fit has found
 WINDOW = 10.0  # m2: one feature is expected in so much slab
-ODDS_BUMP, ODDS_RUT, ODDS_STEP, ODDS_GENTLE = 0.7, 0.15, 0.15, 0.5  # expected numbers of each in a window
 ABSENT = 0.1  # prior odds that a break which a fit has found is none
 KEPT = 240  # candidates that the chain may take up
 SURE = 3.0  # log of the odds at which a feature is taken up before the chain starts
 MOST_SURE = 8
 FIRST_STEPS, STEPS, BURN = 8, 2, 3  # of the settings' chain; sweeps over the shapes before one is used
 PRESENT = 0.5  # of the draws: then a feature is named
+
+
+@dataclass(frozen=True)
+class Usual:
+    """How large and how many the shapes of a kind of slab are. 1 sd: bow 1/m; gentle, half the change of
+    slope of a fold that no fit has found; bump, rut, step m.  bumps, ruts, steps, bends : expected numbers in
+    ``WINDOW``."""
+
+    bow: float
+    gentle: float
+    bump: float
+    rut: float
+    step: float
+    bumps: float
+    ruts: float
+    steps: float
+    bends: float
+
+
+YARD = Usual(0.004, 0.03, 0.010, 0.008, 0.010, 0.7, 0.15, 0.15, 0.5)  # the bow: 8 mm in the middle of 4 m
 
 
 @dataclass(frozen=True, eq=False)
@@ -51,7 +67,7 @@ class Dictionary:
     none: tuple[float, ...]
 
 
-def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
+def dictionary_of(tiles: Tiles, breaks: Sequence[Break], usual: Usual = YARD) -> Dictionary:
     """All that a slab under ``tiles`` may be made of, ``breaks`` those that a fit has found."""
     low, high = tiles.uv.min(axis=0), tiles.uv.max(axis=0)
     area = float((tiles.side**2).sum())
@@ -59,7 +75,7 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     across, lengthways = Break.straight(0.0, 0.0), Break.straight(math.pi / 2, 0.0)
     lines = (*breaks, across, lengthways)
     number = {"u": len(breaks), "v": len(breaks) + 1}
-    always: list[Row] = [(k, (), -1, FLAT.get(k, BOW_SD)) for k in TREND]
+    always: list[Row] = [(k, (), -1, FLAT.get(k, usual.bow)) for k in TREND]
     hinges = [k for k, b in enumerate(breaks) if b.fold != 0]
     always += [(Shape.HINGE_ALONG, (0.0, breaks[k].rounding), k, FOLD_ALONG_SD) for k in hinges]
     rows = list(always)
@@ -83,16 +99,16 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
             some += [(Shape.CURVE, (0.0, length), k, FOLD_SD) for length in LENGTHS]
             offer(some, 1.0, ABSENT)
         else:
-            offer([(Shape.STEP, (0.0, FACE), k, STEP_SD)], 1.0, ABSENT)
+            offer([(Shape.STEP, (0.0, FACE), k, usual.step)], 1.0, ABSENT)
     share = area / WINDOW
     slots = int(np.clip(round(1 + 2 * share), 2, 8))
-    bends = _gentle(low, high, number)
+    bends = _gentle(low, high, number, usual.gentle)
     for _ in range(2):  # both may take the same column: the second list is the first again
-        offer(bends, ODDS_GENTLE * share / 2, 1.0)
-    bumps, ruts, steps = _features(low, high, number, float(tiles.side.max()))
+        offer(bends, usual.bends * share / 2, 1.0)
+    bumps, ruts, steps = _features(low, high, number, float(tiles.side.max()), usual)
     weights = np.concatenate([
         np.full(len(some), math.log(odds * share / slots / max(len(some), 1)))
-        for some, odds in ((bumps, ODDS_BUMP), (ruts, ODDS_RUT), (steps, ODDS_STEP))
+        for some, odds in ((bumps, usual.bumps), (ruts, usual.ruts), (steps, usual.steps))
     ])  # fmt: skip
     first = len(rows)
     rows.extend([*bumps, *ruts, *steps])
@@ -102,17 +118,17 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break]) -> Dictionary:
     return Dictionary(columns(rows, lines, (centre[0], centre[1])), len(always), tuple(choices), tuple(none))
 
 
-def _gentle(low: FloatArray, high: FloatArray, number: dict[str, int]) -> list[Row]:
+def _gentle(low: FloatArray, high: FloatArray, number: dict[str, int], sd: float) -> list[Row]:
     some: list[Row] = []
     for axis, name in enumerate("uv"):
         for length in (0.4, 1.0, 2.0, 3.5):
             places = np.arange(low[axis] + 0.3, high[axis] - 0.3, max(0.2, length / 6))
-            some += [(Shape.CURVE, (float(p), length), number[name], GENTLE_SD) for p in places]
+            some += [(Shape.CURVE, (float(p), length), number[name], sd) for p in places]
     return some
 
 
 def _features(
-    low: FloatArray, high: FloatArray, number: dict[str, int], side: float
+    low: FloatArray, high: FloatArray, number: dict[str, int], side: float, usual: Usual
 ) -> tuple[list[Row], ...]:
     """Bumps, ruts and steps. side : of the largest tile, m: much narrower bumps do not show in its mean."""
     bumps: list[Row] = []
@@ -122,16 +138,16 @@ def _features(
     for size, every in ((s, wider * e) for s, e in offered.items()):
         for u in np.arange(low[0], high[0] + every / 2, every):
             bumps += [
-                (Shape.BUMP, (float(u), float(v), size), -1, BUMP_SD)
+                (Shape.BUMP, (float(u), float(v), size), -1, usual.bump)
                 for v in np.arange(low[1], high[1] + every / 2, every)
             ]
     ruts: list[Row] = [
-        (Shape.RUT, (float(v), size), number["v"], RUT_SD)
+        (Shape.RUT, (float(v), size), number["v"], usual.rut)
         for size in RUT_SIZES
         for v in np.arange(low[1], high[1], 0.6 * size)
     ]
     steps: list[Row] = [
-        (Shape.STEP, (float(p), FACE), number[name], STEP_SD)
+        (Shape.STEP, (float(p), FACE), number[name], usual.step)
         for axis, name in enumerate("uv")
         for p in np.arange(low[axis] + 0.2, high[axis] - 0.2, 0.05)
     ]

@@ -18,13 +18,14 @@ from scipy import linalg
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.terrain.breaklines.breaks import Break
-from crestcut.terrain.error.covariance import HALF
 from crestcut.terrain.error.draws import FINE_WARP, Layer
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes
 from crestcut.terrain.slab.features import (
     PRESENT,
+    YARD,
     Dictionary,
+    Usual,
     chain,
     columns_on,
     dictionary_of,
@@ -34,6 +35,7 @@ from crestcut.terrain.slab.features import (
 from crestcut.terrain.slab.kept import kept_of, narrow_part
 from crestcut.terrain.slab.shapes import TREND, Columns, Shape
 from crestcut.terrain.slab.split import (
+    LEAST,
     WAVIEST,
     FieldPriors,
     Sample,
@@ -41,6 +43,7 @@ from crestcut.terrain.slab.split import (
     Settings,
     Whitened,
     curvature_of,
+    matern_of_means,
     matern_of_square,
     squares,
     whiten,
@@ -167,6 +170,8 @@ def judge(
     pairs: int = PAIRS,
     most: int = MOST,
     lattice: float = LATTICE,
+    usual: Usual = YARD,
+    rounds: int = ROUNDS,
 ) -> tuple[Posterior, HeightGrid] | None:
     """What the slab may be, given heights fitted to a scan, and its mean where the heights are; None where
     fewer tiles are measured than a trend has amplitudes.
@@ -174,13 +179,14 @@ def judge(
     height, standard_error : as fitted and its white part, m.  usable : (ny, nx) nodes of the slab; others
     keep their heights.  patch : 1 sd, m, of the scan's error over ``patch_length`` m, at most: no more is
     taken than the heights show.  most : tiles.  lattice : m between the nodes of the slab's waves.
+    usual : of its shapes.  rounds : settings that ``pairs`` of draws are shared among.
     """
     breaks = tuple(b for b in breaks if b.length >= LONG)
     tiles = tiles_of(height, usable, breaks, most)
     if len(tiles) <= len(TREND) + 2 * len(breaks):
         return None
     noise, fine = _noise(tiles, standard_error, patch, patch_length)
-    words = dictionary_of(tiles, breaks)
+    words = dictionary_of(tiles, breaks, usual)
     square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
     level = float(tiles.mean.mean())
     y = tiles.mean - level
@@ -192,9 +198,9 @@ def judge(
     sample = Sample.of(tiles, noise, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
     through = lambda s: whiten(s, square, noise, table, y)  # noqa: E731
-    each, apart = -(-pairs // ROUNDS), max(lattice, 0.5 * float(tiles.side.max()))
+    each, apart = -(-pairs // rounds), max(lattice, 0.5 * float(tiles.side.max()))
     draws = _Draws(words, table, tiles, y, noise, height.frame, apart, seed)
-    for drawn in chain(words, table, settings, through, state, ROUNDS, each, seed):
+    for drawn in chain(words, table, settings, through, state, rounds, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, level)
@@ -208,7 +214,7 @@ def judge(
 def _noise(
     tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float
 ) -> tuple[FloatArray, float]:
-    """(n,) variance of each tile's mean by patch and white noise, m2, and the sd of both at a node, m.
+    """(n, n) covariance of the tiles' means by patch and white noise, m2, and the sd of both at a node, m.
 
     What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
     """
@@ -220,12 +226,10 @@ def _noise(
         # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
         middle = (1 - 2 / (9 * free)) ** 3
         own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / within)
-    # a square of side s holds s^2 / a patches, each of an area a = 2 pi integral of r rho(r) dr (Vanmarcke,
-    # Random Fields, 1983, chapter 6): 6 pi (half / 1.678)^2 of a Matern-3/2
-    area = 6 * np.pi * (0.5 * patch_length / HALF) ** 2
-    left = 1 / (1 + tiles.side**2 / area)
-    white = se2 / (1 + (tiles.side / SHARED) ** 2)
-    return own * left + white, float(np.sqrt(own + se2))
+    apart = ((tiles.uv[:, None, :] - tiles.uv[None, :, :]) ** 2).sum(axis=-1)
+    noise = own * matern_of_means(apart, tiles.spread[:, None] + tiles.spread[None, :], 0.5 * patch_length)
+    noise.flat[:: len(noise) + 1] += se2 / (1 + (tiles.side / SHARED) ** 2)
+    return noise, float(np.sqrt(own + se2))
 
 
 def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
@@ -247,9 +251,13 @@ class _Draws:
         self, words: Dictionary, table: FloatArray, tiles: Tiles, y: FloatArray, noise: FloatArray,
         frame: GridFrame, apart: float, seed: int,
     ) -> None:  # fmt: skip
-        self.words, self.table, self.tiles, self.y, self.noise = words, table, tiles, y, noise
+        """noise : (n, n) m2."""
+        self.words, self.table, self.tiles, self.y = words, table, tiles, y
+        self.root = linalg.cholesky(noise + LEAST**2 * np.eye(len(noise)), lower=True)
         self.frame, self.lattice, self.rng = frame, _lattice(frame, apart), np.random.default_rng([seed, 4])
-        self.nodes = frame.to_grid(self.lattice.node_xy().reshape(-1, 2))
+        own = replace(self.lattice, origin=(0.0, 0.0), angle=0.0)  # wherever the site is, the same digits
+        self.nodes = own.node_xy().reshape(-1, 2)
+        self.square = squares(self.nodes, tiles.uv, np.zeros(len(self.nodes)), tiles.spread)
         self.settings: list[Setting] = []
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
         self.waves: list[FloatArray] = []  # each (nodes, 2 k)
@@ -267,12 +275,11 @@ class _Draws:
         places = np.vstack([self.tiles.uv, self.nodes])
         slab = setting.slab * unit_field(setting.slab_length, places, self.rng, count)
         scan = setting.scan * unit_field(setting.scan_length, self.tiles.uv, self.rng, count)
-        white = self.rng.standard_normal((n, count)) * np.sqrt(self.noise)[:, None]
+        white = self.root @ self.rng.standard_normal((n, count))
         own = slab[:n] + scan + white
         rest = self.y[:, None] - self.table @ amplitude - np.concatenate([own, -own], axis=1)
         solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
-        square = squares(self.nodes, self.tiles.uv, np.zeros(len(self.nodes)), self.tiles.spread)
-        cross = setting.slab**2 * matern_of_square(square, setting.slab_length)
+        cross = setting.slab**2 * matern_of_square(self.square, setting.slab_length)
         self.settings.extend([setting] * count)
         self.amplitude.append(amplitude)
         self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))

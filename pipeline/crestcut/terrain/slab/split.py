@@ -19,7 +19,7 @@ from scipy import linalg, special
 from scipy.stats import qmc
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.terrain.error.covariance import matern32
+from crestcut.terrain.error.covariance import HALF, matern32
 from crestcut.terrain.error.shown import of_second_difference
 from crestcut.terrain.slab.averages import Tiles
 
@@ -38,6 +38,7 @@ SAMPLE = 240  # tiles by which settings are weighed
 FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
 MOST_SHRINKS = 40
 LEAST = 2e-5  # m: no field is smaller
+MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
 
 @dataclass(frozen=True)
@@ -112,6 +113,25 @@ def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
     return matern32(np.sqrt(square), half_at)
 
 
+def matern_of_means(square: FloatArray, blur: FloatArray, half_at: float) -> FloatArray:
+    """Correlation of a Matern-3/2 field's means over tiles that may be wider than its length: middles apart
+    by the root of ``square`` m2, ``blur`` m2 the sum of both tiles' spread along an axis.
+
+    The field is a mixture of Gaussians: (1 + x) exp(-x) is the mean of exp(-x^2 / (4 u)) over u ~ Gamma(3/2)
+    (from its spectral density, Rasmussen & Williams, equation 4.15); a Gaussian of variance t averaged over
+    spreads that add up to b is t / (t + b) exp(-r^2 / (2 (t + b))) in the plane. Against means over squares
+    it is right to 0.02.
+    """
+    u, weight = special.roots_genlaguerre(MIXED, 0.5)
+    out = np.zeros(np.broadcast_shapes(square.shape, blur.shape))
+    # most pairs of a slab's tiles are too far apart to share any of so short a field
+    near = np.broadcast_to(square, out.shape) < (FADED * half_at) ** 2 + 12 * blur
+    r2, b = np.broadcast_to(square, out.shape)[near], np.broadcast_to(blur, out.shape)[near]
+    for t, w in zip(2 * u * (half_at / HALF) ** 2, weight / weight.sum(), strict=True):
+        out[near] += w * t / (t + b) * np.exp(-r2 / (2 * (t + b)))
+    return out
+
+
 @dataclass(frozen=True)
 class Setting:
     """One pair of fields: sd and length (m, where covariance is one half) of slab and scan."""
@@ -136,10 +156,11 @@ def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatA
 
 
 def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
-    """(n, n), m2, of the tiles' means about the trend; noise (n,) m2."""
+    """(n, n), m2, of the tiles' means about the trend; noise (n, n) m2, of what neither field is."""
     out = setting.slab**2 * matern_of_square(square, setting.slab_length)
     out += setting.scan**2 * matern_of_square(square, setting.scan_length)
-    out.flat[:: len(out) + 1] += noise + LEAST**2
+    out += noise
+    out.flat[:: len(out) + 1] += LEAST**2
     return np.asarray(out)
 
 
@@ -178,8 +199,8 @@ def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArra
 @dataclass(frozen=True, eq=False)
 class Sample:
     """Some of the tiles, by which settings are weighed: half of them from all over, which show long waves,
-    half from about one place, which show short ones. index (k,) of the tiles; square, noise and height are
-    theirs."""
+    half from about one place, which show short ones. index (k,) of the tiles; square, noise (k, k) and height
+    are theirs."""
 
     index: IntArray
     square: FloatArray
@@ -198,7 +219,10 @@ class Sample:
         index = np.sort(np.concatenate([pick, near]))
         spread = tiles.spread[index]
         return cls(
-            index, squares(tiles.uv[index], tiles.uv[index], spread, spread), noise[index], height[index]
+            index,
+            squares(tiles.uv[index], tiles.uv[index], spread, spread),
+            noise[np.ix_(index, index)],
+            height[index],
         )
 
 
