@@ -46,7 +46,8 @@ def wavy(height: HeightGrid, flatness: float, seed: int) -> HeightGrid:
 
 
 def test_without_error_every_figure_is_sure() -> None:
-    found = told(floor(HUMP, cell=0.08), NO_ERROR)
+    # as finely as a job lays its straightedge: between nodes farther apart the floor itself is not known
+    found = told(floor(HUMP, size=(4.2, 3.2), cell=0.04), NO_ERROR)
     gap = found.figures[0]
     assert (gap.estimate, *gap.interval) == pytest.approx((gap.seen,) * 3, abs=1e-4)
     assert (found.verdict, found.chance, found.provisional) == ("does not meet", 0.0, False)
@@ -145,6 +146,53 @@ def test_an_exact_scan_of_a_floor_is_taken_for_one_whoever_is_named() -> None:
     assert gap.interval[1] - gap.interval[0] < 0.004
 
 
+@pytest.mark.parametrize("seed", [1, 4])
+def test_a_phone_leaves_a_super_flat_floor_what_it_is_among_what_it_may_be(seed: int) -> None:
+    """F_F 120 under a phone's 5 mm: nothing tells it from a floor of F_F 40, so both stay, and neither limit
+    that it keeps to is said to be missed."""
+    flat = floor(size=(6.0, 4.2), cell=0.06, fall=0.0)
+    lines = lay_lines(flat.frame, flat.measured)
+    assert lines is not None
+    of = lambda z: read(lines, flat.frame, z.reshape(flat.values.size, -1), (0.0, 0.0))  # noqa: E731
+    truth, extreme = wavy(flat, 120.0, seed), largest_gap(flat.measured, 0.06, 2.0)
+    drawn = draw_floor(judged_of(with_error(truth, PHONE, seed), PHONE, seed), 1, None, seed)
+    gap = spread_of(extreme, drawn.height.values, drawn)
+    ff = Spread(of_draws(lines, of(drawn.height.values[..., None] - drawn.errors), FLAT))
+    true_gap, true_ff = extreme(truth.values), f_numbers(lines, of(truth.values)[:, 0]).ff
+    assert gap.interval[0] < true_gap < gap.interval[1] and gap.over(0.003) < 0.95
+    assert ff.interval[0] < 40.0 and ff.interval[1] > true_ff
+    # nor is it called flatter than a floor of F_F 20 may look
+    assert gap.interval[1] > 0.005
+
+
+def test_of_places_nearly_alike_the_largest_is_not_said_to_be_over() -> None:
+    """Ten places as likely over as not: some place is over in nearly every draw, no one place is. And against
+    a limit that one place is over for certain."""
+    rng = np.random.default_rng(0)
+    places = (0.003 + 0.0003 * rng.standard_normal((200, 10))).astype(np.float32)
+    spread = Spread(places.max(axis=1), places)
+    assert (spread.draws > 0.003).mean() > 0.99 and spread.over(0.003) < 0.65
+    assert spread.interval[0] < 0.0027 < np.quantile(spread.draws, 0.025)
+    assert spread.interval[1] == Spread(spread.draws).interval[1]
+    places[:, 3] += 0.002
+    assert Spread(places.max(axis=1), places).over(0.003) == 1.0
+    # a figure without places is over as often as its draws are
+    assert Spread(np.array([1.0, 2.0, 3.0, 4.0])).over(3.5) == 0.25
+
+
+def test_the_low_end_holds_the_largest_of_gaps_nearly_alike() -> None:
+    """Five places of 3 mm seen with 0.3 mm of error each, and drawn about what was seen: a draw's largest
+    is above the truth more often than 2.5 % allow, by place it is not."""
+    rng, low = np.random.default_rng(1), []
+    for _ in range(400):
+        seen = 0.003 + 0.0003 * rng.standard_normal(5)
+        places = (seen + 0.0003 * rng.standard_normal((200, 5))).astype(np.float32)
+        spread = Spread(places.max(axis=1), places)
+        low.append((np.quantile(spread.draws, 0.025), spread.interval[0]))
+    of_draws_, of_places = (np.array(low) > 0.003).mean(axis=0)
+    assert of_draws_ > 0.3 and of_places < 0.15  # five places at 2.5 % each, at most
+
+
 def test_a_figure_is_that_of_each_floor_drawn() -> None:
     """Against each floor laid out and measured by itself, and their median."""
     truth = floor(HUMP, cell=0.08)
@@ -153,6 +201,7 @@ def test_a_figure_is_that_of_each_floor_drawn() -> None:
     said = spread_of(extreme, drawn.height.values, drawn)
     one = [extreme(drawn.height.values - drawn.errors[..., k]) for k in range(drawn.errors.shape[-1])]
     assert len(one) == 200 and np.array_equal(said.draws, one)
+    assert said.places is not None and said.places.max(axis=1) == pytest.approx(one, rel=1e-6)
     assert sorted(one)[95] <= said.estimate <= sorted(one)[105]
 
 

@@ -14,8 +14,8 @@ from crestcut.cut import Limits
 from crestcut.floor import numbers as fn
 from crestcut.floor.chance import (
     Drawn,
-    Extreme,
     Spread,
+    Worst,
     draw_floor,
     largest_gap,
     largest_off,
@@ -80,7 +80,8 @@ def judge_floor(
     say("laying the straightedge")
     figures, each = asks.figures(drawn, drawn.height.values)
     chance = float(np.logical_and.reduce(each).mean()) if each else 1.0
-    verdict = _verdict(chance, wish.confidence, drawn)
+    missed = max((f.missed for f in figures if f.missed is not None), default=0.0)
+    verdict = _verdict(chance, missed, wish.confidence, drawn)
     say("finding what to grind")
     if verdict == "meets":  # what the scan's own error makes of a good floor is not ground away
         levelling = nothing_to_do(floor, reference, figures[0].seen)
@@ -99,6 +100,7 @@ def judge_floor(
         area=float(floor.measured.sum()) * floor.frame.cell**2,
         verdict=verdict,
         chance=chance,
+        missed=missed,
         figures=figures,
         after=after,
         laid=laid,
@@ -242,9 +244,9 @@ class _Asks:
         out.sort(key=lambda f: f.asked is None)
         return tuple(out), kept
 
-    def _extremes(self, drawn: Drawn, heights: FloatArray) -> list[tuple[str, Extreme, float, float | None]]:
+    def _extremes(self, drawn: Drawn, heights: FloatArray) -> list[tuple[str, Worst, float, float | None]]:
         cell, pick = drawn.height.frame.cell, slice(None, None, self.stride)
-        found: list[tuple[str, Extreme, float, float | None]] = []
+        found: list[tuple[str, Worst, float, float | None]] = []
         gap = None if self.rule.rough else self.rule.gap
         if self.rule.length is not None:
             extreme = largest_gap(drawn.height.measured, cell, self.rule.length)
@@ -261,19 +263,20 @@ def _long(length: float) -> str:
 
 
 def _figure(name: str, seen: float, spread: Spread, asked: float | None, at_least: bool) -> Figure:
-    chance = None
+    chance = missed = None
     if asked is not None:
         kept = spread.draws >= asked - 1e-9 if at_least else spread.draws <= asked + 1e-9
         chance = float(kept.mean())
-    return Figure(name, seen, spread.estimate, spread.interval, asked, at_least, chance)
+        missed = 1 - chance if at_least else spread.over(asked + 1e-9)
+    return Figure(name, seen, spread.estimate, spread.interval, asked, at_least, chance, missed)
 
 
-def _verdict(chance: float, confidence: float, drawn: Drawn) -> str:
+def _verdict(chance: float, missed: float, confidence: float, drawn: Drawn) -> str:
     if drawn.contradictions:
         return "cannot tell"
     if chance >= confidence:
         return "meets"
-    return "does not meet" if chance <= 1 - confidence else "cannot tell"
+    return "does not meet" if missed >= confidence else "cannot tell"
 
 
 def _provisional(figures: Sequence[Figure]) -> bool:

@@ -2,8 +2,11 @@
 
 The largest of many noisy gaps is too large, because the choice follows the noise: under a phone's error a
 floor without any gap shows 25 mm. A drawn floor (``surface.posterior``) has none of the scan's error in it,
-so its figure stands as it is: the estimate is the draws' median. Tried on simulated floors in
-``tests/bench/floor.py``. What the draws cannot know is an error the model was not told of.
+so its figure stands as it is: the estimate is the draws' median. Where several places are nearly alike the
+largest is too large still: each draw's is chosen of them by what the scan's error left there. So a floor is
+over its limit where some *one* place is (``Spread.over``), which a contractor can go and look at, and within
+it where all are at once. Tried on simulated floors in ``tests/bench/floor.py``. What the draws cannot know is
+an error the model was not told of.
 """
 
 from __future__ import annotations
@@ -12,6 +15,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.base.parallel import share
@@ -68,9 +72,11 @@ def draw_floor(
 
 @dataclass(frozen=True, eq=False)
 class Spread:
-    """(d,) what a figure may be."""
+    """(d,) what a figure may be. places : (d, n) what each place has, of which it is the largest, m; None
+    for a figure that has no place."""
 
     draws: FloatArray
+    places: NDArray[np.float32] | None = None
 
     @property
     def estimate(self) -> float:
@@ -82,30 +88,50 @@ class Spread:
         """95 %."""
         # no blending of neighbours: the F-number of a floor without any bend is infinite
         low, high = np.quantile(self.draws, [TAIL, 1 - TAIL], method="nearest")
+        if self.places is not None and self.places.size:
+            # of places that are nearly alike the largest in a draw is too large, as it is in a scan; what one
+            # place has is not chosen. Every draw has that much there, so it is never above the draws' own end
+            low = np.quantile(self.places, TAIL, axis=0, method="nearest").max()
         return float(low), float(high)
 
+    def over(self, most: float) -> float:
+        """The chance that the place likeliest to have more than ``most``, m, has."""
+        if self.places is None:
+            return float((self.draws > most).mean())
+        return float((self.places > most).mean(axis=0).max(initial=0.0))
 
-Extreme = Callable[[FloatArray], float]  # a figure of a floor (ny, nx), m
+
+@dataclass(frozen=True, eq=False)
+class Worst:
+    """A figure of a floor (ny, nx), m: the largest of what each place has. at : that, (ny, nx), NaN where
+    nothing is measured."""
+
+    at: Callable[[FloatArray], FloatArray]
+
+    def __call__(self, z: FloatArray) -> float:
+        return max(float(np.nanmax(self.at(z), initial=0.0)), 0.0)
 
 
-def largest_gap(measured: BoolArray, cell: float, length: float) -> Extreme:
+def largest_gap(measured: BoolArray, cell: float, length: float) -> Worst:
     """The largest gap under a straightedge on floors that are ``measured`` (ny, nx) alike, m."""
     edge = Straightedge.of(measured, cell, length, FEW_WAYS)
-    return lambda z: max(float(np.nanmax(edge.under(z, alone=True)[0], initial=0.0)), 0.0)
+    return Worst(lambda z: edge.under(z, alone=True)[0])
 
 
-def largest_off(reference: FloatArray) -> Extreme:
+def largest_off(reference: FloatArray) -> Worst:
     """The most that any spot stands over or lies under a reference (ny, nx), m."""
-    return lambda z: float(np.nanmax(np.abs(z - reference)))
+    return Worst(lambda z: np.abs(z - reference))
 
 
-def spread_of(extreme: Extreme, floor: FloatArray, drawn: Drawn) -> Spread:
+def spread_of(worst: Worst, floor: FloatArray, drawn: Drawn) -> Spread:
     """A figure of every floor drawn. floor : (ny, nx) m, its mean as it is, or as it will be left."""
-    many = np.empty(drawn.errors.shape[-1])
+    known, count = np.isfinite(floor), drawn.errors.shape[-1]
+    places, many = np.empty((count, int(known.sum())), np.float32), np.empty(count)
 
     def work(first: int, stop: int) -> None:
         for k in range(first, stop):
-            many[k] = extreme(floor - drawn.errors[..., k])
+            each = worst.at(floor - drawn.errors[..., k])[known]
+            places[k], many[k] = each, each.max(initial=0.0)
 
-    share(work, len(many))
-    return Spread(many)
+    share(work, count)
+    return Spread(many, places)

@@ -18,6 +18,7 @@ class Figure:
     name : what it is, in words.  seen : of the floor as it is drawn, the mean of all it may be: smoother than
     any of them.  estimate : their median.  interval : 95 %.  asked : the limit, None where it is only told.
     at_least : the figure must reach the limit, else must not pass it.  chance : that it keeps to the limit.
+    missed : that the place likeliest to pass the limit does, or that an F-number does not reach it.
     """
 
     name: str
@@ -27,6 +28,7 @@ class Figure:
     asked: float | None = None
     at_least: bool = False
     chance: float | None = None
+    missed: float | None = None
 
 
 @dataclass(frozen=True)
@@ -106,7 +108,8 @@ class Judged:
     surface : the floor alone: nodes outside the area asked for are not measured.  gap : (ny, nx) m, the
     largest gap under the straightedge at every node, on the raster ``coarse``; None where none is asked for.
     figures : what was asked, then what is only told.  after : the same once ground and filled; ground_after :
-    with nothing filled.  numbers : the F-number lines, None where no line is long enough.  contradictions :
+    with nothing filled.  chance : that the floor keeps to all that is asked.  missed : the largest of the
+    figures' own.  numbers : the F-number lines, None where no line is long enough.  contradictions :
     hand measurements that do not agree.
     """
 
@@ -114,6 +117,7 @@ class Judged:
     area: float
     verdict: str
     chance: float
+    missed: float
     figures: tuple[Figure, ...]
     after: tuple[Figure, ...]
     laid: Laid | None

@@ -41,6 +41,7 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         },
         "verdict": judged.verdict,
         "chance": judged.chance,
+        "missed": judged.missed,
         "figures": [_figure(f) for f in judged.figures],
         "laid": None
         if judged.laid is None
@@ -114,6 +115,7 @@ def _figure(figure: Figure) -> dict[str, object]:
         "seen": figure.seen,
         "asked": figure.asked,
         "chance": figure.chance,
+        "missed": figure.missed,
     }
 
 

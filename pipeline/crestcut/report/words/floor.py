@@ -79,7 +79,10 @@ def verdict_line(report: FloorReport) -> str:
     judged = report.judged
     head = judged.verdict.upper()
     kept = chance_words(judged.chance)
-    return f"{head}: asked for {asked_words(report)}; chance that the floor keeps to it {kept}."
+    said = f"{head}: asked for {asked_words(report)}; chance that the floor keeps to it {kept}"
+    if judged.verdict == "cannot tell" and judged.chance <= 1 - report.job.wish.confidence:
+        return f"{said}; yet no one place is sure to be over."
+    return f"{said}."
 
 
 def figure_words(figure: Figure) -> str:
