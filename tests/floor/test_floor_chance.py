@@ -51,7 +51,7 @@ def test_without_error_every_figure_is_sure() -> None:
     gap = found.figures[0]
     assert (gap.estimate, *gap.interval) == pytest.approx((gap.seen,) * 3, abs=1e-4)
     assert (found.verdict, found.chance, found.provisional) == ("does not meet", 0.0, False)
-    after = found.after[0]
+    after = told(floor(HUMP, cell=0.08), NO_ERROR).after[0]
     # cut to the very gap: of the draws, a tenth of a millimetre about it, some keep to it
     assert after.chance is not None and 0.1 < after.chance < 0.95 and after.interval[1] <= 0.003 + 1e-4
     good = told(floor(cell=0.08), NO_ERROR)
@@ -144,25 +144,6 @@ def test_an_exact_scan_of_a_floor_is_taken_for_one_whoever_is_named() -> None:
     gap = found.figures[0]
     assert gap.estimate == pytest.approx(true, abs=0.001)
     assert gap.interval[1] - gap.interval[0] < 0.004
-
-
-@pytest.mark.parametrize("seed", [1, 4])
-def test_a_phone_leaves_a_super_flat_floor_what_it_is_among_what_it_may_be(seed: int) -> None:
-    """F_F 120 under a phone's 5 mm: nothing tells it from a floor of F_F 40, so both stay, and neither limit
-    that it keeps to is said to be missed."""
-    flat = floor(size=(6.0, 4.2), cell=0.06, fall=0.0)
-    lines = lay_lines(flat.frame, flat.measured)
-    assert lines is not None
-    of = lambda z: read(lines, flat.frame, z.reshape(flat.values.size, -1), (0.0, 0.0))  # noqa: E731
-    truth, extreme = wavy(flat, 120.0, seed), largest_gap(flat.measured, 0.06, 2.0)
-    drawn = draw_floor(judged_of(with_error(truth, PHONE, seed), PHONE, seed), 1, None, seed)
-    gap = spread_of(extreme, drawn.height.values, drawn)
-    ff = Spread(of_draws(lines, of(drawn.height.values[..., None] - drawn.errors), FLAT))
-    true_gap, true_ff = extreme(truth.values), f_numbers(lines, of(truth.values)[:, 0]).ff
-    assert gap.interval[0] < true_gap < gap.interval[1] and gap.over(0.003) < 0.95
-    assert ff.interval[0] < 40.0 and ff.interval[1] > true_ff
-    # nor is it called flatter than a floor of F_F 20 may look
-    assert gap.interval[1] > 0.005
 
 
 def test_of_places_nearly_alike_the_largest_is_not_said_to_be_over() -> None:

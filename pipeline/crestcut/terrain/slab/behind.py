@@ -42,11 +42,12 @@ YARD = Kind(USUAL_FLATNESS, FLATNESS_FACTOR)
 # floor of 25 m2 has none (common practice, no source). With a yard's centimetres a phone's scan leaves some
 # in all that a super-flat floor may be
 FLOOR_SHAPES = Usual(0.001, 0.004, 0.004, 0.003, 0.003, 0.15, 0.04, 0.04, 0.1)
-# a floor that is asked how flat it is may be of any class from worse than conventional to flatter than any
-# that is asked for: F_F 12 to 300 lie within 1 sd (ACI 117 and trade practice, 12 to 100 and more, from
-# memory). F-numbers live on 12 in, which coarser tiles and nodes would smooth. An end beyond which one draw
-# in forty lies hangs on the settings that are drawn there, so there are many of them
-FLOOR = Kind(60.0, 5.0, 2400, 0.10, FLOOR_SHAPES, 34)
+# a floor that is asked how flat it is may be from a worn workshop's to a super-flat one: F_F 10 to 150 lie
+# within 1 sd, 6 and 250 within 1.4 (ACI 117 and trade practice, 12 to 100 and more, from memory). A flatter
+# median would have a phone's scan meet 3 mm with nothing seen. F-numbers live on 12 in, which coarser tiles
+# and nodes would smooth. An end beyond which one draw in forty lies hangs on the settings that are drawn
+# there, so there are many of them
+FLOOR = Kind(38.0, 4.0, 2400, 0.10, FLOOR_SHAPES, 34)
 
 
 def priors_of(error: ErrorModel, flatness: float | None = None, usual: Kind = YARD) -> FieldPriors:
