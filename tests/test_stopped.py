@@ -110,7 +110,7 @@ def test_one_that_comes_after_the_switch_does_not_say_that_nothing_was_written(
     assert done.stderr.splitlines()[-1] == f"crestcut: stopped, all results are in {out}, whole"
     assert (out / "vehicle.png").stat().st_size > 10_000
     monkeypatch.undo()
-    drawn = "crestcut.report.pictures.vehicle_drawing.draw_vehicle"
+    drawn = "crestcut.report.draw_vehicle"  # as the command takes it, by the door
     monkeypatch.setattr(drawn, lambda *_: signal.raise_signal(blow))
     again = CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml"), "--out", str(out)])
     assert again.exit_code == 130 and again.stderr.endswith("crestcut: stopped, nothing was written\n")

@@ -20,7 +20,7 @@ LINE = ((1.6, 2.0), (9.9, 2.0))  # from the foot of the apron over the crest int
 
 
 def crestcut(*arguments: str, cwd: Path) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-c", "from crestcut.cli import main; main()", *arguments]
+    command = [sys.executable, "-c", "from crestcut.apps.cli import main; main()", *arguments]
     return subprocess.run(command, cwd=cwd, capture_output=True, text=True, timeout=300)
 
 
