@@ -19,7 +19,6 @@ import hand_cut
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.apps.run import run_job
 from crestcut.apps.verify import check_job
 from crestcut.base.grid import HeightGrid
 from crestcut.chance.witness import witness_evidence
@@ -28,6 +27,7 @@ from crestcut.contact.records import TravelLine
 from crestcut.cut.plan import cut_surface
 from crestcut.job.load import load_job
 from crestcut.job.records import Job, PlanPoint, Travel, Witness
+from crestcut.study.making import run_job
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.load import load_vehicle
 from crestcut.vehicle.records import AS_MEASURED, Vehicle

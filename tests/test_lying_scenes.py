@@ -12,12 +12,12 @@ from click.testing import CliRunner
 
 import lying_scenes as scenes
 from crestcut.apps.cli import main
-from crestcut.apps.run import run_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Doubt
 from crestcut.report.view.result import result_document
 from crestcut.report.words.summary import summary_lines
+from crestcut.study.making import run_job
 from crestcut.study.record import Study
 
 

@@ -177,7 +177,8 @@ def test_the_same_job_gives_the_same_bytes_without_a_second_process_too(
     trolley: tuple[int, str, Path], tmp_path: Path
 ) -> None:
     """Run again as a library would, everything drawn in this process: only the seconds may differ."""
-    from crestcut.apps.run import run_job, write_job
+    from crestcut.apps.run import write_job
+    from crestcut.study.making import run_job
 
     write_job(run_job(ROOT / "configs/jobs/kiln_trolley.toml"), tmp_path / "again")
     first, again = (

@@ -10,8 +10,9 @@ import ezdxf
 import pytest
 from PIL import Image
 
-from crestcut.apps.run import run_job, write_job
+from crestcut.apps.run import write_job
 from crestcut.report.folder.files import Staging
+from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.work.records import Reason, ReasonCode, Release
 from test_bad_input import JOB, VEHICLE, slab, write_laz

@@ -12,10 +12,10 @@ import pytest
 
 from crestcut.alternatives.driving import PRESSED, PRESSURE_RISE
 from crestcut.alternatives.rows import Option
-from crestcut.apps.run import run_job
 from crestcut.base.errors import CrestcutError
 from crestcut.report.view.result import result_document, result_text
 from crestcut.report.words.options import option_lines, vehicle_lines
+from crestcut.study.making import run_job
 from crestcut.study.report import Report
 
 RISE = PRESSED * (1 - 1 / (1 + PRESSURE_RISE)) * 1000  # mm

@@ -27,7 +27,7 @@ def least(work: Callable[[], object]) -> float:
 
 
 def main() -> None:
-    import crestcut.apps.run as run
+    import crestcut.study.making as run
     from crestcut.alternatives.driving import pumped_up
     from crestcut.alternatives.fixes import strips
     from crestcut.alternatives.trials import bench

@@ -10,11 +10,11 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from crestcut.apps.run import run_job
 from crestcut.cut.limits import KeepArea
 from crestcut.report.exchange.cad import write_cad
 from crestcut.report.sheets.all_sheets import pages, write_sheets
 from crestcut.study.identity import Identity
+from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.work.order import WorkOrder, make_site
 from crestcut.work.records import Worksheet

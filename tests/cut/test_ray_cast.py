@@ -189,7 +189,7 @@ def test_where_the_library_is_missing_or_cannot_load_it_is_said_why(monkeypatch:
 @pytest.mark.slow
 def test_the_job_goes_on_without_it(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     absent = NotCast(Absence.NOT_INSTALLED, "open3d not installed")
-    monkeypatch.setattr("crestcut.apps.run.load_caster", lambda: absent)
+    monkeypatch.setattr("crestcut.study.making.load_caster", lambda: absent)
     args = ["run", str(ROOT / "configs/jobs/kiln_trolley.toml"), "--out", str(tmp_path / "out")]
     done = CliRunner().invoke(main, args)
     assert done.exit_code == 0 and (tmp_path / "out/report.html").exists()

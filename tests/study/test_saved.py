@@ -12,9 +12,9 @@ import numpy as np
 import pytest
 
 import crestcut.apps.verify as checking
-from crestcut.apps.run import run_job
 from crestcut.base.errors import CrestcutError
 from crestcut.report.view.result import result_document
+from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.study.saved import STUDY_NAME, differing, read_study, write_study
 from verify.after_scene import JOB, VEHICLE, walked, write_ply
@@ -113,7 +113,7 @@ def test_the_work_is_checked_against_the_plan_that_was_made(
 ) -> None:
     """Not against one made anew, even where the job has changed since: that is said."""
     folder, done = site
-    monkeypatch.setattr(checking, "run_job", lambda *_: pytest.fail("planned anew"))
+    monkeypatch.setattr("crestcut.study.making.run_job", lambda *_: pytest.fail("planned anew"))
     (folder / "job.toml").write_text(JOB + FELT)
     found = checking.check_job(folder / "job.toml", folder=folder / "out")
     assert found.check.notes == () and found.report.plan is not None and done.report.plan is not None
@@ -132,7 +132,7 @@ def test_the_plan_of_another_version_or_job_is_made_anew(
         ran.append(path)
         return site[1]
 
-    monkeypatch.setattr(checking, "run_job", anew)
+    monkeypatch.setattr("crestcut.study.making.run_job", anew)
     (moved / "job.toml").write_text(JOB + FELT)
     path = moved / "out" / STUDY_NAME
     rewritten(path, {**told(path), "version": "0.0.1"})

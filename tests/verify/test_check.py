@@ -11,9 +11,7 @@ import pytest
 from click.testing import CliRunner
 from matplotlib.text import Text
 
-from crestcut.apps import verify as checking
 from crestcut.apps.cli import main
-from crestcut.apps.run import run_job
 from crestcut.apps.verify import Checked, check_and_write, check_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import both
@@ -26,6 +24,7 @@ from crestcut.report.sheets.verify import hand_over_figure
 from crestcut.report.view.verify_report import report_gone, report_now
 from crestcut.report.view.verify_result import verify_document
 from crestcut.report.words.verify import verify_lines
+from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.study.report import Report
 from crestcut.verify.edges import edges_left
@@ -62,7 +61,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
 
 @pytest.fixture(autouse=True)
 def planned_once(site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(checking, "run_job", lambda path, say: site[1])
+    monkeypatch.setattr("crestcut.study.making.run_job", lambda path, say: site[1])
 
 
 def checked(site: tuple[Path, Study], depth: Depth, name: str, **walk: object) -> Checked:
@@ -91,7 +90,7 @@ def true_gap(site: tuple[Path, Study], depth: Depth) -> float:
 @pytest.fixture(scope="module")
 def well_cut(site: tuple[Path, Study]) -> Checked:
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(checking, "run_job", lambda path, say: site[1])
+        patch.setattr("crestcut.study.making.run_job", lambda path, say: site[1])
         # its own session: turned, moved and lifted
         depth = plan(site, over=0.002)
         after = write_ply(walked(2, depth, turn=0.09, move=(0.3, -0.2, 0.05)), site[0] / "after.ply")

@@ -9,7 +9,6 @@ from dataclasses import replace
 from pathlib import Path
 
 from crestcut import __version__
-from crestcut.apps.run import SEED, Clock, Say
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.cut import KeepArea, cut_limits, deepest_allowed
@@ -17,6 +16,7 @@ from crestcut.floor import floor_frame, floor_nodes, floor_only, judge_floor, ma
 from crestcut.job import FloorJob, Job, Point, load_floor_job
 from crestcut.report import FloorReport
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
+from crestcut.study import SEED, Clock, Say
 from crestcut.terrain import (
     FLOOR,
     DoubtKind,

@@ -9,7 +9,6 @@ from pathlib import Path
 import numpy as np
 from scipy import special
 
-from crestcut.apps.run import SEED, Clock, Say, Study, evidence_of, keeps_of, run_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.chance import margin_for
@@ -18,7 +17,7 @@ from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_flee
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import LoadedVehicle, lines_of, with_doubts
-from crestcut.study import STUDY_NAME, Report, differing, read_study
+from crestcut.study import SEED, Clock, Report, Say, Study, evidence_of, keeps_of, taken_up
 from crestcut.terrain import Evidence, Surface, build_surface
 from crestcut.verify import (
     Check,
@@ -88,7 +87,7 @@ def check_job(
     job = load_job(path)
     since = _since(job, after)
     clock = Clock(say)
-    done, job, kept = _planned(path, job, folder, say)
+    done, job, kept = taken_up(path, job, folder, say)
     report = done.report
     if report.plan is None:
         raise CrestcutError("no plan could be made to check the work against", job.path.name, "see run")
@@ -103,32 +102,6 @@ def check_job(
     check = replace(check, notes=(*kept, *check.notes))
     seconds = {**report.seconds, **clock.seconds}
     return Checked(report, check, laid.scan if laid is not None else None, seconds)
-
-
-def _planned(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, Job, tuple[str, ...]]:
-    """The plan that the work is checked against, what was asked for then with what was measured since, and
-    what is to be said of where the plan is from."""
-    place = folder / STUDY_NAME if folder is not None else None
-    if place is None or not place.is_file():
-        return run_job(path, say), job, ()
-    say("taking up the plan as it was made ...")
-    study = read_study(place, say)
-    if study is None:
-        note = f"the plan in {place.name} is of another version of this program: it was made anew"
-        say(f"mind: {note}")
-        return run_job(path, say), job, (note,)
-    before = study.report.job
-    if before.path.name != job.path.name:
-        return run_job(path, say), job, ()
-    then = replace(before, after=job.after, path=job.path)
-    if changed := differing(before, job):
-        note = (
-            f"the job file has changed since the plan was made ({', '.join(changed)}): the work is checked"
-            " against the plan as it was made; run the job again for another"
-        )
-        say(f"mind: {note}")
-        return study, then, (note,)
-    return study, then, ()
 
 
 def _since(job: Job, after: Sequence[Path]) -> After:

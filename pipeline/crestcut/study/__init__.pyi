@@ -2,28 +2,36 @@ from .identity import NOT_DATED as NOT_DATED
 from .identity import NOTHING as NOTHING
 from .identity import Identity as Identity
 from .identity import scan_identity as scan_identity
+from .making import SEED as SEED
+from .making import Clock as Clock
+from .making import ScanAhead as ScanAhead
+from .making import evidence_of as evidence_of
+from .making import keeps_of as keeps_of
+from .making import run_job as run_job
+from .making import taken_up as taken_up
+from .record import Say as Say
 from .record import Study as Study
-from .report import PlacedKeep as PlacedKeep
-from .report import PlacedMark as PlacedMark
 from .report import Report as Report
 from .report import VehicleRow as VehicleRow
 from .saved import STUDY_NAME as STUDY_NAME
-from .saved import differing as differing
-from .saved import read_study as read_study
 from .saved import write_study as write_study
 
 __all__ = [
     "NOTHING",
     "NOT_DATED",
+    "SEED",
     "STUDY_NAME",
+    "Clock",
     "Identity",
-    "PlacedKeep",
-    "PlacedMark",
     "Report",
+    "Say",
+    "ScanAhead",
     "Study",
     "VehicleRow",
-    "differing",
-    "read_study",
+    "evidence_of",
+    "keeps_of",
+    "run_job",
     "scan_identity",
+    "taken_up",
     "write_study",
 ]

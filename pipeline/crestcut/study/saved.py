@@ -11,7 +11,7 @@ from __future__ import annotations
 import io
 import json
 import zipfile
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from importlib import import_module
@@ -26,7 +26,7 @@ from crestcut.contact import Clearance, read_line
 from crestcut.job import Job
 from crestcut.scan import read_scan, resolve_line
 from crestcut.standing import lines_of, rides_of, swept_of
-from crestcut.study.record import Study
+from crestcut.study.record import Say, Study
 from crestcut.study.report import Report
 
 STUDY_NAME = "study.npz"
@@ -35,7 +35,6 @@ LEVEL = 1  # of compression: heights hardly get smaller with more, and it takes 
 # made again when read: (class, field)
 MADE_AGAIN = frozenset({(Report, "scan"), (Report, "ride"), (Report, "before")})
 NOT_KEPT = frozenset({(Clearance, "lowest")})  # of the plan's certificate: empty when read
-Say = Callable[[str], None]
 
 
 def write_study(study: Study, path: Path) -> None:

@@ -1,0 +1,375 @@
+"""The answer of a job on one page: scan -> surface -> ride -> sweep -> chance -> cut -> release -> record."""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from crestcut import __version__
+from crestcut.base.parallel import compiled_before, meanwhile, wake_compiler
+from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
+from crestcut.contact import (
+    Clearance,
+    Contact,
+    Passage,
+    SoftContact,
+    TravelLine,
+    read_line,
+    settle_part,
+    soft_contacts,
+    wanted_gap,
+)
+from crestcut.cut import (
+    ENOUGH,
+    FleetPlan,
+    Judged,
+    KeepArea,
+    NotCast,
+    RayCast,
+    contradiction,
+    cut_limits,
+    deepest_allowed,
+    load_caster,
+    plan_fleet,
+    ray_cast,
+)
+from crestcut.job import Job, Point, ScanChoice, load_job
+from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
+from crestcut.standing import (
+    LoadedVehicle,
+    Standing,
+    all_judged,
+    common_window,
+    doubts_in_words,
+    drivers_of,
+    judged_after,
+    lines_of,
+    options_of,
+    rides_of,
+    seen_notes,
+    swept_of,
+    with_doubts,
+)
+from crestcut.study.record import Say, Study
+from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
+from crestcut.study.saved import STUDY_NAME, differing, read_study
+from crestcut.terrain import (
+    NOT_YET,
+    Evidence,
+    Surface,
+    build_surface,
+    estimate_error,
+    gather_evidence,
+    joined,
+    slab_behind,
+)
+from crestcut.vehicle import Vehicle
+from crestcut.work import (
+    Release,
+    asked_first,
+    decide_release,
+    drained,
+)
+
+ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
+Advice = tuple[dict[str, object], ...]
+SEED = 0
+FIRST_RUN = "first run on this machine, inner loops are compiled on the way, about half a minute, once"
+
+
+class Clock:
+    """Seconds per stage, and a word to the user as each begins."""
+
+    def __init__(self, say: Say) -> None:
+        self.seconds: dict[str, float] = {}
+        self.say = say
+
+    @contextmanager
+    def stage(self, name: str, words: str) -> Iterator[None]:
+        """Say ``words``, and keep how long the block took, s, under ``name``."""
+        self.say(words)
+        start = time.perf_counter()
+        yield
+        self.seconds[name] = time.perf_counter() - start
+
+
+def run_job(
+    path: Path,
+    say: Say = lambda _: None,
+    early: Callable[[Study], None] = lambda _: None,
+    ahead: ScanAhead | None = None,
+) -> Study:
+    """The job file's answer, nothing written yet.
+
+    early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
+    ahead : waits for ``scan.load.read_scan_of`` the same job file, begun elsewhere; None reads here.
+    Raises CrestcutError for anything wrong with job, scan, vehicle or line.
+    """
+    clock = Clock(say)
+    job = load_job(path)
+    if not compiled_before(settle_part):
+        say(f"mind: {FIRST_RUN}")
+    drivers = drivers_of(job)
+    limit = deepest_allowed(job)
+    drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    with clock.stage("scan", "reading the scan"):
+        if ahead is not None:
+            wake_compiler()  # while it is being read
+        scan = _scan_of(job, say, ahead)
+    for note in scan.notes:
+        say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
+    places = (
+        drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
+    )
+    lines = lines_of(drivers, job, places)
+    for note in lines[0].notes:
+        say(f"mind: {note}")
+    with clock.stage("surface", "finding the slab"):
+        surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
+    with clock.stage("split", "judging slab and scan apart"):
+        error = estimate_error(scan, surface.height, job.scan.scanner)
+        error = with_doubts(error, scan, drivers, lines)
+        surface = slab_behind(surface, error, job.slab.flatness, SEED)
+    with clock.stage("readings", "taking in what was measured by hand"):
+        surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
+    with clock.stage("ride", "standing the vehicle along the line"):
+        rides = rides_of(drivers, lines, surface, job, scan.frame)
+    with clock.stage("sweep", "sweeping the underside over the slab"):
+        swept = swept_of(drivers, rides, surface, job)
+    with clock.stage("chance", "drawing surfaces and vehicles"):
+        standings = all_judged(job, surface, drivers, rides, swept, scan.frame, SEED, against)
+    beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
+    caster = meanwhile(load_caster)
+    keeps = keeps_of(job, scan, surface)
+    limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
+    with clock.stage("cut", "seeking the least cut"):
+        members = [s.member for s in standings]
+        fleet = plan_fleet(members, surface, limits, job.wanted, job.cut.feather)
+        if job.cut.drain is not None:
+            fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
+    with clock.stage("chance after", "drawing what the cut would leave"):
+        after = [
+            judged_after(job, s, a, limits, surface, scan.frame, SEED)
+            for s, a in zip(standings, fleet.after, strict=True)
+        ]
+    with clock.stage("ray cast", "casting rays from the underside, for a second opinion"):
+        cast = _second_opinion(caster(), job, surface, standings, fleet)
+    if isinstance(cast, NotCast):
+        say(f"mind: no second opinion on the gaps: {cast.words}")
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast, *beside())
+    report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
+    early(Study(report, release, drivers))
+    with clock.stage("options", "trying what is cheaper"):
+        options = options_of(job, standings, fleet, after, surface, keeps, SEED)
+    return Study(replace(report, options=options, seconds=clock.seconds), release, drivers)
+
+
+def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, Job, tuple[str, ...]]:
+    """The plan that finished work is checked against, what was asked for then with what was measured since,
+    and what is to be said of where the plan is from.
+
+    folder : with the results of ``run``: the plan there is what was cut, as long as it is of this job and
+    version; None, or none there: made anew.
+    """
+    place = folder / STUDY_NAME if folder is not None else None
+    if place is None or not place.is_file():
+        return run_job(path, say), job, ()
+    say("taking up the plan as it was made ...")
+    study = read_study(place, say)
+    if study is None:
+        note = f"the plan in {place.name} is of another version of this program: it was made anew"
+        say(f"mind: {note}")
+        return run_job(path, say), job, (note,)
+    before = study.report.job
+    if before.path.name != job.path.name:
+        return run_job(path, say), job, ()
+    then = replace(before, after=job.after, path=job.path)
+    if changed := differing(before, job):
+        note = (
+            f"the job file has changed since the plan was made ({', '.join(changed)}): the work is checked"
+            " against the plan as it was made; run the job again for another"
+        )
+        say(f"mind: {note}")
+        return study, then, (note,)
+    return study, then, ()
+
+
+def told_by_hand(
+    job: Job, scan: Scan, surface: Surface, drivers: tuple[LoadedVehicle, ...], lines: tuple[TravelLine, ...]
+) -> tuple[Surface, tuple[LoadedVehicle, ...], tuple[str, ...]]:
+    """Slab and vehicles given the strings, levels and witnesses of the job, and what contradicts.
+
+    A witness is the main vehicle's: of the others it says only what it says of the slab. drivers : that one
+    first.
+    """
+    if not (job.strings or job.levels or job.witnesses):
+        return surface, drivers, ()
+    (driver, *others), line = drivers, lines[0]
+    passage = _passage(driver, line, surface, job)
+    told = given(passage, evidence_of(job, scan, surface, driver, line), SEED)
+    driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
+        told = heard(_passage(driver, line, told.surface, job), job.witnesses, SEED)
+        driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
+    return told.surface, (driver, *others), told.contradictions
+
+
+def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
+    (rode,) = rides_of((driver,), (line,), surface, job)
+    (swept,) = swept_of((driver,), (rode,), surface, job)
+    return Passage(driver.vehicle, surface, rode, swept, driver.parts)
+
+
+def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
+    """The scan of the job; what was read ahead only if it is of the same files in the same units."""
+    if ahead is not None:
+        choice, scan = ahead(say)
+        if choice == job.scan:
+            return scan
+    return read_scan(job.scan, say)
+
+
+def _beside_the_cut(
+    job: Job, scan: Scan, surface: Surface, first: Standing
+) -> tuple[Advice, tuple[SoftContact, ...]]:
+    """What is told of the one that speaks, whatever the cut will be."""
+    carried = scan_margin(first.margin, first.today)
+    return asked_first(first, surface, scan, job, carried), soft_contacts(first.vehicle, surface, first.ride)
+
+
+def _second_opinion(
+    caster: Any, job: Job, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan
+) -> RayCast | NotCast:
+    """The decisive gaps of every vehicle cast anew, or why not. caster : ``load_caster``."""
+    if isinstance(caster, NotCast):
+        return caster
+    asked = wanted_gap(job.wanted.want, job.wanted.want_ends)
+    judged = [
+        Judged(s.vehicle, s.ride, s.before, after, {zone: gap + s.margin for zone, gap in asked.items()})
+        for s, after in zip(standings, fleet.after, strict=True)
+    ]
+    return ray_cast(caster, surface, fleet.plan.depth.values, judged)
+
+
+def _report(
+    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
+    after: Sequence[Left], keeps: Sequence[KeepArea], cast: RayCast | NotCast, advice: Advice,
+    soft: tuple[SoftContact, ...],
+) -> tuple[Report, Release]:  # fmt: skip
+    """All that the deliverables are made from but the options; of several vehicles the one with least room
+    speaks."""
+    first, plan = standings[0], fleet.plan
+    vehicle, rode, before = first.vehicle, first.ride, first.before
+    carried = max(scan_margin(s.margin, s.today) for s in standings)
+    unsure = any(doubt.decides for doubt in surface.error.doubts) or carried > job.wanted.want / 2
+    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
+    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame), contradiction(cast))
+    report = Report(
+        job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
+        kind=kind_of_contact(before, vehicle, job),
+        today=first.today, in_use=first.in_use, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
+        release=release.state, release_reasons=release.reasons, provisional=provisional,
+        marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
+        keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
+        advice=advice, soft=soft,
+        vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
+        version=__version__, seed=SEED, vehicle_doubts=_doubts(standings), ray_cast=cast,
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
+               *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
+    )  # fmt: skip
+    return report, release
+
+
+def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
+    """Figures of the vehicles that look mistaken, each with whose it is."""
+    return tuple(f"{s.vehicle.path.name}: {doubt}" for s in standings for doubt in s.vehicle.doubts)
+
+
+def _vehicle_rows(
+    standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left]
+) -> tuple[VehicleRow, ...]:
+    rows = []
+    for k, s in enumerate(standings):
+        worst, short = s.before.worst, max(-fleet.excess[k], 0.0)
+        rows.append(VehicleRow(
+            s.vehicle.name, tuple(load.name for load in s.driver.loads), worst.part if worst else "",
+            s.today, s.in_use, after[k].today, fleet.alone[k], fleet.litres[k] / 1000, short <= ENOUGH,
+            short if short > ENOUGH else 0.0,
+            s.vehicle.path.name, s.vehicle.sha256, after[k].in_use,
+        ))  # fmt: skip
+    return tuple(rows)
+
+
+def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
+    """What is said of one vehicle only where there are several."""
+    if len(standings) < 2 or not job.witnesses:
+        return []
+    main = next(s.vehicle.name for s in standings if s.driver.main)
+    return [f"witnesses speak of the {main} alone: the other vehicles are judged without them"]
+
+
+def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
+    """crest, nose, tail, side or none: by the part that is shortest of what was asked for.
+
+    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb),
+    else a crest.
+    """
+    asked = {"belly": job.wanted.want, "nose": job.wanted.want_ends, "tail": job.wanted.want_ends}
+    worst = before.worst
+    if worst is not None and worst.gap >= 0:
+        worst = min(before.least.values(), key=lambda c: c.gap - asked[c.zone])
+    if worst is None or worst.gap >= asked[worst.zone]:
+        return "none"
+    if worst.zone != "belly":
+        return worst.zone
+    return "side" if _beside_the_wheels(worst, vehicle) else "crest"
+
+
+def scan_margin(margin: float, today: Chance) -> float:
+    """The part of the margin that the scan's own errors ask for, m: its share of the standard deviation."""
+    return margin * math.sqrt(today.scan_share)
+
+
+def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
+    part = next(p for p in vehicle.parts if p.name == worst.part)
+    inner = min(vehicle.front_track, vehicle.rear_track) / 2
+    return part.y[0] > inner or part.y[1] < -inner
+
+
+def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
+    """The job's keep areas, their corners in site metres. Raises CrestcutError for one that is no area."""
+    height = surface.height
+    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+    return [
+        KeepArea(k.kind, resolve_area(k.area, job.marks, scan.frame, at, f"keep {n + 1}"), k.deepest)
+        for n, k in enumerate(job.keeps)
+    ]
+
+
+def evidence_of(
+    job: Job, scan: Scan, surface: Surface, driver: LoadedVehicle, line: TravelLine
+) -> Evidence | None:
+    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by
+    hand.
+
+    A witness is the vehicle of [vehicle]: it says nothing of another's underside.
+    """
+    height = surface.height
+    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+
+    def place(point: Point) -> tuple[float, float]:
+        return resolve_point(point, job.marks, scan.frame, at)
+
+    witnesses = job.witnesses if driver.main else ()
+    vehicle = driver.vehicle
+    return joined(
+        gather_evidence(job.strings, job.levels, surface, place, SEED),
+        witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
+    )
