@@ -1,0 +1,31 @@
+"""The package as a library: the README's example runs as it stands there."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import crestcut
+
+ROOT = Path(__file__).parents[1]
+
+
+def test_the_example_in_the_readme_runs_and_prints_what_it_says(tmp_path: Path) -> None:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    (code,) = re.findall(r"```python\n(.*?)```", text, re.S)
+    lines = [line for line in code.splitlines() if line.strip()]
+    assert len(lines) <= 10
+    (said,) = re.findall(r"# prints (.*)", code)
+    code = code.replace('"out/apron"', repr(str(tmp_path / "apron")))
+    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.strip() == said
+    assert (tmp_path / "apron" / "study.npz").stat().st_size > 1_000_000
+
+
+def test_what_the_library_names_is_there() -> None:
+    for name in crestcut.__all__:
+        assert callable(getattr(crestcut, name)), name
+    assert crestcut.__version__
