@@ -181,7 +181,7 @@ def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study
     place = folder / STUDY_NAME if folder is not None else None
     if place is None or not place.is_file():
         return run_job(path, say), job, ()
-    say("taking up the plan as it was made ...")
+    say("taking up the plan as it was made")
     study = read_study(place, say)
     if study is None:
         note = f"the plan in {place.name} is of another version of this program: it was made anew"
