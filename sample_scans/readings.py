@@ -1,11 +1,11 @@
 """What a hand would read on the courtyard before the work and after it; makes all of that anew when the plan
 has changed: ``python sample_scans/readings.py`` (runs, checks and a walk, five minutes).
 
-The readings are those that ``courtyard_apron.toml`` asks for, after a look at it by strings; they are made on
-the courtyard itself, which no scan shows so well, by a hand that errs as it says. Then comes what hangs on
-the plan that they lead to: the depths in ``apron_cut.csv``, the gaps felt over the finished cut
-(``hand_cut.py``) and where a check by those asks for more, the walk after the work. The job file ends with
-what ``block`` writes.
+The readings are those that ``courtyard_apron.toml`` asks for (or asked for last), after a look at it by
+strings; they are made on the courtyard itself, which no scan shows so well, by a hand that errs as it says.
+Then comes what hangs on the plan that they lead to: the depths in ``apron_cut.csv``, the gaps felt over the
+finished cut (``hand_cut.py``) and where a check by those asks for more, the walk after the work. The job file
+ends with what ``block`` writes.
 """
 
 from __future__ import annotations
@@ -41,7 +41,7 @@ START = "# What was read by hand; written by sample_scans/readings.py.\n"
 PART = "battery tray"
 WITHIN, PLACED = 0.0005, 0.005  # m, 1 sd of a stack of cards, and of where the vehicle stood
 CARD = 0.0005  # m: gaps are told in whole ones
-ROUNDS = 3  # of what the check still asks for
+ROUNDS = 7  # of what the check still asks for
 SEED, AFTER_SEED = 52, 53
 # ends, m; distance from a, m, None for the least; blocks, m: both wheel tracks and across the worst point
 STRINGS: tuple[tuple[tuple[float, float], tuple[float, float], float | None, float], ...] = (
@@ -179,7 +179,8 @@ def main() -> None:
     import make
 
     kept = MEASURED.read_text(encoding="utf-8").split(START)[0]
-    before = asked_for(run_job(SCANNED).report.advice)
+    # a scan that settles it by itself asks for nothing: then where it was felt last
+    before = asked_for(run_job(SCANNED).report.advice) or load_job(MEASURED).witnesses
     MEASURED.write_text(kept + block(before, (), hand_cut.removed), encoding="utf-8")
     report = run_job(MEASURED).report
     assert report.plan is not None

@@ -18,7 +18,7 @@ def test_the_example_in_the_readme_runs_and_prints_what_it_says(tmp_path: Path) 
     lines = [line for line in code.splitlines() if line.strip()]
     assert len(lines) <= 10
     (said,) = re.findall(r"# prints (.*)", code)
-    code = code.replace('"out/apron"', repr(str(tmp_path / "apron")))
+    code = code.replace('"out/apron', f'"{tmp_path}/apron')
     done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     assert done.stdout.strip() == said

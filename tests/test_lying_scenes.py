@@ -140,8 +140,10 @@ def test_two_triangles_over_a_crest_that_nobody_measured_are_a_hole(tmp_path: Pa
         run_job(mesh_job(tmp_path, hole=(3.0, 4.0)))
     done = run_job(mesh_job(tmp_path, hole=(3.1, 3.9), across=(-0.45, 0.45)))  # between the wheels
     worst = done.report.before.worst
-    # the belly touches what was measured beside the hole: what the hole hides can only add to it
-    assert done.report.verdict == "touches" and done.report.before.unmeasured > 0
+    # the belly touches what was measured beside the hole: what the hole hides can only add to it. How sure
+    # that is of two heights smoothed by their mesh lies about 95 %, on either side
+    assert done.report.verdict != "clears" and done.report.least_clearance < 0
+    assert done.report.before.unmeasured > 0
     assert worst is not None and 0.45 < abs(worst.xy[1])
     assert any("bridged by 2 triangles far larger" in note for note in done.report.notes)
 

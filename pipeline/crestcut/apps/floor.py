@@ -11,6 +11,7 @@ from pathlib import Path
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import GridFrame, HeightGrid
+from crestcut.base.parallel import one_thread_each
 from crestcut.cut import KeepArea, cut_limits, deepest_allowed
 from crestcut.floor import floor_frame, floor_nodes, floor_only, judge_floor, make_floor_sheet, tilt_of
 from crestcut.job import FloorJob, Job, Point, load_floor_job
@@ -36,6 +37,7 @@ OWN_ERROR = (
 Place = Callable[[Point], tuple[float, float]]
 
 
+@one_thread_each
 def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     """A floor's job file answered, nothing written yet.
 

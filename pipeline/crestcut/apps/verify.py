@@ -11,6 +11,7 @@ from scipy import special
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.base.parallel import one_thread_each
 from crestcut.chance import margin_for
 from crestcut.contact import TravelLine, read_line
 from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_fleet
@@ -74,6 +75,7 @@ class _Drive:
         return [read(d, surface) for d, read in zip(self.drivers, self.reads, strict=True)]
 
 
+@one_thread_each
 def check_job(
     path: Path, after: Sequence[Path] = (), say: Say = lambda _: None, folder: Path | None = None
 ) -> Checked:

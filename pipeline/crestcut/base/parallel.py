@@ -5,11 +5,12 @@ from __future__ import annotations
 import os
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from functools import cache
+from functools import cache, wraps
 from itertools import pairwise
 from typing import ParamSpec, TypeVar
 
 from numba import njit
+from threadpoolctl import threadpool_limits
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -91,3 +92,15 @@ def compiled_before(kernel: object) -> bool:
     except AttributeError:  # another version of the compiler keeps it elsewhere, or was told not to keep it
         return True
     return os.path.exists(index)
+
+
+def one_thread_each(function: Callable[P, T]) -> Callable[P, T]:
+    """``function`` with linear algebra in one thread, as the command line runs it: sums in another order have
+    other last digits, and a chain of draws that meets them takes another way. Same input, same output."""
+
+    @wraps(function)
+    def alone(*args: P.args, **kwargs: P.kwargs) -> T:
+        with threadpool_limits(limits=1, user_api="blas"):
+            return function(*args, **kwargs)
+
+    return alone

@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from crestcut import __version__
-from crestcut.base.parallel import compiled_before, meanwhile, wake_compiler
+from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each, wake_compiler
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
     Clearance,
@@ -100,6 +100,7 @@ class Clock:
         self.seconds[name] = time.perf_counter() - start
 
 
+@one_thread_each
 def run_job(
     path: Path,
     say: Say = lambda _: None,
