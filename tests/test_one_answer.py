@@ -193,12 +193,15 @@ def test_bags_and_the_bay_are_one_answer(said: Answers) -> None:
     assert bags is not None
     assert [int(v) for v in bags.groups()] == list(said.sheet["quantities"]["bags"].values())
     assert f"Dust or slurry {bags[0].removeprefix('in ')}" in said.page.text
+    row = next((o for o in said.result["options"] if o["kind"] == "new bay"), None)
+    if row is None:  # no rule bites: nobody speaks of it
+        assert not any("replace the bay" in line for line in [*said.terminal, said.page.text])
+        return
     bay = re.search(r"At least (.*?)(?:; see the release)?\.$", said.line("  replace the bay: "))
     assert bay is not None
     assert f"(at least {bay[1]})" in said.pages["first"] and f"At least {bay[1]}" in said.page.text
     long, wide, area, volume = map(float, re.findall(r"[\d.]+(?= x| m =| m2| m3)", bay[1]))
     assert round(long * wide, 2) == area
-    row = next(o for o in said.result["options"] if o["kind"] == "new bay")
     assert round(row["volume"], 2) == volume
 
 
