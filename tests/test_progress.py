@@ -25,7 +25,10 @@ def test_in_a_log_each_step_is_a_plain_line() -> None:
 
 def test_at_a_terminal_the_step_at_work_moves_and_leaves_its_seconds() -> None:
     pty = pytest.importorskip("pty")
-    screen, end = pty.openpty()
+    try:
+        screen, end = pty.openpty()
+    except OSError:  # a container may have none mounted
+        pytest.skip("no pseudo terminals on this system")
     with subprocess.Popen(LOOK, stdout=subprocess.PIPE, stderr=end) as work:
         os.close(end)
         seen = b""
