@@ -1,6 +1,6 @@
 """Slab and vehicle given what was read by hand: the draws of both moved until each says so, and their means.
 
-Readings are met as ``chance_held`` meets them, on the nodes that matter to them; what moves the draws there
+Readings are met as ``held`` meets them, on the nodes that matter to them; what moves the draws there
 moves the whole slab (Matheron's rule on the draws themselves, whose covariance stands for the posterior's:
 Evensen, Ocean Dynamics 53, 2003).
 """
@@ -34,7 +34,7 @@ class Told:
 
 def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
     """What the readings make of slab and vehicle. passage : on the slab before they are used. Raises
-    CrestcutError where so little is measured that the slab was not judged (``surface.behind``).
+    CrestcutError where so little is measured that the slab was not judged (``slab.behind``).
     """
     vehicle, surface = passage.vehicle, passage.surface
     slab, nothing = surface.error.slab, Told(surface, vehicle, None)

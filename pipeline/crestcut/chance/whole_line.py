@@ -31,7 +31,7 @@ def heard(passage: Passage, witnesses: Sequence[Witness], seed: int) -> Told:
 
     'It scrapes' is held against every place that the job's driver may be at, 'it never has' against the line
     itself: of the rest of what the driver may do nobody can tell. passage : as readings left it, the slab
-    judged (``surface.behind``).
+    judged (``slab.behind``).
     Raises CrestcutError for an unknown part or load.
     """
     vehicle, surface = passage.vehicle, passage.surface

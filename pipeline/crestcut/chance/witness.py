@@ -40,7 +40,7 @@ def witness_evidence(
     seed: int = 0,
 ) -> Evidence | None:
     """Every witness as a reading of one part's least gap where the vehicle stood; None if there are none.
-    What speaks of the whole line is no reading: ``heard``.
+    What speaks of the whole line is no reading: ``whole_line``.
 
     The vehicle is taken to stand along the line, the way it is drawn. Raises CrestcutError for an unknown
     part or load, and for a place where the scan has no ground.

@@ -10,8 +10,6 @@ from numpy.typing import NDArray
 from crestcut.base.grid import HeightGrid, frozen_array
 from crestcut.contact import Clearance, Contact
 
-LIMIT_KINDS = ("deepest", "keep", "steel", "ground that is not slab", "not measured")
-
 
 @dataclass(frozen=True, eq=False)
 class Limits:

@@ -1,6 +1,6 @@
 """Hand measurements folded into a floor's heights: strings and straightedges bend it, levels tilt it.
 
-As ``surface.evidence_fold``, but a scan's own tilt is here an error of the floor, not of the reading: how far
+As ``readings.condition``, but a scan's own tilt is here an error of the floor, not of the reading: how far
 a scan's 'up' leans is nothing to a straightedge and everything to a level. The tilt t about the floor's
 middle c adds (x - c) . t to the error at x, so tilt^2 (x - c) . (y - c) to its covariance.
 """

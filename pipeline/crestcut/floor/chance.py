@@ -1,7 +1,7 @@
 """How sure the figures of a floor are: read off floors drawn as it may be, hand measurements folded in.
 
 The largest of many noisy gaps is too large, because the choice follows the noise: under a phone's error a
-floor without any gap shows 25 mm. A drawn floor (``surface.posterior``) has none of the scan's error in it,
+floor without any gap shows 25 mm. A drawn floor (``slab.posterior``) has none of the scan's error in it,
 so its figure stands as it is: the estimate is the draws' median. Where several places are nearly alike the
 largest is too large still: each draw's is chosen of them by what the scan's error left there. So a floor is
 over its limit where some *one* place is (``Spread.over``), which a contractor can go and look at, and within

@@ -100,7 +100,7 @@ def measure_first(
     """The measurements that narrow the least clearance most, best first; each gain counts those before it.
 
     How the least clearance goes with what each would read is taken from draws of ground and vehicle
-    (``advice_draws``), with what has been read already folded in. The strings of an H are worth something
+    (``draws``), with what has been read already folded in. The strings of an H are worth something
     together only: all three or none.
     today : what is said so far; with it a felt gap is expected without the bias of the least of many, and
     each outcome is told.  kinds : what may be asked for, a second walk only if named.  evidence : what has

@@ -2,8 +2,8 @@
 
 A scan that is 8 mm out over the crest and a gap felt there disagree; the chances weigh both, and so must the
 map of what is still to go. Errors given Gaussian readings are a shift and a smaller spread (kriging, as in
-``surface.evidence_fold``): here the shift is made, and the readings are kept, agreeing, for the spread.
-``travel.conditioned`` moves the slab's own draws; what a hand left uneven since is not among those.
+``readings.condition``): here the shift is made, and the readings are kept, agreeing, for the spread.
+``chance.conditioned`` moves the slab's own draws; what a hand left uneven since is not among those.
 """
 
 from __future__ import annotations

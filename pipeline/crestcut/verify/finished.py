@@ -1,7 +1,7 @@
 """The slab as a scan after the work shows it, judged apart from that scan's own errors.
 
 What was ground out has a shape that no slab has by itself. It is filled again as far as the plan's own shape
-explains it, the slab behind that is judged as any is (``surface.behind``), and the filling is taken off.
+explains it, the slab behind that is judged as any is (``slab.behind``), and the filling is taken off.
 
 The grain that a hand leaves is neither slab nor scan, and over a tenth of a metre both are seen together.
 How large it is, h, no one knows beforehand. Where nobody worked the fine rest of the heights is the scan's

@@ -2,7 +2,7 @@
 
 A strip as wide as a cell and 0.4 m long is laid through a low cell in every direction; where its mean lies
 under the strips beside it by more than noise is likely to, the points about it are asked for a straight joint
-(``joint_lines``). Its points are raised by its depth, or left out where that is in doubt (``joint_points``).
+(``lines``). Its points are raised by its depth, or left out where that is in doubt (``points``).
 Grooves that no straight strip fits lose their low cells.
 """
 
