@@ -7,7 +7,13 @@ import subprocess
 import sys
 from pathlib import Path
 
+from threadpoolctl import threadpool_info, threadpool_limits
+
 import crestcut
+from crestcut.apps.floor import floor_job
+from crestcut.apps.verify import check_job
+from crestcut.base.parallel import one_thread_each
+from crestcut.study.making import run_job
 
 ROOT = Path(__file__).parents[1]
 
@@ -29,3 +35,17 @@ def test_what_the_library_names_is_there() -> None:
     for name in crestcut.__all__:
         assert callable(getattr(crestcut, name)), name
     assert crestcut.__version__
+
+
+def test_a_job_reckons_in_one_thread_however_many_there_are() -> None:
+    """Else the last digits of sums, and with them the draws, hang on the machine and on who calls."""
+
+    def threads() -> list[int]:
+        return [pool["num_threads"] for pool in threadpool_info() if pool["user_api"] == "blas"]
+
+    with threadpool_limits(limits=2, user_api="blas"):
+        before = threads()
+        assert before and set(one_thread_each(threads)()) == {1}
+        assert threads() == before
+    for command in (run_job, check_job, floor_job):
+        assert command.__wrapped__.__name__ == command.__name__  # type: ignore[attr-defined]
