@@ -70,17 +70,19 @@ def test_the_size_of_the_grain_is_told_where_there_is_enough_of_it(size: float) 
     assert spread == pytest.approx(np.log(FACTOR), rel=0.01)
 
 
-def test_what_is_shared_out_and_left_is_what_simulation_finds() -> None:
+@pytest.mark.parametrize("narrow", [1.0, 0.6])
+def test_what_is_shared_out_and_left_is_what_simulation_finds(narrow: float) -> None:
     """Sizes from the prior, patches of each drawn and seen: over those that look alike the hand's own is the
-    share of what is seen, and wrong by as much as is said."""
+    share of what is seen, and wrong by as much as is said; ``narrow`` of the hand's grain is so fine."""
     rng, scan, patches = np.random.default_rng(3), 0.0013**2, 40
     size = WORK * np.exp(np.log(FACTOR) * rng.standard_normal(40_000))
-    hand = size[:, None] * rng.standard_normal((len(size), patches))
+    hand = narrow**0.5 * size[:, None] * rng.standard_normal((len(size), patches))
     seen = hand + scan**0.5 * rng.standard_normal(hand.shape)
     shown = (seen**2).mean(axis=1)
     for like in (0.0014**2, 0.0018**2, 0.0025**2):
         alike = np.abs(shown / like - 1) < 0.04
-        share, unsure = grain_of(like, scan, patches, 1e9, 1.0).shared(np.ones(1), np.array([scan]), 1.0)
+        grain = grain_of(like, scan, patches, 1e9, narrow)
+        share, unsure = grain.shared(np.ones(1), np.array([scan]), narrow)
         left = hand[alike] - share[0] * seen[alike]
         slope = float((hand[alike] * seen[alike]).sum() / (seen[alike] ** 2).sum())
         assert slope == pytest.approx(share[0], abs=0.025)
