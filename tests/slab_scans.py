@@ -15,6 +15,7 @@ from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.records import Passage, TravelLine
 from crestcut.contact.stand.ride import ride
 from crestcut.scan.records import Frame, Scan
+from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.build import build_surface
 from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.records import ErrorModel, Surface
@@ -28,6 +29,15 @@ WITHIN = 0.0005  # m, 1 sd of each part of the vehicle
 CELL, DENSITY = 0.01, 2500  # m; points per m2
 WARP_HALF, PATCH_SHARE, PATCH_LENGTH = 0.4, 0.26, 0.1  # m; patch over warp, as the prior for phones has it; m
 EXACT = 0.001  # m of scan error below which it is a terrestrial scan: less noise, no patch
+
+
+def as_fitted(
+    height: HeightGrid, white: float, patch: float = 0.0013, breaks: tuple[Break, ...] = ()
+) -> Surface:
+    """These heights as if fitted to a scan with so much white error at a node and patch noise, 1 sd in m."""
+    error = ErrorModel(0.0, patch, PATCH_LENGTH, 0.0, WARP_HALF, "made", "made", "made")
+    se = height.like(np.where(height.measured, white, np.nan))
+    return Surface(height, height, se, height.measured, height.measured, error, (), 0, breaks=breaks)
 
 
 def _planes(x: FloatArray, y: FloatArray) -> FloatArray:

@@ -16,14 +16,14 @@ from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.features import (
     Dictionary,
-    _gains,
+    Offered,
     _sweep,
     columns_on,
     dictionary_of,
     taken_at_once,
     thinned,
 )
-from crestcut.terrain.slab.posterior import Posterior, judge
+from crestcut.terrain.slab.posterior import Fineness, Posterior, judge
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import (
     FieldPriors,
@@ -34,7 +34,7 @@ from crestcut.terrain.slab.split import (
     squares,
     whiten,
 )
-from slab_scans import field
+from slab_scans import as_fitted, field
 
 SETTING = Setting(0.001, 0.8, 0.0025, 0.4)
 
@@ -76,13 +76,13 @@ def evidence(words: Dictionary, seen: Whitened, state: tuple[int, ...]) -> float
 def test_what_a_column_adds_is_the_difference_of_two_evidences(state: tuple[int, ...]) -> None:
     words = tiny()
     seen = seen_of(words, tiles(), np.array([0.0, 0.0, 0.006, 0.0, 0.0, 0.01]), 1)
-    gain, before = _gains(words, seen, state), evidence(words, seen, state)
+    gain, before = Offered.of(words, seen).gains(state), evidence(words, seen, state)
     for column in range(2, 6):
         if column in state:
-            assert gain[column] == -math.inf
+            assert gain[column - words.always] == -math.inf
         else:
             more = evidence(words, seen, (*state, column))
-            assert gain[column] == pytest.approx(more - before, abs=1e-8)
+            assert gain[column - words.always] == pytest.approx(more - before, abs=1e-8)
 
 
 def test_the_chain_has_each_shape_as_often_as_all_models_together_say() -> None:
@@ -102,8 +102,9 @@ def test_the_chain_has_each_shape_as_often_as_all_models_together_say() -> None:
     exact = [sum(c for s, c in zip(weights, chance, strict=True) if k in s) for k in range(2, 6)]
     assert sum(0.05 < e < 0.95 for e in exact) >= 3  # a chain that is always sure proves nothing
     state, rng, count = [-1, -1, -1], np.random.default_rng(3), np.zeros(6)
+    offered = Offered.of(words, seen)
     for _ in range(4000):
-        _sweep(words, seen, state, rng)
+        _sweep(words, offered, state, rng)
         for s in {s for s in state if s >= 0}:
             count[s] += 1
     assert count[2:] / 4000 == pytest.approx(exact, abs=0.03)  # 4000 sweeps, some alike: 1 sd about 0.01
@@ -113,8 +114,9 @@ def test_what_is_left_out_of_the_dictionary_still_counts_as_none() -> None:
     some = tiles()
     words = dictionary_of(some, ())
     seen = seen_of(words, some, np.zeros(len(words.columns)), 4)
-    state = taken_at_once(words, seen)
-    fewer, number, kept = thinned(words, seen, state)
+    offered = Offered.of(words, seen)
+    state = taken_at_once(words, offered)
+    fewer, number, kept = thinned(words, offered, state)
     assert [int(number[s]) if s >= 0 else -1 for s in kept] == state
     for (_, odds), none, (_, before), without in zip(
         fewer.choices, fewer.none, words.choices, words.none, strict=True
@@ -140,10 +142,8 @@ def posterior(hump: float, scan: float, seed: int) -> Posterior:
     at = np.column_stack([np.full(37, 1.0), np.linspace(0.0, 1.8, 37)])
     line = Break(at, np.zeros(37), -0.08, 0.0, 0.0, 0.003)
     priors = FieldPriors(curvature_of(25.0), 2.0, 0.003, 2.2, 0.4)
-    found = judge(
-        height, height.like(np.full(FRAME.shape, 4e-4)), np.ones(FRAME.shape, bool), (line,), priors, 0.0013,
-        0.1, seed, 40,
-    )  # fmt: skip
+    surface = as_fitted(height, 4e-4, breaks=(line,))
+    found = judge(surface, surface.error, priors, seed, fine=Fineness(pairs=40))
     assert found is not None
     return found[0]
 

@@ -15,10 +15,10 @@ from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.slab.averages import tiles_of
 from crestcut.terrain.slab.between import between_nodes
 from crestcut.terrain.slab.features import Dictionary
-from crestcut.terrain.slab.posterior import Posterior, _Draws, _noise, judge, unit_field
+from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _noise, judge, unit_field
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import FieldPriors, Setting, curvature_of, squares, whiten
-from slab_scans import field
+from slab_scans import as_fitted, field
 
 SETTING = Setting(0.002, 0.8, 0.003, 0.4)
 PRIORS = FieldPriors(curvature_of(25.0), 2.0, 0.003, 2.2, 0.4)
@@ -34,8 +34,8 @@ def bumpy(frame: GridFrame = FRAME, seed: int = 1) -> HeightGrid:
 
 
 def judged(height: HeightGrid, seed: int = 0) -> tuple[Posterior, HeightGrid]:
-    error = height.like(np.full(height.frame.shape, 5e-4))
-    found = judge(height, error, height.measured, (), PRIORS, 0.0013, 0.1, seed, pairs=24)
+    surface = as_fitted(height, 5e-4)
+    found = judge(surface, surface.error, PRIORS, seed, fine=Fineness(pairs=24))
     assert found is not None
     return found
 

@@ -25,8 +25,11 @@ HALF = 1.6783469900166605  # (1 + x) exp(-x) = 1/2
 
 def matern32(distance: ArrayLike, half_at: float) -> FloatArray:
     """Correlation at ``distance`` (m), falling to one half at ``half_at`` (m). Same shape as ``distance``."""
-    x = np.abs(np.asarray(distance, dtype=float)) * (HALF / half_at)
-    return (1.0 + x) * np.exp(-x)
+    # in place, for a slab's thousands of pairs: half the time, the same digits
+    minus = np.atleast_1d(np.abs(np.asarray(distance, dtype=float))) * (-HALF / half_at)
+    out: FloatArray = np.exp(minus)
+    out *= np.subtract(1.0, minus, out=minus)
+    return out.reshape(np.shape(distance))
 
 
 def patch_half(model: ErrorModel) -> float:

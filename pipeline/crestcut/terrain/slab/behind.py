@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from crestcut.terrain.records import ErrorModel, Known, Surface
-from crestcut.terrain.slab.averages import MOST
 from crestcut.terrain.slab.features import YARD as YARD_SHAPES
 from crestcut.terrain.slab.features import Usual
-from crestcut.terrain.slab.posterior import LATTICE, ROUNDS, judge
+from crestcut.terrain.slab.posterior import FINE, Fineness, judge
 from crestcut.terrain.slab.split import ANY_FACTOR, ANY_WARP, USUAL_FLATNESS, FieldPriors, curvature_of
 
 # 1 sd, as a factor, of the warp's size by what it is known from (common practice, no source)
@@ -26,15 +25,12 @@ TOO_LITTLE = (
 @dataclass(frozen=True)
 class Kind:
     """What is usual of slabs that a command looks at: median F_F and 1 sd of it as a factor where no class is
-    known; what its shapes are; tiles, and m between the nodes of waves: how finely they are judged; settings
-    drawn: how finely the far ends of what it may be are known."""
+    known; what its shapes are; how finely they are judged."""
 
     flatness: float
     factor: float
-    tiles: int = MOST
-    lattice: float = LATTICE
     shapes: Usual = YARD_SHAPES
-    rounds: int = ROUNDS
+    fine: Fineness = FINE
 
 
 YARD = Kind(USUAL_FLATNESS, FLATNESS_FACTOR)
@@ -47,7 +43,7 @@ FLOOR_SHAPES = Usual(0.001, 0.004, 0.004, 0.003, 0.003, 0.15, 0.04, 0.04, 0.1)
 # median would have a phone's scan meet 3 mm with nothing seen. F-numbers live on 12 in, which coarser tiles
 # and nodes would smooth. An end beyond which one draw in forty lies hangs on the settings that are drawn
 # there, so there are many of them
-FLOOR = Kind(38.0, 4.0, 2400, 0.10, FLOOR_SHAPES, 34)
+FLOOR = Kind(38.0, 4.0, FLOOR_SHAPES, Fineness(tiles=2400, lattice=0.10, rounds=34))
 
 
 def priors_of(error: ErrorModel, flatness: float | None = None, usual: Kind = YARD) -> FieldPriors:
@@ -70,11 +66,7 @@ def slab_behind(
     ``error``, and a note.
     """
     priors = priors_of(error, flatness, usual)
-    found = judge(
-        surface.height, surface.standard_error, surface.rollable, surface.breaks, priors,
-        error.patch, error.patch_length, seed, most=usual.tiles, lattice=usual.lattice,
-        usual=usual.shapes, rounds=usual.rounds,
-    )  # fmt: skip
+    found = judge(surface, error, priors, seed, usual.shapes, usual.fine)
     if found is None:
         return replace(surface, error=error, notes=(*surface.notes, TOO_LITTLE))
     slab, mean = found

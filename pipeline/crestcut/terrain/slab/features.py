@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Self
 
 import numpy as np
 from scipy import linalg
@@ -154,17 +155,62 @@ def _features(
     return bumps, ruts, steps
 
 
-def taken_at_once(words: Dictionary, seen: Whitened) -> list[int]:
+@dataclass(frozen=True, eq=False)
+class Offered:
+    """What the heights say of the columns that a model may have or not, after those in every model are taken
+    out: their amplitudes are integrated over once a setting, not once a draw (block elimination of the
+    normal equations). gram (c, c) of ``Whitened``; cross (a, c), what of it those in every model explain;
+    along, own (c,) what is left of ``Whitened.along`` and of the diagonal; sd (c,) m; first : the number of
+    the first of these columns in the dictionary."""
+
+    gram: FloatArray
+    cross: FloatArray
+    along: FloatArray
+    own: FloatArray
+    sd: FloatArray
+    first: int
+
+    @classmethod
+    def of(cls, words: Dictionary, seen: Whitened) -> Self:
+        """Of every column of ``words``, seen through one setting."""
+        a, sd = words.always, words.columns.sd
+        lower = linalg.cholesky(seen.gram[:a, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
+        cross = linalg.solve_triangular(lower, seen.gram[:a, a:], lower=True, check_finite=False)
+        fit = linalg.solve_triangular(lower, seen.along[:a], lower=True, check_finite=False)
+        own = seen.gram.diagonal()[a:] - (cross**2).sum(axis=0)
+        return cls(seen.gram[a:, a:], cross, seen.along[a:] - cross.T @ fit, own, sd[a:], a)
+
+    def gains(self, state: Sequence[int], index: IntArray | None = None) -> FloatArray:
+        """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
+        1/2 t^2 / (v + 1/sd^2) - 1/2 log(1 + sd^2 v), t and v its own after the others are taken out.
+
+        state : number in the dictionary of what each variable has taken, -1 for none.  index : of the columns
+        asked for in the dictionary; all that are offered where None."""
+        on = np.array(sorted({s - self.first for s in state if s >= 0}), dtype=np.int64)
+        which = np.arange(len(self.sd)) if index is None else index - self.first
+        rows = self.gram[on] - self.cross[:, on].T @ self.cross
+        lower = linalg.cholesky(rows[:, on] + np.diag(1 / self.sd[on] ** 2), lower=True, check_finite=False)
+        cross = linalg.solve_triangular(lower, rows[:, which], lower=True, check_finite=False)
+        fit = linalg.solve_triangular(lower, self.along[on], lower=True, check_finite=False)
+        t = self.along[which] - cross.T @ fit
+        v = np.maximum(self.own[which] - (cross**2).sum(axis=0), 0.0)
+        var = self.sd[which] ** 2
+        gain = 0.5 * t * t / (v + 1 / var) - 0.5 * np.log1p(var * v)
+        gain[np.isin(which, on)] = -math.inf
+        return np.asarray(gain)
+
+
+def taken_at_once(words: Dictionary, offered: Offered) -> list[int]:
     """What each variable takes before the chain starts, -1 for none: the best column, as long as it is
     sure."""
     state = [-1] * len(words.choices)
     for _ in range(len(words.choices) + MOST_SURE):
-        gain = _gains(words, seen, state)
+        gain = offered.gains(state)
         best, at, which = -math.inf, -1, -1
         for n, (index, odds) in enumerate(words.choices):
             if state[n] >= 0:
                 continue
-            score = gain[index] + odds - words.none[n]
+            score = gain[index - offered.first] + odds - words.none[n]
             k = int(np.argmax(score))
             if score[k] > best:
                 best, at, which = float(score[k]), n, int(index[k])
@@ -179,30 +225,11 @@ def columns_on(words: Dictionary, state: Sequence[int]) -> IntArray:
     return np.array([*range(words.always), *sorted({s for s in state if s >= 0})], dtype=np.int64)
 
 
-def _gains(
-    words: Dictionary, seen: Whitened, state: Sequence[int], index: IntArray | None = None
-) -> FloatArray:
-    """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
-    1/2 t^2 / (v + 1/sd^2) - 1/2 log(1 + sd^2 v), t and v its own after the others are taken out."""
-    on, sd = columns_on(words, state), words.columns.sd
-    gram = seen.gram[np.ix_(on, on)] + np.diag(1 / sd[on] ** 2)
-    lower = linalg.cholesky(gram, lower=True, check_finite=False)
-    columns_ = np.arange(len(sd)) if index is None else index
-    cross = linalg.solve_triangular(lower, seen.gram[on][:, columns_], lower=True, check_finite=False)
-    fit = linalg.solve_triangular(lower, seen.along[on], lower=True, check_finite=False)
-    t = seen.along[columns_] - cross.T @ fit
-    v = np.maximum(seen.gram.diagonal()[columns_] - (cross**2).sum(axis=0), 0.0)
-    var = sd[columns_] ** 2
-    gain = 0.5 * t * t / (v + 1 / var) - 0.5 * np.log1p(var * v)
-    gain[np.isin(columns_, on)] = -math.inf
-    return np.asarray(gain)
-
-
 def thinned(
-    words: Dictionary, seen: Whitened, state: Sequence[int]
+    words: Dictionary, offered: Offered, state: Sequence[int]
 ) -> tuple[Dictionary, IntArray, list[int]]:
     """The dictionary with only what the heights speak for, the old columns' numbers, and the state in it."""
-    gain = _gains(words, seen, state)
+    gain = offered.gains(state)
     keep = np.zeros(len(words.columns), bool)
     keep[: words.always] = True
     keep[[s for s in state if s >= 0]] = True
@@ -211,7 +238,7 @@ def thinned(
         pools.setdefault((int(index[0]), len(index)), odds)
     for (first, size), odds in pools.items():
         index = np.arange(first, first + size)
-        score = gain[index] + odds
+        score = gain[index - offered.first] + odds
         score[~np.isfinite(score)] = math.inf
         keep[index[np.argsort(-score, kind="stable")[:KEPT]]] = True
     number = np.flatnonzero(keep)
@@ -243,20 +270,21 @@ def chain(
         on = columns_on(words, state)
         setting = settings.next(table[:, on], precision[on], FIRST_STEPS if number == 0 else STEPS)
         seen = through(setting)
+        offered = Offered.of(words, seen)
         for _ in range(BURN):
-            _sweep(words, seen, state, rng)
+            _sweep(words, offered, state, rng)
         found = []
         for _ in range(each):
-            _sweep(words, seen, state, rng)
+            _sweep(words, offered, state, rng)
             found.append(columns_on(words, state))
         yield setting, seen, found
 
 
-def _sweep(words: Dictionary, seen: Whitened, state: list[int], rng: np.random.Generator) -> None:
+def _sweep(words: Dictionary, offered: Offered, state: list[int], rng: np.random.Generator) -> None:
     """Every variable drawn given all others."""
     for n, (index, odds) in enumerate(words.choices):
         state[n] = -1
-        score = np.append(_gains(words, seen, state, index) + odds, words.none[n])
+        score = np.append(offered.gains(state, index) + odds, words.none[n])
         weight = np.exp(score - score.max())
         k = int(np.searchsorted(np.cumsum(weight), rng.random() * weight.sum()))
         state[n] = int(index[k]) if k < len(index) else -1

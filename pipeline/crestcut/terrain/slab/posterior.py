@@ -16,15 +16,16 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import linalg
 
-from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.terrain.breaklines.breaks import Break
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.terrain.error.draws import FINE_WARP, Layer
+from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes
 from crestcut.terrain.slab.features import (
     PRESENT,
     YARD,
     Dictionary,
+    Offered,
     Usual,
     chain,
     columns_on,
@@ -50,13 +51,26 @@ from crestcut.terrain.slab.split import (
 )
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
-PAIRS, ROUNDS = 100, 10  # of draws, each with its opposite; settings they are shared among
-LATTICE = 0.20  # m between the nodes on which waves are reckoned, or half a tile where that is more
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
+
+
+@dataclass(frozen=True)
+class Fineness:
+    """How finely a slab is judged: tiles aimed at; lattice, m between the nodes on which waves are reckoned,
+    or half a tile where that is more; pairs of draws, each with its opposite, and the settings (rounds) that
+    they are shared among: an end beyond which one draw in twenty lies hangs on those that are drawn there."""
+
+    tiles: int = MOST
+    lattice: float = 0.20
+    pairs: int = 100
+    rounds: int = 20
+
+
+FINE = Fineness()
 
 
 @dataclass(frozen=True, eq=False)
@@ -159,55 +173,44 @@ class Posterior:
 
 
 def judge(
-    height: HeightGrid,
-    standard_error: HeightGrid,
-    usable: BoolArray,
-    breaks: tuple[Break, ...],
-    priors: FieldPriors,
-    patch: float,
-    patch_length: float,
-    seed: int = 0,
-    pairs: int = PAIRS,
-    most: int = MOST,
-    lattice: float = LATTICE,
-    usual: Usual = YARD,
-    rounds: int = ROUNDS,
-) -> tuple[Posterior, HeightGrid] | None:
+    surface: Surface, error: ErrorModel, priors: FieldPriors, seed: int = 0, usual: Usual = YARD,
+    fine: Fineness = FINE,
+) -> tuple[Posterior, HeightGrid] | None:  # fmt: skip
     """What the slab may be, given heights fitted to a scan, and its mean where the heights are; None where
     fewer tiles are measured than a trend has amplitudes.
 
-    height, standard_error : as fitted and its white part, m.  usable : (ny, nx) nodes of the slab; others
-    keep their heights.  patch : 1 sd, m, of the scan's error over ``patch_length`` m, at most: no more is
-    taken than the heights show.  most : tiles.  lattice : m between the nodes of the slab's waves.
-    usual : of its shapes.  rounds : settings that ``pairs`` of draws are shared among.
+    surface : as fitted; nodes that are not rollable keep their heights.  error : of the scan: its patch at
+    most, no more is taken than the heights show.  usual : of the slab's shapes.
     """
-    breaks = tuple(b for b in breaks if b.length >= LONG)
-    tiles = tiles_of(height, usable, breaks, most)
+    height = surface.height
+    breaks = tuple(b for b in surface.breaks if b.length >= LONG)
+    tiles = tiles_of(height, surface.rollable, breaks, fine.tiles)
     if len(tiles) <= len(TREND) + 2 * len(breaks):
         return None
-    noise, fine = _noise(tiles, standard_error, patch, patch_length)
+    noise, own = _noise(tiles, surface.standard_error, error.patch, error.patch_length)
     words = dictionary_of(tiles, breaks, usual)
     square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
     level = float(tiles.mean.mean())
     y = tiles.mean - level
     table = words.columns.at(tiles.uv, tiles.spread)
-    first = whiten(priors.setting(np.zeros(4)), square, noise, table, y)
-    words, number, state = thinned(words, first, taken_at_once(words, first))
+    offered = Offered.of(words, whiten(priors.setting(np.zeros(4)), square, noise, table, y))
+    words, number, state = thinned(words, offered, taken_at_once(words, offered))
     table = table[:, number]
     on = columns_on(words, state)
     sample = Sample.of(tiles, noise, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
     through = lambda s: whiten(s, square, noise, table, y)  # noqa: E731
-    each, apart = -(-pairs // rounds), max(lattice, 0.5 * float(tiles.side.max()))
+    each, apart = -(-fine.pairs // fine.rounds), max(fine.lattice, 0.5 * float(tiles.side.max()))
     draws = _Draws(words, table, tiles, y, noise, height.frame, apart, seed)
-    for drawn in chain(words, table, settings, through, state, rounds, each, seed):
+    for drawn in chain(words, table, settings, through, state, fine.rounds, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, level)
     of_scan = posterior.split
-    fine = float(np.hypot(fine, of_scan.scan * narrow_part(of_scan.scan_length)))
-    kept = kept_of(height.values - mean, usable, height.frame.cell, fine, patch_length, standard_error)
-    whole = np.where(usable, mean + kept, height.values)
+    own = float(np.hypot(own, of_scan.scan * narrow_part(of_scan.scan_length)))
+    away = height.values - mean
+    kept = kept_of(away, surface.rollable, height.frame.cell, own, error.patch_length, surface.standard_error)
+    whole = np.where(surface.rollable, mean + kept, height.values)
     return posterior, height.like(np.where(height.measured, whole, np.nan))
 
 
