@@ -173,10 +173,10 @@ def test_the_trolley_clears_and_json_is_the_file_written(trolley: tuple[int, str
     assert stages <= result["seconds"].keys() and all(s >= 0 for s in result["seconds"].values())
 
 
-def test_the_same_job_gives_the_same_bytes_without_a_second_process_too(
+def test_the_same_job_gives_the_same_bytes_again_and_from_a_library_call_too(
     trolley: tuple[int, str, Path], tmp_path: Path
 ) -> None:
-    """Run again as a library would, everything drawn in this process: only the seconds may differ."""
+    """Only the seconds may differ."""
     from crestcut.apps.run import write_job
     from crestcut.study.making import run_job
 

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import os
 import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
@@ -57,15 +55,6 @@ def stopped(site: Path, blow: signal.Signals, word: str) -> tuple[int, str, list
     return child.returncode, said + rest, children
 
 
-def gone(pid: int) -> bool:
-    for _ in range(100):
-        state = Path(f"/proc/{pid}/stat")
-        if not state.exists() or state.read_text().rsplit(")", 1)[1].split()[0] == "Z":
-            return True
-        time.sleep(0.02)
-    return False
-
-
 def names(folder: Path) -> set[str]:
     return {p.name for p in folder.iterdir()}
 
@@ -82,15 +71,13 @@ def test_an_end_that_is_asked_for_is_answered_as_ctrl_c_is(site: Path, blow: sig
     assert code == 130
     assert said.splitlines()[-1] == "crestcut: stopped, nothing was written" and "Traceback" not in said
     assert names(site) == before and old_set_is_whole(site)
-    assert all(gone(pid) for pid in children)
-    if (os.cpu_count() or 1) > 1 and sys.platform == "linux":
-        assert children, "what draws elsewhere"
+    assert children == [], "one process once the scan is read"
 
 
 def test_a_run_killed_outright_leaves_what_the_next_command_sweeps(site: Path) -> None:
     before = names(site)
     code, _, children = stopped(site, signal.SIGKILL, "trying what is cheaper")
-    assert code == -signal.SIGKILL and all(gone(pid) for pid in children)
+    assert code == -signal.SIGKILL and children == []
     (left,) = names(site) - before
     assert left.startswith(".out-") and left.endswith(".part") and old_set_is_whole(site)
     done = CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml"), "--out", str(site / "out")])

@@ -6,7 +6,7 @@ Data: the sample job (or another), run ``times`` times after one that warms the 
 figure is printed, with the load on the machine beside it, for a busy machine counts in every clock. Accuracy:
 the verdict's interval, to hold beside the generator's truth. Figures to reach on two cores with nothing else
 running: 6 s in all, 1.5 GiB, and 0.3 s for ``--help``. The seconds of a stage are those it is waited for:
-what runs beside others (reading the scan, the error's fit, pictures) shows only where it is waited for.
+what runs beside others (the caster's library, what to measure) shows only where it is waited for.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ TOP = "import sys; from crestcut.apps.cli import main; sys.argv[0] = 'crestcut';
 
 
 def timed(*args: str) -> tuple[float, float]:
-    """Wall seconds, and user and system seconds of the run with its drawing process."""
+    """Wall seconds, and user and system seconds of the run with what it started."""
     # Python's own cache of compiled modules belongs to a warm run, also where whoever benches keeps none
     environment = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
     before = resource.getrusage(resource.RUSAGE_CHILDREN)

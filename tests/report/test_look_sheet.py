@@ -16,6 +16,7 @@ from crestcut import __version__
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import FOOT
+from crestcut.job.records import ScanChoice
 from crestcut.report.look import health_lines, how_text, look_record, write_look
 from crestcut.report.words.look_grade import grade
 from crestcut.scan.health import assess
@@ -32,6 +33,10 @@ def a_scan(unit: str = "m", factor: float = 1.0, shift: tuple[float, float, floa
         Path("slab.laz"), "LAZ", "0" * 64, len(points), 7, None, "guessed: because", "z, guessed: level"
     )
     return Scan(points, np.zeros(len(points), np.int16), frame, (file,))
+
+
+def asked(scan: Scan) -> ScanChoice:
+    return ScanChoice(tuple(file.path for file in scan.files))
 
 
 def test_the_words_say_what_was_found_and_why() -> None:
@@ -112,8 +117,8 @@ def test_places_are_told_in_the_scans_own_numbers() -> None:
 
 def test_the_files_are_written_and_whole(tmp_path: Path) -> None:
     scan = a_scan()
-    written = write_look(scan, assess(scan), tmp_path / "out")
-    assert {p.name for p in written} == {"look.png", "look.json"}
+    written = write_look(scan, assess(scan), tmp_path / "out", asked(scan))
+    assert {p.name for p in written} == {"look.png", "look.json", "pick.html"}
     record = json.loads((tmp_path / "out" / "look.json").read_text())
     assert record["schema"] == "crestcut.look/1" and record["points"] == len(scan.points)
     about = {"release": "none: nothing here to cut from", "dated": None, "version": __version__}
@@ -124,22 +129,20 @@ def test_the_files_are_written_and_whole(tmp_path: Path) -> None:
 
 
 def test_the_page_to_tap_on_comes_and_goes_with_the_rest(tmp_path: Path) -> None:
-    from crestcut.report.pages.pick import pick_data
-
     scan, out = a_scan(), tmp_path / "out"
-    written = write_look(scan, assess(scan), out, None, lambda: pick_data(scan, None, out))
-    assert {p.name for p in written} == {"look.png", "look.json", "pick.html"}
+    write_look(scan, assess(scan), out, asked(scan))
     text = (out / "pick.html").read_text(encoding="utf-8")
     assert '<meta name="release" content="none: nothing here to cut from">' in text
-    write_look(scan, assess(scan), out)
+    of_no_use = dataclasses.replace(assess(scan), density_median=20.0)
+    write_look(scan, of_no_use, out, asked(scan))
     assert not (out / "pick.html").exists() and (out / "look.png").exists()
 
 
 def test_the_same_scan_gives_the_same_bytes(tmp_path: Path) -> None:
     scan = a_scan()
     for name in ("a", "b"):
-        write_look(scan, assess(scan), tmp_path / name)
-    for name in ("look.png", "look.json"):
+        write_look(scan, assess(scan), tmp_path / name, asked(scan))
+    for name in ("look.png", "look.json", "pick.html"):
         assert (tmp_path / "a" / name).read_bytes() == (tmp_path / "b" / name).read_bytes()
 
 
@@ -159,7 +162,7 @@ def test_nothing_is_left_where_it_cannot_be_written(tmp_path: Path) -> None:
     (tmp_path / "out").write_text("a file")
     scan = a_scan()
     with pytest.raises(CrestcutError, match="folder"):
-        write_look(scan, assess(scan), tmp_path / "out")
+        write_look(scan, assess(scan), tmp_path / "out", asked(scan))
     assert (tmp_path / "out").read_text() == "a file" and len(list(tmp_path.iterdir())) == 1
 
 

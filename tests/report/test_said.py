@@ -30,7 +30,8 @@ from crestcut.job.load import load_job
 from crestcut.report.exchange.cad import DEPTH_LAYERS, write_cad
 from crestcut.report.exchange.mesh import write_depth_glb, write_depth_ply
 from crestcut.report.pages.report import write_report
-from crestcut.report.pictures.all_pictures import draw_pictures
+from crestcut.report.pictures.plan import draw_plan
+from crestcut.report.pictures.profile import draw_profile
 from crestcut.report.sheets.all_sheets import write_sheets
 from crestcut.report.view.result import result_document
 from crestcut.study.identity import NOTHING
@@ -59,7 +60,8 @@ def made(
     folder = tmp_path_factory.mktemp("said")
     base = nothing_to_cut() if request.param == NOTHING else make_report(hole=False)
     report, sheet = told(base, set() if request.param == "ok" else {"heating"})
-    draw_pictures(report, folder)
+    draw_plan(report, folder / "plan.png")
+    draw_profile(report, folder / "profile.png")
     write_depth_ply(report, folder / "depth_to_remove.ply")
     write_depth_glb(report, folder / "depth_to_remove.glb")
     site = make_site(report.surface, report.line, report.plan)

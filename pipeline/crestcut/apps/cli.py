@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import atexit
+import gc
 import json
 import os
 import sys
@@ -14,7 +16,6 @@ from typing import TYPE_CHECKING
 import click
 
 from crestcut.base.errors import CrestcutError, visible
-from crestcut.base.short_lived import tidy_seldom
 from crestcut.base.stopping import stopped_as_by_ctrl_c
 from crestcut.report import Staging, refuse_unwritable, switched
 from crestcut.study import Identity
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 STOPPED = 130  # exit code of a program ended by Ctrl-C, as shells have it: 128 and the signal's number
 MIND = "mind: "  # how what is said in passing begins
+SELDOM = 100_000  # new objects between two searches for dead cycles; 700 cost a tenth of drawing and loading
 SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
 
@@ -99,7 +101,8 @@ def _progress() -> Iterator[Callable[[str], None]]:
 @click.version_option(package_name="crestcut")
 def main() -> None:
     """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
-    tidy_seldom()
+    gc.set_threshold(SELDOM)
+    atexit.register(gc.freeze)  # nor are the million objects that are left searched at the end
 
 
 _JOB = click.argument("job", type=click.Path(path_type=Path))
@@ -136,8 +139,6 @@ def look(
 ) -> None:
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
     from crestcut.report import (
-        NO_USE,
-        grade,
         health_lines,
         how_text,
         look_record,
@@ -152,7 +153,6 @@ def look(
         raise click.UsageError("name a scan file, or ask --how to make one")
     from crestcut.base.parallel import meanwhile
     from crestcut.job import ScanChoice
-    from crestcut.report import Worker
     from crestcut.scan import SYSTEMATIC, assess, read_scan
     from crestcut.terrain import see_scan
 
@@ -160,12 +160,8 @@ def look(
         mend = f"use one of {', '.join(SYSTEMATIC)}, or leave it out"
         raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
     written: tuple[Path, ...] = ()
-    # the second process tells the page's ground apart while this one draws
-    with (
-        Worker(None if out is not None else False, "crestcut.report.pages.pick:wake") as press,
-        _progress() as say,
-    ):
-        choice = ScanChoice(scans, unit, up, scanner)
+    choice = ScanChoice(scans, unit, up, scanner)
+    with _progress() as say:
         scan = read_scan(choice, say)
         seeing = meanwhile(see_scan, scan)
         health = assess(scan, scanner)
@@ -173,10 +169,7 @@ def look(
         health = told(health, scan, seen)
         if out is not None:
             say("drawing the slab from above")
-            useful = grade(scan, health, scanner)[0] != NO_USE  # else there is nothing to tap a line on
-            asked = (scan, health, out, choice)
-            data = press.fetch("crestcut.report.pages.pick:pick_data", *asked) if useful else None
-            written = write_look(scan, health, out, scanner, data, say, seen)
+            written = write_look(scan, health, out, choice, say, seen)
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
         return
@@ -191,15 +184,11 @@ def look(
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 def run(job: Path, out: Path, as_json: bool) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
-    from crestcut.report import Worker
-
     refuse_unwritable(out)
-    with Worker() as press:  # before all that loads slowly: it reads the scan meanwhile
-        ahead = press.fetch("crestcut.scan.load:read_scan_of", job, told=True)
-        from crestcut.apps.run import run_and_write
+    from crestcut.apps.run import run_and_write
 
-        with _progress() as say:
-            done, written = run_and_write(job, out, say, press, ahead)
+    with _progress() as say:
+        done, written = run_and_write(job, out, say)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
     else:

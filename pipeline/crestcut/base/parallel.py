@@ -9,7 +9,6 @@ from functools import cache, wraps
 from itertools import pairwise
 from typing import ParamSpec, TypeVar
 
-from numba import njit
 from threadpoolctl import threadpool_limits
 
 P = ParamSpec("P")
@@ -72,17 +71,6 @@ def meanwhile(work: Callable[P, T], *args: P.args, **named: P.kwargs) -> Callabl
     job = pool.submit(work, *args, **named)
     pool.shutdown(wait=False)
     return job.result
-
-
-@njit(cache=True)
-def _nothing() -> None:
-    pass
-
-
-def wake_compiler() -> None:
-    """Let the compiler load what it loads before its first loop, a tenth of a second, while nothing else is
-    to be done."""
-    _nothing()
 
 
 def compiled_before(kernel: object) -> bool:

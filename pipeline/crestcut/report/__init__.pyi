@@ -8,13 +8,12 @@ from .floor_files import write_floor as write_floor
 from .folder.files import Staging as Staging
 from .folder.files import refuse_unwritable as refuse_unwritable
 from .folder.files import switched as switched
-from .folder.worker import Worker as Worker
 from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look
 from .pages.report import write_report as write_report
-from .pictures.all_pictures import draw_pictures as draw_pictures
-from .pictures.all_pictures import light as light
+from .pictures.plan import draw_plan as draw_plan
+from .pictures.profile import draw_profile as draw_profile
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .sheets.all_sheets import write_sheets as write_sheets
 from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
@@ -24,8 +23,6 @@ from .view.floor_result import FLOOR_NAME as FLOOR_NAME
 from .view.result import write_result as write_result
 from .view.verify_report import report_now as report_now
 from .words.floor import floor_lines as floor_lines
-from .words.look_grade import NO_USE as NO_USE
-from .words.look_grade import grade as grade
 from .words.look_how import how_text as how_text
 from .words.look_seen import told as told
 from .words.summary import summary_lines as summary_lines
@@ -36,18 +33,15 @@ __all__ = [
     "CAD_NAME",
     "FLOOR_NAME",
     "GLB_NAME",
-    "NO_USE",
     "PLY_NAME",
     "FloorReport",
     "Staging",
-    "Worker",
-    "draw_pictures",
+    "draw_plan",
+    "draw_profile",
     "draw_vehicle",
     "floor_lines",
-    "grade",
     "health_lines",
     "how_text",
-    "light",
     "look_record",
     "refuse_unwritable",
     "report_now",

@@ -12,8 +12,9 @@ from typing import Any
 import numpy as np
 
 from crestcut.base.units import both, millimetres
+from crestcut.job import ScanChoice
 from crestcut.report.folder.files import Staging
-from crestcut.report.words.look_grade import grade
+from crestcut.report.words.look_grade import NO_USE, grade
 from crestcut.report.words.look_how import how_text
 from crestcut.report.words.look_seen import seen_record
 from crestcut.scan import Health, Scan, no_slab
@@ -31,28 +32,29 @@ def write_look(
     scan: Scan,
     health: Health,
     out: Path,
-    scanner: str | None = None,
-    pick: Callable[[], dict[str, Any]] | None = None,
+    choice: ScanChoice,
     say: Callable[[str], None] = lambda _: None,
     seen: Seen | None = None,
 ) -> tuple[Path, ...]:
-    """``look.png`` (plan) and ``look.json`` in ``out``, both or neither; the paths written.
+    """``look.png`` (plan), ``look.json`` and, where there is a slab to tap a line on, ``pick.html`` in
+    ``out``, all or none; the paths written.
 
-    pick : waits for what ``pick.pick_data`` of the same scan and ``out`` gives; then ``pick.html`` too.
+    choice : how the scan was asked for, for the job that the page saves.
     Raises CrestcutError where it cannot be written.
     """
     from crestcut.report.pictures.look_plan import draw_plan
 
+    scanner = choice.scanner
     staging = Staging(Path(out), "look", say)
     with staging as folder:
         staging.about = scan_identity(scan)
         draw_plan(scan, health, folder / "look.png", scanner)
         text = json.dumps(look_record(scan, health, scanner, seen), indent=1, allow_nan=False)
         (folder / "look.json").write_text(text + "\n", encoding="utf-8")
-        if pick is not None:
+        if grade(scan, health, scanner)[0] != NO_USE:
             from crestcut.report.pages.pick import write_pick
 
-            write_pick(scan, health, folder, pick)
+            write_pick(scan, health, folder, choice, out)
     return staging.moved
 
 

@@ -60,14 +60,6 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     return join_repeats(scans)
 
 
-def read_scan_of(job: Path, progress: Say | None = None) -> tuple[ScanChoice, Scan]:
-    """The scan of a job file, and how it was asked for; for whoever reads it ahead of the job itself."""
-    from crestcut.job import load_job
-
-    choice = load_job(job).scan
-    return choice, read_scan(choice, progress)
-
-
 def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Scan:
     """One file as a Scan of its own."""
     where = str(path)

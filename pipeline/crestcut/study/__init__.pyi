@@ -4,7 +4,6 @@ from .identity import Identity as Identity
 from .identity import scan_identity as scan_identity
 from .making import SEED as SEED
 from .making import Clock as Clock
-from .making import ScanAhead as ScanAhead
 from .making import evidence_of as evidence_of
 from .making import keeps_of as keeps_of
 from .making import run_job as run_job
@@ -25,7 +24,6 @@ __all__ = [
     "Identity",
     "Report",
     "Say",
-    "ScanAhead",
     "Study",
     "VehicleRow",
     "evidence_of",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from crestcut import __version__
-from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each, wake_compiler
+from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
     Clearance,
@@ -40,7 +40,7 @@ from crestcut.cut import (
     plan_fleet,
     ray_cast,
 )
-from crestcut.job import Job, Point, ScanChoice, load_job
+from crestcut.job import Job, Point, load_job
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
 from crestcut.standing import (
     LoadedVehicle,
@@ -78,7 +78,6 @@ from crestcut.work import (
     drained,
 )
 
-ScanAhead = Callable[[Say], tuple[ScanChoice, Scan]]
 Advice = tuple[dict[str, object], ...]
 SEED = 0
 FIRST_RUN = "first run on this machine, inner loops are compiled on the way, about half a minute, once"
@@ -101,16 +100,9 @@ class Clock:
 
 
 @one_thread_each
-def run_job(
-    path: Path,
-    say: Say = lambda _: None,
-    early: Callable[[Study], None] = lambda _: None,
-    ahead: ScanAhead | None = None,
-) -> Study:
+def run_job(path: Path, say: Say = lambda _: None) -> Study:
     """The job file's answer, nothing written yet.
 
-    early : called once with everything but the options, before they are tried: who draws elsewhere can begin.
-    ahead : waits for ``scan.load.read_scan_of`` the same job file, begun elsewhere; None reads here.
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
     clock = Clock(say)
@@ -121,9 +113,7 @@ def run_job(
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
-        if ahead is not None:
-            wake_compiler()  # while it is being read
-        scan = _scan_of(job, say, ahead)
+        scan = read_scan(job.scan, say)
     for note in scan.notes:
         say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = (
@@ -166,7 +156,6 @@ def run_job(
         say(f"mind: no second opinion on the gaps: {cast.words}")
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast, *beside())
     report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
-    early(Study(report, release, drivers))
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
     return Study(replace(report, options=options, seconds=clock.seconds), release, drivers)
@@ -226,15 +215,6 @@ def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job
     (rode,) = rides_of((driver,), (line,), surface, job)
     (swept,) = swept_of((driver,), (rode,), surface, job)
     return Passage(driver.vehicle, surface, rode, swept, driver.parts)
-
-
-def _scan_of(job: Job, say: Say, ahead: ScanAhead | None) -> Scan:
-    """The scan of the job; what was read ahead only if it is of the same files in the same units."""
-    if ahead is not None:
-        choice, scan = ahead(say)
-        if choice == job.scan:
-            return scan
-    return read_scan(job.scan, say)
 
 
 def _beside_the_cut(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 import os
-from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path, PurePosixPath
 from typing import Any
@@ -17,7 +16,6 @@ from scipy import ndimage
 from crestcut.base.cautions import MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame
-from crestcut.base.parallel import wake_compiler
 from crestcut.job import ScanChoice
 from crestcut.report.pages.footing import footing
 from crestcut.report.pages.pack import pack_colours, pack_layer
@@ -38,25 +36,20 @@ LOW_SHARE = 0.2  # of the points over a cell, counted from below: leaves and noi
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the picture
 
 
-def wake() -> None:
-    """Load what ``pick_data`` takes longest to load: the compiler of the ground's loops."""
-    wake_compiler()
-
-
 def write_pick(
     scan: Scan,
     health: Health | None,
     out: Path,
-    data: Callable[[], dict[str, Any]] | None = None,
     choice: ScanChoice | None = None,
+    home: Path | None = None,
 ) -> Path:
     """Write the page and return its path.
 
-    health : what `look` found, or None.  out : the file, or its folder.  data : waits for ``pick_data`` of
-    the same, begun elsewhere; None works it out here.  choice : how the scan was asked for.
+    health : what `look` found, or None.  out : the file, or its folder.  choice : how the scan was asked
+    for.  home : the folder that the page will lie in, where ``out`` is only beside it.
     Raises CrestcutError where the scan has too few points to draw.
     """
-    found = data() if data is not None else pick_data(scan, health, _folder(out), choice)
+    found = pick_data(scan, health, home or _folder(out), choice)
     name = ", ".join(f.path.name for f in scan.files)
     units = found["units"]
     body = html(
