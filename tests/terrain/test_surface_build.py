@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from surface_scene import Crest, clutter_scan, crest_scan, scan_of
 
+from crestcut.base import parallel
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import GridFrame
 from crestcut.scan.records import Scan, ScanFile
@@ -118,3 +119,13 @@ def test_a_slab_that_two_passes_show_twice_is_refused(apart: float) -> None:
 def test_much_that_stands_on_a_slab_is_no_second_slab() -> None:
     scene = clutter_scan(0)
     assert build_surface(scene.scan, scene.frame, "phone").points_used > 0
+
+
+def test_a_slab_is_the_same_to_the_last_bit_on_any_number_of_cores(monkeypatch: pytest.MonkeyPatch) -> None:
+    scan, frame = crest_scan(Crest("step", 0.3), 1)
+    found = []
+    for cores in (1, 2, 8):
+        monkeypatch.setattr(parallel, "WORKERS", cores)
+        surface = build_surface(scan, frame, "phone")
+        found.append((surface.height.values.tobytes(), surface.standard_error.values.tobytes()))
+    assert found[0] == found[1] == found[2]

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from concurrent.futures import ThreadPoolExecutor
-from functools import cache, wraps
-from itertools import pairwise
-from typing import ParamSpec, TypeVar
+from functools import wraps
+from typing import Any, ParamSpec, TypeVar
 
 from threadpoolctl import threadpool_limits
 
@@ -18,45 +17,31 @@ WORKERS = min(len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") e
 PIECES = 4  # for each core: who is done early takes another
 
 
-def share(work: Callable[[int, int], None], count: int, least: int = 1) -> None:
+def in_threads(work: Callable[..., T], *rows: Iterable[Any]) -> list[T]:
+    """``list(map(work, *rows))``, several at once; the first error in that order is raised.
+
+    For work that mostly lets go of the interpreter, and changes nothing that another call reads: then the
+    result does not depend on the number of cores.
+    """
+    if WORKERS == 1:
+        return list(map(work, *rows))
+    with ThreadPoolExecutor(WORKERS) as pool:
+        return list(pool.map(work, *rows))
+
+
+def share(work: Callable[[int, int], object], count: int, least: int = 1) -> None:
     """Call ``work(first, stop)`` until 0 .. count - 1 is covered, in pieces of ``least`` or more, several at
     once.
 
-    For kernels that let go of the interpreter (``nogil``) and write only what belongs to their piece: then
-    the result does not depend on the number of cores. Compiles in a fifth of the time of a loop that the
-    compiler itself is asked to share out.
+    For kernels that let go of the interpreter (``nogil``) and write only what belongs to their piece.
+    Compiles in a fifth of the time of a loop that the compiler itself is asked to share out.
     """
-    pieces = min(PIECES * WORKERS, max(count // max(least, 1), 1))
-    if WORKERS == 1 or pieces == 1:
+    pieces = min(PIECES * WORKERS, max(count // max(least, 1), 1)) if WORKERS > 1 else 1
+    if pieces == 1:
         work(0, count)
         return
     edges = [count * k // pieces for k in range(pieces + 1)]
-    left = list(pairwise(edges))[::-1]
-
-    def take() -> None:
-        while left:
-            try:
-                first, stop = left.pop()
-            except IndexError:  # another took the last one
-                return
-            work(first, stop)
-
-    helpers = [_helpers().submit(take) for _ in range(WORKERS - 1)]
-    try:
-        take()
-    finally:
-        left.clear()
-        for helper in helpers:
-            helper.cancel()  # one that is busy elsewhere is not waited for: nothing is left to do
-    for helper in helpers:
-        if not helper.cancelled():
-            helper.result()
-
-
-@cache
-def _helpers() -> ThreadPoolExecutor:
-    """Threads that stay: starting two for every loop took a tenth of a second a run."""
-    return ThreadPoolExecutor(max(WORKERS - 1, 1))
+    in_threads(work, edges, edges[1:])
 
 
 def meanwhile(work: Callable[P, T], *args: P.args, **named: P.kwargs) -> Callable[[], T]:

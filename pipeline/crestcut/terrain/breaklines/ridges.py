@@ -3,22 +3,20 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.parallel import share
 from crestcut.terrain.breaklines.agree import bridge, settle, strays
 from crestcut.terrain.breaklines.fits import LineFits, first_fits, line_fits, step_fits
 from crestcut.terrain.breaklines.hinge import HINGE, STEP
 from crestcut.terrain.breaklines.lines import LEAST_KINK, find_lines, refine
 from crestcut.terrain.ground.raster import Cells
-from crestcut.terrain.heights.local import WORKERS, Local, biweight, fit_local
+from crestcut.terrain.heights.local import Local, biweight, fit_local
 
 PILOT = 0.15  # m, half window of the quadratic whose Hessian gives direction
 SPACING = 0.05  # m between knots
@@ -29,6 +27,7 @@ STEP_BEND, STEP_UNUSUAL = 3.5, 2.5
 RUN = 5  # knots along a break, each way, whose bending is averaged
 RUN_GAIN = 1.6  # what that takes off the noise: pilot windows overlap
 MOST_KNOTS = 6000
+FEW = 8  # knots, as many as are worth a thread
 
 
 @dataclass(frozen=True, eq=False)
@@ -81,7 +80,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     place, may_step = _candidates(pilot, pitch, math.sqrt(variance))
     data = (cells.count, cells.du, cells.dv, cells.z)
     alone = np.zeros((len(place), 9))
-    _in_parts(len(place), lambda a, b: first_fits(data, place, a, b, pitch, variance, alone))
+    share(lambda a, b: first_fits(data, place, a, b, pitch, variance, alone), len(place), FEW)
     model, line = find_lines(place, pitch, variance, alone, may_step)
     on = model > 0
     if not on.any():
@@ -106,7 +105,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     if len(steps):
         fitted, normal = np.zeros((len(steps), 9)), np.zeros((len(steps), 9, 9))
         these = (place[steps], half[steps], priors[steps])
-        _in_parts(len(steps), lambda a, b: step_fits(data, *these, a, b, pitch, variance, fitted, normal))
+        share(lambda a, b: step_fits(data, *these, a, b, pitch, variance, fitted, normal), len(steps), FEW)
         diagonal = np.einsum("nii->ni", normal)
         diagonal += 1e-9 * diagonal + 1e-12
         params[steps], inverse[steps] = fitted, np.linalg.inv(normal)
@@ -123,7 +122,7 @@ def _fit_on_lines(
 ) -> LineFits:
     fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
     arrays = fits.arrays
-    _in_parts(len(place), lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays))
+    share(lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays), len(place), FEW)
     return fits
 
 
@@ -135,18 +134,6 @@ def _moved(place: FloatArray, line: FloatArray, pitch: float) -> tuple[FloatArra
     # n = d + g l: the line's own direction is turned back by atan(g)
     out[:, 2] -= np.arctan(line[:, 1])
     return out, line * (0.0, 0.0, 1.0, 1.0)
-
-
-def _in_parts(n: int, work: Callable[[int, int], None]) -> None:
-    """Runs ``work(first, last)`` over n items in a few threads."""
-    if n < 32:
-        work(0, n)
-        return
-    edges = np.linspace(0, n, 4 * WORKERS + 1).astype(int)
-    with ThreadPoolExecutor(WORKERS) as pool:
-        jobs = [pool.submit(work, a, b) for a, b in pairwise(edges) if b > a]
-        for job in jobs:
-            job.result()
 
 
 def _candidates(pilot: Local, pitch: float, noise: float) -> tuple[FloatArray, BoolArray]:

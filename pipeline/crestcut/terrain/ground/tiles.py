@@ -8,17 +8,15 @@ below. The layer that counts is the lowest one that holds a fair share of what t
 
 from __future__ import annotations
 
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 from numba import njit
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.parallel import share
 from crestcut.terrain.ground.raster import Lattice, sort_into
-from crestcut.terrain.heights.local import WORKERS
 
 SMALLEST_TILE = 0.05  # m
 POINTS_A_TILE = 6  # wanted on average: tiles grow where a scan is thin
@@ -120,11 +118,7 @@ def robust_planes(level: FloatArray, group: NDArray[np.int32], reach: int, cutof
     the end.
     """
     fitted = np.full((*level.shape, 3), np.nan)
-    edges = np.linspace(0, len(level), 4 * WORKERS + 1).astype(int).tolist()
-    with ThreadPoolExecutor(WORKERS) as pool:
-        jobs = [pool.submit(_planes, level, group, reach, cutoff, a, b, fitted) for a, b in pairwise(edges)]
-        for job in jobs:
-            job.result()
+    share(lambda a, b: _planes(level, group, reach, cutoff, a, b, fitted), len(level))
     return fitted
 
 

@@ -11,22 +11,19 @@ and slope at rims and in near-empty windows.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
 
 import numpy as np
 from numba import njit
 from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.parallel import share
 
 BEND = 0.10  # prior sd of a window's bend (b3, b4, b5) as a share of its half side: that of a kink of 20 %
 TILT = 0.5  # prior sd of a slope
-WORKERS = 2
-FEW_CELLS = 20_000  # of fewer, starting threads costs more than they save
+FEW_ROWS = 32  # of a raster, as many as are worth a thread
 
 
 @dataclass(frozen=True, eq=False)
@@ -55,18 +52,6 @@ def biweight(half: int) -> tuple[FloatArray, float]:
     inverse = np.linalg.pinv(basis * weight @ basis.T)
     sandwich = inverse @ (basis * weight**2 @ basis.T) @ inverse
     return k, float(sandwich[0, 0] / inverse[0, 0])
-
-
-def by_rows(work: Callable[[int, int], None], shape: tuple[int, ...]) -> None:
-    """``work(first, stop)`` in bands of the rows, on two cores where there are cells enough."""
-    rows = shape[0]
-    if rows * shape[1] < FEW_CELLS:
-        work(0, rows)
-        return
-    edges = np.linspace(0, rows, 2 * WORKERS + 1).astype(int).tolist()
-    with ThreadPoolExecutor(WORKERS) as pool:
-        for job in [pool.submit(work, a, b) for a, b in pairwise(edges)]:
-            job.result()
 
 
 def fit_local(
@@ -110,7 +95,7 @@ def _between(fit: Local, mask: BoolArray, every: int, beta: bool) -> Local:
     z, variance = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
     slopes = np.full((*mask.shape, 5) if beta else (1, 1, 5), np.nan)
     given = (fit.z, fit.variance, fit.beta, mask, every, fit.half, beta)
-    by_rows(lambda a, b: _carry(*given, a, b, z, variance, slopes), mask.shape)
+    share(lambda a, b: _carry(*given, a, b, z, variance, slopes), len(mask), FEW_ROWS)
     return Local(fit.half, z, variance, slopes if beta else None)
 
 
@@ -132,7 +117,7 @@ def _fit(
     side = half * pitch
     ridge = np.array([(noise / (TILT * side)) ** 2, (noise / (BEND * side)) ** 2]) + 1e-9
     given = (count, z, mask, weights, half, ridge, factor)
-    by_rows(lambda a, b: _fit_rows(*given, a, b, every, beta, out, variance, slopes), count.shape)
+    share(lambda a, b: _fit_rows(*given, a, b, every, beta, out, variance, slopes), ny, FEW_ROWS)
     return Local(half, out, variance, slopes if beta else None)
 
 

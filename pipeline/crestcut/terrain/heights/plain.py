@@ -17,7 +17,8 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray
-from crestcut.terrain.heights.local import Local, by_rows, fit_local
+from crestcut.base.parallel import share
+from crestcut.terrain.heights.local import FEW_ROWS, Local, fit_local
 
 Fields = tuple[FloatArray, ...]
 
@@ -49,7 +50,7 @@ def fit_plain(
         np.copyto(fit.variance, fits[WIDE_ONES - 1].variance, where=~mask_of_narrow)
     choice = np.full(count.shape, len(HALVES) - 1, np.int8)
     zs, vs = tuple(f.z for f in fits), tuple(f.variance for f in fits)
-    by_rows(lambda a, b: _choose(zs, vs, mask, judge, a, b, choice), mask.shape)
+    share(lambda a, b: _choose(zs, vs, mask, judge, a, b, choice), len(mask), FEW_ROWS)
     return _blend(zs, vs, choice, mask, noise, pitch)
 
 
@@ -92,7 +93,7 @@ def _blend(
     size = 2 * max(1, round(0.03 / pitch)) + 1
     level = ndimage.uniform_filter(ndimage.maximum_filter(choice, size).astype(float), size)
     z, se = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
-    by_rows(lambda a, b: _mix(zs, vs, level, mask, noise, a, b, z, se), mask.shape)
+    share(lambda a, b: _mix(zs, vs, level, mask, noise, a, b, z, se), len(mask), FEW_ROWS)
     return z, se, choice
 
 

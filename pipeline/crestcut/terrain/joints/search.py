@@ -4,14 +4,12 @@ points are too few for these, from lines of two metres in every direction."""
 from __future__ import annotations
 
 import math
-from concurrent.futures import ThreadPoolExecutor
-from itertools import pairwise
 
 import numpy as np
 from numba import njit
 
 from crestcut.base.grid import BoolArray, FloatArray
-from crestcut.terrain.heights.local import WORKERS
+from crestcut.base.parallel import in_threads, share
 
 HALF_LENGTH = 0.20  # m of strip each way
 BESIDE = 0.03  # m to the strips it is compared with
@@ -42,13 +40,7 @@ def seen_in_cells(
     strips through low cells that may lie in a joint. ``residual`` : cell means over a wide fit, m."""
     low = -np.maximum(0.5 * WORTH, noise / np.sqrt(np.maximum(count, 1)))
     best = np.zeros((3, *mask.shape))
-    edges = np.linspace(0, mask.shape[0], 4 * WORKERS + 1).astype(int)
-    with ThreadPoolExecutor(WORKERS) as pool:
-        for job in [
-            pool.submit(_search, count, residual, mask, low, pitch, noise, a, b, best)
-            for a, b in pairwise(edges)
-        ]:
-            job.result()
+    share(lambda a, b: _search(count, residual, mask, low, pitch, noise, a, b, best), len(mask))
     angle, fall, sure = best
     j, i = np.nonzero((fall > WORTH) & (sure > SURE))
     return np.column_stack([j, i, angle[j, i], fall[j, i], sure[j, i]]).astype(float)
@@ -71,10 +63,8 @@ def seen_in_lines(x: FloatArray, y: FloatArray, above: FloatArray, pitch: float,
     A Radon transform in two steps: points into pixels 64 mm long and 4 mm wide along a coarse direction
     (turned by up to 63 mrad a pixel's ends stray 2 mm), rows of pixels sheared into the fine ones and
     summed."""
-    angles = (np.arange(COARSE) + 0.5) * np.pi / COARSE
-    with ThreadPoolExecutor(WORKERS) as pool:
-        jobs = [pool.submit(_lines, x, y, above, float(a), noise) for a in angles]
-        found = np.concatenate([job.result() for job in jobs])
+    angles = ((np.arange(COARSE) + 0.5) * np.pi / COARSE).tolist()
+    found = np.concatenate(in_threads(lambda angle: _lines(x, y, above, angle, noise), angles))
     return np.column_stack([found[:, 1] / pitch, found[:, 0] / pitch, found[:, 2:]])
 
 
