@@ -8,14 +8,14 @@ import json
 import os
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from crestcut.base.errors import CrestcutError, visible
+from crestcut.base.errors import CrestcutError, Mind, Say, visible
 from crestcut.base.stopping import stopped_as_by_ctrl_c
 from crestcut.report import Staging, refuse_unwritable, switched
 from crestcut.study import Identity
@@ -27,7 +27,6 @@ if TYPE_CHECKING:
 # what they save.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 STOPPED = 130  # exit code of a program ended by Ctrl-C, as shells have it: 128 and the signal's number
-MIND = "mind: "  # how what is said in passing begins
 SELDOM = 100_000  # new objects between two searches for dead cycles; 700 cost a tenth of drawing and loading
 SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
@@ -61,7 +60,7 @@ def _say(text: str) -> None:
 
 
 @contextmanager
-def _progress() -> Iterator[Callable[[str], None]]:
+def _progress() -> Iterator[Say]:
     """What long work calls with words as each of its steps begins.
 
     At a terminal the step at work moves, with its seconds, and those done stay above it with theirs; anywhere
@@ -85,7 +84,7 @@ def _progress() -> Iterator[Callable[[str], None]]:
                 shown.console.print(f"  {said}  {time.perf_counter() - began.pop():.1f} s")
 
         def say(words: str) -> None:
-            if words.startswith(MIND):  # told in passing: the step goes on
+            if isinstance(words, Mind):
                 shown.console.print(f"  {visible(words)}")
                 return
             done()

@@ -9,7 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from crestcut import __version__
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.base.parallel import one_thread_each
 from crestcut.cut import KeepArea, cut_limits, deepest_allowed
@@ -17,7 +17,7 @@ from crestcut.floor import floor_frame, floor_nodes, floor_only, judge_floor, ma
 from crestcut.job import FloorJob, Job, Point, load_floor_job
 from crestcut.report import FloorReport
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
-from crestcut.study import SEED, Clock, Say
+from crestcut.study import SEED, Clock
 from crestcut.terrain import (
     FLOOR,
     DoubtKind,
@@ -51,7 +51,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         scan = read_scan(base.scan, say)
     doubts = _doubted(job, scan)
     for note in (*scan.notes, *doubts):
-        say(f"mind: {note}")
+        say(Mind(note))
     corners = resolve_area(job.wish.area, base.marks, scan.frame, None, "floor.area") if job.wish.area else ()
     frame = floor_frame(scan, corners, base.cell)
     with clock.stage("surface", "finding the floor"):

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from crestcut.base.errors import Say
 from crestcut.cut import KeepArea
-from crestcut.study import STUDY_NAME, Clock, Say, Study, run_job, write_study
+from crestcut.study import STUDY_NAME, Clock, Study, run_job, write_study
 from crestcut.work import WorkOrder, Worksheet, make_site, make_worksheet
 
 

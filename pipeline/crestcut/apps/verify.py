@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from scipy import special
 
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.base.parallel import one_thread_each
 from crestcut.chance import margin_for
@@ -18,7 +18,7 @@ from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_flee
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import LoadedVehicle, lines_of, with_doubts
-from crestcut.study import SEED, Clock, Report, Say, Study, evidence_of, keeps_of, taken_up
+from crestcut.study import SEED, Clock, Report, Study, evidence_of, keeps_of, taken_up
 from crestcut.terrain import Evidence, Surface, build_surface
 from crestcut.verify import (
     Check,

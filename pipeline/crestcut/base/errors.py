@@ -1,11 +1,23 @@
-"""The one error a user ever meets: what is wrong, where, and what to do about it."""
+"""The one error a user ever meets: what is wrong, where, and what to do about it; and words on the way."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 # C0 and C1, what ends a line elsewhere, halves of characters, and what turns the direction of writing round
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+
+
+Say = Callable[[str], None]  # how long work tells of each step as it begins, or of a ``Mind``
+
+
+class Mind(str):
+    """A word in passing: the step that is at work goes on."""
+
+    def __new__(cls, words: str) -> Mind:
+        """``words``, marked for who reads them in a log."""
+        return super().__new__(cls, f"mind: {words}")
 
 
 class CrestcutError(Exception):

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.cut import Limits
 from crestcut.floor import numbers as fn
@@ -33,8 +33,6 @@ COARSE, COARSE_NODES = 0.040, 25_000  # m; at most: where many draws are laid a 
 OWN_LEVEL = 1.0  # straightedges: radius of the disk that the general level is told from
 TIGHTER = 6  # turns of a quarter less under the straightedge, for an FF
 PROVISIONAL = 0.5  # half-width of the interval over what is asked, above which the scan carries too much
-
-Say = Callable[[str], None]
 
 
 @dataclass(frozen=True, eq=False)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 
+from crestcut.base.errors import Say
 from crestcut.base.units import both, millimetres
 from crestcut.job import ScanChoice
 from crestcut.report.folder.files import Staging
@@ -33,7 +33,7 @@ def write_look(
     health: Health,
     out: Path,
     choice: ScanChoice,
-    say: Callable[[str], None] = lambda _: None,
+    say: Say = lambda _: None,
     seen: Seen | None = None,
 ) -> tuple[Path, ...]:
     """``look.png`` (plan), ``look.json`` and, where there is a slab to tap a line on, ``pick.html`` in

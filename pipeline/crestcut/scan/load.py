@@ -12,13 +12,13 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import FloatArray
 from crestcut.job import ScanChoice
 from crestcut.scan.formats.child import read_caged
 from crestcut.scan.formats.mesh import edge_lengths
 from crestcut.scan.formats.mesh_holes import bridges, bridging
-from crestcut.scan.formats.raw import RawScan, Say
+from crestcut.scan.formats.raw import RawScan
 from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of

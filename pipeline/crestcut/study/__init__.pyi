@@ -8,7 +8,6 @@ from .making import evidence_of as evidence_of
 from .making import keeps_of as keeps_of
 from .making import run_job as run_job
 from .making import taken_up as taken_up
-from .record import Say as Say
 from .record import Study as Study
 from .report import Report as Report
 from .report import VehicleRow as VehicleRow
@@ -23,7 +22,6 @@ __all__ = [
     "Clock",
     "Identity",
     "Report",
-    "Say",
     "Study",
     "VehicleRow",
     "evidence_of",

@@ -13,6 +13,7 @@ from typing import Any
 import numpy as np
 
 from crestcut import __version__
+from crestcut.base.errors import Mind, Say
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
@@ -57,7 +58,7 @@ from crestcut.standing import (
     swept_of,
     with_doubts,
 )
-from crestcut.study.record import Say, Study
+from crestcut.study.record import Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.study.saved import STUDY_NAME, differing, read_study
 from crestcut.terrain import (
@@ -108,20 +109,20 @@ def run_job(path: Path, say: Say = lambda _: None) -> Study:
     clock = Clock(say)
     job = load_job(path)
     if not compiled_before(settle_part):
-        say(f"mind: {FIRST_RUN}")
+        say(Mind(FIRST_RUN))
     drivers = drivers_of(job)
     limit = deepest_allowed(job)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(job.scan, say)
     for note in scan.notes:
-        say(f"mind: {note}")  # before anything fails of it: a wrong axis shows as a slab that is not there
+        say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = (
         drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
     )
     lines = lines_of(drivers, job, places)
     for note in lines[0].notes:
-        say(f"mind: {note}")
+        say(Mind(note))
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
     with clock.stage("split", "judging slab and scan apart"):
@@ -153,12 +154,16 @@ def run_job(path: Path, say: Say = lambda _: None) -> Study:
     with clock.stage("ray cast", "casting rays from the underside, for a second opinion"):
         cast = _second_opinion(caster(), job, surface, standings, fleet)
     if isinstance(cast, NotCast):
-        say(f"mind: no second opinion on the gaps: {cast.words}")
-    report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast, *beside())
-    report = replace(report, line_sha256=drawn_line.sha256 if drawn_line else "")
+        say(Mind(f"no second opinion on the gaps: {cast.words}"))
+    report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast)
+    advice, soft = beside()
     with clock.stage("options", "trying what is cheaper"):
         options = options_of(job, standings, fleet, after, surface, keeps, SEED)
-    return Study(replace(report, options=options, seconds=clock.seconds), release, drivers)
+    digest = drawn_line.sha256 if drawn_line else ""
+    report = replace(
+        report, line_sha256=digest, advice=advice, soft=soft, options=options, seconds=clock.seconds
+    )
+    return Study(report, release, drivers)
 
 
 def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, Job, tuple[str, ...]]:
@@ -175,7 +180,7 @@ def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study
     study = read_study(place, say)
     if study is None:
         note = f"the plan in {place.name} is of another version of this program: it was made anew"
-        say(f"mind: {note}")
+        say(Mind(note))
         return run_job(path, say), job, (note,)
     before = study.report.job
     if before.path.name != job.path.name:
@@ -186,7 +191,7 @@ def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study
             f"the job file has changed since the plan was made ({', '.join(changed)}): the work is checked"
             " against the plan as it was made; run the job again for another"
         )
-        say(f"mind: {note}")
+        say(Mind(note))
         return study, then, (note,)
     return study, then, ()
 
@@ -241,11 +246,9 @@ def _second_opinion(
 
 def _report(
     job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
-    after: Sequence[Left], keeps: Sequence[KeepArea], cast: RayCast | NotCast, advice: Advice,
-    soft: tuple[SoftContact, ...],
+    after: Sequence[Left], keeps: Sequence[KeepArea], cast: RayCast | NotCast,
 ) -> tuple[Report, Release]:  # fmt: skip
-    """All that the deliverables are made from but the options; of several vehicles the one with least room
-    speaks."""
+    """What was found, and whether it may be cut; of several vehicles the one with least room speaks."""
     first, plan = standings[0], fleet.plan
     vehicle, rode, before = first.vehicle, first.ride, first.before
     carried = max(scan_margin(s.margin, s.today) for s in standings)
@@ -259,7 +262,6 @@ def _report(
         release=release.state, release_reasons=release.reasons, provisional=provisional,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
-        advice=advice, soft=soft,
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
         version=__version__, seed=SEED, vehicle_doubts=_doubts(standings), ray_cast=cast,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from crestcut.standing import LoadedVehicle
 from crestcut.study.report import Report
 from crestcut.work import Release
-
-Say = Callable[[str], None]  # a word to the user
 
 
 @dataclass(frozen=True, eq=False)

@@ -21,16 +21,16 @@ from typing import Any
 import numpy as np
 
 from crestcut import __version__
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, Say
 from crestcut.contact import Clearance, read_line
 from crestcut.job import Job
 from crestcut.scan import read_scan, resolve_line
 from crestcut.standing import lines_of, rides_of, swept_of
-from crestcut.study.record import Say, Study
+from crestcut.study.record import Study
 from crestcut.study.report import Report
 
 STUDY_NAME = "study.npz"
-SCHEMA = "crestcut.study/1"
+SCHEMA = "crestcut.study/2"
 LEVEL = 1  # of compression: heights hardly get smaller with more, and it takes six times as long
 # made again when read: (class, field)
 MADE_AGAIN = frozenset({(Report, "scan"), (Report, "ride"), (Report, "before")})

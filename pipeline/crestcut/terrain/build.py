@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 
 import numpy as np
@@ -23,7 +22,6 @@ from crestcut.terrain.heights.plain import fit_plain
 from crestcut.terrain.joints.find import Joints, find_joints
 from crestcut.terrain.records import ErrorModel, Surface
 
-Say = Callable[[str], None]
 FEWEST = 50  # ground points: below this nothing is claimed
 JOINTS = "in joints that a tyre rides over"
 
@@ -33,11 +31,7 @@ class NoSlab(CrestcutError):
 
 
 def build_surface(
-    scan: Scan,
-    frame: GridFrame,
-    scanner: str | None = None,
-    error: ErrorModel | None = None,
-    progress: Say | None = None,
+    scan: Scan, frame: GridFrame, scanner: str | None = None, error: ErrorModel | None = None
 ) -> Surface:
     """The ground inside ``frame``: heights, what may be rolled on and cut, standard error, and what was
     taken away.
@@ -45,11 +39,8 @@ def build_surface(
     Cells farther from a ground point than a few point spacings stay NaN. Raises CrestcutError where too few
     points lie inside.
     """
-    say = progress or (lambda _: None)
     lattice = Lattice.around(frame)
-    say("sorting points into cells")
     placed = lattice.place(scan.points)
-    say("telling ground from what stands on it")
     ground = find_ground(lattice, placed)
     used = int(ground.keep.sum())
     if used < FEWEST:
@@ -64,7 +55,6 @@ def build_surface(
             "",
             "give each pass as a file of its own under [scan] files, or one pass alone",
         )
-    say("fitting heights")
     cells = sum_cells(lattice, placed, ground.keep)
     mask = measured_cells(cells.count, lattice.pitch)
     z = level_means(cells, mask, lattice.pitch, ground.noise)

@@ -13,12 +13,12 @@ import os
 import re
 import shutil
 import tempfile
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.stopping import held_back
 from crestcut.report.folder.manifest import (
     MANIFEST_NAME,
@@ -74,7 +74,7 @@ class Staging:
     Raises CrestcutError where ``out`` is a file or cannot be written, before any work is done.
     """
 
-    def __init__(self, out: Path, name: str = "run", say: Callable[[str], None] = lambda _: None) -> None:
+    def __init__(self, out: Path, name: str = "run", say: Say = lambda _: None) -> None:
         self.out = Path(out)
         self.name = name
         self.say = say

@@ -3,7 +3,6 @@ settled."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -12,8 +11,6 @@ from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
-
-Say = Callable[[str], None]
 
 
 @dataclass(frozen=True)
