@@ -77,6 +77,8 @@ def test_a_mesh_gives_belly_low_parts_and_ends(garage: Path) -> None:
     assert other.z == pytest.approx((truth[1],) * 2, abs=0.002)
     assert {"nose", "tail"} <= parts.keys()
     assert any("low part" in note and "no name yet" in note for note in car.notes)
+    own = load_vehicle(write(garage, CAR + NAMES.replace("exhaust", "low part of the exhaust")))
+    assert [n.count("no name yet") for n in (*car.notes, *own.notes)].count(1) == 2  # of the one without
     assert not any("not checked" in note for note in car.notes)
     digest = hashlib.sha256((garage / "under.ply").read_bytes()).hexdigest()
     assert car.underside == ("under.ply", digest)

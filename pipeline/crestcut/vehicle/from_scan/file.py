@@ -13,6 +13,7 @@ from crestcut.base.grid import FloatArray
 from crestcut.base.units import millimetres
 from crestcut.job import beside
 from crestcut.scan import Scan, read_file, read_triangles, sample_faces
+from crestcut.vehicle.from_scan.parts import LOW_PART
 from crestcut.vehicle.from_scan.underside import Underside, read_underside
 from crestcut.vehicle.parts import half_between_tyres
 from crestcut.vehicle.records import Part
@@ -159,7 +160,7 @@ def _named(
     parts: Sequence[Part], names: Sequence[UndersidePart], written: VehicleFile, where: str
 ) -> tuple[tuple[Part, ...], list[str]]:
     """Found parts with the names (and softness) that the file gives to places."""
-    out = list(parts)
+    out, named = list(parts), set[int]()
     for name in names:
         x, y = written.wheelbase - name.back, name.across
         over = [k for k, p in enumerate(out) if k > 0 and _covers(p, x, y)]
@@ -172,7 +173,9 @@ def _named(
             )
         k = min(over, key=lambda k: (out[k].x[1] - out[k].x[0]) * (out[k].y[1] - out[k].y[0]))
         out[k] = replace(out[k], name=name.name, soft=name.soft, on=name.on)
-    unnamed = [p for p in out[1:] if p.name.startswith("low part")]
+        named.add(k)
+    # what was called so here: somebody may name a part of theirs like that
+    unnamed = [p for k, p in enumerate(out) if k not in named and p.name.startswith(LOW_PART)]
     said = [
         f"underside: {_place(p, written)} has no name yet; give it one under [[underside.part]]"
         for p in unnamed

@@ -16,6 +16,7 @@ CELL = 0.02  # m, of the height map
 LOWER = 0.005  # m below the belly that makes a part of its own, or so many sd of the points:
 CLEARLY = 2.5
 _DEEP = 3  # layers of parts under parts
+LOW_PART = "low part"  # how what hangs below the belly is called until somebody names it
 LEAST_CELLS = 12  # smaller patches are noise
 _BLOCK = 5  # cells along and across that give one height of an end's profile
 _STRAIGHT = 0.003  # m: an end's profile is as many plates as it needs to be this near
@@ -59,7 +60,7 @@ def find_parts(
     for _ in range(_DEEP):  # what hangs below the belly, then below that: a bolt under a tray
         for patch, low in _hanging(heights, under, near, max(LOWER, CLEARLY * spread)):
             j, i = np.nonzero(patch & low)
-            part = _part(f"low part {len(parts)}", heights, j, i, x, y, wheelbase, sd)
+            part = _part(f"{LOW_PART} {len(parts)}", heights, j, i, x, y, wheelbase, sd)
             parts.append(part)
             share = np.clip((x - part.x[0]) / (part.x[1] - part.x[0]), 0.0, 1.0)
             plate = part.z[0] + share * (part.z[1] - part.z[0])
