@@ -63,10 +63,10 @@ def plan_figure(report: Report) -> Figure:
     page = ink.paper(figure)
     ink.head(figure, report, "Plan: the slab from above; travel runs from left to right", words)
     picture = ground_picture(report, depth)
-    panel = _panel(figure, page, report, depth, picture, whole, layout.whole, "The whole slab")
+    panel = _panel(figure, page, report, depth, picture, whole, layout.whole)
     if cut is not None and layout.cut is not None:
         plan_layers.frame_on(panel, cut.fitted(layout.cut[2] / layout.cut[3]))
-        _panel(figure, page, report, depth, picture, cut, layout.cut, "The cut, enlarged")
+        _panel(figure, page, report, depth, picture, cut, layout.cut, detail=True)
     _key(page, report, layout, contour_levels(depth))
     ink.foot(figure, report)
     return figure
@@ -80,12 +80,14 @@ def _panel(
     picture: NDArray[np.uint8],
     window: Window,
     box: Box,
-    name: str,
+    detail: bool = False,
 ) -> Axes:
+    """The whole slab, or the cut enlarged (``detail``)."""
     left, bottom, width, height = box
     shown = window.fitted(width / height)
     axes = ink.axes_at(figure, *box)
-    plan_layers.draw_map(axes, report, depth, picture, shown, detail="enlarged" in name)
+    plan_layers.draw_map(axes, report, depth, picture, shown, detail=detail)
+    name = "The cut, enlarged" if detail else "The whole slab"
     page.text(left, bottom + height + 0.07, name, **ink.BODY, fontweight="bold")
     ink.scale_bar(page, left + width, bottom + height + 0.03, shown.width / width)
     return axes
