@@ -18,6 +18,7 @@ import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.chance.assess import assess_chance
+from crestcut.chance.records import Cause
 from crestcut.chance.witness import witness_evidence
 from crestcut.contact.records import Passage
 from crestcut.job.records import PlanPoint, Wanted, Witness
@@ -63,7 +64,7 @@ def one(seed: int, half: float, draws: int, cell: float) -> list[float]:
         truth = true.before.worst.gap + wrong * within / WITHIN
         for evidence in each:
             chance = assess_chance(known, known.surface.error, Wanted(), seed, draws, evidence)
-            against = any("contradicts" in r for r in chance.reasons)
+            against = Cause.CONTRADICTED in chance.causes
             row += [chance.least_clearance - truth, *np.subtract(chance.interval, truth), against]
     return row
 

@@ -11,7 +11,7 @@ import pytest
 
 from browser.courtyard import courtyard, draw_line
 from crestcut.alternatives.rows import Option
-from crestcut.chance.records import Chance
+from crestcut.chance.records import Cause, Chance
 from crestcut.contact.clearance.soft import SoftContact
 from crestcut.report.pages.pick import write_pick
 from crestcut.report.pages.report import write_report
@@ -51,7 +51,8 @@ def report(verdict: str) -> Report:
     """The made-up job with harm in everything that somebody else writes."""
     plain = make_report(clearance=0.16 if verdict == "clears" else 0.09, release="not for cutting")
     assert plain.plan is not None and plain.today is not None and plain.before.worst is not None
-    today = Chance(0.001, (-0.01, 0.012), 0.4, "cannot tell", f"{HARM} in 5", 0.006, 0.8, 400, (HARM,))
+    today = Chance(0.001, (-0.01, 0.012), 0.4, "cannot tell", f"{HARM} in 5", 0.006, 0.8, 400)
+    today = today.told([(Cause.ERROR, HARM)])
     parts = tuple(dataclasses.replace(p, name=f"{HARM} {p.name}") for p in plain.vehicle.parts)
     least = {z: dataclasses.replace(c, part=f"{HARM} {c.part}") for z, c in plain.before.least.items()}
     worst = max(least.values(), key=lambda c: c.gap)

@@ -9,6 +9,7 @@ import pytest
 from deliver_scene import BASE, gutter, make_report
 
 from crestcut.alternatives.rows import Option
+from crestcut.chance.records import Cause
 from crestcut.cut.ruled_out import Forbids, not_into_it
 from crestcut.report.words.ends import end_contact, grinding_seldom_cures
 from crestcut.report.words.options import cure, option_lines
@@ -85,8 +86,12 @@ def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
     assert report.today is not None
     today = dataclasses.replace(
         report.today, verdict="cannot tell", least_clearance=0.062, chance_of_contact=0.0004,
-        words="less than 1 in 1,000 that it touches", reasons=("how wrong the scan may be is not measured",),
-    )  # fmt: skip
+        words="less than 1 in 1,000 that it touches",
+    ).told([
+        (Cause.ERROR, "how wrong the scan may be is not measured"),
+        (Cause.UNSEEN, "the underside passes over 1000 cells that the scan has no ground in"),
+        (Cause.DOUBTED, "cells that are coarse"),
+    ])  # fmt: skip
     holes = dataclasses.replace(report.before, unmeasured=1000)
     open_ = dataclasses.replace(report, today=today, before=holes)
     lines = summary_lines(open_)
@@ -94,7 +99,8 @@ def test_where_holes_leave_it_open_the_first_line_says_so() -> None:
     said = "CANNOT TELL: 0.40 m2 under the lowered-floor mobility van's path is not measured"
     assert lines[0].startswith(said)
     assert "62.0 mm" in lines[0] and "less than 1 in 1,000" in lines[0]
-    assert "  how wrong the scan may be is not measured" in lines
+    assert "  how wrong the scan may be is not measured" in lines and "  cells that are coarse" in lines
+    assert not any("1000 cells" in line for line in lines)  # its m2 are said already
     assert "scan the holes" in next_steps(open_)[0]
     near = dataclasses.replace(open_, today=dataclasses.replace(today, chance_of_contact=0.4))
     assert "at best estimate" in verdict_line(near) and "scan the holes" not in next_steps(near)[0]

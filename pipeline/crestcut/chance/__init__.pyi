@@ -26,6 +26,7 @@ from .planned import CutDraws as CutDraws
 from .planned import draw_cut as draw_cut
 from .planned import margin_for as margin_for
 from .planned import smoothed_below as smoothed_below
+from .records import Cause as Cause
 from .records import Chance as Chance
 from .records import Doubt as Doubt
 from .records import Finding as Finding
@@ -44,6 +45,7 @@ __all__ = [
     "IN_USE",
     "WALKING",
     "ActiveContacts",
+    "Cause",
     "Chance",
     "CutDraws",
     "Doubt",

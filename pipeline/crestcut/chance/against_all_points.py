@@ -16,7 +16,7 @@ from scipy import ndimage
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.chance.doubt_words import finding_words
-from crestcut.chance.records import Chance, Doubt, Finding
+from crestcut.chance.records import Cause, Chance, Doubt, Finding
 from crestcut.contact import Clearance, Passage, TravelLine, hard_parts, places_of, ride, sweep, wheel_feet
 from crestcut.job import Travel
 from crestcut.scan import Frame
@@ -63,10 +63,10 @@ def doubted(chance: Chance, findings: tuple[Finding, ...], frame: Frame) -> Chan
         return chance
     low, high = chance.interval
     against = against or tuple(f for f in findings if f.doubt is Doubt.CANNOT_BE)
+    chance = chance.told([*((Cause.FOUND, finding_words(f, frame)) for f in against), *chance.because])
     return replace(
         chance, verdict="cannot tell", words="", chance_of_contact=math.nan,
         least_clearance=min(chance.least_clearance, most), interval=(min(low, most), min(high, most)),
-        reasons=(*(finding_words(f, frame) for f in against), *chance.reasons),
         doubts=against,
     )  # fmt: skip
 

@@ -3,6 +3,7 @@ nothing."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 import numpy as np
@@ -11,7 +12,7 @@ from scipy import special
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.chance.draws import Draws, draw_clearances
 from crestcut.chance.planned import CutDraws, smoothed_below
-from crestcut.chance.records import Chance
+from crestcut.chance.records import Because, Cause, Chance
 from crestcut.chance.rounded import in_words as rounded_in_words
 from crestcut.contact import Clearance, Passage, wanted_gap
 from crestcut.job import Wanted
@@ -46,18 +47,8 @@ def assess_chance(
     """
     drawn = draw_clearances(passage, error, seed, draws, evidence)
     if drawn is None:
-        said = ("no part of the vehicle meets measured ground",)
-        return Chance(
-            float("nan"),
-            (float("nan"),) * 2,
-            float("nan"),
-            "cannot tell",
-            "cannot tell",
-            float("nan"),
-            1.0,
-            0,
-            said,
-        )
+        nan, said = float("nan"), (Cause.NOT_MET, "no part of the vehicle meets measured ground")
+        return Chance(nan, (nan, nan), nan, "cannot tell", "cannot tell", nan, 1.0, 0).told([said])
     return chance_of(drawn, passage.clearance, error, wanted, seed, allowances)
 
 
@@ -78,7 +69,11 @@ def chance_of(
         likely = likely - drawn.rounded * rng.random(len(likely))
     chance = _summed_up(likely, drawn.vehicle - taken, drawn.fold, clearance, error, wanted)
     chance = _with_soft_tyres(chance, likely, drawn, clearance, error, wanted, rng)
-    return replace(chance, reasons=(*chance.reasons, *rounded_in_words(drawn.rounded)))
+    return chance.told([*chance.because, *_all(Cause.ROUNDED, rounded_in_words(drawn.rounded))])
+
+
+def _all(cause: Cause, said: Iterable[str]) -> list[Because]:
+    return [(cause, words) for words in said]
 
 
 def _taken_off(
@@ -107,15 +102,11 @@ def _with_soft_tyres(
         return chance
     given = likely + (tyres.higher - tyres.lower) * rng.random(len(likely))
     touch = smoothed_below(given, 0.0)
-    verdict, reasons = _verdict(touch, clearance, drawn.fold, error, wanted.confidence)
+    verdict, because = _verdict(touch, clearance, drawn.fold, error, wanted.confidence)
     interval = (chance.interval[0] - tyres.lower, chance.interval[1] + tyres.higher)
+    chance = chance.told([*because, *_all(Cause.TYRES, tyres.said)])
     return replace(
-        chance,
-        interval=interval,
-        chance_of_contact=touch,
-        verdict=verdict,
-        words=_said(touch, error),
-        reasons=(*reasons, *tyres.said),
+        chance, interval=interval, chance_of_contact=touch, verdict=verdict, words=_said(touch, error)
     )
 
 
@@ -161,9 +152,10 @@ def _summed_up(
     least, spread = float(np.median(likely)), float(likely.std())
     touch = smoothed_below(likely, 0.0)
     scan = 1.0 - float(np.clip(vehicle.var() / max(float(likely.var()), 1e-18), 0.0, 1.0))
-    verdict, reasons = _verdict(touch, clearance, fold, error, wanted.confidence)
+    verdict, because = _verdict(touch, clearance, fold, error, wanted.confidence)
     told = _said(touch, error)
-    return Chance(least, interval_of(likely), touch, verdict, told, spread, scan, len(likely), reasons)
+    chance = Chance(least, interval_of(likely), touch, verdict, told, spread, scan, len(likely))
+    return chance.told(because)
 
 
 def interval_of(likely: FloatArray) -> tuple[float, float]:
@@ -197,28 +189,29 @@ def coverage_factor(freedom: float, share: float) -> float:
 
 def _verdict(
     touch: float, clearance: Clearance, fold: Conditioned, error: ErrorModel, confidence: float
-) -> tuple[str, tuple[str, ...]]:
-    reasons = list(fold.contradictions)
+) -> tuple[str, list[Because]]:
+    because = _all(Cause.CONTRADICTED, fold.contradictions)
     if error.known in (Known.NAMED, Known.UNNAMED):
-        reasons.append(f"how wrong the scan may be is not measured: {error.warp_source}")
+        words = f"how wrong the scan may be is not measured: {error.warp_source}"
+        because.append((Cause.ERROR, words))
     verdict = "touches" if touch >= confidence else "clears" if touch <= 1 - confidence else "cannot tell"
     seen = int(clearance.gap.measured.sum())
     if verdict == "clears" and clearance.unmeasured > HIDDEN * (seen + clearance.unmeasured):
         verdict = "cannot tell"
-        reasons.append(
-            f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
-        )
-    reasons += [doubt.words for doubt in error.doubts]
+        words = f"the underside passes over {clearance.unmeasured} cells that the scan has no ground in"
+        because.append((Cause.UNSEEN, words))
+    because += _all(Cause.DOUBTED, (doubt.words for doubt in error.doubts))
     if any(doubt.decides for doubt in error.doubts):
         verdict = "cannot tell"
     if error.slab is not None and error.slab.split.beyond_concrete:
         verdict = "cannot tell"
         waves = error.slab.split.curvature * 1000
-        reasons.append(
+        words = (
             f"waves of {waves:.0f} mm over a foot are seen, more than concrete and such a scan have: "
             "this is no slab (a lawn, gravel, cobbles), or no good scan of one"
         )
-    return ("cannot tell" if fold.contradictions else verdict), tuple(reasons)
+        because.append((Cause.NOT_CONCRETE, words))
+    return ("cannot tell" if fold.contradictions else verdict), because
 
 
 def _said(touch: float, error: ErrorModel) -> str:

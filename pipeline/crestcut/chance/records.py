@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from enum import Enum
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from enum import Enum, StrEnum
 
 
 class Doubt(Enum):
@@ -28,6 +29,23 @@ class Finding:
     size: float
 
 
+class Cause(StrEnum):
+    """What a reason beside a verdict is about."""
+
+    CONTRADICTED = "readings contradict"  # none of them was used
+    NOT_MET = "not met"  # no part meets measured ground
+    ERROR = "error not measured"  # the scan's own error is a usual one
+    UNSEEN = "unseen"  # cells under the path without ground
+    DOUBTED = "doubted"  # what no error model of the scan holds
+    NOT_CONCRETE = "not concrete"  # waves that no slab has
+    ROUNDED = "rounded"  # a mesh may have cut the crest
+    TYRES = "tyres"  # soft where they stand beside a break
+    FOUND = "found"  # a ``Finding``
+
+
+Because = tuple[Cause, str]  # what it is about, and what is said of it
+
+
 @dataclass(frozen=True)
 class Chance:
     """least_clearance : best estimate, the median of the draws, m.  interval : 95 %, m.
@@ -38,7 +56,8 @@ class Chance:
     chance_of_want : of a planned surface, that every gap reaches what was asked there; NaN where nothing is
     planned.
     spread : 1 sd, m.  scan_share : the part of the spread's variance that comes from the scan, 0..1.
-    doubts : what withdrew the verdict; the chance of contact is NaN then.
+    doubts : what withdrew the verdict; the chance of contact is NaN then.  reasons : what is to be said
+    beside it, plain sentences; causes : what each is about.
     """
 
     least_clearance: float
@@ -52,6 +71,21 @@ class Chance:
     reasons: tuple[str, ...] = ()
     chance_of_want: float = float("nan")
     doubts: tuple[Finding, ...] = ()
+    causes: tuple[Cause, ...] = ()
+
+    def __post_init__(self) -> None:
+        if len(self.causes) != len(self.reasons):
+            raise ValueError("causes: one for each of the reasons expected")
+
+    @property
+    def because(self) -> list[Because]:
+        """Each reason with its cause."""
+        return list(zip(self.causes, self.reasons, strict=True))
+
+    def told(self, because: Iterable[Because]) -> Chance:
+        """The same with these reasons."""
+        pairs = list(because)
+        return replace(self, causes=tuple(c for c, _ in pairs), reasons=tuple(words for _, words in pairs))
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from crestcut.base.cautions import FELT, terminal_lines
 from crestcut.base.units import FOOT, POUND, both, litres, number
 from crestcut.chance import (
     WALKING,
+    Cause,
     Chance,
     finding_head,
     finding_step,
@@ -177,10 +178,10 @@ def _chance_lines(report: Report) -> list[str]:
     lines = []
     if report.today is not None:
         lines.append(f"Today, as measured, {WALKING}: {_without_odds(report.today)}.")
-        told = tuple(doubt.words for doubt in report.surface.error.doubts)
-        if report.today.verdict == "cannot tell":
-            told = report.today.reasons
-        lines += [f"  {reason}" for reason in told if "cells that" not in reason]
+        told = [doubt.words for doubt in report.surface.error.doubts]
+        if report.today.verdict == "cannot tell":  # how much is unseen is a line of its own
+            told = [words for cause, words in report.today.because if cause is not Cause.UNSEEN]
+        lines += [f"  {reason}" for reason in told]
     if report.in_use is not None:
         used = state_words(report.in_use)
         lines.append(f"In use, with the allowances for load, speed and wear: {used}.")

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from crestcut.base.cautions import terminal_lines
 from crestcut.base.units import both, both_at_most, litres, millimetres, number
-from crestcut.chance import Chance, finding_head, finding_step, in_words, state_words
+from crestcut.chance import Cause, Chance, finding_head, finding_step, in_words, state_words
 from crestcut.report.view.verify_report import report_now
 from crestcut.report.words.summary import RELEASE_HEADS, called, place_words
 from crestcut.study import Report
@@ -247,8 +247,7 @@ def next_steps(report: Report, check: Check) -> list[str]:
             " them anew and check again. Take nothing off before.",
         ]
     if check.clearance == "cannot tell":
-        contradicted = any("contradicts" in r for r in check.first.spare.reasons)
-        if contradicted:
+        if Cause.CONTRADICTED in check.first.spare.causes:
             steps.append("measure again what contradicts, above; until then nothing is said.")
         doubts = check.first.spare.doubts
         steps += dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in doubts)
