@@ -5,7 +5,7 @@ files.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from crestcut import __version__
@@ -13,11 +13,19 @@ from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.base.parallel import one_thread_each
 from crestcut.cut import KeepArea, cut_limits, deepest_allowed
-from crestcut.floor import floor_frame, floor_nodes, floor_only, judge_floor, make_floor_sheet, tilt_of
+from crestcut.floor import (
+    Levelling,
+    floor_frame,
+    floor_nodes,
+    floor_only,
+    judge_floor,
+    make_floor_sheet,
+    tilt_of,
+)
 from crestcut.job import FloorJob, Job, Point, load_floor_job
 from crestcut.report import FloorReport
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
-from crestcut.study import SEED, Clock
+from crestcut.study import SEED, Clock, Identity
 from crestcut.terrain import (
     FLOOR,
     DoubtKind,
@@ -35,6 +43,16 @@ OWN_ERROR = (
     " straightedge at the places named"
 )
 Place = Callable[[Point], tuple[float, float]]
+
+
+@dataclass(frozen=True, eq=False)
+class _MeshOf:
+    """What the mesh of a depth is written from."""
+
+    surface: Surface
+    scan: Scan
+    plan: Levelling
+    identity: Identity
 
 
 @one_thread_each
@@ -89,14 +107,27 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
 
 def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[FloorReport, tuple[Path, ...]]:
     """The answer and every file of it in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.report import Staging, write_floor
+    from crestcut.report import (
+        FLOOR_NAME,
+        PLY_NAME,
+        Staging,
+        draw_floor_plan,
+        write_depth_ply,
+        write_floor_json,
+        write_floor_sheets,
+    )
 
     staging = Staging(out, "floor", say)
     with staging as folder:
         report = floor_job(path, say)
         staging.about = report.identity
         say("writing mesh, plan and sheets")
-        write_floor(report, folder)
+        judged = report.judged
+        mesh = _MeshOf(judged.surface, report.scan, judged.levelling, report.identity)
+        write_depth_ply(mesh, folder / PLY_NAME)
+        draw_floor_plan(report, folder / "floor_plan.png")
+        write_floor_sheets(report, folder)
+        write_floor_json(report, folder / FLOOR_NAME)
     return report, staging.moved
 
 

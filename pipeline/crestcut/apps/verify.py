@@ -361,12 +361,24 @@ def check_and_write(
     path: Path, after: Sequence[Path], out: Path, say: Say = lambda _: None
 ) -> tuple[Checked, tuple[Path, ...]]:
     """The check and its files in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.report import Staging, report_now, write_check
+    from crestcut.report import (
+        Staging,
+        draw_checked,
+        report_now,
+        write_depth_ply,
+        write_hand_over,
+        write_verify,
+    )
 
     staging = Staging(out, "verify", say)
     with staging as folder:
         found = check_job(path, after, say, out)
-        staging.about = report_now(found.report, found.check).identity
+        now = report_now(found.report, found.check)
+        staging.about = now.identity
         say("writing mesh, picture and hand-over sheet")
-        write_check(found.report, found.check, found.scan, found.seconds, folder)
+        left = replace(now, job=replace(now.job, title=f"{now.title}: still to go, the work done"))
+        write_depth_ply(left, folder / "still_to_go.ply")
+        draw_checked(found.report, found.check, folder / "checked.png")
+        write_hand_over(found.report, found.check, folder / "hand_over.pdf")
+        write_verify(found.report, found.check, found.scan, found.seconds, folder / "verify.json")
     return found, staging.moved

@@ -42,8 +42,8 @@ from crestcut.job.fields import (
     Words,
     fault,
     listed,
+    point,
 )
-from crestcut.job.points import point
 from crestcut.job.records import PlanPoint, Point
 
 AnyPoint = Annotated[Point, BeforeValidator(point)]

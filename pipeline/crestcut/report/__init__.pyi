@@ -4,7 +4,6 @@ from .exchange.mesh import GLB_NAME as GLB_NAME
 from .exchange.mesh import PLY_NAME as PLY_NAME
 from .exchange.mesh import write_depth_glb as write_depth_glb
 from .exchange.mesh import write_depth_ply as write_depth_ply
-from .floor_files import write_floor as write_floor
 from .folder.files import Staging as Staging
 from .folder.files import refuse_unwritable as refuse_unwritable
 from .folder.files import switched as switched
@@ -12,16 +11,21 @@ from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look
 from .pages.report import write_report as write_report
+from .pictures.floor_plan import draw_floor_plan as draw_floor_plan
 from .pictures.plan import draw_plan as draw_plan
 from .pictures.profile import draw_profile as draw_profile
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
+from .pictures.verify_plan import draw_checked as draw_checked
 from .sheets.all_sheets import write_sheets as write_sheets
+from .sheets.floor import write_floor_sheets as write_floor_sheets
 from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
-from .verify_files import write_check as write_check
+from .sheets.verify import write_hand_over as write_hand_over
 from .view.floor_report import FloorReport as FloorReport
 from .view.floor_result import FLOOR_NAME as FLOOR_NAME
+from .view.floor_result import write_floor_json as write_floor_json
 from .view.result import write_result as write_result
 from .view.verify_report import report_now as report_now
+from .view.verify_result import write_verify as write_verify
 from .words.floor import floor_lines as floor_lines
 from .words.look_how import how_text as how_text
 from .words.look_seen import told as told
@@ -36,6 +40,8 @@ __all__ = [
     "PLY_NAME",
     "FloorReport",
     "Staging",
+    "draw_checked",
+    "draw_floor_plan",
     "draw_plan",
     "draw_profile",
     "draw_vehicle",
@@ -51,13 +57,15 @@ __all__ = [
     "vehicle_lines",
     "verify_lines",
     "write_cad",
-    "write_check",
     "write_depth_glb",
     "write_depth_ply",
-    "write_floor",
+    "write_floor_json",
+    "write_floor_sheets",
+    "write_hand_over",
     "write_look",
     "write_measuring_sheet",
     "write_report",
     "write_result",
     "write_sheets",
+    "write_verify",
 ]

@@ -15,6 +15,7 @@ from .error.draws import towards as towards
 from .error.estimate import NOT_YET as NOT_YET
 from .error.estimate import estimate_error as estimate_error
 from .ground.ground import find_ground as find_ground
+from .ground.ground import see_scan as see_scan
 from .ground.raster import Lattice as Lattice
 from .ground.raster import sum_cells as sum_cells
 from .ground.seen import Layers as Layers
@@ -25,7 +26,6 @@ from .ground.seen_words import high as high
 from .ground.seen_words import layers_words as layers_words
 from .ground.seen_words import rough_words as rough_words
 from .ground.seen_words import thing_words as thing_words
-from .ground.whole_scan import see_scan as see_scan
 from .readings.condition import UNLIKELY as UNLIKELY
 from .readings.condition import Conditioned as Conditioned
 from .readings.condition import contradictions as contradictions

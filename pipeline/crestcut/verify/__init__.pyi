@@ -1,14 +1,14 @@
-from .advice import what_to_measure as what_to_measure
+from .by_hand import agreeing as agreeing
 from .by_hand import likely_shares as likely_shares
+from .by_hand import told_by as told_by
 from .by_hand import worked as worked
-from .earlier_readings import agreeing as agreeing
-from .earlier_readings import told_by as told_by
 from .edges import edges_left as edges_left
 from .edges import new_ponds as new_ponds
 from .edges import too_deep as too_deep
 from .finished import finished_behind as finished_behind
 from .now import all_now as all_now
 from .now import mixed as mixed
+from .now import what_to_measure as what_to_measure
 from .records import Check as Check
 from .records import Edge as Edge
 from .records import Fight as Fight

@@ -1,9 +1,16 @@
-"""The finished work from hand measurements alone: a felt gap, a string, a level, and no new scan.
+"""What was read by hand since: the finished work from it alone, without a new scan, and slab and vehicle
+where it puts them.
 
 The slab is the one that was scanned, less a share of the planned depth. That share is unknown, from nothing
 to a little more than all; what was read by hand says which shares are likely (a flat prior, and the
 likelihood of the readings with scan and vehicle as uncertain as they are: Rasmussen & Williams 2006, 5.4.1).
 A cut followed by hand is besides a little uneven, over a tenth and over half a metre.
+
+Where there is a scan that is 8 mm out over the crest and a gap felt there disagrees, the chances weigh both,
+and so must the map of what is still to go. Errors given Gaussian readings are a shift and a smaller spread
+(kriging, as in ``readings.condition``): ``told_by`` makes the shift, and the readings are kept, ``agreeing``,
+for the spread. ``chance.conditioned`` moves the slab's own draws; what a hand left uneven since is not among
+those.
 """
 
 from __future__ import annotations
@@ -13,12 +20,23 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy import special
+from scipy.ndimage import map_coordinates
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.chance import moved_vehicle
 from crestcut.cut import cut_surface
 from crestcut.standing import LoadedVehicle
-from crestcut.terrain import UNLIKELY, ErrorModel, Evidence, Reading, Surface, contradictions, own_covariance
+from crestcut.terrain import (
+    UNLIKELY,
+    ErrorModel,
+    Evidence,
+    Reading,
+    Surface,
+    contradictions,
+    fold_in,
+    own_covariance,
+)
 from crestcut.verify.records import Fight, Share, Told
 
 MOST, STEP = 1.3, 0.05  # share of the planned depth: the greatest looked at, and the steps between
@@ -26,6 +44,8 @@ WORK = 0.0015  # m, 1 sd over about 0.1 m: a hand grinder riding on a jig (commo
 UNEVEN = 0.10  # of the depth, 1 sd over half a metre: one stretch taken lower than another (likewise)
 FULL = 0.003  # m: ground deeper than this is as uneven as a hand leaves it, shallower less so
 FINE = 521  # shares that a curve is drawn through
+COARSE = 0.05  # m between places where the shift is worked out: half of what patches change over
+DRAWS = 200  # for what bounds leave free
 NODES = ((-(3**0.5), 1 / 6), (0.0, 2 / 3), (3**0.5, 1 / 6))  # Gauss-Hermite, three points
 
 
@@ -199,3 +219,49 @@ def _bound(reading: Reading, i: int, own: FloatArray, missed: FloatArray, exact:
     mean, variance = float(gain @ missed[exact]), float(own[i, i] - gain @ own[exact, i])
     over = (mean - missed[i]) / float(np.sqrt(max(variance, 1e-12)))
     return float(special.log_ndtr(over if reading.relation == "at least" else -over))
+
+
+def told_by(
+    surface: Surface, driver: LoadedVehicle, evidence: Evidence | None, seed: int
+) -> tuple[Surface, LoadedVehicle]:
+    """Ground and parts at their expected places given the readings; both as they were where there are none,
+    or where they contradict."""
+    if evidence is None:
+        return surface, driver
+    frame, step = surface.height.frame, max(round(COARSE / surface.height.frame.cell), 1)
+    coarse = _coarse(frame, step)
+    places = coarse.node_xy().reshape(-1, 2)
+    rng = np.random.default_rng(seed)
+    fold = fold_in(evidence, surface.error, places, driver.within, rng, DRAWS, driver.parts)
+    if fold.contradictions:
+        return surface, driver
+    shift = _fine(fold.ground.reshape(coarse.shape), step, frame.shape)
+    ground = replace(
+        surface,
+        height=surface.height.like(surface.height.values - shift),
+        top=surface.top.like(surface.top.values - shift),
+    )
+    return ground, replace(driver, vehicle=moved_vehicle(driver.vehicle, fold.parts))
+
+
+def agreeing(evidence: Evidence | None) -> Evidence | None:
+    """The same readings, come out just as expected: they still narrow, and no longer shift. Bounds are left
+    out: what they narrow is spent in the shift."""
+    if evidence is None:
+        return None
+    kept = [k for k, r in enumerate(evidence.readings) if r.relation == "is"]
+    if not kept:
+        return None
+    readings = tuple(replace(evidence.readings[k], observed=evidence.readings[k].predicted) for k in kept)
+    return Evidence(readings, evidence.noise[np.ix_(kept, kept)])
+
+
+def _coarse(frame: GridFrame, step: int) -> GridFrame:
+    rows, columns = (-(-(n - 1) // step) + 1 for n in frame.shape)
+    return replace(frame, cell=frame.cell * step, shape=(rows, columns))
+
+
+def _fine(values: FloatArray, step: int, shape: tuple[int, ...]) -> FloatArray:
+    """Straight lines between coarse nodes, (rows, columns) of ``shape``."""
+    at: Sequence[FloatArray] = np.meshgrid(*(np.arange(n) / step for n in shape), indexing="ij")
+    return np.asarray(map_coordinates(values, at, order=1, mode="nearest"))

@@ -1,4 +1,5 @@
-"""A vehicle over the finished work: its clearance, and what of it is left over what was asked for."""
+"""A vehicle over the finished work: its clearance, what of it is left over what was asked for, and what to
+measure where that cannot be told."""
 
 from __future__ import annotations
 
@@ -11,14 +12,18 @@ from crestcut.base.errors import CrestcutError
 from crestcut.chance import Chance, Doubt, chance_of, coverage_factor, doubted, draw_clearances, second_look
 from crestcut.contact import Passage, TravelLine, sweep, wanted_gap
 from crestcut.job import Job
+from crestcut.measure_next import measure_first
 from crestcut.scan import Frame as ScanFrame
+from crestcut.scan import Scan
 from crestcut.standing import LoadedVehicle, Standing, judged, rides_of, second_opinion, swept_of
 from crestcut.terrain import Evidence, Surface
 from crestcut.vehicle import Vehicle
 from crestcut.verify.records import Now
+from crestcut.work import board_sizes, row_of
 
 # what the underside meets when it is lowered by what was asked for is no touch
 OF_ALL = (Doubt.ALL_POINTS, Doubt.STANDS)
+MOST = 2  # measurements to ask for
 
 
 def all_now(
@@ -113,3 +118,22 @@ def mixed(chances: Sequence[Chance], weights: Sequence[float], confidence: float
         main, least_clearance=best, interval=(low, high), chance_of_contact=touch, spread=spread,
         verdict="cannot tell" if blocked else told,
     )  # fmt: skip
+
+
+def what_to_measure(
+    now: Now, surface: Surface, scan: Scan, job: Job, evidence: Evidence | None
+) -> tuple[dict[str, object], ...]:
+    """The measurements that would narrow the clearance most, each with kind, where, expect, narrows, how."""
+    standing, sizes = now.standing, board_sizes(job)
+    found = measure_first(
+        Passage(standing.vehicle, surface, standing.ride, standing.before, standing.driver.parts),
+        surface.error, most=MOST, today=now.today, confidence=job.wanted.confidence, evidence=evidence,
+    )  # fmt: skip
+    rows = []
+    for a in found:
+        row = row_of(a, scan.frame, sizes, sure=False)
+        places = np.array(row["where_xy"])
+        # where the vehicle stands for it, as the job file takes it: the middle between its front wheels
+        row["front_axle"] = places[:2].mean(axis=0).tolist() if a.kind == "felt gap" else None
+        rows.append(row)
+    return tuple(rows)

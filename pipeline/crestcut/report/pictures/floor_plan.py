@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-PLAN_NAME = "floor_plan.png"
 FOOT_ROOM, KEY_ROOM, GAP = 0.45, 1.25, 0.75  # in
 SMOOTH = 0.03  # m: height lines are drawn over heights smoothed so far, so that they can be read
 LINES = 9  # height lines at most to either side

@@ -30,7 +30,6 @@ from crestcut.work import ReleaseState
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-SHEET_NAME = "hand_over.pdf"
 IN_INCHES = ("US", "CA")  # where paper is letter
 SIZE, LEADING = 9.0, 0.160  # points, in
 MAP_TALL = 3.5  # in

@@ -15,7 +15,6 @@ from crestcut.study import Report
 from crestcut.verify import Check, Fight, Now
 
 SCHEMA = "crestcut.verify/1"
-VERIFY_NAME = "verify.json"
 
 
 def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Mapping[str, float]) -> dict:

@@ -3,15 +3,17 @@ taken away."""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
-from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame
+from crestcut.scan import Scan
 from crestcut.terrain.ground.all_points import Fitted, see_all
-from crestcut.terrain.ground.raster import Lattice
+from crestcut.terrain.ground.raster import COARSEST, Lattice
 from crestcut.terrain.ground.regions import GHOST, GROUND, OBJECT, Pieces, split
 from crestcut.terrain.ground.seen import Seen
 from crestcut.terrain.ground.tiles import Tiles, make_tiles, residuals, robust_planes, tile_spread
@@ -25,6 +27,11 @@ SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brus
 ONE_SLAB = 0.06  # m: a step up to this joins two slabs; more is a kerb
 SECOND, TWICE = 0.15, 0.3  # m over the ground, and share of it, that a second layer has
 KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
+# of a whole scan, before any line is drawn on it
+FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the window
+MOST_POINTS = 1_600_000  # of more, every second, third ... is enough here
+LARGEST = 5000.0  # m2: over more there are sites, not slabs
+FEWEST = 200  # points
 
 
 @dataclass(frozen=True, eq=False)
@@ -210,3 +217,19 @@ def _to_cells(tile_mask: NDArray[np.bool_], tiles: Tiles, lattice: Lattice) -> B
     """A mask of tiles as a mask of lattice cells."""
     big = np.repeat(np.repeat(tile_mask, tiles.side, axis=0), tiles.side, axis=1)
     return big[: lattice.shape[0], : lattice.shape[1]]
+
+
+def see_scan(scan: Scan) -> Seen | None:
+    """Everything a whole scan shows, before any line is drawn on it: what stands on the ground or hangs over
+    it, where it is there twice, what of it is no slab; None where the scan is too small or too large to hold
+    one slab."""
+    points = scan.points[:: math.ceil(len(scan.points) / MOST_POINTS)]
+    if len(points) < FEWEST:
+        return None
+    low, high = np.quantile(points[:, :2], [FAR_SHARE, 1 - FAR_SHARE], axis=0)
+    size = high - low
+    if not 0.25 < size[0] * size[1] < LARGEST:
+        return None
+    nx, ny = (np.ceil(size / COARSEST).astype(int) + 1).tolist()
+    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, COARSEST, (ny, nx)))
+    return find_ground(lattice, lattice.place(points)).seen
