@@ -94,7 +94,6 @@ def measure_first(
     confidence: float = 0.95,
     kinds: Sequence[str] = KINDS,
     evidence: Evidence | None = None,
-    seed: int = 0,
     sizes: Sequence[float] = (),
 ) -> tuple[Advice, ...]:
     """The measurements that narrow the least clearance most, best first; each gain counts those before it.
@@ -118,7 +117,7 @@ def measure_first(
     track = (vehicle.front_track + vehicle.rear_track) / 2
     feet = surface.height.frame.to_site(wheel_feet(vehicle, ride.batch.places[pose : pose + 1])[0])
     plans = string_plans(surface, feet, np.array(worst.xy), parts[index], track) if "string" in kinds else []
-    drawn = draw_readings(passage, error, plans, evidence, seed)
+    drawn = draw_readings(passage, error, plans, evidence)
     if drawn is None:
         return ()
     # without the bias of the least of many
@@ -128,7 +127,7 @@ def measure_first(
     bound = frozenset(range(len(every) - 2, len(every) + 1)) if plans and len(plans[-1].least) == 2 else None
 
     def on_boards(k: int) -> Boards | None:
-        return plan_boards(passage, error, drawn.stands[k], sizes, evidence, seed)
+        return plan_boards(passage, error, drawn.stands[k], sizes, evidence)
 
     every, covariance, wanted = _chosen(every, drawn, kinds, bound, most, on_boards)
     found = _best_first(every, covariance, wanted, bound, today, confidence)

@@ -7,7 +7,7 @@ boards while the rear ones are on the slab: every such pose is looked at on ever
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -85,7 +85,8 @@ def plan_boards(
             and -float(travel.min(initial=0.0)) > before + vehicle.tyre_radius
             and _lies(vehicle, surface, stand, before, backwards)
         ]
-        found = _clear(passage, error, stand, tried, index, travel, backwards, evidence, seed)
+        to_go = dict(zip(index.tolist(), travel.tolist(), strict=True))
+        found = _clear(passage, error, stand, tried, to_go, backwards, evidence, seed)
         if found is not None:
             (thickness, before), clear = found
             raised = np.full(4, thickness)
@@ -130,19 +131,20 @@ def _clear(
     error: ErrorModel,
     stand: Stand,
     tried: Sequence[tuple[float, float]],
-    index: IntArray,
-    travel: FloatArray,
+    to_go: Mapping[int, float],
     backwards: bool,
     evidence: Evidence | None,
     seed: int,
 ) -> tuple[tuple[float, float], float] | None:
     """The first of the boards ``tried`` (thickness, length before the tyre; m) on which nothing touches, and
-    in how many of the draws; None if none."""
+    in how many of the draws; None if none. to_go : pose of the drive up to it and how far it has to roll, m.
+    """
     if not tried:
         return None
     vehicle, surface, pair_gap = passage.vehicle, passage.surface, passage.clearance.pair_gap
     assert pair_gap is not None
     only = np.full_like(pair_gap, FAR)
+    index = list(to_go)
     only[index] = pair_gap[index]
     footing = find_active_contacts(
         vehicle, surface, passage.ride, replace(passage.clearance, pair_gap=only),
@@ -156,7 +158,6 @@ def _clear(
     shift = (source.parts + source.fold.parts[:, None]).astype(np.float32)
     lift = footing.settled(field)
     clear = np.ones((len(tried), field.shape[1]), dtype=bool)
-    to_go = dict(zip(index.tolist(), travel.tolist(), strict=True))
     for q in np.argsort(footing.base, kind="stable"):
         pose = int(footing.pair_pose[q])
         gap = footing.gaps_of(q, field, lift[4 * pose :]) + shift[footing.pair_part[q]]

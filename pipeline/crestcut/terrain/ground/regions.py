@@ -52,22 +52,20 @@ def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     inside = np.bincount(label[(label >= 0) & inner], minlength=count)
     main = int(np.argmax(inside if inside.max() > 0 else area))
     slices = ndimage.find_objects(label + 1)
-    kind = np.full(count, APART, np.int8)
-    step = np.full(count, np.nan)
-    fat = np.zeros(count)
-    kind[main], step[main], fat[main] = GROUND, 0.0, np.inf
+    found = Pieces(label, np.full(count, APART, np.int8), np.full(count, np.nan), area, np.zeros(count), main)
+    found.kind[main], found.step[main], found.width[main] = GROUND, 0.0, np.inf
     rim = _rim(label >= 0)
     planes = robust_planes(level, label, 2, 0.03)
     ground = label == main
     for piece in np.argsort(-area, kind="stable"):
-        if piece == main or kind[piece] == GROUND:
+        if piece == main or found.kind[piece] == GROUND:
             continue
         box = slices[piece]
         if area[piece] < 1.5 * width**2:
             break  # single tiles are judged below, all at once
-        _judge(int(piece), box, label, level, planes, ground, rim, width, kind, step, fat, area)
-    _judge_single(label, level, planes, ground, area, width, kind, step)
-    return Pieces(label, kind, step, area, fat, main)
+        _judge(int(piece), box, found, level, planes, ground, rim, width)
+    _judge_single(found, level, planes, ground, width)
+    return found
 
 
 def _connect(level: FloatArray, width: float) -> NDArray[np.int32]:
@@ -154,12 +152,16 @@ def _rim(filled: BoolArray) -> BoolArray:
     return ndimage.binary_dilation(outside, iterations=2)[1:-1, 1:-1]
 
 
-def _judge(piece, box, label, level, planes, ground, rim, width, kind, step, fat, area) -> None:  # type: ignore[no-untyped-def]
-    """Decides on one piece and, where it is ground, adds it to ``ground``."""
+def _judge(
+    piece: int, box: tuple[slice, ...], found: Pieces, level: FloatArray, planes: FloatArray,
+    ground: BoolArray, rim: BoolArray, width: float,
+) -> None:  # fmt: skip
+    """Decides on one piece of ``found``, in its box, and, where it is ground, adds it to ``ground``."""
+    label, kind, step, area = found.label, found.kind, found.step, found.area
     reach = int(np.ceil(FAR / width))
     j, i = (slice(max(0, s.start - reach), s.stop + reach) for s in box)
     mine, near = label[j, i] == piece, ground[j, i]
-    fat[piece] = 2 * ndimage.distance_transform_edt(np.pad(mine, 1)).max() * width
+    found.width[piece] = 2 * ndimage.distance_transform_edt(np.pad(mine, 1)).max() * width
     length = max(box[0].stop - box[0].start, box[1].stop - box[1].start) * width
     touches = bool((rim[j, i] & mine).any())
     if near.any():
@@ -204,9 +206,12 @@ def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArra
     return float(np.median(level[pick] - planes[..., 0][at] - rise))
 
 
-def _judge_single(label, level, planes, ground, area, width, kind, step) -> None:  # type: ignore[no-untyped-def]
+def _judge_single(
+    found: Pieces, level: FloatArray, planes: FloatArray, ground: BoolArray, width: float
+) -> None:
     """Single tiles: ground where the ground around runs through them, else something on it or under it."""
-    single = (area < 1.5 * width**2) & (kind != GROUND)
+    label = found.label
+    single = (found.area < 1.5 * width**2) & (found.kind != GROUND)
     pick = (label >= 0) & single[np.maximum(label, 0)]
     if not pick.any() or not ground.any():
         return
@@ -217,8 +222,8 @@ def _judge_single(label, level, planes, ground, area, width, kind, step) -> None
     off = level[pick] - planes[..., 0][at] - su * (i - at[1]) - sv * (j - at[0])
     what = np.where(off > STEP, OBJECT, np.where(off < -STEP, GHOST, GROUND))
     what = np.where(distance[pick] * width > FAR / 2, APART, what)
-    kind[label[pick]] = what
-    step[label[pick]] = off
+    found.kind[label[pick]] = what
+    found.step[label[pick]] = off
 
 
 __all__ = ["APART", "GHOST", "GROUND", "OBJECT", "STEEPEST", "Pieces", "split"]
