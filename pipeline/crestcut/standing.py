@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, replace
 
-from crestcut.alternatives import PACE, Option, Sure, bench, options_table
+from crestcut.alternatives import Option, Sure, bench, options_table
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.base.parallel import meanwhile
@@ -329,20 +329,8 @@ def options_of(
             s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps]
         )
         benches.append(replace(now, margin=s.margin))
-        pace = [
-            a for a in in_use_allowances(job.wanted, s.vehicle) if not any(w in a[0].lower() for w in PACE)
-        ]
-        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, seed, tuple(pace))
+        slowly = in_use_allowances(job.wanted, s.vehicle, slowly=True)
+        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, seed, slowly)
         gap = cleared.worst.gap if cleared.worst is not None else math.nan
         sures.append(Sure(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence))
-    return options_table(
-        benches,
-        fleet.plan,
-        sures,
-        job.travel,
-        job.site,
-        job.slab,
-        job.cut.feather,
-        fleet.after,
-        job.keeps,
-    )
+    return options_table(benches, fleet.plan, sures, job, fleet.after)

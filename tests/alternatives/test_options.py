@@ -229,6 +229,16 @@ def chance(least: float, spread: float = 0.004) -> Chance:
     return Chance(least, interval, below(least, spread, 0.0), "cannot tell", "", spread, 1.0, 200)
 
 
+def job_of(
+    travel: Travel = STRAIGHT,
+    site: Site | None = None,
+    slab: Slab | None = None,
+    keeps: tuple[Keep, ...] = (),
+) -> Job:
+    choices = ScanChoice((Path("a.laz"),)), VehicleChoice(Path("van.toml"))
+    return Job(Path("job.toml"), "", *choices, travel, site=site or Site(), slab=slab or Slab(), keeps=keeps)
+
+
 def table(
     s: Scene, b: Baseline, site: Site | None = None, slab: Slab | None = None, travel: Travel = STRAIGHT,
     keeps: tuple[Keep, ...] = (),
@@ -241,7 +251,7 @@ def table(
         Left(chance(plan.after.worst.gap + 0.001, 0.003), chance(plan.after.worst.gap - 0.011, 0.004)),
         plan.after.worst.gap, 0.95,
     )  # fmt: skip
-    return options_table([b], plan, [sure], travel, site, slab, keeps=keeps)
+    return options_table([b], plan, [sure], job_of(travel, site, slab, keeps))
 
 
 def test_the_table_holds_what_applies_and_puts_what_works_first() -> None:
@@ -336,7 +346,7 @@ def test_works_says_whether_for_walking_pace_alone_or_in_use_too() -> None:
     def cut(in_use: float) -> Option:
         left = Left(chance(gap + 0.001, 0.003), chance(in_use, 0.004))
         now = (chance(b.before.gap), chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006))
-        rows = options_table([b], plan, [Sure(b.before.gap, *now, left, gap, 0.95)], STRAIGHT)
+        rows = options_table([b], plan, [Sure(b.before.gap, *now, left, gap, 0.95)], job_of())
         return next(r for r in rows if r.kind == "cut")
 
     tight, roomy = cut(0.002), cut(0.012)
@@ -379,8 +389,7 @@ def test_the_bay_is_one_answer_and_its_figures_multiply_as_they_are_printed() ->
     assert found is not None
     said = bay_words(found)
     row = next(r for r in table(s, benched(s), public, slab) if r.kind == "new bay")
-    choices = ScanChoice((Path("a.laz"),)), VehicleChoice(Path("van.toml"))
-    job = Job(Path("job.toml"), "", *choices, STRAIGHT, site=public, cut=CutWish(0.025), slab=slab)
+    job = replace(job_of(STRAIGHT, public, slab), cut=CutWish(0.025))
     sheet = limit_lines(job, plan, (), trade_words("GB"))
     line = next(line for line in sheet if line.startswith("Price replacing"))
     assert said in row.needs and said in line
@@ -431,7 +440,7 @@ def test_with_two_vehicles_every_row_must_do_for_both() -> None:
              Left(*(chance(plan.after.worst.gap),) * 2), plan.after.worst.gap, 0.95)
         for x, d in ((low, 0.002), (high, -0.001))
     ]  # fmt: skip
-    rows = options_table([low, high], plan, sures, STRAIGHT, after=[plan.after, high.clearance])
+    rows = options_table([low, high], plan, sures, job_of(), after=[plan.after, high.clearance])
     first = next(r for r in rows if r.kind == "as it is")
     assert first.clearance == pytest.approx(min(low.before.gap + 0.002, high.before.gap - 0.001))
     assert first.chance == pytest.approx(max(u.today.chance_of_contact for u in sures))
@@ -479,7 +488,7 @@ def test_an_option_works_only_if_it_does_for_every_vehicle() -> None:
     assert plan.after.worst is not None
     left, cut = Left(*(chance(benches[0].before.gap),) * 2), plan.after.worst.gap
     sures = [Sure(b.before.gap, *(chance(b.before.gap),) * 3, left, cut, 0.95) for b in benches]
-    rows = options_table(benches, plan, sures, STRAIGHT, after=[b.clearance for b in benches])
+    rows = options_table(benches, plan, sures, job_of(), after=[b.clearance for b in benches])
     as_it_is = next(r for r in rows if r.kind == "as it is")
     assert sures[0].row("as it is", "", benches[0].before, "").works and not as_it_is.works
     assert len(rows) > 1 and as_it_is.clearance == pytest.approx(benches[1].before.gap)

@@ -79,3 +79,13 @@ def test_words_and_tail() -> None:
     assert smoothed_below(np.random.default_rng(0).normal(0, 1, 4000), -1.6449) == pytest.approx(
         0.05, abs=0.012
     )
+
+
+def test_driven_slower_what_comes_of_pace_is_gone_and_nothing_else_whatever_it_is_called() -> None:
+    """A brake hose that hangs lower is an allowance of somebody's own: it hangs there at any pace."""
+    wanted = Wanted(in_use=(("brake hose", 0.006), ("braking on the crest", 0.001)))
+    used, slowly = in_use_allowances(wanted), in_use_allowances(wanted, slowly=True)
+    assert [a for a in used if a not in slowly] == [
+        ("bounce above walking pace", 0.008, "common practice, no source"),
+        ("braking on the crest", 0.001, "job file"),
+    ]

@@ -26,7 +26,7 @@ from crestcut.cut import (
     not_known,
     why_a_new_bay,
 )
-from crestcut.job import Keep, Site, Slab, Travel
+from crestcut.job import Job, Keep, Slab, Travel
 
 SIDE = ("left", "right")
 
@@ -35,34 +35,29 @@ def options_table(
     benches: Sequence[Baseline],
     plan: CutPlan,
     sures: Sequence[Sure],
-    travel: Travel,
-    site: Site | None = None,
-    slab: Slab | None = None,
-    feather: float = 0.25,
+    job: Job,
     after: Sequence[Clearance] = (),
-    keeps: Sequence[Keep] = (),
 ) -> tuple[Option, ...]:
     """What works at walking pace first, in use too or not, cheapest first among it; then what does not. Only
     what could help is tried.
 
     benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
-    after : what each clears over the cut of the plan; default the plan's own.
-    keeps : of the job, over what was located. What would be cut, drilled or fixed into a slab that forbids it
-    does not work, whatever gap it would leave.
+    after : what each clears over the cut of the plan; default the plan's own. What would be cut, drilled or
+    fixed into a slab that forbids it does not work, whatever gap it would leave.
     """
     benches = [replace(b, target=s.target) for b, s in zip(benches, sures, strict=True)]
     now = tuple(b.before for b in benches)
     as_it_is = _row(sures, "as it is", "leave it as it is", now, "nothing")
     if as_it_is.works:
         return (as_it_is,)
-    reasons = why_a_new_bay(plan, site or Site(), slab or Slab())
-    found = [as_it_is, *_by_driving(benches, sures, travel)]
-    found += _by_laying(benches, plan, sures, feather, reasons)
+    reasons = why_a_new_bay(plan, job.site, job.slab)
+    found = [as_it_is, *_by_driving(benches, sures, job.travel)]
+    found += _by_laying(benches, plan, sures, job.cut.feather, reasons)
     if plan.deepest > 0:
         found.append(_cut_row(benches, plan, sures, after or [plan.after]))
     if reasons:
-        found.append(_new_bay(plan, slab or Slab(), reasons))
-    found = [_allowed(option, slab or Slab(), keeps) for option in found]
+        found.append(_new_bay(plan, job.slab, reasons))
+    found = [_allowed(option, job.slab, job.keeps) for option in found]
     return tuple(sorted(found, key=lambda o: (not o.works, OPTION_KINDS.index(o.kind))))
 
 

@@ -17,7 +17,6 @@ OPTION_KINDS = (
     "fillet", "cut", "cut and strips", "new bay",
 )  # fmt: skip
 INTO_THE_SLAB = ("strips", "cut", "cut and strips", "new bay")  # it is cut, drilled or fixed into
-PACE = ("speed", "pace", "brak", "bounce")  # allowances for use that walking pace does away with
 
 
 class Answer(StrEnum):

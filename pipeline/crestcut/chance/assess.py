@@ -23,11 +23,14 @@ KEPT = 5e-5  # m: a plan this little under its margin kept it
 HIDDEN = 0.02  # share of the swept cells without ground above which 'clears' is not said
 
 
-def in_use_allowances(wanted: Wanted, vehicle: Vehicle | None = None) -> tuple[tuple[str, float, str], ...]:
+def in_use_allowances(
+    wanted: Wanted, vehicle: Vehicle | None = None, slowly: bool = False
+) -> tuple[tuple[str, float, str], ...]:
     """Name, most it takes off the clearance (m), and where it is from: the usual table with the job's own
-    figures in it (``vehicle.loads.in_use_table``)."""
+    figures in it (``vehicle.loads.in_use_table``). slowly : without what comes of pace."""
     tread, rigid = (vehicle.tyre_tread, vehicle.rigid) if vehicle is not None else (None, False)
-    return tuple((a.name, a.lower, a.source) for a in in_use_table(wanted.in_use, tread, rigid))
+    table = in_use_table(wanted.in_use, tread, rigid)
+    return tuple((a.name, a.lower, a.source) for a in table if not (slowly and a.pace))
 
 
 def assess_chance(

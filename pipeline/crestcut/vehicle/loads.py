@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from crestcut.base.errors import CrestcutError
 from crestcut.vehicle.records import LoadState, Vehicle
@@ -25,11 +25,15 @@ APEX, APEX_GRADE = 0.0058, 0.20
 
 @dataclass(frozen=True)
 class Allowance:
-    """How much lower the body may ride in use, m, and where the figure comes from."""
+    """How much lower the body may ride in use, m, and where the figure comes from.
+
+    pace : of the way it is driven, and gone where that is slower.
+    """
 
     name: str
     lower: float
     source: str
+    pace: bool = False
 
 
 def load_at(vehicle: Vehicle, newtons: float, back: float, name: str) -> LoadState:
@@ -86,8 +90,8 @@ def in_use_table(
     """
     sprung = (
         Allowance("a passenger more", 0.010, PRACTICE),
-        Allowance("bounce above walking pace", 0.008, PRACTICE),
-        Allowance("braking on the crest", 0.005, PRACTICE),
+        Allowance("bounce above walking pace", 0.008, PRACTICE, pace=True),
+        Allowance("braking on the crest", 0.005, PRACTICE, pace=True),
     )
     wheels = (Allowance("tyre wear", CART_WEAR, PRACTICE),) if rigid else tyre_allowances(tread)
     usual = (
@@ -96,7 +100,7 @@ def in_use_table(
         Allowance("slab moved by season", 0.002, PRACTICE),
     )
     given = dict(own)
-    table = [Allowance(a.name, given[a.name], "job file") if a.name in given else a for a in usual]
+    table = [replace(a, lower=given[a.name], source="job file") if a.name in given else a for a in usual]
     names = {a.name for a in usual}
     return (*table, *(Allowance(n, size, "job file, added") for n, size in given.items() if n not in names))
 
