@@ -10,6 +10,7 @@ import pytest
 
 from crestcut.base.errors import CrestcutError
 from crestcut.contact.path.files import read_line
+from crestcut.scan.placing.system import System
 from crestcut.scan.records import Frame
 
 POINTS = ((0.5, 2.0), (6.0, 2.5), (12.0, 6.0))
@@ -182,7 +183,7 @@ def _geojson(path: Path, system: str | None) -> None:
 
 def test_a_geojson_of_another_zone_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "line.geojson"
-    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z", "EPSG:32632")
+    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z", System("EPSG:32632"))
     for same in ("urn:ogc:def:crs:EPSG::32632", "EPSG:32632", None, "my own grid"):
         _geojson(path, same)
         assert np.array(read_line(path).on_site(frame)) == pytest.approx(np.array(POINTS))

@@ -240,6 +240,23 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
 @main.command()
 @_JOB
 @_OUT
+def survey(job: Path, out: Path) -> None:
+    """Heights, surfaces, points and sections of a job in the scan's own coordinates and reference system.
+
+    The plan that run left in the folder is taken up; none there: the job is run first.
+    """
+    from crestcut.apps.survey import survey_and_write
+
+    with _progress() as say:
+        notes, written = survey_and_write(job, out, say)
+    for note in notes:
+        _line(f"Mind: {note}")
+    _list(written)
+
+
+@main.command()
+@_JOB
+@_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print floor.json to stdout.")
 def floor(job: Path, out: Path, as_json: bool) -> None:
     """High spots and flatness of a floor: gaps under a straightedge, F-numbers, what to grind and to fill."""

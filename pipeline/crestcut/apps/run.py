@@ -52,7 +52,7 @@ def _write(done: Study, folder: Path, say: Say) -> None:
     report = done.report
     clock = Clock(say)
     with clock.stage("write", "writing mesh, pictures, page and sheets"):
-        sheet = _worksheet(done)
+        sheet = worksheet_of(done)
         site = make_site(report.surface, report.line, report.plan)
         write_depth_ply(report, folder / PLY_NAME)
         write_depth_glb(report, folder / GLB_NAME)
@@ -66,7 +66,8 @@ def _write(done: Study, folder: Path, say: Say) -> None:
     write_result(timed, folder / "result.json")
 
 
-def _worksheet(done: Study) -> Worksheet:
+def worksheet_of(done: Study) -> Worksheet:
+    """The work sheets of a finished job."""
     report = done.report
     order = WorkOrder(
         report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,

@@ -37,7 +37,9 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
     return Job(
         path=path,
         title=written.title or path.stem.replace("_", " ").capitalize(),
-        scan=ScanChoice(tuple(beside(folder, name) for name in names), scan.unit, scan.up, scan.scanner),
+        scan=ScanChoice(
+            tuple(beside(folder, name) for name in names), scan.unit, scan.up, scan.scanner, scan.crs
+        ),
         vehicle=VehicleChoice(beside(folder, written.vehicle.file), tuple(written.vehicle.load)),
         other_vehicles=tuple(
             VehicleChoice(beside(folder, v.file), tuple(v.load)) for v in written.other_vehicle

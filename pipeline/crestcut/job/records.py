@@ -69,6 +69,7 @@ class ScanChoice:
     unit: str | None = None
     up: str | None = None  # x y z -x -y -z
     scanner: str | None = None  # phone | photogrammetry | terrestrial | total-station
+    crs: str | None = None  # reference system, like "EPSG:25832+7837" or a WKT; None: as the file says
 
 
 @dataclass(frozen=True)

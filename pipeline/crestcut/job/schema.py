@@ -75,6 +75,7 @@ class ScanTable(Table):
     unit: Unit | None = None
     up: UpAxis | None = None
     scanner: Scanner | None = None
+    crs: Text | None = None
 
     @model_validator(mode="after")
     def _one_or_many(self) -> ScanTable:

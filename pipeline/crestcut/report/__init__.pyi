@@ -4,6 +4,7 @@ from .exchange.mesh import GLB_NAME as GLB_NAME
 from .exchange.mesh import PLY_NAME as PLY_NAME
 from .exchange.mesh import write_depth_glb as write_depth_glb
 from .exchange.mesh import write_depth_ply as write_depth_ply
+from .exchange.survey import write_survey as write_survey
 from .folder.files import Staging as Staging
 from .folder.files import refuse_unwritable as refuse_unwritable
 from .folder.files import switched as switched
@@ -67,5 +68,6 @@ __all__ = [
     "write_report",
     "write_result",
     "write_sheets",
+    "write_survey",
     "write_verify",
 ]

@@ -12,7 +12,9 @@ from .placing.place import resolve_point as resolve_point
 from .placing.rounding import COARSE as COARSE
 from .placing.rounding import rounded as rounded
 from .placing.system import FAR as FAR
+from .placing.system import System as System
 from .placing.system import differ as differ
+from .placing.system import grid_over_ground as grid_over_ground
 from .placing.system import named_system as named_system
 from .records import Frame as Frame
 from .records import Scan as Scan
@@ -44,12 +46,14 @@ __all__ = [
     "Health",
     "Reference",
     "Scan",
+    "System",
     "accuracy_95",
     "assess",
     "crest_rounding",
     "differ",
     "disagreement",
     "fits_anywhere",
+    "grid_over_ground",
     "lay_on",
     "mark_place",
     "named_system",

@@ -7,6 +7,7 @@ import hashlib
 import importlib
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -18,9 +19,14 @@ from crestcut.job import ScanChoice
 from crestcut.scan.formats.child import read_caged
 from crestcut.scan.formats.mesh import edge_lengths
 from crestcut.scan.formats.mesh_holes import bridges, bridging
+<<<<<<< HEAD
 from crestcut.scan.formats.raw import RawScan
+=======
+from crestcut.scan.formats.raw import RawScan, Say, UnitFound
+>>>>>>> df18842 (What a surveyor takes over: survey writes rasters, surfaces, points, sections and bands in the scan's reference system)
 from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
+from crestcut.scan.placing.system import asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
 from crestcut.scan.placing.up import ROTATION, guess_up
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
@@ -51,7 +57,7 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     scans = []
     for path in choice.files:
         say(f"reading {path.name}")
-        scans.append(read_file(path, choice.unit, choice.up))
+        scans.append(read_file(path, choice.unit, choice.up, choice.crs))
     if len(scans) == 1:
         return scans[0]
     from crestcut.scan.registering.repeats import join_repeats
@@ -60,12 +66,29 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     return join_repeats(scans)
 
 
+<<<<<<< HEAD
 def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Scan:
     """One file as a Scan of its own."""
+=======
+def read_scan_of(job: Path, progress: Say | None = None) -> tuple[ScanChoice, Scan]:
+    """The scan of a job file, and how it was asked for; for whoever reads it ahead of the job itself."""
+    from crestcut.job import load_job
+
+    choice = load_job(job).scan
+    return choice, read_scan(choice, progress)
+
+
+def read_file(path: Path, unit: str | None = None, up: str | None = None, crs: str | None = None) -> Scan:
+    """One file as a Scan of its own.
+
+    crs : the reference system that it is in, as a job names it; None: the file's own, if it says one.
+    """
+>>>>>>> df18842 (What a surveyor takes over: survey writes rasters, surfaces, points, sections and bands in the scan's reference system)
     where = str(path)
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
     raw, bad = _finite(_read(path), where)
+    raw = raw if crs is None else _in_system(raw, crs, where)
     size = size_of(raw.points)
     _refuse_thin(raw.points, size, where)
     found, notes = settle_unit(size, unit, raw.unit, where)
@@ -113,6 +136,30 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Sca
         time=raw.time if raw.faces is None else None,
         notes=notes,
     )
+
+
+def _in_system(raw: RawScan, crs: str, where: str) -> RawScan:
+    """The scan in the reference system that a job names, whose unit is the file's where the file says none.
+    Raises CrestcutError where the file says another."""
+    system, factors = asked_system(crs)
+    for said, asked, what in (
+        (raw.system.plan, system.plan, "plan"), (raw.system.heights, system.heights, "heights")
+    ):  # fmt: skip
+        if differ(said, asked):
+            raise CrestcutError(
+                f"the file is in {said}, [scan] crs says {asked} ({what})", where,
+                "take [scan] crs out, or export the scan in that system",
+            )  # fmt: skip
+    unit = raw.unit
+    if unit is not None and not np.allclose(unit.scale, factors, rtol=1e-9):
+        raise CrestcutError(
+            f"the file is in {unit.name}, [scan] crs counts in {unit_name(factors[0])}", where,
+            "export the scan in that system's unit, or name the system it is in",
+        )  # fmt: skip
+    if unit is None:
+        unit = UnitFound(unit_name(factors[0]), factors, f"of {system.plan}, named in the job")
+    whole = raw.system if raw.system.heights and not system.heights else system
+    return replace(raw, unit=unit, system=whole)
 
 
 def _bridge_note(holes: tuple[Bridge, ...], frame: Frame, name: str) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from crestcut.base.grid import FloatArray, frozen_array
+from crestcut.scan.placing.system import NO_SYSTEM, System
 
 
 @dataclass(frozen=True, eq=False)
@@ -25,7 +26,7 @@ class Frame:
     shift: FloatArray
     unit: str  # as printed: "m", "ft", "us-ft", "mm" ...
     up: str  # x y z -x -y -z: the file axis that points up
-    system: str = ""  # reference system of the plan, like "EPSG:32632"; empty where the file names none
+    system: System = NO_SYSTEM  # the reference system that the file or the job names
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "scale", frozen_array(self.scale, ndim=1, name="scale"))
@@ -41,9 +42,19 @@ class Frame:
         return ((np.asarray(site_xyz, dtype=float) + self.shift) @ self.rotation) / self.scale
 
     @property
+    def turned_scale(self) -> FloatArray:
+        """(3,) metres per file unit along the axes, after turning z up."""
+        return np.abs(self.rotation @ np.diag(self.scale) @ self.rotation.T).diagonal()
+
+    @property
     def plan_scale(self) -> FloatArray:
-        """(2,) metres per file unit along the two plan axes, after turning z up."""
-        return np.abs(self.rotation @ np.diag(self.scale) @ self.rotation.T).diagonal()[:2]
+        """(2,) of ``turned_scale``, of the plan."""
+        return self.turned_scale[:2]
+
+    def to_own(self, site_xyz: ArrayLike) -> FloatArray:
+        """Site x, y, z (..., 3) in metres -> the scan's own east, north and height (..., 3), in file units, z
+        turned up."""
+        return (np.asarray(site_xyz, dtype=float) + self.shift) / self.turned_scale
 
     def plan_to_site(self, plan_xy: ArrayLike) -> FloatArray:
         """Plan coordinates (..., 2), in file units after turning z up (what a job file calls a point) ->

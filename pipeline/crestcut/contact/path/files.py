@@ -31,7 +31,7 @@ AXES = (("x", "easting", "east", "e"), ("y", "northing", "north", "n"))
 @dataclass(frozen=True)
 class DrawnLine:
     """points : x, y as written in the file.  unit : metres per unit if the file says so, else None (then the
-    scan's own unit).  system : the reference system that it names, as ``scan.system`` has it.
+    scan's own unit).  system : the reference system of its plan, where it names one.
     """
 
     points: tuple[tuple[float, float], ...]
@@ -46,10 +46,10 @@ class DrawnLine:
         Raises CrestcutError where the line is in another reference system than the scan or far from it, or
         where its foot and the scan's are not the same and that moves it.
         """
-        if differ(self.system, frame.system):
+        if differ(self.system, frame.system.plan):
             mend = "save it in the scan's reference system"
             raise CrestcutError(
-                f"the line is in {self.system}, the scan in {frame.system}", self.source, mend
+                f"the line is in {self.system}, the scan in {frame.system.plan}", self.source, mend
             )
         self._refuse_other_foot(frame)
         plan = np.array(self.points) * (1.0 if self.unit is None else self.unit / frame.plan_scale)
@@ -180,7 +180,7 @@ def _geojson(path: Path, layer: str | None) -> Found:
 def _system(data: dict[str, Any]) -> str:
     """What stands in "crs" (GeoJSON 2008, section 3; RFC 7946 leaves it to those who agree on it)."""
     try:
-        return named_system(str(data["crs"]["properties"]["name"]))
+        return named_system(str(data["crs"]["properties"]["name"])).plan
     except (KeyError, TypeError):
         return ""
 

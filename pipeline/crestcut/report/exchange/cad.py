@@ -10,6 +10,7 @@ in space as well.
 
 from __future__ import annotations
 
+import contextlib
 import math
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -44,19 +45,29 @@ CUT_LAYERS = (("STOP_LINES", BLACK), ("STRIPS", PALE), ("DOTS", BLACK), ("BLOCKS
 
 def write_cad(report: Report, sheet: Worksheet, path: Path) -> None:
     """Write the drawing. Same input, same bytes."""
+    with alike():
+        save_alike(draw_cad(report, sheet), path)
+
+
+@contextlib.contextmanager
+def alike() -> Iterator[None]:
+    """While it lasts, drawings are made without dates of this hour, which would make two runs differ."""
     import ezdxf
 
-    # dates of this hour would make two runs differ
     before = ezdxf.options.write_fixed_meta_data_for_testing
     ezdxf.options.write_fixed_meta_data_for_testing = True
     try:
-        drawing = draw_cad(report, sheet)
-        # the library takes these from a set, whose order differs from run to run
-        drawing.classes.add_required_classes(drawing.dxfversion)
-        drawing.classes.classes = dict(sorted(drawing.classes.classes.items()))
-        drawing.saveas(path)
+        yield
     finally:
         ezdxf.options.write_fixed_meta_data_for_testing = before
+
+
+def save_alike(drawing: Drawing, path: Path) -> None:
+    """Save a drawing that was made, and is saved, while ``alike`` lasts."""
+    # the library takes these from a set, whose order differs from run to run
+    drawing.classes.add_required_classes(drawing.dxfversion)
+    drawing.classes.classes = dict(sorted(drawing.classes.classes.items()))
+    drawing.saveas(path)
 
 
 def draw_cad(report: Report, sheet: Worksheet) -> Drawing:

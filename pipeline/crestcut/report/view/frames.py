@@ -26,6 +26,9 @@ def frame_and_units(frame: Frame) -> dict[str, object]:
             "unit": "m",
             "point_unit": frame.unit,
             "metres_per_point_unit": frame.plan_scale,
+            "crs": frame.system.plan or None,
+            "heights": frame.system.heights or None,
+            "wkt": frame.system.wkt or None,
             "read": "every coordinate is in metres on these axes; a key 'point', or one that ends in '_point'"
             " or '_points', is the same place in the scan's own unit, as a job file takes it",
         },

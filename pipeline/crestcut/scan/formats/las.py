@@ -8,13 +8,11 @@ from typing import Any
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.units import FOOT, METRES_PER, US_SURVEY_FOOT
 from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
-from crestcut.scan.placing.system import system_name
+from crestcut.scan.placing.system import snapped, system_of, unit_name
 
 # GeoTIFF 1.1 (OGC 19-008r4): ProjLinearUnitsGeoKey, VerticalGeoKey (an EPSG system), VerticalUnitsGeoKey
 _LINEAR_UNIT_KEY, _VERTICAL_KEY, _VERTICAL_UNIT_KEY = 3076, 4096, 4099
-_NAMES = {METRES_PER[name]: name for name in ("mm", "cm", "m", "in", "ft", "us-ft")}
 
 
 def read_las(path: Path) -> RawScan:
@@ -44,7 +42,7 @@ def read_las(path: Path) -> RawScan:
         dropped=int((~keep).sum()),
         notes=notes,
         quantum=float(np.max(las.header.scales)),
-        system=system_name(crs),
+        system=system_of(crs),
     )
 
 
@@ -85,16 +83,16 @@ def _unit(header: Any, crs: Any, path: Path) -> tuple[UnitFound | None, tuple[st
     if vertical is None:
         vertical = _unit_of(keys.get(_VERTICAL_UNIT_KEY)) or _heights_of(keys.get(_VERTICAL_KEY))
     notes: tuple[str, ...] = ()
-    said = f"written in the file: {_name(factors[0])} in plan"
+    said = f"written in the file: {unit_name(factors[0])} in plan"
     if vertical is None:
         vertical = factors[0]
         said += ", heights not stated and taken alike"
     elif vertical != factors[0]:
-        said += f", heights in {_name(vertical)}"
-        notes = (f"{path.name}: plan is in {_name(factors[0])} but heights are in {_name(vertical)}",)
+        said += f", heights in {unit_name(vertical)}"
+        notes = (f"{path.name}: plan is in {unit_name(factors[0])} but heights are in {unit_name(vertical)}",)
     else:
         said += " and in height"
-    return UnitFound(_name(factors[0]), (factors[0], factors[1], vertical), said), notes
+    return UnitFound(unit_name(factors[0]), (factors[0], factors[1], vertical), said), notes
 
 
 def _crs(header: Any) -> Any:
@@ -116,7 +114,9 @@ def _axis_factors(crs: Any, path: Path) -> tuple[list[float], float | None]:
     axes = [axis for part in parts for axis in part.axis_info]
     plan = [axis.unit_conversion_factor for axis in axes if axis.direction not in ("up", "down")]
     height = [axis.unit_conversion_factor for axis in axes if axis.direction in ("up", "down")]
-    return ([_snap(f) for f in plan[:2]] if len(plan) >= 2 else []), (_snap(height[0]) if height else None)
+    return ([snapped(f) for f in plan[:2]] if len(plan) >= 2 else []), (
+        snapped(height[0]) if height else None
+    )
 
 
 def _unit_of(code: int | None) -> float | None:
@@ -124,7 +124,7 @@ def _unit_of(code: int | None) -> float | None:
     from pyproj.database import get_units_map
 
     units = get_units_map(auth_name="EPSG", category="linear").values() if code is not None else ()
-    return next((_snap(u.conv_factor) for u in units if u.code == str(code)), None)
+    return next((snapped(u.conv_factor) for u in units if u.code == str(code)), None)
 
 
 def _heights_of(code: int | None) -> float | None:
@@ -138,19 +138,7 @@ def _heights_of(code: int | None) -> float | None:
         crs = CRS.from_epsg(code)
     except CRSError:
         return None
-    return _snap(crs.axis_info[0].unit_conversion_factor) if crs.is_vertical else None
-
-
-def _snap(factor: float) -> float:
-    # Reference systems round the foot (0.304800609601219): at map coordinates those digits are millimetres.
-    for exact in (1.0, FOOT, US_SURVEY_FOOT):
-        if abs(factor / exact - 1.0) < 1e-9:
-            return exact
-    return float(factor)
-
-
-def _name(factor: float) -> str:
-    return _NAMES.get(factor, f"{factor:g} m")
+    return snapped(crs.axis_info[0].unit_conversion_factor) if crs.is_vertical else None
 
 
 def _geo_keys(header: Any) -> dict[int, int]:

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
+from crestcut.scan.placing.system import NO_SYSTEM, System
 
 
 @dataclass(frozen=True)
@@ -39,7 +40,7 @@ class RawScan:
     : points that the file itself marks as not to be used, already left out.
     quantum : file units that the coordinates are rounded to, where the reader knows better than ``points``
     show (they were moved since, or the file says so).
-    system : the reference system that the file names, as ``scan.system`` has it.
+    system : the reference system that the file names.
     station : (n,) which of the file's own scans a point is of, None where it has but one.
     """
 
@@ -54,7 +55,7 @@ class RawScan:
     notes: tuple[str, ...] = ()
     quantum: float | None = None
     station: NDArray[np.int16] | None = None
-    system: str = ""
+    system: System = NO_SYSTEM
 
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:

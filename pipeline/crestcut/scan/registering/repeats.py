@@ -67,7 +67,7 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
 
 def refuse_other_system(first: Scan, scan: Scan) -> None:
     """Raise CrestcutError where two scans name different reference systems."""
-    one, other = first.frame.system, scan.frame.system
+    one, other = first.frame.system.plan, scan.frame.system.plan
     if differ(one, other):
         raise CrestcutError(
             f"is in {other}, {first.files[0].path.name} in {one}", str(scan.files[0].path),
