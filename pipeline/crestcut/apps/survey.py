@@ -5,9 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 from crestcut.apps.run import worksheet_of
+from crestcut.base.errors import Say
 from crestcut.base.parallel import one_thread_each
 from crestcut.job import load_job
-from crestcut.study import Say, taken_up
+from crestcut.study import taken_up
 
 
 @one_thread_each

@@ -19,11 +19,7 @@ from crestcut.job import ScanChoice
 from crestcut.scan.formats.child import read_caged
 from crestcut.scan.formats.mesh import edge_lengths
 from crestcut.scan.formats.mesh_holes import bridges, bridging
-<<<<<<< HEAD
-from crestcut.scan.formats.raw import RawScan
-=======
-from crestcut.scan.formats.raw import RawScan, Say, UnitFound
->>>>>>> df18842 (What a surveyor takes over: survey writes rasters, surfaces, points, sections and bands in the scan's reference system)
+from crestcut.scan.formats.raw import RawScan, UnitFound
 from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import asked_system, differ, unit_name
@@ -66,24 +62,11 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     return join_repeats(scans)
 
 
-<<<<<<< HEAD
-def read_file(path: Path, unit: str | None = None, up: str | None = None) -> Scan:
-    """One file as a Scan of its own."""
-=======
-def read_scan_of(job: Path, progress: Say | None = None) -> tuple[ScanChoice, Scan]:
-    """The scan of a job file, and how it was asked for; for whoever reads it ahead of the job itself."""
-    from crestcut.job import load_job
-
-    choice = load_job(job).scan
-    return choice, read_scan(choice, progress)
-
-
 def read_file(path: Path, unit: str | None = None, up: str | None = None, crs: str | None = None) -> Scan:
     """One file as a Scan of its own.
 
     crs : the reference system that it is in, as a job names it; None: the file's own, if it says one.
     """
->>>>>>> df18842 (What a surveyor takes over: survey writes rasters, surfaces, points, sections and bands in the scan's reference system)
     where = str(path)
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")

@@ -79,9 +79,10 @@ def _geotiff(raster: Raster, system: System, name: str, path: Path) -> None:
     import rasterio
 
     values = np.where(np.isnan(raster.values), NO_DATA, raster.values)
+    where = rasterio.Affine(raster.cell, 0.0, raster.west, 0.0, -raster.cell, raster.north)
     with rasterio.open(
         path, "w", driver="COG", height=values.shape[0], width=values.shape[1], count=1, dtype="float64",
-        crs=system.wkt or None, transform=rasterio.Affine(raster.cell, 0.0, raster.west, 0.0, -raster.cell, raster.north),
+        crs=system.wkt or None, transform=where,
         nodata=NO_DATA, compress="DEFLATE", blocksize=256,
     ) as out:  # fmt: skip
         out.write(values, 1)
