@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 STOPPED = 130  # exit code of a program ended by Ctrl-C, as shells have it: 128 and the signal's number
 SELDOM = 100_000  # new objects between two searches for dead cycles; 700 cost a tenth of drawing and loading
+SOME_FAILED = 4  # exit code: some of several jobs were wrong, the others are done
 SHORT = 3  # exit code: done and written, but no cut within the limits reaches what was asked
 
 
@@ -178,13 +179,24 @@ def look(
 
 
 @main.command()
-@_JOB
+@click.argument("jobs", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="JOB...")
 @_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
-def run(job: Path, out: Path, as_json: bool) -> None:
-    """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets."""
+def run(jobs: tuple[Path, ...], out: Path, as_json: bool) -> None:
+    """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets.
+
+    Several jobs, or a folder of them: each into a folder of its own, and a table of all in jobs.csv.
+    """
     refuse_unwritable(out)
-    from crestcut.apps.run import run_and_write
+    if len(jobs) > 1 or jobs[0].is_dir():
+        if as_json:
+            raise click.UsageError(
+                "--json prints one job's result; of several read each folder's result.json"
+            )
+        _run_several(jobs, out)
+        return
+    job = jobs[0]
+    from crestcut.apps.run import reached, run_and_write
 
     with _progress() as say:
         done, written = run_and_write(job, out, say)
@@ -196,8 +208,26 @@ def run(job: Path, out: Path, as_json: bool) -> None:
         for line in summary_lines(done.report):
             _line(line)
         _list(written)
-    plan = done.report.plan
-    if plan is not None and not (plan.feasible and (plan.drain is None or plan.drain.reached)):
+    if not reached(done.report):
+        sys.exit(SHORT)
+
+
+def _run_several(jobs: tuple[Path, ...], out: Path) -> None:
+    """Each job, a line for each, and the gravest exit code that holds."""
+    from crestcut.apps.batch import TABLE_NAME, row, run_all
+    from crestcut.apps.run import reached
+
+    with _progress() as say:
+        ended = run_all(jobs, out, say)
+    for one in ended:
+        title, folder, *rest = row(one)
+        said = one.wrong or f"{rest[0]}, gap {rest[1] or '-'} mm, deepest {rest[4] or '-'} mm, {rest[6]}"
+        _line(f"{title} ({folder}): {said}")
+    _line(f"Table: {out / TABLE_NAME}", err=True)
+    wrong = sum(bool(one.wrong) for one in ended)
+    if wrong:
+        sys.exit(SOME_FAILED if wrong < len(ended) else 2)
+    if not all(one.report is None or reached(one.report) for one in ended):
         sys.exit(SHORT)
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from crestcut.base.errors import Say
 from crestcut.cut import KeepArea
-from crestcut.study import STUDY_NAME, Clock, Study, run_job, write_study
+from crestcut.study import STUDY_NAME, Clock, Report, Study, run_job, write_study
 from crestcut.work import WorkOrder, Worksheet, make_site, make_worksheet
 
 
@@ -79,3 +79,9 @@ def worksheet_of(done: Study) -> Worksheet:
         left=report.left,
     )  # fmt: skip
     return make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
+
+
+def reached(report: Report) -> bool:
+    """Does the planned cut, where there is one, reach what was asked, water included?"""
+    plan = report.plan
+    return plan is None or (plan.feasible and (plan.drain is None or plan.drain.reached))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 
@@ -48,6 +49,21 @@ def visible(text: str) -> str:
     terminal's cursor, end a line of a drawing, or turn what stands beside it round.
     """
     return _UNSEEN.sub(lambda found: found[0].encode("unicode_escape").decode(), text)
+
+
+def table_cell(text: str) -> str:
+    """``visible`` text that no spreadsheet takes for a formula: a name that begins like one gets an
+    apostrophe before it, as people write it themselves. Numbers stay.
+    """
+    text = visible(text)
+    return f"'{text}" if text[:1] in ("=", "+", "-", "@") and not _is_number(text) else text
+
+
+def _is_number(text: str) -> bool:
+    try:
+        return math.isfinite(float(text))
+    except ValueError:
+        return False
 
 
 def _one_line(text: str) -> str:

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import numpy as np
 
-from crestcut.base.errors import visible
+from crestcut.base.errors import table_cell
 from crestcut.report.exchange.heights_dxf import write_heights
 from crestcut.report.exchange.landxml import NamedSurface, write_landxml
 from crestcut.report.exchange.levels import Level, Levels, Raster
@@ -109,7 +109,7 @@ def _points(points: Sequence[Level], folder: Path) -> None:
     """The same points twice, east first and north first, as instruments differ."""
     for first, second in (("east", "north"), ("north", "east")):
         names = (first, second, *LEVEL)
-        rows = ((visible(p.name), *_cells(p, names), p.code) for p in points)
+        rows = ((table_cell(p.name), *_cells(p, names), p.code) for p in points)
         _rows(folder / f"points_{first}_{second}.csv", ("point", *names, "code"), rows)
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from crestcut.base.errors import table_cell
 from crestcut.report.pictures import ink
 from crestcut.report.sheets import pages as sheet_pages
 from crestcut.report.sheets.jig import jig_pages
@@ -52,22 +53,8 @@ def write_tables(sheet: Worksheet, about: Identity, folder: Path) -> list[Path]:
         paths.append(folder / name)
         with paths[-1].open("w", newline="", encoding="utf-8") as file:
             file.writelines(f"# {line}\n" for line in about.lines())
-            csv.writer(file, lineterminator="\n").writerows([[_cell(v) for v in row] for row in rows])
+            csv.writer(file, lineterminator="\n").writerows([[table_cell(v) for v in row] for row in rows])
     return paths
-
-
-def _cell(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula: a name that begins like one gets an apostrophe before
-    it, as people write it themselves. Numbers stay.
-    """
-    return f"'{text}" if text[:1] in ("=", "+", "-", "@") and not _is_number(text) else text
-
-
-def _is_number(text: str) -> bool:
-    try:
-        return math.isfinite(float(text))
-    except ValueError:
-        return False
 
 
 def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
