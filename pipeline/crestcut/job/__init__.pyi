@@ -24,6 +24,7 @@ from .floor_records import FloorJob as FloorJob
 from .floor_records import FloorWish as FloorWish
 from .floor_schema import load_floor_job as load_floor_job
 from .load import load_job as load_job
+from .records import NOISE as NOISE
 from .records import After as After
 from .records import CutWish as CutWish
 from .records import Job as Job
@@ -46,6 +47,7 @@ from .toml_file import read_toml as read_toml
 
 __all__ = [
     "NOBODY",
+    "NOISE",
     "SETTLED_BY",
     "After",
     "Asked",

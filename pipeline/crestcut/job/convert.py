@@ -11,6 +11,7 @@ from typing import Any
 
 from crestcut.job.fields import Table
 from crestcut.job.records import (
+    NOISE,
     After,
     CutWish,
     Job,
@@ -38,7 +39,13 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         path=path,
         title=written.title or path.stem.replace("_", " ").capitalize(),
         scan=ScanChoice(
-            tuple(beside(folder, name) for name in names), scan.unit, scan.up, scan.scanner, scan.crs
+            tuple(beside(folder, name) for name in names),
+            scan.unit,
+            scan.up,
+            scan.scanner,
+            crs=scan.crs,
+            use_classes=tuple(scan.use_classes),
+            leave_classes=NOISE if scan.leave_classes is None else tuple(scan.leave_classes),
         ),
         vehicle=VehicleChoice(beside(folder, written.vehicle.file), tuple(written.vehicle.load)),
         other_vehicles=tuple(

@@ -225,6 +225,8 @@ Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
 UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
 Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]
 Country = Annotated[str, BeforeValidator(_country)]
+# LAS 1.4 R15: a class is one byte
+Classes = list[Annotated[int, Field(ge=0, le=255)]]
 Words = Annotated[list[Text], BeforeValidator(listed), Field(min_length=1)]
 Kind = Annotated[SlabKind, choice_of(SlabKind)]
 Answer = Annotated[YesNo, choice_of(YesNo, {True: YesNo.YES, False: YesNo.NO})]

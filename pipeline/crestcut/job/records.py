@@ -57,6 +57,9 @@ class Site:
     permit_number: str | None = None
 
 
+NOISE = (7, 18)  # classes of low and high noise (LAS 1.4 R15, table 17)
+
+
 @dataclass(frozen=True)
 class ScanChoice:
     """The files to read (several: repeats of one slab) and what is said of them; None: found in the file or
@@ -69,6 +72,8 @@ class ScanChoice:
     unit: str | None = None
     up: str | None = None  # x y z -x -y -z
     scanner: str | None = None  # phone | photogrammetry | terrestrial | total-station
+    use_classes: tuple[int, ...] = ()  # of a LAS file: points of these alone; none: of all but the next
+    leave_classes: tuple[int, ...] = NOISE
     crs: str | None = None  # reference system, like "EPSG:25832+7837" or a WKT; None: as the file says
 
 

@@ -13,6 +13,7 @@ from crestcut.job.fields import (
     Answer,
     Beneath,
     Cell,
+    Classes,
     Country,
     Day,
     Degrees,
@@ -76,6 +77,8 @@ class ScanTable(Table):
     up: UpAxis | None = None
     scanner: Scanner | None = None
     crs: Text | None = None
+    use_classes: Classes = Field(default_factory=list)
+    leave_classes: Classes | None = None
 
     @model_validator(mode="after")
     def _one_or_many(self) -> ScanTable:

@@ -7,15 +7,16 @@ import hashlib
 import importlib
 import sys
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import FloatArray
-from crestcut.job import ScanChoice
+from crestcut.job import NOISE, ScanChoice
 from crestcut.scan.formats.child import read_caged
 from crestcut.scan.formats.mesh import edge_lengths
 from crestcut.scan.formats.mesh_holes import bridges, bridging
@@ -53,7 +54,11 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     scans = []
     for path in choice.files:
         say(f"reading {path.name}")
-        scans.append(read_file(path, choice.unit, choice.up, choice.crs))
+        scans.append(
+            read_file(
+                path, choice.unit, choice.up, choice.crs, Classes(choice.use_classes, choice.leave_classes)
+            )
+        )
     if len(scans) == 1:
         return scans[0]
     from crestcut.scan.registering.repeats import join_repeats
@@ -62,7 +67,19 @@ def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
     return join_repeats(scans)
 
 
-def read_file(path: Path, unit: str | None = None, up: str | None = None, crs: str | None = None) -> Scan:
+@dataclass(frozen=True)
+class Classes:
+    """Points to use by what a file says they are: of ``use`` alone, where any are named; never of
+    ``leave``."""
+
+    use: tuple[int, ...] = ()
+    leave: tuple[int, ...] = NOISE
+
+
+def read_file(
+    path: Path, unit: str | None = None, up: str | None = None, crs: str | None = None,
+    classes: Classes = Classes(),
+) -> Scan:  # fmt: skip
     """One file as a Scan of its own.
 
     crs : the reference system that it is in, as a job names it; None: the file's own, if it says one.
@@ -70,7 +87,7 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None, crs: s
     where = str(path)
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
-    raw, bad = _finite(_read(path), where)
+    raw, bad = _finite(_of_classes(_read(path), classes, where), where)
     raw = raw if crs is None else _in_system(raw, crs, where)
     size = size_of(raw.points)
     _refuse_thin(raw.points, size, where)
@@ -119,6 +136,39 @@ def read_file(path: Path, unit: str | None = None, up: str | None = None, crs: s
         time=raw.time if raw.faces is None else None,
         notes=notes,
     )
+
+
+def _of_classes(raw: RawScan, classes: Classes, where: str) -> RawScan:
+    """The points that are to be used. Raises CrestcutError where classes are named that no point has."""
+    if raw.classes is None:
+        if classes.use:
+            raise CrestcutError(
+                "no point of it has a class", where, "take [scan] use_classes out, or export it with classes"
+            )
+        return raw
+    keep = np.isin(raw.classes, classes.use) if classes.use else np.ones(len(raw.classes), dtype=bool)
+    keep &= ~np.isin(raw.classes, classes.leave)
+    if not keep.any():
+        there = ", ".join(str(c) for c in np.unique(raw.classes))
+        raise CrestcutError(
+            f"no point of the classes asked for; there are {there}", where, "change [scan] use_classes"
+        )
+    if keep.all():
+        return raw
+    said = f"{int((~keep).sum()):,} points left out by their classes in the file"
+    return _some(replace(raw, notes=(*raw.notes, said)), keep)
+
+
+def _some(raw: RawScan, keep: NDArray[np.bool_]) -> RawScan:
+    """Some points of a cloud."""
+
+    def of(values: Any) -> Any:
+        return None if values is None else values[keep]
+
+    return replace(
+        raw, points=raw.points[keep], colours=of(raw.colours), time=of(raw.time), station=of(raw.station),
+        classes=of(raw.classes),
+    )  # fmt: skip
 
 
 def _in_system(raw: RawScan, crs: str, where: str) -> RawScan:
@@ -198,13 +248,7 @@ def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
         faces = new[faces[good[faces].all(axis=1)]]
         if len(faces) == 0:
             raise CrestcutError("no whole face in the file", where, "export the scan again")
-    colours = None if raw.colours is None else raw.colours[good]
-    time = None if raw.time is None else raw.time[good]
-    return RawScan(
-        raw.format, raw.points[good], faces, colours, time, raw.unit, raw.up, raw.dropped, raw.notes,
-        raw.quantum, None if raw.station is None else raw.station[good],
-        raw.system,
-    ), bad  # fmt: skip
+    return replace(_some(raw, good), faces=faces), bad
 
 
 def _quantum(raw: RawScan, turned: FloatArray, scale: float) -> float:

@@ -29,6 +29,7 @@ def read_las(path: Path) -> RawScan:
     time = np.asarray(las.gps_time, dtype=np.float64) if "gps_time" in names else None
     if time is not None and (len(time) == 0 or np.ptp(time) == 0.0 or not np.isfinite(time).all()):
         time = None
+    classes = np.asarray(las.classification, dtype=np.uint8)
     # LAS 1.4 R15: a withheld point 'should not be included in processing'.
     keep = ~np.asarray(las.withheld, dtype=bool)
     crs = _crs(las.header)
@@ -43,6 +44,7 @@ def read_las(path: Path) -> RawScan:
         notes=notes,
         quantum=float(np.max(las.header.scales)),
         system=system_of(crs),
+        classes=classes[keep] if (classes > 1).any() else None,  # 0 never classified, 1 unclassified
     )
 
 

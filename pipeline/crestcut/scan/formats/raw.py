@@ -40,7 +40,8 @@ class RawScan:
     : points that the file itself marks as not to be used, already left out.
     quantum : file units that the coordinates are rounded to, where the reader knows better than ``points``
     show (they were moved since, or the file says so).
-    system : the reference system that the file names.
+    system : the reference system that the file names.  classes : (n,) what each point was said to be (LAS 1.4
+    R15, table 17), None where nobody said.
     station : (n,) which of the file's own scans a point is of, None where it has but one.
     """
 
@@ -56,6 +57,7 @@ class RawScan:
     quantum: float | None = None
     station: NDArray[np.int16] | None = None
     system: System = NO_SYSTEM
+    classes: NDArray[np.uint8] | None = None
 
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:
