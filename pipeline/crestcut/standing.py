@@ -11,6 +11,8 @@ from crestcut.alternatives import Option, Sure, bench, options_table
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.base.parallel import meanwhile
+from crestcut.base.summary import Summary
+from crestcut.base.units import millimetres
 from crestcut.chance import (
     Chance,
     CutDraws,
@@ -42,13 +44,13 @@ from crestcut.contact import (
     window,
 )
 from crestcut.cut import FleetPlan, KeepArea, Limits, Member, refuse_one_name
-from crestcut.job import Job, VehicleChoice
+from crestcut.job import Job, Settings, VehicleChoice, Wanted
 from crestcut.scan import Frame as ScanFrame
-from crestcut.scan import Scan
-from crestcut.terrain import Drive, ErrorModel, Evidence, Surface, about, driven, high, thing_words
+from crestcut.terrain import Drive, Evidence, Surface, about, high, thing_words
 from crestcut.vehicle import LoadState, Vehicle, load_state, load_vehicle, refuse_parts_over_tracks
 
 XY = tuple[float, float]
+LINE = "[travel] line"
 MOST_THINGS = 5  # in the way, named in words
 
 
@@ -69,11 +71,12 @@ class LoadedVehicle:
         return {p.name: s for p, s in zip(hard, spread, strict=True)}
 
 
-@dataclass(frozen=True, eq=False)
-class Standing:
+@dataclass(frozen=True, eq=False, repr=False)
+class Standing(Summary):
     """A vehicle on the slab: its ride, what it clears, and the draws behind every chance.
 
     margin : m on top of what is asked, for confidence.  findings : what the second look found.
+    wanted, settings : what was asked, and how it was reckoned.
     """
 
     driver: LoadedVehicle
@@ -84,7 +87,17 @@ class Standing:
     today: Chance
     in_use: Chance
     margin: float
+    wanted: Wanted
+    settings: Settings
     findings: tuple[Finding, ...] = ()
+
+    @property
+    def summary(self) -> str:
+        """What can be said today, in use, and the margin of a cut."""
+        margin = f"a cut wants {millimetres(self.margin)} of margin"
+        return (
+            f"{self.vehicle.name}\n  today: {self.today.summary}\n  in use: {self.in_use.summary}; {margin}"
+        )
 
     @property
     def vehicle(self) -> Vehicle:
@@ -126,13 +139,10 @@ def lines_of(drivers: Sequence[LoadedVehicle], job: Job, places: Sequence[XY]) -
     return tuple(found)
 
 
-def with_doubts(
-    error: ErrorModel, scan: Scan, drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine]
-) -> ErrorModel:
-    """The error model with those doubts of the scan that the vehicles on their lines leave."""
+def drives_of(drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine]) -> list[Drive]:
+    """How far each vehicle goes, and how long and wide it is: which doubts of a scan matter to it."""
     each = zip(drivers, lines, strict=True)
-    drives = [Drive(line.length, d.vehicle.wheelbase, d.vehicle.width) for d, line in each]
-    return replace(error, doubts=driven(error.doubts, scan, drives))
+    return [Drive(line.length, d.vehicle.wheelbase, d.vehicle.width) for d, line in each]
 
 
 def common_window(drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine], job: Job) -> GridFrame:
@@ -201,62 +211,75 @@ def swept_of(
     drivers: Sequence[LoadedVehicle], rides: Sequence[Ride], surface: Surface, job: Job
 ) -> tuple[Clearance, ...]:
     """What each vehicle clears. Raises CrestcutError for one that is over nothing measured."""
-    found = []
-    for d, rode in zip(drivers, rides, strict=True):
-        clearance = sweep(d.vehicle, surface, rode)
-        if clearance.worst is None:
-            raise CrestcutError(
-                f"the scan has no ground under any part of the {d.vehicle.name}",
-                job.path.name,
-                "draw the line over the scanned slab",
-            )
-        found.append(clearance)
-    return tuple(found)
+    each = zip(drivers, rides, strict=True)
+    return tuple(swept_by(d.vehicle, surface, rode, job.path.name) for d, rode in each)
+
+
+def swept_by(vehicle: Vehicle, surface: Surface, rode: Ride, where: str = LINE) -> Clearance:
+    """What one vehicle clears. Raises CrestcutError where it is over nothing measured."""
+    clearance = sweep(vehicle, surface, rode)
+    if clearance.worst is None:
+        raise CrestcutError(
+            f"the scan has no ground under any part of the {vehicle.name}",
+            where,
+            "draw the line over the scanned slab",
+        )
+    return clearance
 
 
 def judged(
-    job: Job,
-    surface: Surface,
+    passage: Passage,
     driver: LoadedVehicle,
-    rode: Ride,
-    before: Clearance,
-    evidence: Evidence | None,
-    seed: int,
-    contradictions: tuple[str, ...] = (),
+    wanted: Wanted,
+    settings: Settings,
+    evidence: Evidence | None = None,
 ) -> Standing:
-    """Draws, today's and in-use chance, and the margin that a cut needs for the confidence asked for."""
-    vehicle, error = driver.vehicle, surface.error
-    passage = Passage(vehicle, surface, rode, before, driver.parts, contradictions)
-    planned = meanwhile(draw_cut, passage, error, job.wanted, seed, evidence=evidence)
-    drawn = draw_clearances(passage, error, seed, evidence=evidence)
+    """Draws, today's and in-use chance, and the margin that a cut needs for the confidence asked for.
+
+    passage : the driver's.  evidence : readings that are not in its surface and parts yet.
+    """
+    error, before, seed = passage.surface.error, passage.clearance, settings.seed
+    planned = meanwhile(draw_cut, passage, error, wanted, seed, settings.draws, evidence)
+    drawn = draw_clearances(passage, error, seed, settings.draws, evidence)
     cut = planned()
     if drawn is None or cut is None:
         raise CrestcutError(
-            "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"
+            "no part of the vehicle meets measured ground", LINE, "draw the line over the scan"
         )
-    today = chance_of(drawn, before, error, job.wanted, seed)
-    in_use = chance_of(drawn, before, error, job.wanted, seed, in_use_allowances(job.wanted, vehicle))
-    return Standing(driver, rode, before, drawn, cut, today, in_use, margin_for(cut, job.wanted))
+    today = chance_of(drawn, before, error, wanted, seed)
+    in_use = chance_of(drawn, before, error, wanted, seed, in_use_allowances(wanted, passage.vehicle))
+    margin = margin_for(cut, wanted)
+    return Standing(driver, passage.ride, before, drawn, cut, today, in_use, margin, wanted, settings)
 
 
 def all_judged(
     job: Job, surface: Surface, drivers: Sequence[LoadedVehicle], rides: Sequence[Ride],
-    swept: Sequence[Clearance], frame: ScanFrame, seed: int, contradictions: tuple[str, ...] = (),
+    swept: Sequence[Clearance], frame: ScanFrame, contradictions: tuple[str, ...] = (),
 ) -> tuple[Standing, ...]:  # fmt: skip
     """Every vehicle judged and looked at a second time, ``worst_first``; readings are in ``surface``."""
     each = zip(drivers, rides, swept, strict=True)
-    made = (judged(job, surface, *one, None, seed, contradictions) for one in each)
-    return worst_first([second_opinion(s, surface, job, frame) for s in made], job)
+    found = []
+    for driver, rode, cleared in each:
+        passage = passage_of(surface, driver, rode, cleared, contradictions)
+        found.append(second_opinion(judged(passage, driver, job.wanted, job.settings), surface, frame))
+    return worst_first(found, job)
 
 
-def second_opinion(standing: Standing, surface: Surface, job: Job, frame: ScanFrame) -> Standing:
+def passage_of(
+    surface: Surface, driver: LoadedVehicle, rode: Ride, swept: Clearance, against: tuple[str, ...] = ()
+) -> Passage:
+    """The driver's passage, its parts as readings have told of them.  against : ``contradictions``."""
+    return Passage(driver.vehicle, surface, rode, swept, driver.parts, against)
+
+
+def second_opinion(standing: Standing, surface: Surface, frame: ScanFrame) -> Standing:
     """The standing with its verdicts withdrawn where anything the scan shows speaks against them.
 
     frame : the scan's, for places in words.
     """
     s = standing
     passage = Passage(s.vehicle, surface, s.ride, s.before)
-    found = second_look(passage, job.travel, s.driver.loads, s.today)
+    found = second_look(passage, s.ride.travel, s.driver.loads, s.today)
     today, in_use = (doubted(c, found, frame) for c in (s.today, s.in_use))
     return replace(s, today=today, in_use=in_use, findings=found)
 
@@ -277,20 +300,19 @@ def seen_notes(standing: Standing, surface: Surface, frame: ScanFrame) -> list[s
 
 
 def judged_after(
-    job: Job, standing: Standing, after: Clearance, limits: Limits, surface: Surface, frame: ScanFrame,
-    seed: int,
-) -> Left:  # fmt: skip
+    standing: Standing, after: Clearance, limits: Limits, surface: Surface, frame: ScanFrame
+) -> Left:
     """What can be said of the clearance once the plan is cut, at walking pace and in use; after : swept over
     it. Today's answers where it changes nothing for this vehicle, and no surer than those of what is on the
     ground."""
     if after.least == standing.before.least:
         return Left(standing.today, standing.in_use)
-    use = in_use_allowances(job.wanted, standing.vehicle)
+    wanted, seed = standing.wanted, standing.settings.seed
+    use = in_use_allowances(wanted, standing.vehicle)
     today, in_use = (
         doubted(
             chance_of_plan(
-                standing.cut, after, standing.margin, limits.deepest, surface.error, job.wanted, seed,
-                allowances,
+                standing.cut, after, standing.margin, limits.deepest, surface.error, wanted, seed, allowances,
             ),
             standing.findings, frame,
         )
@@ -317,7 +339,7 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
 
 def options_of(
     job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left], surface: Surface,
-    keeps: Sequence[KeepArea], seed: int,
+    keeps: Sequence[KeepArea],
 ) -> tuple[Option, ...]:  # fmt: skip
     """The table of what could be done; each row with the chances that the job's own draws give. Empty where
     the verdict is withdrawn: what is doubted reaches nothing."""
@@ -330,7 +352,7 @@ def options_of(
         )
         benches.append(replace(now, margin=s.margin))
         slowly = in_use_allowances(job.wanted, s.vehicle, slowly=True)
-        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, seed, slowly)
+        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, job.settings.seed, slowly)
         gap = cleared.worst.gap if cleared.worst is not None else math.nan
         sures.append(Sure(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence))
     return options_table(benches, fleet.plan, sures, job, fleet.after)

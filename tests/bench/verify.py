@@ -23,7 +23,7 @@ from coverage_of_chance import MODEL
 from crestcut.chance.witness import witness_evidence
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
-from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice, Wanted, Witness
+from crestcut.job.records import Job, PlanPoint, ScanChoice, Settings, Travel, VehicleChoice, Wanted, Witness
 from crestcut.standing import LoadedVehicle
 from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.readings.records import Evidence
@@ -84,7 +84,8 @@ class Case:
         after = seen_from(self.finished, seed + 3 * 10**6, MODEL)
         removed = removed_between(self.before.as_scanned(), after, self.plan, 0.001)
         slab = finished_behind(self.before, after, removed, self.plan, None, seed)
-        (now,) = all_now(self.job, slab, [self.driver], [self.true.line], [None], seed)
+        job = replace(self.job, settings=Settings(seed))
+        (now,) = all_now(job, slab, [self.driver], [self.true.line], [None])
         return now, removed
 
     def felt(self) -> tuple[Witness, ...]:
@@ -110,11 +111,11 @@ class Case:
         """Best estimate and interval's ends of the least gap, chance that less than asked is left, share."""
         witnesses, confidence = self.felt(), self.job.wanted.confidence
         shares = likely_shares(self.before, self.plan, self.driver, lambda g: self.read(witnesses, g))
-        nows = []
+        nows, job = [], replace(self.job, settings=Settings(seed))
         for share, _ in shares.nodes:
             ground = worked(self.before, self.plan, share)
             read = self.read(witnesses, ground)
-            nows.append(all_now(self.job, ground, [self.driver], [self.true.line], [read], seed)[0])
+            nows.append(all_now(job, ground, [self.driver], [self.true.line], [read])[0])
         weights = [w for _, w in shares.nodes]
         today = mixed([n.today for n in nows], weights, confidence)
         spare = mixed([n.spare for n in nows], weights, confidence)

@@ -8,7 +8,8 @@ import pytest
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import INCH
-from crestcut.cut.slab_limits import deepest_allowed, steel_depth
+from crestcut.cut.slab_limits import SlabLimit, steel_depth
+from crestcut.cut.slab_limits import deepest_allowed as allowed
 from crestcut.job.records import CutWish, Job, PlanPoint, ScanChoice, Site, Slab, Travel, VehicleChoice
 
 
@@ -21,6 +22,10 @@ def job(deepest: float | None = None, ground: str = "private", **slab: object) -
 
 
 STEEL = {"steel_depth": 0.060, "steel_from": "covermeter"}
+
+
+def deepest_allowed(job: Job) -> SlabLimit:
+    return allowed(job.cut, job.slab)
 
 
 def test_a_joint_depth_is_refused() -> None:

@@ -25,7 +25,7 @@ from crestcut.floor import (
 from crestcut.job import FloorJob, Job, Point, load_floor_job
 from crestcut.report import FloorReport
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
-from crestcut.study import SEED, Clock, Identity
+from crestcut.study import Clock, Identity
 from crestcut.terrain import (
     FLOOR,
     DoubtKind,
@@ -63,8 +63,8 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     """
     clock = Clock(say)
     job = load_floor_job(path)
-    base = job.base
-    limit = deepest_allowed(base)
+    base, seed = job.base, job.base.settings.seed
+    limit = deepest_allowed(base.cut, base.slab)
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(base.scan, say)
     doubts = _doubted(job, scan)
@@ -77,7 +77,8 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         floor = floor_nodes(whole, corners, job.wish.straightedge)
     with clock.stage("split", "judging floor and scan apart"):
         # what is no floor keeps its scanned heights: readings beside walls are taken there
-        whole = slab_behind(replace(whole, rollable=floor), whole.error, base.slab.flatness, SEED, FLOOR)
+        whole = replace(whole, rollable=floor)
+        whole = slab_behind(whole, whole.error, base.slab.flatness, seed, FLOOR)
         surface = floor_only(whole, floor)
     place = _place(base, scan, whole.height)
     keeps = [
@@ -88,12 +89,12 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         )
         for n, k in enumerate(base.keeps)
     ]
-    evidence = gather_evidence(base.strings, base.levels, whole, place, SEED)
+    evidence = gather_evidence(base.strings, base.levels, whole, place, seed)
     datum = None if job.wish.datum is None else place(job.wish.datum)
     with clock.stage("judge", "judging the floor"):
         limits = cut_limits(surface, limit.depth, limit.reason, base.cut.feather, keeps)
         judged = judge_floor(
-            surface, job.wish, limits, evidence, datum, tilt_of(base.scan.scanner), SEED, say
+            surface, job.wish, limits, evidence, datum, tilt_of(base.scan.scanner), seed, say
         )
     judged = replace(judged, notes=(*judged.notes, *doubts))
     release = decide_release(base, judged.provisional, None, OWN_ERROR if judged.provisional else "")
@@ -101,7 +102,17 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     with clock.stage("work", "setting board and blocks"):
         sheet = make_floor_sheet(job, judged, release, marks)
     return FloorReport(
-        job, scan, judged, release, sheet, marks, tuple(keeps), corners, __version__, SEED, clock.seconds
+        job,
+        scan,
+        judged,
+        release,
+        sheet,
+        marks,
+        tuple(keeps),
+        corners,
+        __version__,
+        seed,
+        clock.seconds,
     )
 
 

@@ -23,11 +23,11 @@ def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Stu
     return done, staging.moved
 
 
-def write_job(done: Study, out: Path, say: Say = lambda _: None) -> tuple[Path, ...]:
+def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[Path, ...]:
     """Every deliverable of a finished job into ``out``; as ``run_and_write``."""
     from crestcut.report import Staging
 
-    staging = Staging(out, "run", say)
+    staging = Staging(Path(out), "run", say)
     with staging as folder:
         staging.about = done.report.identity
         _write(done, folder, say)

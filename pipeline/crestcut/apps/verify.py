@@ -17,9 +17,9 @@ from crestcut.contact import TravelLine, read_line
 from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_fleet
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import LoadedVehicle, lines_of, with_doubts
-from crestcut.study import SEED, Clock, Report, Study, evidence_of, keeps_of, taken_up
-from crestcut.terrain import Evidence, Surface, build_surface
+from crestcut.standing import LoadedVehicle, drives_of, lines_of
+from crestcut.study import Clock, Report, Study, evidence_of, keeps_of, taken_up
+from crestcut.terrain import Evidence, Surface, build_surface, driven
 from crestcut.verify import (
     Check,
     Laid,
@@ -176,11 +176,11 @@ def _scanned(
 
     laid = lay_after(report.scan, scan, in_work, report.surface.error.warp)
     fitted = build_surface(laid.scan, height.frame, since.scan.scanner)
-    error = with_doubts(fitted.error, laid.scan, drive.drivers, drive.lines)
-    fitted = replace(fitted, error=error)
+    doubts = driven(fitted.error.doubts, laid.scan, drives_of(drive.drivers, drive.lines))
+    fitted = replace(fitted, error=replace(fitted.error, doubts=doubts))
     planned = report.plan.depth
     removed = removed_between(report.surface.as_scanned(), fitted, planned, laid.placed)
-    surface = finished_behind(report.surface, fitted, removed, planned, job.slab.flatness, SEED)
+    surface = finished_behind(report.surface, fitted, removed, planned, job.slab.flatness, job.settings.seed)
     return laid, surface, removed
 
 
@@ -191,7 +191,7 @@ def _by_scan(
     before, after = report.surface.as_scanned(), surface.as_scanned()
     with clock.stage("now", "driving over the finished work"):
         frame = report.scan.frame
-        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), SEED, frame)
+        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), frame)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
     found = Check(
@@ -216,7 +216,7 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
     with clock.stage("now", "driving over the finished work"):
         for share, _ in shares.nodes:
             ground = worked(report.surface, planned, share)
-            found.append(all_now(job, ground, drive.drivers, drive.lines, drive.read(ground), SEED))
+            found.append(all_now(job, ground, drive.drivers, drive.lines, drive.read(ground)))
     weights = [w for _, w in shares.nodes]
     middle = int(np.argmax(weights))
     now = tuple(
@@ -283,10 +283,10 @@ def _with_still(
     main = drive.main
     evidence = drive.read(check.surface)
     with clock.stage("still", "seeking what is still to go"):
-        surface, moved = told_by(check.surface, drive.drivers[main], evidence[main], SEED)
+        surface, moved = told_by(check.surface, drive.drivers[main], evidence[main], job.settings.seed)
         drivers = [moved if d.main else d for d in drive.drivers]
         agree = [agreeing(read(d, surface)) for d, read in zip(drivers, drive.reads, strict=True)]
-        told = all_now(job, surface, drivers, drive.lines, agree, SEED)
+        told = all_now(job, surface, drivers, drive.lines, agree)
         allowed = [check.removed is None and _allowance(n, job.wanted.confidence) for n in check.now]
         wanted = [
             t.tightest.gap - t.asked - n.spare.least_clearance + more if more else None
@@ -349,7 +349,7 @@ def _still(
 
 def _what_is_left(job: Job, report: Report, surface: Surface, gone: FloatArray) -> Limits:
     """The job's limits less what is gone already."""
-    limit = deepest_allowed(job)
+    limit = deepest_allowed(job.cut, job.slab)
     limits = cut_limits(
         surface, limit.depth, limit.reason, job.cut.feather, keeps_of(job, report.scan, surface)
     )

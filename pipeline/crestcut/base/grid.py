@@ -8,9 +8,16 @@ They are turned by ``angle`` from the site's x axis. Node ``[j, i]`` lies at ``u
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
+
+from crestcut.base.errors import CrestcutError
+from crestcut.base.summary import Summary
+
+if TYPE_CHECKING:
+    from xarray import DataArray
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -77,8 +84,8 @@ class GridFrame:
         return self.to_site(np.stack([u, v], axis=-1))
 
 
-@dataclass(frozen=True, eq=False)
-class HeightGrid:
+@dataclass(frozen=True, eq=False, repr=False)
+class HeightGrid(Summary):
     """Values on the nodes of a frame, (ny, nx) float64; NaN where nothing was measured. Read-only."""
 
     frame: GridFrame
@@ -96,6 +103,42 @@ class HeightGrid:
     def measured(self) -> BoolArray:
         """Where there is a value, (ny, nx)."""
         return ~np.isnan(self.values)
+
+    @property
+    def summary(self) -> str:
+        """Extent, cell, and from least to most."""
+        known = self.values[self.measured]
+        span = f"{known.min():.3f} to {known.max():.3f} m" if known.size else "nothing measured"
+        long, wide = self.frame.size
+        return f"{long:.1f} x {wide:.1f} m, nodes {self.frame.cell * 1000:.0f} mm apart, {span}"
+
+    def to_xarray(self, name: str = "height") -> DataArray:
+        """The values (ny, nx) as an xarray DataArray, which the extra ``notebook`` brings: dimensions v and u
+        (m along the grid's axes), x and y of every node (site m), NaN where not measured; frame and units in
+        ``attrs``.
+
+        name : of what the values are, metres. Raises CrestcutError where xarray is not installed.
+        """
+        try:
+            from xarray import DataArray
+        except ImportError:
+            raise CrestcutError(
+                "xarray is not installed", "", "pip install xarray, or this package with [notebook]"
+            ) from None
+        frame, xy = self.frame, self.frame.node_xy()
+        ny, nx = frame.shape
+        metres = {"units": "m"}
+        return DataArray(
+            self.values, dims=("v", "u"), name=name,
+            coords={
+                "u": ("u", np.arange(nx) * frame.cell, {**metres, "long_name": "along the line"}),
+                "v": ("v", np.arange(ny) * frame.cell, {**metres, "long_name": "to the left of it"}),
+                "x": (("v", "u"), xy[..., 0], {**metres, "long_name": "site x"}),
+                "y": (("v", "u"), xy[..., 1], {**metres, "long_name": "site y"}),
+            },
+            attrs={**metres, "cell": frame.cell, "origin": frame.origin, "angle": frame.angle,
+                   "angle_units": "rad, of the u axis from the site's x axis"},
+        )  # fmt: skip
 
     def like(self, values: ArrayLike) -> HeightGrid:
         """Other values on the same nodes."""

@@ -6,6 +6,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import Enum, StrEnum
 
+from crestcut.base.summary import Summary
+from crestcut.base.units import millimetres
+
 
 class Doubt(Enum):
     """What may speak against a verdict, whatever the draws say."""
@@ -46,8 +49,8 @@ class Cause(StrEnum):
 Because = tuple[Cause, str]  # what it is about, and what is said of it
 
 
-@dataclass(frozen=True)
-class Chance:
+@dataclass(frozen=True, repr=False)
+class Chance(Summary):
     """least_clearance : best estimate, the median of the draws, m.  interval : 95 %, m.
     chance_of_contact : 0..1.
 
@@ -86,6 +89,13 @@ class Chance:
         """The same with these reasons."""
         pairs = list(because)
         return replace(self, causes=tuple(c for c, _ in pairs), reasons=tuple(words for _, words in pairs))
+
+    @property
+    def summary(self) -> str:
+        """Verdict, best estimate with its interval, and the chance in words."""
+        best, low, high = (millimetres(gap) for gap in (self.least_clearance, *self.interval))
+        said = f", {self.words}" if self.words and self.words != self.verdict else ""
+        return f"{self.verdict}, least gap {best} (95 %: {low} to {high}){said}"
 
 
 @dataclass(frozen=True)

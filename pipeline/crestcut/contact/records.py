@@ -8,10 +8,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, HeightGrid, frozen_array
+from crestcut.base.summary import Summary
+from crestcut.base.units import millimetres
+from crestcut.job import Travel
 from crestcut.terrain import Surface
-from crestcut.vehicle import Vehicle
+from crestcut.vehicle import AS_MEASURED, LoadState, Vehicle
 
 ZONES = ("belly", "nose", "tail")
+AS_USUAL = Travel()
 WHEELS = ("front left", "front right", "rear left", "rear right")
 
 
@@ -90,15 +94,26 @@ class Batch:
     rotation: FloatArray
 
 
-@dataclass(frozen=True, eq=False)
-class Ride:
-    """All variants of the vehicle on the line."""
+@dataclass(frozen=True, eq=False, repr=False)
+class Ride(Summary):
+    """All variants of the vehicle on the line.  travel, loads : what it was stood up for."""
 
     line: TravelLine
     poses: tuple[Poses, ...]
     batch: Batch
     filled: int  # nodes that were bridged for the tyres because the scan has a small hole there
     notes: tuple[str, ...] = ()  # plain sentences: positions that could not be judged, and why
+    travel: Travel = AS_USUAL
+    loads: tuple[LoadState, ...] = (AS_MEASURED,)
+
+    @property
+    def summary(self) -> str:
+        """How many ways of driving which line were stood up."""
+        live = int(self.batch.live.sum())
+        return (
+            f"{self.line.length:.2f} m, {len(self.poses)} ways to drive it, {len(self.batch.live):,} stations"
+            f"\n  {len(self.batch.live) - live:,} of them not judged: a tyre would stand on nothing measured"
+        )
 
 
 @dataclass(frozen=True)
@@ -114,8 +129,8 @@ class Contact:
     pose: tuple[int, int]  # index into Ride.poses, and of the station in it
 
 
-@dataclass(frozen=True, eq=False)
-class Clearance:
+@dataclass(frozen=True, eq=False, repr=False)
+class Clearance(Summary):
     """Lowest height any underside part reaches over each cell, per zone, and the gap it leaves.
 
     lowest : zone -> HeightGrid, metres (NaN: never reached).  gap : lowest of all zones minus ground, NaN
@@ -131,6 +146,17 @@ class Clearance:
     least: dict[str, Contact]
     unmeasured: int
     pair_gap: FloatArray | None = None
+
+    @property
+    def summary(self) -> str:
+        """The least gap of each zone, and where."""
+        if not self.least:
+            return "no part meets measured ground"
+        gaps = "; ".join(
+            f"{zone} {millimetres(c.gap)} ({c.part}, {c.station:.2f} m along the line)"
+            for zone, c in self.least.items()
+        )
+        return f"least gaps {gaps}"
 
     @property
     def worst(self) -> Contact | None:

@@ -152,7 +152,7 @@ def ride_on(ride: Ride, vehicle: Vehicle, surface: Surface, on: Surface | None =
                 batch.position[part, 0], batch.rotation[part, 0], batch.live[part],
             )
         )  # fmt: skip
-    return Ride(ride.line, tuple(poses), batch, filled, ride.notes)
+    return replace(ride, poses=tuple(poses), batch=batch, filled=filled)
 
 
 def _tyres_over(vehicle: Vehicle, places: FloatArray, changed: BoolArray, cell: float) -> IntArray:

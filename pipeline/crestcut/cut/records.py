@@ -8,6 +8,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import HeightGrid, frozen_array
+from crestcut.base.summary import Summary
+from crestcut.base.units import litres, millimetres
 from crestcut.contact import Clearance, Contact
 
 
@@ -58,8 +60,8 @@ class Drain:
     why: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, eq=False)
-class CutPlan:
+@dataclass(frozen=True, eq=False, repr=False)
+class CutPlan(Summary):
     """The depth to remove and what it buys.
 
     depth : metres, 0 where nothing goes, NaN not measured.  finished : height after the cut.
@@ -87,3 +89,14 @@ class CutPlan:
     certificate: Certificate
     after: Clearance
     drain: Drain | None = None  # None: was not asked for
+
+    @property
+    def summary(self) -> str:
+        """How deep, how much, what kind of least it is, and what it leaves."""
+        worst = self.after.worst
+        left = "" if worst is None else f"; leaves {millimetres(worst.gap)} as swept"
+        reach = "reaches" if self.feasible else f"stays {millimetres(self.short_by)} short of"
+        return (
+            f"{self.claim} cut, {millimetres(self.deepest)} at the deepest, {self.area:.2f} m2,"
+            f" {litres(self.volume)}\n  {reach} what was asked and {millimetres(self.margin)} of margin{left}"
+        )

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import both, litres, millimetres
-from crestcut.job import CutWish, Job, Site, Slab, Source
+from crestcut.job import CutWish, Site, Slab, Source
 
 DEFAULT_DEEPEST = 0.013  # m: common practice, no source
 CAREFUL_SHARE = 1 / 8  # of the thickness: deeper asks for a drilled thickness
@@ -43,17 +43,17 @@ class SlabLimit:
     asks_drilling: bool = False
 
 
-def deepest_allowed(job: Job) -> SlabLimit:
+def deepest_allowed(wish: CutWish, slab: Slab) -> SlabLimit:
     """The least of the wish, the thickness rule and the steel rule.
 
     With the thickness unknown neither the eighth nor the place of the mesh can be told: the plan is drawn to
     the wish (or 13 mm) and the release refuses the cut until somebody knows.
     Raises CrestcutError for a ``deepest`` over a quarter of the thickness.
     """
-    rules = [rule for rule in (_wish_rule(job.cut, job.slab), _steel_rule(job.slab)) if rule is not None]
+    rules = [rule for rule in (_wish_rule(wish, slab), _steel_rule(slab)) if rule is not None]
     rules.sort(key=lambda rule: rule[1])
     reason, depth = rules[0]
-    return SlabLimit(depth, reason, tuple(rules), asks_drilling(job.cut, job.slab))
+    return SlabLimit(depth, reason, tuple(rules), asks_drilling(wish, slab))
 
 
 def asks_drilling(wish: CutWish, slab: Slab) -> bool:

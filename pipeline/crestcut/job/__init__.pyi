@@ -35,6 +35,7 @@ from .records import MarkName as MarkName
 from .records import PlanPoint as PlanPoint
 from .records import Point as Point
 from .records import ScanChoice as ScanChoice
+from .records import Settings as Settings
 from .records import Site as Site
 from .records import Slab as Slab
 from .records import StringReading as StringReading
@@ -67,6 +68,7 @@ __all__ = [
     "PlanPoint",
     "Point",
     "ScanChoice",
+    "Settings",
     "Site",
     "Slab",
     "SlabKind",

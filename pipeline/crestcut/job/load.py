@@ -21,7 +21,7 @@ from crestcut.job.schema import JobFile
 from crestcut.job.toml_file import read_toml
 
 
-def load_job(path: Path) -> Job:
+def load_job(path: Path | str) -> Job:
     """Read and check a job file. Files named in it are relative to it; whether they exist is not looked at.
 
     Raises CrestcutError: one line naming the file, the key and the mend, for anything not understood: an

@@ -86,10 +86,38 @@ class VehicleChoice:
 
 
 @dataclass(frozen=True)
+class Settings:
+    """How an answer is reckoned, whatever is asked: no job file speaks of it, a call may vary it, and every
+    result says what it was.
+
+    seed : of all draws.  draws : of slab and vehicle, every other the opposite of the one before it.
+    rounds : sizes and lengths of waves that the slab's draws are shared among.  tiles : that the slab's
+    waves are judged on, about.
+    near : m from the ground's plane within which a point is always ground.  far : standard deviations of a
+    single point from that plane beyond which it never is.  kerb : m, a higher step parts two slabs.
+    """
+
+    seed: int = 0
+    draws: int = 200
+    rounds: int = 20
+    tiles: int = 900
+    near: float = 0.012
+    far: float = 3.5
+    kerb: float = 0.06
+
+    def __post_init__(self) -> None:
+        for name, least, most in (("seed", 0, 2**32 - 1), ("draws", 20, 20_000), ("rounds", 1, 1000),
+                                  ("tiles", 100, 10_000), ("near", 0.0, 0.1), ("far", 1.0, 20.0),
+                                  ("kerb", 0.0, 0.2)):  # fmt: skip
+            if not least <= getattr(self, name) <= most:
+                raise ValueError(f"{name}: {least} to {most} expected, {getattr(self, name)} found")
+
+
+@dataclass(frozen=True)
 class Travel:
     """``line`` is empty where ``line_file`` is given: its unit is known once the scan is read."""
 
-    line: tuple[Point, ...]
+    line: tuple[Point, ...] = ()
     track: str = "middle"  # middle | left | right
     ways: tuple[str, ...] = ("forward",)  # forward | turned
     wander: float = 0.200  # m each side
@@ -239,7 +267,7 @@ class Job:
     marks.
 
     cell : of the height raster, m, 0.002 to 0.05.  sha256 : of the job file's bytes.  date : the job's own
-    (ISO 8601), which every file made from it carries.
+    (ISO 8601), which every file made from it carries.  settings : of no file, of whoever calls.
     """
 
     path: Path
@@ -261,6 +289,7 @@ class Job:
     sha256: str = ""
     after: After | None = None
     date: str | None = None
+    settings: Settings = Settings()
 
     @property
     def date_words(self) -> str:

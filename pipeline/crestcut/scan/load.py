@@ -41,13 +41,16 @@ _COMPILED = {"las": "LAS or LAZ", "e57": "E57", "usd": "USDZ"}  # libraries that
 _THINNEST = 1e-3  # second side over the first: below it all points are on a line
 
 
-def read_scan(choice: ScanChoice, progress: Say | None = None) -> Scan:
-    """All files of ``choice`` as one Scan in site metres, z up; the first file's frame is the scan's frame.
+def read_scan(choice: ScanChoice | Path | str, progress: Say | None = None) -> Scan:
+    """All files of ``choice``, or one file, as one Scan in site metres, z up; the first file's frame is the
+    scan's frame.
 
     ``progress`` is called with a plain sentence before each slow step. Raises CrestcutError with one line for
     a file that is missing, empty, cut short, foreign, without enough points, on a line, or of a size that is
     no slab; and for repeats that do not register.
     """
+    if not isinstance(choice, ScanChoice):
+        choice = ScanChoice((Path(choice),))
     say = progress or (lambda _: None)
     if not choice.files:
         raise CrestcutError("no scan file given", "", "name one or more")

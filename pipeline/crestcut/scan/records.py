@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from crestcut.base.grid import FloatArray, frozen_array
+from crestcut.base.summary import Summary
 from crestcut.scan.placing.system import NO_SYSTEM, System
 
 
@@ -112,8 +113,8 @@ class ScanPass:
     off: tuple[float, float, float] | None = None
 
 
-@dataclass(frozen=True, eq=False)
-class Scan:
+@dataclass(frozen=True, eq=False, repr=False)
+class Scan(Summary):
     """Points of one slab from one or more files.
 
     points : (n, 3) float64 site metres, z up, in file order.  source : (n,) int16, index into ``files``.
@@ -130,6 +131,14 @@ class Scan:
     notes: tuple[str, ...] = ()  # plain sentences for the user
     passes: tuple[ScanPass, ...] = ()
     pass_of: NDArray[np.int16] = field(default_factory=lambda: np.empty(0, np.int16))
+
+    @property
+    def summary(self) -> str:
+        """How many points of what, how large, and in which unit they came."""
+        x, y, z = np.ptp(self.points, axis=0) if len(self.points) else np.zeros(3)
+        names = ", ".join(f.path.name for f in self.files)
+        size = f"{x:.1f} x {y:.1f} m, {z:.2f} m from lowest to highest"
+        return f"{len(self.points):,} points of {names}\n  {size}; coordinates came in {self.frame.unit}"
 
     def __post_init__(self) -> None:
         if not self.passes:

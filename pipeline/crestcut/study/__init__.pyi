@@ -2,7 +2,6 @@ from .identity import NOT_DATED as NOT_DATED
 from .identity import NOTHING as NOTHING
 from .identity import Identity as Identity
 from .identity import scan_identity as scan_identity
-from .making import SEED as SEED
 from .making import Clock as Clock
 from .making import evidence_of as evidence_of
 from .making import keeps_of as keeps_of
@@ -17,7 +16,6 @@ from .saved import write_study as write_study
 __all__ = [
     "NOTHING",
     "NOT_DATED",
-    "SEED",
     "STUDY_NAME",
     "Clock",
     "Identity",

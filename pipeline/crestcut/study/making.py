@@ -38,7 +38,6 @@ from crestcut.cut import (
     cut_limits,
     deepest_allowed,
     load_caster,
-    plan_fleet,
     ray_cast,
 )
 from crestcut.job import Job, Point, load_job
@@ -50,37 +49,35 @@ from crestcut.standing import (
     common_window,
     doubts_in_words,
     drivers_of,
+    drives_of,
     judged_after,
     lines_of,
     options_of,
     rides_of,
     seen_notes,
     swept_of,
-    with_doubts,
 )
 from crestcut.study.record import Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.study.saved import STUDY_NAME, differing, read_study
+from crestcut.study.stages import planned
 from crestcut.terrain import (
     NOT_YET,
     Evidence,
     Surface,
     build_surface,
-    estimate_error,
     gather_evidence,
     joined,
-    slab_behind,
+    judged_apart,
 )
 from crestcut.vehicle import Vehicle
 from crestcut.work import (
     Release,
     asked_first,
     decide_release,
-    drained,
 )
 
 Advice = tuple[dict[str, object], ...]
-SEED = 0
 FIRST_RUN = "first run on this machine, inner loops are compiled on the way, about half a minute, once"
 
 
@@ -101,17 +98,17 @@ class Clock:
 
 
 @one_thread_each
-def run_job(path: Path, say: Say = lambda _: None) -> Study:
-    """The job file's answer, nothing written yet.
+def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
+    """The answer of a job, or of the job in a file; nothing written yet.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
     clock = Clock(say)
-    job = load_job(path)
+    job = asked if isinstance(asked, Job) else load_job(Path(asked))
     if not compiled_before(settle_part):
         say(Mind(FIRST_RUN))
     drivers = drivers_of(job)
-    limit = deepest_allowed(job)
+    limit = deepest_allowed(job.cut, job.slab)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
         scan = read_scan(job.scan, say)
@@ -124,11 +121,11 @@ def run_job(path: Path, say: Say = lambda _: None) -> Study:
     for note in lines[0].notes:
         say(Mind(note))
     with clock.stage("surface", "finding the slab"):
-        surface = build_surface(scan, common_window(drivers, lines, job), job.scan.scanner, NOT_YET)
+        frame = common_window(drivers, lines, job)
+        surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)
     with clock.stage("split", "judging slab and scan apart"):
-        error = estimate_error(scan, surface.height, job.scan.scanner)
-        error = with_doubts(error, scan, drivers, lines)
-        surface = slab_behind(surface, error, job.slab.flatness, SEED)
+        drives = drives_of(drivers, lines)
+        surface = judged_apart(scan, surface, drives, job.scan.scanner, job.slab.flatness, job.settings)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     with clock.stage("ride", "standing the vehicle along the line"):
@@ -136,19 +133,16 @@ def run_job(path: Path, say: Say = lambda _: None) -> Study:
     with clock.stage("sweep", "sweeping the underside over the slab"):
         swept = swept_of(drivers, rides, surface, job)
     with clock.stage("chance", "drawing surfaces and vehicles"):
-        standings = all_judged(job, surface, drivers, rides, swept, scan.frame, SEED, against)
+        standings = all_judged(job, surface, drivers, rides, swept, scan.frame, against)
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     caster = meanwhile(load_caster)
     keeps = keeps_of(job, scan, surface)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
-        members = [s.member for s in standings]
-        fleet = plan_fleet(members, surface, limits, job.wanted, job.cut.feather)
-        if job.cut.drain is not None:
-            fleet = drained(fleet, members, surface, limits, job.wanted, job.cut.drain, job.cut.feather)
+        fleet = planned(standings, surface, limits, job.cut)
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [
-            judged_after(job, s, a, limits, surface, scan.frame, SEED)
+            judged_after(s, a, limits, surface, scan.frame)
             for s, a in zip(standings, fleet.after, strict=True)
         ]
     with clock.stage("ray cast", "casting rays from the underside, for a second opinion"):
@@ -158,7 +152,7 @@ def run_job(path: Path, say: Say = lambda _: None) -> Study:
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast)
     advice, soft = beside()
     with clock.stage("options", "trying what is cheaper"):
-        options = options_of(job, standings, fleet, after, surface, keeps, SEED)
+        options = options_of(job, standings, fleet, after, surface, keeps)
     digest = drawn_line.sha256 if drawn_line else ""
     report = replace(
         report, line_sha256=digest, advice=advice, soft=soft, options=options, seconds=clock.seconds
@@ -208,10 +202,10 @@ def told_by_hand(
         return surface, drivers, ()
     (driver, *others), line = drivers, lines[0]
     passage = _passage(driver, line, surface, job)
-    told = given(passage, evidence_of(job, scan, surface, driver, line), SEED)
+    told = given(passage, evidence_of(job, scan, surface, driver, line), job.settings.seed)
     driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
     if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
-        told = heard(_passage(driver, line, told.surface, job), job.witnesses, SEED)
+        told = heard(_passage(driver, line, told.surface, job), job.witnesses, job.settings.seed)
         driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
     return told.surface, (driver, *others), told.contradictions
 
@@ -263,7 +257,7 @@ def _report(
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        version=__version__, seed=SEED, vehicle_doubts=_doubts(standings), ray_cast=cast,
+        version=__version__, seed=job.settings.seed, vehicle_doubts=_doubts(standings), ray_cast=cast,
         notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
                *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
     )  # fmt: skip
@@ -353,6 +347,6 @@ def evidence_of(
     witnesses = job.witnesses if driver.main else ()
     vehicle = driver.vehicle
     return joined(
-        gather_evidence(job.strings, job.levels, surface, place, SEED),
-        witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, SEED),
+        gather_evidence(job.strings, job.levels, surface, place, job.settings.seed),
+        witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, job.settings.seed),
     )

@@ -52,12 +52,13 @@ def write_study(study: Study, path: Path) -> None:
             _put(archive, str(number), array)
 
 
-def read_study(path: Path, say: Say = lambda _: None) -> Study | None:
+def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
     """The record back, its scan read again from its files; None where another version wrote it.
 
     Raises CrestcutError for a file that is no such record, for scans that are not those it was made from, and
     whatever ``read_scan`` raises.
     """
+    path = Path(path)
     try:
         with path.open("rb") as held, np.load(held, allow_pickle=False) as archive:
             told = json.loads(archive["record"].tobytes())
@@ -82,10 +83,10 @@ def read_study(path: Path, say: Say = lambda _: None) -> Study | None:
 
 def differing(before: Job, now: Job) -> tuple[str, ...]:
     """Tables of a job file that say something else than when it was planned; what was measured or scanned
-    after the work left out, and folders: a job may move."""
+    after the work left out, and folders: a job may move; and settings, which no file says."""
     changed = []
     for field in fields(Job):
-        if field.name in ("after", "path", "sha256"):
+        if field.name in ("after", "path", "sha256", "settings"):
             continue
         one, other = (_names(_plain(getattr(job, field.name), [], {})) for job in (before, now))
         if one != other:

@@ -1,3 +1,4 @@
+from .apart import judged_apart as judged_apart
 from .build import NoSlab as NoSlab
 from .build import build_surface as build_surface
 from .build import measured_cells as measured_cells
@@ -83,6 +84,7 @@ __all__ = [
     "gather_evidence",
     "high",
     "joined",
+    "judged_apart",
     "layers_words",
     "matern32",
     "measured_cells",

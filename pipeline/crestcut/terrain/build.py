@@ -9,12 +9,13 @@ from scipy import ndimage
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.job import Settings
 from crestcut.scan import Scan
 from crestcut.terrain.breaklines.breaks import breaks_of
 from crestcut.terrain.breaklines.crests import smooth_crests
 from crestcut.terrain.breaklines.ridges import PILOT, BreakPoints, find_knots, spacing, sparse_pilot
 from crestcut.terrain.error.estimate import estimate_error
-from crestcut.terrain.ground.ground import FARTHEST, Ground, find_ground
+from crestcut.terrain.ground.ground import AS_USUAL, Ground, find_ground
 from crestcut.terrain.ground.raster import Cells, Lattice, sum_cells
 from crestcut.terrain.heights.blend import blend
 from crestcut.terrain.heights.local import Local, fit_local
@@ -31,7 +32,11 @@ class NoSlab(CrestcutError):
 
 
 def build_surface(
-    scan: Scan, frame: GridFrame, scanner: str | None = None, error: ErrorModel | None = None
+    scan: Scan,
+    frame: GridFrame,
+    scanner: str | None = None,
+    error: ErrorModel | None = None,
+    settings: Settings = AS_USUAL,
 ) -> Surface:
     """The ground inside ``frame``: heights, what may be rolled on and cut, standard error, and what was
     taken away.
@@ -41,7 +46,7 @@ def build_surface(
     """
     lattice = Lattice.around(frame)
     placed = lattice.place(scan.points)
-    ground = find_ground(lattice, placed)
+    ground = find_ground(lattice, placed, settings)
     used = int(ground.keep.sum())
     if used < FEWEST:
         raise NoSlab(
@@ -58,7 +63,7 @@ def build_surface(
     cells = sum_cells(lattice, placed, ground.keep)
     mask = measured_cells(cells.count, lattice.pitch)
     z = level_means(cells, mask, lattice.pitch, ground.noise)
-    ground, cells, z, joints = without_joints(lattice, placed, ground, cells, z, mask)
+    ground, cells, z, joints = without_joints(lattice, placed, ground, cells, z, mask, settings)
     pilot = sparse_pilot(cells.count, z, mask, lattice.pitch, ground.noise)
     inflation = shared_noise(cells, z, pilot, lattice.pitch, ground.noise)
     plain, se, choice = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise, inflation)
@@ -123,18 +128,19 @@ def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> Fl
 
 
 def without_joints(
-    lattice: Lattice, placed: FloatArray, ground: Ground, cells: Cells, z: FloatArray, mask: BoolArray
-) -> tuple[Ground, Cells, FloatArray, Joints]:
+    lattice: Lattice, placed: FloatArray, ground: Ground, cells: Cells, z: FloatArray, mask: BoolArray,
+    settings: Settings,
+) -> tuple[Ground, Cells, FloatArray, Joints]:  # fmt: skip
     """Ground, cells and levelled means with the points of joints raised or left out, and what was done."""
-    joints = find_joints(cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise)
+    joints = find_joints(cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise, settings)
     if not joints.any:
         return ground, cells, z, joints
     raised, keep = joints.settled(placed, ground.keep)
     # sunk points tilt the planes from which a few strays beside a joint are told; where points are so few
     # that one stray moves a window of 0.32 m by more than 0.05 mm, ground is told again
     density = cells.count.sum() / (max(mask.sum(), 1) * lattice.pitch**2)
-    if len(joints.strips) and FARTHEST * ground.noise > 0.05e-3 * 0.06 * density:
-        ground = find_ground(lattice, raised)
+    if len(joints.strips) and settings.far * ground.noise > 0.05e-3 * 0.06 * density:
+        ground = find_ground(lattice, raised, settings)
         keep = joints.settled(placed, ground.keep)[1] & ground.keep
     cells = sum_cells(lattice, raised, keep)
     cells = Cells(*(np.where(joints.groove, 0.0, a) for a in (cells.count, cells.du, cells.dv, cells.z)))

@@ -10,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, HeightGrid, frozen_array
+from crestcut.base.summary import Summary
+from crestcut.base.units import millimetres
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.ground.seen import Seen
 
@@ -88,8 +90,8 @@ class ErrorModel:
         return replace(self, patch=patch, warp=warp, slab=None, worked=(0.0, 0.0), worked_on=None)
 
 
-@dataclass(frozen=True, eq=False)
-class Surface:
+@dataclass(frozen=True, eq=False, repr=False)
+class Surface(Summary):
     """Everything about the ground inside the window.
 
     height : best estimate, metres, NaN not measured; what a tyre rolls on (a narrow joint does not lower it).
@@ -117,6 +119,21 @@ class Surface:
     breaks: tuple[Break, ...] = ()
     scanned: HeightGrid | None = None
     seen: Seen | None = None
+
+    @property
+    def summary(self) -> str:
+        """How much is measured, how finely, how well, and where the heights are from."""
+        frame, error = self.height.frame, self.error
+        (length, width), area = frame.size, float(self.height.measured.sum()) * frame.cell**2
+        noise = f"white {millimetres(error.white)}, patch {millimetres(error.patch)}"
+        whose = "heights as scanned" if error.slab is None else (
+            f"waves of the slab {millimetres(error.slab.split.slab)},"
+            f" of the scan {millimetres(error.slab.split.scan)}"
+        )  # fmt: skip
+        return (
+            f"{length:.1f} x {width:.1f} m at {millimetres(frame.cell, 0)}, {area:.1f} m2 of it measured\n"
+            f"  scan's error, 1 sd: {noise}, warp {millimetres(error.warp)}; {whose}"
+        )
 
     def __post_init__(self) -> None:
         for name in ("rollable", "slab"):

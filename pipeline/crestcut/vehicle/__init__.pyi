@@ -10,6 +10,7 @@ from .loads import elastic_tyre as elastic_tyre
 from .loads import in_use_table as in_use_table
 from .plausible import RANGES as RANGES
 from .plausible import RULES as RULES
+from .records import AS_MEASURED as AS_MEASURED
 from .records import LoadState as LoadState
 from .records import Part as Part
 from .records import Vehicle as Vehicle
@@ -29,6 +30,7 @@ from .springs import check_carries as check_carries
 from .tracks import refuse_parts_over_tracks as refuse_parts_over_tracks
 
 __all__ = [
+    "AS_MEASURED",
     "CAUTIONS",
     "ITEMS",
     "LOADED",

@@ -26,7 +26,7 @@ __all__ = [
 ]  # fmt: skip
 
 
-def load_vehicle(path: Path) -> Vehicle:
+def load_vehicle(path: Path | str) -> Vehicle:
     """Read and check a vehicle file; the belly plate comes first in ``parts``, then what its underside file
     shows, then the parts in the order of the file.
 

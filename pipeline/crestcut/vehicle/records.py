@@ -9,6 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from crestcut.base.summary import Summary
+from crestcut.base.units import millimetres
+
 
 @dataclass(frozen=True)
 class Part:
@@ -62,8 +65,8 @@ class LoadState:
 AS_MEASURED = LoadState("as measured")
 
 
-@dataclass(frozen=True)
-class Vehicle:
+@dataclass(frozen=True, repr=False)
+class Vehicle(Summary):
     """A measured vehicle. Lengths in metres in the vehicle frame; None where it was not measured.
 
     ``centre_of_mass``: x, y, z, of carts, and of sprung vehicles where weight shifts with the grade.
@@ -92,3 +95,12 @@ class Vehicle:
     underside: tuple[str, str] | None = None  # name and sha256 of the mesh or scan it was read from
     notes: tuple[str, ...] = ()
     doubts: tuple[str, ...] = ()
+
+    @property
+    def summary(self) -> str:
+        """Its sizes, what was measured under it, and its loads."""
+        loads = ", ".join(load.name for load in self.loads)
+        return (
+            f"{self.name}, wheelbase {self.wheelbase:.2f} m, {millimetres(self.belly_clearance, 0)} under the"
+            f" belly\n  {len(self.parts)} parts of the underside; loads: {loads}"
+        )

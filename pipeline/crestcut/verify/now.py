@@ -15,7 +15,15 @@ from crestcut.job import Job
 from crestcut.measure_next import measure_first
 from crestcut.scan import Frame as ScanFrame
 from crestcut.scan import Scan
-from crestcut.standing import LoadedVehicle, Standing, judged, rides_of, second_opinion, swept_of
+from crestcut.standing import (
+    LoadedVehicle,
+    Standing,
+    judged,
+    passage_of,
+    rides_of,
+    second_opinion,
+    swept_of,
+)
 from crestcut.terrain import Evidence, Surface
 from crestcut.vehicle import Vehicle
 from crestcut.verify.records import Now
@@ -28,7 +36,7 @@ MOST = 2  # measurements to ask for
 
 def all_now(
     job: Job, surface: Surface, drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine],
-    evidence: Sequence[Evidence | None], seed: int, frame: ScanFrame | None = None,
+    evidence: Sequence[Evidence | None], frame: ScanFrame | None = None,
 ) -> tuple[Now, ...]:  # fmt: skip
     """Every vehicle of the job over ``surface``, in the order they came.
 
@@ -37,15 +45,18 @@ def all_now(
     """
     rides = rides_of(drivers, lines, surface, job)
     swept = swept_of(drivers, rides, surface, job)
-    each = zip(drivers, rides, swept, evidence, strict=True)
-    found = (now_of(job, surface, judged(job, surface, *one, seed), one[3], seed) for one in each)
-    return tuple(n if frame is None else looked_again(job, surface, n, frame) for n in found)
+    found = []
+    for driver, rode, cleared, told in zip(drivers, rides, swept, evidence, strict=True):
+        passage = passage_of(surface, driver, rode, cleared)
+        now = now_of(job, surface, judged(passage, driver, job.wanted, job.settings, told), told)
+        found.append(now if frame is None else looked_again(job, surface, now, frame))
+    return tuple(found)
 
 
 def looked_again(job: Job, surface: Surface, now: Now, frame: ScanFrame) -> Now:
     """The chances with their verdicts withdrawn where anything the scan shows speaks against them: as for any
     slab, and where all points leave less than was asked for."""
-    standing = second_opinion(now.standing, surface, job, frame)
+    standing = second_opinion(now.standing, surface, frame)
     lower = lowered(standing.vehicle, wanted_gap(job.wanted.want, job.wanted.want_ends))
     passage = Passage(lower, surface, standing.ride, sweep(lower, surface, standing.ride))
     known = {f.doubt if f.doubt is Doubt.ALL_POINTS else (f.doubt, f.xy) for f in standing.findings}
@@ -58,18 +69,18 @@ def looked_again(job: Job, surface: Surface, now: Now, frame: ScanFrame) -> Now:
     return replace(now, standing=standing, today=standing.today, in_use=standing.in_use, spare=spare)
 
 
-def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | None, seed: int) -> Now:
+def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | None) -> Now:
     """The chances of one vehicle stood up on the finished work.
 
     What is left over what was asked for is the clearance of a vehicle whose every part hangs lower by what is
     asked under it: nothing else about it changes, so all that is said of clearances holds of this.
     """
     vehicle, asked = standing.vehicle, wanted_gap(job.wanted.want, job.wanted.want_ends)
-    lower = lowered(vehicle, asked)
+    lower, seed = lowered(vehicle, asked), job.settings.seed
     clearance = sweep(lower, surface, standing.ride)
     passage = Passage(lower, surface, standing.ride, clearance, standing.driver.parts)
     told = None if evidence is None else lowered_evidence(evidence, vehicle, asked)
-    drawn = draw_clearances(passage, surface.error, seed, evidence=told)
+    drawn = draw_clearances(passage, surface.error, seed, job.settings.draws, told)
     if drawn is None or clearance.worst is None:
         raise CrestcutError(
             "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"

@@ -33,7 +33,7 @@ def limit_lines(
     job: Job, plan: CutPlan | None, keeps: Sequence[KeepArea], words: TradeWords
 ) -> tuple[str, ...]:
     """What is left of the slab, what lies in it, and where replacing the bay should be priced."""
-    limit = deepest_allowed(job)
+    limit = deepest_allowed(job.cut, job.slab)
     lines = [f"Deepest cut allowed {both_at_most(limit.depth)}: {limit.reason}."]
     lines += [f"Next limit {both_at_most(depth)}: {words}." for words, depth in limit.rules[1:]]
     slab = job.slab

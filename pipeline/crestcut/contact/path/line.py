@@ -11,7 +11,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.base.units import both
 from crestcut.contact.path.path import bend_notes, beside, drivable, least_radius, leaves
-from crestcut.contact.records import TravelLine
+from crestcut.contact.records import AS_USUAL, TravelLine
 from crestcut.job import Travel
 from crestcut.vehicle import Vehicle
 
@@ -22,7 +22,7 @@ FEW = 1.0  # m to drive: with less the page that draws the line warns, and so do
 
 
 def travel_line(
-    points: Sequence[tuple[float, float]], vehicle: Vehicle, travel: Travel, step: float
+    points: Sequence[tuple[float, float]], vehicle: Vehicle, travel: Travel = AS_USUAL, step: float = 0.010
 ) -> TravelLine:
     """The path of the vehicle's middle from the points the user gave.
 

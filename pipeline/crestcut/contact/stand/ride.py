@@ -13,14 +13,14 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray, frozen_array
 from crestcut.base.units import millimetres
 from crestcut.contact.path.line import is_straight, stations_of
-from crestcut.contact.records import WHEELS, Batch, Poses, Ride, TravelLine, Variant
+from crestcut.contact.records import AS_USUAL, WHEELS, Batch, Poses, Ride, TravelLine, Variant
 from crestcut.contact.stand.climb import climb_notes
 from crestcut.contact.stand.springs import spring_array, stands_by_limits
 from crestcut.contact.stand.springs_kernel import settle_sprung
 from crestcut.contact.stand.tyres import VOID, settle
 from crestcut.job import Travel
 from crestcut.terrain import Surface
-from crestcut.vehicle import LoadState, Vehicle
+from crestcut.vehicle import AS_MEASURED, LoadState, Vehicle
 
 # per grid of heights: the mask that went with it, what the tyres stand on, and how many nodes were bridged
 _RIDDEN: WeakKeyDictionary[HeightGrid, tuple[BoolArray, FloatArray, int]] = WeakKeyDictionary()
@@ -35,8 +35,8 @@ def ride(
     vehicle: Vehicle,
     surface: Surface,
     line: TravelLine,
-    travel: Travel,
-    loads: Sequence[LoadState],
+    travel: Travel = AS_USUAL,
+    loads: Sequence[LoadState] = (AS_MEASURED,),
     ground: FloatArray | None = None,
 ) -> Ride:
     """Stand the vehicle at every station of every variant: offsets within the wander, headings, ways, loads.
@@ -72,7 +72,7 @@ def ride(
         *climb_notes(vehicle, poses),
         *_scatter_note(travel),
     ]
-    return Ride(line, tuple(poses), batch, filled, tuple(notes))
+    return Ride(line, tuple(poses), batch, filled, tuple(notes), travel, tuple(loads))
 
 
 def places_of(

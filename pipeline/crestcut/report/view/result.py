@@ -30,6 +30,7 @@ def result_document(report: Report) -> dict[str, object]:
         "schema": SCHEMA,
         "version": report.version,
         "seed": report.seed,
+        "settings": asdict(report.job.settings),
         "title": report.title,
         "dated": report.job.date,
         **frame_and_units(report.scan.frame),

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame
+from crestcut.job import Settings
 from crestcut.scan import Scan
 from crestcut.terrain.ground.all_points import Fitted, see_all
 from crestcut.terrain.ground.raster import COARSEST, Lattice
@@ -18,15 +19,13 @@ from crestcut.terrain.ground.regions import GHOST, GROUND, OBJECT, Pieces, split
 from crestcut.terrain.ground.seen import Seen
 from crestcut.terrain.ground.tiles import Tiles, make_tiles, residuals, robust_planes, tile_spread
 
-NEAREST = 0.012  # m: points this near the ground's plane are never taken away
-FARTHEST = 3.5  # standard deviations: farther points are
-BESIDE = 2.0  # the same for points above the ground right beside an object
+BESIDE = 2.0  # standard deviations: points farther above the ground right beside an object are taken away
 # times the slab's own spread: lawn, gravel (a phone's own noise grows 1.5 times from near to far)
 ROUGHER = 1.7
 SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brushed concrete
-ONE_SLAB = 0.06  # m: a step up to this joins two slabs; more is a kerb
 SECOND, TWICE = 0.15, 0.3  # m over the ground, and share of it, that a second layer has
 KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
+AS_USUAL = Settings()
 # of a whole scan, before any line is drawn on it
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the window
 MOST_POINTS = 1_600_000  # of more, every second, third ... is enough here
@@ -52,7 +51,12 @@ class Ground:
     seen: Seen | None = None
 
 
-def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
+def limit_of(noise: float, settings: Settings) -> float:
+    """How far off the ground's plane a point may lie and still be ground, m; noise : 1 sd of one, m."""
+    return max(settings.near, settings.far * noise)
+
+
+def find_ground(lattice: Lattice, placed: FloatArray, settings: Settings = AS_USUAL) -> Ground:
     """Robust separation of ground from what stands on it, hangs over it or lies below it; ``placed`` (n, 3)
     as on the lattice."""
     tiles = make_tiles(lattice, placed)
@@ -65,13 +69,14 @@ def find_ground(lattice: Lattice, placed: FloatArray) -> Ground:
     planes = robust_planes(level, group, 1, 0.03)
     above = residuals(placed, tiles.start, tiles.order, tiles.side, planes)
     noise = _noise(above)
-    limit = max(NEAREST, FARTHEST * noise)
+    limit = limit_of(noise, settings)
     beside = _beside_objects(pieces)
-    upper = _per_point(tiles, np.where(beside, max(NEAREST, BESIDE * noise), limit), len(placed))
+    upper = _per_point(tiles, np.where(beside, max(settings.near, BESIDE * noise), limit), len(placed))
     with np.errstate(invalid="ignore"):
         keep = (above < upper) & (above > -limit)
     removed = _words(tiles, pieces, above, keep, upper, len(placed))
-    slab = _slab(tiles, pieces, is_ground, tile_spread(above, keep, tiles.start, tiles.order))
+    spread = tile_spread(above, keep, tiles.start, tiles.order)
+    slab = _slab(tiles, pieces, is_ground, spread, settings)
     seen, rough = see_all(lattice, placed, Fitted(tiles, is_ground, group, planes, keep, noise, limit))
     cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab & ~rough, tiles, lattice)
     return Ground(keep, noise, *cells, removed, _second_layer(tiles, is_ground, above, limit), seen)
@@ -171,12 +176,15 @@ def _words(
     return tuple((what, count) for what, count in counts if count)
 
 
-def _slab(tiles: Tiles, pieces: Pieces, is_ground: BoolArray, spread: FloatArray) -> BoolArray:
+def _slab(
+    tiles: Tiles, pieces: Pieces, is_ground: BoolArray, spread: FloatArray, settings: Settings
+) -> BoolArray:
     """Tiles of the slab itself: joined to the main piece at no more than a small step, wide, and as smooth
     as it is."""
     known = np.maximum(pieces.label, 0)
     step, width = np.nan_to_num(pieces.step, nan=9.0)[known], pieces.width[known]
-    flush = is_ground & (np.abs(step) <= ONE_SLAB) & ((width >= KERB_WIDTH) | (np.abs(step) <= NEAREST))
+    wide = (width >= KERB_WIDTH) | (np.abs(step) <= settings.near)
+    flush = is_ground & (np.abs(step) <= settings.kerb) & wide
     n, square = (spread[:, k].reshape(flush.shape) for k in (0, 2))
     pooled_n = ndimage.uniform_filter(np.where(flush, n, 0.0), 5)
     pooled = ndimage.uniform_filter(np.where(flush, n * square, 0.0), 5)

@@ -14,7 +14,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray
-from crestcut.terrain.ground.ground import FARTHEST, NEAREST
+from crestcut.job import Settings
+from crestcut.terrain.ground.ground import AS_USUAL, limit_of
 from crestcut.terrain.ground.raster import Cells
 from crestcut.terrain.heights.local import Local, fit_local
 from crestcut.terrain.heights.plain import HALVES
@@ -91,6 +92,7 @@ def find_joints(
     keep: BoolArray,
     pitch: float,
     noise: float,
+    settings: Settings = AS_USUAL,
 ) -> Joints:
     """Joints of ``cells`` (``z`` : cell means at cell centres, m) that the ``placed`` points (n, 3) were
     summed into where ``keep``; low points that were not kept may be a joint's too."""
@@ -120,7 +122,7 @@ def find_joints(
     open_cells = np.where(_over(strips, mask.shape, pitch, 0.0), 0.0, cells.count)
     near = _over(strips, mask.shape, pitch, REACH)
     again = Points.over(_wide(open_cells, z, mask, pitch, noise).z, placed, keep, pitch, near)
-    joints = _raise(strips, again, groove, noise)
+    joints = _raise(strips, again, groove, noise, limit_of(noise, settings))
     left_out = cells.count[groove].sum() + keep[joints.number[joints.out]].sum()
     return replace(joints, left_out=int(left_out))
 
@@ -185,12 +187,13 @@ def _over(strips: list[Strip], shape: tuple[int, ...], pitch: float, reach: floa
     return out
 
 
-def _raise(strips: list[Strip], points: Points, groove: BoolArray, noise: float) -> Joints:
-    """Joint by joint; a point that one has raised counts as raised for the next, which crosses it."""
+def _raise(strips: list[Strip], points: Points, groove: BoolArray, noise: float, farthest: float) -> Joints:
+    """Joint by joint; a point that one has raised counts as raised for the next, which crosses it.
+
+    farthest : m off the slab that a point of it may lie."""
     above = points.above.copy()
     rise, gone = np.zeros(len(above)), np.zeros(len(above), np.bool_)
     kept, spreads = [], []
-    farthest = max(NEAREST, FARTHEST * noise)
     for strip in strips:
         which, t, u = points.beside(strip, REACH)
         there = ~gone[which]
