@@ -14,7 +14,6 @@ from .error.covariance import sums_of as sums_of
 from .error.draws import FieldMaker as FieldMaker
 from .error.draws import towards as towards
 from .error.estimate import NOT_YET as NOT_YET
-from .error.estimate import estimate_error as estimate_error
 from .ground.ground import find_ground as find_ground
 from .ground.ground import see_scan as see_scan
 from .ground.raster import Lattice as Lattice
@@ -78,7 +77,6 @@ __all__ = [
     "contradictions",
     "doubts_of",
     "driven",
-    "estimate_error",
     "find_ground",
     "fold_in",
     "gather_evidence",
