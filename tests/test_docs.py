@@ -1,4 +1,4 @@
-"""The docs: every page that the navigation names is there and no other; what they tell people to type runs."""
+"""The docs: every page that the navigation names is there and no other; what people are told to type runs."""
 
 from __future__ import annotations
 
