@@ -25,23 +25,25 @@ from crestcut.report.view.result import result_document
 from crestcut.study.making import run_job
 from crestcut.terrain.ground.ground import find_ground
 from crestcut.terrain.ground.raster import Lattice
+from crestcut.terrain.slab.behind import YARD
+from crestcut.terrain.slab.posterior import Fineness
 
 ROOT = Path(__file__).parents[1]
 
 
 EXAMPLES = re.findall(r"```python\n(.*?)```", (ROOT / "README.md").read_text(encoding="utf-8"), re.S)
-LEAST, DEEPEST = -0.0064, 0.0257  # m, of the sample, as the README says
+(SAID,) = re.findall(r"# prints (.*)", EXAMPLES[0])
+LEAST, DEEPEST = (float(x) / 1000 for x in SAID.split()[1:])  # m, of the sample
 
 
 @pytest.mark.slow
 def test_the_example_in_the_readme_runs_and_prints_what_it_says(tmp_path: Path) -> None:
     code = EXAMPLES[0]
     assert len([line for line in code.splitlines() if line.strip()]) <= 10
-    (said,) = re.findall(r"# prints (.*)", code)
     code = code.replace('"out/apron', f'"{tmp_path}/apron')
     done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    assert done.stdout.strip() == said
+    assert done.stdout.strip() == SAID
     assert (tmp_path / "apron" / "study.npz").stat().st_size > 1_000_000
 
 
@@ -60,7 +62,7 @@ def test_the_stages_one_by_one_run_as_the_readme_has_them(named: dict[str, Any])
     assert named["standing"].today.verdict == "touches"
     assert named["standing"].today.least_clearance == pytest.approx(LEAST, abs=1e-4)
     assert named["plan"].deepest == pytest.approx(DEEPEST, abs=1e-4)
-    assert "25.7 mm at the deepest" in named["said"]
+    assert f"{DEEPEST * 1000:.1f} mm at the deepest" in named["said"]
     left = crestcut.assess_after(named["standing"], named["plan"], named["surface"], named["scan"])
     assert left.today.verdict == "clears" and left.today.chance_of_want >= 0.95
 
@@ -120,6 +122,12 @@ def test_a_job_and_its_stages_one_by_one_say_the_same() -> None:
     document = result_document(report)
     assert document["settings"] == asdict(settings) and document["seed"] == 3
     assert repr(study).startswith("Study: Courtyard apron\n") and len(repr(study).splitlines()) == 3
+
+
+def test_settings_as_usual_are_what_a_slab_is_judged_with() -> None:
+    """Told once for a call and once where the slab is judged, for commands that take no settings."""
+    usual = Settings()
+    assert Fineness(tiles=usual.tiles, pairs=usual.draws // 2, rounds=usual.rounds) == YARD.fine
 
 
 def test_settings_out_of_reason_are_refused() -> None:
