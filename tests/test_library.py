@@ -60,7 +60,8 @@ def named() -> dict[str, Any]:
 @pytest.mark.slow
 def test_the_stages_one_by_one_run_as_the_readme_has_them(named: dict[str, Any]) -> None:
     assert named["standing"].today.verdict == "touches"
-    assert named["standing"].today.least_clearance == pytest.approx(LEAST, abs=1e-4)
+    # one way only, so a little more room than the job has, which is driven both ways
+    assert LEAST - 5e-5 < named["standing"].today.least_clearance < LEAST + 3e-4
     assert named["plan"].deepest == pytest.approx(DEEPEST, abs=1e-4)
     assert f"{DEEPEST * 1000:.1f} mm at the deepest" in named["said"]
     left = crestcut.assess_after(named["standing"], named["plan"], named["surface"], named["scan"])
