@@ -11,6 +11,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.chance.active_contacts import wheel_weights
@@ -129,11 +130,10 @@ def main() -> None:
             f"H {said[3]:.2f} of {said[4]:.2f} with any three strings"
         )
     mean = np.mean(rows, axis=0)
-    print(
-        f"mean narrowing: felt gap {mean[0]:.2f}, one string {mean[1]:.2f} of {mean[2]:.2f}, "
-        f"H {mean[3]:.2f} of {mean[4]:.2f}; the felt gap is {mean[0] / max(mean[0], mean[4]):.1%} of the "
-        f"bound, the H {mean[3] / mean[4]:.1%} of that of strings"
-    )
+    for name, value in zip(
+        ("felt gap", "one string", "best string", "H", "best three strings"), mean, strict=True
+    ):
+        figure(f"mean narrowing, {name}", float(value), "", "more")
 
 
 if __name__ == "__main__":

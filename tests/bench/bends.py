@@ -10,6 +10,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 HERE = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(HERE), str(HERE / "travel")]
@@ -41,11 +42,11 @@ def main() -> None:
             both = np.isfinite(hit) & np.isfinite(low)
             worst = max(worst, float(np.abs(hit[both] - low[both]).max()))
             short = max(short, float(gaps[pose].min() - (hit - ground).min()))
-        print(
-            f"path {seed}: {n} stations, {min(walls) / n * 1e3:.3f} s per 1,000 "
-            f"({min(cpus) / n * 1e3:.3f} s of processor time); heights within {worst * 1e3:.4f} mm "
-            f"of ray casting, no gap above its by more than {max(short, 0) * 1e3:.4f} mm"
-        )
+        print(f"path {seed}: {n} stations")
+        figure(f"{seed}: 1,000 stations", min(walls) / n * 1e3, "s", "less")
+        figure(f"{seed}: 1,000 stations, processor time", min(cpus) / n * 1e3, "s", "less")
+        figure(f"{seed}: heights off ray casting", worst * 1e3, "mm", "less")
+        figure(f"{seed}: gap above ray casting's", max(short, 0) * 1e3, "mm", "less")
 
 
 if __name__ == "__main__":

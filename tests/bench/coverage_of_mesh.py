@@ -15,6 +15,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 sys.path.insert(0, str(Path(__file__).parents[1] / "travel"))
@@ -43,12 +44,12 @@ def main() -> None:
     truth, naive, best, low, high = np.array(rows).T
     miss, per = best - truth, (time.perf_counter() - start) / count
     print(f"{count} walks, two lines each, 60 mm triangles: noise 6, patch 1.5, warp 5 mm at 0.4 m")
-    print(
-        f"held {int(((low <= truth) & (truth <= high)).sum())} of {len(rows)}, "
-        f"mean error {miss.mean() * 1e3:+.2f} mm (as swept {(naive - truth).mean() * 1e3:+.2f}), "
-        f"give or take {miss.std() / np.sqrt(len(miss)) * 1e3:.2f}; sd {miss.std() * 1e3:.2f} mm, "
-        f"width {np.mean(high - low) / (2 * 1.96 * miss.std()):.2f} x ideal, {per:.0f} s a walk"
-    )
+    figure(f"held of {len(rows)}", int(((low <= truth) & (truth <= high)).sum()), "", "more")
+    figure("mean error", float(miss.mean()) * 1e3, "mm")
+    figure("mean error as swept", float((naive - truth).mean()) * 1e3, "mm")
+    figure("error, sd", float(miss.std()) * 1e3, "mm", "less")
+    figure("width over the ideal", float(np.mean(high - low) / (2 * 1.96 * miss.std())), "", "less")
+    figure("a walk", per, "s", "less")
 
 
 if __name__ == "__main__":

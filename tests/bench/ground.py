@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "surface"))
 from surface_scene import GHOST, KERB, LAWN, OBJECT, OVERHANG, SLAB, clutter_scan
@@ -19,10 +20,7 @@ from crestcut.terrain.ground.raster import Lattice
 
 
 def main() -> None:
-    print(
-        "noise  points/m2 seed | objects as ground % | slab lost % | overhang, ghosts | kerb, lawn kept % |"
-    )
-    print("  ... and how much of slab, kerb and lawn the slab mask holds, %")
+
     for noise, density in ((0.0, 10000.0), (0.004, 6000.0), (0.006, 6000.0), (0.008, 3000.0)):
         for seed in range(3):
             scene = clutter_scan(seed, noise, density)
@@ -39,11 +37,12 @@ def main() -> None:
                 for m in (tall, of[SLAB], of[OVERHANG], of[GHOST], of[KERB], of[LAWN])
             ]
             masks = [100 * mask[of[k]].mean() for k in (SLAB, KERB, LAWN)]
-            print(
-                f"{noise * 1000:4.0f} mm {density:8.0f} {seed:4d} | {share[0]:8.2f} | {100 - share[1]:8.2f} |"
-                f" {share[2]:6.2f} {share[3]:6.2f} |"
-                f" {share[4]:6.1f} {share[5]:6.1f} | {masks[0]:6.1f} {masks[1]:6.1f} {masks[2]:6.1f}"
-            )
+            case = f"{noise * 1000:.0f} mm, {density:.0f} a m2, seed {seed}"
+            names = ("objects as ground", "slab kept", "overhang", "ghosts", "kerb kept", "lawn kept")
+            for name, value in zip(names, share, strict=True):
+                figure(f"{case}: {name}", float(value), "%", "more" if "kept" in name else "less")
+            for name, value in zip(("slab", "kerb", "lawn"), masks, strict=True):
+                figure(f"{case}: of the {name} in the slab's mask", float(value), "%")
 
 
 if __name__ == "__main__":

@@ -14,6 +14,7 @@ import sys
 import time
 
 import numpy as np
+from history import figure
 
 from crestcut.base.grid import GridFrame
 from crestcut.scan.records import Frame, Scan
@@ -36,7 +37,7 @@ def truth(xy: np.ndarray) -> np.ndarray:
 def main() -> None:
     frame = GridFrame((0.0, 0.0), 0.0, 0.010, (401, 1601))
     build_surface(apron(50_000), GridFrame((6.0, 1.0), 0.0, 0.010, (201, 301)))  # compile
-    print("points      seconds  CPU s   rms error mm (all)   near the crest (5 cm)")
+
     for points in (300_000, 1_000_000, 2_500_000, 5_000_000):
         scan = apron(points)
         begin, cpu = time.perf_counter(), time.process_time()
@@ -51,7 +52,10 @@ def main() -> None:
         error = surface.height.values - truth(xy)
         near = np.abs(xy[..., 0] - 8.0 - 0.3 * xy[..., 1]) < 0.05
         rms = [1000 * np.sqrt(np.nanmean(e**2)) for e in (error, error[near])]
-        print(f"{points:>9,}   {seconds:6.2f} {cpu:6.2f}   {rms[0]:10.2f} {rms[1]:20.2f}")
+        figure(f"{points:,} points", seconds, "s", "less")
+        figure(f"{points:,} points, processor time", cpu, "s", "less")
+        figure(f"{points:,} points, rms error", float(rms[0]), "mm", "less")
+        figure(f"{points:,} points, rms error near the crest", float(rms[1]), "mm", "less")
 
 
 if __name__ == "__main__":

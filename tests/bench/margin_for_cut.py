@@ -14,6 +14,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from coverage_of_chance import MODEL
@@ -66,14 +67,15 @@ def main() -> None:
         start = time.perf_counter()
         got, expected, spread, promised, margin, _ = np.array([one(k, half, draws) for k in range(count)]).T
         miss = expected - got
-        print(
-            f"floor {2 * half:.1f} m wide: {count} cuts, {draws} draws: reached in {np.mean(got >= 0):.1%} "
-            f"(promised {promised.mean():.1%}), margin {margin.mean() * 1e3:.1f} mm, "
-            f"left over {got.mean() * 1e3:+.2f} mm (expected {expected.mean() * 1e3:+.2f}), "
-            f"sd {got.std() * 1e3:.2f} "
-            f"(expected {spread.mean() * 1e3:.2f}), 95 % held {np.mean(np.abs(miss) < 1.984 * spread):.1%}, "
-            f"{(time.perf_counter() - start) / count:.2f} s each"
-        )
+        floor = f"floor {2 * half:.1f} m wide"
+        print(f"{floor}: {count} cuts, {draws} draws; expected left over {expected.mean() * 1e3:+.2f} mm")
+        figure(f"{floor}: reached", 100 * float(np.mean(got >= 0)), "%")
+        figure(f"{floor}: promised", 100 * float(promised.mean()), "%")
+        figure(f"{floor}: margin", float(margin.mean()) * 1e3, "mm")
+        figure(f"{floor}: left over", float(got.mean()) * 1e3, "mm")
+        figure(f"{floor}: left over, sd", float(got.std()) * 1e3, "mm")
+        figure(f"{floor}: 95 % held", 100 * float(np.mean(np.abs(miss) < 1.984 * spread)), "%", "more")
+        figure(f"{floor}: each", (time.perf_counter() - start) / count, "s", "less")
 
 
 if __name__ == "__main__":

@@ -12,6 +12,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
+from history import figure
+
 ROOT = Path(__file__).resolve().parents[2]
 TIMES = 5
 
@@ -50,19 +52,21 @@ def main() -> None:
     loads = [load for load in vehicle.loads if load.name in job.vehicle.loads]
     once = least(lambda: sweep(vehicle, surface, ride(vehicle, surface, rode.line, job.travel, loads)))
     print(f"{path.name}: {len(rode.batch.places)} poses, {len(report.options)} rows")
-    print(f"table {whole:.2f} s of processor time, one ride and sweep {once:.2f} s: ratio {whole / once:.2f}")
+    figure("table, processor time", whole, "s", "less")
+    figure("one ride and sweep", once, "s", "less")
+    figure("table over one ride and sweep", whole / once, "", "less")
     now = replace(bench(vehicle, surface, rode, report.before, job.wanted, loads), target=0.003)
     pumped = pumped_up(vehicle)
     full = sweep(pumped, surface, ride_on(rode, pumped, surface)).worst
     assert full is not None
     off = now.tried(pumped, falls=0.001).gap - full.gap
-    print(f"more air: {1e6 * off:+.3f} micrometres from the full sweep")
+    figure("more air, off the full sweep", 1e6 * off, "um")
     laid = strips([now])
     if laid is not None:
         raised = cut_surface(surface, -laid.added)
         worst = sweep(vehicle, raised, ride_on(rode, vehicle, raised)).worst
         assert worst is not None
-        print(f"strips: {1e6 * (laid.tried[0].gap - worst.gap):+.3f} micrometres from the full sweep")
+        figure("strips, off the full sweep", 1e6 * (laid.tried[0].gap - worst.gap), "um")
 
 
 if __name__ == "__main__":

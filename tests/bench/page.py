@@ -16,6 +16,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "tests"))
@@ -79,12 +80,13 @@ def main() -> None:
         page.wait_for_selector("html[data-ready]")
         found = page.evaluate(FRAMES, SECONDS)
         browser.close()
-        print(
-            f"16 x 4 m, {found['cells']:,} display cells, window {wide} x {tall}: page "
-            f"{path.stat().st_size / 1e6:.2f} MB, written in {seconds:.2f} s,"
-            f" first picture {found['first'] / 1000:.2f} s, all ready {found['ready'] / 1000:.2f} s,"
-            f" slider {found['fps']:.0f} frames/s (95th percentile of a frame {found['slow']:.0f} ms)"
-        )
+        print(f"16 x 4 m, {found['cells']:,} display cells, window {wide} x {tall}")
+        figure("page", path.stat().st_size / 1e6, "MB", "less")
+        figure("written in", seconds, "s", "less")
+        figure("first picture", found["first"] / 1000, "s", "less")
+        figure("all ready", found["ready"] / 1000, "s", "less")
+        figure("slider, frames a second", found["fps"], "", "more")
+        figure("95th percentile of a frame", found["slow"], "ms", "less")
 
 
 if __name__ == "__main__":

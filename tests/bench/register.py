@@ -12,6 +12,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
+from history import figure
 from scipy.spatial.transform import Rotation
 
 HERE = Path(__file__).resolve().parents[1]
@@ -107,11 +108,7 @@ def main() -> None:
     first = scenes(0)["plane, bare, 4 mm noise"]
     for fit in methods.values():
         fit(*first[:2])  # what is loaded or compiled once is not counted
-    print(
-        "median of",
-        pairs,
-        "pairs: mm in height, mm in plan (at the start), mrad of turn, mrad of tilt, s of processor",
-    )
+    print(f"medians of {pairs} pairs")
     for name in scenes(0):
         for method, fit in methods.items():
             errors, before, seconds = [], [], 0.0
@@ -128,12 +125,12 @@ def main() -> None:
             mid, start = np.median(errors, axis=0), np.median(before) * 1e3
             slid = (e[1] > s + FAILED[1] for e, s in zip(errors, before, strict=True))
             failed = sum(e[0] > FAILED[0] or far for e, far in zip(errors, slid, strict=True))
-            print(
-                f"{name:28s} {method:13s} {mid[0] * 1e3:6.2f} "
-                f"{mid[1] * 1e3:6.1f} of {start:4.1f} {mid[2] * 1e3:6.2f} "
-                f"{mid[3] * 1e3:6.2f} {seconds / pairs:6.2f} s  {failed} failed",
-                flush=True,
-            )
+            figure(f"{name}, {method}: height", float(mid[0]) * 1e3, "mm", "less")
+            figure(f"{name}, {method}: plan, of {start:.1f}", float(mid[1]) * 1e3, "mm", "less")
+            figure(f"{name}, {method}: turn", float(mid[2]) * 1e3, "mrad", "less")
+            figure(f"{name}, {method}: tilt", float(mid[3]) * 1e3, "mrad", "less")
+            figure(f"{name}, {method}: processor time", seconds / pairs, "s", "less")
+            figure(f"{name}, {method}: failed", failed, "", "less")
 
 
 if __name__ == "__main__":

@@ -17,6 +17,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "sample_scans"))
 import courtyard
@@ -90,12 +91,11 @@ def main() -> None:
             )
     truth, best, low, high = np.array(rows).T
     miss = best - truth
-    print(
-        f"{count} walks: {((low <= truth) & (truth <= high)).sum()} held, "
-        f"mean error {miss.mean() * 1e3:+.2f} mm, "
-        f"sd {miss.std() * 1e3:.2f} mm, mean half width {np.mean(high - low) * 500:.2f} mm, "
-        f"{(time.perf_counter() - start) / count:.1f} s each"
-    )
+    figure(f"held of {count} walks", int(((low <= truth) & (truth <= high)).sum()), "", "more")
+    figure("mean error", float(miss.mean()) * 1e3, "mm")
+    figure("error, sd", float(miss.std()) * 1e3, "mm", "less")
+    figure("half width", float(np.mean(high - low)) * 500, "mm", "less")
+    figure("a walk", (time.perf_counter() - start) / count, "s", "less")
 
 
 if __name__ == "__main__":

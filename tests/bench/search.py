@@ -10,6 +10,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 HERE = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(HERE), str(HERE / "travel")]
@@ -35,7 +36,8 @@ def main() -> None:
             f"scene {seed}: found {best.clearance * 1e3:.2f} mm in {seconds:.1f} s, "
             f"every line {every * 1e3:.2f} mm"
         )
-    print(f"at most {short * 1e3:.3f} mm short of the exhaustive search, {slowest:.1f} s at most")
+    figure("short of the exhaustive search", short * 1e3, "mm", "less")
+    figure("slowest search", slowest, "s", "less")
 
 
 if __name__ == "__main__":

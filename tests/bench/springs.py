@@ -10,6 +10,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 HERE = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(HERE), str(HERE / "travel")]
@@ -30,17 +31,15 @@ def main() -> None:
         worst = max(worst, float(np.abs(ours - twin).max()))
         up, twin_up = ours[:4] - ground > 1e-4, twin[:4] - ground > 1e-4
         agree, hang = agree + int((up == twin_up).all()), hang + int(up.any())
-    print(
-        f"200 random cars and grounds: heights within {worst * 1000:.4f} mm, "
-        f"hanging wheels the same in {agree}, {hang} hang one"
-    )
+    print(f"200 random cars and grounds: hanging wheels the same in {agree}, {hang} hang one")
+    figure("heights off the minimiser", worst * 1e3, "mm", "less")
     stood = [random_stand(rng) for _ in range(200)]
     print(
-        f"200 whole rides, cars and carts on random grounds under random loads: heights within "
-        f"{max(off for off, _, _ in stood) * 1000:.4f} mm, "
+        f"200 whole rides, cars and carts on random grounds under random loads: "
         f"hanging wheels the same in {sum(same for _, same, _ in stood)}, "
         f"{sum(hangs for _, _, hangs in stood)} hang one"
     )
+    figure("heights off, whole rides", max(off for off, _, _ in stood) * 1e3, "mm", "less")
     ground = rough(rng)
     cart = vehicle(rigid=True, centre_of_mass=(L / 2 - 0.2, 0.1, 0.4))
     for name, car in (
@@ -57,7 +56,7 @@ def main() -> None:
             settle_batch(*args)
             seconds.append(time.process_time() - start)
         n = len(s.ride.batch.places)
-        print(f"{name}: {min(seconds) * 1e6 / n:.0f} ms of processor time per 1,000 stations")
+        figure(f"{name}, 1,000 stations", min(seconds) * 1e6 / n, "ms", "less")
 
 
 if __name__ == "__main__":

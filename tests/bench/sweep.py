@@ -12,6 +12,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 from crestcut.contact.records import Batch, Poses, Ride
 
@@ -47,10 +48,9 @@ def main() -> None:
         f"{frame.shape[1] * 0.01:.0f} x {frame.shape[0] * 0.01:.0f} m at 10 mm, {n} stations, "
         f"{len(car.parts)} parts"
     )
-    print(
-        f"sweep: {min(walls):.3f} s (asked: 0.15), {min(cpus):.3f} s of processor time "
-        f"on {WORKERS} of {os.cpu_count()} cores"
-    )
+    figure("sweep", min(walls), "s", "less")  # asked: 0.15
+    figure("sweep, processor time", min(cpus), "s", "less")
+    print(f"on {WORKERS} of {os.cpu_count()} cores")
 
     ground = contact_ground(s.surface)
     casts = int(sys.argv[1]) if len(sys.argv) > 1 else 100
@@ -71,12 +71,10 @@ def main() -> None:
     print(
         f"ray casting of every node, {casts} of the poses: {seconds:.1f} s of processor time for all of them"
     )
-    print(f"ratio: {seconds / min(cpus):.0f}")
-    print(
-        f"clearance at nodes that both see: at most {apart * 1e3:.4f} mm apart, "
-        f"least of a pose {worst * 1e3:.4f} mm; "
-        f"on the very edges at most {edge:.2%} of the nodes are seen by one alone"
-    )
+    figure("ray casting over sweep", seconds / min(cpus), "", "more")
+    figure("nodes that both see, apart", apart * 1e3, "mm", "less")
+    figure("least of a pose, apart", worst * 1e3, "mm", "less")
+    figure("seen by one alone, on edges", 100 * edge, "%", "less")
 
 
 def only(ride: Ride, p: int) -> Ride:

@@ -12,6 +12,7 @@ import time
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 HERE = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(HERE), str(HERE / "vehicle")]
@@ -49,10 +50,9 @@ def main() -> None:
                 whole += 1
                 worst = max(worst, float(np.abs(heights - truth).max()))
         seconds = (time.process_time() - start) / SEEDS
-        print(
-            f"{words}: all parts and no other in {whole} of {SEEDS}; clearances within {worst * 1e3:.2f} mm;"
-            f" {seconds:.1f} s of processor time each"
-        )
+        figure(f"{words}: all parts and no other, of {SEEDS}", whole, "", "more")
+        figure(f"{words}: clearances within", worst * 1e3, "mm", "less")
+        figure(f"{words}: processor time", seconds, "s", "less")
 
 
 if __name__ == "__main__":

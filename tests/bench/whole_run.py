@@ -20,6 +20,8 @@ import tempfile
 import time
 from pathlib import Path
 
+from history import figure
+
 ROOT = Path(__file__).resolve().parents[2]
 TOP = "import sys; from crestcut.apps.cli import main; sys.argv[0] = 'crestcut'; main()"
 
@@ -56,12 +58,16 @@ def main() -> None:
                 load = os.getloadavg()[0]
                 print(f"run {k}: {wall:.2f} s by the clock, {cpu:.2f} s of processor, load {load:.1f}")
     peak = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 2**20  # KiB on Linux
-    print(f"--help {helps:.2f} s")
-    print(f"whole run {min(walls):.2f} s, {min(cpus):.2f} s of processor, {peak:.2f} GiB")
+    figure("--help", helps, "s", "less")
+    figure("whole run", min(walls), "s", "less")
+    figure("whole run, processor time", min(cpus), "s", "less")
+    figure("memory", peak, "GiB", "less")
     for name in stages[0]:
-        print(f"  {name:14s} {min(s[name] for s in stages):.2f} s")
+        figure(f"stage {name}", min(s[name] for s in stages), "s", "less")
     low, high = result["before"]["interval"]
-    print(f"{result['before']['verdict']}, 95 % {low * 1000:.1f} to {high * 1000:.1f} mm")
+    print(result["before"]["verdict"])
+    figure("interval, low end", low * 1e3, "mm")
+    figure("interval, high end", high * 1e3, "mm")
 
 
 if __name__ == "__main__":

@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 import numpy as np
+from history import figure
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "work"))
 
@@ -80,10 +81,8 @@ def main() -> None:
             flush=True,
         )
     worst = {k: max(abs(r[k]) for r in rows) for k in ("exact_off", "exact_volume", "proud", "over")}
-    print(
-        f"worst: exact off {worst['exact_off']:.2f} mm (0.5), volume {worst['exact_volume']:.2f} % (2), "
-        f"proud {worst['proud']:.2f} mm (0.5), mean over-cut {worst['over']:.2f} mm (2)"
-    )
+    for name, unit in (("exact_off", "mm"), ("exact_volume", "%"), ("proud", "mm"), ("over", "mm")):
+        figure(f"worst {name}", float(worst[name]), unit, "less")  # asked: 0.5, 2, 0.5, 2
 
 
 if __name__ == "__main__":

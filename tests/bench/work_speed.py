@@ -10,6 +10,8 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+from history import figure
+
 from crestcut.cut.limits import KeepArea
 from crestcut.report.exchange.cad import write_cad
 from crestcut.report.sheets.all_sheets import pages, write_sheets
@@ -42,7 +44,7 @@ def worksheet(done: Study) -> Worksheet:
 
 
 def main() -> None:
-    print("job                                release        pages  worksheet s (0.3)  PDF s (0.8)  DXF s")
+
     for name in ("courtyard_apron", "courtyard_apron_measured"):
         done = run_job(ROOT / "configs" / "jobs" / f"{name}.toml")
         r = done.report
@@ -52,7 +54,10 @@ def main() -> None:
             drawn = least(lambda: write_sheets(sheet, site, Identity(sheet.title), Path(folder)))  # noqa: B023
             cad = least(lambda: write_cad(r, sheet, Path(folder) / "a.dxf"))  # noqa: B023
         count = sum(1 for _ in pages(sheet, site))
-        print(f"{name:34s} {done.release.state:15s} {count:4d} {made:18.2f} {drawn:12.2f} {cad:6.2f}")
+        print(f"{name}: {done.release.state}, {count} pages")
+        figure(f"{name}: worksheet", made, "s", "less")  # asked: 0.3
+        figure(f"{name}: PDF", drawn, "s", "less")  # asked: 0.8
+        figure(f"{name}: DXF", cad, "s", "less")
 
 
 if __name__ == "__main__":

@@ -10,6 +10,7 @@ import dataclasses
 import math
 
 import numpy as np
+from history import figure
 
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.work.ties import place_from_ties, tape_ties
@@ -41,11 +42,10 @@ def main() -> None:
         f"{len(crossings)} places printed, {refused} refused; crossing {min(crossings):.0f} to"
         f" {max(crossings):.0f} degrees"
     )
-    print(
-        f"miss: median {np.median(miss):.2f} mm, 99 % {np.quantile(miss, 0.99):.2f} mm, largest of"
-        f" {len(miss)}: {miss.max():.2f} mm"
-    )
-    print(f"within 5 mm: {np.mean(miss <= 5):.4%}")
+    figure("miss, median", float(np.median(miss)), "mm", "less")
+    figure("miss, 99 %", float(np.quantile(miss, 0.99)), "mm", "less")
+    figure(f"miss, largest of {len(miss)}", float(miss.max()), "mm", "less")
+    figure("within 5 mm", 100 * float(np.mean(miss <= 5)), "%", "more")
 
 
 if __name__ == "__main__":
