@@ -18,7 +18,7 @@ import numpy as np
 from history import figure
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
-sys.path.insert(0, str(Path(__file__).parents[1] / "travel"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "chance"))
 sys.path.insert(0, str(Path(__file__).parents[2] / "sample_scans"))
 import make
 from test_chance_mesh import LINES, said, true_gap

@@ -12,7 +12,7 @@ from pathlib import Path
 import numpy as np
 from history import figure
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "surface"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "terrain"))
 from surface_scene import GHOST, KERB, LAWN, OBJECT, OVERHANG, SLAB, clutter_scan
 
 from crestcut.terrain.ground.ground import find_ground

@@ -21,7 +21,7 @@ from pathlib import Path
 
 import numpy as np
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "surface"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "terrain"))
 from scipy.linalg import cho_factor, cho_solve
 from scipy.spatial.distance import cdist
 from surface_scene import Crest, crest_scan, scan_of

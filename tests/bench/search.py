@@ -13,7 +13,7 @@ import numpy as np
 from history import figure
 
 HERE = Path(__file__).resolve().parents[1]
-sys.path[:0] = [str(HERE), str(HERE / "travel")]
+sys.path[:0] = [str(HERE), str(HERE / "contact")]
 
 
 def main() -> None:

@@ -17,7 +17,7 @@ from history import figure
 from crestcut.contact.records import Batch, Poses, Ride
 
 HERE = Path(__file__).resolve().parents[1]
-sys.path[:0] = [str(HERE), str(HERE / "travel")]
+sys.path[:0] = [str(HERE), str(HERE / "contact")]
 REPEATS = 5
 
 
