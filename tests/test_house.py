@@ -5,11 +5,14 @@ from __future__ import annotations
 
 import ast
 import importlib
+import re
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+
+import crestcut
 
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "pipeline" / "crestcut"
@@ -55,3 +58,18 @@ def test_every_room_has_a_door() -> None:
 def test_habits(habit: str) -> None:
     done = subprocess.run(HABITS[habit], cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
+
+
+def test_a_tag_says_the_version_that_files_are_stamped_with() -> None:
+    """The version stands in one place in the source: what stamps results must not hang on git, on how deep a
+    clone is, or on a tree with changes in it. A commit that is tagged as a version is that version, and what
+    changed in it is told."""
+    told = (ROOT / ".github" / "CHANGELOG.md").read_text(encoding="utf-8")
+    assert f"\n## {crestcut.__version__}\n" in told
+    git = ["git", "-C", str(ROOT), "tag", "--points-at", "HEAD"]
+    try:
+        tags = subprocess.run(git, capture_output=True, text=True, check=True).stdout.split()
+    except (OSError, subprocess.CalledProcessError):
+        return  # an export, or no git here
+    versions = [tag for tag in tags if re.fullmatch(r"v\d+(\.\d+)+", tag)]
+    assert versions in ([], [f"v{crestcut.__version__}"])

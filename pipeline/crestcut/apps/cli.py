@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Mind, Say, visible
 from crestcut.base.stopping import stopped_as_by_ctrl_c
 from crestcut.report import Staging, refuse_unwritable, switched
@@ -98,7 +99,7 @@ def _progress() -> Iterator[Say]:
 
 
 @click.group(cls=_OneLineErrors)
-@click.version_option(package_name="crestcut")
+@click.version_option(__version__)
 def main() -> None:
     """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
     gc.set_threshold(SELDOM)
