@@ -6,7 +6,7 @@ import numpy as np
 
 from crestcut.base.grid import HeightGrid
 from crestcut.contact.stand.ride import wheel_feet
-from crestcut.job.records import PlanPoint, Point, StringReading
+from crestcut.job.records import ByHand, PlanPoint, Point, StringReading
 from crestcut.measure_next.strings import StringPlan, crossbar, h_of_strings
 from crestcut.terrain.readings.evidence import gather_evidence
 from crestcut.terrain.readings.records import Evidence
@@ -54,7 +54,7 @@ def h_read(noisy: Scene, true: Scene, half: float, rng: np.random.Generator) -> 
     for ends in plans[2].least:
         down = least_down(height, right, left, ends) + plans[2].blocks + rng.normal(0.0, READ)
         strings.append(string(plans[2], down, ends))
-    found = gather_evidence(strings, [], noisy.surface, at)
+    found = gather_evidence(ByHand(strings=tuple(strings)), noisy.surface, at)
     assert found is not None
     return found
 

@@ -13,7 +13,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.assess import assess_chance
 from crestcut.chance.witness import witness_evidence
-from crestcut.job.records import LevelReading, PlanPoint, Point, StringReading, Wanted, Witness
+from crestcut.job.records import ByHand, LevelReading, PlanPoint, Point, StringReading, Wanted, Witness
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.readings.evidence import gather_evidence
@@ -55,14 +55,14 @@ def test_strings_outside_the_scan_touched_by_the_slab_or_read_beyond_their_end(
 ) -> None:
     surface = replace(stood.surface, error=PHONE)
     with pytest.raises(CrestcutError, match=says) as caught:
-        gather_evidence([reading], [], surface, place)
+        gather_evidence(ByHand(strings=(reading,)), surface, place)
     assert "[[string]] 1" in str(caught.value) and "\n" not in str(caught.value)
 
 
 def test_a_level_outside_the_scan(stood: Scene) -> None:
     level = LevelReading(((PlanPoint(0.0, 0.0), 1.2), (PlanPoint(40.0, 0.0), 1.3)), 0.002, 0.0)
     with pytest.raises(CrestcutError, match="point 2"):
-        gather_evidence([], [level], stood.surface, place)
+        gather_evidence(ByHand(levels=(level,)), stood.surface, place)
 
 
 def test_a_scrape_where_the_model_says_50_mm_clear_is_not_believed_and_named(stood: Scene) -> None:
@@ -75,7 +75,7 @@ def test_a_scrape_where_the_model_says_50_mm_clear_is_not_believed_and_named(sto
 
 def test_a_string_that_contradicts_the_scan_is_named(stood: Scene) -> None:
     surface = replace(stood.surface, error=PHONE)
-    evidence = gather_evidence([string(-1.4, 1.4, 1.4, 0.18, 0.16)], [], surface, place)
+    evidence = gather_evidence(ByHand(strings=(string(-1.4, 1.4, 1.4, 0.18, 0.16),)), surface, place)
     told = replace(stood, surface=surface).passage
     chance = assess_chance(told, PHONE, Wanted(), draws=60, evidence=evidence)
     assert chance.verdict == "cannot tell" and any("[[string]] 1" in r for r in chance.reasons)

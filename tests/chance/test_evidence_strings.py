@@ -14,7 +14,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts
 from crestcut.chance.draws import Source, evidence_points, reach_of
-from crestcut.job.records import PlanPoint, Point, StringReading
+from crestcut.job.records import ByHand, PlanPoint, Point, StringReading
 from crestcut.terrain.error.covariance import of_functionals
 from crestcut.terrain.readings.evidence import gather_evidence
 from crestcut.terrain.readings.records import Evidence
@@ -66,7 +66,9 @@ def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[A
 def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -> None:
     """Brute force: 8,000 draws of the scan alone, each weighted by how likely it makes the reading (Bayes);
     their mean and spread of the least clearance are those of 400 draws held to it."""
-    evidence = gather_evidence([string(along_crest(-0.7), along_crest(0.7), 0.094)], [], stood.surface, place)
+    evidence = gather_evidence(
+        ByHand(strings=(string(along_crest(-0.7), along_crest(0.7), 0.094),)), stood.surface, place
+    )
     assert evidence is not None
     reading = evidence.readings[0]
     assert reading.along is not None
@@ -99,7 +101,7 @@ def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -
 def test_a_distance_at_a_place_is_folded_in_by_the_formula_of_kriging(stood: Scene) -> None:
     """Expected error and its variance at the place read: -w C w r / S and w C w (1 - w C w / S), by hand."""
     one = string(PlanPoint(-1.4, 0.0), PlanPoint(1.4, 0.0), 0.094, at=1.4, blocks=0.2)
-    evidence = gather_evidence([one], [], stood.surface, place)
+    evidence = gather_evidence(ByHand(strings=(one,)), stood.surface, place)
     assert evidence is not None
     footing, source = drawn(stood, evidence, 3000)
     reading = evidence.readings[0]
@@ -121,7 +123,19 @@ def test_a_mark_under_two_strings_is_off_for_both_and_cancels(stood: Scene) -> N
     bar = string(*bar_ends, 0.09, at=1.4, placed=0.02, blocks=0.2)
     across = string(other, mark, 0.1, at=float(np.hypot(mark.x, 0.7)), placed=0.02)
     apart = replace(across, b=PlanPoint(mark.x + 0.1, 0.7))
-    together, alone = (gather_evidence([bar, x], [], stood.surface, place) for x in (across, apart))
+    together, alone = (
+        gather_evidence(
+            ByHand(
+                strings=(
+                    bar,
+                    x,
+                )
+            ),
+            stood.surface,
+            place,
+        )
+        for x in (across, apart)
+    )
     assert together is not None and alone is not None
     expected = -0.5 * (0.08 * 0.02) ** 2 * (1 - 2 / np.pi)
     assert together.noise[0, 1] == pytest.approx(expected, rel=0.3)
@@ -131,8 +145,8 @@ def test_a_mark_under_two_strings_is_off_for_both_and_cancels(stood: Scene) -> N
 def test_where_the_least_was_sought_must_be_on_the_string(stood: Scene) -> None:
     ends = along_crest(-0.7), along_crest(0.7)
     with pytest.raises(CrestcutError, match="between ends at"):
-        gather_evidence([string(*ends, 0.1, between=(0.2, 1.6))], [], stood.surface, place)
-    near = gather_evidence([string(*ends, 0.1, between=(0.1, 0.5))], [], stood.surface, place)
+        gather_evidence(ByHand(strings=(string(*ends, 0.1, between=(0.2, 1.6)),)), stood.surface, place)
+    near = gather_evidence(ByHand(strings=(string(*ends, 0.1, between=(0.1, 0.5)),)), stood.surface, place)
     assert near is not None and near.readings[0].along is not None
     share = near.readings[0].along[:, 0] * np.hypot(*np.subtract(place(ends[1]), place(ends[0])))
     assert 0.1 - 1e-9 <= share.min() and share.max() <= 0.5 + 1e-9

@@ -14,7 +14,7 @@ from crestcut.floor.numbers import FLAT, f_numbers, lay_lines, of_draws, read
 from crestcut.floor.records import Judged
 from crestcut.floor.straightedge import worst_gap
 from crestcut.job.floor_records import FloorWish
-from crestcut.job.records import LevelReading, PlanPoint, Point, StringReading
+from crestcut.job.records import ByHand, LevelReading, PlanPoint, Point, StringReading
 from crestcut.terrain.error.draws import FieldMaker
 from crestcut.terrain.readings.evidence import gather_evidence
 from crestcut.terrain.readings.records import Evidence
@@ -203,7 +203,7 @@ def strings(surface: Surface, truth: HeightGrid, off: float = 0.0) -> Evidence |
         ends, middle = truth.sample(np.array([a, b])), (np.array(a) + b) / 2
         down = 0.020 + float(ends.mean() - truth.sample(middle)) + off
         found.append(StringReading(PlanPoint(*a), PlanPoint(*b), 1.0, 0.020, down, 0.0005, 0.005))
-    return gather_evidence(found, (), surface, place)
+    return gather_evidence(ByHand(strings=tuple(found)), surface, place)
 
 
 def test_straightedge_readings_narrow_the_answer() -> None:
@@ -224,7 +224,9 @@ def test_a_level_takes_the_tilt_out() -> None:
     seen = judged_of(tilted, TRIPOD)
     corners = ((0.4, 0.4), (4.6, 0.4), (4.6, 3.6), (0.4, 3.6), (2.5, 2.0))
     level = LevelReading(tuple((PlanPoint(*c), 1.2) for c in corners), 0.0005, 0.005)
-    drawn = draw_floor(seen, 1, gather_evidence((), (level,), seen, place), 0, tilt=tilt_of("phone"))
+    drawn = draw_floor(
+        seen, 1, gather_evidence(ByHand(levels=(level,)), seen, place), 0, tilt=tilt_of("phone")
+    )
     slope = np.polyfit(np.arange(126) * 0.04, np.nanmean(drawn.height.values, axis=0), 1)[0]
     assert abs(slope) < 0.0003
     # a straightedge laid on it shows as much as before: a tilt is no gap
@@ -255,6 +257,10 @@ def test_a_phone_cannot_tell_level_and_a_level_can() -> None:
     corners = ((0.4, 0.4), (4.6, 0.4), (4.6, 3.6), (0.4, 3.6), (2.5, 2.0))
     level = LevelReading(tuple((PlanPoint(*c), 1.2) for c in corners), 0.0005, 0.005)
     held = judge_floor(
-        seen, wish, limits_of(seen), gather_evidence((), (level,), seen, place), tilt=tilt_of("phone")
+        seen,
+        wish,
+        limits_of(seen),
+        gather_evidence(ByHand(levels=(level,)), seen, place),
+        tilt=tilt_of("phone"),
     )
     assert bare.verdict == "cannot tell" and held.verdict == "meets" and held.told == 5

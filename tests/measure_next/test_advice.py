@@ -16,7 +16,7 @@ import itertools
 import pytest
 
 from crestcut.chance.assess import assess_chance
-from crestcut.job.records import PlanPoint, Point, StringReading, Wanted
+from crestcut.job.records import ByHand, PlanPoint, Point, StringReading, Wanted
 from crestcut.measure_next.advice import READ, Advice, best_set, measure_first, narrowing
 from crestcut.terrain.readings.evidence import gather_evidence
 from crestcut.terrain.records import ErrorModel
@@ -136,7 +136,7 @@ def test_what_is_promised_is_what_the_readings_then_do(stood: Scene) -> None:
     span = length(*across.where[:2])
     for between in ((0.05 * span, 0.5 * span), (0.5 * span, 0.95 * span)):
         read.append(StringReading(*ends(across), None, across.blocks, across.expect, 0.001, 0.001, between))
-    evidence = gather_evidence(read, [], sure.surface, place)
+    evidence = gather_evidence(ByHand(strings=tuple(read)), sure.surface, place)
     told = assess_chance(sure.passage, WARP, Wanted(), draws=200, evidence=evidence)
     assert plain.spread / told.spread == pytest.approx(across.narrows, rel=0.2)
 
@@ -158,7 +158,7 @@ def test_what_was_read_already_is_worth_little_twice(stood: Scene) -> None:
     first = asked(stood, kinds=("string",), most=1)[0]
     at = length(first.where[0], first.where[2])
     string = StringReading(*ends(first), at, first.blocks, first.expect, 0.001, 0.0)
-    evidence = gather_evidence([string], [], stood.surface, place)
+    evidence = gather_evidence(ByHand(strings=(string,)), stood.surface, place)
     again = asked(stood, kinds=("string",), evidence=evidence)
     assert all(not np.allclose(x.where, first.where, atol=0.01) for x in again[:1])
 

@@ -89,7 +89,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         )
         for n, k in enumerate(base.keeps)
     ]
-    evidence = gather_evidence(base.strings, base.levels, whole, place, seed)
+    evidence = gather_evidence(base, whole, place, seed)
     datum = None if job.wish.datum is None else place(job.wish.datum)
     with clock.stage("judge", "judging the floor"):
         limits = cut_limits(surface, limit.depth, limit.reason, base.cut.feather, keeps)

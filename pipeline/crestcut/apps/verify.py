@@ -132,7 +132,7 @@ def _drive(job: Job, since: After, done: Study) -> _Drive:
     places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
     lines = lines_of(drivers, job, places)
     # what was measured before is in slab and vehicle already
-    written = replace(job, strings=since.strings, levels=since.levels, witnesses=since.witnesses)
+    written = replace(job, **since.readings)
 
     def reader(line: TravelLine) -> Callable[[LoadedVehicle, Surface], Evidence | None]:
         return lambda driver, ground: _told(written, report.scan, ground, driver, line)
@@ -263,7 +263,7 @@ def _told(job: Job, scan: Scan, surface: Surface, driver: LoadedVehicle, line: T
 
 
 def _measured_before(job: Job) -> bool:
-    return bool(job.strings or job.levels or job.witnesses)
+    return job.by_hand
 
 
 def _verdicts(now: Sequence[Now]) -> tuple[str, str]:

@@ -26,6 +26,7 @@ from .floor_schema import load_floor_job as load_floor_job
 from .load import load_job as load_job
 from .records import NOISE as NOISE
 from .records import After as After
+from .records import ByHand as ByHand
 from .records import CutWish as CutWish
 from .records import Job as Job
 from .records import Keep as Keep
@@ -52,6 +53,7 @@ __all__ = [
     "SETTLED_BY",
     "After",
     "Asked",
+    "ByHand",
     "CutWish",
     "FileName",
     "FloorJob",

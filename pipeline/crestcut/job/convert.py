@@ -27,7 +27,15 @@ from crestcut.job.records import (
     Wanted,
     Witness,
 )
-from crestcut.job.schema import AfterTable, JobFile, LevelTable, StringTable, TravelTable, WitnessTable
+from crestcut.job.schema import (
+    AfterTable,
+    ByHandTables,
+    JobFile,
+    LevelTable,
+    StringTable,
+    TravelTable,
+    WitnessTable,
+)
 
 
 def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
@@ -61,9 +69,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         cell=written.surface.cell,
         marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
         keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest, keep.over) for keep in written.keep),
-        strings=_strings(written.string),
-        levels=_levels(written.level),
-        witnesses=_witnesses(written.witness),
+        **_by_hand(written),
         after=_after(written.after, folder) if written.after is not None else None,
         sha256=sha256,
         date=written.date,
@@ -78,7 +84,16 @@ def _answers(written: Table) -> dict[str, Any]:
 def _after(written: AfterTable, folder: Path) -> After:
     files = tuple(beside(folder, name) for name in written.files or ())
     scan = ScanChoice(files, written.unit, written.up, written.scanner)
-    return After(scan, _strings(written.string), _levels(written.level), _witnesses(written.witness))
+    return After(scan, **_by_hand(written))
+
+
+def _by_hand(written: ByHandTables) -> dict[str, Any]:
+    """The fields of ``ByHand``."""
+    return {
+        "strings": _strings(written.string),
+        "levels": _levels(written.level),
+        "witnesses": _witnesses(written.witness),
+    }
 
 
 def _strings(written: Sequence[StringTable]) -> tuple[StringReading, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import fields
 from pathlib import Path
 
 from pydantic import ValidationError
@@ -12,10 +13,13 @@ from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.records import (
     Job,
+    LevelReading,
     MarkName,
     PlanPoint,
     Point,
+    StringReading,
     TapeTies,
+    Witness,
 )
 from crestcut.job.schema import JobFile
 from crestcut.job.toml_file import read_toml
@@ -76,16 +80,25 @@ def _points(job: Job) -> list[tuple[str, Point]]:
     found = [("travel.line", p) for p in job.travel.line]
     found += [(f"keep {k + 1}.area", p) for k, keep in enumerate(job.keeps) for p in keep.area]
     for prefix, read in (("", job), ("after.", job.after)):
-        if read is None:
-            continue
-        for k, string in enumerate(read.strings):
-            found += [
-                (f"{prefix}string {k + 1}.a", string.a),
-                (f"{prefix}string {k + 1}.b", string.b),
-            ]
-        for k, level in enumerate(read.levels):
-            found += [(f"{prefix}level {k + 1}.points", p) for p, _ in level.points]
-        for k, witness in enumerate(read.witnesses):
-            if witness.front_axle is not None:
-                found.append((f"{prefix}witness {k + 1}.front_axle", witness.front_axle))
+        kinds = read.readings.values() if read is not None else ()
+        for readings in kinds:
+            for k, reading in enumerate(readings):
+                found += [(f"{prefix}{_table(reading)} {k + 1}.{key}", p) for key, p in _named(reading)]
+    return found
+
+
+def _table(reading: StringReading | LevelReading | Witness) -> str:
+    """How a job file calls a reading of this kind."""
+    return type(reading).__name__.removesuffix("Reading").lower()
+
+
+def _named(reading: StringReading | LevelReading | Witness) -> list[tuple[str, Point]]:
+    """Every point of a reading with the key it stands under, which is one or a list of pairs with one."""
+    found: list[tuple[str, Point]] = []
+    for key in fields(reading):
+        value = getattr(reading, key.name)
+        if isinstance(value, Point):
+            found.append((key.name, value))
+        elif isinstance(value, tuple):
+            found += [(key.name, pair[0]) for pair in value if isinstance(pair, tuple)]
     return found

@@ -6,8 +6,9 @@ Lengths are metres, angles radians, slopes rise over run. ``None`` means the use
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from pathlib import Path
+from typing import Any
 
 from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
 
@@ -243,26 +244,37 @@ class Witness:
     raised: tuple[float, float, float, float] | None = None
 
 
+@dataclass(frozen=True, kw_only=True)
+class ByHand:
+    """What was measured by hand, a field for each kind of reading."""
+
+    strings: tuple[StringReading, ...] = ()
+    levels: tuple[LevelReading, ...] = ()
+    witnesses: tuple[Witness, ...] = ()
+
+    @property
+    def readings(self) -> dict[str, Any]:
+        """Of each kind, by the field's name."""
+        return {kind.name: getattr(self, kind.name) for kind in fields(ByHand)}
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether anything was measured by hand."""
+        return any(self.readings.values())
+
+
 @dataclass(frozen=True)
-class After:
+class After(ByHand):
     """What was scanned and measured once the work was done; only ``verify`` reads it.
 
     scan : the files, empty where nothing was scanned; unit, up and scanner None where not said.
     """
 
     scan: ScanChoice
-    strings: tuple[StringReading, ...] = ()
-    levels: tuple[LevelReading, ...] = ()
-    witnesses: tuple[Witness, ...] = ()
-
-    @property
-    def by_hand(self) -> bool:
-        """Whether anything was measured by hand."""
-        return bool(self.strings or self.levels or self.witnesses)
 
 
 @dataclass(frozen=True)
-class Job:
+class Job(ByHand):
     """A whole job file, checked. Paths are resolved; places are still in the scan's coordinates or tied to
     marks.
 
@@ -282,9 +294,6 @@ class Job:
     cell: float = 0.010
     marks: tuple[Mark, ...] = ()
     keeps: tuple[Keep, ...] = ()
-    strings: tuple[StringReading, ...] = ()
-    levels: tuple[LevelReading, ...] = ()
-    witnesses: tuple[Witness, ...] = ()
     other_vehicles: tuple[VehicleChoice, ...] = ()
     sha256: str = ""
     after: After | None = None

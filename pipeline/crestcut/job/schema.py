@@ -315,16 +315,21 @@ class WitnessTable(Table):
         return self
 
 
-class AfterTable(Table):
+class ByHandTables(Table):
+    """What was measured by hand, a table for each kind of reading."""
+
+    string: list[StringTable] = Field(default_factory=list)
+    level: list[LevelTable] = Field(default_factory=list)
+    witness: list[WitnessTable] = Field(default_factory=list)
+
+
+class AfterTable(ByHandTables):
     """What was scanned or measured once the work was done."""
 
     files: FileNames | None = None
     unit: Unit | None = None
     up: UpAxis | None = None
     scanner: Scanner | None = None
-    string: list[StringTable] = Field(default_factory=list)
-    level: list[LevelTable] = Field(default_factory=list)
-    witness: list[WitnessTable] = Field(default_factory=list)
 
     @model_validator(mode="after")
     def _placed(self) -> AfterTable:
@@ -333,7 +338,7 @@ class AfterTable(Table):
         return self
 
 
-class JobFile(Table):
+class JobFile(ByHandTables):
     """The whole job file."""
 
     title: Text | None = None
@@ -349,9 +354,6 @@ class JobFile(Table):
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
     mark: list[MarkTable] = Field(default_factory=list)
     keep: list[KeepTable] = Field(default_factory=list)
-    string: list[StringTable] = Field(default_factory=list)
-    level: list[LevelTable] = Field(default_factory=list)
-    witness: list[WitnessTable] = Field(default_factory=list)
     after: AfterTable | None = None
 
 

@@ -198,7 +198,7 @@ def told_by_hand(
     A witness is the main vehicle's: of the others it says only what it says of the slab. drivers : that one
     first.
     """
-    if not (job.strings or job.levels or job.witnesses):
+    if not job.by_hand:
         return surface, drivers, ()
     (driver, *others), line = drivers, lines[0]
     passage = _passage(driver, line, surface, job)
@@ -347,6 +347,6 @@ def evidence_of(
     witnesses = job.witnesses if driver.main else ()
     vehicle = driver.vehicle
     return joined(
-        gather_evidence(job.strings, job.levels, surface, place, job.settings.seed),
+        gather_evidence(job, surface, place, job.settings.seed),
         witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, job.settings.seed),
     )

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.job import LevelReading, StringReading
+from crestcut.job import ByHand, LevelReading
 from crestcut.terrain.readings.records import Evidence, Reading, joined
 from crestcut.terrain.readings.strings import Resolve, error_at, strings_evidence
 from crestcut.terrain.records import Surface
@@ -18,8 +16,7 @@ SCAN_TILT = 0.005  # rad, 1 sd: how far a scan's own 'up' may lean
 
 
 def gather_evidence(
-    strings: Sequence[StringReading],
-    levels: Sequence[LevelReading],
+    read: ByHand,
     surface: Surface,
     resolve: Resolve,
     seed: int = 0,
@@ -29,8 +26,8 @@ def gather_evidence(
     resolve : from a point of the job file to site x, y in metres.
     Raises CrestcutError for a place where the scan has no ground, and for a string that the slab would touch.
     """
-    lists = (level_evidence(level, k + 1, surface, resolve) for k, level in enumerate(levels))
-    return joined(strings_evidence(strings, surface, resolve, seed), *lists)
+    lists = (level_evidence(level, k + 1, surface, resolve) for k, level in enumerate(read.levels))
+    return joined(strings_evidence(read.strings, surface, resolve, seed), *lists)
 
 
 def level_evidence(level: LevelReading, number: int, surface: Surface, resolve: Resolve) -> Evidence:
