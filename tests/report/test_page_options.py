@@ -12,11 +12,12 @@ from page_text import PageText, at_key
 from crestcut.alternatives.options import Option
 from crestcut.contact.clearance.soft import SoftContact
 from crestcut.job.records import Slab
-from crestcut.report.pages.figures import meanings
-from crestcut.report.pages.options import options
-from crestcut.report.pages.report import report_text
-from crestcut.report.pages.words import gap, odds, room
+from crestcut.report.pages.report import report_text, shown_in_report
+from crestcut.report.pages.scene import scene
+from crestcut.report.pages.shell import TEMPLATES, page
+from crestcut.report.pages.words import odds
 from crestcut.report.view.result import result_document
+from crestcut.study.report import Report
 
 OPTIONS = [
     {"name": "leave it as it is", "clearance": -0.0056, "chance": 0.9, "depth": 0.0, "litres": 0.0,
@@ -42,16 +43,26 @@ def document(**more: Any) -> dict[str, Any]:
     return {**result_document(make_report()), **more}
 
 
+def options(report: Report, found: dict[str, Any]) -> str:
+    """The two tables of the page alone."""
+    module = TEMPLATES.get_template("options.html").make_module(shown_in_report(report, found))
+    return module.options() + module.vehicles()  # type: ignore[attr-defined]
+
+
 @pytest.mark.parametrize("key", ["options", "vehicles"])
 def test_each_figure_of_the_table_equals_the_result(key: str) -> None:
     found = document(options=OPTIONS, vehicles=VEHICLES)
-    page = PageText(options(make_report(), found) + meanings(found))
-    shown = {k: v for k, v in page.data.items() if k.startswith(f"{key}.")}
+    report = make_report()
+    whole = page(
+        "report.html", "", scene(report), "metric", report.identity, **shown_in_report(report, found)
+    )
+    made = PageText(whole)
+    shown = {k: v for k, v in made.data.items() if k.startswith(f"{key}.")}
     assert len(shown) >= 8
     for at, value in shown.items():
         assert float(value) == at_key(found, at), at
-    ids = {a["id"] for _, a in page.elements if "id" in a}
-    opened = {a["popovertarget"] for t, a in page.elements if "popovertarget" in a}
+    ids = {a["id"] for _, a in made.elements if "id" in a}
+    opened = {a["popovertarget"] for t, a in made.elements if "popovertarget" in a}
     assert {i for i in opened if f"mean-{key}" in i} <= ids and len(opened) >= 4
 
 
@@ -103,9 +114,9 @@ def test_what_the_slab_forbids_is_never_enough_however_sure_its_gap() -> None:
 
 
 def test_every_vehicle_is_named_with_its_verdict() -> None:
-    page = PageText(options(make_report(), document(vehicles=VEHICLES)))
+    text = PageText(options(make_report(), document(vehicles=VEHICLES))).text
     for words in ("Each vehicle", "kiln <trolley>", "touches", ", not enough", "Alone it would need no cut."):
-        assert words in page.text, words
+        assert words in text, words
     assert "Each vehicle" not in PageText(options(make_report(), document())).text
 
 
@@ -127,15 +138,17 @@ def test_a_line_that_needs_no_cut_is_offered_and_drawn() -> None:
         needs="keep the posts off",
         line=((float(start[0]), float(start[1])), (float(end[0]), float(end[1]))),
     )  # fmt: skip
-    page = PageText(report_text(dataclasses.replace(report, options=(option,))))
-    assert "No cut is needed if you drive here: 0.4 m to the left." in page.text
-    drawn = page.carried["others"][0]
+    made = PageText(report_text(dataclasses.replace(report, options=(option,))))
+    assert "No cut is needed if you drive here: 0.4 m to the left." in made.text
+    drawn = made.carried["others"][0]
     assert drawn["name"] == option.name and len(drawn["line"]) == 2
-    assert drawn["line"][0] == pytest.approx(page.carried["line"][0], abs=1e-3)
+    assert drawn["line"][0] == pytest.approx(made.carried["line"][0], abs=1e-3)
     assert "No cut is needed" not in PageText(report_text(report)).text
 
 
 def test_gaps_and_chances_in_words() -> None:
+    parts = TEMPLATES.get_template("parts.html").module
+    gap, room = parts.gap, parts.room  # type: ignore[attr-defined]
     assert "too little" in gap(-0.0056) and "to spare" in gap(0.0056) and gap(float("nan")) == "not known"
     assert "-" not in gap(-0.0056) and "to spare" not in room(0.0056) and "too little" in room(-0.0056)
     assert [odds(p) for p in (0.0001, 0.02, 0.4, 0.5, 0.923, 0.97, 0.9999)] == [

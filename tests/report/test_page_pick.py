@@ -12,10 +12,8 @@ from page_text import PageText
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
 from crestcut.job.records import ScanChoice
-from crestcut.report.pages.footing import footing
 from crestcut.report.pages.pack import unpack_layer
-from crestcut.report.pages.pick import plan_raster, write_pick
-from crestcut.report.pages.pick_vehicles import generic_vehicles
+from crestcut.report.pages.pick import footing, generic_vehicles, plan_raster, write_pick
 from crestcut.scan.records import Frame, Scan, ScanFile
 from crestcut.vehicle.load import load_vehicle
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 import dataclasses
 import hashlib
+import html
 import re
 import zlib
 from pathlib import Path
@@ -18,11 +19,12 @@ from crestcut.chance.records import Chance
 from crestcut.job.records import Site
 from crestcut.report.pages import report as page_report
 from crestcut.report.pages.glossary import MEANINGS
-from crestcut.report.pages.meanings import length
 from crestcut.report.pages.pack import unpack_layer
 from crestcut.report.pages.report import report_text, write_report
 from crestcut.report.pages.scene import gap_short
+from crestcut.report.pages.shell import TEMPLATES
 from crestcut.report.view.result import result_document
+from crestcut.report.words.summary import verdict_line
 from crestcut.study.report import Report
 from crestcut.work.records import Reason, ReasonCode
 
@@ -93,6 +95,30 @@ def test_cannot_tell_is_a_verdict() -> None:
     assert "Cannot tell yet: at best estimate" in text and "2 in 5" in text
 
 
+def open_by_holes() -> Report:
+    """Nothing seems to touch, but 0.40 m2 under the path were never scanned."""
+    report = make_report(kind="none")
+    today = dataclasses.replace(report.today, verdict="cannot tell", chance_of_contact=0.0004)  # type: ignore[type-var]
+    return dataclasses.replace(
+        report, today=today, before=dataclasses.replace(report.before, unmeasured=1000)
+    )
+
+
+@pytest.mark.parametrize("kind", ["touches", "clears", "less than asked", "nothing seen", "holes"])
+def test_page_and_terminal_say_the_same_verdict(kind: str) -> None:
+    clear = make_report(clearance=0.16)
+    blind = dataclasses.replace(clear, today=None, before=dataclasses.replace(clear.before, least={}))
+    report = {
+        "touches": make_report(clearance=0.09), "clears": clear, "holes": open_by_holes(),
+        "less than asked": make_report(clearance=0.108), "nothing seen": blind,
+    }[kind]  # fmt: skip
+    raw = report_text(report).split('<h2 id="verdict"', 1)[1].split("</h2>")[0].split(">", 1)[1]
+    shown = re.sub(r'<span class="(us|away)">.*?</span>', "", raw)  # in millimetres, meanings unopened
+    line = re.sub(r" \([^)]* in\)", "", verdict_line(report))
+    told = html.unescape(re.sub(r"<[^>]*>", "", shown)).replace("tell yet", "tell")
+    assert told.casefold() == line.casefold()
+
+
 def test_nose_says_that_grinding_is_seldom_the_cure() -> None:
     assert (
         "Grinding is usually the wrong cure for a nose"
@@ -106,7 +132,7 @@ def test_a_nose_that_no_cut_helps_says_so_before_any_figure_of_the_cut() -> None
     plan = dataclasses.replace(report.plan, deepest=0.013, area=3.7, volume=0.044)
     text = PageText(report_text(dataclasses.replace(report, plan=plan))).text
     assert "Work sheet Grinding is not the cure here. The figures are of all that the limits allow" in text
-    assert "No place of it can be shallower" not in text
+    assert "no point of it can be shallower" not in text
 
 
 @pytest.mark.parametrize("release", ["ok", "provisional", "not for cutting"])
@@ -220,6 +246,7 @@ def test_first_units_follow_the_country() -> None:
 
 
 def test_lengths_stand_in_both_systems() -> None:
+    length = TEMPLATES.get_template("parts.html").module.length  # type: ignore[attr-defined]
     assert length(0.0127) == '<span class="si">12.7 mm</span><span class="us">1/2 in</span>'
     assert length(8.299) == '<span class="si">8.30 m</span><span class="us">27 ft 2 3/4 in</span>'
     assert length(float("nan")) == "not measured"

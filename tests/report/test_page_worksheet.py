@@ -11,13 +11,15 @@ from page_text import PageText
 
 from crestcut.base.units import both
 from crestcut.job.records import Job, Slab
-from crestcut.report.pages.worksheet import worksheet_cautions, worksheet_text
+from crestcut.report.pages.shell import TEMPLATES
 from crestcut.work.records import Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.tools import load_tools
 from work.work_scene import scene
 
+PARTS = TEMPLATES.get_template("worksheet.html").module
+worksheet_text, worksheet_cautions = PARTS.worksheet, PARTS.worksheet_cautions  # type: ignore[attr-defined]
 TOOLS = Path(__file__).parents[2] / "configs" / "tools"
 
 

@@ -4,29 +4,31 @@ from __future__ import annotations
 
 import math
 import os
+import tomllib
 from dataclasses import asdict
+from importlib import resources
 from pathlib import Path, PurePosixPath
 from typing import Any
 
 import numpy as np
-from markupsafe import Markup
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.base.cautions import MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
-from crestcut.base.grid import FloatArray, GridFrame
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame
+from crestcut.contact import over_small_holes
 from crestcut.job import ScanChoice
-from crestcut.report.pages.footing import footing
 from crestcut.report.pages.pack import pack_colours, pack_layer
-from crestcut.report.pages.pick_vehicles import generic_vehicles
-from crestcut.report.pages.shell import html, joined, page, write_page
-from crestcut.report.pages.worksheet import caution_list
+from crestcut.report.pages.shell import page, write_page
 from crestcut.scan import Health, Scan, near_ground
 from crestcut.study import scan_identity
+from crestcut.terrain import Lattice, find_ground, measured_cells, sum_cells
 from crestcut.vehicle import RANGES, RULES
 
 FINEST = 0.02  # m
+FINE = 0.01  # m: of the lattice on which ground is told from the rest
+MOST_FINE_CELLS = 6_000_000  # of it: a larger yard is told apart on wider cells
 FEWEST = 16  # points that make a picture
 MOST_CELLS = 400_000  # keeps the page under about 2 MB
 POINTS_PER_CELL = 4.0
@@ -51,39 +53,15 @@ def write_pick(
     """
     found = pick_data(scan, health, home or _folder(out), choice)
     name = ", ".join(f.path.name for f in scan.files)
-    units = found["units"]
-    body = html(
-        '<header class="top"><div><h1>Say where it drives</h1><p>Scan: <bdi>{}</bdi></p></div>\n'
-        "{}</header>\n"
-        '<main><div id="app"></div><p id="said" role="status" class="away"></p>\n'
-        "<noscript><p>This page needs JavaScript, which this browser has switched off. Nothing leaves your "
-        "device: the page works "
-        'without a network.</p></noscript><section class="card" aria-labelledby="care-title">'
-        '<h2 id="care-title">Before you measure a vehicle</h2>{}</section></main>',
-        name, switches(units), caution_list(MEASURED_VEHICLE),
+    text = page(
+        "pick.html", f"Pick: {name}", found, found["units"], scan_identity(scan), scan=name,
+        care=MEASURED_VEHICLE,
     )  # fmt: skip
-    text = page(f"Pick: {name}", "pick", body, found, units, scan_identity(scan))
     return write_page(text, out, "pick.html")
 
 
 def _folder(out: Path) -> Path:
     return out.parent if out.suffix == ".html" else out
-
-
-def switches(units: str) -> Markup:
-    """The two choices in the header of both pages; ``units`` is what the page shows first."""
-    systems = joined(
-        html('<option value="{0}"{1}>{0}</option>', name, " selected" if name == units else "")
-        for name in ("metric", "inches")
-    )
-    return html(
-        '<div class="switches"><label>Units <select id="units-switch">{}</select></label>'
-        '<label>Light <select id="light-switch">'
-        '<option value="auto">as the '
-        'device</option><option value="light">light</option><option value="dark">dark</option></select>'
-        "</label></div>",
-        systems,
-    )
 
 
 def pick_data(
@@ -192,3 +170,63 @@ def _seen_from(path: Path, folder: Path) -> str:
 
 def _sentences(health: Health | None) -> list[str]:
     return [] if health is None else [*health.decides, *health.notes]
+
+
+def generic_vehicles() -> list[dict[str, Any]]:
+    """Made-up vehicles for a first look, copies of those in configs/vehicles, in the order of their names:
+    ``{"file": name, "doc": the file as an object, "text": the file itself}``."""
+    folder = resources.files("crestcut.report.pages").joinpath("viewer/vehicles")
+    found = sorted((f for f in folder.iterdir() if f.name.endswith(".toml")), key=lambda f: f.name)
+    texts = [(f.name, f.read_text(encoding="utf-8")) for f in found]
+    return [{"file": name, "doc": tomllib.loads(text), "text": text} for name, text in texts]
+
+
+def footing(points: FloatArray, frame: GridFrame) -> FloatArray:
+    """(ny, nx) at the nodes of ``frame``: 1 measured ground of a kind a tyre may roll on, holes that a tyre
+    bridges included; 0.5 where that is in doubt; NaN elsewhere.
+
+    points : (n, 3) site metres. The same separation, the same outline and the same bridging as a run's; only
+    the window and its cells differ, so that the rim may lie a cell off. A run lays its square tiles along its
+    line, which is not known yet, and a bank between slab and lawn may then fall to either side: both the
+    tiles along the frame and those at 45 degrees to it are tried, and where they differ there is doubt.
+    """
+    ny, nx = frame.shape
+    steps = max(1, round(frame.cell / FINE))
+    while steps > 1 and ny * nx * steps**2 > MOST_FINE_CELLS:
+        steps -= 1
+    cell = frame.cell / steps
+    straight = GridFrame(frame.origin, frame.angle, cell, ((ny - 1) * steps + 1, (nx - 1) * steps + 1))
+    nodes = frame.node_xy()
+    along, askew = (_at(_stands(points, f), f, nodes) for f in (straight, _askew(straight)))
+    # a rim of a cell or two is the raster's, not a doubt
+    doubt = ndimage.binary_opening(along ^ askew, np.ones((3, 3), bool))
+    return np.where(doubt, 0.5, np.where(along, 1.0, np.nan))
+
+
+def _askew(frame: GridFrame) -> GridFrame:
+    """A frame at 45 degrees to ``frame`` that covers it."""
+    ny, nx = frame.shape
+    side = math.ceil((nx + ny) / math.sqrt(2)) + 1  # both sides of the square around the turned rectangle
+    middle = frame.to_site(np.array([(nx - 1) / 2, (ny - 1) / 2]) * frame.cell)
+    angle = frame.angle + math.pi / 4
+    half = (side - 1) / 2 * frame.cell
+    c, s = math.cos(angle), math.sin(angle)
+    origin = (float(middle[0] - half * (c - s)), float(middle[1] - half * (s + c)))
+    return GridFrame(origin, angle, frame.cell, (side, side))
+
+
+def _at(mask: BoolArray, frame: GridFrame, xy: FloatArray) -> BoolArray:
+    """``mask`` at the nodes nearest to site ``xy`` (..., 2)."""
+    i, j = np.moveaxis(np.rint(frame.to_grid(xy) / frame.cell).astype(int), -1, 0)
+    ny, nx = frame.shape
+    inside = (i >= 0) & (j >= 0) & (i < nx) & (j < ny)
+    return inside & mask[np.where(inside, j, 0), np.where(inside, i, 0)]
+
+
+def _stands(points: FloatArray, frame: GridFrame) -> BoolArray:
+    """(ny, nx): may a tyre stand at the nodes, with tiles along this frame's axes?"""
+    lattice = Lattice.around(frame)
+    placed = lattice.place(points)
+    ground = find_ground(lattice, placed)
+    known = measured_cells(sum_cells(lattice, placed, ground.keep).count, lattice.pitch) & ground.rollable
+    return ~np.isnan(over_small_holes(np.where(lattice.nodes(known), 0.0, np.nan), frame.cell))

@@ -1,26 +1,101 @@
-"""``report.html``: the whole answer on one page that needs no network."""
+"""``report.html``: the whole answer on one page that needs no network. What it says stands in its
+templates."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
-from crestcut.report.pages import details as lower
-from crestcut.report.pages import sections as upper
-from crestcut.report.pages.figures import figure_table, keep_stops, meanings
-from crestcut.report.pages.options import options
-from crestcut.report.pages.pick import switches
+from crestcut.alternatives import Option
+from crestcut.base.cautions import for_measuring, terminal_lines
+from crestcut.chance import Chance, finding_words, in_use_allowances
+from crestcut.cut import forbidden, mass_of, not_into_it
+from crestcut.report.pages.glossary import MEANINGS, ROW_MEANINGS, find_figure
 from crestcut.report.pages.scene import scene
-from crestcut.report.pages.shell import html, joined, page, write_page
+from crestcut.report.pages.shell import page, write_page
+from crestcut.report.pages.words import count, sentence, weight
 from crestcut.report.view.result import result_document
+from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures
+from crestcut.report.words.options import enough_words
+from crestcut.report.words.split import split_words
+from crestcut.report.words.summary import (
+    CLAIMS,
+    FIELD_NOTE,
+    asked_first,
+    asked_kinds,
+    contradictions,
+    nothing_to_cut,
+    other_steps,
+    place_words,
+    say_verdict,
+    stopped,
+    unmeasured_lines,
+)
 from crestcut.study import Report
-from crestcut.work import Worksheet
+from crestcut.work import Worksheet, drain_words
+from crestcut.work import cautions as work_cautions
 
 NAME = "report.html"
 INCH_COUNTRIES = ("US",)
-CONTENTS = (
-    ("answer", "Answer"), ("drive", "On the slab"), ("options", "Options"), ("work", "Work"),
-    ("measure", "Measure"), ("cautions", "Cautions"), ("sure", "How sure"), ("figures", "All figures"),
-)  # fmt: skip
+WAYS = ("keep to the line", "another line", "less load", "slower", "more pressure")  # options without work
+STAMPS = {
+    "ok": "Released for cutting",
+    "provisional": "Provisional: not to be cut to yet",
+    "not for cutting": "Not for cutting",
+}
+Document = Mapping[str, object]
+
+
+@dataclass(frozen=True)
+class Ask:
+    """A hand measurement worth making.
+
+    key : of it in the result.  how, where, expect : in words, empty where not known.  felt : under the
+    standing vehicle.  narrows : whether it is known how much surer it makes the answer.
+    """
+
+    key: str
+    how: str
+    where: str
+    expect: str
+    felt: bool
+    narrows: bool
+
+
+@dataclass(frozen=True)
+class OptionRow:
+    """A row of the options.
+
+    key : of it in the result.  works, in_use : whether it is enough at walking pace, and in use.  barred :
+    the slab forbids it.  deep, much : whether it takes a depth, and litres; laid : down, not off.  share :
+    how sure it is enough, ``before`` what stands before that; empty where not known.  line : where its line
+    runs, or empty.
+    """
+
+    key: str
+    name: str
+    needs: str
+    works: bool
+    in_use: bool
+    barred: bool
+    deep: bool
+    much: bool
+    laid: bool
+    before: str
+    share: str
+    line: str
+
+
+@dataclass(frozen=True)
+class VehicleRow:
+    """One of several vehicles. key : of it in the result.  enough : None where it is not known."""
+
+    key: str
+    name: str
+    verdict: str
+    enough: bool | None
 
 
 def write_report(report: Report, out: Path, worksheet: Worksheet | None = None) -> Path:
@@ -35,31 +110,127 @@ def write_report(report: Report, out: Path, worksheet: Worksheet | None = None) 
 
 def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
     """The whole page. Its figures are those of ``result.json``: both come from the same document."""
-    document = result_document(report)
     units = "inches" if (report.job.site.country or "").upper() in INCH_COUNTRIES else "metric"
-    links = joined(html('<a href="#{}">{}</a>', key, name) for key, name in CONTENTS)
-    body = joined([
-        html('<header class="top"><div><h1><bdi>{}</bdi></h1><p>{} on the slab</p></div>{}</header>',
-             report.title, report.vehicle.name, switches(units)),
-        upper.stamp(report),
-        html('<nav class="contents" aria-label="On this page">{}</nav>', links),
-        html('<main id="app">'),
-        upper.answer(report, document),
-        upper.drive(),
-        options(report, document),
-        lower.work(report, document, worksheet),
-        html('<div class="pair">'),
-        lower.measure(report, document),
-        lower.cautions(report, worksheet),
-        lower.sure(report, document),
-        html("</div>"),
-        html('<section id="figures" class="card" aria-labelledby="figures-title"><h2 id="figures-title">All '
-             "figures, and what they mean</h2>{}</section>", figure_table(document)),
-        html('<p id="said" role="status" class="away"></p>'),
-        html("<noscript><p>The pictures need JavaScript, which this browser has switched off; every figure "
-             "stands in the tables.</p></noscript>"),
-        html("</main>"),
-        lower.inputs(document),
-        meanings(document),
-    ], "\n")  # fmt: skip
-    return page(f"{report.title}: report", "report", keep_stops(body), scene(report), units, report.identity)
+    shown = shown_in_report(report, result_document(report), worksheet)
+    title = f"{report.title}: report"
+    return page("report.html", title, scene(report), units, report.identity, **shown)
+
+
+def shown_in_report(report: Report, document: Document, sheet: Worksheet | None = None) -> dict[str, object]:
+    """What the template shows, by the names it has there."""
+    plan, figures = report.plan, partial(find_figure, document)
+    barred = forbidden(report.job.slab, report.job.keeps)
+    return {
+        "report": report, "document": document, "sheet": sheet, "figures": figures,
+        "nothing_to_cut": nothing_to_cut(report), "stamp": STAMPS[report.release],
+        "said": say_verdict(report), "chances": chances(report),
+        "minded": [stopped(d) for d in (*contradictions(report), *report.vehicle_doubts)],
+        "doubts": [sentence(finding_words(f, report.scan.frame)) for f in report.doubts],
+        "softs": [(soft, place_words(report, soft.at)) for soft in report.soft],
+        "why_not_grind": grinding_seldom_cures(report), "no_cure": grinding_is_no_cure(report),
+        "asks": asks(report), "asked": len(asked_first(report)), "drive_here": drive_here(report),
+        "steps": [sentence(step) for step in other_steps(report)],
+        "care": terminal_lines(asked_kinds(report)),
+        "option_rows": option_rows(report, document), "vehicle_rows": vehicle_rows(document),
+        "cut_forbidden": not_into_it(barred) if barred else "",
+        "mass": weight(mass_of(plan.volume)) if plan is not None else "",
+        "claim": CLAIMS.get(plan.claim, plan.claim) if plan is not None else "",
+        "short_at": place_words(report, plan.short_at) if plan is not None and plan.short_at else "",
+        "drain": drain_words(plan.drain) if plan is not None and plan.drain is not None else "",
+        "measuring_cautions": for_measuring(str(item.get("kind")) for item in report.advice),
+        "working_cautions": work_cautions(report.job, ()), "given": readings_given(report),
+        "allowances": list(in_use_allowances(report.job.wanted, report.vehicle)),
+        "reasons": reasons(report), "field_note": FIELD_NOTE,
+        "known": [found for meaning in MEANINGS if (found := figures(meaning.key)) is not None],
+        "of_rows": [meaning for meaning in ROW_MEANINGS if document.get(meaning.key.split(".")[0])],
+    }  # fmt: skip
+
+
+def chances(report: Report) -> list[tuple[str, str, Chance]]:
+    """Two chances, never one: today as measured, and in use; name, key and chance of those worked out."""
+    told = (
+        ("Today, as measured, at walking pace", "before", report.today),
+        ("In use, with load, speed and wear", "in_use", report.in_use),
+    )
+    return [(name, key, chance) for name, key, chance in told if chance is not None]
+
+
+def asks(report: Report) -> list[Ask]:
+    """The hand measurements worth making, best first."""
+    found = []
+    for k, item in enumerate(report.advice):
+        kind = str(item.get("kind") or "one gap by hand")
+        how = str(item.get("how") or kind)
+        narrows = isinstance(item.get("narrows"), (int, float))
+        where, expect = (str(item.get(key) or "") for key in ("where", "expect"))
+        how = how[:1].upper() + how[1:]
+        found.append(Ask(f"advice.measure.{k}", how, where, expect, kind == "felt gap", narrows))
+    return found
+
+
+def drive_here(report: Report) -> Option | None:
+    """The first way of driving that needs no cut, where there is one."""
+    return next((o for o in report.options if o.works and o.kind in WAYS), None)
+
+
+def readings_given(report: Report) -> list[str]:
+    """What has been measured by hand already, counted."""
+    job = report.job
+    done = [
+        (len(job.strings), "string or straightedge reading", "string or straightedge readings"),
+        (len(job.levels), "list of levels", "lists of levels"),
+        (len(job.witnesses), "reading with the vehicle itself", "readings with the vehicle itself"),
+    ]
+    return [f"{n} {one if n == 1 else more}" for n, one, more in done if n]
+
+
+def reasons(report: Report) -> list[str]:
+    """What went into the answer, each once."""
+    removed = [f"{count(n)} points taken as {what}" for what, n in report.surface.removed]
+    chance = report.today.reasons if report.today else ()
+    stages = (report.scan, report.surface, report.vehicle, report.ride, report)
+    notes = (note for stage in stages for note in stage.notes)
+    return list(dict.fromkeys([*unmeasured_lines(report), *split_words(report), *chance, *notes, *removed]))
+
+
+def option_rows(report: Report, document: Document) -> list[OptionRow]:
+    """The options of the result; none where none were worked out."""
+    rows = []
+    for k, row in enumerate(rows_of(document, "options")):
+        key, works, barred = f"options.{k}", bool(row.get("reaches")), bool(row.get("forbids"))
+        depth, litres, sure = (find_figure(document, f"{key}.{n}") for n in ("depth", "litres", "enough"))
+        much = litres.value if litres is not None else 0.0
+        before, share = "", ""
+        if sure is not None:
+            before, share = enough_words(works, sure.value, report.job.wanted.confidence)
+        rows.append(OptionRow(
+            key, sentence(str(row.get("name"))).rstrip("."), str(row.get("needs") or "nothing"), works,
+            bool(row.get("reaches_in_use")), barred, depth is not None and depth.value > 0 and not barred,
+            much != 0 and not barred, much < 0, before, share,
+            line_words(row.get("line_points"), report.scan.frame.unit),
+        ))  # fmt: skip
+    return rows
+
+
+def line_words(ends: object, unit: str) -> str:
+    """From where to where a line goes, in the scan's own coordinates; empty where it is no pair of points."""
+    if not isinstance(ends, (list, tuple)) or len(ends) != 2:
+        return ""
+    start, end = ends
+    where = f"from x {start[0]:.2f}, y {start[1]:.2f} to x {end[0]:.2f}, y {end[1]:.2f}"
+    return f"{where} ({unit}, as in the scan)"
+
+
+def vehicle_rows(document: Document) -> list[VehicleRow]:
+    """Several vehicles over the same slab; none for one."""
+    rows = []
+    for k, row in enumerate(rows_of(document, "vehicles")):
+        enough = None if row.get("enough") is None else bool(row["enough"])
+        rows.append(VehicleRow(f"vehicles.{k}", str(row["name"]), str(row.get("verdict") or "–"), enough))
+    return rows
+
+
+def rows_of(document: Document, key: str) -> Sequence[Mapping[str, object]]:
+    """A list of tables in the result; empty where it is not there."""
+    found = document.get(key)
+    return [row for row in found if isinstance(row, Mapping)] if isinstance(found, (list, tuple)) else []

@@ -14,6 +14,7 @@ from crestcut.contact import Batch, Contact, Poses, Ride, sweep
 from crestcut.cut import cut_surface, ride_on
 from crestcut.report.pages.pack import pack_colours, pack_layer, pack_numbers
 from crestcut.report.pictures.colours import CONCRETE, SHALLOWEST, depth_colours
+from crestcut.report.words.summary import nothing_to_cut
 from crestcut.study import Report
 
 DISPLAY_CELL = 0.02  # m
@@ -66,13 +67,6 @@ def scene(report: Report) -> dict[str, Any]:
         "drive": _drive(report, frame),
         "release": "ok" if nothing_to_cut(report) else report.release,  # the stamp over the picture
     }
-
-
-def nothing_to_cut(report: Report) -> bool:
-    """Is every gap already what was asked for? Then nothing waits for a release."""
-    if report.doubts:
-        return False
-    return report.nothing_to_cut
 
 
 def gap_short(report: Report) -> FloatArray:

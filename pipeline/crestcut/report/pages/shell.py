@@ -1,99 +1,74 @@
-"""One self-contained page: style, viewer and data inside it, and a policy that lets nothing else run or
-load."""
+"""One self-contained page from a template: style, viewer and data inside it, and a policy that lets nothing
+else run or load."""
 
 from __future__ import annotations
 
 import base64
 import contextlib
 import hashlib
-import json
-import math
 import os
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Mapping
 from importlib import resources
 from pathlib import Path
-from typing import Any
 
-from markupsafe import Markup, escape
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
 
 from crestcut.base.errors import CrestcutError
+from crestcut.report.pages import words
+from crestcut.report.pages.glossary import anchor
+from crestcut.report.view.result import plain
 from crestcut.study import Identity
-
-_VIEWER = "viewer/built"
-
-
-def html(pattern: str, *parts: object, **named: object) -> Markup:
-    """Markup from a pattern that stands in the source, as for ``str.format``: the one door to a page.
-
-    A part that is not markup already is text, and is escaped: names, titles and notes come from files of
-    others. No page is put together in another way; a test looks for it.
-    """
-    return Markup(pattern).format(*parts, **named)  # noqa: S704 - held to constants where it is called
+from crestcut.work import BAG, STICK_INCHES, bags_words, hours_words, mask_words, span_words, wear_words
 
 
-def joined(parts: Iterable[str], between: str = "") -> Markup:
-    """The parts one after the other; what is not markup is escaped."""
-    return escape(between).join(parts)
+def keep_stops(markup: str) -> Markup:
+    """The same with each stop held to the figure before it: no line begins with one."""
+    figure_and_stop = r'(<button type="button" class="fig"(?:(?!</button>).)*</button>)([.,;:])'
+    kept = r'<span class="keep">\1\2</span>'
+    return Markup(re.sub(figure_and_stop, kept, str(markup)))  # noqa: S704 - as it came, but for ``kept``
 
 
-def json_for_script(data: Any) -> Markup:
-    """JSON that cannot leave its script element: ``<``, ``>``, ``&`` and the line separators are written as
-    escapes.
-
-    HTML Living Standard, "Restrictions for contents of script elements": "<!--", "<script" and "</script"
-    must not occur.
-    Raises ValueError for NaN and infinity: not measured is null.
-    """
-    text = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-    for bad in "<>&\u2028\u2029":
-        text = text.replace(bad, f"\\u{ord(bad):04x}")
-    return Markup(text)  # noqa: S704 - nothing of it can end its element
+def sha256(text: str) -> str:
+    """The source of a style or script as a policy names it (CSP level 3, 2.3.1)."""
+    return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
 
 
-def plain(value: Any) -> Any:
-    """The same value with NaN and infinity as None, numpy scalars and tuples as plain ones."""
-    if isinstance(value, Mapping):
-        return {str(k): plain(v) for k, v in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [plain(v) for v in value]
-    if hasattr(value, "item") and not isinstance(value, (str, bytes)):
-        value = value.item()
-    if isinstance(value, float) and not math.isfinite(value):
-        return None
-    return value
+TEMPLATES = Environment(
+    loader=PackageLoader("crestcut.report.pages"),
+    autoescape=True,  # names, titles and notes come from files of others
+    undefined=StrictUndefined,
+    trim_blocks=True,
+    lstrip_blocks=True,
+)
+TEMPLATES.policies["json.dumps_kwargs"] = {"allow_nan": False, "separators": (",", ":")}
+TEMPLATES.globals |= {"bag": BAG, "stick_inches": STICK_INCHES}
+TEMPLATES.filters |= {
+    "anchor": anchor, "at_least": words.length_at_least, "at_most": words.length_at_most, "bags": bags_words,
+    "hours": hours_words, "keep_stops": keep_stops, "length_said": words.length, "mask": mask_words,
+    "odds": words.odds, "sentence": words.sentence, "sha256": sha256, "span": span_words, "wear": wear_words,
+}  # fmt: skip
 
 
 def page(
-    title: str, kind: str, body: Markup, data: Mapping[str, Any], units: str, about: Identity
-) -> str:  # fmt: skip
+    template: str, title: str, data: Mapping[str, object], units: str, about: Identity, **shown: object
+) -> str:
     """The whole HTML text.
 
-    title : plain text.  kind : "pick" or "report".  body : made by ``html``.  data : what the viewer
-    reads.
-    units : "metric" or "inches", shown first.  about : what the page says of itself.
+    title : plain text.  data : what the viewer reads; NaN and infinity become null.  units : "metric" or
+    "inches", shown first.  about : what the page says of itself.  shown : what else the template shows.
     """
     style, script = _asset("page.css"), _asset("viewer.js")
-    policy = html(
-        "default-src 'none'; script-src '{}'; style-src '{}'; img-src data: blob:; base-uri 'none'; "
-        "form-action 'none'",
-        _hash(script),
-        _hash(style),
+    return TEMPLATES.get_template(template).render(
+        title=title, data=plain(data), units=units, about=about, style=style, script=script, **shown
     )
-    named = {"generator": about.tool, "release": about.release, "job": about.job, "dated": about.date_words}
-    told = joined(html('<meta name="{}" content="{}">\n', name, text) for name, text in named.items())
-    return html(
-        '<!doctype html>\n<html lang="en" data-page="{kind}" '
-        'data-units="{units}">\n<head>\n<meta charset="utf-8">\n'
-        '<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
-        '<meta name="viewport" content="width=device-width, initial-scale=1">\n<meta name="color-scheme" '
-        'content="light dark">\n'
-        '<meta name="referrer" '
-        'content="no-referrer">\n{told}<title>{title}</title>\n<style>{style}</style>\n</head>\n'
-        '<body>\n{body}\n<script type="application/json" id="crestcut-data">{data}</script>\n'
-        "<script>{script}</script>\n</body>\n</html>\n",
-        kind=kind, units=units, policy=policy, told=told, title=title, style=style, body=body,
-        data=json_for_script(plain(data)), script=script,
-    )  # fmt: skip
+
+
+def _asset(name: str) -> str:
+    return (
+        resources.files("crestcut.report.pages").joinpath(f"viewer/built/{name}").read_text(encoding="utf-8")
+    )
 
 
 def write_page(text: str, out: Path, name: str) -> Path:
@@ -115,15 +90,3 @@ def write_page(text: str, out: Path, name: str) -> Path:
             f"cannot be written ({error.strerror})", str(path), "choose another folder with --out"
         ) from None
     return path
-
-
-def _asset(name: str) -> Markup:
-    text = resources.files("crestcut.report.pages").joinpath(f"{_VIEWER}/{name}").read_text(encoding="utf-8")
-    end = "</script" if name.endswith(".js") else "</style"
-    if end in text.lower():
-        raise AssertionError(f"{name} would close its own element")
-    return Markup(text)  # noqa: S704 - our own files
-
-
-def _hash(text: str) -> str:
-    return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()

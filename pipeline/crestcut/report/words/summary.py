@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from crestcut.alternatives import Answer
 from crestcut.base.cautions import FELT, terminal_lines
@@ -55,6 +55,10 @@ DOUBTED = {
     DoubtKind.ROUNDED: "the scan's coordinates are rounded too coarsely",
     DoubtKind.STATIONS: "the scan's stations disagree",
 }
+CLAIMS = {
+    "least": "the least cut, no point of it can be shallower",
+    "maximal": "nothing of it can be left standing, though a cut elsewhere might do",
+}
 RELEASE_HEADS = {
     "ok": "Release: OK for cutting, within local codes and the owner's permission.",
     "provisional": "Release: PROVISIONAL. Depths may still move; do not cut to them yet:",
@@ -72,9 +76,7 @@ def summary_lines(report: Report) -> list[str]:
     lines += [
         f"Soft, not in the verdict: {soft.words}, at {place_words(report, soft.at)}." for soft in report.soft
     ]
-    if _unmeasured(report) >= 0.005:  # what rounds to nothing is not worth a line
-        area = f"{_unmeasured(report):.2f} m2 under the vehicle's path"
-        lines.append(f"Not measured: {area}; nothing is said of it.")
+    lines += unmeasured_lines(report)
     lines += [f"{line}." for line in split_words(report)]
     lines += cut_lines(report)
     lines += vehicle_lines(report)
@@ -92,43 +94,73 @@ def contradictions(report: Report) -> list[str]:
 
 def stopped(text: str) -> str:
     """The text with a stop at its end, unless it asks or ends already."""
-    return text if text[-1:] in ".!?" else f"{text}."
+    return text if text[-1:] in ".!?:" else f"{text}."
 
 
 def release_lines(report: Report) -> list[str]:
     """Whether it may be cut, and what stands against it; no list of questions where there is nothing to
     cut."""
-    if report.plan is not None and _nothing_to_cut(report):
+    if nothing_to_cut(report):
         return ["Release: nothing to cut, so nothing to release."]
     return [RELEASE_HEADS[report.release], *(f"  - {reason.words}" for reason in report.release_reasons)]
 
 
-def verdict_line(report: Report) -> str:
-    """One line: touches, clears or cannot tell; how much; the chance; at nose and tail why not to grind."""
-    name, gap = called(report.vehicle.name), report.least_clearance
-    chance = f"; {report.today.words}" if report.today is not None and report.today.words else ""
+@dataclass(frozen=True)
+class VerdictSaid:
+    """The verdict as one sentence: lead, the vehicle, middle, the gap, tail; then its chance.
+
+    head : Touches, Clears, Cannot tell.  article : before the name; both empty where it is not named.  gap :
+    without a sign, m; None where none is told.  chance : in words, or empty.  asked : what was asked for
+    where less is left, m.  open : it is the size of the gap alone that leaves it open.
+    """
+
+    head: str
+    lead: str = ""
+    article: str = ""
+    name: str = ""
+    middle: str = ""
+    gap: float | None = None
+    tail: str = ""
+    chance: str = ""
+    asked: float | None = None
+    open: bool = False
+
+
+def say_verdict(report: Report) -> VerdictSaid:
+    """Touches, clears or cannot tell; by how much, where, and why it is open."""
+    gap, name = report.least_clearance, report.vehicle.name
+    named = VerdictSaid("Cannot tell", article=called(name).removesuffix(name), name=name)
     if math.isnan(gap):
-        return f"CANNOT TELL: nothing under {name}'s path was measured."
-    near = nearest(report)
+        return replace(named, lead="nothing under ", middle="'s path was measured")
     if report.doubts:
-        return f"CANNOT TELL: {finding_head(report.doubts[0])}."
+        return VerdictSaid("Cannot tell", finding_head(report.doubts[0]))
+    near = nearest(report)
+    told = replace(named, gap=abs(gap), chance=report.today.words if report.today is not None else "")
     if report.verdict == "touches":
-        how = f"by {both(-gap)}" if gap < 0 else f"(best estimate: clear by {both(gap)})"
-        head = f"TOUCHES: {name} {MEETS[report.kind]} {how}{chance}."
-    elif report.verdict == "clears":
-        head = f"CLEARS: {name} has {both(gap)} to spare {near}{chance}{_less_than_asked(report)}."
-    elif (doubt := deciding(report)) is not None:
-        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
-        head = f"CANNOT TELL: {DOUBTED[doubt.kind]}; at best estimate {name} has {guess} {near}{chance}."
-    elif _blind(report):
-        head = (
-            f"CANNOT TELL: {_unmeasured(report):.2f} m2 under {name}'s path is not measured; where it is,"
-            f" there is {both(gap)} to spare {near}{chance}."
-        )
-    else:
-        guess = f"{both(abs(gap))} {'too little room' if gap < 0 else 'to spare'}"
-        head = f"CANNOT TELL: at best estimate {name} has {guess} {near}{chance}."
-    why = grinding_seldom_cures(report)
+        by, tail = ("by", "") if gap < 0 else ("with a best estimate of", "in between")
+        return replace(told, head="Touches", middle=f" {MEETS[report.kind]} {by}", tail=tail)
+    if report.verdict == "clears":
+        asked = _more_was_asked(report)
+        return replace(told, head="Clears", middle=" has", tail=f"to spare {near}", asked=asked)
+    if (doubt := deciding(report)) is None and _blind(report):
+        holes = f"{_unmeasured(report):.2f} m2 under "
+        seen = "'s path is not measured; where it is, there is"
+        return replace(told, lead=holes, middle=seen, tail=f"to spare {near}")
+    why = "" if doubt is None else f"{DOUBTED[doubt.kind]}; "
+    much = f"{'too little room' if gap < 0 else 'to spare'} {near}"
+    return replace(told, lead=f"{why}at best estimate ", middle=" has", tail=much, open=doubt is None)
+
+
+def verdict_line(report: Report) -> str:
+    """The verdict in one line; at nose and tail why not to grind."""
+    said = say_verdict(report)
+    size = "" if said.gap is None else f" {both(said.gap)}"
+    tail = f" {said.tail}" if said.tail else ""
+    chance = f"; {said.chance}" if said.chance else ""
+    less = "" if said.asked is None else f"; that is less than the {both(said.asked)} asked for"
+    named = f"{said.lead}{said.article}{said.name}{said.middle}"
+    head = f"{said.head.upper()}: {named}{size}{tail}{chance}{less}."
+    why = "" if math.isnan(report.least_clearance) or report.doubts else grinding_seldom_cures(report)
     return f"{head} {why}" if why else head
 
 
@@ -136,6 +168,13 @@ def called(name: str) -> str:
     """A vehicle's name as a sentence takes it: 'the flat-floor hatchback', but 'our van'."""
     own = name.split(" ", 1)[0].lower() in ("the", "our", "my", "your", "his", "her", "their")
     return name if own else f"the {name}"
+
+
+def unmeasured_lines(report: Report) -> list[str]:
+    """How much of the ground under the vehicle's path nobody has seen; what rounds to nothing is not worth a
+    line."""
+    area = _unmeasured(report)
+    return [f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it."] * (area >= 0.005)
 
 
 def _unmeasured(report: Report) -> float:
@@ -167,11 +206,12 @@ def nearest(report: Report) -> str:
     return NEAREST.get(report.kind) or (f"under the {worst.part}" if worst is not None else "")
 
 
-def _less_than_asked(report: Report) -> str:
+def _more_was_asked(report: Report) -> float | None:
+    """The gap asked for where less is left, m; None elsewhere."""
     worst = report.before.worst
     if worst is None or report.least_clearance >= report.wanted(worst.zone):
-        return ""
-    return f"; that is less than the {both(report.wanted(worst.zone))} asked for"
+        return None
+    return report.wanted(worst.zone)
 
 
 def _chance_lines(report: Report) -> list[str]:
@@ -228,7 +268,7 @@ def cut_lines(report: Report) -> list[str]:
     plan = report.plan
     if plan is None:
         return ["Cut: none worked out."]
-    if _nothing_to_cut(report):
+    if nothing_to_cut(report):
         return [f"Cut: nothing to take off; asked for {_asked(report)}."]
     if report.doubts and plan.deepest <= 0 and plan.feasible:
         return [f"Cut: nothing is said of one until that is settled; asked for {_asked(report)}."]
@@ -274,10 +314,7 @@ def _asked(report: Report) -> str:
 
 
 def _claim_line(plan: CutPlan, report: Report) -> str:
-    text = {
-        "least": "the least cut, no point of it can be shallower",
-        "maximal": "nothing of it can be left standing, though a cut elsewhere might do",
-    }.get(plan.claim, plan.claim)
+    text = CLAIMS.get(plan.claim, plan.claim)
     if plan.margin <= 0:
         return f"Claim: {text}."
     sure = f"{report.job.wanted.confidence * 100:g} %"
@@ -286,6 +323,16 @@ def _claim_line(plan: CutPlan, report: Report) -> str:
 
 def next_steps(report: Report) -> list[str]:
     """What to do now, in order."""
+    return [*map(_measure_words, asked_first(report)), *other_steps(report)]
+
+
+def asked_first(report: Report) -> tuple[Mapping[str, object], ...]:
+    """The hand measurements that come before anything else; none where something else does."""
+    return report.advice[:3] if _measuring_comes_first(report) else ()
+
+
+def other_steps(report: Report) -> list[str]:
+    """What to do besides those, in order."""
     steps = []
     if report.doubts:
         return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
@@ -293,51 +340,57 @@ def next_steps(report: Report) -> list[str]:
         steps.append(f"{doubt.words}; then run again.")
     elif _blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
-    elif _measuring_helps(report):
-        steps += [_measure_words(item) for item in report.advice[:3]] or [MEASURE_BY_HAND]
-    if report.verdict == "clears" and _nothing_to_cut(report):
-        return steps or [
-            "nothing to cut; drive it slowly once with someone watching the place in profile.png."
-        ]
+    elif _measuring_comes_first(report) and not report.advice:
+        steps.append(MEASURE_BY_HAND)
+    nothing = report.plan is None or report.nothing_to_cut
+    if report.verdict == "clears" and nothing:
+        drive = "nothing to cut; drive it slowly once with someone watching the place in profile.png."
+        return steps if steps or asked_first(report) else [drive]
     if report.kind in ("nose", "tail"):
         steps.append("look at another line or a fill before any cut; profile.png shows where it meets.")
     if report.plan is not None and not report.plan.feasible:
         works = cheapest([o for o in report.options if o.kind != "new bay"]) or cheapest(report.options)
         how = SLOWLY if works is not None and works.answer is Answer.WALKING_PACE else ""
         steps.append(
-            f"no cut within the limits does it; the cheapest that does{how}: {works.name} (table above)."
+            f"no cut within the limits does it; the cheapest that does{how}: {works.name} (see the options)."
             if works is not None
             else "try another line or less clearance, or ask an engineer about the limit named above."
         )
-    if report.release == "not for cutting" and not _nothing_to_cut(report):
-        codes = {reason.code for reason in report.release_reasons}
-        if ReasonCode.NEVER in codes:
-            steps.append(
-                "nothing is cut, drilled or fixed into this slab: ask a structural engineer, who alone may"
-                " release it."
-            )
-        elif not codes <= NO_ANSWER_HELPS:
-            steps.append("answer what the release asks for, under [site] and [slab] of the job; run again.")
+    if report.release == "not for cutting" and not nothing:
+        steps += _what_the_release_asks(report)
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
         steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings to check it.")
-    return steps or ["open plan.png and profile.png."]
+    return steps or ([] if asked_first(report) else ["open plan.png and profile.png."])
+
+
+def _what_the_release_asks(report: Report) -> list[str]:
+    """Whom to ask, or what to answer; nothing where no answer would help."""
+    codes = {reason.code for reason in report.release_reasons}
+    if ReasonCode.NEVER in codes:
+        nothing = "nothing is cut, drilled or fixed into this slab"
+        return [f"{nothing}: ask a structural engineer, who alone may release it."]
+    if codes <= NO_ANSWER_HELPS:
+        return []
+    return ["answer what the release asks for, under [site] and [slab] of the job; run again."]
 
 
 def asked_kinds(report: Report) -> list[str]:
     """The kinds of hand measurement that ``next_steps`` asks for; where it leaves the choice, a felt gap."""
-    if _blind(report) or not _measuring_helps(report):
+    if not _measuring_comes_first(report):
         return []
-    return [str(item.get("kind")) for item in report.advice[:3]] or [FELT]
+    return [str(item.get("kind")) for item in asked_first(report)] or [FELT]
 
 
-def _measuring_helps(report: Report) -> bool:
+def _measuring_comes_first(report: Report) -> bool:
+    """Whether a reading by hand would tell more; not where scan or ground must be mended before."""
+    if report.doubts or deciding(report) is not None or _blind(report):
+        return False
     return report.verdict == "cannot tell" or report.depths_provisional
 
 
-def _nothing_to_cut(report: Report) -> bool:
-    if report.doubts:
-        return False
-    return report.plan is None or (report.plan.deepest <= 0 and report.plan.feasible)
+def nothing_to_cut(report: Report) -> bool:
+    """Is every gap surely what was asked for? Then nothing waits for a release."""
+    return not report.doubts and report.nothing_to_cut
 
 
 def _measure_words(item: Mapping[str, object]) -> str:
