@@ -12,13 +12,13 @@ from .answers import who_can_know as who_can_know
 from .convert import beside as beside
 from .faults import as_one_line as as_one_line
 from .faults import did_you_mean as did_you_mean
+from .fields import Between as Between
 from .fields import FileName as FileName
 from .fields import Length as Length
 from .fields import Table as Table
 from .fields import Text as Text
 from .fields import Unit as Unit
 from .fields import UpAxis as UpAxis
-from .fields import between as between
 from .fields import fault as fault
 from .floor_records import FloorJob as FloorJob
 from .floor_records import FloorWish as FloorWish
@@ -45,6 +45,7 @@ from .records import Travel as Travel
 from .records import VehicleChoice as VehicleChoice
 from .records import Wanted as Wanted
 from .records import Witness as Witness
+from .schema import what_may_be_written as what_may_be_written
 from .toml_file import read_toml as read_toml
 
 __all__ = [
@@ -53,6 +54,7 @@ __all__ = [
     "SETTLED_BY",
     "After",
     "Asked",
+    "Between",
     "ByHand",
     "CutWish",
     "FileName",
@@ -88,12 +90,12 @@ __all__ = [
     "YesNo",
     "as_one_line",
     "beside",
-    "between",
     "did_you_mean",
     "fault",
     "load_floor_job",
     "load_job",
     "read_toml",
     "settled",
+    "what_may_be_written",
     "who_can_know",
 ]

@@ -9,12 +9,21 @@ import math
 import re
 import textwrap
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 from typing import Annotated, Any, Literal
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
-from pydantic_core import PydanticCustomError
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    GetCoreSchemaHandler,
+    GetJsonSchemaHandler,
+)
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from crestcut.base.errors import CrestcutError, visible
 from crestcut.base.units import METRES_PER, parse_length, parse_slope
@@ -46,22 +55,30 @@ def _said(parse: Callable[[Any], float]) -> Callable[[Any], float]:
     return run
 
 
-def between(low: float, high: float, low_words: str, high_words: str) -> Callable[[Any], float]:
-    """A length within [low, high] metres, or a fault in words."""
+@dataclass(frozen=True)
+class Between:
+    """A number within [low, high], lengths in metres, or a fault in words; the schema says both ends."""
 
-    def run(value: Any) -> float:
-        metres = parse_length(value)
-        if metres < low:
-            raise CrestcutError(
-                f"{_quoted(value)} is {low_words}", "", 'a number alone is metres; write it like "140 mm"'
-            )
-        if metres > high:
-            raise CrestcutError(
-                f"{_quoted(value)} is {high_words}", "", 'a number alone is metres; write it like "140 mm"'
-            )
-        return metres
+    low: float
+    high: float
+    low_words: str = ""
+    high_words: str = ""
+    parse: Callable[[Any], float] = parse_length
+    mend: str = 'a number alone is metres; write it like "140 mm"'
 
-    return _said(run)
+    def read(self, value: Any) -> float:
+        """The number that is written, or a fault."""
+        found = _said(self.parse)(value)
+        if not self.low <= found <= self.high:
+            words = self.low_words if found < self.low else self.high_words
+            raise fault(f"{_quoted(value)} is {words or f'outside {self.low:g} to {self.high:g}'}", self.mend)
+        return found
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_before_validator_function(self.read, handler(source))
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {**handler(core), "minimum": self.low, "maximum": self.high}
 
 
 def _quoted(value: Any) -> str:
@@ -73,19 +90,6 @@ def _slope(value: Any) -> float:
     if not 0.005 <= slope <= 2.0:
         raise CrestcutError(f"{_quoted(value)} is no feather", "", 'write it as rise to run, like "1:4"')
     return slope
-
-
-def _degrees(value: Any) -> float:
-    """Degrees as a number -> radians."""
-    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
-        raise CrestcutError(
-            f"{_quoted(value)} is no number of degrees", "", "write degrees as a bare number, like 3"
-        )
-    if not 0.0 <= value <= 30.0:
-        raise CrestcutError(
-            f"{value} degrees each side is outside 0 to 30", "", "write degrees as a bare number, like 3"
-        )
-    return math.radians(value)
 
 
 def _number(value: Any) -> float:
@@ -129,7 +133,7 @@ def listed(value: Any) -> Any:
 
 TYRES = ("front_left", "front_right", "rear_left", "rear_right")
 # m: thinner lies on no slab flat, thicker is a ramp and not a board (common practice, no source)
-_board = between(0.003, 0.060, "no board to drive on", "thicker than a board to drive on")
+_board = Between(0.003, 0.060, "no board to drive on", "thicker than a board to drive on")
 
 
 def _raised(value: Any) -> tuple[float, ...]:
@@ -137,11 +141,11 @@ def _raised(value: Any) -> tuple[float, ...]:
     if isinstance(value, list) or (isinstance(value, str) and "+" in value):
         raise fault("boards are never stacked", 'write the one thickness under the tyres, like "18 mm"')
     if not isinstance(value, dict):
-        return (_board(value),) * len(TYRES)
+        return (_board.read(value),) * len(TYRES)
     for key in value:
         if key not in TYRES:
             raise fault(f'no tyre is called "{key}"', f"write {', '.join(TYRES)}")
-    on = [_board(value[t]) if t in value else 0.0 for t in TYRES]
+    on = [_board.read(value[t]) if t in value else 0.0 for t in TYRES]
     count = sum(x > 0 for x in on)
     if count not in (2, 4) or (count == 2 and (on[0] > 0) == (on[3] > 0)):
         raise fault("boards under all four tyres expected, or under two", "name both of one axle or one side")
@@ -189,39 +193,43 @@ def _words(value: Any) -> Any:
     return visible(re.sub(r"\s*[\r\n]\s*", " ", text))
 
 
+UNITS = ("m", "cm", "mm", "ft", "us-ft", "in")  # of a scan; their longer names are understood too
+
+
 def _unit(value: str) -> str:
     if value not in METRES_PER:
-        raise fault(f'unit "{value}" is not known', "write one of m, cm, mm, ft, us-ft, in")
+        raise fault(f'unit "{value}" is not known', f"write one of {', '.join(UNITS)}")
     return value
 
 
 _MOST = 1000.0  # m
-Length = Annotated[float, BeforeValidator(between(-_MOST, _MOST, "no length", "longer than any site"))]
-Positive = Annotated[float, BeforeValidator(between(1e-5, _MOST, "not above zero", "longer than any site"))]
-NotNegative = Annotated[float, BeforeValidator(between(0.0, _MOST, "below zero", "longer than any site"))]
-Depth = Annotated[float, BeforeValidator(between(0.0, 0.3, "below zero", "deeper than a slab is thick"))]
-PositiveDepth = Annotated[
-    float, BeforeValidator(between(1e-5, 0.3, "not above zero", "deeper than a slab is thick"))
-]
-Thickness = Annotated[
-    float, BeforeValidator(between(0.02, 2.0, "thinner than any slab", "thicker than any slab"))
-]
-Gap = Annotated[
-    float, BeforeValidator(between(0.0, 0.5, "below zero", "more than a gap under a low vehicle"))
-]
+Length = Annotated[float, Between(-_MOST, _MOST, "no length", "longer than any site")]
+Positive = Annotated[float, Between(1e-5, _MOST, "not above zero", "longer than any site")]
+NotNegative = Annotated[float, Between(0.0, _MOST, "below zero", "longer than any site")]
+Depth = Annotated[float, Between(0.0, 0.3, "below zero", "deeper than a slab is thick")]
+PositiveDepth = Annotated[float, Between(1e-5, 0.3, "not above zero", "deeper than a slab is thick")]
+Thickness = Annotated[float, Between(0.02, 2.0, "thinner than any slab", "thicker than any slab")]
+Gap = Annotated[float, Between(0.0, 0.5, "below zero", "more than a gap under a low vehicle")]
 Raised = Annotated[tuple[float, float, float, float], BeforeValidator(_raised)]
-Within = Annotated[float, BeforeValidator(between(0.0, 0.5, "below zero", "no reading at all"))]
-Cell = Annotated[
-    float, BeforeValidator(between(0.002, 0.05, "finer than a scan (2 mm)", "coarser than a crest (50 mm)"))
-]
+Within = Annotated[float, Between(0.0, 0.5, "below zero", "no reading at all")]
+Cell = Annotated[float, Between(0.002, 0.05, "finer than a scan (2 mm)", "coarser than a crest (50 mm)")]
 Slope = Annotated[float, BeforeValidator(_said(_slope))]
-Degrees = Annotated[float, BeforeValidator(_said(_degrees))]
+Wander = Annotated[
+    float, Between(0.0, 2.0, "below zero", "wider than any drive", mend='write it like "200 mm"')
+]
+Degrees = Annotated[
+    float,
+    Between(0.0, 30.0, parse=_number, mend="write degrees as a bare number, like 3"),
+    AfterValidator(math.radians),
+]
+Confidence = Annotated[float, Between(0.5, 0.9999, parse=_number, mend="write it like 0.95")]
 Number = Annotated[float, BeforeValidator(_said(_number))]
 Note = str  # whatever somebody wants to keep beside an answer
 Day = Annotated[str, BeforeValidator(_day)]
 Text = Annotated[str, BeforeValidator(_words)]
 FileName = Annotated[str, BeforeValidator(_text)]
-Unit = Annotated[str, AfterValidator(_unit)]  # of a scan's coordinates
+# of a scan's coordinates
+Unit = Annotated[str, AfterValidator(_unit), Field(json_schema_extra={"enum": list(UNITS)})]
 UpAxis = Literal["x", "y", "z", "-x", "-y", "-z"]
 Scanner = Literal["phone", "photogrammetry", "terrestrial", "total-station"]
 Country = Annotated[str, BeforeValidator(_country)]

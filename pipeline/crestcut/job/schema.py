@@ -4,7 +4,6 @@ it.
 
 from __future__ import annotations
 
-import math
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag, field_validator, model_validator
@@ -14,6 +13,7 @@ from crestcut.job.fields import (
     Beneath,
     Cell,
     Classes,
+    Confidence,
     Country,
     Day,
     Degrees,
@@ -39,6 +39,7 @@ from crestcut.job.fields import (
     Unit,
     Unsaid,
     UpAxis,
+    Wander,
     Within,
     Words,
     fault,
@@ -105,15 +106,8 @@ class TravelTable(Table):
     layer: Text | None = None
     track: Literal["middle", "left", "right"] = "middle"
     ways: Ways = Field(default_factory=_forward)
-    wander: NotNegative = 0.200
-    heading: Degrees = math.radians(3.0)
-
-    @field_validator("wander")
-    @classmethod
-    def _on_the_drive(cls, value: float) -> float:
-        if value > 2.0:
-            raise fault(f"{value:g} m of wander each side is no line at all", 'write it like "200 mm"')
-        return value
+    wander: Wander = 0.200
+    heading: Degrees = Field(3.0, validate_default=True)
 
     @model_validator(mode="after")
     def _layer_of_a_drawing(self) -> TravelTable:
@@ -138,15 +132,8 @@ class ClearanceTable(Table):
 
     want: Gap = 0.0127
     want_ends: Gap = 0.03175
-    confidence: Number = 0.95
+    confidence: Confidence = 0.95
     in_use: dict[Text, Gap] = Field(default_factory=dict)
-
-    @field_validator("confidence")
-    @classmethod
-    def _a_share(cls, value: float) -> float:
-        if not 0.5 <= value <= 0.9999:
-            raise fault(f"a confidence of {value:g} is outside 0.5 to 0.9999", "write it like 0.95")
-        return value
 
 
 class CutTable(Table):
@@ -355,6 +342,28 @@ class JobFile(ByHandTables):
     mark: list[MarkTable] = Field(default_factory=list)
     keep: list[KeepTable] = Field(default_factory=list)
     after: AfterTable | None = None
+
+
+def what_may_be_written() -> dict[str, dict[str, Any]]:
+    """What may stand under each ``table.key`` of a job file, for whoever asks for it: ``minimum`` and
+    ``maximum`` in m, degrees or as a share, ``enum``, ``default``, as far as there are any."""
+    schema = JobFile.model_json_schema()
+
+    def within(node: dict[str, Any]) -> dict[str, Any]:
+        """The one that is meant: a table by its name, of a list, of something that may be left out."""
+        if "$ref" in node:
+            return within(schema["$defs"][node["$ref"].rpartition("/")[2]])
+        if "anyOf" in node:
+            return within(next(one for one in node["anyOf"] if one.get("type") != "null"))
+        return within(node["items"]) if "items" in node else node
+
+    told = ("minimum", "maximum", "enum", "default")
+    found = {
+        f"{name}.{key}": {word: value for word, value in {**within(node), **node}.items() if word in told}
+        for name, table in schema["properties"].items()
+        for key, node in within(table).get("properties", {}).items()
+    }
+    return {key: said for key, said in found.items() if said}
 
 
 def _length_at(value: Any) -> float:

@@ -9,12 +9,12 @@ from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import parse_length
-from crestcut.job import FileName, Length, Table, Text, Unit, UpAxis, between, fault
+from crestcut.job import Between, FileName, Length, Table, Text, Unit, UpAxis, fault
 from crestcut.vehicle.plausible import RANGES
 
 
-def _ranged(key: str, low_words: str, high_words: str) -> BeforeValidator:
-    return BeforeValidator(between(*RANGES[key], low_words, high_words))
+def _ranged(key: str, low_words: str, high_words: str) -> Between:
+    return Between(*RANGES[key], low_words, high_words)
 
 
 Wheelbase = Annotated[float, _ranged("wheelbase", "short for a wheelbase", "long for a wheelbase")]
@@ -27,12 +27,10 @@ Overhang = Annotated[float, _ranged("overhang", "below zero", "long for an overh
 Turning = Annotated[
     float, _ranged("turning_radius", "small for a turning radius", "large for a turning radius")
 ]
-Within = Annotated[float, BeforeValidator(between(0.0, 0.05, "below zero", "no measurement at all"))]
-Drop = Annotated[
-    float, BeforeValidator(between(-0.3, 0.3, "lower than springs give", "higher than springs give"))
-]
-Tread = Annotated[float, BeforeValidator(between(0.0, 0.03, "below zero", "deep for a tread"))]
-Droop = Annotated[float, BeforeValidator(between(0.0, 0.5, "below zero", "long for a droop"))]
+Within = Annotated[float, Between(0.0, 0.05, "below zero", "no measurement at all")]
+Drop = Annotated[float, Between(-0.3, 0.3, "lower than springs give", "higher than springs give")]
+Tread = Annotated[float, Between(0.0, 0.03, "below zero", "deep for a tread")]
+Droop = Annotated[float, Between(0.0, 0.5, "below zero", "long for a droop")]
 
 
 def _plain_number(unit: str, low: float, high: float) -> Any:
@@ -208,9 +206,7 @@ class MassTable(Table):
 
     back: Length
     left: Length = 0.0
-    up: Annotated[
-        float, BeforeValidator(between(0.0, 5.0, "below the ground", "high for a centre of mass"))
-    ] = 0.0
+    up: Annotated[float, Between(0.0, 5.0, "below the ground", "high for a centre of mass")] = 0.0
 
 
 class VehicleFile(Table):
