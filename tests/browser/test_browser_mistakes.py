@@ -5,12 +5,18 @@ from __future__ import annotations
 import json
 import re
 from pathlib import Path
-from typing import Any
+from typing import Annotated, Any, Literal
 
-from browser.courtyard import draw_line
+import pytest
+from pydantic import Field
+
+from browser.courtyard import courtyard, draw_line
 from crestcut.base.errors import CrestcutError
 from crestcut.cut.slab_limits import deepest_allowed
+from crestcut.job import schema
+from crestcut.job.fields import Between
 from crestcut.job.load import load_job
+from crestcut.report.pages.pick import write_pick
 from crestcut.vehicle.load import load_state, load_vehicle
 from crestcut.vehicle.tracks import refuse_parts_over_tracks
 
@@ -152,3 +158,33 @@ def test_a_line_from_a_drawing_stays_until_one_is_drawn(pick: Path, open_page: A
     draw_line(page, touch=False)
     drawn = page.evaluate("crestcut.model.doc.travel")
     assert len(drawn["line"]) == 2 and "layer" not in drawn
+
+
+class _Tight(schema.ClearanceTable):
+    """The gap of another house: asked for as 9 mm where nothing is said, never more than 20 mm."""
+
+    want: Annotated[float, Between(0.0, 0.020, "below zero", "too much")] = 0.009
+
+
+class _Roofed(schema.SiteTable):
+    place: Literal["outdoors", "indoors", "under a roof"] | None = None
+
+
+class _OtherFile(schema.JobFile):
+    clearance: _Tight = Field(default_factory=_Tight)
+    site: _Roofed = Field(default_factory=_Roofed)
+
+
+def test_the_page_follows_the_schema(open_page: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A bound, a default and a choice that are changed there alone are the page's too."""
+    monkeypatch.setattr(schema, "JobFile", _OtherFile)
+    page = open_page(write_pick(courtyard(), None, tmp_path), "laptop")
+    draw_line(page, touch=False)
+    want = page.locator("#f-clearance-want")
+    assert want.input_value() == "9.0 mm" and want.get_attribute("placeholder") == "9 mm"
+    said = []
+    for gap in ("20 mm", "20.1 mm"):
+        want.fill(gap)
+        said.append([text for text in page.locator("#mistakes .stop").all_inner_texts() if "20.1 mm" in text])
+    assert said == [[], ["20.1 mm cannot be right: between 0.0 mm and 20.0 mm"]]
+    assert "under a roof" in page.locator("#f-site-place option").all_text_contents()

@@ -35,6 +35,9 @@ from .ruled_out import forbidden as forbidden
 from .ruled_out import kept as kept
 from .ruled_out import not_into_it as not_into_it
 from .ruled_out import not_known as not_known
+from .slab_limits import CAREFUL_SHARE as CAREFUL_SHARE
+from .slab_limits import DEFAULT_DEEPEST as DEFAULT_DEEPEST
+from .slab_limits import REFUSED_SHARE as REFUSED_SHARE
 from .slab_limits import asks_drilling as asks_drilling
 from .slab_limits import deepest_allowed as deepest_allowed
 from .slab_limits import mass_of as mass_of
@@ -43,10 +46,13 @@ from .slab_limits import stop_rules as stop_rules
 from .solver import solve as solve
 
 __all__ = [
+    "CAREFUL_SHARE",
     "CUT",
+    "DEFAULT_DEEPEST",
     "DIFFERS",
     "ENOUGH",
     "HAZARDS",
+    "REFUSED_SHARE",
     "THICK",
     "UNLOCATED",
     "CutPlan",

@@ -18,7 +18,8 @@ from crestcut.base.cautions import MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame
 from crestcut.contact import over_small_holes
-from crestcut.job import ScanChoice
+from crestcut.cut import CAREFUL_SHARE, DEFAULT_DEEPEST, REFUSED_SHARE
+from crestcut.job import ScanChoice, what_may_be_written
 from crestcut.report.pages.pack import pack_colours, pack_layer
 from crestcut.report.pages.shell import page, write_page
 from crestcut.scan import Health, Scan, near_ground
@@ -93,6 +94,8 @@ def pick_data(
             "notes": [*facts, *scan.notes, *_sentences(health)],
         },
         "vehicles": generic_vehicles(),
+        "job": what_may_be_written(),
+        "slab": {"deepest": DEFAULT_DEEPEST, "careful": CAREFUL_SHARE, "refused": REFUSED_SHARE},
         "vehicleRules": {"ranges": RANGES, "rules": [asdict(rule) for rule in RULES]},
         "units": "inches" if scan.frame.unit in INCH_UNITS else "metric",
     }  # fmt: skip

@@ -1,22 +1,13 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
-import { INSIDE, OVER, SOURCE, YES_NO, choiceOf } from "./pick_answers.js";
 import { vehicle } from "./pick_check_vehicle.js";
 import { WHEELS, drive, lostGround, shortened } from "./pick_ground.js";
 import { length, unread } from "./pick_model.js";
-import { SECTIONS } from "./pick_questions.js";
+import { OVER, SECTIONS, choiceOf, choicesOf, sourceOf } from "./pick_questions.js";
 import { routeOf } from "./pick_route.js";
 import { show } from "./units.js";
 
-// lengths of the job file as job/fields.py takes them: key, least, most, in metres
-const LENGTHS = {
-  want: [["clearance", "want"], 0, 0.5],
-  ends: [["clearance", "want_ends"], 0, 0.5],
-  deepest: [["cut", "deepest"], 1e-5, 0.3],
-  wander: [["travel", "wander"], 0, 2],
-  thickness: [["slab", "thickness"], 0.02, 2],
-  steel: [["slab", "steel_depth"], 0, 0.3],
-};
+const ASKS = SECTIONS.flatMap((section) => section.ask);
 
 /** List of {level, text, at, spot}: `at` is the id of the field to mend, `spot` where on the plan it is (grid u, v), or null. */
 export function check(model, height, plan, units) {
@@ -79,10 +70,11 @@ function line(model, s, height, plan, say, units) {
 
 /** Wheels that leave the ground: on the line, which the program refuses, and within wander and heading, which it leaves unjudged. */
 function footing(path, s, model, height, say, units) {
-  const wander = length(model.get(["travel", "wander"]) ?? "200 mm"),
-    degrees = model.get(["travel", "heading"]) ?? 3,
+  const wander = model.metres("travel.wander"),
+    degrees = model.get(["travel", "heading"]) ?? model.rule("travel.heading").default,
     ways = model.get(["travel", "ways"]) ?? ["forward"];
-  if (!(wander >= 0 && wander <= 2 && degrees >= 0 && degrees <= 30 && ways.length)) return;
+  if (!(model.allows("travel.wander", wander) && model.allows("travel.heading", degrees) && ways.length))
+    return;
   const heading = (degrees * Math.PI) / 180;
   const { line, near, share, safe } = lostGround(path, s, height.firm, { wander, heading, ways });
   if (line) {
@@ -159,74 +151,89 @@ function bends(path, tight, least, say, units) {
     );
 }
 
-function answers(model, s, say, units) {
+/** Each number within what the schema allows; lengths in metres by their keys, where they are understood. */
+function bounds(model, say, units) {
   const read = {};
-  for (const [name, [path, low, high]] of Object.entries(LENGTHS)) {
-    const value = model.get(path);
-    if (value === undefined) continue;
-    read[name] = length(value);
+  for (const { key, path, kind, name } of ASKS) {
+    const { minimum, maximum } = model.rule(key),
+      value = model.get(path);
+    if (minimum === undefined || value === undefined) continue;
     const at = `f-${path.join("-")}`;
-    if (!Number.isFinite(read[name])) say("stop", unread(value), at);
-    else if (read[name] < low || read[name] > high)
+    if (kind !== "length") {
+      const [low, high] = [minimum, maximum].map((end) =>
+        kind === "percent" ? +(end * 100).toFixed(4) : end,
+      );
+      if (!model.allows(key, value))
+        say("stop", `${name}: between ${low} and ${high}${kind === "percent" ? " %" : ""}`, at);
+      continue;
+    }
+    const metres = length(value);
+    if (!Number.isFinite(metres)) say("stop", unread(value), at);
+    else if (model.allows(key, metres)) read[key] = metres;
+    else
       say(
         "stop",
-        `${show(read[name], units)} cannot be right: between ${show(low, units, low < 0.001 ? 2 : 1)} and ${show(high, units)}`,
+        `${show(metres, units)} cannot be right: between ${show(minimum, units, minimum && minimum < 0.001 ? 2 : 1)} and ${show(maximum, units)}`,
         at,
       );
   }
-  if (s && read.want >= s.belly)
+  return read;
+}
+
+const part = (share) => `1/${Math.round(1 / share)}`;
+
+function answers(model, s, say, units) {
+  const read = bounds(model, say, units),
+    { careful, refused, deepest: usual } = model.data.slab;
+  const want = read["clearance.want"],
+    deepest = read["cut.deepest"],
+    thickness = read["slab.thickness"];
+  if (s && want >= s.belly)
     say(
       "stop",
-      `The gap asked for (${show(read.want, units)}) is as much as the belly has on flat ground (${show(s.belly, units)})`,
+      `The gap asked for (${show(want, units)}) is as much as the belly has on flat ground (${show(s.belly, units)})`,
       "f-clearance-want",
     );
-  const share = read.deepest / read.thickness;
-  if (share > 0.25)
+  if (deepest > thickness * refused)
     say(
       "stop",
-      "The deepest cut is more than a quarter of the slab: that is where it is made to crack",
+      `The deepest cut is more than ${part(refused)} of the slab: that is where it is made to crack`,
       "f-cut-deepest",
     );
-  else if (share > 0.125 && model.get(["slab", "thickness_from"]) !== "drilled")
+  else if (deepest > thickness * careful && model.get(["slab", "thickness_from"]) !== "drilled")
     say(
       "care",
-      "More than an eighth of the slab: until its thickness is drilled there, the plan is stamped not for cutting",
+      `More than ${part(careful)} of the slab: until its thickness is drilled there, the plan is stamped not for cutting`,
       "f-slab-thickness_from",
     );
-  else if (read.deepest > 0.013 && read.thickness === undefined)
+  else if (deepest > usual && model.get(["slab", "thickness"]) === undefined)
     say(
       "care",
-      `Deeper than ${show(0.013, units)}: until the slab’s thickness is drilled there, the plan is stamped not for cutting`,
+      `Deeper than ${show(usual, units)}: until the slab’s thickness is drilled there, the plan is stamped not for cutting`,
       "f-slab-thickness",
     );
-  if (read.steel >= read.thickness)
+  if (read["slab.steel_depth"] >= thickness)
     say("stop", "The steel cannot lie deeper than the slab is thick", "f-slab-steel_depth");
-  const confidence = model.get(["clearance", "confidence"]);
-  if (confidence !== undefined && !(confidence >= 0.5 && confidence <= 0.9999))
-    say("stop", "How sure: between 50 and 99.99 %", "f-clearance-confidence");
-  const heading = model.get(["travel", "heading"]);
-  if (heading !== undefined && !(heading >= 0 && heading <= 30))
-    say("stop", "Steering off the line: between 0 and 30 degrees", "f-travel-heading");
   if (!(model.get(["travel", "ways"]) ?? ["forward"]).length)
     say("stop", "Choose at least one way of driving", "f-travel-ways");
 }
 
 /** Answers that are none of the closed choices, as older job files have them; and what located things still need. */
 function choices(model, say) {
-  const asks = SECTIONS.flatMap((section) => section.ask).filter((ask) => ask.closed);
-  for (const { path, closed, name, from } of asks) {
-    const id = `f-${path.join("-")}`;
-    const told = [[path, closed, id, name]];
-    if (from) told.push([[path[0], `${path[1]}_from`], SOURCE, `${id}_from`, `${name}, known from`]);
-    for (const [key, options, at, called] of told)
-      if (choiceOf(options, model.get(key)) === undefined)
-        say("stop", `${called}: “${model.get(key)}” is none of the choices, choose again`, at);
+  const every = ASKS.flatMap((ask) =>
+    ask.from ? [ask, sourceOf(`${ask.key}_from`, `${ask.name}, known from`)] : [ask],
+  );
+  for (const ask of every) {
+    if (ask.kind !== "select" || ask.options || ask.more) continue;
+    const value = model.get(ask.path);
+    if (choiceOf(ask, model, value) === undefined)
+      say("stop", `${ask.name}: “${value}” is none of the choices, choose again`, `f-${ask.path.join("-")}`);
   }
   const slab = model.doc.slab ?? {};
   for (const [key, never] of [
     ["kind", ["post-tensioned", "suspended", "precast"].includes(slab.kind)],
-    ["post_tensioned", choiceOf(YES_NO, slab.post_tensioned) === "yes"],
-    ["suspended", choiceOf(YES_NO, slab.suspended) === "yes"],
+    ["post_tensioned", [true, "yes"].includes(slab.post_tensioned)],
+    ["suspended", [true, "yes"].includes(slab.suspended)],
   ])
     if (never)
       say(
@@ -234,10 +241,9 @@ function choices(model, say) {
         "Such a slab is never released: nothing is cut, drilled or fixed into it on this program’s word; ask a structural engineer",
         `f-slab-${key}`,
       );
-  for (const [over] of OVER.slice(1)) {
+  for (const [over] of choicesOf(OVER, model).slice(1)) {
     const mine = model.keeps.filter((keep) => keep.over === over);
-    const answer = choiceOf(INSIDE, model.get(["slab", over]));
-    if (answer === "located" && !(mine.length && mine.every((keep) => !(length(keep.deepest ?? 0) > 0))))
+    if (slab[over] === "located" && !(mine.length && mine.every((keep) => !(length(keep.deepest ?? 0) > 0))))
       say(
         "care",
         "Found in the slab: draw a keep area over each, nothing cut in it, and say so beside it; until then the plan is stamped not for cutting",
@@ -267,11 +273,11 @@ function places(model, height, plan, say) {
   });
   model.keeps.forEach((keep, k) => {
     if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
-    if (choiceOf(OVER, keep.over) === undefined)
+    if (choiceOf(OVER, model, keep.over) === undefined)
       say("stop", `Keep area ${k + 1}: “${keep.over}” is none of what may be located there`, `keep-${k}`);
     const deepest = length(keep.deepest ?? 0);
     if (!Number.isFinite(deepest)) say("stop", `Keep area ${k + 1}: ${unread(keep.deepest)}`, `keep-${k}`);
-    else if (deepest < 0 || deepest > 0.3)
+    else if (!model.allows("keep.deepest", deepest))
       say("stop", `Keep area ${k + 1}: a depth of “${keep.deepest}” cannot be right`, `keep-${k}`);
   });
 }

@@ -1,24 +1,9 @@
 // What is wrong with the vehicle: ranges and rules come with the page (vehicle/plausible.py), tracks are those of tracks.py.
 
 import { length, unread } from "./pick_model.js";
+import { MORE, TAPE } from "./pick_questions.js";
 import { show } from "./units.js";
 
-// what is typed, its name, and its range; what the tape reads across the tyres is a track and a tyre
-const FIVE = {
-  wheelbase: ["Axle to axle", "wheelbase"],
-  over: ["Outside to outside", "track", "tyre_width"],
-  tyre: ["Tyre width", "tyre_width"],
-  radius: ["Hub height", "tyre_radius"],
-  belly: ["Belly clearance", "clearance"],
-};
-const MORE = {
-  width: ["Width of the body", "width"],
-  front_overhang: ["Front overhang", "overhang"],
-  nose: ["Clearance under the nose", "clearance"],
-  rear_overhang: ["Rear overhang", "overhang"],
-  tail: ["Clearance under the tail", "clearance"],
-  turning: ["Turning radius", "turning_radius"],
-};
 // where a rule's key is asked on the page
 const BOX = {
   tyre_radius: "v-radius",
@@ -84,7 +69,7 @@ function relations(model, s, say, units) {
 function typed(model, say, units) {
   const given = model.typed,
     { ranges } = model.data.vehicleRules;
-  const within = (key, [name, ...kinds]) => {
+  const within = ([key, name, , , ...kinds]) => {
     const metres = length(given[key]);
     if (!Number.isFinite(metres)) return say("stop", `${name}: ${unread(given[key])}`, `v-${key}`);
     const [low, high] = [0, 1].map((end) => kinds.reduce((sum, kind) => sum + ranges[kind][end], 0));
@@ -96,11 +81,11 @@ function typed(model, say, units) {
       );
     return undefined;
   };
-  for (const [key, rule] of Object.entries(FIVE)) {
-    if (!given[key]) say("stop", `${rule[0]} is not given yet`, `v-${key}`);
-    else within(key, rule);
+  for (const tape of TAPE) {
+    if (!given[tape[0]]) say("stop", `${tape[1]} is not given yet`, `v-${tape[0]}`);
+    else within(tape);
   }
-  for (const [key, rule] of Object.entries(MORE)) if (given[key]) within(key, rule);
+  for (const tape of MORE) if (given[tape[0]]) within(tape);
   for (const [end, reach, name] of ENDS)
     if (given[end] && !given[reach])
       say("stop", `${name} is needed with the clearance under the ${end}`, `v-${reach}`);
@@ -109,13 +94,13 @@ function typed(model, say, units) {
 /** Where the ground rises under a part over a wheel track, the wheel lifts it with every cut left standing: no cut can help there. */
 function overTracks(model, s, say, units) {
   const doc = model.vehicleDoc,
-    asked = (key, spare) => length(model.get(["clearance", key]) ?? spare);
+    asked = (key) => model.metres(`clearance.${key}`);
   const loads = model.get(["vehicle", "load"]) ?? ["as measured"];
   for (const part of doc.part ?? []) {
     if (part.soft || !covered(part, s)) continue;
     const middle = s.wheelbase - (length(part.back[0]) + length(part.back[1])) / 2;
     const ends = middle > s.wheelbase || middle < 0;
-    const want = ends ? asked("want_ends", "1 1/4 in") : asked("want", "1/2 in");
+    const want = ends ? asked("want_ends") : asked("want");
     const least = Math.min(...loads.map((name) => lowest(part, s, doc.load?.[name])));
     if (least < want)
       say(

@@ -1,8 +1,7 @@
 // The short list of questions beside the plan. Each knows its key in the job file, so that the page and the file cannot drift apart.
 
 import { h } from "./dom.js";
-import { SOURCE, choiceOf } from "./pick_answers.js";
-import { MORE, SECTIONS, TAPE } from "./pick_questions.js";
+import { MORE, SECTIONS, TAPE, choiceOf, choicesOf, sourceOf } from "./pick_questions.js";
 import { inches, metric, parseLength } from "./units.js";
 
 function readBack(text) {
@@ -43,16 +42,29 @@ function lengthBox({ id, name, help, value, empty, units, put }) {
   );
 }
 
+/** What stands in an empty box, in both systems: what is taken where nothing is written, or an example. */
+function hint(ask, model) {
+  const spare = model.rule(ask.key).default ?? model.data.slab[ask.spare];
+  return ask.like ?? [metric(spare).replace(".0 mm", " mm"), inches(spare)];
+}
+
 function question(ask, model, units) {
   const id = `f-${ask.path.join("-")}`;
   const value = model.get(ask.path);
   const put = (next) => model.set(ask.path, next);
   if (ask.kind === "length")
-    return lengthBox({ ...ask, id, value: typeof value === "number" ? `${value} m` : value, units, put });
-  if (ask.kind === "checks") return checks(ask, id, value ?? ["forward"], put);
+    return lengthBox({
+      ...ask,
+      id,
+      empty: hint(ask, model),
+      value: typeof value === "number" ? `${value} m` : value,
+      units,
+      put,
+    });
+  if (ask.kind === "checks") return checks(ask.name, choicesOf(ask, model), id, value ?? ["forward"], put);
   let control;
   if (ask.kind === "select") {
-    control = select(id, ask, value, put);
+    control = select(id, ask, model, put);
   } else if (ask.kind === "lines") {
     control = h("textarea", {
       id,
@@ -77,14 +89,14 @@ function question(ask, model, units) {
       inputmode: number ? "decimal" : "text",
       autocomplete: "off",
       value: shown,
-      placeholder: ask.empty ?? "",
+      placeholder: number ? +(model.rule(ask.key).default * factor).toFixed(6) : "",
     });
     control.addEventListener("input", () => {
       const text = control.value.trim();
       put(text === "" ? "" : number ? +(Number(text) / factor).toFixed(8) : text);
     });
   }
-  const how = ask.from ? whence(id, [ask.path[0], `${ask.path[1]}_from`], control.value, model) : null;
+  const how = ask.from ? whence(`${id}_from`, sourceOf(`${ask.key}_from`), control.value, model) : null;
   if (how)
     control.addEventListener("change", () => {
       how.hidden = !control.value;
@@ -100,34 +112,36 @@ function question(ask, model, units) {
 }
 
 /** A choice; one that an opened file has and the list has not stays in sight, to be chosen again. */
-function select(id, ask, value, put) {
-  const options = ask.closed ?? ask.options;
-  const chosen = ask.closed ? choiceOf(ask.closed, value) : value;
+function select(id, ask, model, put) {
+  const options = choicesOf(ask, model),
+    value = model.get(ask.path);
+  const chosen = ask.options ? (value ?? "") : choiceOf(ask, model, value);
   const box = h(
     "select",
     { id, onchange: (e) => put(e.target.value) },
     options.map(([key, text]) => h("option", { value: key }, text)),
   );
-  if (value !== undefined && !options.some(([key]) => key === chosen))
+  const shown = chosen === "" ? options[0][0] : chosen;
+  if (!options.some(([key]) => key === shown))
     box.append(h("option", { value: String(value) }, String(value)));
-  box.value = chosen ?? String(value ?? "");
+  box.value = shown ?? String(value);
   return box;
 }
 
-function whence(id, path, answer, model) {
-  const box = select(`${id}_from`, { closed: SOURCE }, model.get(path), (next) => model.set(path, next));
-  return h("div", { class: "whence", hidden: !answer }, h("label", { for: `${id}_from` }, "Known from"), box);
+function whence(id, ask, answer, model) {
+  const box = select(id, ask, model, (next) => model.set(ask.path, next));
+  return h("div", { class: "whence", hidden: !answer }, h("label", { for: id }, ask.name), box);
 }
 
-function checks(ask, id, value, put) {
-  const boxes = ask.options.map(([key, text]) => {
+function checks(name, options, id, value, put) {
+  const boxes = options.map(([key, text]) => {
     const box = h("input", { type: "checkbox", id: `${id}-${key}`, checked: value.includes(key) });
     box.addEventListener("change", () =>
-      put(ask.options.map(([k]) => k).filter((k, i) => boxes[i].firstChild.checked)),
+      put(options.map(([k]) => k).filter((k, i) => boxes[i].firstChild.checked)),
     );
     return h("label", { class: "choice", for: `${id}-${key}` }, box, text);
   });
-  return h("fieldset", { class: "field", id, tabindex: -1 }, h("legend", {}, ask.name), boxes);
+  return h("fieldset", { class: "field", id, tabindex: -1 }, h("legend", {}, name), boxes);
 }
 
 /** All sections but the vehicle's and the points'. */
@@ -240,7 +254,8 @@ export function vehicleSection(model, units, redraw) {
   if (model.loads.length > 1)
     body.push(
       checks(
-        { name: "Check it when loaded", options: model.loads.map((name) => [name, name]) },
+        "Check it when loaded",
+        model.loads.map((name) => [name, name]),
         "f-vehicle-load",
         model.get(["vehicle", "load"]) ?? ["as measured"],
         (next) => model.set(["vehicle", "load"], next),

@@ -206,7 +206,7 @@ export class PickMap {
 
   /** The ground the vehicle may cover: its width and the wander to each side. */
   #lane(path, sizes) {
-    const wander = length(this.model.get(["travel", "wander"]) ?? "200 mm") || 0;
+    const wander = this.model.metres("travel.wander") || 0;
     const half = sizes.width / 2 + wander;
     return s("path", {
       d: this.#path([...this.#along(path, half), ...this.#along(path, -half).reverse()], true),

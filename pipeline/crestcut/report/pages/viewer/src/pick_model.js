@@ -1,7 +1,7 @@
 // The job being made: the job file itself as an object, so that what an opened file says and this page does not ask stays in it.
 
 import { parse, stringify } from "smol-toml";
-import { parseLength } from "./units.js";
+import { parseLength, show } from "./units.js";
 
 const ORDER = [
   "title",
@@ -21,8 +21,6 @@ const ORDER = [
   "witness",
 ];
 
-const WANT = { metric: "12.7 mm", inches: "1/2 in" };
-
 export class PickModel extends EventTarget {
   constructor(data) {
     super();
@@ -37,14 +35,38 @@ export class PickModel extends EventTarget {
       scan: { files: [...data.scan.files], ...data.scan.said },
       vehicle: {},
       travel: { line: [], track: "middle", ways: ["forward", "turned"] },
-      clearance: { want: WANT[data.units], confidence: 0.95 },
+      clearance: {
+        want: this.#want(data.units),
+        confidence: this.rule("clearance.confidence").default,
+      },
     };
   }
 
   /** The reader's other unit: what was not touched is written in it. */
   speak(units) {
     const other = units === "inches" ? "metric" : "inches";
-    if (this.get(["clearance", "want"]) === WANT[other]) this.set(["clearance", "want"], WANT[units]);
+    const path = ["clearance", "want"];
+    if (this.get(path) === this.#want(other)) this.set(path, this.#want(units));
+  }
+
+  #want(units) {
+    return show(this.rule("clearance.want").default, units);
+  }
+
+  /** What the job file's schema says of a key: minimum, maximum, enum, default, as far as there are any. */
+  rule(key) {
+    return this.data.job[key] ?? {};
+  }
+
+  /** Is a number within what the schema allows? */
+  allows(key, value) {
+    const { minimum, maximum } = this.rule(key);
+    return value >= minimum && value <= maximum;
+  }
+
+  /** Metres of a length as it is written, or as it is taken where nothing is. */
+  metres(key) {
+    return length(this.get(key.split(".")) ?? this.rule(key).default);
   }
 
   /** The tapped points; none where the job reads its line from a file. */

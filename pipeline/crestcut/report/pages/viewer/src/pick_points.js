@@ -1,7 +1,7 @@
 // The tapped points as figures: for those who type, and to see what was tapped.
 
 import { byId, h } from "./dom.js";
-import { OVER } from "./pick_answers.js";
+import { OVER, choicesOf } from "./pick_questions.js";
 
 /** Writes the list anew, unless someone is typing in it. */
 export function points(model) {
@@ -118,7 +118,9 @@ export function points(model) {
             model.changed();
           },
         },
-        OVER.map(([key, text]) => h("option", { value: key, selected: key === (keep.over ?? "") }, text)),
+        choicesOf(OVER, model).map(([key, text]) =>
+          h("option", { value: key, selected: key === (keep.over ?? "") }, text),
+        ),
       ),
     ),
   );

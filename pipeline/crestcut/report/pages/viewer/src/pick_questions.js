@@ -1,263 +1,219 @@
-// What pick.html asks, and the key of the job file that each answer goes to.
+// What pick.html asks, and in which words. What may be answered comes with the page, from the schema that reads the job file
+// (`job/schema.py`): bounds, choices and defaults, by `table.key`.
 
-import { INSIDE, KIND, PERMIT, SOURCE, YES_NO } from "./pick_answers.js";
+const NOT_KNOWN = "not known";
 
-const UNKNOWN = ["", "not known"];
+/** One question: its key in the job file, its name, how it is answered, and more that is said with it. */
+const ask = (key, name, kind, more = {}) => ({ key, path: key.split("."), name, kind, ...more });
+const choose = (key, name, words, more = {}) =>
+  ask(key, name, "select", { words, unsaid: NOT_KNOWN, ...more });
 
-/** Sections of the form; each question knows its key in the job file. */
+const YES_NO = { no: "no", yes: "yes" };
+const INSIDE = {
+  no: "none",
+  located: "yes, found and marked on the slab",
+  "not located": "yes, but nobody knows where",
+};
+const SOURCE = {
+  drawing: "a drawing",
+  engineer: "an engineer",
+  "owner in writing": "the owner, in writing",
+  covermeter: "a covermeter",
+  "thermal camera": "a thermal camera",
+  "locating service": "a locating service",
+  drilled: "a drilled hole",
+  edge: "seen at an edge",
+  guess: "a guess",
+};
+
+/** Who or what says so: asked beside an answer. */
+export const sourceOf = (key, name = "Known from") => choose(key, name, SOURCE);
+
+/** What was located under a keep area. */
+export const OVER = choose(
+  "keep.over",
+  "What was located under it",
+  { heating: "heating was located under it", conduit: "a cable, conduit or pipe was located under it" },
+  { unsaid: "nothing was located under it" },
+);
+
+/** Sections of the form. */
 export const SECTIONS = [
   {
     title: "Clearance",
     open: true,
     ask: [
-      {
-        path: ["clearance", "want"],
-        name: "Gap to leave under the belly",
-        kind: "length",
-        empty: ["12.7 mm", "1/2 in"],
-      },
-      {
-        path: ["clearance", "want_ends"],
-        name: "Gap to leave under nose and tail",
-        kind: "length",
-        empty: ["32 mm", "1 1/4 in"],
-      },
-      {
-        path: ["clearance", "confidence"],
-        name: "How sure of it",
-        kind: "percent",
-        empty: "95",
-        help: "95 % is usual.",
-      },
-      {
-        path: ["cut", "deepest"],
-        name: "Never cut deeper than",
-        kind: "length",
-        empty: ["13 mm", "1/2 in"],
-        help: "Left empty: 13 mm (1/2 in), or less where the slab is thin.",
-      },
-      {
-        path: ["cut", "drain"],
-        name: "Let water run off the cut",
+      ask("clearance.want", "Gap to leave under the belly", "length"),
+      ask("clearance.want_ends", "Gap to leave under nose and tail", "length"),
+      ask("clearance.confidence", "How sure of it", "percent", { help: "95 % is usual." }),
+      ask("cut.deepest", "Never cut deeper than", "length", {
+        spare: "deepest",
+        help: "Left empty it is the figure shown, or less where the slab is thin.",
+      }),
+      ask("cut.drain", "Let water run off the cut", "select", {
         help: "So that no puddle stays where it is cut. It takes off a little more.",
-        kind: "select",
         options: [
           ["", "not asked for"],
           ["1:100", "yes, falling 1 in 100 or more"],
           ["1:50", "yes, falling 1 in 50 or more"],
         ],
-      },
+      }),
     ],
   },
   {
     title: "Driving",
     ask: [
-      {
-        path: ["travel", "ways"],
-        name: "Ways it is driven",
-        kind: "checks",
-        options: [
-          ["forward", "nose first, along the arrow"],
-          ["turned", "nose first, against the arrow"],
-        ],
-      },
-      {
-        path: ["travel", "track"],
-        name: "The line shows the path of",
-        kind: "select",
-        options: [
-          ["middle", "the vehicle's middle"],
-          ["left", "its left wheels"],
-          ["right", "its right wheels"],
-        ],
-      },
-      {
-        path: ["travel", "wander"],
-        name: "It may be off the line by, each side",
-        kind: "length",
-        empty: ["200 mm", "8 in"],
-      },
-      {
-        path: ["travel", "heading"],
-        name: "It may be turned off the line by, degrees",
-        kind: "number",
-        empty: "3",
-      },
+      ask("travel.ways", "Ways it is driven", "checks", {
+        words: { forward: "nose first, along the arrow", turned: "nose first, against the arrow" },
+      }),
+      ask("travel.track", "The line shows the path of", "select", {
+        words: { middle: "the vehicle's middle", left: "its left wheels", right: "its right wheels" },
+      }),
+      ask("travel.wander", "It may be off the line by, each side", "length"),
+      ask("travel.heading", "It may be turned off the line by, degrees", "number"),
     ],
   },
   {
     title: "The slab",
     note: "What is not known is taken as the worst case: the plan is then stamped “not for cutting” and says whom to ask.",
     ask: [
-      {
-        path: ["slab", "kind"],
-        name: "Kind of slab",
-        kind: "select",
-        closed: KIND,
-      },
-      {
-        path: ["slab", "thickness"],
-        name: "Thickness",
-        kind: "length",
-        empty: ["like 100 mm", "like 4 in"],
-      },
-      {
-        path: ["slab", "thickness_from"],
-        name: "Thickness known from",
-        kind: "select",
-        closed: SOURCE,
-      },
-      {
-        path: ["slab", "steel_depth"],
-        name: "Depth of the steel below the top",
-        kind: "length",
-        empty: ["like 50 mm", "like 2 in"],
+      choose("slab.kind", "Kind of slab", {
+        "plain concrete": "plain concrete on the ground",
+        "reinforced concrete": "reinforced concrete on the ground",
+        "post-tensioned": "post-tensioned concrete",
+        suspended: "suspended: a room, a cellar or a void below",
+        precast: "precast: planks, panels",
+        "screed or tiles": "a screed, tiles",
+        other: "something else (asphalt, pavers, wood)",
+      }),
+      ask("slab.thickness", "Thickness", "length", { like: ["like 100 mm", "like 4 in"] }),
+      sourceOf("slab.thickness_from", "Thickness known from"),
+      ask("slab.steel_depth", "Depth of the steel below the top", "length", {
+        like: ["like 50 mm", "like 2 in"],
         help: "Bars or mesh inside the concrete. A covermeter finds them; many hire shops have one.",
-      },
-      {
-        path: ["slab", "steel_from"],
-        name: "Steel known from",
-        kind: "select",
-        closed: SOURCE,
-      },
-      {
-        path: ["slab", "post_tensioned"],
-        name: "Post-tensioned",
+      }),
+      sourceOf("slab.steel_from", "Steel known from"),
+      choose("slab.post_tensioned", "Post-tensioned", YES_NO, {
         help: "Steel cables pulled tight inside it. Cutting one can kill. “No” counts from a drawing, an engineer or radar only.",
-        kind: "select",
-        closed: YES_NO,
         from: true,
-      },
-      {
-        path: ["slab", "heating"],
-        name: "Heating pipes or wires in it",
+      }),
+      choose("slab.heating", "Heating pipes or wires in it", INSIDE, {
         help: "Warm floors, snow melting. Where it was found, draw a keep area over it and say so beside it.",
-        kind: "select",
-        closed: INSIDE,
         from: true,
-      },
-      {
-        path: ["slab", "conduit"],
-        name: "Conduit in it",
+      }),
+      choose("slab.conduit", "Conduit in it", INSIDE, {
         help: "Pipes or cables for power, water or drains. Where any were found, draw a keep area over each.",
-        kind: "select",
-        closed: INSIDE,
         from: true,
-      },
-      {
-        path: ["slab", "suspended"],
-        name: "Suspended",
+      }),
+      choose("slab.suspended", "Suspended", YES_NO, {
         help: "A room, a cellar or a void lies below it. “No” counts from a drawing, an engineer or radar only.",
-        kind: "select",
-        closed: YES_NO,
         from: true,
-      },
-      {
-        path: ["slab", "permission"],
-        name: "The owner allows the cut",
-        help: "In writing.",
-        kind: "select",
-        closed: YES_NO,
-        from: true,
-      },
+      }),
+      choose("slab.permission", "The owner allows the cut", YES_NO, { help: "In writing.", from: true }),
     ],
   },
   {
     title: "The place",
     ask: [
-      {
-        path: ["site", "place"],
-        name: "Where the work is done",
-        kind: "select",
-        options: [UNKNOWN, ["outdoors", "outdoors"], ["indoors", "indoors"]],
-      },
-      {
-        path: ["site", "ground"],
-        name: "Ground",
-        kind: "select",
-        options: [UNKNOWN, ["private", "private"], ["public", "public, or people walk on it"]],
-      },
-      {
-        path: ["site", "permit"],
-        name: "Permit of the authority",
-        help: "Public ground needs one, and often a dropped kerb.",
-        kind: "select",
-        closed: PERMIT,
-      },
-      {
-        path: ["site", "permit_number"],
-        name: "Its number",
-        help: "As it stands on the permit.",
-        kind: "text",
-      },
-      {
-        path: ["site", "country"],
-        name: "Country (two letters)",
-        kind: "text",
-        help: "For the trade's local words.",
-      },
+      choose("site.place", "Where the work is done", {}),
+      choose("site.ground", "Ground", { public: "public, or people walk on it" }),
+      choose(
+        "site.permit",
+        "Permit of the authority",
+        { asked: "asked for, not granted yet" },
+        { help: "Public ground needs one, and often a dropped kerb." },
+      ),
+      ask("site.permit_number", "Its number", "text", { help: "As it stands on the permit." }),
+      ask("site.country", "Country (two letters)", "text", { help: "For the trade's local words." }),
     ],
   },
   {
     title: "The scan",
     ask: [
-      {
-        path: ["scan", "files"],
-        name: "Files, as seen from the job file's folder (one a line)",
-        kind: "lines",
-      },
-      {
-        path: ["scan", "scanner"],
-        name: "Kind of scanner",
-        kind: "select",
-        options: [
-          UNKNOWN,
-          ["phone", "phone"],
-          ["photogrammetry", "photographs"],
-          ["terrestrial", "scanner on a tripod"],
-          ["total-station", "total station"],
-        ],
-      },
-      {
-        path: ["scan", "unit"],
-        name: "Unit of the scan",
-        kind: "select",
-        options: [["", "as found"], ...["m", "cm", "mm", "ft", "us-ft", "in"].map((u) => [u, u])],
-      },
-      {
-        path: ["scan", "up"],
-        name: "Up axis of the scan",
-        kind: "select",
-        options: [["", "as found"], ...["x", "y", "z", "-x", "-y", "-z"].map((u) => [u, u])],
-      },
+      ask("scan.files", "Files, as seen from the job file's folder (one a line)", "lines"),
+      choose("scan.scanner", "Kind of scanner", {
+        photogrammetry: "photographs",
+        terrestrial: "scanner on a tripod",
+        "total-station": "total station",
+      }),
+      ask("scan.unit", "Unit of the scan", "select", { unsaid: "as found", more: true }), // longer names too
+      ask("scan.up", "Up axis of the scan", "select", { unsaid: "as found" }),
     ],
   },
 ];
 
-/** The five tape lengths: key, name, how to measure, an example. */
+/** [value, words] of each choice of a question; "" stands for what is not said. A choice that nobody put in words speaks for itself. */
+export function choicesOf(question, model) {
+  const { options, words = {}, unsaid } = question;
+  if (options) return options;
+  const known = model.rule(question.key).enum.filter((value) => value !== "unknown");
+  return [...(unsaid ? [["", unsaid]] : []), ...known.map((value) => [value, words[value] ?? value])];
+}
+
+/** A value of the job file as the choice it is, "" where nothing is said; undefined where it is none of them. */
+export function choiceOf(question, model, value) {
+  const said = typeof value === "boolean" ? { true: "yes", false: "no" }[value] : value;
+  if (said === undefined || (said === "unknown" && question.unsaid === NOT_KNOWN)) return "";
+  return choicesOf(question, model).some(([key]) => key === said) ? said : undefined;
+}
+
+/** The five tape lengths: key, name, how to measure, an example, and the lengths of a vehicle file that they are the sum of. */
 export const TAPE = [
-  ["wheelbase", "Axle to axle", "along the side, hub to hub", ["like 2600 mm", "like 102 1/2 in"]],
-  ["over", "Outside to outside over the tyres", "across, at the ground", ["like 1770 mm", "like 69 3/4 in"]],
-  ["tyre", "Tyre width", "across the tread", ["like 200 mm", "like 7 7/8 in"]],
-  ["radius", "Hub height", "middle of a wheel down to the ground", ["like 310 mm", "like 12 1/4 in"]],
+  [
+    "wheelbase",
+    "Axle to axle",
+    "along the side, hub to hub",
+    ["like 2600 mm", "like 102 1/2 in"],
+    "wheelbase",
+  ],
+  [
+    "over",
+    "Outside to outside over the tyres",
+    "across, at the ground",
+    ["like 1770 mm", "like 69 3/4 in"],
+    "track",
+    "tyre_width",
+  ],
+  ["tyre", "Tyre width", "across the tread", ["like 200 mm", "like 7 7/8 in"], "tyre_width"],
+  [
+    "radius",
+    "Hub height",
+    "middle of a wheel down to the ground",
+    ["like 310 mm", "like 12 1/4 in"],
+    "tyre_radius",
+  ],
   [
     "belly",
     "Belly clearance",
     "ground up to the lowest part between the axles",
     ["like 140 mm", "like 5 1/2 in"],
+    "clearance",
   ],
 ];
 /** Lengths worth having where the slab starts or ends in a dip. */
 export const MORE = [
-  ["width", "Width of the body", "without mirrors", ["like 1800 mm", "like 71 in"]],
-  ["front_overhang", "Front overhang", "front axle to the foremost point", ["like 850 mm", "like 33 1/2 in"]],
-  ["nose", "Clearance under the nose", "", ["like 190 mm", "like 7 1/2 in"]],
-  ["rear_overhang", "Rear overhang", "rear axle to the rearmost point", ["like 750 mm", "like 29 1/2 in"]],
-  ["tail", "Clearance under the tail", "", ["like 220 mm", "like 8 5/8 in"]],
+  ["width", "Width of the body", "without mirrors", ["like 1800 mm", "like 71 in"], "width"],
+  [
+    "front_overhang",
+    "Front overhang",
+    "front axle to the foremost point",
+    ["like 850 mm", "like 33 1/2 in"],
+    "overhang",
+  ],
+  ["nose", "Clearance under the nose", "", ["like 190 mm", "like 7 1/2 in"], "clearance"],
+  [
+    "rear_overhang",
+    "Rear overhang",
+    "rear axle to the rearmost point",
+    ["like 750 mm", "like 29 1/2 in"],
+    "overhang",
+  ],
+  ["tail", "Clearance under the tail", "", ["like 220 mm", "like 8 5/8 in"], "clearance"],
   [
     "turning",
     "Turning radius",
     "half a full circle on full lock, over the outer front tyre; for lines with a bend",
     ["like 5.2 m", "like 17 ft"],
+    "turning_radius",
   ],
 ];
