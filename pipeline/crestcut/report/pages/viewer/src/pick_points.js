@@ -63,7 +63,6 @@ export function points(model) {
       () => model.drop("mark", k),
       h("input", {
         type: "text",
-        class: "short",
         "aria-label": `Name of mark ${k + 1}`,
         value: m.name,
         onchange: (e) => {
