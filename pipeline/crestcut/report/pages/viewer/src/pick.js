@@ -14,12 +14,6 @@ import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
 import { Stage } from "./stage.js";
 import { parseLength } from "./units.js";
 
-const TOOLS = [
-  ["line", "Line", "Tap where the vehicle's middle starts, then where it ends. Drag to move the plan."],
-  ["mark", "Mark", "Tap what was put on the concrete before the scan: chalk crosses, tape."],
-  ["keep", "Keep area", "Tap the corners of what must not be cut, then “Close area”."],
-  ["look", "Move", "Drag to move the plan, pinch or turn the wheel to come nearer. Points can be dragged."],
-];
 const DRAWN = "The line is drawn. Drag its points to mend it; choose Line again and tap on for a bend.";
 
 export async function startPick(data, root) {
@@ -33,32 +27,14 @@ export async function startPick(data, root) {
   const colours = data.colours ? await unpackColours(data.colours) : null;
   const plan = new Plan(data.grid.plan);
   const model = new PickModel(data);
-  const view = h("div", {
-    class: "view",
-    tabindex: 0,
-    role: "application",
-    "aria-label":
-      "Plan of the slab from above. Arrow keys move it, plus and minus come nearer, Enter puts a point at the cross.",
-  });
+  const view = byId("view");
   const page = {
     units: document.documentElement.dataset.units,
     read: ([x, y]) => {
       byId("cursor").textContent = `${x.toFixed(2)}, ${y.toFixed(2)} ${data.planUnit}`;
     },
   };
-  root.append(
-    h(
-      "div",
-      { class: "plan-side" },
-      toolbar(),
-      view,
-      h("p", { id: "tap-said", class: "hint" }),
-      h("p", { id: "line-said", class: "found" }),
-      h("div", { class: "under" }, slider(), h("output", { id: "cursor" }, "")),
-      h("div", { id: "strip" }),
-    ),
-    h("form", { class: "panel", id: "panel", autocomplete: "off", onsubmit: (e) => e.preventDefault() }),
-  );
+  root.hidden = false;
   // as tall as the slab needs at the width there is, within what the style sheet allows
   view.style.aspectRatio = `${height.nx * 1.06} / ${height.ny * 1.12}`;
   const stage = new Stage(view, {
@@ -70,57 +46,28 @@ export async function startPick(data, root) {
   const map = new PickMap(stage, plan, height, model, page);
   view.addEventListener("focus", () => stage.request());
   view.addEventListener("blur", () => stage.request());
-  wire(page, model, map, height, plan, data);
+  wire(page, model, map, height, plan);
   window.crestcut = { model, map, stage, parseLength, path: { beside, drivable, leastRadius } }; // a handle for tests and for whoever looks under the bonnet
 }
 
-function toolbar() {
-  const radios = TOOLS.map(([key, name]) =>
-    h(
-      "label",
-      { class: "tool" },
-      h("input", { type: "radio", name: "tool", value: key, id: `tool-${key}`, checked: key === "line" }),
-      h("span", {}, name),
-    ),
-  );
-  return h(
-    "div",
-    { class: "tools" },
-    h("div", { role: "radiogroup", "aria-label": "What a tap does", class: "radios" }, radios),
-    h(
-      "div",
-      { class: "radios" },
-      h("button", { type: "button", id: "close-area", hidden: true }, "Close area"),
-      h("button", { type: "button", id: "undo" }, "Undo"),
-      h("button", { type: "button", id: "nearer", "aria-label": "Nearer" }, "+"),
-      h("button", { type: "button", id: "farther", "aria-label": "Farther" }, "−"),
-      h("button", { type: "button", id: "whole" }, "Whole slab"),
-    ),
-    h("p", { class: "hint", id: "tool-hint" }, TOOLS[0][2]),
-  );
-}
-
-const slider = () =>
-  h(
-    "label",
-    { class: "drive", id: "along-label" },
-    "Vehicle along the line",
-    h("input", { type: "range", id: "along", min: 0, max: 100, step: 1, value: 0 }),
-  );
-
-function wire(page, model, map, height, plan, data) {
+function wire(page, model, map, height, plan) {
   page.lineDrawn = () => {
     byId("tool-look").checked = true;
     map.setTool("look");
     byId("tool-hint").textContent = DRAWN;
   };
-  for (const [key, , hint] of TOOLS)
-    byId(`tool-${key}`).addEventListener("change", () => {
-      map.setTool(key);
-      byId("tool-hint").textContent = hint;
+  const choose = ({ value, dataset }) => {
+    map.setTool(value);
+    byId("tool-hint").textContent = dataset.hint;
+  };
+  for (const tool of document.getElementsByName("tool"))
+    tool.addEventListener("change", () => {
+      choose(tool);
       byId("tap-said").textContent = "";
       refresh();
     });
+  byId("tool-line").checked = true;
+  choose(byId("tool-line"));
   byId("undo").addEventListener("click", () => announce(model.undo() ? "Undone" : "Nothing to undo"));
   byId("close-area").addEventListener("click", () => map.closeArea());
   byId("nearer").addEventListener("click", () => map.stage.nudge({ zoom: 1.4 }));
@@ -132,7 +79,7 @@ function wire(page, model, map, height, plan, data) {
     strip();
   });
   const strip = () => byId("strip").replaceChildren(...[heightStrip(map, page.units)].filter(Boolean));
-  const build = () => panel(page, model, map, data, build);
+  const build = () => asked(page, model, build);
   const refresh = () => {
     byId("close-area").hidden = map.open.length < 3;
     map.stage.request();
@@ -143,9 +90,9 @@ function wire(page, model, map, height, plan, data) {
     tellLine(model.doc.travel.line.length ? found : []); // before the first tap the hint above the plan says what to do
     byId("along-label").hidden = !map.route.path;
     points(model);
-    const text = byId("job-text");
-    if (text) text.value = model.jobText();
+    byId("job-text").value = model.jobText();
   };
+  saving(model, map, build);
   model.addEventListener("change", refresh);
   build();
   refresh();
@@ -157,57 +104,30 @@ function wire(page, model, map, height, plan, data) {
   });
 }
 
-function panel(page, model, map, data, build) {
-  const open = new Set(
-    [...document.querySelectorAll("#panel details[open] > summary .section-title")].map((t) => t.textContent),
-  );
-  const title = h("input", {
-    id: "title",
-    type: "text",
-    value: model.doc.title ?? "",
-    placeholder: "Courtyard apron",
-    oninput: (e) => {
-      model.set(["title"], e.target.value);
-    },
-  });
-  const parts = [
-    h("div", { class: "field" }, h("label", { for: "title" }, "Name of the job"), title),
-    h(
-      "details",
-      { class: "section", open: true },
-      h("summary", {}, h("span", { class: "section-title" }, "Line, marks and keep areas")),
-      h("div", { id: "points" }),
-    ),
-    vehicleSection(model, page.units, () => build()),
-    ...questions(model, page.units),
-    found(data),
-    saving(model, map, build),
-  ];
-  byId("panel").replaceChildren(...parts);
+/** The questions, written anew; what was unfolded stays so. */
+function asked(page, model, build) {
+  const home = byId("asked"),
+    titles = "details[open] > summary .section-title";
+  const open = new Set([...home.querySelectorAll(titles)].map((t) => t.textContent));
+  home.replaceChildren(vehicleSection(model, page.units, build), ...questions(model, page.units));
   if (open.size)
-    document.querySelectorAll("#panel details.section").forEach((d) => {
+    home.querySelectorAll("details.section").forEach((d) => {
       d.open = open.has(d.querySelector(".section-title").textContent);
     });
-  points(model);
+  byId("title").value = model.doc.title ?? "";
   model.changed();
 }
 
-const found = (data) =>
-  h(
-    "details",
-    { class: "section" },
-    h("summary", {}, h("span", { class: "section-title" }, "What was found in the scan")),
-    h(
-      "ul",
-      {},
-      data.scan.notes.map((note) => h("li", {}, note)),
-    ),
-  );
-
 function saving(model, map, build) {
-  const wrong = h("p", { class: "wrong", id: "open-wrong", role: "status" });
-  const open = async (event) => {
-    const file = event.target.files[0];
+  byId("panel").addEventListener("submit", (e) => e.preventDefault());
+  byId("title").addEventListener("input", (e) => model.set(["title"], e.target.value));
+  byId("save-job").addEventListener("click", () => save(model.jobName(), model.jobText(), "save-job"));
+  byId("save-vehicle").addEventListener("click", () =>
+    save(model.vehicleFile, model.vehicleText(), "save-vehicle"),
+  );
+  byId("open-job").addEventListener("change", async (event) => {
+    const file = event.target.files[0],
+      wrong = byId("open-wrong");
     if (!file) return;
     try {
       model.open(await file.text());
@@ -217,53 +137,10 @@ function saving(model, map, build) {
       build();
       announce(`${file.name} opened`);
     } catch (error) {
-      byId("open-wrong").textContent = `${file.name}: ${error.message.split("\n")[0]}`;
+      wrong.textContent = `${file.name}: ${error.message.split("\n")[0]}`;
     }
-  };
-  return h(
-    "section",
-    { class: "save", "aria-label": "Save" },
-    h("div", { id: "mistakes", "aria-live": "polite" }),
-    h(
-      "div",
-      { class: "buttons" },
-      h(
-        "button",
-        {
-          type: "button",
-          class: "main",
-          id: "save-job",
-          onclick: () => save(model.jobName(), model.jobText(), "save-job"),
-        },
-        "Save job file",
-      ),
-      h(
-        "button",
-        {
-          type: "button",
-          id: "save-vehicle",
-          onclick: () => save(model.vehicleFile, model.vehicleText(), "save-vehicle"),
-        },
-        "Save vehicle file",
-      ),
-    ),
-    h("p", { id: "saved" }),
-    h("p", { class: "hint", id: "where" }),
-    h(
-      "label",
-      { class: "file-button" },
-      "Open a job file",
-      h("input", { type: "file", id: "open-job", accept: ".toml", onchange: open }),
-    ),
-    wrong,
-    h(
-      "details",
-      { class: "inner" },
-      h("summary", {}, "The job file as text"),
-      h("label", { for: "job-text", class: "hint" }, "For copying where a file cannot be saved."),
-      h("textarea", { id: "job-text", rows: 14, readonly: true, spellcheck: "false" }),
-    ),
-  );
+    event.target.value = ""; // the same file can be opened again
+  });
 }
 
 function save(name, text, from) {
@@ -312,9 +189,7 @@ function tellMistakes(found, model) {
     target.focus();
   };
   const stops = found.filter((f) => f.level === "stop").length;
-  const box = byId("mistakes");
-  if (!box) return;
-  box.replaceChildren(
+  byId("mistakes").replaceChildren(
     h(
       "h2",
       { class: "small" },

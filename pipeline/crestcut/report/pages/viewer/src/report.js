@@ -79,50 +79,17 @@ function fillDrawing(report, k, y, home, words, { brisk = false, after = false }
 /** The slider, and the section that goes with it. */
 function slider(report, view) {
   const { drive } = report;
-  const range = h("input", {
-    type: "range",
-    id: "station",
-    min: 0,
-    max: drive.count - 1,
-    step: 1,
-    value: drive.worst,
+  const range = byId("station"),
+    told = byId("station-words"),
+    across = byId("across"),
+    cut = byId("once-cut"); // where anything is to be cut
+  byId("driver").hidden = false;
+  byId("to-worst").addEventListener("click", () => {
+    range.value = drive.worst;
+    report.show();
   });
-  const told = h("output", { id: "station-words", for: "station" });
-  const across = h(
-    "select",
-    { id: "across" },
-    h("option", { value: "worst" }, "the tight place"),
-    h("option", { value: "left" }, "its left wheels"),
-    h("option", { value: "middle" }, "its middle"),
-    h("option", { value: "right" }, "its right wheels"),
-  );
-  const cut = drive.after
-    ? h("input", { type: "checkbox", id: "once-cut", onchange: () => report.show() })
-    : null;
-  byId("driver").replaceChildren(
-    h("label", { class: "drive", for: "station" }, "Drive the vehicle along the line"),
-    range,
-    h(
-      "div",
-      { class: "radios" },
-      h(
-        "button",
-        {
-          type: "button",
-          id: "to-worst",
-          onclick: () => {
-            range.value = drive.worst;
-            report.show();
-          },
-        },
-        "Go to the worst place",
-      ),
-      h("button", { type: "button", id: "play", onclick: () => play(range, report) }, "Drive"),
-      h("label", { class: "inline" }, "Section through ", across),
-      cut ? h("label", { class: "inline" }, cut, "once cut") : null,
-    ),
-    told,
-  );
+  byId("play").addEventListener("click", () => play(range, report));
+  cut?.addEventListener("change", () => report.show());
   const half = drive.vehicle.tracks[1] / 2;
   report.slow = view.stage.slow;
   let resting = 0;

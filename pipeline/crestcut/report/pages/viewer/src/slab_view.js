@@ -1,6 +1,6 @@
 // The slab in three dimensions: layers, contours, legend, labels, the reading under the cursor, and the vehicle on it.
 
-import { announce, byId, h, s } from "./dom.js";
+import { announce, byId, s } from "./dom.js";
 import { Car } from "./car.js";
 import { ContourLines, GroundMesh, contourLevels, drape, label, layBand, scaleBar } from "./ground.js";
 import { legend } from "./legend.js";
@@ -51,82 +51,26 @@ export class SlabView {
   }
 
   #tools() {
-    const layers = [
-      ["depth", "Depth to take off"],
-      ["lack", "Where the gap is too small"],
-      ["scan", "The scan’s own colour"],
-    ].filter(([key]) => (key !== "depth" || this.report.depth) && (key !== "scan" || this.report.colours));
-    const choose = h(
-      "select",
-      {
-        id: "layer",
-        onchange: (e) => {
-          this.layer = e.target.value;
-          this.wear();
-        },
-      },
-      layers.map(([key, name]) => h("option", { value: key }, name)),
-    );
-    const from = (key, name) => h("button", { type: "button", onclick: () => this.stage.home(key) }, name);
-    const views = this.stage.flat
-      ? []
-      : [from("corner", "Corner"), from("above", "Above"), from("side", "Side")];
-    const tall = this.stage.flat
-      ? null
-      : h(
-          "label",
-          { class: "inline" },
-          h("input", {
-            type: "checkbox",
-            id: "tall",
-            onchange: (e) => this.#stretch(e.target.checked ? 4 : 1),
-          }),
-          "heights × 4",
-        );
-    const hide = this.car
-      ? h(
-          "label",
-          { class: "inline" },
-          h("input", {
-            type: "checkbox",
-            id: "show-car",
-            checked: true,
-            onchange: (e) => {
-              this.car.visible = e.target.checked;
-            },
-          }),
-          "vehicle",
-        )
-      : null;
-    byId("view-tools").replaceChildren(
-      h("div", { class: "radios" }, h("label", { class: "inline" }, "Show ", choose), tall, hide),
-      h(
-        "div",
-        { class: "radios" },
-        ...views,
-        h(
-          "button",
-          { type: "button", "aria-label": "Nearer", onclick: () => this.stage.nudge({ zoom: 1.3 }) },
-          "+",
-        ),
-        h(
-          "button",
-          { type: "button", "aria-label": "Farther", onclick: () => this.stage.nudge({ zoom: 1 / 1.3 }) },
-          "−",
-        ),
-        this.report.drive
-          ? h("button", { type: "button", id: "visit", onclick: () => this.#visit() }, "Worst place")
-          : null,
-      ),
-    );
-    if (this.stage.flat)
-      byId("view-tools").prepend(
-        h(
-          "p",
-          { class: "hint" },
-          "This browser cannot draw in three dimensions here; the slab is shown from above.",
-        ),
-      );
+    const on = (id, event, act) => byId(id)?.addEventListener(event, act);
+    const tools = byId("view-tools");
+    tools.hidden = false;
+    if (this.stage.flat) {
+      for (const needless of tools.querySelectorAll(".solid")) needless.remove();
+      byId("flat-said").hidden = false;
+    }
+    on("layer", "change", (e) => {
+      this.layer = e.target.value;
+      this.wear();
+    });
+    on("tall", "change", (e) => this.#stretch(e.target.checked ? 4 : 1));
+    on("show-car", "change", (e) => {
+      this.car.visible = e.target.checked;
+    });
+    for (const side of tools.querySelectorAll("[data-from]"))
+      side.addEventListener("click", () => this.stage.home(side.dataset.from));
+    on("nearer", "click", () => this.stage.nudge({ zoom: 1.3 }));
+    on("farther", "click", () => this.stage.nudge({ zoom: 1 / 1.3 }));
+    on("visit", "click", () => this.#visit());
   }
 
   #visit() {
