@@ -35,6 +35,11 @@ def sha256(text: str) -> str:
     return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
 
 
+def field(key: str) -> str:
+    """The id of the box in which a key of the job file is asked for."""
+    return "f-" + key.replace(".", "-")
+
+
 TEMPLATES = Environment(
     loader=PackageLoader("crestcut.report.pages"),
     autoescape=True,  # names, titles and notes come from files of others
@@ -46,8 +51,9 @@ TEMPLATES.policies["json.dumps_kwargs"] = {"allow_nan": False, "separators": (",
 TEMPLATES.globals |= {"bag": BAG, "stick_inches": STICK_INCHES}
 TEMPLATES.filters |= {
     "anchor": anchor, "at_least": words.length_at_least, "at_most": words.length_at_most, "bags": bags_words,
-    "hours": hours_words, "keep_stops": keep_stops, "length_said": words.length, "mask": mask_words,
-    "odds": words.odds, "sentence": words.sentence, "sha256": sha256, "span": span_words, "wear": wear_words,
+    "field": field, "hours": hours_words, "keep_stops": keep_stops, "length_said": words.length,
+    "mask": mask_words, "odds": words.odds, "sentence": words.sentence, "sha256": sha256, "span": span_words,
+    "wear": wear_words,
 }  # fmt: skip
 
 

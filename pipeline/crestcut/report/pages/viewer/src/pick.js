@@ -4,7 +4,7 @@ import { announce, byId, h } from "./dom.js";
 import { layPlan } from "./ground.js";
 import { paintRelief } from "./paint.js";
 import { check } from "./pick_check.js";
-import { questions, vehicleSection } from "./pick_form.js";
+import { fillIn, listen } from "./pick_form.js";
 import { PickMap } from "./pick_map.js";
 import { beside, drivable, leastRadius } from "./path.js";
 import { PickModel } from "./pick_model.js";
@@ -79,7 +79,11 @@ function wire(page, model, map, height, plan) {
     strip();
   });
   const strip = () => byId("strip").replaceChildren(...[heightStrip(map, page.units)].filter(Boolean));
-  const build = () => asked(page, model, build);
+  const build = () => {
+    byId("title").value = model.doc.title ?? "";
+    fillIn(model, page.units);
+    model.changed();
+  };
   const refresh = () => {
     byId("close-area").hidden = map.open.length < 3;
     map.stage.request();
@@ -92,6 +96,7 @@ function wire(page, model, map, height, plan) {
     points(model);
     byId("job-text").value = model.jobText();
   };
+  listen(model, build);
   saving(model, map, build);
   model.addEventListener("change", refresh);
   build();
@@ -102,20 +107,6 @@ function wire(page, model, map, height, plan) {
     build();
     refresh();
   });
-}
-
-/** The questions, written anew; what was unfolded stays so. */
-function asked(page, model, build) {
-  const home = byId("asked"),
-    titles = "details[open] > summary .section-title";
-  const open = new Set([...home.querySelectorAll(titles)].map((t) => t.textContent));
-  home.replaceChildren(vehicleSection(model, page.units, build), ...questions(model, page.units));
-  if (open.size)
-    home.querySelectorAll("details.section").forEach((d) => {
-      d.open = open.has(d.querySelector(".section-title").textContent);
-    });
-  byId("title").value = model.doc.title ?? "";
-  model.changed();
 }
 
 function saving(model, map, build) {

@@ -1,13 +1,11 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
 import { vehicle } from "./pick_check_vehicle.js";
+import { QUESTIONS, choiceOf } from "./pick_form.js";
 import { WHEELS, drive, lostGround, shortened } from "./pick_ground.js";
 import { length, unread } from "./pick_model.js";
-import { OVER, SECTIONS, choiceOf, choicesOf, sourceOf } from "./pick_questions.js";
 import { routeOf } from "./pick_route.js";
 import { show } from "./units.js";
-
-const ASKS = SECTIONS.flatMap((section) => section.ask);
 
 /** List of {level, text, at, spot}: `at` is the id of the field to mend, `spot` where on the plan it is (grid u, v), or null. */
 export function check(model, height, plan, units) {
@@ -154,17 +152,13 @@ function bends(path, tight, least, say, units) {
 /** Each number within what the schema allows; lengths in metres by their keys, where they are understood. */
 function bounds(model, say, units) {
   const read = {};
-  for (const { key, path, kind, name } of ASKS) {
+  for (const { key, path, kind, name, at, box } of QUESTIONS) {
     const { minimum, maximum } = model.rule(key),
       value = model.get(path);
     if (minimum === undefined || value === undefined) continue;
-    const at = `f-${path.join("-")}`;
     if (kind !== "length") {
-      const [low, high] = [minimum, maximum].map((end) =>
-        kind === "percent" ? +(end * 100).toFixed(4) : end,
-      );
-      if (!model.allows(key, value))
-        say("stop", `${name}: between ${low} and ${high}${kind === "percent" ? " %" : ""}`, at);
+      const [low, high] = [minimum, maximum].map((end) => +(end * box.dataset.times).toFixed(4));
+      if (!model.allows(key, value)) say("stop", `${name}: between ${low} and ${high}`, at);
       continue;
     }
     const metres = length(value);
@@ -220,14 +214,10 @@ function answers(model, s, say, units) {
 
 /** Answers that are none of the closed choices, as older job files have them; and what located things still need. */
 function choices(model, say) {
-  const every = ASKS.flatMap((ask) =>
-    ask.from ? [ask, sourceOf(`${ask.key}_from`, `${ask.name}, known from`)] : [ask],
-  );
-  for (const ask of every) {
-    if (ask.kind !== "select" || ask.options || ask.more) continue;
-    const value = model.get(ask.path);
-    if (choiceOf(ask, model, value) === undefined)
-      say("stop", `${ask.name}: “${value}” is none of the choices, choose again`, `f-${ask.path.join("-")}`);
+  for (const question of QUESTIONS.filter((q) => q.choices)) {
+    const value = model.get(question.path);
+    if (choiceOf(question, value) === undefined)
+      say("stop", `${question.name}: “${value}” is none of the choices, choose again`, question.at);
   }
   const slab = model.doc.slab ?? {};
   for (const [key, never] of [
@@ -241,7 +231,7 @@ function choices(model, say) {
         "Such a slab is never released: nothing is cut, drilled or fixed into it on this program’s word; ask a structural engineer",
         `f-slab-${key}`,
       );
-  for (const [over] of choicesOf(OVER, model).slice(1)) {
+  for (const over of model.rule("keep.over").enum) {
     const mine = model.keeps.filter((keep) => keep.over === over);
     if (slab[over] === "located" && !(mine.length && mine.every((keep) => !(length(keep.deepest ?? 0) > 0))))
       say(
@@ -273,7 +263,7 @@ function places(model, height, plan, say) {
   });
   model.keeps.forEach((keep, k) => {
     if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
-    if (choiceOf(OVER, model, keep.over) === undefined)
+    if (keep.over !== undefined && !model.rule("keep.over").enum.includes(keep.over))
       say("stop", `Keep area ${k + 1}: “${keep.over}” is none of what may be located there`, `keep-${k}`);
     const deepest = length(keep.deepest ?? 0);
     if (!Number.isFinite(deepest)) say("stop", `Keep area ${k + 1}: ${unread(keep.deepest)}`, `keep-${k}`);

@@ -1,7 +1,7 @@
 // What is wrong with the vehicle: ranges and rules come with the page (vehicle/plausible.py), tracks are those of tracks.py.
 
+import { TAPES } from "./pick_form.js";
 import { length, unread } from "./pick_model.js";
-import { MORE, TAPE } from "./pick_questions.js";
 import { show } from "./units.js";
 
 // where a rule's key is asked on the page
@@ -69,7 +69,7 @@ function relations(model, s, say, units) {
 function typed(model, say, units) {
   const given = model.typed,
     { ranges } = model.data.vehicleRules;
-  const within = ([key, name, , , ...kinds]) => {
+  const within = ({ key, name, ranges: kinds }) => {
     const metres = length(given[key]);
     if (!Number.isFinite(metres)) return say("stop", `${name}: ${unread(given[key])}`, `v-${key}`);
     const [low, high] = [0, 1].map((end) => kinds.reduce((sum, kind) => sum + ranges[kind][end], 0));
@@ -81,11 +81,10 @@ function typed(model, say, units) {
       );
     return undefined;
   };
-  for (const tape of TAPE) {
-    if (!given[tape[0]]) say("stop", `${tape[1]} is not given yet`, `v-${tape[0]}`);
-    else within(tape);
+  for (const tape of TAPES) {
+    if (given[tape.key]) within(tape);
+    else if (tape.needed) say("stop", `${tape.name} is not given yet`, `v-${tape.key}`);
   }
-  for (const tape of MORE) if (given[tape[0]]) within(tape);
   for (const [end, reach, name] of ENDS)
     if (given[end] && !given[reach])
       say("stop", `${name} is needed with the clearance under the ${end}`, `v-${reach}`);

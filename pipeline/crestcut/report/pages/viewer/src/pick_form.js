@@ -1,8 +1,36 @@
-// The short list of questions beside the plan. Each knows its key in the job file, so that the page and the file cannot drift apart.
+// The questions beside the plan. They stand in the page's own markup, each box with its key in the job file (`data-key`); here what is
+// answered goes into the job, and what the job says into the boxes.
 
-import { h } from "./dom.js";
-import { MORE, SECTIONS, TAPE, choiceOf, choicesOf, sourceOf } from "./pick_questions.js";
+import { byId, h } from "./dom.js";
 import { inches, metric, parseLength } from "./units.js";
+
+/** The questions as the page asks them; `choices` of those that are closed, `unknown` where that may be said. */
+export const QUESTIONS = [...document.querySelectorAll("[data-key]")].map((box) => ({
+  box,
+  at: box.id,
+  key: box.dataset.key,
+  path: box.dataset.key.split("."),
+  kind: box.dataset.kind,
+  name: box.dataset.name,
+  choices:
+    box.dataset.kind === "select" && !("loose" in box.dataset) ? [...box.options].map((o) => o.value) : null,
+  unknown: "unknown" in box.dataset,
+}));
+/** The lengths of a vehicle that is measured by hand, as the page asks for them. */
+export const TAPES = [...document.querySelectorAll("[data-tape]")].map((box) => ({
+  box,
+  key: box.dataset.tape,
+  name: box.dataset.name,
+  ranges: box.dataset.ranges.split(" "),
+  needed: "needed" in box.dataset,
+}));
+
+/** A value of the job file as the choice it is, "" where nothing is said; undefined where it is none of them. */
+export function choiceOf({ choices, unknown }, value) {
+  const said = typeof value === "boolean" ? { true: "yes", false: "no" }[value] : value;
+  if (said === undefined || (said === "unknown" && unknown)) return "";
+  return choices.includes(said) ? said : undefined;
+}
 
 function readBack(text) {
   if (!text) return "";
@@ -14,267 +42,132 @@ function readBack(text) {
   }
 }
 
-/** A labelled length box that says back, in both units, what it read. */
-function lengthBox({ id, name, help, value, empty, units, put }) {
-  const back = h("output", { class: "back", for: id, id: `${id}-back` }, readBack(value));
-  const box = h("input", {
-    id,
-    type: "text",
-    inputmode: "text",
-    autocomplete: "off",
-    spellcheck: "false",
-    value: value ?? "",
-    placeholder: empty[units === "inches" ? 1 : 0],
-    "aria-describedby": `${id}-back`,
-  });
-  box.addEventListener("input", () => {
+const tell = (box) => {
+  byId(`${box.id}-back`).textContent = readBack(box.value.trim());
+};
+
+/** What somebody has put into a box, as the job file has it; "" for nothing. */
+const READ = {
+  length: (box) => box.value.trim(),
+  text: (box) => box.value.trim(),
+  select: (box) => box.value,
+  number: (box) => {
     const text = box.value.trim();
-    back.textContent = readBack(text);
-    put(text);
-  });
-  return h(
-    "div",
-    { class: "field" },
-    h("label", { for: id }, name),
-    help ? h("span", { class: "hint" }, help) : null,
-    box,
-    back,
-  );
-}
+    return text === "" ? "" : +(Number(text) / box.dataset.times).toFixed(8);
+  },
+  lines: (box) => [...box.value.split("\n").map((t) => t.trim())].filter(Boolean),
+  checks: (box) => [...box.querySelectorAll("input:checked")].map((one) => one.value),
+};
 
-/** What stands in an empty box, in both systems: what is taken where nothing is written, or an example. */
-function hint(ask, model) {
-  const spare = model.rule(ask.key).default ?? model.data.slab[ask.spare];
-  return ask.like ?? [metric(spare).replace(".0 mm", " mm"), inches(spare)];
-}
+/** And the other way: a value of the job file in its box. */
+const WRITE = {
+  length: (box, value) => {
+    box.value = typeof value === "number" ? `${value} m` : (value ?? "");
+    tell(box);
+  },
+  text: (box, value) => {
+    box.value = value ?? "";
+  },
+  number: (box, value) => {
+    box.value = value === undefined ? "" : +(value * box.dataset.times).toFixed(6);
+  },
+  lines: (box, value) => {
+    box.value = (value ?? []).join("\n");
+  },
+  checks: (box, value) => {
+    for (const one of box.querySelectorAll("input")) one.checked = (value ?? ["forward"]).includes(one.value);
+  },
+  /** A choice that an opened file has and the list has not stays in sight, to be chosen again. */
+  select: (box, value, question) => {
+    box.querySelector("[data-odd]")?.remove();
+    const chosen = question.choices ? choiceOf(question, value) : (value ?? "");
+    const shown = chosen === "" ? box.options[0].value : (chosen ?? String(value));
+    if (![...box.options].some((o) => o.value === shown))
+      box.append(h("option", { value: shown, "data-odd": true }, shown));
+    box.value = shown;
+    const beside = box.parentElement.querySelector(":scope > .whence");
+    if (beside) beside.hidden = !box.value;
+  },
+};
 
-function question(ask, model, units) {
-  const id = `f-${ask.path.join("-")}`;
-  const value = model.get(ask.path);
-  const put = (next) => model.set(ask.path, next);
-  if (ask.kind === "length")
-    return lengthBox({
-      ...ask,
-      id,
-      empty: hint(ask, model),
-      value: typeof value === "number" ? `${value} m` : value,
-      units,
-      put,
+/** Listens to every box, once. */
+export function listen(model, fill) {
+  for (const question of QUESTIONS)
+    question.box.addEventListener(question.kind === "select" ? "change" : "input", () => {
+      model.set(question.path, READ[question.kind](question.box));
+      if (question.kind === "length") tell(question.box);
+      const beside =
+        question.kind === "select" && question.box.parentElement.querySelector(":scope > .whence");
+      if (beside) beside.hidden = !question.box.value;
     });
-  if (ask.kind === "checks") return checks(ask.name, choicesOf(ask, model), id, value ?? ["forward"], put);
-  let control;
-  if (ask.kind === "select") {
-    control = select(id, ask, model, put);
-  } else if (ask.kind === "lines") {
-    control = h("textarea", {
-      id,
-      rows: 2,
-      spellcheck: "false",
-      oninput: (e) =>
-        put(
-          e.target.value
-            .split("\n")
-            .map((t) => t.trim())
-            .filter(Boolean),
-        ),
+  for (const { box, key } of TAPES)
+    box.addEventListener("input", () => {
+      model.typed[key] = box.value.trim();
+      tell(box);
+      model.changed();
     });
-    control.value = (value ?? []).join("\n");
-  } else {
-    const factor = ask.kind === "percent" ? 100 : 1;
-    const number = ask.kind !== "text";
-    const shown = value === undefined ? "" : number ? +(value * factor).toFixed(6) : value;
-    control = h("input", {
-      id,
-      type: "text",
-      inputmode: number ? "decimal" : "text",
-      autocomplete: "off",
-      value: shown,
-      placeholder: number ? +(model.rule(ask.key).default * factor).toFixed(6) : "",
-    });
-    control.addEventListener("input", () => {
-      const text = control.value.trim();
-      put(text === "" ? "" : number ? +(Number(text) / factor).toFixed(8) : text);
-    });
-  }
-  const how = ask.from ? whence(`${id}_from`, sourceOf(`${ask.key}_from`), control.value, model) : null;
-  if (how)
-    control.addEventListener("change", () => {
-      how.hidden = !control.value;
-    });
-  return h(
-    "div",
-    { class: "field" },
-    h("label", { for: id }, ask.name),
-    ask.help ? h("span", { class: "hint" }, ask.help) : null,
-    control,
-    how,
-  );
-}
-
-/** A choice; one that an opened file has and the list has not stays in sight, to be chosen again. */
-function select(id, ask, model, put) {
-  const options = choicesOf(ask, model),
-    value = model.get(ask.path);
-  const chosen = ask.options ? (value ?? "") : choiceOf(ask, model, value);
-  const box = h(
-    "select",
-    { id, onchange: (e) => put(e.target.value) },
-    options.map(([key, text]) => h("option", { value: key }, text)),
-  );
-  const shown = chosen === "" ? options[0][0] : chosen;
-  if (!options.some(([key]) => key === shown))
-    box.append(h("option", { value: String(value) }, String(value)));
-  box.value = shown ?? String(value);
-  return box;
-}
-
-function whence(id, ask, answer, model) {
-  const box = select(id, ask, model, (next) => model.set(ask.path, next));
-  return h("div", { class: "whence", hidden: !answer }, h("label", { for: id }, ask.name), box);
-}
-
-function checks(name, options, id, value, put) {
-  const boxes = options.map(([key, text]) => {
-    const box = h("input", { type: "checkbox", id: `${id}-${key}`, checked: value.includes(key) });
-    box.addEventListener("change", () =>
-      put(options.map(([k]) => k).filter((k, i) => boxes[i].firstChild.checked)),
-    );
-    return h("label", { class: "choice", for: `${id}-${key}` }, box, text);
-  });
-  return h("fieldset", { class: "field", id, tabindex: -1 }, h("legend", {}, name), boxes);
-}
-
-/** All sections but the vehicle's and the points'. */
-export function questions(model, units) {
-  return SECTIONS.map((section) => {
-    const answered = () => section.ask.filter((a) => model.get(a.path) !== undefined).length;
-    const count = h("span", { class: "count" });
-    const tell = () => {
-      count.textContent = `${answered()} of ${section.ask.length} answered`;
-    };
-    model.addEventListener("change", tell);
-    tell();
-    return h(
-      "details",
-      { class: "section", open: section.open },
-      h("summary", {}, h("span", { class: "section-title" }, section.title), count),
-      section.note ? h("p", { class: "hint" }, section.note) : null,
-      section.ask.map((ask) => question(ask, model, units)),
-    );
-  });
-}
-
-/** Which vehicle: a generic one, five tape lengths, or a file. */
-export function vehicleSection(model, units, redraw) {
-  const names = [
-    ...model.data.vehicles.map((v) => [v.file, `${v.doc.name} (made up)`]),
-    ["typed", "my own: five tape lengths"],
-    ["own", "my own: a vehicle file"],
-  ];
-  const choose = h(
-    "select",
-    { id: "v-choice" },
-    names.map(([key, text]) => h("option", { value: key }, text)),
-  );
-  choose.value = model.choice;
-  choose.addEventListener("change", () => {
-    model.choice = choose.value;
+  byId("v-name").addEventListener("input", (e) => {
+    model.typed.name = e.target.value.trim();
     model.changed();
-    redraw();
   });
-  const put = (key) => (text) => {
-    model.typed[key] = text;
-    model.changed();
-  };
-  const tape = ([key, name, help, empty]) =>
-    lengthBox({ id: `v-${key}`, name, help, empty, value: model.typed[key], units, put: put(key) });
-  const body = [h("div", { class: "field" }, h("label", { for: "v-choice" }, "Which vehicle"), choose)];
-  if (model.choice === "typed") {
-    body.push(
-      h(
-        "div",
-        { class: "field" },
-        h("label", { for: "v-name" }, "Its name"),
-        h("input", {
-          id: "v-name",
-          type: "text",
-          value: model.typed.name,
-          oninput: (e) => put("name")(e.target.value.trim()),
-        }),
-      ),
-      h(
-        "p",
-        { class: "hint" },
-        "On flat ground, driver in, never on a jack; each with its unit, like 2620 mm or 8 ft 7 in. Both axles are taken as equally wide.",
-      ),
-      TAPE.map(tape),
-      h(
-        "details",
-        { class: "inner" },
-        h(
-          "summary",
-          {},
-          "Nose, tail, body and turning (worth it where the slab starts or ends in a dip, or the line bends)",
-        ),
-        MORE.map(tape),
-      ),
-    );
-  } else if (model.choice === "own") {
-    body.push(
-      h(
-        "p",
-        { class: "hint" },
-        model.own?.doc
-          ? `Using ${model.own.file}.`
-          : model.own
-            ? `The job names ${model.own.file}. Open it here to see its size on the plan.`
-            : "Open the vehicle file to see its size on the plan.",
-      ),
-      h(
-        "label",
-        { class: "file-button" },
-        "Open vehicle file",
-        h("input", {
-          type: "file",
-          id: "v-open",
-          accept: ".toml",
-          onchange: (e) => openVehicle(e, model, redraw),
-        }),
-      ),
-      h("p", { class: "wrong", id: "v-wrong", role: "status" }),
-    );
-  } else
-    body.push(
-      h(
-        "p",
-        { class: "hint" },
-        "A generic vehicle shows the way the page works. Before anyone cuts, measure the real one.",
-      ),
-    );
-  if (model.loads.length > 1)
-    body.push(
-      checks(
-        "Check it when loaded",
-        model.loads.map((name) => [name, name]),
-        "f-vehicle-load",
-        model.get(["vehicle", "load"]) ?? ["as measured"],
-        (next) => model.set(["vehicle", "load"], next),
-      ),
-    );
-  return h(
-    "details",
-    { class: "section", open: true },
-    h("summary", {}, h("span", { class: "section-title" }, "Vehicle")),
-    body,
-  );
+  byId("v-choice").addEventListener("change", (e) => {
+    model.choice = e.target.value;
+    fill();
+  });
+  byId("v-open").addEventListener("change", async (e) => {
+    const file = e.target.files[0];
+    try {
+      model.openVehicle(file.name, await file.text());
+      byId("v-wrong").textContent = "";
+      fill();
+    } catch (error) {
+      byId("v-wrong").textContent = `${file.name}: ${error.message.split("\n")[0]}`;
+    }
+  });
+  const counted = [...document.querySelectorAll("#asked .section")].filter((s) => s.querySelector(".count"));
+  model.addEventListener("change", () => {
+    for (const section of counted) {
+      const asks = QUESTIONS.filter(({ box }) => section.contains(box) && !("beside" in box.dataset));
+      const answered = asks.filter(({ path }) => model.get(path) !== undefined);
+      section.querySelector(".count").textContent = `${answered.length} of ${asks.length} answered`;
+    }
+  });
 }
 
-async function openVehicle(event, model, redraw) {
-  const file = event.target.files[0];
-  try {
-    model.openVehicle(file.name, await file.text());
-    redraw();
-  } catch (error) {
-    document.getElementById("v-wrong").textContent = `${file.name}: ${error.message.split("\n")[0]}`;
-  }
+/** Everything that the job says, in its box. */
+export function fillIn(model, units) {
+  for (const box of document.querySelectorAll("[data-metric]")) box.placeholder = box.dataset[units];
+  for (const question of QUESTIONS) WRITE[question.kind](question.box, model.get(question.path), question);
+  for (const { box, key } of TAPES) WRITE.length(box, model.typed[key]);
+  byId("v-name").value = model.typed.name;
+  byId("v-choice").value = model.choice;
+  const kind = ["typed", "own"].includes(model.choice) ? model.choice : "made up";
+  for (const part of document.querySelectorAll("[data-vehicle]")) part.hidden = part.dataset.vehicle !== kind;
+  byId("v-own").textContent = model.own?.doc
+    ? `Using ${model.own.file}.`
+    : model.own
+      ? `The job names ${model.own.file}. Open it here to see its size on the plan.`
+      : "Open the vehicle file to see its size on the plan.";
+  loads(model);
+}
+
+/** The load states that the vehicle file knows, where there is a choice. */
+function loads(model) {
+  const home = byId("f-vehicle-load"),
+    path = ["vehicle", "load"],
+    chosen = model.get(path) ?? ["as measured"];
+  const put = () => model.set(path, READ.checks(home));
+  const boxes = model.loads.map((name, k) => {
+    const id = `f-vehicle-load-${k}`;
+    const box = h("input", {
+      type: "checkbox",
+      id,
+      value: name,
+      checked: chosen.includes(name),
+      onchange: put,
+    });
+    return h("label", { class: "choice", for: id }, box, name);
+  });
+  home.hidden = boxes.length < 2;
+  home.replaceChildren(h("legend", {}, "Check it when loaded"), ...boxes);
 }

@@ -1,7 +1,6 @@
 // The tapped points as figures: for those who type, and to see what was tapped.
 
 import { byId, h } from "./dom.js";
-import { OVER, choicesOf } from "./pick_questions.js";
 
 /** Writes the list anew, unless someone is typing in it. */
 export function points(model) {
@@ -106,21 +105,7 @@ export function points(model) {
         },
         "×",
       ),
-      h(
-        "select",
-        {
-          "aria-label": `What was located under keep area ${k + 1}`,
-          onchange: (e) => {
-            model.remember();
-            if (e.target.value) keep.over = e.target.value;
-            else delete keep.over;
-            model.changed();
-          },
-        },
-        choicesOf(OVER, model).map(([key, text]) =>
-          h("option", { value: key, selected: key === (keep.over ?? "") }, text),
-        ),
-      ),
+      over(model, keep, k),
     ),
   );
   home.replaceChildren(
@@ -146,4 +131,18 @@ export function points(model) {
         ]
       : []),
   );
+}
+
+/** What was located under a keep area: the choices that the page carries. */
+function over(model, keep, k) {
+  const box = byId("over").content.firstElementChild.cloneNode(true);
+  box.setAttribute("aria-label", `What was located under keep area ${k + 1}`);
+  box.value = keep.over ?? "";
+  box.addEventListener("change", () => {
+    model.remember();
+    if (box.value) keep.over = box.value;
+    else delete keep.over;
+    model.changed();
+  });
+  return box;
 }
