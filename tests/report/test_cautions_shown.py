@@ -14,6 +14,7 @@ from page_text import PageText
 from test_page_pick import slope_scan
 
 from crestcut.base.cautions import FELT_GAP, MEASURED_VEHICLE, READ_ON_THE_SLAB, terminal_lines
+from crestcut.chance.records import Doubt, Finding
 from crestcut.report.pages.pick import write_pick
 from crestcut.report.pages.report import report_text
 from crestcut.report.sheets.measure import measure_pages
@@ -47,6 +48,17 @@ def test_terminal() -> None:
         assert tuple(lines[last + 1 : last + 4]) == tuple(SHORT)
     assert not set(SHORT) & set(summary_lines(asking("string")))
     assert not any(line.startswith("Caution") for line in summary_lines(make_report(release="ok")))
+
+
+def test_where_the_scan_must_be_mended_first_nobody_is_sent_under_the_vehicle() -> None:
+    report = make_report(hole=False)
+    assert report.today is not None
+    today = dataclasses.replace(
+        report.today, verdict="cannot tell", doubts=(Finding(Doubt.TWICE, (4.0, 1.0), 0.5, 0.02),)
+    )
+    doubted = dataclasses.replace(report, today=today)
+    assert not any(line.startswith("Caution") for line in summary_lines(doubted))
+    assert SHORT[0] not in PageText(report_text(doubted)).text
 
 
 def test_page() -> None:

@@ -29,10 +29,9 @@ from crestcut.report.words.summary import (
     nothing_to_cut,
     other_steps,
     place_words,
-    say_verdict,
     stopped,
-    unmeasured_lines,
 )
+from crestcut.report.words.verdict import say_verdict, unmeasured_lines
 from crestcut.study import Report
 from crestcut.work import Worksheet, drain_words
 from crestcut.work import cautions as work_cautions

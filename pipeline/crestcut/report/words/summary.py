@@ -1,10 +1,10 @@
-"""The answer in plain words, for the terminal: verdict, where, how deep, how sure, what to do next."""
+"""The answer in plain words, for the terminal: where, how deep, how sure, what to do next."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from crestcut.alternatives import Answer
 from crestcut.base.cautions import FELT, terminal_lines
@@ -13,7 +13,6 @@ from crestcut.chance import (
     WALKING,
     Cause,
     Chance,
-    finding_head,
     finding_step,
     in_use_allowances,
     left_lines,
@@ -21,11 +20,11 @@ from crestcut.chance import (
 )
 from crestcut.contact import Contact
 from crestcut.cut import CutPlan, contradiction, mass_of
-from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures, most_that_may_go
+from crestcut.report.words.ends import grinding_is_no_cure, most_that_may_go
 from crestcut.report.words.options import SLOWLY, cheapest, option_lines, vehicle_lines
 from crestcut.report.words.split import split_words
+from crestcut.report.words.verdict import blind, deciding, unmeasured_lines, verdict_line
 from crestcut.study import Report
-from crestcut.terrain import Doubt, DoubtKind
 from crestcut.work import NO_ANSWER_HELPS, ReasonCode, drain_words
 
 FIELD_NOTE = (
@@ -36,25 +35,6 @@ MEASURE_BY_HAND = (
     "measure the worst place by hand (a gap felt under the standing vehicle, or a string over two blocks),"
     " add it to the job and run again."
 )
-MEETS = {
-    "crest": "hangs up on the crest",
-    "nose": "meets the rise with its nose",
-    "tail": "meets the ground with its tail",
-    "side": "meets the ground with its side",
-    "none": "meets the ground",
-}
-NEAREST = {
-    "crest": "under the belly, on the crest",
-    "nose": "under the nose",
-    "tail": "under the tail",
-    "side": "at the side",
-}
-DOUBTED = {
-    DoubtKind.GUESSED: "the unit of the scan is a guess, and another would do",
-    DoubtKind.NO_SCALE: "nothing says the scale of the scan",
-    DoubtKind.ROUNDED: "the scan's coordinates are rounded too coarsely",
-    DoubtKind.STATIONS: "the scan's stations disagree",
-}
 CLAIMS = {
     "least": "the least cut, no point of it can be shallower",
     "maximal": "nothing of it can be left standing, though a cut elsewhere might do",
@@ -103,115 +83,6 @@ def release_lines(report: Report) -> list[str]:
     if nothing_to_cut(report):
         return ["Release: nothing to cut, so nothing to release."]
     return [RELEASE_HEADS[report.release], *(f"  - {reason.words}" for reason in report.release_reasons)]
-
-
-@dataclass(frozen=True)
-class VerdictSaid:
-    """The verdict as one sentence: lead, the vehicle, middle, the gap, tail; then its chance.
-
-    head : Touches, Clears, Cannot tell.  article : before the name; both empty where it is not named.  gap :
-    without a sign, m; None where none is told.  chance : in words, or empty.  asked : what was asked for
-    where less is left, m.  open : it is the size of the gap alone that leaves it open.
-    """
-
-    head: str
-    lead: str = ""
-    article: str = ""
-    name: str = ""
-    middle: str = ""
-    gap: float | None = None
-    tail: str = ""
-    chance: str = ""
-    asked: float | None = None
-    open: bool = False
-
-
-def say_verdict(report: Report) -> VerdictSaid:
-    """Touches, clears or cannot tell; by how much, where, and why it is open."""
-    gap, name = report.least_clearance, report.vehicle.name
-    named = VerdictSaid("Cannot tell", article=called(name).removesuffix(name), name=name)
-    if math.isnan(gap):
-        return replace(named, lead="nothing under ", middle="'s path was measured")
-    if report.doubts:
-        return VerdictSaid("Cannot tell", finding_head(report.doubts[0]))
-    near = nearest(report)
-    told = replace(named, gap=abs(gap), chance=report.today.words if report.today is not None else "")
-    if report.verdict == "touches":
-        by, tail = ("by", "") if gap < 0 else ("with a best estimate of", "in between")
-        return replace(told, head="Touches", middle=f" {MEETS[report.kind]} {by}", tail=tail)
-    if report.verdict == "clears":
-        asked = _more_was_asked(report)
-        return replace(told, head="Clears", middle=" has", tail=f"to spare {near}", asked=asked)
-    if (doubt := deciding(report)) is None and _blind(report):
-        holes = f"{_unmeasured(report):.2f} m2 under "
-        seen = "'s path is not measured; where it is, there is"
-        return replace(told, lead=holes, middle=seen, tail=f"to spare {near}")
-    why = "" if doubt is None else f"{DOUBTED[doubt.kind]}; "
-    much = f"{'too little room' if gap < 0 else 'to spare'} {near}"
-    return replace(told, lead=f"{why}at best estimate ", middle=" has", tail=much, open=doubt is None)
-
-
-def verdict_line(report: Report) -> str:
-    """The verdict in one line; at nose and tail why not to grind."""
-    said = say_verdict(report)
-    size = "" if said.gap is None else f" {both(said.gap)}"
-    tail = f" {said.tail}" if said.tail else ""
-    chance = f"; {said.chance}" if said.chance else ""
-    less = "" if said.asked is None else f"; that is less than the {both(said.asked)} asked for"
-    named = f"{said.lead}{said.article}{said.name}{said.middle}"
-    head = f"{said.head.upper()}: {named}{size}{tail}{chance}{less}."
-    why = "" if math.isnan(report.least_clearance) or report.doubts else grinding_seldom_cures(report)
-    return f"{head} {why}" if why else head
-
-
-def called(name: str) -> str:
-    """A vehicle's name as a sentence takes it: 'the flat-floor hatchback', but 'our van'."""
-    own = name.split(" ", 1)[0].lower() in ("the", "our", "my", "your", "his", "her", "their")
-    return name if own else f"the {name}"
-
-
-def unmeasured_lines(report: Report) -> list[str]:
-    """How much of the ground under the vehicle's path nobody has seen; what rounds to nothing is not worth a
-    line."""
-    area = _unmeasured(report)
-    return [f"Not measured: {area:.2f} m2 under the vehicle's path; nothing is said of it."] * (area >= 0.005)
-
-
-def _unmeasured(report: Report) -> float:
-    """Ground under the vehicle's path that the scan has not seen, m2."""
-    return report.before.unmeasured * report.surface.height.frame.cell**2
-
-
-def deciding(report: Report) -> Doubt | None:
-    """The doubt about the scan for which nothing can be told, if there is one."""
-    return next((doubt for doubt in report.surface.error.doubts if doubt.decides), None)
-
-
-def _blind(report: Report) -> bool:
-    """Whether it is holes in the scan, and not the size of the gap, that leave the answer open."""
-    today = report.today
-    if (
-        today is None
-        or deciding(report) is not None
-        or report.verdict != "cannot tell"
-        or not report.before.unmeasured
-    ):
-        return False
-    return today.chance_of_contact <= 1.0 - report.job.wanted.confidence
-
-
-def nearest(report: Report) -> str:
-    """Where the least gap is, in words: by its kind, else under the part that has it."""
-    worst = report.before.worst
-    return NEAREST.get(report.kind) or (f"under the {worst.part}" if worst is not None else "")
-
-
-def _more_was_asked(report: Report) -> float | None:
-    """The gap asked for where less is left, m; None elsewhere."""
-    worst = report.before.worst
-    if worst is None or report.least_clearance >= report.wanted(worst.zone):
-        return None
-    return report.wanted(worst.zone)
 
 
 def _chance_lines(report: Report) -> list[str]:
@@ -338,7 +209,7 @@ def other_steps(report: Report) -> list[str]:
         return list(dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in report.doubts))
     if (doubt := deciding(report)) is not None:
         steps.append(f"{doubt.words}; then run again.")
-    elif _blind(report):
+    elif blind(report):
         steps.append("scan the holes under its path again (hatched in plan.png), or take another line.")
     elif _measuring_comes_first(report) and not report.advice:
         steps.append(MEASURE_BY_HAND)
@@ -383,7 +254,7 @@ def asked_kinds(report: Report) -> list[str]:
 
 def _measuring_comes_first(report: Report) -> bool:
     """Whether a reading by hand would tell more; not where scan or ground must be mended before."""
-    if report.doubts or deciding(report) is not None or _blind(report):
+    if report.doubts or deciding(report) is not None or blind(report):
         return False
     return report.verdict == "cannot tell" or report.depths_provisional
 

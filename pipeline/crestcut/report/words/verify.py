@@ -10,7 +10,8 @@ from crestcut.base.cautions import terminal_lines
 from crestcut.base.units import both, both_at_most, litres, millimetres, number
 from crestcut.chance import Cause, Chance, finding_head, finding_step, in_words, state_words
 from crestcut.report.view.verify_report import report_now
-from crestcut.report.words.summary import RELEASE_HEADS, called, place_words
+from crestcut.report.words.summary import RELEASE_HEADS, place_words
+from crestcut.report.words.verdict import called
 from crestcut.study import Report
 from crestcut.verify import Check, Edge, Fight, Now, Told, TooDeep
 from crestcut.work import VERTICAL, ReleaseState
