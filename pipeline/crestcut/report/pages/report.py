@@ -10,7 +10,7 @@ from pathlib import Path
 
 from crestcut.alternatives import Option
 from crestcut.base.cautions import for_measuring, terminal_lines
-from crestcut.chance import Chance, finding_words, in_use_allowances
+from crestcut.chance import finding_words, in_use_allowances
 from crestcut.cut import forbidden, mass_of, not_into_it
 from crestcut.report.pages.glossary import MEANINGS, ROW_MEANINGS, find_figure
 from crestcut.report.pages.scene import scene
@@ -39,11 +39,6 @@ from crestcut.work import cautions as work_cautions
 NAME = "report.html"
 INCH_COUNTRIES = ("US",)
 WAYS = ("keep to the line", "another line", "less load", "slower", "more pressure")  # options without work
-STAMPS = {
-    "ok": "Released for cutting",
-    "provisional": "Provisional: not to be cut to yet",
-    "not for cutting": "Not for cutting",
-}
 Document = Mapping[str, object]
 
 
@@ -121,8 +116,7 @@ def shown_in_report(report: Report, document: Document, sheet: Worksheet | None 
     barred = forbidden(report.job.slab, report.job.keeps)
     return {
         "report": report, "document": document, "sheet": sheet, "figures": figures,
-        "nothing_to_cut": nothing_to_cut(report), "stamp": STAMPS[report.release],
-        "said": say_verdict(report), "chances": chances(report),
+        "nothing_to_cut": nothing_to_cut(report), "said": say_verdict(report),
         "minded": [stopped(d) for d in (*contradictions(report), *report.vehicle_doubts)],
         "doubts": [sentence(finding_words(f, report.scan.frame)) for f in report.doubts],
         "softs": [(soft, place_words(report, soft.at)) for soft in report.soft],
@@ -137,21 +131,12 @@ def shown_in_report(report: Report, document: Document, sheet: Worksheet | None 
         "short_at": place_words(report, plan.short_at) if plan is not None and plan.short_at else "",
         "drain": drain_words(plan.drain) if plan is not None and plan.drain is not None else "",
         "measuring_cautions": for_measuring(str(item.get("kind")) for item in report.advice),
-        "working_cautions": work_cautions(report.job, ()), "given": readings_given(report),
+        "working_cautions": work_cautions(report.job, ()),
         "allowances": list(in_use_allowances(report.job.wanted, report.vehicle)),
         "reasons": reasons(report), "field_note": FIELD_NOTE,
         "known": [found for meaning in MEANINGS if (found := figures(meaning.key)) is not None],
         "of_rows": [meaning for meaning in ROW_MEANINGS if document.get(meaning.key.split(".")[0])],
     }  # fmt: skip
-
-
-def chances(report: Report) -> list[tuple[str, str, Chance]]:
-    """Two chances, never one: today as measured, and in use; name, key and chance of those worked out."""
-    told = (
-        ("Today, as measured, at walking pace", "before", report.today),
-        ("In use, with load, speed and wear", "in_use", report.in_use),
-    )
-    return [(name, key, chance) for name, key, chance in told if chance is not None]
 
 
 def asks(report: Report) -> list[Ask]:
@@ -170,17 +155,6 @@ def asks(report: Report) -> list[Ask]:
 def drive_here(report: Report) -> Option | None:
     """The first way of driving that needs no cut, where there is one."""
     return next((o for o in report.options if o.works and o.kind in WAYS), None)
-
-
-def readings_given(report: Report) -> list[str]:
-    """What has been measured by hand already, counted."""
-    job = report.job
-    done = [
-        (len(job.strings), "string or straightedge reading", "string or straightedge readings"),
-        (len(job.levels), "list of levels", "lists of levels"),
-        (len(job.witnesses), "reading with the vehicle itself", "readings with the vehicle itself"),
-    ]
-    return [f"{n} {one if n == 1 else more}" for n, one, more in done if n]
 
 
 def reasons(report: Report) -> list[str]:
