@@ -109,7 +109,7 @@ def refusal(folder: Path, job_text: str, vehicle: str, vehicle_text: str) -> str
         car = load_vehicle(job.vehicle.file)
         loads = [load_state(car, name) for name in job.vehicle.loads]
         refuse_parts_over_tracks(car, job.wanted.want, job.wanted.want_ends, loads)
-        deepest_allowed(job)
+        deepest_allowed(job.cut, job.slab)
     except CrestcutError as error:
         return str(error)
     return ""
