@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import sys
 import time
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -34,7 +35,7 @@ def main() -> None:
             walls.append(time.perf_counter() - wall)
             cpus.append(time.process_time() - cpu)
         n = len(s.ride.batch.places)
-        gaps = sweep(s.vehicle, s.surface, s.ride, between=0.0).pair_gap
+        gaps = sweep(s.vehicle, s.surface, replace(s.ride, line=replace(s.ride.line, step=0.0))).pair_gap
         assert gaps is not None
         ground, worst, short = contact_ground(s.surface), 0.0, 0.0
         for pose in rng.choice(n, 12, replace=False):

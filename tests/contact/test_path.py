@@ -123,7 +123,7 @@ def test_the_sweep_on_bent_lines_is_what_ray_casting_finds() -> None:
         rng = np.random.default_rng(seed)
         s = bent_scene(rng, Travel(line=(), wander=0.1, heading=0.03, ways=("forward", "turned")), 0.02)
         ground = contact_ground(s.surface)
-        gaps = sweep(s.vehicle, s.surface, s.ride, between=0.0).pair_gap
+        gaps = sweep(s.vehicle, s.surface, replace(s.ride, line=replace(s.ride.line, step=0.0))).pair_gap
         assert gaps is not None
         for pose in rng.choice(len(s.ride.batch.places), 8, replace=False):
             hit = cast(s, int(pose))
@@ -147,9 +147,7 @@ def lowest_at(s: Scene, pose: int) -> np.ndarray:
     for part in hard_parts(s.vehicle):
         k = FRAMES.index(part.on)
         plate = np.array([*part.x, *part.y, *part.z])
-        z, i, j = plate_heights(
-            plate, batch.position[pose, k], batch.rotation[pose, k], frame.cell, frame.shape, np.empty((4, 2))
-        )
+        z, i, j = plate_heights(plate, batch.position[pose, k], batch.rotation[pose, k], frame)
         patch = low[j : j + z.shape[0], i : i + z.shape[1]]
         patch[:] = np.fmin(patch, z)
     return low

@@ -10,9 +10,9 @@ import pytest
 from scipy.optimize import linprog, minimize
 
 from crestcut.base.errors import CrestcutError
-from crestcut.contact.stand.ride import ridden_ground, settle_batch
-from crestcut.contact.stand.springs import spring_array, stands_by_limits, support_weights
-from crestcut.contact.stand.springs_kernel import stand
+from crestcut.contact.stand.ride import axles_of, ridden_ground, settle_batch
+from crestcut.contact.stand.springs import stands_by_limits, support_weights, suspension
+from crestcut.contact.stand.springs_kernel import Body, Carried, stand
 from crestcut.vehicle.records import LoadState, Springs, Vehicle
 from scenes import TRACK, L, belly, crest, scene, vehicle
 
@@ -92,12 +92,14 @@ def by_minimiser(car: Vehicle, ground: np.ndarray, pitch: float, roll: float) ->
 
 def by_kernel(car: Vehicle, ground: np.ndarray, pitch: float, roll: float) -> tuple[np.ndarray, np.ndarray]:
     """The same eight heights by ``stand``, and the forces on the wheels."""
-    forces, lift, sink = np.zeros(4), np.zeros(4), np.zeros(3)
-    s, y = spring_array(car), sides(car)
+    out = Carried(np.zeros(4), np.zeros(4), np.zeros(3))
+    forces, lift, sink = out
+    s, y = suspension(car), sides(car)
     twist = (ground[0] - ground[1]) / car.front_track - (ground[2] - ground[3]) / car.rear_track
-    stand(twist, s, 0.0, 0.0, math.sin(pitch), math.sin(roll), forces, lift, sink)
+    stand(twist, axles_of(car), s, Body(0.0, 0.0, math.sin(pitch), math.sin(roll)), out)
     wheels = ground + lift
-    stiff = np.array([s[3] / 2 + s[4], s[7] / 2 + s[8]]) * np.array([car.front_track, car.rear_track]) ** 2
+    rates = np.array([s.front.rate / 2 + s.front.bar, s.rear.rate / 2 + s.rear.bar])
+    stiff = rates * np.array([car.front_track, car.rear_track]) ** 2
     lean = np.array([(wheels[0] - wheels[1]) / car.front_track, (wheels[2] - wheels[3]) / car.rear_track])
     angle = (stiff * lean).sum() / stiff.sum() + sink[2]
     middle = np.repeat([wheels[:2].mean() + sink[0], wheels[2:].mean() + sink[1]], 2)
@@ -325,10 +327,10 @@ def test_every_weight_lies_between_those_of_standing_on_three_wheels() -> None:
 def test_a_laden_body_has_more_droop_left() -> None:
     springs = Springs(25_000, 25_000, front_droop=0.02, rear_droop=0.02, measured=True)
     car = vehicle(belly(), springs=springs, loads=(LoadState("laden", -0.03, -0.03),))
-    s = spring_array(car)
-    out = [np.zeros(4), np.zeros(4), np.zeros(3)]
-    assert stand(0.08, s, 0.0, 0.0, 0.0, 0.0, *out)
-    assert not stand(0.08, s, -0.03, -0.03, 0.0, 0.0, *out)
+    given = (0.08, axles_of(car), suspension(car))
+    out = Carried(np.zeros(4), np.zeros(4), np.zeros(3))
+    assert stand(*given, Body(0.0, 0.0, 0.0, 0.0), out)
+    assert not stand(*given, Body(-0.03, -0.03, 0.0, 0.0), out)
 
 
 @pytest.mark.parametrize(

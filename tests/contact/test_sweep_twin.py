@@ -175,12 +175,7 @@ def test_a_contact_is_where_it_says() -> None:
     part = next(p for p in s.vehicle.parts if p.name == worst.part)
     plate = np.array([*part.x, *part.y, *part.z])
     heights, i0, j0 = plate_heights(
-        plate,
-        poses.position[worst.pose[1]],
-        poses.rotation[worst.pose[1]],
-        frame.cell,
-        frame.shape,
-        np.empty((4, 2)),
+        plate, poses.position[worst.pose[1]], poses.rotation[worst.pose[1]], frame
     )
     u, v = frame.to_grid(worst.xy) / frame.cell
     assert heights[round(v) - j0, round(u) - i0] - s.surface.top.sample(worst.xy) == pytest.approx(

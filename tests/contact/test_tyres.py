@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pytest
 
-from crestcut.contact.stand.tyres import VOID, row_maxima, tyre_height, tyre_node
+from crestcut.contact.stand.tyres import VOID, Hub, TyreGround, row_maxima, tyre_height, tyre_node
 
 CELL = 0.01
 
@@ -15,9 +15,12 @@ CELL = 0.01
 def tyre(
     ground: np.ndarray, u: float, v: float, yaw: float = 0.0, radius: float = 0.34, half: float = 0.1
 ) -> float:
-    bound = row_maxima(ground, math.ceil(math.hypot(radius, half) / CELL) + 1)
-    columns = np.arange(ground.shape[1]) * CELL
-    return tyre_height(ground, bound, columns, CELL, u, v, math.cos(yaw), math.sin(yaw), radius, half)
+    under = rolled(ground, math.ceil(math.hypot(radius, half) / CELL) + 1)
+    return tyre_height(under, Hub(u, v, math.cos(yaw), math.sin(yaw)), radius, half)
+
+
+def rolled(ground: np.ndarray, reach: int, cell: float = CELL) -> TyreGround:
+    return TyreGround(ground, row_maxima(ground, reach), np.arange(ground.shape[1]) * cell, cell)
 
 
 def brute(ground: np.ndarray, u: float, v: float, yaw: float, radius: float, half: float) -> float:
@@ -43,7 +46,7 @@ def test_equals_brute_force_on_rough_ground_at_any_heading(seed: int) -> None:
 def test_the_carrying_node_explains_the_height() -> None:
     rng = np.random.default_rng(5)
     ground = rng.normal(0, 0.02, (60, 100))
-    node = tyre_node(ground, CELL, 0.5, 0.3, 1.0, 0.0, 0.3, 0.1)
+    node = tyre_node(rolled(ground, 40), Hub(0.5, 0.3, 1.0, 0.0), 0.3, 0.1)
     j, i = divmod(node, 100)
     expected = ground[j, i] + math.sqrt(0.3**2 - (i * CELL - 0.5) ** 2) - 0.3
     assert tyre(ground, 0.5, 0.3, 0.0, 0.3, 0.1) == pytest.approx(expected, abs=1e-12)
@@ -51,7 +54,8 @@ def test_the_carrying_node_explains_the_height() -> None:
 
 def test_nothing_measured_carries_nothing() -> None:
     assert tyre(np.full((50, 100), VOID), 0.5, 0.25) == VOID
-    assert tyre_node(np.full((50, 100), VOID), CELL, 0.5, 0.25, 1.0, 0.0, 0.34, 0.1) == -1
+    void = rolled(np.full((50, 100), VOID), 40)
+    assert tyre_node(void, Hub(0.5, 0.25, 1.0, 0.0), 0.34, 0.1) == -1
 
 
 @pytest.mark.parametrize("grade", [0.0, 0.1, -0.2])
@@ -80,9 +84,7 @@ def test_a_groove_lowers_the_tyre_by_its_chord(width: float, sinks: float) -> No
     cell = width / 2  # the groove's middle node is void, its edges are nodes
     ground = np.zeros((9, 401))
     ground[:, 200] = VOID
-    columns = np.arange(401) * cell
-    bound = row_maxima(ground, 200)
-    low = tyre_height(ground, bound, columns, cell, 200 * cell, 4 * cell, 1.0, 0.0, 0.34, 2 * cell)
+    low = tyre_height(rolled(ground, 200, cell), Hub(200 * cell, 4 * cell, 1.0, 0.0), 0.34, 2 * cell)
     assert -low == pytest.approx(sinks, rel=2e-3)
 
 

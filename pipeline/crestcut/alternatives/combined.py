@@ -15,10 +15,11 @@ from crestcut.contact import (
     Clearance,
     Ride,
     TravelLine,
+    blocks_of,
     contact_ground,
     hard_parts,
     least_of_poses,
-    part_arrays,
+    plates_of,
     settle_batch,
 )
 from crestcut.cut import CutPlan, Limits, Problem, feather_in, prepare, solve
@@ -122,11 +123,6 @@ def _coarse(bench: Baseline, laid: FloatArray) -> Surface:
 
 def _pair_gaps(bench: Baseline, surface: Surface, batch: Batch, step: float) -> FloatArray:
     """(n, hard parts) least gap of each pose and part, m."""
-    ground, cell = contact_ground(surface), surface.height.frame.cell
-    columns = []
-    for part in hard_parts(bench.vehicle):
-        plates, _, frames = part_arrays((part,), step)
-        least = np.where(batch.live, AWAY, np.nan)
-        least_of_poses(ground, cell, batch.position, batch.rotation, plates, frames, least)
-        columns.append(np.where(batch.live, least, AWAY))
-    return np.stack(columns, axis=1)
+    over = blocks_of(contact_ground(surface), surface.height.frame.cell)
+    gaps = [least_of_poses(over, batch, plates_of((part,), step)) for part in hard_parts(bench.vehicle)]
+    return np.stack([np.where(batch.live, np.minimum(least, AWAY), AWAY) for least in gaps], axis=1)

@@ -14,7 +14,7 @@ from scipy import ndimage
 from crestcut.alternatives.trials import AWAY, Baseline, Tried, Trieds, pose_gaps, try_poses
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
-from crestcut.contact import DRAWN, NOT_DRIVABLE, VOID, is_straight, places_of, travel_line
+from crestcut.contact import DRAWN, VOID, is_straight, places_of, travel_line
 from crestcut.job import Travel
 from crestcut.vehicle import Vehicle
 
@@ -28,6 +28,7 @@ PRESSED, PRESSURE_RISE = 0.020, 0.2
 # m: a line that neither gains this much nor comes so near to what is asked is not judged to the end
 WORTH = 0.005
 GAINS = 0.001  # m: less than this is no gain
+NOT_DRIVABLE = -1.0e6  # m: what a line leaves that leads a tyre off the ground
 
 
 @dataclass(frozen=True, eq=False)

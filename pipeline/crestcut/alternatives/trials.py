@@ -17,10 +17,11 @@ from crestcut.contact import (
     VOID,
     Clearance,
     Ride,
+    blocks_of,
     contact_ground,
     hard_parts,
     least_of_poses,
-    part_arrays,
+    plates_of,
     ridden_ground,
     settle_batch,
     wanted_gap,
@@ -223,17 +224,16 @@ def pose_gaps(
     """(n, 2) least gap, and least gap beyond what its zone must keep, of each pose, m; NaN where a tyre
     stands on nothing.
 
-    between : m from one station to the next (see ``sweep.part_arrays``).
+    between : m from one station to the next (see ``sweep.plates_of``).
     """
     batch = settle_batch(vehicle, ground.ridden, ground.cell, places, np.zeros(len(places), np.int64))
     out = np.full((len(places), 2), AWAY)
     out[~batch.live] = np.nan
+    over = blocks_of(ground.under, ground.cell)
     for asked in sorted(set(gaps.values())):
         parts = tuple(p for p in hard_parts(vehicle) if gaps[p.zone] == asked)
         if not parts:
             continue
-        plates, _, frames = part_arrays(parts, between)
-        least = np.where(batch.live, AWAY, np.nan)
-        least_of_poses(ground.under, ground.cell, batch.position, batch.rotation, plates, frames, least)
+        least = np.minimum(least_of_poses(over, batch, plates_of(parts, between)), AWAY)
         out = np.minimum(out, np.stack([least, least - asked], axis=1))
     return out

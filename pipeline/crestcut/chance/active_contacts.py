@@ -15,10 +15,10 @@ from crestcut.contact import (
     Batch,
     Clearance,
     Ride,
+    axles_of,
     contact_ground,
-    geometry,
     hard_parts,
-    part_arrays,
+    plates_of,
     ridden_ground,
     stand_on,
     stands_by_limits,
@@ -152,7 +152,7 @@ def find_active_contacts(
         batch = Batch(*(np.concatenate([getattr(b, f.name) for b in there]) for f in fields(batch)))
         pair_pose = np.concatenate([pair_pose, len(pose) + np.arange(len(stood))])
         pair_part = np.concatenate([pair_part, [s.part for s in stood]])
-    plates = part_arrays(parts, ride.line.step)
+    plates = plates_of(parts, ride.line.step)
     limit = np.concatenate([most + keep[pair_part[:judged]], [s.gap + reach for s in stood]])
     return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, judged, limit, extra)
 
@@ -190,7 +190,7 @@ def _listed(
     most: FloatArray,
     extra: FloatArray | None,
 ) -> ActiveContacts:
-    """batch : of the chosen poses.  parts : as ``part_arrays``.  most : (q,) greatest gap looked at, m."""
+    """batch : of the chosen poses.  parts : as ``plates_of``.  most : (q,) greatest gap looked at, m."""
     frame = surface.height.frame
     plates, _, frames = parts
     hubs = _hubs(vehicle, batch)
@@ -236,10 +236,10 @@ def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArra
     are the axles' shares of roll stiffness; an unsprung part (frame 1 front, 2 rear) follows its own axle's
     roll alone.
     """
-    base, front_track, rear_track, _, _, share_front, share_rear = geometry(vehicle)
-    roll_front = np.choose(frame, [share_front, 1.0, 0.0]) * y / front_track
-    roll_rear = np.choose(frame, [share_rear, 0.0, 1.0]) * y / rear_track
-    ahead = x / base
+    axles = axles_of(vehicle)
+    roll_front = np.choose(frame, [axles.front_share, 1.0, 0.0]) * y / axles.front_track
+    roll_rear = np.choose(frame, [axles.rear_share, 0.0, 1.0]) * y / axles.rear_track
+    ahead = x / axles.wheelbase
     columns = [
         ahead / 2 + roll_front,
         ahead / 2 - roll_front,

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.grid import FloatArray
+from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.chance.active_contacts import wheel_weights
 from crestcut.contact import (
     FRAMES,
@@ -17,15 +17,15 @@ from crestcut.contact import (
     TravelLine,
     bridging,
     contact_ground,
-    part_arrays,
     plate_heights,
+    plates_of,
     ridden_ground,
     stand_on,
     wheel_feet,
 )
 from crestcut.job import Point, Witness
 from crestcut.terrain import Evidence, Reading, Surface, joined
-from crestcut.vehicle import LoadState, Part, Vehicle
+from crestcut.vehicle import LoadState, Vehicle
 
 PLACINGS = 32  # places of the front axle tried about the stated one
 
@@ -83,9 +83,10 @@ def _one(
     batch = stand_on(vehicle, ridden_ground(surface)[0], frame.cell, places, raised)
     if not batch.live[0]:
         raise CrestcutError("the vehicle would stand where the scan has no ground", name, "check front_axle")
-    ground, body = contact_ground(surface), FRAMES.index(part.on)
+    body, plate = FRAMES.index(part.on), plates_of((part,), 0.0).edges[0]
+    ground = HeightGrid(frame, contact_ground(surface))
     found = [
-        _least(part, ground, batch.position[k, body], batch.rotation[k, body], frame.cell)
+        _least(plate, ground, batch.position[k, body], batch.rotation[k, body])
         for k in np.flatnonzero(batch.live)
     ]
     gaps = np.array([f[0] for f in found])
@@ -145,12 +146,11 @@ def _said(witness: Witness) -> tuple[str, float]:
 
 
 def _least(
-    part: Part, ground: FloatArray, position: FloatArray, rotation: FloatArray, cell: float
+    plate: FloatArray, ground: HeightGrid, position: FloatArray, rotation: FloatArray
 ) -> tuple[float, FloatArray]:
-    """Least gap of one part at one pose, m (inf over nothing measured), and where, grid u, v, z."""
-    plate = part_arrays((part,), 0.0)[0][0]
-    heights, i0, j0 = plate_heights(plate, position, rotation, cell, ground.shape, np.empty((4, 2)))
-    patch = ground[j0 : j0 + heights.shape[0], i0 : i0 + heights.shape[1]]
+    """Least gap of one plate at one pose, m (inf over nothing measured), and where, grid u, v, z."""
+    heights, i0, j0 = plate_heights(plate, position, rotation, ground.frame)
+    cell, patch = ground.frame.cell, ground.values[j0 : j0 + heights.shape[0], i0 : i0 + heights.shape[1]]
     gap = np.where(np.isnan(heights) | (patch < VOID / 2), np.inf, heights - patch)
     j, i = np.unravel_index(int(np.argmin(gap)), gap.shape)
     return float(gap[j, i]), np.array([(i0 + i) * cell, (j0 + j) * cell, patch[j, i]])

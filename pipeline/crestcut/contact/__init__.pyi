@@ -1,23 +1,23 @@
-from .clearance.blocks import roof_of as roof_of
-from .clearance.blocks import tiled as tiled
+from .clearance.blocks import Blocks as Blocks
+from .clearance.blocks import blocks_of as blocks_of
+from .clearance.blocks import layers_of as layers_of
 from .clearance.blocks import untiled as untiled
 from .clearance.kernels import EDGE as EDGE
 from .clearance.kernels import FAR as FAR
 from .clearance.kernels import SIDE as SIDE
-from .clearance.pose_pairs import Pairs as Pairs
+from .clearance.kernels import Pairs as Pairs
+from .clearance.kernels import Plates as Plates
+from .clearance.pose_pairs import least_of_poses as least_of_poses
 from .clearance.pose_pairs import lower_pairs as lower_pairs
 from .clearance.pose_pairs import place_pairs as place_pairs
-from .clearance.pose_pairs import planes_under as planes_under
-from .clearance.search import NOT_DRIVABLE as NOT_DRIVABLE
-from .clearance.search import least_of_poses as least_of_poses
 from .clearance.soft import SoftContact as SoftContact
 from .clearance.soft import soft_contacts as soft_contacts
 from .clearance.still_valid import Swept as Swept
 from .clearance.sweep import FRAMES as FRAMES
 from .clearance.sweep import hard_parts as hard_parts
 from .clearance.sweep import on_the_line as on_the_line
-from .clearance.sweep import part_arrays as part_arrays
 from .clearance.sweep import plate_heights as plate_heights
+from .clearance.sweep import plates_of as plates_of
 from .clearance.sweep import sweep as sweep
 from .clearance.sweep import wanted_gap as wanted_gap
 from .path.files import read_line as read_line
@@ -36,8 +36,8 @@ from .records import TravelLine as TravelLine
 from .stand.boards import THICKNESS as THICKNESS
 from .stand.boards import bridging as bridging
 from .stand.boards import stand_on as stand_on
+from .stand.ride import axles_of as axles_of
 from .stand.ride import contact_ground as contact_ground
-from .stand.ride import geometry as geometry
 from .stand.ride import over_small_holes as over_small_holes
 from .stand.ride import places_of as places_of
 from .stand.ride import ridden_ground as ridden_ground
@@ -54,39 +54,40 @@ __all__ = [
     "EDGE",
     "FAR",
     "FRAMES",
-    "NOT_DRIVABLE",
     "SIDE",
     "THICKNESS",
     "VOID",
     "WHEELS",
     "Batch",
+    "Blocks",
     "Clearance",
     "Contact",
     "Pairs",
     "Passage",
+    "Plates",
     "Poses",
     "Ride",
     "SoftContact",
     "Swept",
     "TravelLine",
+    "axles_of",
+    "blocks_of",
     "bridging",
     "contact_ground",
-    "geometry",
     "hard_parts",
     "is_straight",
+    "layers_of",
     "least_of_poses",
     "lower_pairs",
     "on_the_line",
     "over_small_holes",
-    "part_arrays",
     "place_pairs",
     "places_of",
-    "planes_under",
     "plate_heights",
+    "plates_of",
     "read_line",
     "ridden_ground",
     "ride",
-    "roof_of",
     "settle_batch",
     "settle_part",
     "soft_contacts",
@@ -94,7 +95,6 @@ __all__ = [
     "stands_by_limits",
     "support_weights",
     "sweep",
-    "tiled",
     "travel_line",
     "untiled",
     "wanted_gap",

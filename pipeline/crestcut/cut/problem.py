@@ -23,21 +23,22 @@ from crestcut.contact import (
     FRAMES,
     VOID,
     Batch,
+    Blocks,
     Clearance,
     Pairs,
+    Plates,
     Ride,
+    blocks_of,
     contact_ground,
     hard_parts,
+    layers_of,
     lower_pairs,
-    part_arrays,
     place_pairs,
-    planes_under,
+    plates_of,
     ridden_ground,
-    roof_of,
     settle_batch,
     stands_by_limits,
     support_weights,
-    tiled,
     untiled,
 )
 from crestcut.cut.feather import NO_ROOT, feather_out
@@ -60,13 +61,10 @@ class Problem:
     ridden: FloatArray  # (ny, nx) under the tyres
     contact: FloatArray  # (ny, nx) under the parts
     batch: Batch  # the poses that could bind, as they stand on the uncut ground
-    plates: FloatArray
-    frames: IntArray
-    pair_pose: IntArray
-    pair_part: IntArray
+    plates: Plates
+    pairs: Pairs
     pair_drop: FloatArray  # the gap each pair must keep
-    tiles: FloatArray  # ``contact`` in blocks, with a plane under each
-    blocks: FloatArray
+    blocks: Blocks  # ``contact``
     allowed: FloatArray  # (ny, nx) deepest cut
     feather: float
 
@@ -103,29 +101,27 @@ def prepare(
     it must keep by more than that never binds: dropping it is exact.
     """
     parts = hard_parts(vehicle)
-    plates, _, frames = part_arrays(parts, ride.line.step)
+    plates = plates_of(parts, ride.line.step)
     contact = contact_ground(surface)
     deepest = float(limits.deepest.values.max(initial=0.0))
     drop = np.array([keep_gap[p.zone] for p in parts])
-    threshold = drop + deepest * _follows(vehicle, plates, frames) + SLACK
+    threshold = drop + deepest * _follows(vehicle, plates) + SLACK
     assert before.pair_gap is not None
     pose, part = np.nonzero((before.pair_gap < threshold) & ride.batch.live[:, None])
     used, pose = np.unique(pose, return_inverse=True)
     batch = _subset(ride.batch, used)
-    pair_pose, pair_part = pose.astype(np.int64), part.astype(np.int64)
-    tiles = tiled(contact, VOID)
+    pairs, cell = Pairs(pose.astype(np.int64), part.astype(np.int64)), surface.height.frame.cell
     return Problem(
-        vehicle, surface.height.frame.cell, ridden_ground(surface)[0], contact, batch, plates, frames,
-        pair_pose, pair_part, drop[pair_part], tiles, planes_under(tiles, surface.height.frame.cell),
-        limits.deepest.values, feather,
+        vehicle, cell, ridden_ground(surface)[0], contact, batch, plates, pairs, drop[part],
+        blocks_of(contact, cell), limits.deepest.values, feather,
     )  # fmt: skip
 
 
-def _follows(vehicle: Vehicle, plates: FloatArray, frames: IntArray) -> FloatArray:
+def _follows(vehicle: Vehicle, plates: Plates) -> FloatArray:
     """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a
     corner is worst."""
-    x, y = plates[:, [0, 0, 1, 1]], plates[:, [2, 3, 2, 3]]
-    w = wheel_weights(vehicle, x, y, np.repeat(frames[:, None], 4, axis=1))[None]
+    x, y = plates.edges[:, [0, 0, 1, 1]], plates.edges[:, [2, 3, 2, 3]]
+    w = wheel_weights(vehicle, x, y, np.repeat(plates.frame[:, None], 4, axis=1))[None]
     if stands_by_limits(vehicle):  # a wheel may hang: the body then follows the other three more
         w = np.concatenate([w, support_weights(vehicle, x, y)])
     return np.maximum(w, 0).sum(axis=-1).max(axis=(0, 2))
@@ -163,19 +159,15 @@ def _needs(problem: Problem, batch: Batch) -> tuple[FloatArray, IntArray]:
     The underside less the gap it must keep is lowered to from the ground as it is: what stays above asks for
     nothing.
     """
-    pairs, cell, shape = Pairs(problem.pair_pose, problem.pair_part), problem.cell, problem.contact.shape
-    placed = place_pairs(
-        pairs, batch.position, batch.rotation, problem.plates, problem.frames, cell, shape[0]
-    )
+    blocks, count = problem.blocks, len(problem.pairs.pose)
+    placed = place_pairs(problem.pairs, batch, problem.plates, blocks)
+    placed = placed._replace(layer=np.zeros(count, np.int64))
     placed.planes[:, 0] -= problem.pair_drop
-    limit = problem.tiles[None].copy()
-    owner = np.full(limit.shape, -1, np.int64)
-    blocks = problem.blocks[None]
-    roof, whole = roof_of(limit, blocks, cell)
-    layer, order = np.zeros(len(problem.pair_pose), np.int64), np.arange(len(problem.pair_pose))
-    lower_pairs(limit, owner, roof, whole, blocks, placed, layer, order, cell)
-    pair = untiled(owner[0], *shape)
-    return np.where(pair >= 0, problem.contact - untiled(limit[0], *shape), -FAR), pair
+    limit = blocks.tiles[None].copy()
+    layers = layers_of(limit, blocks.planes[None], blocks.cell, np.full(limit.shape, -1, np.int64))
+    lower_pairs(layers, placed, np.arange(count))
+    pair = untiled(layers.owner[0], *blocks.shape)
+    return np.where(pair >= 0, problem.contact - untiled(limit[0], *blocks.shape), -FAR), pair
 
 
 def settled(problem: Problem, depth: FloatArray, poses: IntArray) -> Batch:

@@ -132,9 +132,9 @@ def _policy_of(problem: Problem, step: Step, cells: IntArray, depth: FloatArray)
     if not len(cells):
         return _Policy(cells, np.zeros((0, 4)), np.zeros((0, 4), np.int64))
     pair = step.pair.ravel()[cells]
-    used, local = np.unique(problem.pair_pose[pair], return_inverse=True)
+    used, local = np.unique(problem.pairs.pose[pair], return_inverse=True)
     batch = settled(problem, depth, used)
-    frame = problem.frames[problem.pair_part[pair]]
+    frame = problem.plates.frame[problem.pairs.part[pair]]
     x, y = chassis_places(problem, batch, local, cells, frame)
     return _Policy(cells, wheel_weights(problem.vehicle, x, y, frame), batch.contact[local])
 

@@ -8,25 +8,61 @@ heading. All in grid axes, metres. ``blocks`` sweeps them.
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
-import numpy as np
-from numba import njit
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.kernels import njit
 
 EDGE = 1e-9  # of a cell: a node on the edge of a part belongs to it
 SIDE = 0.02  # of a cell: the same for rows
 FAR = 1.0e18  # no part reaches
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+class Plates(NamedTuple):
+    """Parts of an underside as flat plates, in the vehicle frame, m.
+
+    edges : (m, 6) x rear, x front, y right, y left, z at the rear edge, z at the front edge.  zone : (m,)
+    index into ``ZONES``.  frame : (m,) index into ``FRAMES``: the body that carries each.
+    """
+
+    edges: FloatArray
+    zone: IntArray
+    frame: IntArray
+
+
+class Pairs(NamedTuple):
+    """Poses and parts to be swept, (q,) each: indices into a batch and into the parts."""
+
+    pose: IntArray
+    part: IntArray
+
+
+class Placed(NamedTuple):
+    """Where the plates of pairs lie: ``planes`` (q, 3) height a + b u + c v, ``quads`` (q, 4, 2) u, v of the
+    corners, ``rows`` (q, 2) first and last row of nodes covered.  pose : (q,) of each.  layer : (q,) that it
+    goes to: its zone."""
+
+    planes: FloatArray
+    quads: FloatArray
+    rows: IntArray
+    pose: IntArray
+    layer: IntArray
+
+    def some(self, which: IntArray) -> Placed:
+        """Those of the pairs alone."""
+        planes, quads, rows, pose, layer = self
+        return Placed(planes[which], quads[which], rows[which], pose[which], layer[which])
+
+
+@njit()
 def plane(
-    part: np.ndarray, position: np.ndarray, rotation: np.ndarray, quad: np.ndarray
+    edges: FloatArray, position: FloatArray, rotation: FloatArray, quad: FloatArray
 ) -> tuple[float, float, float]:
     """Height a + b u + c v of a plate at a pose, and the (u, v) of its four corners into ``quad`` (4, 2).
 
-    part : (6,) x rear, x front, y right, y left, z at the rear edge, z at the front edge, in the vehicle
-    frame.
+    edges : (6,) as in ``Plates``.
     """
-    xr, xf, yr, yl, zr, zf = part[0], part[1], part[2], part[3], part[4], part[5]
+    xr, xf, yr, yl, zr, zf = edges
     slope = (zf - zr) / (xf - xr)
     # two directions in the plate, turned into the grid; their cross product is its normal
     e0 = rotation[0, 0] + rotation[0, 2] * slope
@@ -45,8 +81,8 @@ def plane(
     return z0 - b * quad[0, 0] - c * quad[0, 1], b, c
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def row_range(quad: np.ndarray, cell: float, rows: int) -> tuple[int, int]:
+@njit()
+def row_range(quad: FloatArray, cell: float, rows: int) -> tuple[int, int]:
     """First and last row that the quadrilateral covers; the nearest row if it lies between two. Empty: (0,
     -1)."""
     low = min(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1]) / cell
@@ -57,8 +93,8 @@ def row_range(quad: np.ndarray, cell: float, rows: int) -> tuple[int, int]:
     return max(j0, 0), min(j1, rows - 1)
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def strip_range(quad: np.ndarray, v_from: float, v_to: float) -> tuple[float, float]:
+@njit()
+def strip_range(quad: FloatArray, v_from: float, v_to: float) -> tuple[float, float]:
     """Least and greatest u of the quadrilateral between two v; the first above the second where there is
     none.
 
@@ -81,8 +117,8 @@ def strip_range(quad: np.ndarray, v_from: float, v_to: float) -> tuple[float, fl
     return low, high
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def column_range(quad: np.ndarray, cell: float, row: int, columns: int) -> tuple[int, int]:
+@njit()
+def column_range(quad: FloatArray, cell: float, row: int, columns: int) -> tuple[int, int]:
     """First and last column of a row inside the quadrilateral; the last before the first where there is
     none."""
     low_v = min(quad[0, 1], quad[1, 1], quad[2, 1], quad[3, 1])
@@ -94,27 +130,16 @@ def column_range(quad: np.ndarray, cell: float, row: int, columns: int) -> tuple
     return max(math.ceil(low / cell - EDGE), 0), min(math.floor(high / cell + EDGE), columns - 1)
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+@njit()
 def planes_of(
-    pair_pose: np.ndarray,
-    pair_part: np.ndarray,
-    position: np.ndarray,
-    rotation: np.ndarray,
-    parts: np.ndarray,
-    part_frame: np.ndarray,
-    cell: float,
-    rows: int,
-    planes: np.ndarray,
-    quads: np.ndarray,
-    span: np.ndarray,
-) -> None:
-    """``plane`` of many (pose, part) pairs: planes (q, 3), quads (q, 4, 2), first and last row span (q, 2).
-
-    position (n, 3, 3), rotation (n, 3, 3, 3) as ``settle`` leaves them; parts (m, 6); part_frame (m,) the
-    body that carries each.
-    """
-    for q in range(pair_pose.shape[0]):
-        p, m = pair_pose[q], pair_part[q]
-        a, b, c = plane(parts[m], position[p, part_frame[m]], rotation[p, part_frame[m]], quads[q])
-        planes[q, 0], planes[q, 1], planes[q, 2] = a, b, c
-        span[q, 0], span[q, 1] = row_range(quads[q], cell, rows)
+    pairs: Pairs, position: FloatArray, rotation: FloatArray, plates: Plates, cell: float, rows: int,
+    out: Placed,
+) -> None:  # fmt: skip
+    """``plane`` of many pairs; position (n, 3, 3), rotation (n, 3, 3, 3) as ``settle`` leaves them; rows : of
+    the grid."""
+    for q in range(pairs.pose.shape[0]):
+        p, m = pairs.pose[q], pairs.part[q]
+        k = plates.frame[m]
+        a, b, c = plane(plates.edges[m], position[p, k], rotation[p, k], out.quads[q])
+        out.planes[q, 0], out.planes[q, 1], out.planes[q, 2] = a, b, c
+        out.rows[q, 0], out.rows[q, 1] = row_range(out.quads[q], cell, rows)

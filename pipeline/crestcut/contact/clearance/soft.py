@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from crestcut.base.units import both
 from crestcut.contact.clearance.sweep import sweep
@@ -30,7 +30,7 @@ def soft_contacts(vehicle: Vehicle, surface: Surface, ride: Ride) -> tuple[SoftC
     found = []
     for part in vehicle.parts:
         if part.soft:
-            worst = sweep(vehicle, surface, ride, (part,)).worst
+            worst = sweep(replace(vehicle, parts=(replace(part, soft=False),)), surface, ride).worst
             if worst is not None and worst.gap < 0:
                 found.append(SoftContact(part.name, -worst.gap, worst))
     return tuple(sorted(found, key=lambda c: -c.pressed))

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.base.grid import FloatArray, IntArray
-from crestcut.contact.clearance.blocks import BLOCK, tiled
-from crestcut.contact.clearance.kernels import FAR
-from crestcut.contact.clearance.pose_pairs import Kept, Placed
+from crestcut.base.grid import IntArray
+from crestcut.contact.clearance.blocks import BLOCK, Blocks, tiled
+from crestcut.contact.clearance.kernels import FAR, Placed
+from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ride import contact_ground
 from crestcut.contact.stand.tyres import VOID
@@ -31,18 +31,16 @@ class Swept:
         return same and np.array_equal(old.live, batch.live) and gaps is not None and gaps.shape[1] == parts
 
 
-def still_true(
-    since: Swept, tiles: FloatArray, was: Placed, now: Placed, zone: IntArray, cell: float
-) -> Kept:
+def still_true(since: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
     """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair
     touched or touches keep what was reached there.
 
-    tiles : of the ground now.  was, now : the pairs as they stood and stand.  zone : (q,) of the pairs.
+    over : the ground now.  was, now : the pairs as they stood and stand.
     """
     shape = since.surface.top.frame.shape
-    changed = (tiles != tiled(contact_ground(since.surface), VOID)).any(axis=(2, 3))
+    changed = (over.tiles != tiled(contact_ground(since.surface), VOID)).any(axis=(2, 3))
     moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
-    before, after = _blocks_under(was, cell, changed.shape), _blocks_under(now, cell, changed.shape)
+    before, after = _blocks_under(was, over.cell, changed.shape), _blocks_under(now, over.cell, changed.shape)
     many = np.zeros((changed.shape[0] + 1, changed.shape[1] + 1), np.int64)
     many[1:, 1:] = changed.cumsum(axis=0).cumsum(axis=1)
     j0, j1, i0, i1 = after.T
@@ -50,7 +48,7 @@ def still_true(
     touched = np.zeros((len(ZONES), *many.shape), np.int64)
     for j0, j1, i0, i1 in (before[moved].T, after[moved].T):
         for j, i, sign in ((j0, i0, 1), (j1, i1, 1), (j0, i1, -1), (j1, i0, -1)):
-            np.add.at(touched, (zone[moved], j, i), sign)
+            np.add.at(touched, (now.layer[moved], j, i), sign)
     free = touched.cumsum(axis=1).cumsum(axis=2)[:, :-1, :-1] == 0
     lowest = np.full((len(ZONES), *shape), FAR)
     for name, grid in since.clearance.lowest.items():

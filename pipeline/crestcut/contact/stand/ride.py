@@ -15,9 +15,9 @@ from crestcut.base.units import millimetres
 from crestcut.contact.path.line import is_straight, stations_of
 from crestcut.contact.records import AS_USUAL, WHEELS, Batch, Poses, Ride, TravelLine, Variant
 from crestcut.contact.stand.climb import climb_notes
-from crestcut.contact.stand.springs import spring_array, stands_by_limits
+from crestcut.contact.stand.springs import stands_by_limits, suspension
 from crestcut.contact.stand.springs_kernel import settle_sprung
-from crestcut.contact.stand.tyres import VOID, settle
+from crestcut.contact.stand.tyres import VOID, Axles, settle, tyre_ground
 from crestcut.job import Travel
 from crestcut.terrain import Surface
 from crestcut.vehicle import AS_MEASURED, LoadState, Vehicle
@@ -129,17 +129,15 @@ def _places(
     return np.stack([u, v, heading, np.full(len(u), load[0]), np.full(len(u), load[1])], axis=1)
 
 
-def geometry(vehicle: Vehicle) -> FloatArray:
-    """What ``tyres.settle`` needs of a vehicle, (7,). Roll shares: axle roll stiffness k t^2 / 2 + bar,
+def axles_of(vehicle: Vehicle) -> Axles:
+    """What ``tyres.settle`` needs of a vehicle. Roll shares: axle roll stiffness k t^2 / 2 + bar,
     over the sum of both."""
     springs = vehicle.springs
     front = springs.front_rate * vehicle.front_track**2 / 2 + springs.front_anti_roll
     rear = springs.rear_rate * vehicle.rear_track**2 / 2 + springs.rear_anti_roll
     share = front / (front + rear)
-    return np.array([
-        vehicle.wheelbase, vehicle.front_track, vehicle.rear_track,
-        vehicle.tyre_radius, vehicle.tyre_width / 2, share, 1 - share,
-    ])  # fmt: skip
+    lengths = (vehicle.wheelbase, vehicle.front_track, vehicle.rear_track, vehicle.tyre_radius)
+    return Axles(*map(float, (*lengths, vehicle.tyre_width / 2, share, 1 - share)))
 
 
 def settle_batch(
@@ -151,20 +149,19 @@ def settle_batch(
     want_contact: bool = False,
 ) -> Batch:
     """Settle many places at once; ``live`` is False where a tyre or its hub's foot meets nothing measured."""
-    n = len(places)
-    wheels, contact = np.empty((n, 4)), np.full((n, 4), -1, np.int64)
-    position, rotation = np.empty((n, 3, 3)), np.empty((n, 3, 3, 3))
-    args = (want_contact, wheels, contact, position, rotation)
-    if stands_by_limits(vehicle):
-        settle_sprung(ground, cell, places, geometry(vehicle), spring_array(vehicle), *args, np.empty((n, 4)))
-    else:
-        settle(ground, cell, places, geometry(vehicle), *args)
+    axles = axles_of(vehicle)
+    args = (tyre_ground(ground, cell, axles), places, axles, want_contact)
+    stance = settle_sprung(*args, suspension(vehicle)) if stands_by_limits(vehicle) else settle(*args)
     feet = wheel_feet(vehicle, places)
     j = np.rint(feet[..., 1] / cell).astype(int)
     i = np.rint(feet[..., 0] / cell).astype(int)
     inside = (j >= 0) & (j < ground.shape[0]) & (i >= 0) & (i < ground.shape[1])
-    on = inside & (ground[np.where(inside, j, 0), np.where(inside, i, 0)] > VOID / 2) & (wheels > VOID / 2)
-    return Batch(places, variant, on.all(axis=1), wheels, contact, position, rotation)
+    on = (
+        inside
+        & (ground[np.where(inside, j, 0), np.where(inside, i, 0)] > VOID / 2)
+        & (stance.wheels > VOID / 2)
+    )
+    return Batch(places, variant, on.all(axis=1), *stance)
 
 
 def wheel_feet(vehicle: Vehicle, places: FloatArray) -> FloatArray:

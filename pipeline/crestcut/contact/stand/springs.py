@@ -8,6 +8,7 @@ import numpy as np
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
+from crestcut.contact.stand.springs_kernel import AxleSprings, Suspension
 from crestcut.vehicle import Vehicle, check_carries
 
 
@@ -20,39 +21,36 @@ def stands_by_limits(vehicle: Vehicle) -> bool:
     return vehicle.rigid or (springs.measured and any(value is not None for value in known))
 
 
-def spring_array(vehicle: Vehicle) -> FloatArray:
-    """What ``stand`` needs, (15,): wheelbase, tracks front and rear; then for front and rear each: rate of a
-    wheel (N/m), bar as N/m between the wheels, droop (m), load of a wheel's spring (N); weight of a wheel
-    (N), height of the centre of mass over the ground (m), its place from the rear axle and to the left as
-    shares of wheelbase and m; rigid (1) or not (0).
+def suspension(vehicle: Vehicle) -> Suspension:
+    """What ``stand`` needs of a vehicle.
 
     ``Springs.front_load`` and ``rear_load`` are what the axles weigh on the ground, N; ``unsprung`` what one
     axle's wheels, hubs and brakes weigh of that. Loads that were not measured: the springs are taken to be
     just unloaded at the end of their droop, and weight does not shift.  Raises CrestcutError for springs that
     cannot carry the load.
     """
-    springs, base = vehicle.springs, vehicle.wheelbase
-    tracks = (vehicle.front_track, vehicle.rear_track)
-    rates = (springs.front_rate, springs.rear_rate)
-    bars = (springs.front_anti_roll / tracks[0] ** 2, springs.rear_anti_roll / tracks[1] ** 2)
-    droops = tuple(math.inf if d is None else d for d in (springs.front_droop, springs.rear_droop))
+    springs = vehicle.springs
+    bars = (springs.front_anti_roll / vehicle.front_track**2, springs.rear_anti_roll / vehicle.rear_track**2)
     wheel = (springs.unsprung or 0.0) / 2
-    height, ahead, left = 0.0, 0.5, 0.0
+    height, left = 0.0, 0.0
     if vehicle.rigid:
         height, ahead, left = _cart_mass(vehicle)
         loads, wheel = (ahead / 2, (1 - ahead) / 2), 0.0  # only their ratio matters
     elif springs.front_load is not None and springs.rear_load is not None:
         height = vehicle.centre_of_mass[2] if vehicle.centre_of_mass else 0.0
         loads = (springs.front_load / 2 - wheel, springs.rear_load / 2 - wheel)
-        ahead = springs.front_load / (springs.front_load + springs.rear_load)
         check_carries(vehicle)
     else:
         loads = (math.nan, math.nan)
         wheel = 0.0
-    return np.array([
-        base, *tracks, rates[0], bars[0], droops[0], loads[0], rates[1], bars[1], droops[1], loads[1],
-        wheel, height, left, float(vehicle.rigid),
-    ])  # fmt: skip
+    droops = (math.inf if d is None else d for d in (springs.front_droop, springs.rear_droop))
+    front, rear = (
+        AxleSprings(float(rate), float(bar), float(droop), float(load))
+        for rate, bar, droop, load in zip(
+            (springs.front_rate, springs.rear_rate), bars, droops, loads, strict=True
+        )
+    )
+    return Suspension(front, rear, float(wheel), float(height), float(left), bool(vehicle.rigid))
 
 
 def _cart_mass(vehicle: Vehicle) -> tuple[float, float, float]:

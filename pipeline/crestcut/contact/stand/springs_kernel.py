@@ -18,37 +18,92 @@ centre of mass chooses.
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 
-from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray
+from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
 from crestcut.contact.stand.tyres import (
     PLACES_AT_ONCE,
     VOID,
-    _attitude,
-    _axle,
-    _first_guess,
-    _hang,
-    _lean,
-    row_maxima,
-    tyre_node,
-    tyre_reach,
+    Axles,
+    Hub,
+    Stance,
+    TyreGround,
+    axle_heights,
+    carrying_node,
+    first_guess,
+    lean_of,
+    place_body,
 )
 
 SEARCH_STEPS = 80
+Four = tuple[float, float, float, float]
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _pressed(
-    force_left: float, force_right: float, rate: float, bar: float, droop: float
-) -> tuple[float, float]:
+class AxleSprings(NamedTuple):
+    """Of one axle: ``rate`` of a wheel and ``bar`` between the wheels, N/m; ``droop``, m; ``load`` of a
+    wheel's spring, N, NaN where it was not measured."""
+
+    rate: float
+    bar: float
+    droop: float
+    load: float
+
+
+class Suspension(NamedTuple):
+    """What ``stand`` needs of a vehicle. wheel : weight of one, N.  height, left : of the centre of mass over
+    the ground and beside the middle, m.  rigid : a cart."""
+
+    front: AxleSprings
+    rear: AxleSprings
+    wheel: float
+    height: float
+    left: float
+    rigid: bool
+
+
+class Body(NamedTuple):
+    """How the body stands beforehand: moved by a load state at front and rear, m; sines of its pitch (nose
+    up) and roll (left side up)."""
+
+    load_front: float
+    load_rear: float
+    sin_pitch: float
+    sin_roll: float
+
+
+class Balance(NamedTuple):
+    """Contact forces without warp, N; how warp changes each, 1/m; forces of a wheel at front and rear that
+    leave the springs as measured, N."""
+
+    forces: FloatArray
+    n: Four
+    level: tuple[float, float]
+    front: AxleSprings
+    rear: AxleSprings
+
+
+class Carried(NamedTuple):
+    """forces : (4,) of the ground on the wheels, N.  lift : (4,) how far each hangs above it, m.  sink : (3,)
+    how far the body stands above its axles' means at front and rear, m, and beyond the stiffness-weighted
+    roll, rad."""
+
+    forces: FloatArray
+    lift: FloatArray
+    sink: FloatArray
+
+
+@njit()
+def _pressed(force_left: float, force_right: float, axle: AxleSprings) -> tuple[float, float]:
     """How far an axle's two springs are pressed by forces beyond those as measured, m, >= -droop (the stop).
 
     Rates [[k + b, -b], [-b, k + b]]: an M-matrix, so the spring that would extend most is the one whose stop
     holds first.
     """
+    rate, bar, droop = axle.rate, axle.bar, axle.droop
     mean, half = 0.5 * (force_left + force_right) / rate, 0.5 * (force_left - force_right) / (rate + 2 * bar)
     left, right = mean + half, mean - half
     if min(left, right) >= -droop:
@@ -58,45 +113,33 @@ def _pressed(
     return max((force_left - bar * droop) / (rate + bar), -droop), -droop
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _twisted(
-    a: float,
-    forces: np.ndarray,
-    n: np.ndarray,
-    own: tuple[float, float],
-    front: np.ndarray,
-    rear: np.ndarray,
-    c: np.ndarray,
-) -> float:
-    """The twist that the springs take at warp force ``a``, rad; how far each is pressed into ``c`` (4,)."""
-    c[0], c[1] = _pressed(
-        forces[0] + a * n[0] - own[0], forces[1] + a * n[1] - own[0], front[0], front[1], front[2]
-    )
-    c[2], c[3] = _pressed(
-        forces[2] + a * n[2] - own[1], forces[3] + a * n[3] - own[1], rear[0], rear[1], rear[2]
-    )
+@njit()
+def _twist_of(n: Four, c: FloatArray) -> float:
+    """The twist between the axles that springs pressed by ``c`` (4,) m take, rad."""
     return n[0] * c[0] + n[1] * c[1] + n[2] * c[2] + n[3] * c[3]
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _warp_force(
-    twist: float, low: float, high: float, forces: np.ndarray, n: np.ndarray, own: tuple[float, float],
-    front: np.ndarray, rear: np.ndarray, c: np.ndarray,
-) -> float:  # fmt: skip
-    """The a in [low, high] at which the springs take the twist, or the nearer end. ``front``, ``rear``: rate,
-    bar, droop.
-    """
+@njit()
+def _twisted(a: float, at: Balance, c: FloatArray) -> float:
+    """The twist that the springs take at warp force ``a``, rad; how far each is pressed into ``c`` (4,)."""
+    forces, n, own = at.forces, at.n, at.level
+    c[0], c[1] = _pressed(forces[0] + a * n[0] - own[0], forces[1] + a * n[1] - own[0], at.front)
+    c[2], c[3] = _pressed(forces[2] + a * n[2] - own[1], forces[3] + a * n[3] - own[1], at.rear)
+    return _twist_of(n, c)
+
+
+@njit()
+def _warp_force(twist: float, low: float, high: float, at: Balance, c: FloatArray) -> float:
+    """The a in [low, high] at which the springs take the twist, or the nearer end."""
+    forces, n = at.forces, at.n
     # the answer where no limit binds: each axle's roll stiffness is t^2 (k + 2 b) / 2 for its own roll
-    rest = (forces[0] - forces[1]) * n[0] / (front[0] + 2 * front[1]) + (forces[2] - forces[3]) * n[2] / (
-        rear[0] + 2 * rear[1]
-    )
-    a = (twist - rest) / (
-        2.0 * n[0] ** 2 / (front[0] + 2 * front[1]) + 2.0 * n[2] ** 2 / (rear[0] + 2 * rear[1])
-    )
+    front, rear = at.front.rate + 2 * at.front.bar, at.rear.rate + 2 * at.rear.bar
+    rest = (forces[0] - forces[1]) * n[0] / front + (forces[2] - forces[3]) * n[2] / rear
+    a = (twist - rest) / (2.0 * n[0] ** 2 / front + 2.0 * n[2] ** 2 / rear)
     a = min(max(a, low), high)
     g_low = g_high = math.nan
     for step in range(SEARCH_STEPS):
-        g = _twisted(a, forces, n, own, front, rear, c)
+        g = _twisted(a, at, c)
         if abs(g - twist) < 1e-12 or (a >= high and g <= twist) or (a <= low and g >= twist):
             break
         if g < twist:
@@ -117,60 +160,56 @@ def _warp_force(
     return a
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+@njit()
 def _resting(
-    s: np.ndarray,
-    own: tuple[float, float],
-    sin_pitch: float,
-    sin_roll: float,
-    shifts: bool,
-    share: float,
-    forces: np.ndarray,
+    axles: Axles, s: Suspension, own: tuple[float, float], body: Body, share: float, forces: FloatArray
 ) -> float:
     """One set of contact forces in balance with the weight: axle loads as they shift with the grade, sides by
     roll stiffness.
 
     ``own`` : spring load and wheel of one wheel at front and rear, N. What slides the body downhill acts at
     the height of its centre of mass and is held at the ground: it moves sprung weight x height x sin(pitch) /
-    wheelbase from axle to axle (statics).
+    wheelbase from axle to axle (statics). Loads that were not measured do not shift.
     """
-    normal = math.sqrt(max(1.0 - sin_pitch**2 - sin_roll**2, 0.25)) if shifts else 1.0
-    sprung = 2.0 * (own[0] + own[1]) - 4.0 * s[11]
-    tilt = sprung * s[12] * sin_pitch / s[0] if shifts else 0.0
-    lean = sprung * (s[13] * normal - s[12] * sin_roll) if shifts else 0.0
+    shifts = not math.isnan(s.front.load)
+    normal = math.sqrt(max(1.0 - body.sin_pitch**2 - body.sin_roll**2, 0.25)) if shifts else 1.0
+    sprung = 2.0 * (own[0] + own[1]) - 4.0 * s.wheel
+    tilt = sprung * s.height * body.sin_pitch / axles.wheelbase if shifts else 0.0
+    lean = sprung * (s.left * normal - s.height * body.sin_roll) if shifts else 0.0
     front, rear = own[0] * normal - 0.5 * tilt, own[1] * normal + 0.5 * tilt
-    forces[0], forces[1] = front + share * lean / s[1], front - share * lean / s[1]
-    forces[2], forces[3] = rear + (1 - share) * lean / s[2], rear - (1 - share) * lean / s[2]
+    forces[0], forces[1] = front + share * lean / axles.front_track, front - share * lean / axles.front_track
+    forces[2] = rear + (1 - share) * lean / axles.rear_track
+    forces[3] = rear - (1 - share) * lean / axles.rear_track
     return normal
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def stand(
-    twist: float, s: np.ndarray, load_front: float, load_rear: float, sin_pitch: float, sin_roll: float,
-    forces: np.ndarray, lift: np.ndarray, sink: np.ndarray,
-) -> bool:  # fmt: skip
+@njit()
+def _held(axle: AxleSprings, load: float, rigid: bool) -> tuple[AxleSprings, float]:
+    """An axle's springs as a load state leaves them, and what one of them then carries, N: a load that lowers
+    the body presses its springs and leaves them more droop."""
+    now = AxleSprings(axle.rate, axle.bar, axle.droop - load, axle.load)
+    if rigid:
+        return now, axle.load
+    if math.isnan(axle.load):
+        return now, axle.rate * min(now.droop, 1e3)
+    return now, axle.load - axle.rate * load
+
+
+@njit()
+def stand(twist: float, axles: Axles, s: Suspension, body: Body, out: Carried) -> bool:
     """Solve the programme for one place.
 
-    twist : n . ground, the axles' difference in roll of the ground, rad (square to the chassis).  s :
-        ``spring_array``.
-    load_front, load_rear : how far a load state moved the body, m.  sin_pitch (nose up), sin_roll (left side
-        up) : of the body.
-    Out: forces (4,) of the ground on the wheels, N; lift (4,) how far each hangs above it, m; sink (3,) how
-    far the body stands above its axles' means at front and rear, m, and beyond the stiffness-weighted roll,
-    rad. True where a limit binds (a stop or a hanging wheel).
+    twist : n . ground, the axles' difference in roll of the ground, rad (square to the chassis).  True where
+    a limit binds (a stop or a hanging wheel).
     """
-    rigid, shifts = s[14] > 0, not math.isnan(s[6])
-    # a load that lowers the body presses its springs and leaves them more droop
-    front, rear = np.array([s[3], s[4], s[5] - load_front]), np.array([s[7], s[8], s[9] - load_rear])
-    held_f = s[6] - s[3] * load_front if shifts else s[3] * min(front[2], 1e3)
-    held_r = s[10] - s[7] * load_rear if shifts else s[7] * min(rear[2], 1e3)
-    if rigid:
-        held_f, held_r = s[6], s[10]
-    own = (held_f + s[11], held_r + s[11])
-    stiff_f, stiff_r = s[1] ** 2 * (front[0] / 2 + front[1]), s[2] ** 2 * (rear[0] / 2 + rear[1])
+    forces, sink, track_f, track_r = out.forces, out.sink, axles.front_track, axles.rear_track
+    front, held_f = _held(s.front, body.load_front, s.rigid)
+    rear, held_r = _held(s.rear, body.load_rear, s.rigid)
+    own = (held_f + s.wheel, held_r + s.wheel)
+    stiff_f, stiff_r = track_f**2 * (front.rate / 2 + front.bar), track_r**2 * (rear.rate / 2 + rear.bar)
     share = stiff_f / (stiff_f + stiff_r)
-    normal = _resting(s, own, sin_pitch, sin_roll, shifts, share, forces)
-    n = np.array([1.0 / s[1], -1.0 / s[1], -1.0 / s[2], 1.0 / s[2]])
+    normal = _resting(axles, s, own, body, share, forces)
+    n = (1.0 / track_f, -1.0 / track_f, -1.0 / track_r, 1.0 / track_r)
     low, high = -1.0e18, 1.0e18
     for i in range(4):
         if n[i] > 0:
@@ -180,27 +219,23 @@ def stand(
     if low > high:  # it would tip over: no balance on wheels that only push
         low = high = 0.5 * (low + high)
     c = np.zeros(4)
-    if rigid:
+    if s.rigid:
         a = high if twist > 0 else low
     else:
-        level = (
-            held_f + s[11] * normal,
-            held_r + s[11] * normal,
-        )  # forces that leave the springs as measured
-        a = _warp_force(twist, low, high, forces, n, level, front, rear, c)
-    taken = n[0] * c[0] + n[1] * c[1] + n[2] * c[2] + n[3] * c[3]
-    hangs = _hangs(a, twist - taken, n, forces, lift)
-    stopped = not rigid and (min(c[0], c[1]) <= -front[2] or min(c[2], c[3]) <= -rear[2])
-    if hangs or stopped or shifts:
+        level = (held_f + s.wheel * normal, held_r + s.wheel * normal)
+        a = _warp_force(twist, low, high, Balance(forces, n, level, front, rear), c)
+    hangs = _hangs(a, twist - _twist_of(n, c), n, forces, out.lift)
+    stopped = not s.rigid and (min(c[0], c[1]) <= -front.droop or min(c[2], c[3]) <= -rear.droop)
+    if hangs or stopped or not math.isnan(s.front.load):
         sink[0], sink[1] = -0.5 * (c[0] + c[1]), -0.5 * (c[2] + c[3])
-        sink[2] = -share * (c[0] - c[1]) / s[1] - (1 - share) * (c[2] - c[3]) / s[2]
+        sink[2] = -share * (c[0] - c[1]) / track_f - (1 - share) * (c[2] - c[3]) / track_r
     else:
         sink[:] = 0.0
     return hangs or stopped
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _hangs(a: float, excess: float, n: np.ndarray, forces: np.ndarray, lift: np.ndarray) -> bool:
+@njit()
+def _hangs(a: float, excess: float, n: Four, forces: FloatArray, lift: FloatArray) -> bool:
     """Add the warp to the forces; where twist is left over, lift the wheel that carries nothing by it. Is
     there one?
     """
@@ -219,90 +254,69 @@ def _hangs(a: float, excess: float, n: np.ndarray, forces: np.ndarray, lift: np.
 
 
 def settle_sprung(
-    ground: FloatArray, cell: float, places: FloatArray, geometry: FloatArray, springs: FloatArray,
-    want_contact: bool, wheels: FloatArray, contact: IntArray, position: FloatArray, rotation: FloatArray,
-    hanging: FloatArray,
-) -> None:  # fmt: skip
-    """As ``tyres.settle``, for springs with loads or stops and for rigid carts.
-
-    springs : ``spring_array``.  wheels (n, 4) are then the tyres' lowest points as they hang; contact is -1
-    for a wheel that hangs.  hanging : (n, 4) how far each wheel's tyre is off the ground, m.
-    """
-    bound = row_maxima(ground, tyre_reach(geometry, cell))
-    fixed = (ground, bound, cell, places, geometry, springs, want_contact)
-    out = (wheels, contact, position, rotation, hanging)
-    share(lambda a, b: _settle_part(a, b, *fixed, *out), len(places), PLACES_AT_ONCE)
+    ground: TyreGround, places: FloatArray, axles: Axles, want_contact: bool, springs: Suspension
+) -> Stance:
+    """As ``tyres.settle``, for springs with loads or stops and for rigid carts."""
+    out = Stance.empty(len(places))
+    share(
+        lambda a, b: _settle_part(a, b, ground, places, axles, springs, want_contact, out),
+        len(places),
+        PLACES_AT_ONCE,
+    )
+    return out
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+@njit()
 def _settle_part(
-    first: int, stop: int, ground: np.ndarray, bound: np.ndarray, cell: float, places: np.ndarray,
-    geometry: np.ndarray, springs: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray,
-    position: np.ndarray, rotation: np.ndarray, hanging: np.ndarray,
+    first: int, stop: int, ground: TyreGround, places: FloatArray, axles: Axles, springs: Suspension,
+    want_contact: bool, out: Stance,
 ) -> None:  # fmt: skip
-    """``settle_sprung`` for places first..stop-1."""
-    columns = np.arange(ground.shape[1]) * cell
+    """``settle_sprung`` for places first..stop-1: what ``stand`` finds acts on the body like a load state of
+    that place."""
+    base, radius = axles.wheelbase, axles.radius
+    h, carried = np.zeros(4), Carried(np.zeros(4), np.zeros(4), np.zeros(3))
+    lift, sink = carried.lift, carried.sink
     for p in range(first, stop):
-        _settle_one(
-            ground, bound, columns, cell, places[p], geometry, springs, want_contact,
-            wheels[p], contact[p], position[p], rotation[p], hanging[p],
-        )  # fmt: skip
-
-
-@njit(cache=True, nogil=True, error_model="numpy")
-def _settle_one(
-    ground: np.ndarray, bound: np.ndarray, columns: np.ndarray, cell: float, place: np.ndarray,
-    geometry: np.ndarray, springs: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray,
-    position: np.ndarray, rotation: np.ndarray, hanging: np.ndarray,
-) -> None:  # fmt: skip
-    """One place of ``settle_sprung``: what ``stand`` finds acts on the body like a load state of that
-    place."""
-    base, front_track, rear_track, radius, half, share_front, share_rear = geometry
-    u, v, yaw, load_front, load_rear = place
-    cos, sin = math.cos(yaw), math.sin(yaw)
-    h, forces, lift, sink = np.zeros(4), np.zeros(4), np.zeros(4), np.zeros(3)
-    h[2], h[3] = _axle(ground, bound, columns, cell, geometry, u, v, cos, sin, rear_track)
-    roll, roll_front, roll_rear, square = 0.0, 0.0, 0.0, 1.0
-    pitch, reach = _first_guess(ground, cell, place, base, 0.5 * (h[2] + h[3]))
-    for _ in range(30):
+        u, v, yaw, load_front, load_rear = places[p]
+        cos, sin = math.cos(yaw), math.sin(yaw)
+        wheels = out.wheels[p]
+        h[2], h[3] = axle_heights(ground, Hub(u, v, cos, sin), axles.rear_track, axles)
+        roll, roll_front, roll_rear, square = 0.0, 0.0, 0.0, 1.0
+        pitch, reach = first_guess(ground, places[p], base, 0.5 * (h[2] + h[3]))
+        for _ in range(30):
+            ahead = Hub(u + reach * cos, v + reach * sin, cos, sin)
+            h[0], h[1] = axle_heights(ground, ahead, axles.front_track, axles)
+            square = math.cos(pitch)  # springs work square to the chassis
+            twist = square * ((h[0] - h[1]) / axles.front_track - (h[2] - h[3]) / axles.rear_track)
+            body = Body(load_front, load_rear, math.sin(pitch), math.sin(roll))
+            limits = stand(twist, axles, springs, body, carried)
+            for i in range(4):
+                wheels[i] = h[i] + lift[i] / square
+            rise = 0.5 * (wheels[0] + wheels[1]) - 0.5 * (wheels[2] + wheels[3])
+            lean = load_front + sink[0] - (load_rear + sink[1])
+            old_pitch, old_roll = pitch, roll
+            pitch = lean_of(rise + lean * math.cos(pitch), base)
+            roll_front = lean_of(wheels[0] - wheels[1], axles.front_track)
+            roll_rear = lean_of(wheels[2] - wheels[3], axles.rear_track)
+            roll = axles.front_share * roll_front + axles.rear_share * roll_rear + sink[2]
+            moved = base * math.cos(pitch) + lean * math.sin(pitch)
+            done = abs(moved - reach) < 1e-5
+            if limits or sink[0] != 0.0 or sink[1] != 0.0:  # what the springs do depends on the attitude
+                done = done and abs(pitch - old_pitch) < 1e-6 and abs(roll - old_roll) < 1e-6
+            reach = moved
+            if done:
+                break
         mu, mv = u + reach * cos, v + reach * sin
-        h[0], h[1] = _axle(ground, bound, columns, cell, geometry, mu, mv, cos, sin, front_track)
-        square = math.cos(pitch)  # springs work square to the chassis
-        twist = square * ((h[0] - h[1]) / front_track - (h[2] - h[3]) / rear_track)
-        limits = stand(
-            twist, springs, load_front, load_rear, math.sin(pitch), math.sin(roll), forces, lift, sink
-        )
         for i in range(4):
-            wheels[i] = h[i] + lift[i] / square
-        rise = 0.5 * (wheels[0] + wheels[1]) - 0.5 * (wheels[2] + wheels[3])
-        lean = load_front + sink[0] - (load_rear + sink[1])
-        s = (rise + lean * math.cos(pitch)) / base
-        old_pitch, old_roll = pitch, roll
-        pitch = math.asin(min(max(s, -0.9), 0.9))
-        roll_front = _lean(wheels[0] - wheels[1], front_track)
-        roll_rear = _lean(wheels[2] - wheels[3], rear_track)
-        roll = share_front * roll_front + share_rear * roll_rear + sink[2]
-        moved = base * math.cos(pitch) + lean * math.sin(pitch)
-        done = abs(moved - reach) < 1e-5
-        if limits or sink[0] != 0.0 or sink[1] != 0.0:  # then what the springs do depends on the attitude
-            done = done and abs(pitch - old_pitch) < 1e-6 and abs(roll - old_roll) < 1e-6
-        reach = moved
-        if done:
-            break
-    mu, mv = u + reach * cos, v + reach * sin
-    for i in range(4):
-        hanging[i] = lift[i] / square
-        if min(h[0], h[1], h[2], h[3]) < VOID / 2:
-            wheels[i] = h[i]
-        if want_contact:
-            side = 0.5 * (front_track if i < 2 else rear_track) * (1.0 if i % 2 == 0 else -1.0)
-            foot_u, foot_v = (mu if i < 2 else u) - side * sin, (mv if i < 2 else v) + side * cos
-            carried = lift[i] == 0.0
-            contact[i] = tyre_node(ground, cell, foot_u, foot_v, cos, sin, radius, half) if carried else -1
-    front, rear = 0.5 * (wheels[0] + wheels[1]), 0.5 * (wheels[2] + wheels[3])
-    _attitude(yaw, pitch, roll, rotation[0])
-    _hang(u, v, rear + radius, 0.0, radius - load_rear - sink[1], rotation[0], position[0])
-    _attitude(yaw, pitch, roll_front, rotation[1])
-    _hang(mu, mv, front + radius, base, radius, rotation[1], position[1])
-    _attitude(yaw, pitch, roll_rear, rotation[2])
-    _hang(u, v, rear + radius, 0.0, radius, rotation[2], position[2])
+            if min(h[0], h[1], h[2], h[3]) < VOID / 2:
+                wheels[i] = h[i]
+            if want_contact and lift[i] == 0.0:
+                front, rear = Hub(mu, mv, cos, sin), Hub(u, v, cos, sin)
+                out.contact[p, i] = carrying_node(ground, front, rear, i, axles)
+        over_front = (mu, mv, 0.5 * (wheels[0] + wheels[1]) + radius)
+        over_rear = (u, v, 0.5 * (wheels[2] + wheels[3]) + radius)
+        up = radius - load_rear - sink[1]
+        position, rotation = out.position[p], out.rotation[p]
+        place_body((yaw, pitch, roll), over_rear, 0.0, up, position[0], rotation[0])
+        place_body((yaw, pitch, roll_front), over_front, base, radius, position[1], rotation[1])
+        place_body((yaw, pitch, roll_rear), over_rear, 0.0, radius, position[2], rotation[2])

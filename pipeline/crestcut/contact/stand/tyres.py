@@ -7,19 +7,74 @@ Everything here is in grid axes (u along columns, v along rows, z up), metres an
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 
 from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
 
 PLACES_AT_ONCE = 500
 VOID = -1.0e9  # stands for 'not measured' inside the kernels: lower than any ground
 
 
-@njit(cache=True, nogil=True, error_model="numpy", fastmath=True, forceinline=True)
-def _highest(ground: np.ndarray, u: np.ndarray, cos: float, shift: float, squared: float) -> float:
+class Axles(NamedTuple):
+    """What the ride needs of a vehicle: lengths in m, ``half_width`` that of a tyre; shares of the roll
+    stiffness, 1 in all."""
+
+    wheelbase: float
+    front_track: float
+    rear_track: float
+    radius: float
+    half_width: float
+    front_share: float
+    rear_share: float
+
+
+class TyreGround(NamedTuple):
+    """heights : (ny, nx) what tyres stand on, m.  bound : ``row_maxima`` of it over at least a tyre's reach.
+    columns : (nx,) u of every column, m."""
+
+    heights: FloatArray
+    bound: FloatArray
+    columns: FloatArray
+    cell: float
+
+
+class Hub(NamedTuple):
+    """Over which (u, v) a hub or the middle of an axle stands, m, and cosine and sine of its heading."""
+
+    u: float
+    v: float
+    cos: float
+    sin: float
+
+
+class Stance(NamedTuple):
+    """How a vehicle stands at n places.
+
+    wheels : (n, 4) height of each tyre's lowest point (front left, front right, rear left, rear right; VOID
+    over nothing measured), of one that hangs as it hangs.  contact : (n, 4) node that carries it, -1 where it
+    was not asked for, hangs or stands on nothing.  position : (n, 3, 3) and rotation : (n, 3, 3, 3), [.., 0]
+    of the body, [.., 1] of what the front and [.., 2] of what the rear axle carries.
+    """
+
+    wheels: FloatArray
+    contact: IntArray
+    position: FloatArray
+    rotation: FloatArray
+
+    @classmethod
+    def empty(cls, n: int) -> Stance:
+        """Of n places yet to be settled."""
+        return cls(
+            np.empty((n, 4)), np.full((n, 4), -1, np.int64), np.empty((n, 3, 3)), np.empty((n, 3, 3, 3))
+        )
+
+
+@njit(fastmath=True, forceinline=True)
+def _highest(ground: FloatArray, u: FloatArray, cos: float, shift: float, squared: float) -> float:
     """Highest ground + sqrt(radius^2 - a^2) along one run of a row, a = u cos + shift."""
     best = VOID
     for i in range(ground.shape[0]):
@@ -28,8 +83,8 @@ def _highest(ground: np.ndarray, u: np.ndarray, cos: float, shift: float, square
     return best
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def row_maxima(ground: np.ndarray, reach: int) -> np.ndarray:
+@njit()
+def row_maxima(ground: FloatArray, reach: int) -> FloatArray:
     """Highest ground within ``reach`` columns either side, row by row: a bound that spares most of a tyre's
     footprint.
 
@@ -53,29 +108,18 @@ def row_maxima(ground: np.ndarray, reach: int) -> np.ndarray:
     return out
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def tyre_height(
-    ground: np.ndarray,
-    bound: np.ndarray,
-    columns_u: np.ndarray,
-    cell: float,
-    u: float,
-    v: float,
-    cos: float,
-    sin: float,
-    radius: float,
-    half_width: float,
-) -> float:
-    """Lowest point of a tyre whose hub stands over (u, v): the ground dilated by a disk, flat across the
-    tyre.
+@njit()
+def tyre_height(ground: TyreGround, hub: Hub, radius: float, half_width: float) -> float:
+    """Lowest point of a tyre: the ground dilated by a disk, flat across the tyre.
 
     h = max over nodes (a ahead, b to the left, |b| <= half_width) of ground + sqrt(radius^2 - a^2) - radius
     (ISO 16610-41: morphological dilation by a disk). Node by node, so a contact between two nodes is low by
-    at most (cell / 2)^2 / (2 radius): 0.04 mm at a 10 mm cell.
-    columns_u : (nx,) u of every column.  bound : ``row_maxima`` over at least the tyre's reach; what lies
-    further ahead than a node as high as the bound could carry the tyre from is not looked at. Exact.
+    at most (cell / 2)^2 / (2 radius): 0.04 mm at a 10 mm cell. What lies further ahead than a node as high as
+    the bound could carry the tyre from is not looked at. Exact.
     """
-    rows, columns = ground.shape
+    heights, bound, columns_u, cell = ground
+    u, v, cos, sin = hub
+    rows, columns = heights.shape
     reach_v = radius * abs(sin) + half_width * abs(cos)
     j0 = max(math.ceil((v - reach_v) / cell - 1e-6), 0)
     j1 = min(math.floor((v + reach_v) / cell + 1e-6), rows - 1)
@@ -105,23 +149,16 @@ def tyre_height(
         i1 = min(math.floor((u + high) / cell + 1e-9), columns - 1)
         if i1 >= i0:
             run = slice(i0, i1 + 1)
-            best = max(best, _highest(ground[j, run], columns_u[run], cos, dv * sin - u * cos, squared))
+            best = max(best, _highest(heights[j, run], columns_u[run], cos, dv * sin - u * cos, squared))
     return best - radius if best > VOID / 2 else VOID
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def tyre_node(
-    ground: np.ndarray,
-    cell: float,
-    u: float,
-    v: float,
-    cos: float,
-    sin: float,
-    radius: float,
-    half_width: float,
-) -> int:
+@njit()
+def tyre_node(ground: TyreGround, hub: Hub, radius: float, half_width: float) -> int:
     """Flat index of the node that carries the tyre of ``tyre_height``; -1 over nothing measured."""
-    rows, columns = ground.shape
+    heights, cell = ground.heights, ground.cell
+    u, v, cos, sin = hub
+    rows, columns = heights.shape
     reach_u = radius * abs(cos) + half_width * abs(sin)
     reach_v = radius * abs(sin) + half_width * abs(cos)
     best, node = VOID, -1
@@ -137,16 +174,23 @@ def tyre_node(
             a, b = du * cos + dv * sin, -du * sin + dv * cos
             if abs(b) > half_width + 1e-9 or abs(a) >= radius:
                 continue
-            height = ground[j, i] + math.sqrt(radius * radius - a * a)
+            height = heights[j, i] + math.sqrt(radius * radius - a * a)
             if height > best:
                 best, node = height, j * columns + i
     return node if best > VOID / 2 else -1
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _attitude(yaw: float, pitch: float, roll: float, rotation: np.ndarray) -> None:
-    """Columns: forward, left, up of the chassis. yaw about z, then pitch (nose up), then roll (left side
-    up)."""
+@njit()
+def place_body(
+    angles: tuple[float, float, float], hub: tuple[float, float, float], x: float, z: float,
+    position: FloatArray, rotation: FloatArray,
+) -> None:  # fmt: skip
+    """Turn a body by yaw about z, then pitch (nose up), then roll (left side up), and place it so that its
+    point (x, 0, z) is the middle of an axle's hubs (u, v, z).
+
+    Out: position (3,); rotation (3, 3), its columns forward, left and up of the body.
+    """
+    yaw, pitch, roll = angles
     cy, sy, cp, sp, cr, sr = (
         math.cos(yaw),
         math.sin(yaw),
@@ -161,70 +205,69 @@ def _attitude(yaw: float, pitch: float, roll: float, rotation: np.ndarray) -> No
     for k in range(3):
         rotation[k, 1] = left[k] * cr + up[k] * sr
         rotation[k, 2] = up[k] * cr - left[k] * sr
+    for k in range(3):
+        position[k] = hub[k] - rotation[k, 0] * x - rotation[k, 2] * z
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _hang(
-    hub_u: float, hub_v: float, hub_z: float, x: float, z: float, rotation: np.ndarray, position: np.ndarray
-) -> None:
-    """Place the chassis so that its point (x, 0, z) is the middle of an axle's hubs."""
-    position[0] = hub_u - rotation[0, 0] * x - rotation[0, 2] * z
-    position[1] = hub_v - rotation[1, 0] * x - rotation[1, 2] * z
-    position[2] = hub_z - rotation[2, 0] * x - rotation[2, 2] * z
+@njit()
+def axle_heights(ground: TyreGround, middle: Hub, track: float, axles: Axles) -> tuple[float, float]:
+    """Heights of an axle's left and right tyre."""
+    u, v, cos, sin = middle
+    du, dv = 0.5 * track * sin, 0.5 * track * cos
+    left, right = Hub(u - du, v + dv, cos, sin), Hub(u + du, v - dv, cos, sin)
+    return (
+        tyre_height(ground, left, axles.radius, axles.half_width),
+        tyre_height(ground, right, axles.radius, axles.half_width),
+    )
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _axle(
-    ground: np.ndarray, bound: np.ndarray, columns: np.ndarray, cell: float, geometry: np.ndarray,
-    u: float, v: float, cos: float, sin: float, track: float,
-) -> tuple[float, float]:  # fmt: skip
-    """Heights of an axle's left and right tyre, its middle over (u, v)."""
-    du, dv, radius, half = 0.5 * track * sin, 0.5 * track * cos, geometry[3], geometry[4]
-    left = tyre_height(ground, bound, columns, cell, u - du, v + dv, cos, sin, radius, half)
-    return left, tyre_height(ground, bound, columns, cell, u + du, v - dv, cos, sin, radius, half)
+@njit()
+def carrying_node(ground: TyreGround, front: Hub, rear: Hub, wheel: int, axles: Axles) -> int:
+    """The node that carries one of four wheels, the middles of their axles over ``front`` and ``rear``."""
+    middle, track = (front, axles.front_track) if wheel < 2 else (rear, axles.rear_track)
+    side = 0.5 * track * (1.0 if wheel % 2 == 0 else -1.0)
+    foot = Hub(middle.u - side * middle.sin, middle.v + side * middle.cos, middle.cos, middle.sin)
+    return tyre_node(ground, foot, axles.radius, axles.half_width)
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _lean(rise: float, over: float) -> float:
+@njit()
+def lean_of(rise: float, over: float) -> float:
     """Angle at which a length ``over`` rises by ``rise``, rad; held off the upright."""
     return math.asin(min(max(rise / over, -0.9), 0.9))
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _first_guess(
-    ground: np.ndarray, cell: float, place: np.ndarray, base: float, rear: float
-) -> tuple[float, float]:
+@njit()
+def first_guess(ground: TyreGround, place: FloatArray, base: float, rear: float) -> tuple[float, float]:
     """Pitch (rad) and how far ahead the front axle stands (m), from the ground a wheelbase ahead: spares a
     step."""
+    heights, cell = ground.heights, ground.cell
     u, v = place[0] + base * math.cos(place[2]), place[1] + base * math.sin(place[2])
     j, i = math.floor(v / cell + 0.5), math.floor(u / cell + 0.5)
     pitch, lean = 0.0, place[3] - place[4]
-    if 0 <= j < ground.shape[0] and 0 <= i < ground.shape[1] and min(ground[j, i], rear) > VOID / 2:
-        pitch = _lean(ground[j, i] - rear + lean, base)
+    if 0 <= j < heights.shape[0] and 0 <= i < heights.shape[1] and min(heights[j, i], rear) > VOID / 2:
+        pitch = lean_of(heights[j, i] - rear + lean, base)
     return pitch, base * math.cos(pitch) + lean * math.sin(pitch)
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
+@njit()
 def settle_part(
-    first: int, stop: int, ground: np.ndarray, bound: np.ndarray, cell: float, places: np.ndarray,
-    geometry: np.ndarray, want_contact: bool, wheels: np.ndarray, contact: np.ndarray, position: np.ndarray,
-    rotation: np.ndarray,
+    first: int, stop: int, ground: TyreGround, places: FloatArray, axles: Axles, want_contact: bool,
+    out: Stance,
 ) -> None:  # fmt: skip
-    """``settle`` for places first..stop-1. bound : ``row_maxima`` of the ground over a tyre's reach."""
-    base, front_track, rear_track, radius, half, share_front, share_rear = geometry
-    columns = np.arange(ground.shape[1]) * cell
+    """``settle`` for places first..stop-1."""
+    base, radius = axles.wheelbase, axles.radius
     h = np.empty(4)
     for p in range(first, stop):
         u, v, yaw, load_front, load_rear = places[p]
         cos, sin = math.cos(yaw), math.sin(yaw)
-        h[2], h[3] = _axle(ground, bound, columns, cell, geometry, u, v, cos, sin, rear_track)
+        h[2], h[3] = axle_heights(ground, Hub(u, v, cos, sin), axles.rear_track, axles)
         rear, lean = 0.5 * (h[2] + h[3]), load_front - load_rear
-        pitch, reach = _first_guess(ground, cell, places[p], base, rear)
+        pitch, reach = first_guess(ground, places[p], base, rear)
         for _ in range(12):
-            mu, mv = u + reach * cos, v + reach * sin
-            h[0], h[1] = _axle(ground, bound, columns, cell, geometry, mu, mv, cos, sin, front_track)
+            ahead = Hub(u + reach * cos, v + reach * sin, cos, sin)
+            h[0], h[1] = axle_heights(ground, ahead, axles.front_track, axles)
             # hubs sit at chassis (0, radius - load_rear) and (base, radius - load_front) in x, z
-            pitch = _lean(0.5 * (h[0] + h[1]) - rear + lean * math.cos(pitch), base)
+            pitch = lean_of(0.5 * (h[0] + h[1]) - rear + lean * math.cos(pitch), base)
             moved = base * math.cos(pitch) + lean * math.sin(pitch)
             done = abs(moved - reach) < 1e-5
             reach = moved
@@ -232,39 +275,36 @@ def settle_part(
                 break
         mu, mv = u + reach * cos, v + reach * sin
         for i in range(4):
-            wheels[p, i] = h[i]
+            out.wheels[p, i] = h[i]
             if want_contact:
-                side = 0.5 * (front_track if i < 2 else rear_track) * (1.0 if i % 2 == 0 else -1.0)
-                foot_u, foot_v = (mu if i < 2 else u) - side * sin, (mv if i < 2 else v) + side * cos
-                contact[p, i] = tyre_node(ground, cell, foot_u, foot_v, cos, sin, radius, half)
-        roll_front, roll_rear = _lean(h[0] - h[1], front_track), _lean(h[2] - h[3], rear_track)
+                middles = Hub(mu, mv, cos, sin), Hub(u, v, cos, sin)
+                out.contact[p, i] = carrying_node(ground, middles[0], middles[1], i, axles)
+        roll_front, roll_rear = (
+            lean_of(h[0] - h[1], axles.front_track),
+            lean_of(h[2] - h[3], axles.rear_track),
+        )
+        roll = axles.front_share * roll_front + axles.rear_share * roll_rear
         front = 0.5 * (h[0] + h[1])
         # what an axle carries keeps its height over the wheels, whatever the body above does under load
-        plain = _lean(front - rear, base)
-        for k in range(3):
-            roll = share_front * roll_front + share_rear * roll_rear
-            if k > 0:
-                roll = roll_front if k == 1 else roll_rear
-            _attitude(yaw, pitch if k == 0 else plain, roll, rotation[p, k])
-            if k == 1:
-                _hang(mu, mv, front + radius, base, radius, rotation[p, k], position[p, k])
-            else:
-                up = radius - load_rear if k == 0 else radius
-                _hang(u, v, rear + radius, 0.0, up, rotation[p, k], position[p, k])
+        plain = lean_of(front - rear, base)
+        position, rotation = out.position[p], out.rotation[p]
+        over_rear, over_front = (u, v, rear + radius), (mu, mv, front + radius)
+        place_body((yaw, pitch, roll), over_rear, 0.0, radius - load_rear, position[0], rotation[0])
+        place_body((yaw, plain, roll_front), over_front, base, radius, position[1], rotation[1])
+        place_body((yaw, plain, roll_rear), over_rear, 0.0, radius, position[2], rotation[2])
 
 
-def settle(
-    ground: FloatArray, cell: float, places: FloatArray, geometry: FloatArray, want_contact: bool,
-    wheels: FloatArray, contact: IntArray, position: FloatArray, rotation: FloatArray,
-) -> None:  # fmt: skip
+def tyre_ground(heights: FloatArray, cell: float, axles: Axles) -> TyreGround:
+    """Ground (ny, nx), m, for the tyres of a vehicle at any heading."""
+    reach = math.ceil(math.hypot(axles.radius, axles.half_width) / cell) + 1
+    columns = np.arange(heights.shape[1], dtype=np.float64) * cell
+    return TyreGround(heights, row_maxima(heights, reach), columns, cell)
+
+
+def settle(ground: TyreGround, places: FloatArray, axles: Axles, want_contact: bool) -> Stance:
     """Stand the vehicle on the ground at every place.
 
     places : (n, 5) u, v of the rear axle's middle, yaw, body shift at front and rear axle (load).
-    geometry : (7,) wheelbase, front track, rear track, tyre radius, tyre half width, roll share of the front
-    and of the rear axle.
-    Out: wheels (n, 4) height of each tyre's lowest point (front left, front right, rear left, rear right;
-    VOID over nothing measured), contact (n, 4) node that carries it, position (n, 3, 3) and rotation
-    (n, 3, 3, 3): [.., 0] body, [.., 1] front and [.., 2] rear axle.
 
     With equal sides and no wheel at its droop stop the energy of four springs is least where each axle's
     middle keeps the mean of its wheels and roll = sum(k t^2 roll_axle) / sum(k t^2): d/d(roll) of sum over
@@ -272,11 +312,8 @@ def settle(
     The wheelbase is a length along the chassis, so the front axle's place depends on the pitch: solved by
     fixed point, whose contraction is about slope x tan(pitch), a few per cent.
     """
-    bound = row_maxima(ground, tyre_reach(geometry, cell))
-    args = (ground, bound, cell, places, geometry, want_contact, wheels, contact, position, rotation)
-    share(lambda a, b: settle_part(a, b, *args), len(places), PLACES_AT_ONCE)
-
-
-def tyre_reach(geometry: FloatArray, cell: float) -> int:
-    """Columns that a tyre may reach to either side of its hub at any heading."""
-    return math.ceil(math.hypot(geometry[3], geometry[4]) / cell) + 1
+    out = Stance.empty(len(places))
+    share(
+        lambda a, b: settle_part(a, b, ground, places, axles, want_contact, out), len(places), PLACES_AT_ONCE
+    )
+    return out

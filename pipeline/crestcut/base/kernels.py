@@ -1,0 +1,26 @@
+"""Compiled loops: numba's compiler as it is used here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, TypeVar, cast
+
+import numba
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+
+def njit(
+    *, error_model: str = "numpy", fastmath: bool | set[str] = False, forceinline: bool = False
+) -> Callable[[F], F]:
+    """A loop that is compiled when first called, kept beside the code, and lets go of the interpreter.
+
+    To the type checker it stays the function that was written, so that its callers are held to its hints.
+    """
+    options: dict[str, Any] = {"error_model": error_model, "fastmath": fastmath, "forceinline": forceinline}
+    compiled: Any = numba.njit(cache=True, nogil=True, **options)
+
+    def decorate(loop: F) -> F:
+        return cast(F, compiled(loop))
+
+    return decorate
