@@ -31,7 +31,7 @@ from crestcut.scan.records import Scan
 from crestcut.terrain.build import build_surface, level_means, measured_cells
 from crestcut.terrain.ground.ground import find_ground
 from crestcut.terrain.ground.raster import Lattice, sum_cells
-from crestcut.terrain.heights.local import fit_local
+from crestcut.terrain.heights.local import CellMeans, fit_local
 from crestcut.terrain.joints.find import find_joints
 from crestcut.terrain.records import ErrorModel, Surface
 
@@ -64,19 +64,19 @@ def round_kernels(scan: Scan, frame: GridFrame) -> list[FloatArray]:
     lattice = Lattice.around(frame)
     placed = lattice.place(scan.points)
     cells = sum_cells(lattice, placed, np.ones(len(placed), bool))
-    flat = fit_local(cells.count, cells.z, cells.count >= 0, 30, lattice.pitch, 0.008)
+    flat = fit_local(CellMeans(cells.points, cells.z, cells.points >= 0, lattice.pitch, 0.008), 30)
     plane = np.nan_to_num(flat.z)
     out = []
     for sd in ROUND:
         s = sd / lattice.pitch
-        top = ndimage.gaussian_filter(cells.count * (cells.z - plane), s)
-        out.append(lattice.nodes(plane + top / np.maximum(ndimage.gaussian_filter(cells.count, s), 1e-9)))
+        top = ndimage.gaussian_filter(cells.points * (cells.z - plane), s)
+        out.append(lattice.nodes(plane + top / np.maximum(ndimage.gaussian_filter(cells.points, s), 1e-9)))
     # the plain weighted mean about a wide fit: the wide fit itself rounds, so the raw mean without it is
     # tried too
     for sd in ROUND:
         s = sd / lattice.pitch
-        weight = np.maximum(ndimage.gaussian_filter(cells.count, s), 1e-9)
-        out.append(lattice.nodes(ndimage.gaussian_filter(cells.count * cells.z, s) / weight))
+        weight = np.maximum(ndimage.gaussian_filter(cells.points, s), 1e-9)
+        out.append(lattice.nodes(ndimage.gaussian_filter(cells.points * cells.z, s) / weight))
     return out
 
 
@@ -212,10 +212,9 @@ def taken_for_joints(scans: int, noise: float) -> str:
             placed = lattice.place(scan.points)
             ground = find_ground(lattice, placed)
             cells = sum_cells(lattice, placed, ground.keep)
-            mask = measured_cells(cells.count, lattice.pitch)
-            z = level_means(cells, mask, lattice.pitch, ground.noise)
-            known = (cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise)
-            found += find_joints(*known).any
+            mask = measured_cells(cells.points, lattice.pitch)
+            means = level_means(cells, mask, lattice.pitch, ground.noise)
+            found += find_joints(means, placed, ground.keep).any
         counts.append(f"{found} of {scans} {name}")
     return f"taken for a joint at {1000 * noise:.0f} mm noise: " + ", ".join(counts)
 

@@ -11,11 +11,13 @@ import pytest
 from crestcut.contact.clearance.still_valid import Swept
 from crestcut.contact.clearance.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.contact.path.line import travel_line
+from crestcut.contact.records import Clearance, Ride
 from crestcut.contact.stand.ride import contact_ground, ride
 from crestcut.contact.stand.tyres import VOID
 from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.job.records import Travel
-from crestcut.vehicle.records import AS_MEASURED, Part
+from crestcut.terrain.records import Surface
+from crestcut.vehicle.records import AS_MEASURED, Part, Vehicle
 from scenes import L, Scene, belly, lip, scene, vehicle
 
 GROUNDS = {
@@ -59,13 +61,18 @@ def cast(s: Scene, pose: int) -> np.ndarray:
     return caster.cast_rays(o3d.core.Tensor(rays))["t_hit"].numpy().astype(float) - 1.0
 
 
+def bare_sweep(car: Vehicle, surface: Surface, rode: Ride) -> Clearance:
+    """Of plates as they are, not lengthened by half a step to stand for the poses between two stations."""
+    return sweep(car, surface, replace(rode, line=replace(rode.line, step=0.0)))
+
+
 @pytest.mark.parametrize("name", GROUNDS)
 def test_every_pose_leaves_the_gap_that_ray_casting_finds(name: str) -> None:
     rng = np.random.default_rng(sorted(GROUNDS).index(name))
     travel = Travel(line=(), wander=0.1, heading=0.05, ways=("forward", "turned"))
     s = scene(GROUNDS[name](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(2.6, 0.094))  # type: ignore[arg-type]
     ground = contact_ground(s.surface)
-    gaps = sweep(s.vehicle, s.surface, s.ride, between=0.0).pair_gap
+    gaps = bare_sweep(s.vehicle, s.surface, s.ride).pair_gap
     assert gaps is not None
     poses = rng.choice(len(s.ride.batch.places), 25, replace=False)
     for pose in poses:
@@ -80,7 +87,7 @@ def test_the_swept_height_is_the_lowest_of_all_poses() -> None:
     lowest = np.full(s.surface.height.frame.shape, np.inf)
     for pose in range(len(s.ride.batch.places)):
         lowest = np.minimum(lowest, cast(s, pose))
-    alone = sweep(s.vehicle, s.surface, s.ride, between=0.0)
+    alone = bare_sweep(s.vehicle, s.surface, s.ride)
     swept = np.fmin.reduce([grid.values for grid in alone.lowest.values()])
     both = np.isfinite(lowest) & ~np.isnan(swept)
     assert both.mean() > 0.3
@@ -103,8 +110,8 @@ def test_the_poses_between_two_stations_are_counted() -> None:
     )
     s = scene(ground, car, start=(-2.0, 0.0), end=(2.0, 0.0))
     fine = travel_line([(-2.0, 0.0), (2.0, 0.0)], car, s.travel, 0.001)
-    truth = sweep(car, s.surface, ride(car, s.surface, fine, s.travel, (AS_MEASURED,)), between=0.0)
-    bare = sweep(car, s.surface, s.ride, between=0.0)
+    truth = bare_sweep(car, s.surface, ride(car, s.surface, fine, s.travel, (AS_MEASURED,)))
+    bare = bare_sweep(car, s.surface, s.ride)
     for zone, grid in truth.lowest.items():
         off, without = (np.abs(c.lowest[zone].values - grid.values) for c in (s.before, bare))
         assert np.nanmean(off) < 0.65 * np.nanmean(without)

@@ -14,6 +14,7 @@ from crestcut.terrain.breaklines.fits import LineFits
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, ROUNDINGS
 from crestcut.terrain.breaklines.lines import BENT, refine, straightened
 from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
+from crestcut.terrain.heights.local import CellMeans
 
 PITCH, FOLD = 0.01, -0.1
 
@@ -86,7 +87,7 @@ def test_a_known_shape_is_put_back_whole() -> None:
     rho, along = ROUNDINGS[2], np.arange(0.2, 1.01, SPACING)
     z = 0.03 * x - 0.02 * y + FOLD * np.hypot(x - 0.8, rho)
     knots = knots_of(along, FOLD, rho, np.arange(len(along)) % 3 == 1)
-    out = smooth_crests(knots, np.ones_like(z), z, np.ones(z.shape, bool), PITCH, 1e-4, 1.0)
+    out = smooth_crests(knots, CellMeans(np.ones_like(z), z, np.ones(z.shape, bool), PITCH, 1e-4), 1.0)
     on = out.say > 0.1
     assert on[60, 65:96].all() and not on[:, :60].any()
     assert out.height[on] == pytest.approx(z[on], abs=2e-5)
@@ -99,7 +100,7 @@ def test_a_shape_that_is_not_there_is_smoothed_away() -> None:
     z = 0.03 * x - 0.02 * y
     along = np.arange(0.2, 1.01, SPACING)
     knots = knots_of(along, -0.03, 0.0, np.zeros(len(along), bool))
-    out = smooth_crests(knots, np.ones_like(z), z, np.ones(z.shape, bool), PITCH, 1e-3, 1.0)
+    out = smooth_crests(knots, CellMeans(np.ones_like(z), z, np.ones(z.shape, bool), PITCH, 1e-3), 1.0)
     on = out.say > 0.1
     assert np.abs(out.height[on] - z[on]).max() < 0.6e-3
 

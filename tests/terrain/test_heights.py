@@ -8,7 +8,7 @@ from surface_scene import Crest, crest_scan, scan_of
 
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.terrain.build import build_surface
-from crestcut.terrain.heights.local import fit_local
+from crestcut.terrain.heights.local import CellMeans, fit_local
 from crestcut.terrain.records import ErrorModel, Surface
 
 # the error model is not looked at here, and takes longer to find than the heights
@@ -140,8 +140,7 @@ def test_sparse_fits_of_wide_windows_are_the_dense_ones() -> None:
     j, i = np.indices(shape)
     z = 0.002 * i + 0.03 * np.sin(i / 25) * np.cos(j / 30)
     count = rng.poisson(1.0, shape).astype(float)
-    mask = np.ones(shape, bool)
-    dense = fit_local(count, z, mask, 20, 0.01, 0.001)
-    sparse = fit_local(count, z, mask, 20, 0.01, 0.001, every=4)
+    means = CellMeans(count, z, np.ones(shape, bool), 0.01, 0.001)
+    dense, sparse = fit_local(means, 20), fit_local(means, 20, every=4)
     assert np.nanmax(np.abs(dense.z - sparse.z)) < 2e-4
     assert np.isfinite(sparse.z).all()

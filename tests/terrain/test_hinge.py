@@ -46,19 +46,16 @@ def planted(step: bool, noise: float) -> tuple[FloatArray, FloatArray]:
 @pytest.mark.parametrize("step", [False, True])
 def test_a_row_of_trials_finds_the_break(step: bool) -> None:
     data, p = planted(step, 0.0)
-    found = np.zeros((2, 3))
-    trials(data, len(data), -(TRIALS // 2) * TRIAL_STEP, TRIAL_STEP, TRIALS, TRIAL_ROUNDING, found)
-    assert found[int(step), 1] == pytest.approx(p[4], abs=0.02)
+    found = trials(data, len(data), -(TRIALS // 2) * TRIAL_STEP, TRIAL_STEP, TRIALS, TRIAL_ROUNDING)
+    assert found[int(step)].place == pytest.approx(p[4], abs=0.02)
 
 
 def test_a_step_comes_back_from_9_mm_and_a_tenth_of_a_radian_off() -> None:
     data, p = planted(True, 0.0)
-    a, x = np.empty((9, 9)), np.empty(7)
+    a = np.empty((9, 9))
     fitted = np.array([0, 0, 0, 0, p[4] + 0.009, p[5] - 0.1, p[6], RISE, 0.0])
-    flat = linear_fit(data, len(data), 0, fitted, 0.0, x)
-    linear_fit(data, len(data), 2, fitted, 0.0, x)
-    fitted[[0, 1, 2, 3, 8]] = x[:5]
-    fitted[7] = x[5]
+    flat = linear_fit(data, len(data), 0, fitted, 0.0).rss
+    _, *fitted[[0, 1, 2, 3, 8, 7]], _ = linear_fit(data, len(data), 2, fitted, 0.0)
     rss = descend(data, len(data), 1e-12, LOOSE, fitted, a)
     assert np.sqrt(rss / len(data)) < 5e-5
     assert fitted == pytest.approx(p, abs=3e-3)
@@ -71,23 +68,21 @@ def test_a_step_beside_a_held_hinge_says_how_far_its_break_lies(delta: float) ->
     data, p = planted(False, 0.0)
     data[:, 2] = model(data[:, 0], data[:, 1], PLANTED + delta * np.eye(9)[4], False)
     data[:, 3] = np.random.default_rng(1).integers(1, 5, len(data))
-    x = np.empty(7)
-    linear_fit(data, len(data), 2, p, 0.0, x)
-    assert -0.5 * x[5] / p[3] == pytest.approx(delta, rel=0.15)
+    fit = linear_fit(data, len(data), 2, p, 0.0)
+    assert -0.5 * fit.h / p[3] == pytest.approx(delta, rel=0.15)
     n, along, _, w = data.T
     v = n - p[4] - p[5] * along - p[6] * along**2
     s = np.sqrt(v**2 + p[7] ** 2 + TINY**2)
     design = np.column_stack([np.ones_like(n), n, along, s, along**2, 0.5 * (1 + v / s)])
     inverse = np.linalg.inv(design.T * w @ design)
-    assert x[6] == pytest.approx(1 / inverse[5, 5], rel=1e-4)
+    assert fit.sure == pytest.approx(1 / inverse[5, 5], rel=1e-4)
 
 
 def test_trial_breaks_are_brute_force_least_squares() -> None:
     """One factor for hinge and step alike against numpy's own least squares for each."""
     data, _ = planted(True, 0.004)
     data[:, 3] = np.random.default_rng(1).integers(1, 5, len(data))
-    found = np.zeros((2, 3))
-    trials(data, len(data), 0.0123, 1.0, 1, 0.006, found)
+    found = trials(data, len(data), 0.0123, 1.0, 1, 0.006)
     n, along, z, w = data.T
     s = np.hypot(n - 0.0123, 0.006)
     columns = [np.ones_like(n), n, along, s, 0.5 * (1 + (n - 0.0123) / s)]
@@ -103,7 +98,7 @@ def test_quadratics_with_and_without_twist_are_brute_force_least_squares() -> No
     columns = [np.ones_like(n), n, along, n * n, along**2, n * along]
     for kind, size in ((OF_QUADRATIC, 6), (OF_BOW, 5)):
         rss = np.linalg.lstsq(np.column_stack(columns[:size]), z)[1][0]
-        assert linear_fit(data, len(data), kind, p, 0.0, np.empty(7)) == pytest.approx(rss, rel=1e-5)
+        assert linear_fit(data, len(data), kind, p, 0.0).rss == pytest.approx(rss, rel=1e-5)
 
 
 def test_derivatives_are_those_of_the_model() -> None:

@@ -35,9 +35,9 @@ def joints_of(scan: Scan, frame: GridFrame) -> tuple[Joints, Lattice]:
     placed = lattice.place(scan.points)
     ground = find_ground(lattice, placed)
     cells = sum_cells(lattice, placed, ground.keep)
-    mask = measured_cells(cells.count, lattice.pitch)
-    z = level_means(cells, mask, lattice.pitch, ground.noise)
-    return find_joints(cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise), lattice
+    mask = measured_cells(cells.points, lattice.pitch)
+    means = level_means(cells, mask, lattice.pitch, ground.noise)
+    return find_joints(means, placed, ground.keep), lattice
 
 
 def tyre(surface: Surface, radius: float = 0.315) -> FloatArray:

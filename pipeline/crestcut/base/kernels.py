@@ -6,8 +6,10 @@ from collections.abc import Callable
 from typing import Any, TypeVar, cast
 
 import numba
+import numpy as np
 
 F = TypeVar("F", bound=Callable[..., Any])
+Whole = int | np.int64  # a whole number, as a loop counts or as numpy has it
 
 
 def njit(

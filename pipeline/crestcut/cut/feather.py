@@ -5,17 +5,15 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numba import njit
 
 from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.kernels import njit
 
 NO_ROOT = -1
 
 
-@njit(cache=True)
-def _spread(
-    depth: np.ndarray, drop: np.ndarray, reach: np.ndarray, out: np.ndarray, root: np.ndarray
-) -> None:
+@njit()
+def _spread(depth: FloatArray, drop: FloatArray, reach: FloatArray, out: FloatArray, root: IntArray) -> None:
     """out(x) = max over y of depth(y) - drop(x - y), root its y. Only nodes that are cut, and not cut as
     deep all round, spread."""
     rows, columns = depth.shape

@@ -18,7 +18,7 @@ from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.ground.ground import AS_USUAL, Ground, find_ground
 from crestcut.terrain.ground.raster import Cells, Lattice, sum_cells
 from crestcut.terrain.heights.blend import blend
-from crestcut.terrain.heights.local import Local, fit_local
+from crestcut.terrain.heights.local import CellMeans, Local, fit_local
 from crestcut.terrain.heights.plain import fit_plain
 from crestcut.terrain.joints.find import Joints, find_joints
 from crestcut.terrain.records import ErrorModel, Surface
@@ -61,16 +61,16 @@ def build_surface(
             "give each pass as a file of its own under [scan] files, or one pass alone",
         )
     cells = sum_cells(lattice, placed, ground.keep)
-    mask = measured_cells(cells.count, lattice.pitch)
-    z = level_means(cells, mask, lattice.pitch, ground.noise)
-    ground, cells, z, joints = without_joints(lattice, placed, ground, cells, z, mask, settings)
-    pilot = sparse_pilot(cells.count, z, mask, lattice.pitch, ground.noise)
-    inflation = shared_noise(cells, z, pilot, lattice.pitch, ground.noise)
-    plain, se, choice = fit_plain(cells.count, z, mask, lattice.pitch, ground.noise, inflation)
-    knots = find_knots(cells, pilot, lattice.pitch, ground.noise, inflation)
-    crests = smooth_crests(knots, cells.count, z, mask, lattice.pitch, ground.noise, inflation)
-    height, se, excess = blend(knots, crests, plain, se, mask, lattice.pitch, ground.noise)
-    se = joints.widened(se, choice, lattice.pitch)
+    mask = measured_cells(cells.points, lattice.pitch)
+    means = level_means(cells, mask, lattice.pitch, ground.noise)
+    ground, cells, means, joints = without_joints(lattice, placed, ground, cells, means, settings)
+    pilot = sparse_pilot(means)
+    inflation = shared_noise(means, pilot)
+    plain = fit_plain(means, inflation)
+    knots = find_knots(cells, pilot, lattice.pitch, ground.noise * ground.noise * inflation)
+    crests = smooth_crests(knots, means, inflation)
+    height, se, excess = blend(knots, crests, plain, means)
+    se = joints.widened(se, plain.choice, lattice.pitch)
     grid = HeightGrid(frame, lattice.nodes(height))
     measured = grid.measured
     model = error or estimate_error(scan, grid, scanner)
@@ -83,7 +83,7 @@ def build_surface(
         slab=measured & lattice.nodes(ground.slab),
         error=model,
         removed=(*ground.removed, *((JOINTS, joints.left_out),) * (joints.left_out > 0)),
-        points_used=int(cells.count.sum()),
+        points_used=int(cells.points.sum()),
         notes=tuple(n for n in notes if n),
         breaks=breaks_of(knots, lattice.pitch, lattice.pad),
         seen=ground.seen,
@@ -118,34 +118,32 @@ def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
     return (closed[pad:-pad, pad:-pad] | occupied) & True
 
 
-def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> FloatArray:
-    """Mean heights moved along the local slope from where the points lie to the cell's centre, m."""
-    half = max(2, round(PILOT / pitch))
-    pilot = fit_local(cells.count, cells.z, mask, half, pitch, noise, beta=True, every=max(1, half // 5))
-    assert pilot.beta is not None
+def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> CellMeans:
+    """Mean heights moved along the local slope from where the points lie to the cell's centre."""
+    half, raw = max(2, round(PILOT / pitch)), CellMeans(cells.points, cells.z, mask, pitch, noise)
+    pilot = fit_local(raw, half, beta=True, every=max(1, half // 5))
     slope = np.nan_to_num(pilot.beta[..., :2]) / half  # m per cell
-    return cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv
+    return replace(raw, z=cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv)
 
 
 def without_joints(
-    lattice: Lattice, placed: FloatArray, ground: Ground, cells: Cells, z: FloatArray, mask: BoolArray,
-    settings: Settings,
-) -> tuple[Ground, Cells, FloatArray, Joints]:  # fmt: skip
+    lattice: Lattice, placed: FloatArray, ground: Ground, cells: Cells, means: CellMeans, settings: Settings
+) -> tuple[Ground, Cells, CellMeans, Joints]:
     """Ground, cells and levelled means with the points of joints raised or left out, and what was done."""
-    joints = find_joints(cells, z, mask, placed, ground.keep, lattice.pitch, ground.noise, settings)
+    joints = find_joints(means, placed, ground.keep, settings)
     if not joints.any:
-        return ground, cells, z, joints
+        return ground, cells, means, joints
     raised, keep = joints.settled(placed, ground.keep)
     # sunk points tilt the planes from which a few strays beside a joint are told; where points are so few
     # that one stray moves a window of 0.32 m by more than 0.05 mm, ground is told again
-    density = cells.count.sum() / (max(mask.sum(), 1) * lattice.pitch**2)
+    density = cells.points.sum() / (max(means.mask.sum(), 1) * lattice.pitch**2)
     if len(joints.strips) and settings.far * ground.noise > 0.05e-3 * 0.06 * density:
         ground = find_ground(lattice, raised, settings)
         keep = joints.settled(placed, ground.keep)[1] & ground.keep
     cells = sum_cells(lattice, raised, keep)
-    cells = Cells(*(np.where(joints.groove, 0.0, a) for a in (cells.count, cells.du, cells.dv, cells.z)))
+    cells = Cells(*(np.where(joints.groove, 0.0, a) for a in cells))
     ground = replace(ground, keep=keep)
-    return ground, cells, level_means(cells, mask, lattice.pitch, ground.noise), joints
+    return ground, cells, level_means(cells, means.mask, lattice.pitch, ground.noise), joints
 
 
 def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) -> FloatArray:
@@ -171,30 +169,29 @@ def highest_in_cell(lattice: Lattice, height: FloatArray, excess: FloatArray) ->
     return nodes + lattice.nodes(ndimage.maximum_filter(np.maximum(over, 0.0), 2 * (k // 2) + 1))
 
 
-def shared_noise(cells: Cells, z: FloatArray, pilot: Local, pitch: float, noise: float) -> float:
+def shared_noise(means: CellMeans, pilot: Local) -> float:
     """By how much the mean of 5 cm of points scatters more than their own noise says: what neighbours
     share, as a factor >= 1.
 
     Squared mean residuals about the pilot times their counts over the variance of one point: the median, over
     that of chi square with one degree of freedom (0.455), so that crests and edges do not count.
     """
-    half, k = pilot.half, spacing(pitch)
-    ny, nx = (n // k * k for n in cells.count.shape)
-    assert pilot.beta is not None
+    half, k = pilot.half, spacing(means.pitch)
+    ny, nx = (n // k * k for n in means.count.shape)
     base, slopes = (
         pilot.z[k // 2 : ny : k, k // 2 : nx : k],
         pilot.beta[k // 2 : ny : k, k // 2 : nx : k, :2] / half,
     )
-    count = cells.count[:ny, :nx].reshape(ny // k, k, nx // k, k)
+    count = means.count[:ny, :nx].reshape(ny // k, k, nx // k, k)
     offset = np.arange(k) - k // 2
-    flat = z[:ny, :nx].reshape(count.shape) - base[:, None, :, None]
+    flat = means.z[:ny, :nx].reshape(count.shape) - base[:, None, :, None]
     flat = flat - slopes[:, None, :, None, 0] * offset - slopes[:, None, :, None, 1] * offset[:, None, None]
     n = count.sum(axis=(1, 3))
     mean = np.nansum(np.where(count > 0, count * flat, 0.0), axis=(1, 3)) / np.maximum(n, 1)
     # what the tile itself pulls the pilot by is added back
     own = 1 - np.clip(n * pilot.variance[k // 2 : ny : k, k // 2 : nx : k], 0, 0.5)
     ratio = (n * mean**2 / own)[(n >= 4) & np.isfinite(base)]
-    return float(np.clip(np.median(ratio) / 0.455 / noise**2, 1.0, 50.0)) if len(ratio) > 20 else 1.0
+    return float(np.clip(np.median(ratio) / 0.455 / means.noise**2, 1.0, 50.0)) if len(ratio) > 20 else 1.0
 
 
 def _joint_note(joints: Joints) -> str | None:

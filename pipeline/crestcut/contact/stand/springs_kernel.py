@@ -36,6 +36,7 @@ from crestcut.contact.stand.tyres import (
     carrying_node,
     first_guess,
     lean_of,
+    of_one_kind,
     place_body,
 )
 
@@ -257,7 +258,7 @@ def settle_sprung(
     ground: TyreGround, places: FloatArray, axles: Axles, want_contact: bool, springs: Suspension
 ) -> Stance:
     """As ``tyres.settle``, for springs with loads or stops and for rigid carts."""
-    out = Stance.empty(len(places))
+    places, out = of_one_kind(places), Stance.empty(len(places))
     share(
         lambda a, b: _settle_part(a, b, ground, places, axles, springs, want_contact, out),
         len(places),

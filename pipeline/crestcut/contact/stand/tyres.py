@@ -294,10 +294,16 @@ def settle_part(
         place_body((yaw, plain, roll_rear), over_rear, 0.0, radius, position[2], rotation[2])
 
 
+def of_one_kind(values: FloatArray) -> FloatArray:
+    """The values as kernels are compiled for once: in one piece and not read-only, whoever they come from."""
+    return np.require(values, np.float64, ["C", "W"])
+
+
 def tyre_ground(heights: FloatArray, cell: float, axles: Axles) -> TyreGround:
     """Ground (ny, nx), m, for the tyres of a vehicle at any heading."""
     reach = math.ceil(math.hypot(axles.radius, axles.half_width) / cell) + 1
     columns = np.arange(heights.shape[1], dtype=np.float64) * cell
+    heights = of_one_kind(heights)
     return TyreGround(heights, row_maxima(heights, reach), columns, cell)
 
 
@@ -312,7 +318,7 @@ def settle(ground: TyreGround, places: FloatArray, axles: Axles, want_contact: b
     The wheelbase is a length along the chassis, so the front axle's place depends on the pitch: solved by
     fixed point, whose contraction is about slope x tan(pitch), a few per cent.
     """
-    out = Stance.empty(len(places))
+    places, out = of_one_kind(places), Stance.empty(len(places))
     share(
         lambda a, b: settle_part(a, b, ground, places, axles, want_contact, out), len(places), PLACES_AT_ONCE
     )

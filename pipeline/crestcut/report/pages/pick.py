@@ -231,5 +231,5 @@ def _stands(points: FloatArray, frame: GridFrame) -> BoolArray:
     lattice = Lattice.around(frame)
     placed = lattice.place(points)
     ground = find_ground(lattice, placed)
-    known = measured_cells(sum_cells(lattice, placed, ground.keep).count, lattice.pitch) & ground.rollable
+    known = measured_cells(sum_cells(lattice, placed, ground.keep).points, lattice.pitch) & ground.rollable
     return ~np.isnan(over_small_holes(np.where(lattice.nodes(known), 0.0, np.nan), frame.cell))

@@ -17,7 +17,19 @@ from scipy.spatial import cKDTree
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.terrain.breaklines.fits import LineFits
-from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, ROUNDINGS, STEP, WIDE
+from crestcut.terrain.breaklines.hinge import (
+    CERTAINTY,
+    HALF_ALONG,
+    HINGE,
+    MEAN,
+    P_D,
+    P_E,
+    P_H,
+    P_M,
+    ROUNDINGS,
+    STEP,
+    WIDE,
+)
 from crestcut.terrain.breaklines.lines import refine
 from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, SAME_LINE, Neighbours
 
@@ -117,11 +129,12 @@ def settle(
     rounding = chance @ ROUNDINGS
     line = refine(place, pitch, variance, model, line, fits)
     priors, spread = np.zeros((n, 2, 9)), np.zeros((n, 2))
-    priors[:, 0, 3], priors[:, 0, 4:7], priors[:, 0, 8] = fold, line[:, :3], bow
-    priors[:, 0, 7] = np.where(step, pools.mean(w, fits.jump[near] * pools.same_way), rounding)
-    priors[:, 1, 3], priors[:, 1, 8] = 1 / fold_sd**2, 1 / ALONG_SD**2
-    priors[:, 1, 4:7] = 1 / np.array([HOLD_PLACE, HOLD_ANGLE, HOLD_BOW]) ** 2
-    priors[:, 1, 7] = 1 / JUMP_SD**2
+    mean, certainty = priors[:, MEAN], priors[:, CERTAINTY]
+    mean[:, P_E], mean[:, P_D:P_H], mean[:, P_M] = fold, line[:, :3], bow
+    mean[:, P_H] = np.where(step, pools.mean(w, fits.jump[near] * pools.same_way), rounding)
+    certainty[:, P_E], certainty[:, P_M] = 1 / fold_sd**2, 1 / ALONG_SD**2
+    certainty[:, P_D:P_H] = 1 / np.array([HOLD_PLACE, HOLD_ANGLE, HOLD_BOW]) ** 2
+    certainty[:, P_H] = 1 / JUMP_SD**2
     spread[:, 0] = np.sqrt(np.maximum(line[:, 3], 0.0))
     spread[:, 1] = np.where(step, 0.0, np.sqrt(np.maximum(chance @ ROUNDINGS**2 - rounding**2, 0.0)))
     keep = step | (gain >= HINGE_PRICE * (1 - (2 * fold / SURE_KINK) ** 2))

@@ -11,7 +11,7 @@ from scipy import sparse
 from scipy.spatial import cKDTree
 
 from crestcut.base.grid import FloatArray, IntArray, frozen_array
-from crestcut.terrain.breaklines.hinge import HINGE, STEP
+from crestcut.terrain.breaklines.hinge import HINGE, P_D, P_E, P_H, STEP
 from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
 
 FEWEST = 6  # knots of a line: below that it is no line
@@ -99,7 +99,7 @@ def _joined(uv: FloatArray, angle: FloatArray) -> Sequence[IntArray]:
 
 def _line(knots: BreakPoints, index: IntArray, uv: FloatArray, stepped: bool) -> Break:
     angle, p = knots.place[index, 2].copy(), knots.params[index]
-    d, e, jump = p[:, 4].copy(), p[:, 3], p[:, 7].copy()
+    d, e, jump = p[:, P_D].copy(), p[:, P_E], p[:, P_H].copy()
     back = np.cos(angle - angle[0]) < 0
     angle[back] += np.pi
     d[back] *= -1
@@ -120,7 +120,7 @@ def _line(knots: BreakPoints, index: IntArray, uv: FloatArray, stepped: bool) ->
         return np.asarray(np.linalg.solve(gram, (near @ values)[..., None])[:, 0, 0])
 
     fold = 0.0 if stepped else float(np.median(e))
-    rounding = 0.0 if stepped else float(np.median(np.abs(p[:, 7])))
+    rounding = 0.0 if stepped else float(np.median(np.abs(p[:, P_H])))
     at = np.column_stack([smooth(on[:, 0]), smooth(on[:, 1])])
     placed = float(np.median(knots.spread[index, 0]))
     return Break(at, smooth(angle), fold, rounding, float(np.median(jump)) if stepped else 0.0, placed)

@@ -11,16 +11,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
-from numba import njit
 from scipy import sparse
 from scipy.spatial import cKDTree
 
-from crestcut.base.grid import BoolArray, FloatArray
-from crestcut.terrain.breaklines.hinge import HINGE, TINY
+from crestcut.base.grid import FloatArray
+from crestcut.base.kernels import njit
+from crestcut.terrain.breaklines.hinge import HINGE, P_D, P_E, P_G, P_H, P_K, TINY
 from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
+from crestcut.terrain.heights.local import CellMeans
 from crestcut.terrain.heights.plain import HALVES, fit_plain
 
 ACROSS, ALONG = 0.85, 0.10  # a knot's say: of its half window, m
@@ -50,16 +51,9 @@ class Crests:
         return cls(say, height, variance, np.zeros((*shape, 9)))
 
 
-def smooth_crests(
-    knots: BreakPoints,
-    count: FloatArray,
-    z: FloatArray,
-    mask: BoolArray,
-    pitch: float,
-    noise: float,
-    inflation: float,
-) -> Crests:
-    """Every ridge of hinges in a box around it; count, z : per lattice cell, z levelled to its centre."""
+def smooth_crests(knots: BreakPoints, means: CellMeans, inflation: float) -> Crests:
+    """Every ridge of hinges in a box around it."""
+    mask, pitch = means.mask, means.pitch
     out = Crests.none(mask.shape)
     total, most = np.zeros(mask.shape), np.zeros(mask.shape)
     for ridge in _ridges(knots, pitch):
@@ -77,9 +71,14 @@ def smooth_crests(
         bend = m[..., E] * np.sqrt(m[..., V] ** 2 + m[..., RHO] ** 2 + TINY**2)
         across = np.maximum(1 - (m[..., V] / np.maximum(ACROSS * m[..., HALF], 1e-9)) ** 2, 0.0)
         say = np.where(on & mask[box], across**2 * np.minimum(sums[..., SAY], 1.0), 0.0)
-        left = np.where(on, z[box] - bend, 0.0)
-        rest, sd, _ = fit_plain(np.where(on, count[box], 0.0), left, say > 0, pitch, noise, inflation)
         at = say > 0
+        left = replace(
+            means,
+            count=np.where(on, means.count[box], 0.0),
+            z=np.where(on, means.z[box] - bend, 0.0),
+            mask=at,
+        )
+        rest, sd, _ = fit_plain(left, inflation)
         weight = np.where(at, say / np.maximum(sd, 1e-12) ** 2, 0.0)
         m[..., SAY] = say
         stronger = weight > most[box]
@@ -110,7 +109,9 @@ def _ridges(knots: BreakPoints, pitch: float) -> Iterator[FloatArray]:
     if not len(on):
         return
     p = knots.params[on]
-    rows = np.column_stack([knots.place[on], p[:, [4, 5, 6, 3, 7]], knots.spread[on], knots.half[on]])
+    rows = np.column_stack(
+        [knots.place[on], p[:, [P_D, P_G, P_K, P_E, P_H]], knots.spread[on], knots.half[on]]
+    )
     xy, angle = rows[:, :2] * pitch, rows[:, _ANGLE]
     a, b = cKDTree(xy).query_pairs(3 * SPACING, output_type="ndarray").T
     gap = xy[b] - xy[a]
@@ -127,8 +128,8 @@ def _ridges(knots: BreakPoints, pitch: float) -> Iterator[FloatArray]:
         yield ridge
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _spread(ridge, band, pitch, sums):  # type: ignore[no-untyped-def]
+@njit()
+def _spread(ridge: FloatArray, band: float, pitch: float, sums: FloatArray) -> None:
     """Adds what each knot says within ``band`` m across its break to the cells' sums."""
     ny, nx = sums.shape[:2]
     for t in range(ridge.shape[0]):

@@ -4,21 +4,33 @@ ridge agrees on."""
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, fields
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
+from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.kernels import Whole, njit
 from crestcut.terrain.breaklines.hinge import (
     BIN_ACROSS,
     BIN_ALONG,
+    CERTAINTY,
+    MEAN,
     MOST_BINS,
     NARROW,
     OF_BOW,
     OF_HINGE,
     OF_QUADRATIC,
     OF_STEP,
+    P_A,
+    P_B,
+    P_C,
+    P_D,
+    P_E,
+    P_G,
+    P_H,
+    P_K,
+    P_M,
     RISE,
     ROUNDINGS,
     STEP,
@@ -28,6 +40,7 @@ from crestcut.terrain.breaklines.hinge import (
     gather,
     linear_fit,
 )
+from crestcut.terrain.ground.raster import Cells
 
 # breaks tried across a window, every so many m, this round (m); and nearer by where a step is likely
 TRIALS, TRIAL_STEP, TRIAL_ROUNDING = np.int64(13), 0.023, 0.010
@@ -43,8 +56,7 @@ QUADRATIC, ONE_HINGE, ONE_STEP, AT_HINGE, AT_STEP, FOLD, JUMP, BINS, POINTS = ra
 _ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
 
 
-@dataclass(frozen=True, eq=False)
-class LineFits:
+class LineFits(NamedTuple):
     """What n knots find with their breaks held on a line. For each of ``ROUNDINGS`` (n, 7): ``rss`` weighted
     sum of squares in m2, ``fold`` e and ``bow`` m; a step fills the first only, and ``jump`` (n,) m.
     flat (n,) : sum of squares of a bow, a quadratic without twist.  half (n,) : half window across in m, 0
@@ -61,15 +73,11 @@ class LineFits:
     beside: FloatArray
     sure: FloatArray
 
-    @property
-    def arrays(self) -> tuple[FloatArray, ...]:
-        """All of them, in order."""
-        return tuple(getattr(self, field.name) for field in fields(self))
-
     @classmethod
     def empty(cls, n: int) -> LineFits:
         """Of n knots that nothing was fitted to."""
-        return cls(*(np.zeros((n, len(ROUNDINGS))) for _ in range(3)), *(np.zeros(n) for _ in range(6)))
+        wide, one = (np.zeros((n, len(ROUNDINGS))) for _ in range(3)), (np.zeros(n) for _ in range(6))
+        return cls(*wide, *one)
 
     def fit_at_all(self, variance: float) -> BoolArray:
         """Knots whose points the break does not fit far worse than a quadratic: those are on a wrong line."""
@@ -77,10 +85,20 @@ class LineFits:
         return (self.half > 0) & (best - self.flat <= MISFIT * variance)
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
-def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped-def]
-    """Row of straight breaks at ``first``, ``first`` + ``step``, ...: found (2, 3) := (rss in m2, place in m,
-    e or h) of the best hinge and the best step, the first two between the trials by a parabola.
+class Trial(NamedTuple):
+    """The best break of a row: weighted sum of squares, m2, its place, m, and its e or h."""
+
+    rss: float
+    place: float
+    size: float
+
+
+@njit(fastmath=True, forceinline=True)
+def trials(
+    data: FloatArray, m: int, first: float, step: float, number: Whole, rho: float
+) -> tuple[Trial, Trial]:
+    """Row of straight breaks at ``first``, ``first`` + ``step``, ...: the best hinge and the best step, their
+    sums of squares and places between the trials by a parabola.
 
     One factor of the normal matrix of (1, n, l, s, H) serves both: leaving out its last row leaves the hinge.
     """
@@ -102,8 +120,7 @@ def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped
         right[1] += w * n * t
         right[2] += w * along * t
         zz += w * t * t
-    found[0, 0], found[1, 0] = 1e30, 1e30
-    best = np.zeros(2, np.int64)
+    least, size, best = np.full(2, 1e30), np.zeros(2), np.zeros(2, np.int64)
     for k in range(number):
         d = first + k * step
         for r in range(5):
@@ -140,26 +157,29 @@ def trials(data, m, first, step, number, rho, found):  # type: ignore[no-untyped
             left -= y[r] * y[r]
             if r >= 3:
                 rss[r - 3, k] = left
-                if left < found[r - 3, 0]:
-                    best[r - 3] = k
+                if left < least[r - 3]:
                     # H = (1 + v / s) / 2: half of it is in the constant
-                    found[r - 3, 0], found[r - 3, 2] = left, y[r] / a[r, r] * (1.0 if r == 3 else 2.0)
+                    least[r - 3], size[r - 3] = left, y[r] / a[r, r] * (1.0 if r == 3 else 2.0)
+                    best[r - 3] = k
+    place = first + best * step
     for kind in range(2):
         k = best[kind]
-        found[kind, 1] = first + k * step
         if 0 < k < number - 1:
             bend = rss[kind, k - 1] - 2 * rss[kind, k] + rss[kind, k + 1]
             off = rss[kind, k - 1] - rss[kind, k + 1]
             if bend > 0.0:
-                found[kind, 0] -= 0.125 * off * off / bend
-                found[kind, 1] += 0.5 * step * off / bend
+                least[kind] -= 0.125 * off * off / bend
+                place[kind] += 0.5 * step * off / bend
+    return Trial(least[0], place[0], size[0]), Trial(least[1], place[1], size[1])
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no-untyped-def]
-    """Each knot k0..k1 by itself: alone (n, 9), its columns named above; cells = (count, du, dv, z)."""
-    data, found, fine = np.empty((MOST_BINS, 4)), np.empty((2, 3)), np.empty((2, 3))
-    x, p = np.empty(7), np.zeros(9)
+@njit()
+def first_fits(
+    cells: Cells, place: FloatArray, k0: int, k1: int, pitch: float, variance: float, alone: FloatArray
+) -> None:
+    """Each knot k0..k1 by itself: alone (n, 9), its columns named above."""
+    data, p = np.empty((MOST_BINS, 4)), np.zeros(9)
+    hinge = jump = Trial(0.0, 0.0, 0.0)
     edge = -(TRIALS // 2) * TRIAL_STEP
     for t in range(k0, k1):
         m = 0
@@ -167,8 +187,8 @@ def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no
             m = gather(cells, place[t], half, pitch, COARSE_ACROSS, COARSE_ALONG, data)
             if m < FEWEST:
                 break
-            trials(data, m, edge, TRIAL_STEP, TRIALS, TRIAL_ROUNDING, found)
-            if found[0, 0] < variance * (m + POOR_FIT * math.sqrt(2.0 * m)):
+            hinge, jump = trials(data, m, edge, TRIAL_STEP, TRIALS, TRIAL_ROUNDING)
+            if hinge.rss < variance * (m + POOR_FIT * math.sqrt(2.0 * m)):
                 break
         one = alone[t]
         one[BINS] = m
@@ -176,20 +196,19 @@ def first_fits(cells, place, k0, k1, pitch, variance, alone):  # type: ignore[no
             continue
         for q in range(m):
             one[POINTS] += data[q, 3]
-        one[QUADRATIC] = linear_fit(data, m, OF_QUADRATIC, p, 0.0, x)
-        one[ONE_HINGE], one[AT_HINGE], one[FOLD] = found[0, 0], found[0, 1], found[0, 2]
-        one[ONE_STEP], one[AT_STEP], one[JUMP] = found[1, 0], found[1, 1], found[1, 2]
-        if found[1, 0] < found[0, 0] - LIKELY_STEP * variance:
-            nearer = found[1, 1] - (FINE_TRIALS // 2) * FINE_STEP
-            trials(data, m, nearer, FINE_STEP, FINE_TRIALS, 2 * RISE, fine)
-            one[ONE_STEP], one[AT_STEP], one[JUMP] = fine[1, 0], fine[1, 1], fine[1, 2]
+        one[QUADRATIC] = linear_fit(data, m, OF_QUADRATIC, p, 0.0).rss
+        one[ONE_HINGE], one[AT_HINGE], one[FOLD] = hinge
+        if jump.rss < hinge.rss - LIKELY_STEP * variance:
+            nearer = jump.place - (FINE_TRIALS // 2) * FINE_STEP
+            jump = trials(data, m, nearer, FINE_STEP, FINE_TRIALS, 2 * RISE)[1]
+        one[ONE_STEP], one[AT_STEP], one[JUMP] = jump
 
 
-@njit(cache=True, nogil=True, fastmath=True, error_model="numpy", forceinline=True)
-def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
+@njit(fastmath=True, forceinline=True)
+def _middle_loses(data: FloatArray, m: int, kind: Whole, p: FloatArray, inner: FloatArray) -> float:
     """Weighted sum of squares, m2, that the narrow window's rows have in the whole window's fit beyond
     that in their own."""
-    few = 0
+    few = np.int64(0)  # a plain 0 would have ``linear_fit`` compiled a second time, for that number
     for q in range(m):
         if abs(data[q, 0]) < NARROW:
             for c in range(4):
@@ -197,33 +216,35 @@ def _middle_loses(data, m, kind, p, x, inner):  # type: ignore[no-untyped-def]
             few += 1
     if few < FEWEST:
         return 0.0
-    own = linear_fit(inner, few, kind, p, 0.0, x)
-    linear_fit(data, m, kind, p, 0.0, x)
+    own, fit = linear_fit(inner, few, kind, p, 0.0), linear_fit(data, m, kind, p, 0.0)
     whole = 0.0
     for q in range(few):
         n, along = inner[q, 0], inner[q, 1]
-        v = n - p[4] - p[5] * along - p[6] * along * along
-        s = math.sqrt(v * v + p[7] * p[7] + TINY * TINY)
-        z = x[0] + x[1] * n + x[2] * along + x[3] * s + x[4] * along * along
+        v = n - p[P_D] - p[P_G] * along - p[P_K] * along * along
+        s = math.sqrt(v * v + p[P_H] * p[P_H] + TINY * TINY)
+        z = fit.a + fit.b * n + fit.c * along + fit.e * s + fit.m * along * along
         if kind == OF_STEP:
-            z += x[5] * 0.5 * (1.0 + v / s)
+            z += fit.h * 0.5 * (1.0 + v / s)
         whole += inner[q, 3] * (inner[q, 2] - z) ** 2
-    return whole - own
+    return whole - own.rss
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits):  # type: ignore[no-untyped-def]
-    """Each knot with its break held on the line n = k l^2 through it; fits: the arrays of a ``LineFits``. The
-    wide window is taken unless it fits the middle worse than the narrow one does."""
+@njit()
+def line_fits(
+    cells: Cells, place: FloatArray, model: NDArray[np.int8], bow_of_line: FloatArray, k0: int, k1: int,
+    pitch: float, variance: float, fits: LineFits,
+) -> None:  # fmt: skip
+    """Each knot with its break held on the line n = k l^2 through it, into ``fits``. The wide window is
+    taken unless it fits the middle worse than the narrow one does."""
     rss, fold, bow, jump, flat, width, points, beside, sure = fits
-    data, inner, p, x = np.empty((MOST_BINS, 4)), np.empty((MOST_BINS, 4)), np.zeros(9), np.zeros(7)
+    data, inner, p = np.empty((MOST_BINS, 4)), np.empty((MOST_BINS, 4)), np.zeros(9)
     for t in range(k0, k1):
-        p[6] = bow_of_line[t]
+        p[P_K] = bow_of_line[t]
         kind = OF_STEP if model[t] == STEP else OF_HINGE
-        p[7] = RISE if kind == OF_STEP else ROUNDINGS[1]
+        p[P_H] = RISE if kind == OF_STEP else ROUNDINGS[1]
         half = WIDE
         m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
-        if _middle_loses(data, m, kind, p, x, inner) > WORSE * variance:
+        if _middle_loses(data, m, kind, p, inner) > WORSE * variance:
             half = NARROW
             m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
         if m < FEWEST:
@@ -231,28 +252,31 @@ def line_fits(cells, place, model, bow_of_line, k0, k1, pitch, variance, fits): 
         width[t] = half
         for q in range(m):
             points[t] += data[q, 3]
-        flat[t] = linear_fit(data, m, OF_BOW, p, 0.0, x)
+        flat[t] = linear_fit(data, m, OF_BOW, p, 0.0).rss
         for k in range(1 if kind == OF_STEP else len(ROUNDINGS)):
-            p[7] = RISE if kind == OF_STEP else ROUNDINGS[k]
-            rss[t, k] = linear_fit(data, m, kind, p, variance / _ALONG_SD**2, x)
-            fold[t, k], bow[t, k], jump[t] = x[3], x[4], x[5]
+            p[P_H] = RISE if kind == OF_STEP else ROUNDINGS[k]
+            one = linear_fit(data, m, kind, p, variance / _ALONG_SD**2)
+            rss[t, k], fold[t, k], bow[t, k], jump[t] = one.rss, one.e, one.m, one.h
         if kind == OF_HINGE:
-            p[7] = ROUNDINGS[1]
-            linear_fit(data, m, OF_STEP, p, variance / _ALONG_SD**2, x)
-            beside[t], sure[t] = x[5], x[6]
+            p[P_H] = ROUNDINGS[1]
+            one = linear_fit(data, m, OF_STEP, p, variance / _ALONG_SD**2)
+            beside[t], sure[t] = one.h, one.sure
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def step_fits(cells, place, half, priors, k0, k1, pitch, variance, params, normal):  # type: ignore[no-untyped-def]
+@njit()
+def step_fits(
+    cells: Cells, place: FloatArray, half: FloatArray, priors: FloatArray, k0: int, k1: int, pitch: float,
+    variance: float, params: FloatArray, normal: FloatArray,
+) -> None:  # fmt: skip
     """Each step from what its ridge agrees on, priors (n, 2, 9: mean, 1/sd^2): params (n, 9) and its normal
     matrix (n, 9, 9)."""
-    data, x = np.empty((MOST_BINS, 4)), np.empty(7)
+    data = np.empty((MOST_BINS, 4))
     for t in range(k0, k1):
         m = gather(cells, place[t], half[t], pitch, BIN_ACROSS, BIN_ALONG, data)
         p = params[t]
         for r in range(3, 9):
-            p[r] = priors[t, 0, r]
-        p[7] = RISE
-        linear_fit(data, m, OF_STEP, p, variance * priors[t, 1, 8], x)
-        p[0], p[1], p[2], p[3], p[8], p[7] = x[0], x[1], x[2], x[3], x[4], x[5]
+            p[r] = priors[t, MEAN, r]
+        p[P_H] = RISE
+        one = linear_fit(data, m, OF_STEP, p, variance * priors[t, CERTAINTY, P_M])
+        p[P_A], p[P_B], p[P_C], p[P_E], p[P_M], p[P_H] = one.a, one.b, one.c, one.e, one.m, one.h
         descend(data, m, variance, priors[t], p, normal[t])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,10 +13,10 @@ from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.parallel import share
 from crestcut.terrain.breaklines.agree import bridge, settle, strays
 from crestcut.terrain.breaklines.fits import LineFits, first_fits, line_fits, step_fits
-from crestcut.terrain.breaklines.hinge import HINGE, STEP
+from crestcut.terrain.breaklines.hinge import HINGE, P_E, STEP
 from crestcut.terrain.breaklines.lines import LEAST_KINK, find_lines, refine
 from crestcut.terrain.ground.raster import Cells
-from crestcut.terrain.heights.local import Local, biweight, fit_local
+from crestcut.terrain.heights.local import CellMeans, Local, biweight, fit_local
 
 PILOT = 0.15  # m, half window of the quadratic whose Hessian gives direction
 SPACING = 0.05  # m between knots
@@ -53,7 +53,7 @@ class BreakPoints:
     @property
     def kinks(self) -> FloatArray:
         """Change of slope at each hinge found, rise over run, negative at a crest."""
-        return 2 * self.params[self.model == HINGE, 3]
+        return 2 * self.params[self.model == HINGE, P_E]
 
 
 def spacing(pitch: float) -> int:
@@ -61,33 +61,31 @@ def spacing(pitch: float) -> int:
     return max(1, round(SPACING / pitch))
 
 
-def sparse_pilot(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> Local:
+def sparse_pilot(means: CellMeans) -> Local:
     """Quadratics at the places of knots only, NaN elsewhere."""
-    step = spacing(pitch)
-    sparse = np.zeros(mask.shape, bool)
+    step = spacing(means.pitch)
+    sparse = np.zeros(means.mask.shape, bool)
     sparse[step // 2 :: step, step // 2 :: step] = True
-    sparse &= ndimage.binary_dilation(mask, iterations=1)
-    return fit_local(count, z, sparse, max(2, round(PILOT / pitch)), pitch, noise, beta=True)
+    sparse &= ndimage.binary_dilation(means.mask, iterations=1)
+    return fit_local(replace(means, mask=sparse), max(2, round(PILOT / means.pitch)), beta=True)
 
 
-def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation: float) -> BreakPoints:
+def find_knots(cells: Cells, pilot: Local, pitch: float, variance: float) -> BreakPoints:
     """Knots along every significant break: fitted alone on a lattice of ``SPACING``, judged with their
     neighbours, moved onto the line these agree on, fitted again.
 
-    cells : raw means.  pilot : from ``sparse_pilot``.
+    cells : raw means.  pilot : from ``sparse_pilot``.  variance : of one point, m2.
     """
-    variance = noise * noise * inflation
     place, may_step = _candidates(pilot, pitch, math.sqrt(variance))
-    data = (cells.count, cells.du, cells.dv, cells.z)
     alone = np.zeros((len(place), 9))
-    share(lambda a, b: first_fits(data, place, a, b, pitch, variance, alone), len(place), FEW)
+    share(lambda a, b: first_fits(cells, place, a, b, pitch, variance, alone), len(place), FEW)
     model, line = find_lines(place, pitch, variance, alone, may_step)
     on = model > 0
     if not on.any():
         return BreakPoints.none()
     model = model[on]
     place, line = _moved(place[on], line[on], pitch)
-    fits = _fit_on_lines(data, place, model, line, pitch, variance)
+    fits = _fit_on_lines(cells, place, model, line, pitch, variance)
     place, line = _moved(place, refine(place, pitch, variance, model, line, fits), pitch)
     on = fits.fit_at_all(variance) & ~strays(place, pitch, model, fits)
     place, model, line = place[on], model[on], line[on]
@@ -96,7 +94,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
         np.concatenate([old, new])
         for old, new in ((place, added), (model, model[source]), (line, line[source]))
     )
-    fits = _fit_on_lines(data, place, model, line, pitch, variance)
+    fits = _fit_on_lines(cells, place, model, line, pitch, variance)
     settled = settle(place, pitch, variance, model, line, fits)
     on = settled.keep
     place, model, half, priors = place[on], model[on], fits.half[on], settled.priors[on]
@@ -105,7 +103,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
     if len(steps):
         fitted, normal = np.zeros((len(steps), 9)), np.zeros((len(steps), 9, 9))
         these = (place[steps], half[steps], priors[steps])
-        share(lambda a, b: step_fits(data, *these, a, b, pitch, variance, fitted, normal), len(steps), FEW)
+        share(lambda a, b: step_fits(cells, *these, a, b, pitch, variance, fitted, normal), len(steps), FEW)
         diagonal = np.einsum("nii->ni", normal)
         diagonal += 1e-9 * diagonal + 1e-12
         params[steps], inverse[steps] = fitted, np.linalg.inv(normal)
@@ -113,7 +111,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, noise: float, inflation
 
 
 def _fit_on_lines(
-    data: tuple[FloatArray, ...],
+    cells: Cells,
     place: FloatArray,
     model: NDArray[np.int8],
     line: FloatArray,
@@ -121,8 +119,7 @@ def _fit_on_lines(
     variance: float,
 ) -> LineFits:
     fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
-    arrays = fits.arrays
-    share(lambda a, b: line_fits(data, place, model, bow, a, b, pitch, variance, arrays), len(place), FEW)
+    share(lambda a, b: line_fits(cells, place, model, bow, a, b, pitch, variance, fits), len(place), FEW)
     return fits
 
 
@@ -140,7 +137,6 @@ def _candidates(pilot: Local, pitch: float, noise: float) -> tuple[FloatArray, B
     """(n, 3) column, row and angle of n: the tops of bending that noise does not explain, and what runs on
     from them; and (n,) whether a step may be tried there."""
     step = spacing(pitch)
-    assert pilot.beta is not None
     beta, z = (a[step // 2 :: step, step // 2 :: step] for a in (pilot.beta, pilot.z))
     on = np.isfinite(z)
     hessian = np.nan_to_num(np.where(on[..., None], beta[..., 2:5], 0.0))

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 
-from crestcut.base.grid import FloatArray, GridFrame
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.base.kernels import njit
 
 MARGIN = 0.30  # m of lattice beyond the frame on every side
 COARSEST = 0.0125  # m: a frame with wider cells is worked on whole fractions of them
@@ -58,22 +59,23 @@ class Lattice:
         return out
 
 
-@dataclass(frozen=True, eq=False)
-class Cells:
-    """Sums per lattice cell (rows, columns): ``count`` of points, their mean offset from the centre and
+class Cells(NamedTuple):
+    """Sums per lattice cell (rows, columns): number of ``points``, their mean offset from the centre and
     mean height.
 
     du, dv : in lattice cells, 0 where empty.  z : m, 0 where empty.
     """
 
-    count: FloatArray
+    points: FloatArray
     du: FloatArray
     dv: FloatArray
     z: FloatArray
 
 
-@njit(cache=True, nogil=True)
-def _place(points, x0, y0, c, s, pitch, pad, out):  # type: ignore[no-untyped-def]
+@njit()
+def _place(
+    points: FloatArray, x0: float, y0: float, c: float, s: float, pitch: float, pad: float, out: FloatArray
+) -> None:
     for n in range(points.shape[0]):
         x, y = points[n, 0] - x0, points[n, 1] - y0
         out[n, 0] = (x * c + y * s) / pitch + pad
@@ -81,8 +83,9 @@ def _place(points, x0, y0, c, s, pitch, pad, out):  # type: ignore[no-untyped-de
         out[n, 2] = points[n, 2]
 
 
-@njit(cache=True, nogil=True)
-def _sum_cells(placed, keep, count, du, dv, z):  # type: ignore[no-untyped-def]
+@njit()
+def _sum_cells(placed: FloatArray, keep: BoolArray, out: Cells) -> None:
+    count, du, dv, z = out
     ny, nx = count.shape
     for n in range(placed.shape[0]):
         if not keep[n]:
@@ -102,15 +105,17 @@ def _sum_cells(placed, keep, count, du, dv, z):  # type: ignore[no-untyped-def]
                 z[j, i] /= count[j, i]
 
 
-def sum_cells(lattice: Lattice, placed: FloatArray, keep: NDArray[np.bool_]) -> Cells:
+def sum_cells(lattice: Lattice, placed: FloatArray, keep: BoolArray) -> Cells:
     """Counts and means per lattice cell of the placed points that ``keep`` marks, (n, 3) and (n,)."""
-    arrays = [np.zeros(lattice.shape) for _ in range(4)]
-    _sum_cells(placed, keep, *arrays)
-    return Cells(*arrays)
+    cells = Cells(*(np.zeros(lattice.shape) for _ in range(4)))
+    _sum_cells(placed, keep, cells)
+    return cells
 
 
-@njit(cache=True, nogil=True)
-def sort_into(placed, cells_per_tile, ny, nx):  # type: ignore[no-untyped-def]
+@njit()
+def sort_into(
+    placed: FloatArray, cells_per_tile: int, ny: int, nx: int
+) -> tuple[IntArray, NDArray[np.int32]]:
     """Counting sort into square tiles of ``cells_per_tile`` lattice cells: (start of each tile, order of
     points); -1 = outside.
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numba import njit
 
-from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.kernels import njit
 from crestcut.terrain.breaklines.crests import ACROSS, ALONG, COS, RHO, SIN, Crests, E, V
-from crestcut.terrain.breaklines.hinge import RISE, STEP, step_basis
+from crestcut.terrain.breaklines.hinge import P_D, P_E, P_G, P_H, P_K, RISE, STEP, step_basis
 from crestcut.terrain.breaklines.ridges import BreakPoints
+from crestcut.terrain.heights.local import CellMeans
+from crestcut.terrain.heights.plain import Plain
 
 WHOLE = 0.4  # say at which the plain surface has none left
 SUB = 7  # samples a side inside a cell for the highest-in-cell layer
@@ -21,17 +23,15 @@ _SAY, _HEIGHT, _VARIANCE, _E, _V, _COS, _SIN, _RHO, _JUMP = range(9)
 def blend(
     knots: BreakPoints,
     crests: Crests,
-    plain: FloatArray,
-    error: FloatArray,
-    mask: BoolArray,
-    pitch: float,
-    noise: float,
+    plain: Plain,
+    means: CellMeans,
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Height, standard error and what the surface rises inside each cell above the bilinear surface of the
     lattice, all m; the last is zero where no break passes. ``crests`` : of the knots' hinges; steps are
     blended here."""
-    excess, height, se = np.zeros_like(plain), plain.copy(), error.copy()
-    sums = np.zeros((*plain.shape, 9))
+    mask, pitch, noise = means.mask, means.pitch, means.noise
+    height, se = plain.height.copy(), plain.error.copy()
+    excess, sums = np.zeros_like(height), np.zeros((*height.shape, 9))
     on = crests.say > 0
     shape = crests.shape[on]
     sums[on] = np.column_stack(
@@ -46,19 +46,22 @@ def blend(
         _add_steps(place, params, knots.inverse[steps], knots.half[steps], pitch, noise, sums)
     say = sums[..., _SAY]
     on = mask & (say > 0)
-    means = sums[on] / say[on][:, None]
+    mean = sums[on] / say[on][:, None]
     share = np.minimum(say[on] / WHOLE, 1.0)
-    height[on] += share * (means[:, _HEIGHT] - plain[on])
-    se[on] += share * (np.sqrt(means[:, _VARIANCE]) - error[on])
+    height[on] += share * (mean[:, _HEIGHT] - height[on])
+    se[on] += share * (np.sqrt(mean[:, _VARIANCE]) - se[on])
     near = on.copy()
-    near[on] = (share > 0.5) & (np.abs(means[:, _V]) < 1.5 * pitch)
+    near[on] = (share > 0.5) & (np.abs(mean[:, _V]) < 1.5 * pitch)
     j, i = np.nonzero(near)
     _raise(j, i, sums[near] / say[near][:, None], pitch, excess)
     return height, se, excess
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _add_steps(place, params, inverse, half, pitch, noise, sums):  # type: ignore[no-untyped-def]
+@njit()
+def _add_steps(
+    place: FloatArray, params: FloatArray, inverse: FloatArray, half: FloatArray, pitch: float, noise: float,
+    sums: FloatArray,
+) -> None:  # fmt: skip
     ny, nx = sums.shape[:2]
     f = np.empty(9)
     for t in range(place.shape[0]):
@@ -83,23 +86,23 @@ def _add_steps(place, params, inverse, half, pitch, noise, sums):  # type: ignor
                 s[_SAY] += w
                 s[_HEIGHT] += w * value
                 s[_VARIANCE] += w * noise * noise * max(variance, 0.0)
-                s[_E] += w * p[3]
-                s[_V] += w * (n - p[4] - p[5] * along - p[6] * along * along)
+                s[_E] += w * p[P_E]
+                s[_V] += w * (n - p[P_D] - p[P_G] * along - p[P_K] * along * along)
                 s[_COS] += w * ca
                 s[_SIN] += w * sa
                 s[_RHO] += w * RISE
-                s[_JUMP] += w * p[7]
+                s[_JUMP] += w * p[P_H]
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _bend(v, m):  # type: ignore[no-untyped-def]
+@njit()
+def _bend(v: float, m: FloatArray) -> float:
     """The part of a break that no plane has, m, at v beyond it."""
     s = math.sqrt(v * v + m[_RHO] ** 2)
     return m[_E] * s + (0.5 * m[_JUMP] * (1 + v / s) if s > 0 else 0.0)
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def _raise(rows, columns, means, pitch, out):  # type: ignore[no-untyped-def]
+@njit()
+def _raise(rows: IntArray, columns: IntArray, means: FloatArray, pitch: float, out: FloatArray) -> None:
     """out := largest rise of the break inside each cell over the bilinear surface through the nodes of the
     lattice."""
     for c in range(len(rows)):

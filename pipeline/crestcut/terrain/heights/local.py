@@ -11,14 +11,15 @@ and slope at rims and in near-empty windows.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
 
 BEND = 0.10  # prior sd of a window's bend (b3, b4, b5) as a share of its half side: that of a kink of 20 %
@@ -27,17 +28,43 @@ FEW_ROWS = 32  # of a raster, as many as are worth a thread
 
 
 @dataclass(frozen=True, eq=False)
-class Local:
-    """Fits of one half window (in cells): ``z`` (m), ``variance`` of z for unit variance of one point, and
-    ``beta`` (rows, columns, 5).
+class CellMeans:
+    """What heights are fitted to. count, z, mask (rows, columns) : points of each cell, their mean height at
+    its centre, m, and where a height is wanted.  pitch : of the cells, m.  noise : sd of one point, m."""
 
-    ``beta`` holds b1..b5 per half window, None unless asked for. NaN outside the mask.
-    """
+    count: FloatArray
+    z: FloatArray
+    mask: BoolArray
+    pitch: float
+    noise: float
+
+
+class Local(NamedTuple):
+    """Fits of one half window (in cells): ``z`` (m), ``variance`` of z for unit variance of one point, and
+    ``beta`` (rows, columns, 5): b1..b5 per half window, (1, 1, 5) unless asked for. NaN outside the mask."""
 
     half: int
     z: FloatArray
     variance: FloatArray
-    beta: FloatArray | None
+    beta: FloatArray
+
+    @classmethod
+    def empty(cls, half: int, shape: tuple[int, ...], beta: bool) -> Local:
+        """Yet to be fitted."""
+        slopes = np.full((*shape, 5) if beta else (1, 1, 5), np.nan)
+        return cls(half, np.full(shape, np.nan), np.full(shape, np.nan), slopes)
+
+
+class Window(NamedTuple):
+    """weights : (2 half - 1,) of whole cells, and what inverse sums are multiplied by to be a variance.
+    tilt, bend : weight of the priors.  every : fits are made at every so many cells."""
+
+    weights: FloatArray
+    half: int
+    tilt: float
+    bend: float
+    factor: float
+    every: int
 
 
 @lru_cache(maxsize=64)
@@ -54,28 +81,16 @@ def biweight(half: int) -> tuple[FloatArray, float]:
     return k, float(sandwich[0, 0] / inverse[0, 0])
 
 
-def fit_local(
-    count: FloatArray,
-    z: FloatArray,
-    mask: BoolArray,
-    half: int,
-    pitch: float,
-    noise: float,
-    beta: bool = False,
-    every: int = 1,
-) -> Local:
-    """Quadratic at every cell of ``mask`` from cell means ``z`` (m, at cell centres) weighted with ``count``.
+def fit_local(means: CellMeans, half: int, beta: bool = False, every: int = 1) -> Local:
+    """Quadratic at every cell of the mask, in a half window of ``half`` cells (at least 2).
 
-    ``half`` : half window in cells (at least 2); ``noise`` : sd of one point, m, which sets the weak priors.
     ``every`` : fits are made at every so many cells and carried between them by their own quadratics,
-    blended: for windows
-    many times wider than that nothing is lost.
+    blended: for windows many times wider than that nothing is lost.
     """
     if every > 1:
-        return _between(
-            _fit(count, z, _every(mask, every), half, pitch, noise, True, every), mask, every, beta
-        )
-    return _fit(count, z, mask, half, pitch, noise, beta, 1)
+        sparse = _fit(replace(means, mask=_every(means.mask, every)), half, True, every)
+        return _between(sparse, means.mask, every, beta)
+    return _fit(means, half, beta, 1)
 
 
 def _every(mask: BoolArray, every: int) -> BoolArray:
@@ -91,45 +106,34 @@ def _every(mask: BoolArray, every: int) -> BoolArray:
 
 
 def _between(fit: Local, mask: BoolArray, every: int, beta: bool) -> Local:
-    assert fit.beta is not None
-    z, variance = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
-    slopes = np.full((*mask.shape, 5) if beta else (1, 1, 5), np.nan)
-    given = (fit.z, fit.variance, fit.beta, mask, every, fit.half, beta)
-    share(lambda a, b: _carry(*given, a, b, z, variance, slopes), len(mask), FEW_ROWS)
-    return Local(fit.half, z, variance, slopes if beta else None)
+    out = Local.empty(fit.half, mask.shape, beta)
+    share(lambda a, b: _carry(a, b, fit, mask, every, beta, out), len(mask), FEW_ROWS)
+    return out
 
 
-def _fit(
-    count: FloatArray,
-    z: FloatArray,
-    mask: BoolArray,
-    half: int,
-    pitch: float,
-    noise: float,
-    beta: bool,
-    every: int,
-) -> Local:
+def _fit(means: CellMeans, half: int, beta: bool, every: int) -> Local:
     weights, factor = biweight(half)
-    ny, nx = count.shape
-    out = np.full((ny, nx), np.nan)
-    variance = np.full((ny, nx), np.nan)
-    slopes = np.full((ny, nx, 5) if beta else (1, 1, 5), np.nan)
-    side = half * pitch
-    ridge = np.array([(noise / (TILT * side)) ** 2, (noise / (BEND * side)) ** 2]) + 1e-9
-    given = (count, z, mask, weights, half, ridge, factor)
-    share(lambda a, b: _fit_rows(*given, a, b, every, beta, out, variance, slopes), ny, FEW_ROWS)
-    return Local(half, out, variance, slopes if beta else None)
+    out, side = Local.empty(half, means.mask.shape, beta), half * means.pitch
+    tilt, bend = ((means.noise / (prior * side)) ** 2 + 1e-9 for prior in (TILT, BEND))
+    window = Window(weights, half, float(tilt), float(bend), factor, every)
+    count, z, mask = means.count, means.z, means.mask
+    share(lambda a, b: _fit_rows(count, z, mask, window, a, b, beta, out), len(mask), FEW_ROWS)
+    return out
 
 
-@njit(cache=True, nogil=True, fastmath=True)
-def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, every, want, out, variance, slopes):  # type: ignore[no-untyped-def]
+@njit(error_model="python", fastmath=True)
+def _fit_rows(
+    count: FloatArray, z: FloatArray, mask: BoolArray, window: Window, first: int, stop: int, want: bool,
+    out: Local,
+) -> None:  # fmt: skip
+    k, half, every = window.weights, window.half, window.every
     ny, nx = count.shape
     column = np.empty((8, nx))  # sums along v: count with y^0..y^4, count z with y^0..y^2
     sums = np.empty((21, nx))
     a = np.empty((6, 6))
     b = np.empty(6)
     e = np.empty(6)
-    for j in range(j0, j1):
+    for j in range(first, stop):
         wanted = False
         for i in range(nx):
             if mask[j, i]:
@@ -168,18 +172,19 @@ def _fit_rows(count, z, mask, k, half, ridge, factor, j0, j1, every, want, out, 
         for i in range(nx):
             if not mask[j, i] or sums[0, i] <= 0.0:
                 continue
-            _solve(sums[:, i], ridge, a, b, e)
-            out[j, i] = b[0]
-            variance[j, i] = factor * e[0]
+            _solve(sums[:, i], window, a, b, e)
+            out.z[j, i] = b[0]
+            out.variance[j, i] = window.factor * e[0]
             if want:
                 for m in range(5):
-                    slopes[j, i, m] = b[m + 1]
+                    out.beta[j, i, m] = b[m + 1]
 
 
-@njit(cache=True, nogil=True)
-def _carry(z, variance, beta, mask, every, half, want, first, stop, out, out_variance, slopes):  # type: ignore[no-untyped-def]
+@njit()
+def _carry(first: int, stop: int, fit: Local, mask: BoolArray, every: int, want: bool, out: Local) -> None:
     """Heights between the sparse fits: each of the four around speaks for its own quadratic, weighted
     bilinearly."""
+    half, z, variance, beta = fit
     ny, nx = mask.shape
     for j in range(first, stop):
         for i in range(nx):
@@ -206,14 +211,17 @@ def _carry(z, variance, beta, mask, every, half, want, first, stop, out, out_var
                     s3 += w * b[3]
                     s4 += w * b[4]
             if total > 0.0:
-                out[j, i], out_variance[j, i] = height / total, var / total
+                out.z[j, i], out.variance[j, i] = height / total, var / total
                 if want:
-                    slopes[j, i, 0], slopes[j, i, 1], slopes[j, i, 2] = s0 / total, s1 / total, s2 / total
-                    slopes[j, i, 3], slopes[j, i, 4] = s3 / total, s4 / total
+                    b = out.beta[j, i]
+                    b[0], b[1], b[2] = s0 / total, s1 / total, s2 / total
+                    b[3], b[4] = s3 / total, s4 / total
 
 
-@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
-def _add(sums, column, w, x, lo, hi, every, s):  # type: ignore[no-untyped-def]
+@njit(error_model="python", fastmath=True, forceinline=True)
+def _add(
+    sums: FloatArray, column: FloatArray, w: float, x: float, lo: int, hi: int, every: int, s: int
+) -> None:
     """Adds one column of the window to the 21 sums: x^p y^q with p + q <= 4, then z x^p y^q with p + q <=
     2."""
     x1, x2, x3, x4 = w * x, w * x * x, w * x**3, w * x**4
@@ -256,13 +264,13 @@ _ENTRY: NDArray[np.int64] = np.array(
 )
 
 
-@njit(cache=True, nogil=True, fastmath=True, forceinline=True)
-def _solve(s, ridge, a, b, e):  # type: ignore[no-untyped-def]
+@njit(error_model="python", fastmath=True, forceinline=True)
+def _solve(s: FloatArray, window: Window, a: FloatArray, b: FloatArray, e: FloatArray) -> None:
     """b := solution, e := first column of the inverse, by Cholesky of the 6 x 6 normal matrix."""
     for r in range(6):
         for c in range(r + 1):
             a[r, c] = s[_ENTRY[r, c]]
-        a[r, r] += 0.0 if r == 0 else (ridge[0] if r < 3 else ridge[1])
+        a[r, r] += 0.0 if r == 0 else (window.tilt if r < 3 else window.bend)
         b[r] = s[15 + r]
         e[r] = 0.0
     e[0] = 1.0

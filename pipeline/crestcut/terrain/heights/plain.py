@@ -9,16 +9,18 @@ is smoothed off.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from itertools import combinations
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
-from crestcut.terrain.heights.local import FEW_ROWS, Local, fit_local
+from crestcut.terrain.heights.local import FEW_ROWS, CellMeans, Local, fit_local
 
 Fields = tuple[FloatArray, ...]
 
@@ -28,37 +30,43 @@ DOUBTED = 2.8  # standard deviations of the difference of two fits
 CONTRADICTED = 3.8
 
 
-def fit_plain(
-    count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float, inflation: float = 1.0
-) -> tuple[FloatArray, FloatArray, NDArray[np.int8]]:
-    """Height, its white standard error (both m) and the index into ``HALVES`` chosen at every cell of
-    ``mask``.
+class Plain(NamedTuple):
+    """Height, its white standard error (both m) and the index into ``HALVES`` chosen at every cell."""
 
-    ``noise`` : sd of one point, m.  ``inflation`` : factor on variances when fits are compared, for noise
-    that neighbours share.
+    height: FloatArray
+    error: FloatArray
+    choice: NDArray[np.int8]
+
+
+def fit_plain(means: CellMeans, inflation: float = 1.0) -> Plain:
+    """Heights at every cell of the mask.
+
+    ``inflation`` : factor on variances when fits are compared, for noise that neighbours share.
     """
-    judge = noise * np.sqrt(inflation)
+    mask, pitch, judge = means.mask, means.pitch, float(means.noise * np.sqrt(inflation))
     fits: list[Local] = []
     for k, h in enumerate(HALVES):
         half = max(2, round(h / pitch))
         if k == WIDE_ONES:
             mask_of_narrow = _unsettled(fits, mask, judge, pitch)
-        on = mask if k < WIDE_ONES else mask_of_narrow
-        fits.append(fit_local(count, z, on, half, pitch, judge, every=max(2 if half >= 4 else 1, half // 4)))
+        on = replace(means, noise=judge, mask=mask if k < WIDE_ONES else mask_of_narrow)
+        fits.append(fit_local(on, half, every=max(2 if half >= 4 else 1, half // 4)))
     for fit in fits[WIDE_ONES:]:  # where the wide ones agree the narrow ones add nothing but noise
         np.copyto(fit.z, fits[WIDE_ONES - 1].z, where=~mask_of_narrow)
         np.copyto(fit.variance, fits[WIDE_ONES - 1].variance, where=~mask_of_narrow)
-    choice = np.full(count.shape, len(HALVES) - 1, np.int8)
+    choice = np.full(mask.shape, len(HALVES) - 1, np.int8)
     zs, vs = tuple(f.z for f in fits), tuple(f.variance for f in fits)
-    share(lambda a, b: _choose(zs, vs, mask, judge, a, b, choice), len(mask), FEW_ROWS)
-    return _blend(zs, vs, choice, mask, noise, pitch)
+    share(lambda a, b: _choose(a, b, zs, vs, mask, judge, choice), len(mask), FEW_ROWS)
+    return _blend(zs, vs, choice, means)
 
 
-@njit(cache=True, nogil=True)
-def _choose(zs, vs, mask, judge, j0, j1, choice):  # type: ignore[no-untyped-def]
+@njit()
+def _choose(
+    first: int, stop: int, zs: Fields, vs: Fields, mask: BoolArray, judge: float, choice: NDArray[np.int8]
+) -> None:
     """choice := the widest window that no narrower one contradicts; a wider one is only tried where every
     narrower one already agreed."""
-    for j in range(j0, j1):
+    for j in range(first, stop):
         for i in range(mask.shape[1]):
             if not mask[j, i]:
                 continue
@@ -85,22 +93,23 @@ def _unsettled(fits: list[Local], mask: BoolArray, judge: float, pitch: float) -
     return near & mask
 
 
-def _blend(
-    zs: Fields, vs: Fields, choice: NDArray[np.int8], mask: BoolArray, noise: float, pitch: float
-) -> tuple[FloatArray, FloatArray, NDArray[np.int8]]:
+def _blend(zs: Fields, vs: Fields, choice: NDArray[np.int8], means: CellMeans) -> Plain:
     """The narrowest choice within 3 cm decides, blurred over 3 cm so that the surface does not jump where
     the choice changes."""
-    size = 2 * max(1, round(0.03 / pitch)) + 1
+    mask, size = means.mask, 2 * max(1, round(0.03 / means.pitch)) + 1
     level = ndimage.uniform_filter(ndimage.maximum_filter(choice, size).astype(float), size)
     z, se = np.full(mask.shape, np.nan), np.full(mask.shape, np.nan)
-    share(lambda a, b: _mix(zs, vs, level, mask, noise, a, b, z, se), len(mask), FEW_ROWS)
-    return z, se, choice
+    share(lambda a, b: _mix(a, b, zs, vs, level, mask, means.noise, z, se), len(mask), FEW_ROWS)
+    return Plain(z, se, choice)
 
 
-@njit(cache=True, nogil=True)
-def _mix(zs, vs, level, mask, noise, j0, j1, z, se):  # type: ignore[no-untyped-def]
+@njit()
+def _mix(
+    first: int, stop: int, zs: Fields, vs: Fields, level: FloatArray, mask: BoolArray, noise: float,
+    z: FloatArray, se: FloatArray,
+) -> None:  # fmt: skip
     """z, se := between the two windows on either side of ``level``."""
-    for j in range(j0, j1):
+    for j in range(first, stop):
         for i in range(mask.shape[1]):
             if mask[j, i]:
                 low = min(max(math.floor(level[j, i]), 0), len(zs) - 2)

@@ -16,8 +16,7 @@ from numpy.typing import NDArray
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.job import Settings
 from crestcut.terrain.ground.ground import AS_USUAL, limit_of
-from crestcut.terrain.ground.raster import Cells
-from crestcut.terrain.heights.local import Local, fit_local
+from crestcut.terrain.heights.local import CellMeans, Local, fit_local
 from crestcut.terrain.heights.plain import HALVES
 from crestcut.terrain.joints.lines import REACH, Points, Strip, at_bin, is_joint, others, trace
 from crestcut.terrain.joints.points import left_out, settle
@@ -85,21 +84,18 @@ class Joints:
 
 
 def find_joints(
-    cells: Cells,
-    z: FloatArray,
-    mask: BoolArray,
+    means: CellMeans,
     placed: FloatArray,
     keep: BoolArray,
-    pitch: float,
-    noise: float,
     settings: Settings = AS_USUAL,
 ) -> Joints:
-    """Joints of ``cells`` (``z`` : cell means at cell centres, m) that the ``placed`` points (n, 3) were
-    summed into where ``keep``; low points that were not kept may be a joint's too."""
-    fit = _wide(cells.count, z, mask, pitch, noise)
-    residual = np.where(cells.count > 0, z - np.nan_to_num(fit.z), 0.0)
-    in_cells = seen_in_cells(cells.count, residual, mask, pitch, noise)
-    density = float(cells.count.sum()) / (max(int(mask.sum()), 1) * pitch**2)
+    """Joints of the cells that the ``placed`` points (n, 3) were summed into where ``keep``; low points that
+    were not kept may be a joint's too."""
+    count, mask, pitch, noise = means.count, means.mask, means.pitch, means.noise
+    fit = _wide(means)
+    residual = np.where(count > 0, means.z - np.nan_to_num(fit.z), 0.0)
+    in_cells = seen_in_cells(count, residual, mask, pitch, noise)
+    density = float(count.sum()) / (max(int(mask.sum()), 1) * pitch**2)
     few = few_points(density, noise)
     strips, refused = list[Strip](), list[Strip]()
     if few or len(in_cells):
@@ -115,21 +111,21 @@ def find_joints(
             and sure > SURE
             and not any(_near(line, i * pitch, j * pitch, 0.025) for line in (*strips, *refused))
         ):
-            mark_low(cells.count, residual, int(j), int(i), angle, long, fall, groove)
+            mark_low(count, residual, int(j), int(i), angle, long, fall, groove)
     none = np.zeros(0, np.int64)
     if not strips:
-        return Joints(none, np.zeros(0), none > 0, groove, left_out=int(cells.count[groove].sum()))
-    open_cells = np.where(_over(strips, mask.shape, pitch, 0.0), 0.0, cells.count)
+        return Joints(none, np.zeros(0), none > 0, groove, left_out=int(count[groove].sum()))
+    open_cells = replace(means, count=np.where(_over(strips, mask.shape, pitch, 0.0), 0.0, count))
     near = _over(strips, mask.shape, pitch, REACH)
-    again = Points.over(_wide(open_cells, z, mask, pitch, noise).z, placed, keep, pitch, near)
+    again = Points.over(_wide(open_cells).z, placed, keep, pitch, near)
     joints = _raise(strips, again, groove, noise, limit_of(noise, settings))
-    left_out = cells.count[groove].sum() + keep[joints.number[joints.out]].sum()
+    left_out = count[groove].sum() + keep[joints.number[joints.out]].sum()
     return replace(joints, left_out=int(left_out))
 
 
-def _wide(count: FloatArray, z: FloatArray, mask: BoolArray, pitch: float, noise: float) -> Local:
-    half = max(2, round(WINDOW / pitch))
-    return fit_local(count, z, mask, half, pitch, noise, every=max(1, half // 3))
+def _wide(means: CellMeans) -> Local:
+    half = max(2, round(WINDOW / means.pitch))
+    return fit_local(means, half, every=max(1, half // 3))
 
 
 def _near(strip: Strip, x: float, y: float, reach: float) -> bool:

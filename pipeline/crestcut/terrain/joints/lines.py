@@ -17,7 +17,19 @@ from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.terrain.ground.raster import sort_into
-from crestcut.terrain.joints.sums import BIN, REACH, SEGMENT, beside, gains, lowest, select, stretch
+from crestcut.terrain.joints.sums import (
+    BIN,
+    REACH,
+    SEGMENT,
+    Groove,
+    Line,
+    Reach,
+    beside,
+    gains,
+    lowest,
+    select,
+    stretch,
+)
 
 SHALLOWEST = 0.002  # m: the depth of a joint
 WIDEST = 0.0205  # m: a tyre of 0.3 m radius sinks 0.17 mm into a groove this wide, and into a wider one more
@@ -129,11 +141,10 @@ class Points:
     ) -> tuple[NDArray[np.int64], FloatArray, FloatArray]:
         """Which points lie within ``reach`` of the line and ``within`` along it of its place, and their t and
         u, m."""
-        at = (line.x, line.y, math.cos(line.angle), math.sin(line.angle))
+        at = Line(float(line.x), float(line.y), math.cos(line.angle), math.sin(line.angle))
         corner = 0.75 * max(TILE, self.pitch)
-        limits = (reach, reach + corner, within + corner)
-        which, t, u = beside(self.x, self.y, self.begin, self.middle, at, limits)
-        return which, t, u
+        most = Reach(float(reach), float(reach + corner), float(within + corner))
+        return beside(self.x, self.y, self.begin, self.middle, at, most)
 
 
 def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Strip | None:
@@ -144,20 +155,22 @@ def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Str
         which, t, u = points.beside(strip, REACH + 0.02, longest)
         above = points.above[which]
         on_t, on_u, on_above = stretch(t, u, above, strip.start, strip.end)
-        found = _lay(on_t, on_u, on_above, turn, noise)
+        found = _lay(on_t, on_u, on_above, turn)
         if found is None:
             return None
-        lean, right, left, depth, level, score = found
+        groove, score = found[0]._replace(longest=longest), found[1] / noise**2
         # the same line, turned; its middle is where it was
         low, high = float(t.min()), float(t.max())
         first, last = math.floor(low / SEGMENT), math.floor(high / SEGMENT)
-        sums, inside = np.zeros(last - first + 1), (lean, math.hypot(1.0, lean), right, left, longest)
-        n = gains(t, u, above, inside, level, depth, 2 * noise**2, first, sums)
+        sums = np.zeros(last - first + 1)
+        n = gains(t, u, above, groove, 2 * noise**2, first, sums)
         runs = _run(sums, first, low, high) if n >= 4 else None
         if runs is None:
             return None
-        strip = replace(strip, angle=strip.angle + math.atan(lean), start=runs[0], end=runs[1], loose=runs[2])
-        strip = replace(strip, right=right, left=left, depth=depth, score=score)
+        strip = replace(
+            strip, angle=strip.angle + math.atan(groove.lean), start=runs[0], end=runs[1], loose=runs[2]
+        )
+        strip = replace(strip, right=groove.right, left=groove.left, depth=groove.depth, score=score)
         strip = _centred(strip)
         if score < least:
             return None
@@ -187,22 +200,21 @@ def _centred(strip: Strip) -> Strip:
     )
 
 
-def _lay(
-    t: FloatArray, u: FloatArray, above: FloatArray, turn: float, noise: float
-) -> tuple[float, float, float, float, float, float] | None:
+def _lay(t: FloatArray, u: FloatArray, above: FloatArray, turn: float) -> tuple[Groove, float] | None:
     """The strip, among all leans up to ``turn`` (rad), places and widths, that lies lowest under the mean of
-    its sides in standard deviations: lean, right and left edge, depth, level of the sides (m), score."""
+    its sides in standard deviations, and its score times the variance of one point, m2."""
     step = max(1, len(t) // MANY)
     if len(t) < 30:
         return None
     half = min(15, max(3, math.ceil(turn * max(float(np.abs(t).max()), 0.2) / 0.003)))
     leans = np.linspace(-turn, turn, 2 * half + 1)
     bins = round(2 * REACH / BIN)
-    best = np.zeros(6)
-    lowest(t[::step], u[::step], above[::step], leans, np.array(WIDTHS), bins, best)
-    lean, right, left, depth, level, score = best.tolist()
-    right, left = right * BIN - REACH, left * BIN - REACH
-    return (lean, right, left, depth, level, score * step / noise**2) if score > 0 else None
+    best = lowest(t[::step], u[::step], above[::step], leans, np.array(WIDTHS), bins)
+    if best.score <= 0:
+        return None
+    right, left = best.first * BIN - REACH, best.last * BIN - REACH
+    slant = math.hypot(1.0, best.lean)
+    return Groove(best.lean, slant, right, left, math.inf, best.level, best.depth), best.score * step
 
 
 def _run(sums: FloatArray, first: int, low: float, high: float) -> tuple[float, float, int] | None:

@@ -4,9 +4,12 @@ far it does. Without ``fastmath``: the same sums, in the same order, as if array
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
 import numpy as np
-from numba import njit
+
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.base.kernels import njit
 
 REACH = 0.10  # m to each side of a line that its profile is looked at
 BIN = 0.001  # m of the profile
@@ -15,8 +18,54 @@ SEGMENT = 0.10  # m along the line
 DEEPEST = 0.08  # m under the slab that a joint's points may lie
 
 
-@njit(cache=True, nogil=True)
-def select(placed, keep, wide, cells, every, out, number):  # type: ignore[no-untyped-def]
+class Line(NamedTuple):
+    """Through (x, y), m, and cosine and sine of its angle."""
+
+    x: float
+    y: float
+    cos: float
+    sin: float
+
+
+class Reach(NamedTuple):
+    """How far a point may lie off a line, and the middle of its tile off it and along it, m."""
+
+    point: float
+    tile_off: float
+    tile_along: float
+
+
+class Groove(NamedTuple):
+    """A strip that leans by ``lean`` (rise over run) against a line, 1 m of which is ``slant`` m of it; its
+    right and left edges square to it and how far along it is looked at, m; ``level`` of its sides and its
+    depth under them, m."""
+
+    lean: float
+    slant: float
+    right: float
+    left: float
+    longest: float
+    level: float
+    depth: float
+
+
+class Lowest(NamedTuple):
+    """The strip with the largest score: lean, first and last bin, depth and level of its sides, m; score,
+    m2."""
+
+    lean: float
+    first: int
+    last: int
+    depth: float
+    level: float
+    score: float
+
+
+@njit()
+def select(
+    placed: FloatArray, keep: BoolArray, wide: FloatArray, cells: BoolArray, every: int, out: FloatArray,
+    number: IntArray,
+) -> int:  # fmt: skip
     """out := column, row, height over ``wide`` and its slope; number := which; how many."""
     ny, nx = wide.shape
     found = 0
@@ -37,12 +86,14 @@ def select(placed, keep, wide, cells, every, out, number):  # type: ignore[no-un
     return found
 
 
-@njit(cache=True, nogil=True)
-def beside(x, y, begin, middle, at, limits):  # type: ignore[no-untyped-def]
-    """``Points.beside`` of the line through ``at`` (x, y, cos, sin of its angle); limits: of u, and of a
-    tile's middle in u and t, m."""
-    px, py, c, s = at
-    reach, tile_u, tile_t = limits
+@njit()
+def beside(
+    x: FloatArray, y: FloatArray, begin: IntArray, middle: tuple[FloatArray, FloatArray], line: Line,
+    reach: Reach,
+) -> tuple[IntArray, FloatArray, FloatArray]:  # fmt: skip
+    """``Points.beside`` of a line."""
+    px, py, c, s = line
+    off_most, tile_u, tile_t = reach
     number = len(begin) - 1
     tiles = np.empty(number, np.int64)
     found, most = 0, 0
@@ -58,14 +109,16 @@ def beside(x, y, begin, middle, at, limits):  # type: ignore[no-untyped-def]
         for p in range(begin[tile], begin[tile + 1]):
             dx, dy = x[p] - px, y[p] - py
             off = dy * c - dx * s
-            if abs(off) <= reach:
+            if abs(off) <= off_most:
                 which[n], t[n], u[n] = p, dx * c + dy * s, off
                 n += 1
     return which[:n], t[:n], u[:n]
 
 
-@njit(cache=True, nogil=True)
-def stretch(t, u, above, start, end):  # type: ignore[no-untyped-def]
+@njit()
+def stretch(
+    t: FloatArray, u: FloatArray, above: FloatArray, start: float, end: float
+) -> tuple[FloatArray, FloatArray, FloatArray]:
     """t, u and height of the points from ``start`` to ``end``."""
     out = np.empty((3, len(t)))
     n = 0
@@ -76,9 +129,12 @@ def stretch(t, u, above, start, end):  # type: ignore[no-untyped-def]
     return out[0, :n], out[1, :n], out[2, :n]
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def lowest(t, u, above, leans, widths, bins, best):  # type: ignore[no-untyped-def]
-    """best := lean, first and last bin, depth, level, score (m2) of the strip with the largest score."""
+@njit()
+def lowest(
+    t: FloatArray, u: FloatArray, above: FloatArray, leans: FloatArray, widths: IntArray, bins: int
+) -> Lowest:
+    """The strip with the largest score among leans, places and widths (in bins)."""
+    best = Lowest(0.0, 0, 0, 0.0, 0.0, 0.0)
     n, s = np.zeros(bins + 1), np.zeros(bins + 1)
     sides = np.zeros((2, 3, bins + 1))  # right of a bin and left of it: points, their mean, 1 / 4 points
     for lean in leans:
@@ -106,21 +162,25 @@ def lowest(t, u, above, leans, widths, bins, best):  # type: ignore[no-untyped-d
                 level = 0.5 * (sides[0, 1, a] + sides[1, 1, e])
                 fall = level - (s[e] - s[a]) / ni
                 # with sides known for certain the score would be fall^2 ni; the margin is for rounding
-                if fall <= 0.0 or fall * fall * ni * (1 + 1e-9) < best[5]:
+                if fall <= 0.0 or fall * fall * ni * (1 + 1e-9) < best.score:
                     continue
                 score = fall * fall / (1 / ni + sides[1, 2, e] + sides[0, 2, a])
-                if score > best[5]:
-                    best[0], best[1], best[2], best[3], best[4], best[5] = lean, a, e, fall, level, score
+                if score > best.score:
+                    best = Lowest(lean, a, e, fall, level, score)
+    return best
 
 
-@njit(cache=True, nogil=True)
-def gains(t, u, above, inside, level, depth, twice, first, sums):  # type: ignore[no-untyped-def]
+@njit()
+def gains(
+    t: FloatArray, u: FloatArray, above: FloatArray, groove: Groove, twice: float, first: int,
+    sums: FloatArray,
+) -> int:  # fmt: skip
     """sums := of each ``SEGMENT`` from ``first``, its points' log likelihood ratios of strip to slab, each
     held within +-4 so that no single one decides; how many points. ``twice`` : their variance, m2."""
-    lean, unit, right, left, longest = inside
+    lean, slant, right, left, longest, level, depth = groove
     n = 0
     for p in range(len(t)):
-        across = (u[p] - lean * t[p]) / unit
+        across = (u[p] - lean * t[p]) / slant
         if across > right and across < left and abs(t[p]) <= longest:
             high = above[p] - level
             gain = (high * high - (high + depth) * (high + depth)) / twice
