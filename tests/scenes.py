@@ -83,6 +83,10 @@ class Scene:
     def passage(self) -> Passage:
         return Passage(self.vehicle, self.surface, self.ride, self.before)
 
+    def under(self, error: ErrorModel) -> Passage:
+        """As ``passage``, by a scan that may be wrong by this."""
+        return scanned_with(self.passage, error)
+
     def limits(
         self, deepest: float = 0.06, feather: float = 0.25, keeps: tuple[KeepArea, ...] = ()
     ) -> Limits:
@@ -97,7 +101,12 @@ class Scene:
     ) -> CutPlan:
         limits = self.limits(deepest, feather, keeps)
         asked = wanted or Wanted()
-        return plan_cut(self.vehicle, self.surface, self.ride, self.before, limits, asked, 0.0, feather)
+        return plan_cut(self.passage, limits, asked, 0.0, feather)
+
+
+def scanned_with(passage: Passage, error: ErrorModel) -> Passage:
+    """The passage over the same surface of a scan that may be wrong by this."""
+    return replace(passage, surface=replace(passage.surface, error=error))
 
 
 def scene(

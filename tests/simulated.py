@@ -2,17 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import numpy as np
 
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.terrain.breaklines.breaks import Break
-from crestcut.terrain.error.draws import draw_fields
+from crestcut.terrain.error.draws import WHITE_LENGTH, FieldMaker
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.behind import slab_behind
 from scenes import Scene
 
 STANDARD_ERROR, SHARED = 0.0007, 0.05  # m: of a fitted height, and how far neighbours share their points
+
+
+def draw_fields(
+    model: ErrorModel,
+    frame: GridFrame,
+    standard_error: HeightGrid | None,
+    seed: int,
+    count: int,
+    white_length: float = WHITE_LENGTH,
+) -> Iterator[FloatArray]:
+    """``count`` seeded error fields (ny, nx), m: what a scan of such errors adds to the heights."""
+    maker = FieldMaker(model, frame, standard_error, white_length)
+    rng = np.random.default_rng(seed)
+    for _ in range(count):
+        yield maker.draw(rng)
 
 
 def seen_from(true: Scene, seed: int, model: ErrorModel) -> Surface:

@@ -17,10 +17,10 @@ from crestcut.contact.stand.ride import ride
 from crestcut.scan.records import Frame, Scan
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.build import build_surface
-from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import AS_MEASURED, Vehicle
 from scenes import STRAIGHT, belly, vehicle
+from simulated import draw_fields
 
 GRADE = 0.16  # of the crest
 ROUNDED, PLAN, VERTICAL = 0.15, 3.0, 1.5  # m: rho, radius in plan, length of a vertical curve

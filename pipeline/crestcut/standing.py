@@ -238,16 +238,16 @@ def judged(
 
     passage : the driver's.  evidence : readings that are not in its surface and parts yet.
     """
-    error, before, seed = passage.surface.error, passage.clearance, settings.seed
-    planned = meanwhile(draw_cut, passage, error, wanted, seed, settings.draws, evidence)
-    drawn = draw_clearances(passage, error, seed, settings.draws, evidence)
+    before, seed = passage.clearance, settings.seed
+    planned = meanwhile(draw_cut, passage, wanted, seed, settings.draws, evidence)
+    drawn = draw_clearances(passage, seed, settings.draws, evidence)
     cut = planned()
     if drawn is None or cut is None:
         raise CrestcutError(
             "no part of the vehicle meets measured ground", LINE, "draw the line over the scan"
         )
-    today = chance_of(drawn, before, error, wanted, seed)
-    in_use = chance_of(drawn, before, error, wanted, seed, in_use_allowances(wanted, passage.vehicle))
+    today = chance_of(drawn, passage, wanted)
+    in_use = chance_of(drawn, passage, wanted, in_use_allowances(wanted, passage.vehicle))
     margin = margin_for(cut, wanted)
     return Standing(driver, passage.ride, before, drawn, cut, today, in_use, margin, wanted, settings)
 
@@ -307,17 +307,12 @@ def judged_after(
     ground."""
     if after.least == standing.before.least:
         return Left(standing.today, standing.in_use)
-    wanted, seed = standing.wanted, standing.settings.seed
+    wanted, passage = standing.wanted, Passage(standing.vehicle, surface, standing.ride, after)
     use = in_use_allowances(wanted, standing.vehicle)
+    known = (standing.cut, passage, standing.margin, limits.deepest, wanted)
     today, in_use = (
-        doubted(
-            chance_of_plan(
-                standing.cut, after, standing.margin, limits.deepest, surface.error, wanted, seed, allowances,
-            ),
-            standing.findings, frame,
-        )
-        for allowances in ((), use)
-    )  # fmt: skip
+        doubted(chance_of_plan(*known, allowances), standing.findings, frame) for allowances in ((), use)
+    )
     return Left(today, in_use)
 
 
@@ -352,7 +347,8 @@ def options_of(
         )
         benches.append(replace(now, margin=s.margin))
         slowly = in_use_allowances(job.wanted, s.vehicle, slowly=True)
-        slow = chance_of(s.drawn, s.before, surface.error, job.wanted, job.settings.seed, slowly)
+        stood = Passage(s.vehicle, surface, s.ride, s.before)
+        slow = chance_of(s.drawn, stood, job.wanted, slowly)
         gap = cleared.worst.gap if cleared.worst is not None else math.nan
         sures.append(Sure(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence))
     return options_table(benches, fleet.plan, sures, job, fleet.after)

@@ -14,7 +14,7 @@ from crestcut.alternatives.combined import cut_and_strips
 from crestcut.alternatives.driving import kept_to, less_load, more_pressure, other_line, pumped_up
 from crestcut.alternatives.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
 from crestcut.alternatives.options import line_words, options_table
-from crestcut.alternatives.rows import OPTION_KINDS, Answer, Option, Sure, below
+from crestcut.alternatives.rows import OPTION_KINDS, Answer, Change, Option, Sure, below
 from crestcut.alternatives.trials import Baseline, bench
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Chance, Left
@@ -490,5 +490,5 @@ def test_an_option_works_only_if_it_does_for_every_vehicle() -> None:
     sures = [Sure(b.before.gap, *(chance(b.before.gap),) * 3, left, cut, 0.95) for b in benches]
     rows = options_table(benches, plan, sures, job_of(), after=[b.clearance for b in benches])
     as_it_is = next(r for r in rows if r.kind == "as it is")
-    assert sures[0].row("as it is", "", benches[0].before, "").works and not as_it_is.works
+    assert sures[0].row(Change("as it is", "", ""), benches[0].before).works and not as_it_is.works
     assert len(rows) > 1 and as_it_is.clearance == pytest.approx(benches[1].before.gap)

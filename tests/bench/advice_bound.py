@@ -20,7 +20,7 @@ from crestcut.measure_next.advice import string_plans
 from crestcut.measure_next.draws import READ
 from crestcut.terrain.error.covariance import between
 from crestcut.terrain.records import ErrorModel
-from scenes import TRACK, L, Scene, belly, crest, scene, vehicle
+from scenes import L, Scene, belly, crest, scene, vehicle
 
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "planted", "planted", "planted")
 REACH = (1.9, 0.9)  # m from the worst pose's middle, along and across: where ends of strings are tried
@@ -114,7 +114,7 @@ def main() -> None:
         middle = feet.mean(axis=0)
         x, y = worst - middle + np.array([L / 2, 0.0])
         target = np.append(wheel_weights(car, np.array([x]), np.array([y]), np.array([0]))[0], -1.0)
-        near = [p.points for p in string_plans(s.surface, feet, worst, car.parts[0], TRACK)]
+        near = [p.points for p in string_plans(s.passage)]
         assert len(near) == 4
         points, weights = library(middle, near, strings, rng)
         exact = [np.array([1 - f, f, -1.0]) for f in (share_of(p) for p in near)]

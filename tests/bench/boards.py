@@ -53,8 +53,8 @@ def place(point: Point) -> tuple[float, float]:
 
 
 def asked(s: Scene) -> tuple[Chance, Advice | None]:
-    today = assess_chance(s.passage, s.surface.error, Wanted())
-    found = measure_first(s.passage, s.surface.error, today=today, kinds=("felt gap",), sizes=TIMBER, most=1)
+    today = assess_chance(s.passage, Wanted())
+    found = measure_first(s.passage, today=today, kinds=("felt gap",), sizes=TIMBER, most=1)
     return today, next((a for a in found if a.boards is not None), None)
 
 
@@ -63,7 +63,7 @@ def told(s: Scene, witness: Witness) -> Chance:
     known = given(s.passage, evidence, 0)
     then = stand(known.vehicle, STRAIGHT, s.line, known.surface)
     passage = replace(then.passage, parts=known.parts, contradictions=known.contradictions)
-    return assess_chance(passage, known.surface.error, Wanted())
+    return assess_chance(passage, Wanted())
 
 
 def one(seed: int, cell: float) -> Row | None:

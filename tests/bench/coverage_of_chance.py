@@ -38,7 +38,7 @@ def one(
     true = scene(crest(grade, angle), car=car, start=(-3.2, 0), end=(3.2, 0))
     surface = judged_from(true, seed, model, grade, angle)
     stood = stand(car, STRAIGHT, true.line, surface)
-    chance = assess_chance(stood.passage, surface.error, Wanted(), seed, draws)
+    chance = assess_chance(stood.passage, Wanted(), seed, draws)
     assert true.before.worst is not None and stood.before.worst is not None
     wrong = rng.normal(0.0, WITHIN)  # the vehicle's own clearance was measured this much wrong
     return (true.before.worst.gap + wrong, stood.before.worst.gap, chance.least_clearance, *chance.interval)

@@ -26,7 +26,7 @@ from crestcut.measure_next.draws import draw_readings
 from crestcut.terrain.readings.records import Evidence
 from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.records import AS_MEASURED
-from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
+from scenes import STRAIGHT, Scene, belly, crest, scanned_with, scene, stand, vehicle
 from simulated import judged_from, seen_from
 from strings_sim import PLACED, READ, at, feet_and_worst, h_read, off, plans_of
 
@@ -63,7 +63,7 @@ def one(seed: int, half: float, draws: int, cell: float) -> list[float]:
         known = replace(noisy.passage, vehicle=vehicle(replace(belly(half=half), within=within)))
         truth = true.before.worst.gap + wrong * within / WITHIN
         for evidence in each:
-            chance = assess_chance(known, known.surface.error, Wanted(), seed, draws, evidence)
+            chance = assess_chance(known, Wanted(), seed, draws, evidence)
             against = Cause.CONTRADICTED in chance.causes
             row += [chance.least_clearance - truth, *np.subtract(chance.interval, truth), against]
     return row
@@ -80,7 +80,7 @@ def best_possible(seed: int, half: float) -> list[float]:
     surface = replace(seen_from(true, seed, MODEL), height=true.surface.height, top=true.surface.height)
     true = replace(true, surface=surface)
     passage, plans = Passage(car, surface, true.ride, true.before), plans_of(true, half)
-    drawn = draw_readings(passage, MODEL, plans, None, seed, BEST_DRAWS)
+    drawn = draw_readings(scanned_with(passage, MODEL), plans, None, seed, BEST_DRAWS)
     assert drawn is not None
     out = []
     gap, strings = drawn.gaps[:1], np.vstack([drawn.strings[:2], drawn.halves])

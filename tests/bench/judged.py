@@ -17,7 +17,7 @@ import itertools
 import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, dataclass, fields, replace
 from pathlib import Path
 from typing import Self
 
@@ -75,7 +75,8 @@ def judged(case: Case, setting: Setting, seed: int) -> tuple[float, float, float
 
 def verdict_of(passage, error, seed):  # type: ignore[no-untyped-def]
     """(best estimate, low, high, swept), m."""
-    chance = assess_chance(passage, error, Wanted(), seed)
+    scanned = replace(passage, surface=replace(passage.surface, error=error))
+    chance = assess_chance(scanned, Wanted(), seed)
     return (chance.least_clearance, *chance.interval, passage.clearance.worst.gap)
 
 

@@ -42,13 +42,13 @@ def one(
     true = scene(crest(grade, angle), car=car, travel=travel, start=(-3.2, 0), end=(3.2, 0))
     surface = judged_from(true, seed, MODEL, grade, angle)
     stood = stand(car, travel, true.line, surface)
-    cut = draw_cut(stood.passage, surface.error, wanted, seed, draws)
+    cut = draw_cut(stood.passage, wanted, seed, draws)
     assert cut is not None
     margin = margin_for(cut, wanted)
     limits = cut_limits(surface, 0.2, "deepest", FEATHER, [])
-    plan = plan_cut(car, surface, stood.ride, stood.before, limits, wanted, margin, FEATHER)
+    plan = plan_cut(stood.passage, limits, wanted, margin, FEATHER)
     depth = np.nan_to_num(plan.depth.values)
-    said = chance_of_plan(cut, plan.after, margin, limits.deepest, surface.error, wanted)
+    said = chance_of_plan(cut, replace(stood.passage, clearance=plan.after), margin, limits.deepest, wanted)
     after = stand(car, travel, true.line, cut_surface(true.surface, depth)).before
     assert after.worst is not None
     wrong = rng.normal(0.0, 0.002)  # the vehicle's own clearance was measured this much wrong

@@ -65,7 +65,7 @@ def one(seed: int, folder: Path) -> tuple[float, float, float, float, float, str
     rode = ride(vehicle, surface, line, job.travel, loads)
     before = sweep(vehicle, surface, rode)
     passage = Passage(vehicle, surface, rode, before)
-    chance = assess_chance(passage, surface.error, job.wanted, seed)
+    chance = assess_chance(passage, job.wanted, seed)
     true = true_surface(surface)
     # the vehicle's parts were each measured a little wrong: the true one is as wrong the other way
     rng = np.random.default_rng(seed)

@@ -25,7 +25,6 @@ from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, plan_cut
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Settings, Travel, VehicleChoice, Wanted, Witness
 from crestcut.standing import LoadedVehicle
-from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.readings.records import Evidence
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.behind import FLATNESS_FACTOR
@@ -37,7 +36,7 @@ from crestcut.verify.now import all_now, mixed
 from crestcut.verify.records import Now
 from crestcut.verify.removed import Removed, removed_between
 from scenes import Scene, belly, crest, scene, stand, vehicle
-from simulated import judged_from, seen_from
+from simulated import draw_fields, judged_from, seen_from
 
 TRAVEL = Travel(line=(), wander=0.0, heading=0.0)
 CONCRETE = FieldPriors(curvature_of(USUAL_FLATNESS), FLATNESS_FACTOR, MODEL.warp, 1.0, MODEL.warp_length)
@@ -65,7 +64,7 @@ class Case:
         self.before = judged_from(self.true, seed, MODEL, grade, skew)
         stood = stand(self.car, TRAVEL, self.true.line, self.before)
         limits = cut_limits(self.before, 0.2, "deepest", 0.25, [])
-        self.plan = plan_cut(self.car, self.before, stood.ride, stood.before, limits, Wanted(), MARGIN).depth
+        self.plan = plan_cut(stood.passage, limits, Wanted(), MARGIN).depth
         self.share = rng.uniform(low, high)
         asked = self.share * np.nan_to_num(self.plan.values)
         odd = uneven * next(draw_fields(HAND, self.plan.frame, None, seed + 5, 1))

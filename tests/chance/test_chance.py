@@ -29,7 +29,7 @@ def stood() -> Scene:
 
 
 def assess(s: Scene, error: ErrorModel, **more):  # type: ignore[no-untyped-def]
-    return assess_chance(s.passage, error, Wanted(), draws=40, **more)
+    return assess_chance(s.under(error), Wanted(), draws=40, **more)
 
 
 def test_without_errors_it_is_the_swept_clearance(stood: Scene) -> None:

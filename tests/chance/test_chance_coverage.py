@@ -47,7 +47,7 @@ def simulated(seed: int) -> tuple[Scene, Scene, float]:
 
 
 def assessed(noisy: Scene, seed: int, evidence: Evidence | None = None) -> Chance:
-    return assess_chance(noisy.passage, noisy.surface.error, Wanted(), seed, 200, evidence)
+    return assess_chance(noisy.passage, Wanted(), seed, 200, evidence)
 
 
 @pytest.fixture(scope="module")

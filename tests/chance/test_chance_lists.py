@@ -32,9 +32,8 @@ def noisy() -> Scene:
 
 @pytest.fixture(scope="module")
 def footing(noisy: Scene) -> ActiveContacts:
-    found = find_active_contacts(
-        noisy.vehicle, noisy.surface, noisy.ride, noisy.before, np.zeros(2), reach_of(noisy.vehicle, PHONE)
-    )
+    passage = noisy.under(PHONE)
+    found = find_active_contacts(passage, reach_of(passage))
     assert found is not None
     return found
 
@@ -50,7 +49,7 @@ def test_tyres_stand_where_a_search_over_every_node_puts_them() -> None:
     rng = np.random.default_rng(1)
     ground, cell, radius, half = rng.normal(0, 0.004, (80, 120)), 0.02, 0.315, 0.1
     hubs = np.array([[1.1, 0.8, np.cos(a), np.sin(a)] for a in (0.0, 0.05, 0.6, np.pi)])
-    lists, best = list_tyres(ground, cell, hubs, radius, half, 0.012)
+    lists, best = list_tyres(ground, cell, hubs, vehicle(tyre_radius=radius, tyre_width=2 * half))
     v, u = np.mgrid[:80, :120] * cell
     for k, (hub_u, hub_v, cos, sin) in enumerate(hubs):
         a, b = (u - hub_u) * cos + (v - hub_v) * sin, (v - hub_v) * cos - (u - hub_u) * sin
@@ -81,5 +80,5 @@ def test_nothing_measured_carries_no_tyre() -> None:
     from crestcut.contact.stand.tyres import VOID
 
     hub = np.array([[0.4, 0.4, 1.0, 0.0]])
-    lists, best = list_tyres(np.full((40, 40), VOID), 0.02, hub, 0.315, 0.1, 0.012)
+    lists, best = list_tyres(np.full((40, 40), VOID), 0.02, hub, vehicle())
     assert len(lists.nodes) == 0 and best[0] == VOID

@@ -52,9 +52,10 @@ def said(scan: Scan, ends: Ends) -> tuple[Clearance, Draws, Chance]:
     surface = slab_behind(fitted, fitted.error)
     rode = ride(CAR, surface, line, travel, (AS_MEASURED,))
     swept = sweep(CAR, surface, rode)
-    drawn = draw_clearances(Passage(CAR, surface, rode, swept), surface.error)
+    passage = Passage(CAR, surface, rode, swept)
+    drawn = draw_clearances(passage)
     assert drawn is not None
-    return swept, drawn, chance_of(drawn, swept, surface.error, Wanted())
+    return swept, drawn, chance_of(drawn, passage, Wanted())
 
 
 @pytest.mark.parametrize("ends", LINES)

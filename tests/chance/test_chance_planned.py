@@ -31,7 +31,7 @@ def stood() -> Scene:
 
 
 def drawn(s: Scene, error: ErrorModel, draws: int = 100) -> CutDraws:
-    cut = draw_cut(s.passage, error, Wanted(), draws=draws)
+    cut = draw_cut(s.under(error), Wanted(), draws=draws)
     assert cut is not None
     return cut
 
@@ -80,8 +80,10 @@ def test_a_plan_that_kept_its_margin_is_as_sure_as_that_was_solved_for(stood: Sc
 
     def planned(deepest: float) -> tuple[CutPlan, Chance]:
         limits = stood.limits(deepest=deepest)
-        plan = plan_cut(stood.vehicle, stood.surface, stood.ride, stood.before, limits, wanted, margin, 0.25)
-        return plan, chance_of_plan(cut, plan.after, margin, limits.deepest, PHONE, wanted)
+        plan = plan_cut(stood.passage, limits, wanted, margin, 0.25)
+        return plan, chance_of_plan(
+            cut, replace(stood.under(PHONE), clearance=plan.after), margin, limits.deepest, wanted
+        )
 
     free, _ = planned(0.2)
     for spare in (0.0005, 0.004):
@@ -95,10 +97,12 @@ def test_a_plan_that_kept_its_margin_is_as_sure_as_that_was_solved_for(stood: Sc
 def test_use_takes_its_allowances_off_what_the_cut_leaves(stood: Scene) -> None:
     cut, wanted = drawn(stood, PHONE, 2000), Wanted()
     margin, limits = margin_for(cut, wanted), stood.limits(deepest=0.2)
-    plan = plan_cut(stood.vehicle, stood.surface, stood.ride, stood.before, limits, wanted, margin, 0.25)
+    plan = plan_cut(stood.passage, limits, wanted, margin, 0.25)
     use = (("bounce", 0.009, ""), ("wear", 0.006, ""))
     walking, used = (
-        chance_of_plan(cut, plan.after, margin, limits.deepest, PHONE, wanted, 3, taken)
+        chance_of_plan(
+            cut, replace(stood.under(PHONE), clearance=plan.after), margin, limits.deepest, wanted, taken
+        )
         for taken in ((), use)
     )
     # each takes anything from none to all of it, equally likely: half of it on average, a twelfth of its
@@ -127,8 +131,10 @@ def test_plans_from_noisy_scans_reach_what_was_asked_on_the_true_slab() -> None:
         cut = drawn(noisy, surface.error, 200)
         margin = margin_for(cut, wanted)
         limits = noisy.limits(deepest=0.2)
-        plan = plan_cut(car, surface, noisy.ride, noisy.before, limits, wanted, margin, 0.25)
-        said = chance_of_plan(cut, plan.after, margin, limits.deepest, surface.error, wanted)
+        plan = plan_cut(noisy.passage, limits, wanted, margin, 0.25)
+        said = chance_of_plan(
+            cut, replace(noisy.passage, clearance=plan.after), margin, limits.deepest, wanted
+        )
         assert said.chance_of_want == pytest.approx(0.95, abs=0.02)
         cut_slab = cut_surface(true.surface, np.nan_to_num(plan.depth.values))
         after = stand(car, STRAIGHT, true.line, cut_slab).before

@@ -11,8 +11,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.chance.assess import assess_chance, chance_of
-from crestcut.chance.draws import draw_clearances
-from crestcut.chance.tyres import NO_SOFT_TYRES, nearest_break, soft_tyres
+from crestcut.chance.draws import NO_SOFT_TYRES, draw_clearances, nearest_break, soft_tyres
 from crestcut.job.records import Wanted
 from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.loads import APEX, APEX_GRADE
@@ -47,11 +46,11 @@ def test_wheels_on_breaks_widen_the_interval_downwards_and_are_named() -> None:
     assert any("rear left" in w for w in tyres.said)
     # the part is carried nearly whole by the rear axle: the apex figure in proportion to the break
     assert 0.5 * APEX * 0.16 / APEX_GRADE < tyres.lower < 1.1 * APEX * 0.16 / APEX_GRADE
-    chance = assess_chance(s.passage, PHONE, Wanted(), draws=40)
+    chance = assess_chance(s.under(PHONE), Wanted(), draws=40)
     assert any("rigid disk" in r for r in chance.reasons)
-    found = draw_clearances(s.passage, PHONE, draws=40)
+    found = draw_clearances(s.under(PHONE), draws=40)
     assert found is not None
-    disk = chance_of(replace(found, tyres=NO_SOFT_TYRES), s.before, PHONE, Wanted())
+    disk = chance_of(replace(found, tyres=NO_SOFT_TYRES), s.under(PHONE), Wanted())
     wider = np.array(chance.interval) - np.array(disk.interval)
     assert wider == pytest.approx([-tyres.lower, tyres.higher], abs=1e-9)
     assert chance.least_clearance == disk.least_clearance

@@ -34,11 +34,11 @@ def place(point: Point) -> tuple[float, float]:
 def seen(s: Scene, **said: object):  # type: ignore[no-untyped-def]
     witness = Witness("belly", PlanPoint(1.4, 0.0), "as measured", **said)  # type: ignore[arg-type]
     evidence = witness_evidence([witness], s.vehicle, s.surface, s.line, (AS_MEASURED,), place)
-    return evidence, assess_chance(s.passage, PHONE, Wanted(), draws=60, evidence=evidence)
+    return evidence, assess_chance(s.under(PHONE), Wanted(), draws=60, evidence=evidence)
 
 
 def test_a_felt_gap_moves_and_narrows(stood: Scene) -> None:
-    plain = assess_chance(stood.passage, PHONE, Wanted(), draws=60)
+    plain = assess_chance(stood.under(PHONE), Wanted(), draws=60)
     evidence, chance = seen(stood, gap=0.012)
     assert evidence is not None and stood.before.worst is not None
     assert evidence.readings[0].predicted == pytest.approx(stood.before.worst.gap, abs=0.002)
@@ -49,7 +49,7 @@ def test_a_felt_gap_moves_and_narrows(stood: Scene) -> None:
 
 
 def test_a_bound_moves_one_way(stood: Scene) -> None:
-    plain = assess_chance(stood.passage, PHONE, Wanted(), draws=60)
+    plain = assess_chance(stood.under(PHONE), Wanted(), draws=60)
     assert seen(stood, touched=True)[1].least_clearance < plain.least_clearance
 
 

@@ -19,7 +19,7 @@ from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.readings.evidence import gather_evidence
 from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.records import AS_MEASURED
-from scenes import Scene, belly, crest, scene, vehicle
+from scenes import Scene, belly, crest, scanned_with, scene, vehicle
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
 
@@ -68,7 +68,7 @@ def test_a_level_outside_the_scan(stood: Scene) -> None:
 def test_a_scrape_where_the_model_says_50_mm_clear_is_not_believed_and_named(stood: Scene) -> None:
     touched = Witness("belly", PlanPoint(1.4, 0.0), "as measured", touched=True)
     evidence = witness_evidence([touched], stood.vehicle, stood.surface, stood.line, (AS_MEASURED,), place)
-    chance = assess_chance(stood.passage, PHONE, Wanted(), draws=60, evidence=evidence)
+    chance = assess_chance(stood.under(PHONE), Wanted(), draws=60, evidence=evidence)
     assert chance.verdict == "cannot tell"
     assert any("[[witness]] 1" in r and "contradicts" in r for r in chance.reasons)
 
@@ -77,7 +77,7 @@ def test_a_string_that_contradicts_the_scan_is_named(stood: Scene) -> None:
     surface = replace(stood.surface, error=PHONE)
     evidence = gather_evidence(ByHand(strings=(string(-1.4, 1.4, 1.4, 0.18, 0.16),)), surface, place)
     told = replace(stood, surface=surface).passage
-    chance = assess_chance(told, PHONE, Wanted(), draws=60, evidence=evidence)
+    chance = assess_chance(scanned_with(told, PHONE), Wanted(), draws=60, evidence=evidence)
     assert chance.verdict == "cannot tell" and any("[[string]] 1" in r for r in chance.reasons)
 
 
@@ -89,6 +89,6 @@ def test_photogrammetry_without_scale_decides_nothing(stood: Scene, guessed: boo
     frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
     scan = Scan(xyz, np.zeros(len(xyz), np.int16), frame, (file,))
     error = estimate_error(scan, stood.surface.height, "photogrammetry")
-    chance = assess_chance(stood.passage, error, Wanted(), draws=60)
+    chance = assess_chance(stood.under(error), Wanted(), draws=60)
     assert (chance.verdict == "cannot tell") == guessed
     assert any("no scale" in r for r in chance.reasons) == guessed

@@ -13,7 +13,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts
-from crestcut.chance.draws import Source, evidence_points, reach_of
+from crestcut.chance.draws import Source, reach_of
 from crestcut.job.records import ByHand, PlanPoint, Point, StringReading
 from crestcut.terrain.error.covariance import of_functionals
 from crestcut.terrain.readings.evidence import gather_evidence
@@ -55,12 +55,10 @@ def string(
 
 
 def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[ActiveContacts, Source]:
-    footing = find_active_contacts(
-        s.vehicle, s.surface, s.ride, s.before, np.zeros(1), reach_of(s.vehicle, PHONE),
-        extra=evidence_points(evidence), poses=20,
-    )  # fmt: skip
+    passage = s.under(PHONE)
+    footing = find_active_contacts(passage, reach_of(passage), evidence, poses=20)
     assert footing is not None
-    return footing, Source(s.vehicle, s.surface, footing, PHONE, 3, half, evidence if told else None)
+    return footing, Source(passage, footing, evidence if told else None, 3, half)
 
 
 def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -> None:

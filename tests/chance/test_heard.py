@@ -43,9 +43,9 @@ def after(s: Scene, *said: Witness) -> Passage:
 @pytest.mark.parametrize("said", [SCRAPES, NEVER])
 def test_the_chance_is_bayes_rule(judged: Scene, said: Witness) -> None:
     """P(touch | said) = t p / (t p + (1 - t)(1 - p)), by hand from the draws before."""
-    before = draw_clearances(judged.passage, judged.surface.error)
+    before = draw_clearances(judged.passage)
     passage = after(judged, said)
-    then = draw_clearances(passage, passage.surface.error)
+    then = draw_clearances(passage)
     assert before is not None and then is not None
     p = float((before.least < 0).mean())
     assert 0.1 < p < 0.9
@@ -60,8 +60,8 @@ def test_the_chance_is_bayes_rule(judged: Scene, said: Witness) -> None:
 
 def test_what_two_say_against_each_other_leaves_it_as_it_was(judged: Scene) -> None:
     passage = after(judged, SCRAPES, NEVER)
-    before = assess_chance(judged.passage, judged.surface.error, Wanted())
-    then = assess_chance(passage, passage.surface.error, Wanted())
+    before = assess_chance(judged.passage, Wanted())
+    then = assess_chance(passage, Wanted())
     assert then.least_clearance == pytest.approx(before.least_clearance, abs=0.0005)
 
 

@@ -13,7 +13,7 @@ import pytest
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import find_active_contacts, wheel_weights
 from crestcut.chance.assess import assess_chance
-from crestcut.chance.draws import Source, evidence_points, reach_of, stood_in
+from crestcut.chance.draws import Source, reach_of
 from crestcut.chance.witness import witness_evidence
 from crestcut.contact.stand.boards import LIES, THICKNESS, bridging, stand_on
 from crestcut.contact.stand.ride import ridden_ground
@@ -78,7 +78,7 @@ def test_draws_held_on_boards_are_those_held_to_the_gap_without(stood: Scene) ->
         evidence = told(stood, raised, gap=gap, placed=0.0)
         reading = evidence.readings[0]
         thick = Evidence((replace(reading, predicted=reading.exactly),), np.array([[1e-6]]))
-        found.append(assess_chance(stood.passage, PHONE, Wanted(), draws=60, evidence=thick))
+        found.append(assess_chance(stood.under(PHONE), Wanted(), draws=60, evidence=thick))
     assert found[1].least_clearance == pytest.approx(found[0].least_clearance, abs=2e-5)
     assert found[1].spread == pytest.approx(found[0].spread, rel=0.01)
 
@@ -90,13 +90,10 @@ def test_a_gap_under_unequal_boards_is_met_draw_by_draw(stood: Scene) -> None:
     for raised in (None, tuple(UNEQUAL)):
         first = told(stood, raised, gap=0.0, placed=0.0).readings[0]
         evidence = told(stood, raised, gap=0.006 + max(first.exactly, -0.004), placed=0.0)
-        footing = find_active_contacts(
-            stood.vehicle, stood.surface, stood.ride, stood.before, np.zeros(1),
-            reach_of(stood.vehicle, PHONE), extra=evidence_points(evidence),
-            stood=stood_in(evidence, stood.vehicle),
-        )  # fmt: skip
+        passage = stood.under(PHONE)
+        footing = find_active_contacts(passage, reach_of(passage), evidence)
         assert footing is not None
-        source = Source(stood.vehicle, stood.surface, footing, PHONE, 3, 60, evidence)
+        source = Source(passage, footing, evidence, 3, 60)
         field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
         again = footing.witnessed(field, source.parts + source.fold.parts[:, None])[0]
         left.append((again.mean() - evidence.readings[0].observed, again.std()))

@@ -39,7 +39,7 @@ SCENES = {
 
 
 def problem_of(s: Scene, deepest: float = 0.06, feather: float = 0.25) -> Problem:
-    return prepare(s.vehicle, s.surface, s.ride, s.before, s.limits(deepest, feather), GAPS, feather)
+    return prepare(s.passage, s.limits(deepest, feather), GAPS, feather)
 
 
 @pytest.fixture(scope="module", params=SCENES)

@@ -20,7 +20,7 @@ from crestcut.job.records import ByHand, PlanPoint, Point, StringReading, Wanted
 from crestcut.measure_next.advice import READ, Advice, best_set, measure_first, narrowing
 from crestcut.terrain.readings.evidence import gather_evidence
 from crestcut.terrain.records import ErrorModel
-from scenes import L, Scene, belly, crest, scene, vehicle
+from scenes import L, Scene, belly, crest, scanned_with, scene, vehicle
 
 TIMBER = (0.009, 0.012, 0.018, 0.027, 0.044)  # m
 WARP = ErrorModel(0.006, 0.0013, 0.1, 0.005, 0.5, "", "", "")
@@ -34,7 +34,7 @@ def stood() -> Scene:
 
 
 def asked(s: Scene, **more: object) -> tuple[Advice, ...]:
-    return measure_first(s.passage, WARP, sizes=TIMBER, **more)  # type: ignore[arg-type]
+    return measure_first(s.under(WARP), sizes=TIMBER, **more)  # type: ignore[arg-type]
 
 
 def test_a_felt_gap_comes_first_and_narrows_two_and_a_half_times(stood: Scene) -> None:
@@ -51,7 +51,7 @@ def test_nothing_to_narrow_nothing_to_ask() -> None:
     s = scene(
         crest(0.08), car=vehicle(replace(belly(), within=1e-6)), start=(-3.2, 0), end=(3.2, 0), cell=0.02
     )
-    assert measure_first(s.passage, replace(WARP, warp=1e-7, patch=1e-7)) == ()
+    assert measure_first(s.under(replace(WARP, warp=1e-7, patch=1e-7))) == ()
 
 
 def test_where_no_string_can_run_a_gap_is_asked_for_alone(stood: Scene) -> None:
@@ -62,7 +62,7 @@ def test_where_no_string_can_run_a_gap_is_asked_for_alone(stood: Scene) -> None:
     x, y = np.moveaxis(height.frame.node_xy(), -1, 0)
     hidden = (np.abs(y) < 0.65) & (np.hypot(x - worst.xy[0], y - worst.xy[1]) > 0.1)
     bare = replace(stood.surface, height=height.like(np.where(hidden, np.nan, height.values)))
-    advice = measure_first(replace(stood.passage, surface=bare), WARP)
+    advice = measure_first(scanned_with(replace(stood.passage, surface=bare), WARP))
     assert {a.kind for a in advice} == {"felt gap"}
     assert {a.kind for a in asked(stood, kinds=("felt gap",))} == {"felt gap"}
 
@@ -95,7 +95,7 @@ def test_a_set_is_chosen_that_no_other_of_its_size_beats() -> None:
 def test_each_outcome_is_told_and_what_it_says_is_then_found(stood: Scene) -> None:
     """A string read where the advice says 'it clears' makes the verdict say so, and one well short of it
     not."""
-    today = assess_chance(stood.passage, WARP, Wanted(), draws=200)
+    today = assess_chance(stood.under(WARP), Wanted(), draws=200)
     # the part's height all but known, so that a string can settle it
     sure = replace(stood, vehicle=vehicle(replace(belly(), within=0.0005)))
     first = asked(sure, today=today, kinds=("string",), most=1)[0]
@@ -127,7 +127,7 @@ def test_an_h_stands_on_the_crest_its_crossbar_on_the_marks_that_its_bars_are_re
 def test_what_is_promised_is_what_the_readings_then_do(stood: Scene) -> None:
     """Gap and H read as expected, places exact: the spread that is left is the one the advice spoke of."""
     sure = replace(stood, vehicle=vehicle(replace(belly(), within=0.0005)))
-    plain = assess_chance(sure.passage, WARP, Wanted(), draws=200)
+    plain = assess_chance(sure.under(WARP), Wanted(), draws=200)
     left, right, across = asked(sure, kinds=("string",))
     read = [
         StringReading(*ends(s), length(s.where[0], s.where[2]), s.blocks, s.expect, 0.001, 0.001)
@@ -137,7 +137,7 @@ def test_what_is_promised_is_what_the_readings_then_do(stood: Scene) -> None:
     for between in ((0.05 * span, 0.5 * span), (0.5 * span, 0.95 * span)):
         read.append(StringReading(*ends(across), None, across.blocks, across.expect, 0.001, 0.001, between))
     evidence = gather_evidence(ByHand(strings=tuple(read)), sure.surface, place)
-    told = assess_chance(sure.passage, WARP, Wanted(), draws=200, evidence=evidence)
+    told = assess_chance(sure.under(WARP), Wanted(), draws=200, evidence=evidence)
     assert plain.spread / told.spread == pytest.approx(across.narrows, rel=0.2)
 
 

@@ -16,9 +16,8 @@ from crestcut.contact.stand.ride import wheel_feet
 from crestcut.job.records import PlanPoint, Witness
 from crestcut.measure_next.advice import KINDS, measure_first
 from crestcut.measure_next.boards import BEYOND, SURE, Boards, plan_boards
-from crestcut.measure_next.draws import READ, Readings, Stand, draw_readings
+from crestcut.measure_next.draws import READ, Readings, Stand, draw_readings, walk_narrows
 from crestcut.measure_next.touch import CARD, noise_alike, worth_of
-from crestcut.measure_next.walk import walk_narrows
 from crestcut.terrain.error.covariance import of_scan
 from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.records import AS_MEASURED, Vehicle
@@ -71,7 +70,7 @@ def test_the_noise_alike_gives_the_narrowing_it_stands_for() -> None:
 
 
 def readings(s: Scene, error: ErrorModel = WARP) -> Readings:
-    found = draw_readings(s.passage, error, [], None)
+    found = draw_readings(s.under(error), [])
     assert found is not None
     return found
 
@@ -104,19 +103,19 @@ def test_nothing_touches_on_the_boards_nor_on_the_way_and_thinner_ones_would() -
     """Settled and swept anew on a slab with the boards painted on, at every station."""
     s = hung(0.11)
     at = readings(s, SURE_SCAN).stands[0]
-    boards = plan_boards(s.passage, SURE_SCAN, at, TIMBER, None)
+    boards = plan_boards(s.under(SURE_SCAN), at, TIMBER)
     assert boards is not None and boards.clear >= SURE
     assert on_painted(s, at, boards) > 0
     thinner = TIMBER[TIMBER.index(boards.thickness) - 1]
     assert on_painted(s, at, replace(boards, thickness=thinner)) < 0
-    assert plan_boards(s.passage, SURE_SCAN, at, (thinner,), None) is None
+    assert plan_boards(s.under(SURE_SCAN), at, (thinner,)) is None
 
 
 def test_boards_too_short_for_the_way_are_not_taken() -> None:
     """The stations just before the stand touch too: the boards reach back to where nothing does."""
     s = hung(0.105)
     at = readings(s, SURE_SCAN).stands[0]
-    boards = plan_boards(s.passage, SURE_SCAN, at, TIMBER, None)
+    boards = plan_boards(s.under(SURE_SCAN), at, TIMBER)
     assert boards is not None and boards.before > 0.35
     assert on_painted(s, at, boards) > 0 > on_painted(s, at, replace(boards, before=0.35))
 
@@ -124,7 +123,7 @@ def test_boards_too_short_for_the_way_are_not_taken() -> None:
 def test_a_poorer_scan_wants_thicker_boards() -> None:
     s = hung(0.118, within=0.003)
     at = readings(s).stands[0]
-    thick = [plan_boards(s.passage, e, at, TIMBER, None) for e in (SURE_SCAN, WARP)]
+    thick = [plan_boards(s.under(e), at, TIMBER) for e in (SURE_SCAN, WARP)]
     assert thick[0] is not None and thick[1] is not None
     assert thick[1].thickness > thick[0].thickness
 
@@ -141,8 +140,8 @@ def test_where_no_boards_serve_a_string_is_asked_for(what: str) -> None:
     s = scene(ground, car=car, start=(-5.0, 0), end=(5.0, 0), cell=0.02)
     sizes = () if what == "no timber" else TIMBER
     at = readings(s).stands[0]
-    assert plan_boards(s.passage, WARP, at, sizes, None) is None
-    asked = measure_first(s.passage, WARP, sizes=sizes)
+    assert plan_boards(s.under(WARP), at, sizes) is None
+    asked = measure_first(s.under(WARP), sizes=sizes)
     assert asked and all(a.kind == "string" or (a.worth and a.worth.touch <= 0.02) for a in asked)
 
 
@@ -153,10 +152,10 @@ def ridges(x: np.ndarray) -> np.ndarray:
 
 def test_a_touch_is_counted_on_only_where_nothing_else_can_be_had() -> None:
     s = hung(0.116, within=0.002)
-    (first, *_) = measure_first(s.passage, WARP, kinds=("felt gap",))
+    (first, *_) = measure_first(s.under(WARP), kinds=("felt gap",))
     assert first.boards is None and first.worth is not None and first.worth.touch > 0.5
     assert first.narrows == pytest.approx(first.worth.narrows, rel=0.01)
-    (first, *_) = measure_first(s.passage, WARP, kinds=("felt gap",), sizes=TIMBER)
+    (first, *_) = measure_first(s.under(WARP), kinds=("felt gap",), sizes=TIMBER)
     assert first.boards is not None and first.worth is not None
     assert first.narrows > 1.5 * first.worth.narrows
     assert first.expect > 0.0
@@ -164,7 +163,7 @@ def test_a_touch_is_counted_on_only_where_nothing_else_can_be_had() -> None:
 
 def test_a_gap_that_is_surely_there_needs_no_boards() -> None:
     s = hung(0.15, within=0.002)
-    (first, *_) = measure_first(s.passage, WARP, kinds=("felt gap",), sizes=TIMBER)
+    (first, *_) = measure_first(s.under(WARP), kinds=("felt gap",), sizes=TIMBER)
     assert first.boards is None and first.worth is not None and first.worth.touch == 0.0
 
 
@@ -179,17 +178,17 @@ def test_a_second_walk_of_one_gap_is_the_closed_form() -> None:
     sd = float(np.sqrt(weights @ of_scan(WARP, points, points) @ weights))
     gap = np.random.default_rng(0).normal(0.0, sd, (1, 200_000))
     one = replace(drawn, least=gap[0], stands=(at,), gaps=gap, any=gap, bare=gap)
-    assert walk_narrows(one, s.vehicle, s.surface, WARP) == pytest.approx(np.sqrt(2), rel=0.01)
+    assert walk_narrows(one, s.under(WARP)) == pytest.approx(np.sqrt(2), rel=0.01)
 
 
 def test_a_walk_is_offered_only_if_asked_for_and_worth_it() -> None:
     s = hung(0.12, within=0.0005)
-    walks = [a for a in measure_first(s.passage, WARP, kinds=(*KINDS, "walk")) if a.kind == "walk"]
+    walks = [a for a in measure_first(s.under(WARP), kinds=(*KINDS, "walk")) if a.kind == "walk"]
     assert len(walks) == 1 and walks[0].narrows > 1.1 and walks[0].where == ()
     assert "other way round" in walks[0].how
-    assert not [a for a in measure_first(s.passage, WARP) if a.kind == "walk"]
+    assert not [a for a in measure_first(s.under(WARP)) if a.kind == "walk"]
     poor = replace(s, vehicle=known_poorly(s.vehicle))
-    assert not [a for a in measure_first(poor.passage, SURE_SCAN, kinds=("walk",)) if a.kind == "walk"]
+    assert not [a for a in measure_first(poor.under(SURE_SCAN), kinds=("walk",)) if a.kind == "walk"]
 
 
 def known_poorly(car: Vehicle) -> Vehicle:

@@ -14,6 +14,7 @@ import pytest
 
 from crestcut.contact.clearance.sweep import sweep
 from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.records import Passage
 from crestcut.contact.stand.ride import ride
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import plan_cut
@@ -43,6 +44,6 @@ def test_least_clearance_and_depth_from_points(grade: float, at: float) -> None:
     exact = 0.12 - L / 2 * math.tan(half) + R * (1 / math.cos(half) - 1)
     assert before.worst is not None
     assert before.worst.gap == pytest.approx(exact, abs=5e-4)
-    plan = plan_cut(car, surface, rode, before, cut_limits(surface, 0.06, "deepest", 0.25, ()), want)
+    plan = plan_cut(Passage(car, surface, rode, before), cut_limits(surface, 0.06, "deepest", 0.25, ()), want)
     assert plan.feasible
     assert plan.deepest == pytest.approx(max(want.want - exact, 0.0), abs=7e-4)

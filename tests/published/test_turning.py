@@ -11,7 +11,7 @@ import math
 import numpy as np
 import pytest
 
-from crestcut.contact.path.path import follow, least_radius, rear_radius
+from crestcut.contact.path.path import follow, least_radius
 from scenes import vehicle
 
 FT = 0.3048
@@ -43,14 +43,12 @@ def test_passenger_car_radii() -> None:
 def test_turning_radius_of_the_outer_tyre_gives_the_rear_axles() -> None:
     car = vehicle(wheelbase=BASE, front_track=6.3 * FT, tyre_width=0.7 * FT, turning_radius=24.0487 * FT)
     assert least_radius(car) == pytest.approx(17.889 * FT, rel=1e-3)
-    assert rear_radius(RADIUS, BASE) == pytest.approx(17.889 * FT, rel=1e-3)
 
 
 def test_steady_off_tracking() -> None:
     """L 11, R 41 ft: R - sqrt(R^2 - L^2) = 1.5032 ft."""
     rear, _ = follow(circle(41.0, 4 * math.pi, 20000), 11.0, 0.0)
     assert 41.0 - np.hypot(*(rear[-1] - [0.0, 41.0])) == pytest.approx(1.5032, rel=1e-3)
-    assert 41.0 - rear_radius(41.0, 11.0) == pytest.approx(1.5032, rel=1e-4)
 
 
 @pytest.mark.parametrize(("s", "degrees"), [(5, 5.61591), (10, 9.18826), (20, 12.92901), (64.4026, 15.50910)])

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 import lying_scenes as scenes
-from crestcut.scan.formats.mesh_holes import bridges, bridging
+from crestcut.scan.formats.mesh import bridges, bridging
 
 
 def test_two_triangles_over_a_hole_are_told_and_measured() -> None:

@@ -96,7 +96,7 @@ def test_of_what_is_no_slab_nothing_is_claimed() -> None:
         height = flat.surface.height.like(field(frame, sd, 0.2, 2))
         surface = slab_behind(replace(flat.surface, height=height, top=height), model("phone"))
         stood = stand(car, STRAIGHT, flat.line, surface)
-        said[sd] = assess_chance(stood.passage, surface.error, Wanted(), draws=20)
+        said[sd] = assess_chance(stood.passage, Wanted(), draws=20)
     assert said[0.001].verdict == "clears"
     assert said[0.012].verdict == "cannot tell" and any("no slab" in r for r in said[0.012].reasons)
 

@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.terrain.error.covariance import between, matern32, of_functionals
-from crestcut.terrain.error.draws import draw_fields, moved, towards
+from crestcut.terrain.error.draws import moved, towards
 from crestcut.terrain.records import ErrorModel
+from simulated import draw_fields
 
 FRAME = GridFrame((5.0, -3.0), 0.4, 0.02, (40, 70))
 MODEL = ErrorModel(0.006, 0.0013, 0.1, 0.004, 0.35, "", "", "")

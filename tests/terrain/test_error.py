@@ -10,10 +10,10 @@ import pytest
 
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
-from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.error.priors import PRIORS
 from crestcut.terrain.records import ErrorModel, Known
+from simulated import draw_fields
 
 REAL = Path(__file__).parents[3] / "shared" / "realdata" / "phone_slab" / "cloud_24_frames.laz"
 WIDE, LONG = 3.6, 6.0

@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 
 from crestcut.base.grid import GridFrame, HeightGrid
-from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.error.priors import PRIORS, prior_for
 from crestcut.terrain.error.shown import LONGEST, as_smooth_as, of_second_difference, shown_variance
 from crestcut.terrain.records import ErrorModel
+from simulated import draw_fields
 
 FRAME = GridFrame((0.0, 0.0), 0.0, 0.01, (400, 900))
 MESH = prior_for("phone", 0.06)[0]

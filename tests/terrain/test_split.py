@@ -8,7 +8,6 @@ from scipy import stats
 
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.terrain.error.covariance import matern32
-from crestcut.terrain.error.draws import draw_fields
 from crestcut.terrain.records import ErrorModel
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.split import (
@@ -25,6 +24,7 @@ from crestcut.terrain.slab.split import (
     squares,
     whiten,
 )
+from simulated import draw_fields
 
 PRIORS = FieldPriors(curvature_of(25.0), 2.0, 0.003, 1.8, 0.4)
 SETTING = Setting(0.002, 0.8, 0.004, 0.4)

@@ -12,7 +12,7 @@ import numpy as np
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.contact.clearance.sweep import sweep
 from crestcut.contact.path.line import travel_line, window
-from crestcut.contact.records import Clearance, Ride, TravelLine
+from crestcut.contact.records import Clearance, Passage, Ride, TravelLine
 from crestcut.contact.stand.ride import ride
 from crestcut.cut.limits import KeepArea, cut_limits
 from crestcut.cut.plan import plan_cut
@@ -117,7 +117,7 @@ def scene(
         KeepArea("door seal", tuple((float(x), float(y)) for x, y in door), 0.0),
     )
     limits = cut_limits(surface, 0.030, "deepest 30 mm", 0.25, keeps)
-    plan = plan_cut(vehicle, surface, driven, before, limits, what.wanted, margin, 0.25)
+    plan = plan_cut(Passage(vehicle, surface, driven, before), limits, what.wanted, margin, 0.25)
     spots = {"A": (2.6, -1.15), "B": (5.4, -1.1), "C": (2.7, 1.15), "D": (5.3, 1.2)}
     marks = {k: tuple(float(c) for c in frame.to_site(np.asarray(start) + p)) for k, p in spots.items()}
     return Scene(what, vehicle, surface, line, driven, before, plan, marks, keeps)  # type: ignore[arg-type]

@@ -13,6 +13,7 @@ from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.contact import (
     Batch,
     Clearance,
+    Passage,
     Ride,
     TravelLine,
     blocks_of,
@@ -102,7 +103,8 @@ def _problem(bench: Baseline, surface: Surface, limits: Limits, feather: float, 
     batch = settle_batch(bench.vehicle, surface.height.values, cell, places, np.zeros(len(places), np.int64))
     before = Clearance({}, surface.height, {}, 0, _pair_gaps(bench, surface, batch, thin.step))
     keep = {zone: gap + bench.margin + COARSE for zone, gap in bench.gaps.items()}
-    return prepare(bench.vehicle, surface, Ride(thin, (), batch, 0), before, limits, keep, feather)
+    passage = Passage(bench.vehicle, surface, Ride(thin, (), batch, 0), before)
+    return prepare(passage, limits, keep, feather)
 
 
 def _coarse(bench: Baseline, laid: FloatArray) -> Surface:

@@ -11,7 +11,7 @@ from dataclasses import replace
 from crestcut.alternatives.combined import CutAndStrips, cut_and_strips
 from crestcut.alternatives.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.alternatives.fixes import Added, fillet, strips
-from crestcut.alternatives.rows import INTO_THE_SLAB, OPTION_KINDS, Option, Sure
+from crestcut.alternatives.rows import INTO_THE_SLAB, OPTION_KINDS, Change, Option, Sure
 from crestcut.alternatives.trials import AWAY, Baseline, Tried, Trieds
 from crestcut.base.units import both, litres
 from crestcut.contact import Clearance, hard_parts
@@ -47,7 +47,7 @@ def options_table(
     """
     benches = [replace(b, target=s.target) for b, s in zip(benches, sures, strict=True)]
     now = tuple(b.before for b in benches)
-    as_it_is = _row(sures, "as it is", "leave it as it is", now, "nothing")
+    as_it_is = _row(sures, Change("as it is", "leave it as it is", "nothing"), now)
     if as_it_is.works:
         return (as_it_is,)
     reasons = why_a_new_bay(plan, job.site, job.slab)
@@ -72,17 +72,9 @@ def _allowed(option: Option, slab: Slab, keeps: Sequence[Keep]) -> Option:
     return replace(option, needs=f"{option.needs}; {when}")
 
 
-def _row(
-    sures: Sequence[Sure],
-    kind: str,
-    name: str,
-    tried: Trieds,
-    needs: str,
-    depth: float = 0.0,
-    volume: float = 0.0,
-) -> Option:
+def _row(sures: Sequence[Sure], change: Change, tried: Trieds) -> Option:
     """A row of the table: of several vehicles the worst figure of each column."""
-    rows = [s.row(kind, name, t, needs, depth, volume) for s, t in zip(sures, tried, strict=True)]
+    rows = [s.row(change, t) for s, t in zip(sures, tried, strict=True)]
     return replace(
         rows[0],
         clearance=min(r.clearance for r in rows), chance=max(r.chance for r in rows),
@@ -98,7 +90,9 @@ def _by_driving(benches: Sequence[Baseline], sures: Sequence[Sure], travel: Trav
     kept = [kept_to(b) for b in benches]
     if any(kept):
         needs = "boards laid beside the wheels, or someone who guides the driver: no wander at all"
-        rows.append(_row(sures, "keep to the line", "keep to the line exactly", _or_as_now(kept, now), needs))
+        rows.append(
+            _row(sures, Change("keep to the line", "keep to the line exactly", needs), _or_as_now(kept, now))
+        )
     other = other_line(benches, travel)
     if other is not None:
         rows.append(_line_row(sures, other))
@@ -107,16 +101,18 @@ def _by_driving(benches: Sequence[Baseline], sures: Sequence[Sure], travel: Trav
         names = dict.fromkeys(f'"{found[0]}"' for found in light if found)
         tried = _or_as_now([found[1] if found else None for found in light], now)
         needs = "unloading before the slab"
-        rows.append(_row(sures, "less load", f"less load: {', '.join(names)} only", tried, needs))
+        rows.append(_row(sures, Change("less load", f"less load: {', '.join(names)} only", needs), tried))
     if any(s.slow.least_clearance > s.in_use.least_clearance + 1e-6 for s in sures):
         needs = (
             "walking pace and no braking there: saves what is allowed for both in use, changes nothing today"
         )
-        rows.append(_row(sures, "slower", "slower", now, needs))
+        rows.append(_row(sures, Change("slower", "slower", needs), now))
     pumped = [more_pressure(b) for b in benches]
     if any(pumped):
         needs = "a fifth more air, within the tyres' marking (lift of 3 mm: common practice, no source)"
-        rows.append(_row(sures, "more pressure", "more air in the tyres", _or_as_now(pumped, now), needs))
+        rows.append(
+            _row(sures, Change("more pressure", "more air in the tyres", needs), _or_as_now(pumped, now))
+        )
     return rows
 
 
@@ -126,8 +122,8 @@ def _or_as_now(tried: Sequence[Tried | None], now: Trieds) -> Trieds:
 
 
 def _line_row(sures: Sequence[Sure], other: LineTried) -> Option:
-    row = _row(sures, "another line", "another line", other.wandering, "")
-    on_line = _row(sures, "another line", "", other.on_line, "").clearance
+    row = _row(sures, Change("another line", "another line", ""), other.wandering)
+    on_line = _row(sures, Change("another line", "", ""), other.on_line).clearance
     needs = (
         f"{line_words(other.moved)}; {both(on_line)} on that line, {both(row.clearance)} within the wander"
     )
@@ -191,7 +187,7 @@ def _laid_row(sures: Sequence[Sure], kind: str, laid: Added) -> Option:
             f"{len(sizes)} strips {both(laid.size)} thick, up to {pieces}, fixed, their ends tapered 1:4; "
             "nobody may trip over them, and the water must pass"
         )
-    return _row(sures, kind, laid.name, laid.tried, needs, laid.thickest, -laid.litres / 1000)
+    return _row(sures, Change(kind, laid.name, needs, laid.thickest, -laid.litres / 1000), laid.tried)
 
 
 def _cut_row(
@@ -203,7 +199,7 @@ def _cut_row(
         tried.append(
             Tried(min(g for g, _ in gaps), min(e for _, e in gaps), 0) if gaps else Tried(AWAY, AWAY, 0)
         )
-    row = _row(sures, "cut", "cut", tuple(tried), "grinding", plan.deepest, plan.volume)
+    row = _row(sures, Change("cut", "cut", "grinding", plan.deepest, plan.volume), tuple(tried))
     # the margin of the plan was solved for that confidence on the draws themselves
     return replace(row, works=plan.feasible)
 
@@ -212,7 +208,7 @@ def _mixed_row(benches: Sequence[Baseline], sures: Sequence[Sure], mixed: CutAnd
     laid = f"strips {both(mixed.size)} thick ({litres(mixed.litres_laid / 1000)}), fixed"
     needs = f"{laid}, and grinding beside and between them"
     name, volume = "cut and strips together", mixed.litres / 1000
-    row = _row(sures, "cut and strips", name, mixed.tried, needs, mixed.deepest, volume)
+    row = _row(sures, Change("cut and strips", name, needs, mixed.deepest, volume), mixed.tried)
     # made like the cut: where the same margin is kept it is as sure as that was solved for
     kept = all(t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True))
     enough = max(row.enough, min(s.confidence for s in sures)) if kept else row.enough

@@ -69,6 +69,18 @@ class Option:
 
 
 @dataclass(frozen=True)
+class Change:
+    """What a row changes: its kind and name, what it needs in words, how much goes at most (m, negative:
+    comes) and how much in all (m3)."""
+
+    kind: str
+    name: str
+    needs: str
+    depth: float = 0.0
+    volume: float = 0.0
+
+
+@dataclass(frozen=True)
 class Sure:
     """How a swept gap becomes an estimate with its chances: the job's own, carried over to every option.
 
@@ -97,14 +109,13 @@ class Sure:
     def _moved(chance: Chance, swept: float) -> float:
         return chance.least_clearance - swept if math.isfinite(chance.least_clearance) else 0.0
 
-    def row(
-        self, kind: str, name: str, tried: Tried, needs: str, depth: float = 0.0, volume: float = 0.0
-    ) -> Option:
+    def row(self, change: Change, tried: Tried) -> Option:
         """A row of the table from what was swept.
 
         Where nothing is changed (as it is, slower) and for the cut itself the chances are those of the draws;
         elsewhere a normal error of their spread is taken.
         """
+        kind = change.kind
         base, used, swept = self.today, self.slow if kind == "slower" else self.in_use, self.swept
         if kind in ("cut", "cut and strips"):
             base, used, swept = self.planned.today, self.planned.in_use, self.planned_swept
@@ -119,8 +130,9 @@ class Sure:
             chance, enough = base.chance_of_contact, base.chance_of_want
             used_chance = used.chance_of_contact
         return Option(
-            kind, name, gap, chance, enough, enough >= self.confidence - 1e-9, in_use, used_chance, depth,
-            volume, needs, tried.gap, works_in_use=used_chance <= 1 - self.confidence + 1e-9,
+            kind, change.name, gap, chance, enough, enough >= self.confidence - 1e-9, in_use, used_chance,
+            change.depth, change.volume, change.needs, tried.gap,
+            works_in_use=used_chance <= 1 - self.confidence + 1e-9,
         )  # fmt: skip
 
 

@@ -1,4 +1,5 @@
 from .active_contacts import ActiveContacts as ActiveContacts
+from .active_contacts import evidence_points as evidence_points
 from .active_contacts import find_active_contacts as find_active_contacts
 from .active_contacts import wheel_weights as wheel_weights
 from .against_all_points import doubted as doubted
@@ -19,9 +20,7 @@ from .doubt_words import finding_words as finding_words
 from .draws import Draws as Draws
 from .draws import Source as Source
 from .draws import draw_clearances as draw_clearances
-from .draws import evidence_points as evidence_points
 from .draws import reach_of as reach_of
-from .draws import stood_in as stood_in
 from .planned import CutDraws as CutDraws
 from .planned import draw_cut as draw_cut
 from .planned import margin_for as margin_for
@@ -80,7 +79,6 @@ __all__ = [
     "second_look",
     "smoothed_below",
     "state_words",
-    "stood_in",
     "under_the_tyres",
     "wheel_weights",
     "witness_evidence",

@@ -13,7 +13,8 @@ from crestcut.chance.lists import Lists, list_parts, list_tyres
 from crestcut.contact import (
     FAR,
     Batch,
-    Clearance,
+    Pairs,
+    Passage,
     Ride,
     axles_of,
     contact_ground,
@@ -24,13 +25,12 @@ from crestcut.contact import (
     stands_by_limits,
     support_weights,
 )
-from crestcut.terrain import Surface
+from crestcut.terrain import Evidence, Reading
 from crestcut.vehicle import Vehicle
 
 POSES = 240  # at most: more would change the answer by less than the draws do
 # m along the line in which the worst pose stands for its neighbours, longer while there are too many
 STATION_BIN = 0.03
-TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
 Single = NDArray[np.float32]
 
 
@@ -114,30 +114,41 @@ class ActiveContacts:
         return left
 
 
+@dataclass(frozen=True, eq=False)
+class _Pairs:
+    """Pairs that may decide. pose : (p,) the judged poses.  batch : those, and after them where the vehicle
+    stood witness.  pairs : of them; the first ``judged`` count.  most : (q,) greatest gap looked at, m."""
+
+    pose: IntArray
+    batch: Batch
+    pairs: Pairs
+    judged: int
+    most: FloatArray
+
+
 def find_active_contacts(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    clearance: Clearance,
-    keep: FloatArray,
+    passage: Passage,
     reach: float,
+    evidence: Evidence | None = None,
+    keep: FloatArray | None = None,
     open_to: float | None = None,
     extra: FloatArray | None = None,
     poses: int = POSES,
-    stood: Sequence[Stood] = (),
 ) -> ActiveContacts | None:
     """The critical poses: those whose least gap over what it must ``keep`` may come out least once errors
     are drawn.
 
-    keep : (hard parts,) m, what is taken off each part's gap before they are compared.  reach : m, how far
-    beyond the least a pair or a node is still looked at.  open_to : m, what a cut will open gaps to beyond
-    ``keep``; pairs and nodes near it are looked at too.  extra : (k, 2) site x, y of more places whose ground
-    must be drawn.  poses : at most so many.  stood : each gap read under the standing vehicle.  None where
-    no part meets measured ground.
+    reach : m, how far beyond the least a pair or a node is still looked at.  evidence : what was read by
+    hand, whose places must be drawn, and each gap of it read under the standing vehicle.  keep : (hard
+    parts,) m, what is taken off each part's gap before they are compared; default nothing.  open_to : m,
+    what a cut will open gaps to beyond ``keep``; pairs and nodes near it are looked at too.  extra : (k,
+    2) site x, y of more places whose ground must be drawn.  poses : at most so many.  None where no part
+    meets measured ground.
     """
-    assert clearance.pair_gap is not None
-    parts = hard_parts(vehicle)
-    excess = np.where(clearance.pair_gap < FAR / 2, clearance.pair_gap - keep, np.inf)
+    pair_gap, ride = passage.clearance.pair_gap, passage.ride
+    assert pair_gap is not None
+    keep = np.zeros(pair_gap.shape[1]) if keep is None else keep
+    excess = np.where(pair_gap < FAR / 2, pair_gap - keep, np.inf)
     excess[~ride.batch.live] = np.inf
     if not np.isfinite(excess).any():
         return None
@@ -145,16 +156,45 @@ def find_active_contacts(
     within = excess <= most
     pose = _thinned(ride, np.where(within, excess, np.inf).min(axis=1), poses)
     pair_pose, pair_part = np.nonzero(within[pose])
-    batch, judged = _chosen(ride.batch, pose), len(pair_pose)
+    batch, judged, stood = _chosen(ride.batch, pose), len(pair_pose), stood_in(evidence, passage.vehicle)
     if stood:
+        surface = passage.surface
         ridden, cell = ridden_ground(surface)[0], surface.height.frame.cell
-        there = [batch, *(stand_on(vehicle, ridden, cell, s.place[None], s.raised) for s in stood)]
+        there = [
+            batch, *(stand_on(passage.vehicle, ridden, cell, s.place[None], s.raised) for s in stood)
+        ]  # fmt: skip
         batch = Batch(*(np.concatenate([getattr(b, f.name) for b in there]) for f in fields(batch)))
         pair_pose = np.concatenate([pair_pose, len(pose) + np.arange(len(stood))])
         pair_part = np.concatenate([pair_part, [s.part for s in stood]])
-    plates = plates_of(parts, ride.line.step)
     limit = np.concatenate([most + keep[pair_part[:judged]], [s.gap + reach for s in stood]])
-    return _listed(vehicle, surface, batch, plates, pose, pair_pose, pair_part, judged, limit, extra)
+    places = evidence_points(evidence)
+    chosen = _Pairs(pose, batch, Pairs(pair_pose, pair_part), judged, limit)
+    return _listed(passage, chosen, places if extra is None else np.concatenate([places, extra]))
+
+
+def witnesses_of(readings: Sequence[Reading], names: Sequence[str]) -> list[tuple[int, Reading]]:
+    """The readings that are gaps under a part of the standing vehicle, with their index."""
+    return [(i, r) for i, r in enumerate(readings) if r.stood is not None and r.part in names]
+
+
+def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[Stood]:
+    """Where the vehicle stood witness."""
+    names = [p.name for p in hard_parts(vehicle)]
+    found = witnesses_of(evidence.readings, names) if evidence is not None else []
+    return [
+        Stood(r.stood, names.index(r.part or ""), r.exactly, r.raised)
+        for _, r in found
+        if r.stood is not None
+    ]
+
+
+def evidence_points(evidence: Evidence | None) -> FloatArray:
+    """Site x, y of every point of every reading, (k, 2): the ground there must be drawn too."""
+    return (
+        np.concatenate([r.points for r in evidence.readings])
+        if evidence and evidence.readings
+        else np.zeros((0, 2))
+    )
 
 
 def _chosen(batch: Batch, pose: IntArray) -> Batch:
@@ -178,38 +218,28 @@ def _thinned(ride: Ride, excess: FloatArray, most: int) -> IntArray:
         step *= 1.5
 
 
-def _listed(
-    vehicle: Vehicle,
-    surface: Surface,
-    batch: Batch,
-    parts: tuple[FloatArray, IntArray, IntArray],
-    pose: IntArray,
-    pair_pose: IntArray,
-    pair_part: IntArray,
-    judged: int,
-    most: FloatArray,
-    extra: FloatArray | None,
-) -> ActiveContacts:
-    """batch : of the chosen poses.  parts : as ``plates_of``.  most : (q,) greatest gap looked at, m."""
-    frame = surface.height.frame
-    plates, _, frames = parts
-    hubs = _hubs(vehicle, batch)
-    tyres, stood = list_tyres(
-        ridden_ground(surface)[0], frame.cell, hubs, vehicle.tyre_radius, vehicle.tyre_width / 2, TYRE_SLACK
-    )
-    body = frames[pair_part]
+def _listed(passage: Passage, chosen: _Pairs, extra: FloatArray) -> ActiveContacts:
+    """extra : (k, 2) site x, y of the places asked for besides."""
+    vehicle, surface, batch = passage.vehicle, passage.surface, chosen.batch
+    frame, (pair_pose, pair_part) = surface.height.frame, chosen.pairs
+    plates, judged = plates_of(hard_parts(vehicle), passage.ride.line.step), chosen.judged
+    tyres, stood = list_tyres(ridden_ground(surface)[0], frame.cell, _hubs(vehicle, batch), vehicle)
+    body = plates.frame[pair_part]
+    ground = HeightGrid(frame, contact_ground(surface))
     under = list_parts(
-        contact_ground(surface), frame.cell, plates[pair_part],
-        batch.position[pair_pose, body], batch.rotation[pair_pose, body], most,
+        ground, plates.edges[pair_part],
+        batch.position[pair_pose, body], batch.rotation[pair_pose, body], chosen.most,
     )  # fmt: skip
     of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(under.start))
-    weights = _weights(vehicle, batch, stood, under.local, body[of_pair], pair_pose[of_pair])
-    places = nearest_nodes(frame, np.zeros((0, 2)) if extra is None else extra)
+    above = (batch.wheels - stood.reshape(-1, 4))[pair_pose[of_pair]]
+    weights = _weights(vehicle, under.local, body[of_pair], above)
+    places = nearest_nodes(frame, extra)
     window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyres.nodes, under.nodes, places)
     rows, columns = _rows_columns(frame, window)
     return ActiveContacts(
         window, nodes, surface.height.crop(rows, columns), surface.standard_error.crop(rows, columns),
-        pose, pair_pose, pair_part, judged, np.minimum.reduceat(under.value, under.start[:-1])[:judged],
+        chosen.pose, pair_pose, pair_part, judged,
+        np.minimum.reduceat(under.value, under.start[:-1])[:judged],
         replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights, extra_at,
     )  # fmt: skip
 
@@ -249,23 +279,16 @@ def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArra
     return np.stack(columns, axis=-1)
 
 
-def _weights(
-    vehicle: Vehicle,
-    batch: Batch,
-    ground: FloatArray,
-    local: FloatArray,
-    frame: IntArray,
-    of_pose: IntArray,
-) -> FloatArray:
-    """Wheel weights of every listed node; a cart follows the three wheels it stands on. ground : (4 p,)
-    under each tyre, m."""
+def _weights(vehicle: Vehicle, local: FloatArray, frame: IntArray, above: FloatArray) -> FloatArray:
+    """Wheel weights of every listed node; a cart follows the three wheels it stands on. above : (n, 4) how
+    far each tyre stands above its own ground, m."""
     plain = wheel_weights(vehicle, local[:, 0], local[:, 1], frame)
     if not (vehicle.rigid and stands_by_limits(vehicle)):
         return plain
     # the wheel that hangs is the one that stands highest above its own ground; which one it is is held,
     # draw for draw
     every = support_weights(vehicle, local[:, 0], local[:, 1])
-    hanging = np.argmax(batch.wheels - ground.reshape(-1, 4), axis=1)[of_pose]
+    hanging = np.argmax(above, axis=1)
     return np.take_along_axis(every, hanging[None, :, None], axis=0)[0]
 
 

@@ -14,18 +14,17 @@ from crestcut.chance.draws import Draws, draw_clearances
 from crestcut.chance.planned import CutDraws, smoothed_below
 from crestcut.chance.records import Because, Cause, Chance
 from crestcut.chance.rounded import in_words as rounded_in_words
-from crestcut.contact import Clearance, Passage, wanted_gap
+from crestcut.contact import Passage, wanted_gap
 from crestcut.job import Wanted
 from crestcut.terrain import Conditioned, ErrorModel, Evidence, Known
 from crestcut.vehicle import Vehicle, in_use_table
 
 KEPT = 5e-5  # m: a plan this little under its margin kept it
+Allowances = tuple[tuple[str, float, str], ...]  # name, most it takes off, m, and where that is from
 HIDDEN = 0.02  # share of the swept cells without ground above which 'clears' is not said
 
 
-def in_use_allowances(
-    wanted: Wanted, vehicle: Vehicle | None = None, slowly: bool = False
-) -> tuple[tuple[str, float, str], ...]:
+def in_use_allowances(wanted: Wanted, vehicle: Vehicle | None = None, slowly: bool = False) -> Allowances:
     """Name, most it takes off the clearance (m), and where it is from: the usual table with the job's own
     figures in it (``vehicle.loads.in_use_table``). slowly : without what comes of pace."""
     tread, rigid = (vehicle.tyre_tread, vehicle.rigid) if vehicle is not None else (None, False)
@@ -35,12 +34,11 @@ def in_use_allowances(
 
 def assess_chance(
     passage: Passage,
-    error: ErrorModel,
     wanted: Wanted,
     seed: int = 0,
     draws: int = 200,
     evidence: Evidence | None = None,
-    allowances: tuple[tuple[str, float, str], ...] = (),
+    allowances: Allowances = (),
 ) -> Chance:
     """What can be said of the least clearance. ``allowances`` empty: today, as measured;
     ``in_use_allowances``: in use.
@@ -48,30 +46,29 @@ def assess_chance(
     evidence : strings, levels and witnesses.  allowances : name, size (m, at least 0) and source of each; it
     takes off anything from none to all of its size, equally likely.
     """
-    drawn = draw_clearances(passage, error, seed, draws, evidence)
+    drawn = draw_clearances(passage, seed, draws, evidence)
     if drawn is None:
         nan, said = float("nan"), (Cause.NOT_MET, "no part of the vehicle meets measured ground")
         return Chance(nan, (nan, nan), nan, "cannot tell", "cannot tell", nan, 1.0, 0).told([said])
-    return chance_of(drawn, passage.clearance, error, wanted, seed, allowances)
+    return chance_of(drawn, passage, wanted, allowances)
 
 
-def chance_of(
-    drawn: Draws,
-    clearance: Clearance,
-    error: ErrorModel,
-    wanted: Wanted,
-    seed: int = 0,
-    allowances: tuple[tuple[str, float, str], ...] = (),
-) -> Chance:
+def chance_of(drawn: Draws, passage: Passage, wanted: Wanted, allowances: Allowances = ()) -> Chance:
     """``assess_chance`` from draws at hand, so that today and in use share them."""
-    likely = drawn.least
-    rng = np.random.default_rng([seed, 1])
-    taken = _taken_off(allowances, len(likely), rng)
-    likely = likely - taken
+    rng = np.random.default_rng([drawn.seed, 1])
+    taken = _taken_off(allowances, len(drawn.least), rng)
+    likely = drawn.least - taken
     if drawn.rounded > 0:
         likely = likely - drawn.rounded * rng.random(len(likely))
-    chance = _summed_up(likely, drawn.vehicle - taken, drawn.fold, clearance, error, wanted)
-    chance = _with_soft_tyres(chance, likely, drawn, clearance, error, wanted, rng)
+    chance = _summed_up(likely, drawn.vehicle - taken, drawn.fold, passage, wanted)
+    tyres = drawn.tyres
+    if tyres.said:  # the chance with anything from none to all of it; best estimate and spread are the disk's
+        touch = smoothed_below(likely + (tyres.higher - tyres.lower) * rng.random(len(likely)), 0.0)
+        verdict, because = _verdict(touch, passage, drawn.fold, wanted.confidence)
+        interval = (chance.interval[0] - tyres.lower, chance.interval[1] + tyres.higher)
+        words = _said(touch, passage.surface.error)
+        chance = chance.told([*because, *_all(Cause.TYRES, tyres.said)])
+        chance = replace(chance, interval=interval, chance_of_contact=touch, verdict=verdict, words=words)
     return chance.told([*chance.because, *_all(Cause.ROUNDED, rounded_in_words(drawn.rounded))])
 
 
@@ -79,9 +76,7 @@ def _all(cause: Cause, said: Iterable[str]) -> list[Because]:
     return [(cause, words) for words in said]
 
 
-def _taken_off(
-    allowances: tuple[tuple[str, float, str], ...], draws: int, rng: np.random.Generator
-) -> FloatArray:
+def _taken_off(allowances: Allowances, draws: int, rng: np.random.Generator) -> FloatArray:
     """(draws,) m that use takes off: of each allowance anything from none to all, equally likely."""
     taken = np.zeros(draws)
     for _, size, _ in allowances:
@@ -89,74 +84,43 @@ def _taken_off(
     return taken
 
 
-def _with_soft_tyres(
-    chance: Chance,
-    likely: FloatArray,
-    drawn: Draws,
-    clearance: Clearance,
-    error: ErrorModel,
-    wanted: Wanted,
-    rng: np.random.Generator,
-) -> Chance:
-    """The interval wider by what soft tyres may do, the chance with anything from none to all of it; best
-    estimate and spread stay those of the disk."""
-    tyres = drawn.tyres
-    if not tyres.said:
-        return chance
-    given = likely + (tyres.higher - tyres.lower) * rng.random(len(likely))
-    touch = smoothed_below(given, 0.0)
-    verdict, because = _verdict(touch, clearance, drawn.fold, error, wanted.confidence)
-    interval = (chance.interval[0] - tyres.lower, chance.interval[1] + tyres.higher)
-    chance = chance.told([*because, *_all(Cause.TYRES, tyres.said)])
-    return replace(
-        chance, interval=interval, chance_of_contact=touch, verdict=verdict, words=_said(touch, error)
-    )
-
-
 def chance_of_plan(
     cut: CutDraws,
-    after: Clearance,
+    passage: Passage,
     margin: float,
     deepest: HeightGrid,
-    error: ErrorModel,
     wanted: Wanted,
-    seed: int = 0,
-    allowances: tuple[tuple[str, float, str], ...] = (),
+    allowances: Allowances = (),
 ) -> Chance:
     """What can be said of the least clearance once the plan is cut to the millimetre.
 
-    after : swept on the planned surface.  margin : m, that it was planned with.  deepest : the depths
-    allowed; they count where the plan had to stop short of its margin: one that kept all of it was held back
-    nowhere, and counts for what its margin was solved for.  allowances : as for ``chance_of``; what was asked
-    for is asked without them.
+    passage : with what it clears on the planned surface.  margin : m, that it was planned with.  deepest
+    : the depths allowed; they count where the plan had to stop short of its margin: one that kept all of
+    it was held back nowhere, and counts for what its margin was solved for.  allowances : as for
+    ``chance_of``; what was asked for is asked without them.
     """
-    asked = wanted_gap(wanted.want, wanted.want_ends)
+    after, asked = passage.clearance, wanted_gap(wanted.want, wanted.want_ends)
     excess = min((c.gap - asked[c.zone] for c in after.least.values()), default=float("nan"))
     kept = excess >= margin - KEPT
     limits = None if kept else cut.limits(deepest)
     outcome = cut.outcome(margin, limits)
     gap = after.worst.gap if after.worst is not None else float("nan")
-    taken = _taken_off(allowances, len(outcome), np.random.default_rng([seed, 1]))
+    taken = _taken_off(allowances, len(outcome), np.random.default_rng([cut.seed, 1]))
     vehicle = cut.vehicle_outcome(margin, limits) - taken
-    chance = _summed_up(gap + outcome - taken, vehicle, cut.fold, after, error, wanted)
+    chance = _summed_up(gap + outcome - taken, vehicle, cut.fold, passage, wanted)
     reached = max(excess, margin) if kept else excess
     return replace(chance, chance_of_want=1.0 - smoothed_below(reached + outcome, 0.0))
 
 
 def _summed_up(
-    likely: FloatArray,
-    vehicle: FloatArray,
-    fold: Conditioned,
-    clearance: Clearance,
-    error: ErrorModel,
-    wanted: Wanted,
+    likely: FloatArray, vehicle: FloatArray, fold: Conditioned, passage: Passage, wanted: Wanted
 ) -> Chance:
     """The chance that drawn least clearances (n,), m, amount to; vehicle (n,) with its own errors only."""
     least, spread = float(np.median(likely)), float(likely.std())
     touch = smoothed_below(likely, 0.0)
     scan = 1.0 - float(np.clip(vehicle.var() / max(float(likely.var()), 1e-18), 0.0, 1.0))
-    verdict, because = _verdict(touch, clearance, fold, error, wanted.confidence)
-    told = _said(touch, error)
+    verdict, because = _verdict(touch, passage, fold, wanted.confidence)
+    told = _said(touch, passage.surface.error)
     chance = Chance(least, interval_of(likely), touch, verdict, told, spread, scan, len(likely))
     return chance.told(because)
 
@@ -191,8 +155,9 @@ def coverage_factor(freedom: float, share: float) -> float:
 
 
 def _verdict(
-    touch: float, clearance: Clearance, fold: Conditioned, error: ErrorModel, confidence: float
+    touch: float, passage: Passage, fold: Conditioned, confidence: float
 ) -> tuple[str, list[Because]]:
+    error, clearance = passage.surface.error, passage.clearance
     because = _all(Cause.CONTRADICTED, fold.contradictions)
     if error.known in (Known.NAMED, Known.UNNAMED):
         words = f"how wrong the scan may be is not measured: {error.warp_source}"

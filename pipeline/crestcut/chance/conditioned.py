@@ -9,14 +9,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-import numpy as np
 from scipy import linalg
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.active_contacts import find_active_contacts
-from crestcut.chance.draws import Source, evidence_points, reach_of, stood_in
-from crestcut.contact import Passage, hard_parts
+from crestcut.chance.draws import Source, reach_of
+from crestcut.contact import Passage
 from crestcut.terrain import Evidence, Surface, sums_of
 from crestcut.vehicle import Vehicle
 
@@ -46,14 +45,9 @@ def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
             evidence.readings[0].name,
             "scan all that the vehicle rolls over, or take the readings out of the job",
         )
-    parts = hard_parts(vehicle)
-    footing = find_active_contacts(
-        vehicle, surface, passage.ride, passage.clearance, np.zeros(len(parts)),
-        reach_of(vehicle, surface.error), extra=evidence_points(evidence), poses=1,
-        stood=stood_in(evidence, vehicle),
-    )  # fmt: skip
+    footing = find_active_contacts(passage, reach_of(passage), evidence, poses=1)
     assert footing is not None  # the sweep has met measured ground
-    source = Source(vehicle, surface, footing, surface.error, seed, slab.count // 2, evidence, passage.parts)
+    source = Source(passage, footing, evidence, seed, slab.count // 2)
     if source.fold.contradictions:
         return replace(nothing, contradictions=source.fold.contradictions)
     assert source.steps is not None and source.fold.own is not None

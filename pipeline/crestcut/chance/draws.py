@@ -7,16 +7,31 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance.active_contacts import ActiveContacts, Stood, find_active_contacts
-from crestcut.chance.held import moved_by, steps_to, witnesses_of
+from crestcut.base.units import millimetres
+from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts, wheel_weights
+from crestcut.chance.held import ReadOff, moved_by, steps_to
 from crestcut.chance.rounded import crest_cut
-from crestcut.chance.tyres import NO_SOFT_TYRES, SoftTyres, soft_tyres
-from crestcut.contact import Passage, hard_parts
-from crestcut.terrain import Conditioned, ErrorModel, Evidence, FieldMaker, Surface, fold_in
-from crestcut.vehicle import Vehicle
+from crestcut.contact import FRAMES, WHEELS, Passage, hard_parts, wheel_feet
+from crestcut.terrain import Conditioned, Evidence, FieldMaker, Surface, fold_in
+from crestcut.vehicle import NEAR_BREAK, Vehicle, elastic_tyre
 
 REACH = 4.0  # standard deviations that a pair may come down against the least one and still be looked at
 LEAST_REACH = 0.004  # m
+BASE = 0.15  # m: slopes before and after a place are taken over so much (a contact patch, common practice)
+LEAST_BREAK = 0.04  # change of slope: less is unevenness, and worth a millimetre at most
+SURE = 3.0  # standard deviations that a break must stand over the scan's own roughness
+
+
+@dataclass(frozen=True)
+class SoftTyres:
+    """How far the least gap may be off because tyres give: down and up, m (>= 0), and in words."""
+
+    lower: float = 0.0
+    higher: float = 0.0
+    said: tuple[str, ...] = ()
+
+
+NO_SOFT_TYRES = SoftTyres()
 
 
 @dataclass(frozen=True, eq=False)
@@ -27,7 +42,7 @@ class Draws:
     than any draw, so a little more hopeful.  least : (n,) least gap of each.  vehicle : (n,) the same with
     the vehicle's own errors only.  fold : what the readings made of it.  evidence : the readings that were
     folded in.  tyres : what their giving may change at the worst station.  rounded : what a mesh may have
-    cut off the crest at the worst place, m.
+    cut off the crest at the worst place, m.  seed : that they were drawn with.
     """
 
     base: float
@@ -37,6 +52,7 @@ class Draws:
     evidence: Evidence | None = None
     tyres: SoftTyres = NO_SOFT_TYRES
     rounded: float = 0.0
+    seed: int = 0
 
 
 def white_length(surface: Surface) -> float:
@@ -55,9 +71,10 @@ def white_length(surface: Surface) -> float:
     return float(np.clip(0.5 * np.sqrt(held / density), cell, 0.15))
 
 
-def reach_of(vehicle: Vehicle, error: ErrorModel) -> float:
+def reach_of(passage: Passage) -> float:
     """How far two gaps may move against each other, m."""
-    tolerance = max((p.within for p in hard_parts(vehicle)), default=0.0)
+    error = passage.surface.error
+    tolerance = max((p.within for p in hard_parts(passage.vehicle)), default=0.0)
     if error.slab is not None:
         patch, warp = error.worked
         own = error.slab.spread**2 + patch**2 + warp**2
@@ -67,33 +84,24 @@ def reach_of(vehicle: Vehicle, error: ErrorModel) -> float:
 
 
 def draw_clearances(
-    passage: Passage,
-    error: ErrorModel,
-    seed: int = 0,
-    draws: int = 200,
-    evidence: Evidence | None = None,
+    passage: Passage, seed: int = 0, draws: int = 200, evidence: Evidence | None = None
 ) -> Draws | None:
     """Gaps of the pairs that could be least, ``draws`` times. None where no part meets measured ground.
 
-    Surfaces are drawn from ``error`` (given what was measured by hand), the heights of parts from their
-    ``within``.
+    Surfaces are drawn from what the surface's error says (given what was measured by hand), the heights of
+    parts from their ``within``.
     """
-    vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
-    parts = hard_parts(vehicle)
-    extra = evidence_points(evidence)
-    footing = find_active_contacts(
-        vehicle, surface, passage.ride, clearance, np.zeros(len(parts)), reach_of(vehicle, error),
-        extra=extra, stood=stood_in(evidence, vehicle),
-    )  # fmt: skip
+    surface = passage.surface
+    footing = find_active_contacts(passage, reach_of(passage), evidence)
     if footing is None:
         return None
-    source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence, passage.parts)
+    source = Source(passage, footing, evidence, seed, max(draws // 2, 2))
     if passage.contradictions:
         source.fold = replace(source.fold, contradictions=passage.contradictions)
     used = None if source.fold.contradictions else evidence
-    tyres = soft_tyres(passage)
-    rounded = crest_cut(surface.height, clearance, error.mesh_edge)
-    return replace(_collect(footing, source, rounded), tyres=tyres, evidence=used)
+    rounded = crest_cut(surface.height, passage.clearance, surface.error.mesh_edge)
+    found = _collect(footing, source)
+    return replace(found, seed=seed, tyres=soft_tyres(passage), rounded=rounded, evidence=used)
 
 
 class Source:
@@ -105,20 +113,12 @@ class Source:
     """
 
     def __init__(
-        self,
-        vehicle: Vehicle,
-        surface: Surface,
-        footing: ActiveContacts,
-        error: ErrorModel,
-        seed: int,
-        count: int,
-        evidence: Evidence | None,
-        drawn_parts: FloatArray | None = None,
+        self, passage: Passage, footing: ActiveContacts, evidence: Evidence | None, seed: int, count: int
     ) -> None:
         rng = np.random.default_rng(seed)
-        parts = hard_parts(vehicle)
+        surface, drawn_parts, parts = passage.surface, passage.parts, hard_parts(passage.vehicle)
         maker = FieldMaker(
-            error, footing.window, footing.standard_error, white_length(surface), footing.nodes
+            surface.error, footing.window, footing.standard_error, white_length(surface), footing.nodes
         )
         within = np.array([p.within for p in parts]) if drawn_parts is None else drawn_parts.std(axis=1)
         names = [p.name for p in parts]
@@ -132,33 +132,14 @@ class Source:
             half = drawn_parts.shape[1] // 2
             self.parts = np.concatenate([drawn_parts[:, :count], drawn_parts[:, half : half + count]], axis=1)
         spread = dict(zip(names, within, strict=True))
-        self.fold = fold_in(evidence, error, places, spread, rng, 2 * count, drawn_parts)
+        self.fold = fold_in(evidence, surface.error, places, spread, rng, 2 * count, drawn_parts)
         self.steps: FloatArray | None = None
         self.snapped = evidence.readings if evidence is not None else ()
         if evidence is None or self.fold.ground_gain is None:
             return
-        self.steps = steps_to(footing, evidence, names, at, self.fold, self.ground, self.parts, rng)
+        read = ReadOff(footing, evidence.readings, names, at)
+        self.steps = steps_to(read, self.fold, self.ground, self.parts, rng)
         self.ground, self.parts, self.fold = moved_by(self.steps, self.fold, self.ground, self.parts)
-
-
-def stood_in(evidence: Evidence | None, vehicle: Vehicle) -> list[Stood]:
-    """Where the vehicle stood witness, as ``find_active_contacts`` takes it."""
-    names = [p.name for p in hard_parts(vehicle)]
-    found = witnesses_of(evidence.readings, names) if evidence is not None else []
-    return [
-        Stood(r.stood, names.index(r.part or ""), r.exactly, r.raised)
-        for _, r in found
-        if r.stood is not None
-    ]
-
-
-def evidence_points(evidence: Evidence | None) -> FloatArray:
-    """Site x, y of every point of every reading, (k, 2): the ground there must be drawn too."""
-    return (
-        np.concatenate([r.points for r in evidence.readings])
-        if evidence and evidence.readings
-        else np.zeros((0, 2))
-    )
 
 
 def snapped(
@@ -174,7 +155,7 @@ def snapped(
     return replace(evidence, readings=readings), list(at)
 
 
-def _collect(footing: ActiveContacts, source: Source, rounded: float) -> Draws:
+def _collect(footing: ActiveContacts, source: Source) -> Draws:
     """The least gap of every draw. What is drawn is what slab and vehicle may be, the scan's own error not in
     it, so nothing is to be taken off for the choice of the least."""
     fold, part = source.fold, footing.pair_part[: footing.judged]
@@ -184,5 +165,59 @@ def _collect(footing: ActiveContacts, source: Source, rounded: float) -> Draws:
     only = (level + source.parts[part]).min(axis=0)
     return Draws(
         float(level.min()), np.asarray(least, dtype=np.float64), np.asarray(only, dtype=np.float64),
-        fold, rounded=rounded,
+        fold,
     )  # fmt: skip
+
+
+def soft_tyres(passage: Passage) -> SoftTyres:
+    """What elastic tyres may take off (or, under a wheel with a negative weight, add to) the least gap.
+
+    Only for tyres within ``NEAR_BREAK`` of a convex break at the worst station; elsewhere a disk is fair.
+    """
+    vehicle, surface, ride = passage.vehicle, passage.surface, passage.ride
+    worst = passage.clearance.worst
+    if worst is None or vehicle.rigid:
+        return SoftTyres()
+    variant, station = worst.pose
+    pose = int(np.searchsorted(ride.batch.variant, variant)) + station
+    place, frame = ride.batch.places[pose], surface.height.frame
+    body = FRAMES.index(next(p for p in hard_parts(vehicle) if p.name == worst.part).on)
+    at = np.append(frame.to_grid(worst.xy), float(surface.height.sample(np.array(worst.xy))))
+    local = (at - ride.batch.position[pose, body]) @ ride.batch.rotation[pose, body]
+    weights = wheel_weights(vehicle, local[:1], local[1:2], np.array([body]))[0]
+    heading = np.array([np.cos(place[2]), np.sin(place[2])])
+    lower = higher = 0.0
+    said = []
+    for wheel, (foot, weight) in enumerate(zip(wheel_feet(vehicle, place[None])[0], weights, strict=True)):
+        distance, grade = nearest_break(vehicle, surface, foot, heading)
+        give = elastic_tyre(distance, grade) if grade >= LEAST_BREAK else None
+        if give is None or abs(weight) * give.lower < 1e-4:
+            continue
+        lower, higher = lower + max(weight, 0.0) * give.lower, higher + max(-weight, 0.0) * give.lower
+        said.append(
+            f"the {WHEELS[wheel]} tyre stands {millimetres(distance, 0)} from a break of {grade:.0%}, where "
+            f"it may sink up to {millimetres(give.lower)} more than the rigid disk reckoned with "
+            f"({give.source}): the interval is wider by {millimetres(abs(weight) * give.lower)}"
+        )
+    return SoftTyres(lower, higher, tuple(said))
+
+
+def nearest_break(
+    vehicle: Vehicle, surface: Surface, foot: FloatArray, heading: FloatArray
+) -> tuple[float, float]:
+    """Distance (m) along the heading to the sharpest convex break near a wheel's foot (grid u, v), and the
+    change of slope there (0.1 = 10 %, 0 where there is none that the scan is sure of)."""
+    cell, across = surface.height.frame.cell, np.array([-heading[1], heading[0]])
+    along = np.arange(-NEAR_BREAK - BASE, NEAR_BREAK + BASE + cell / 2, cell)
+    beside = np.linspace(-vehicle.tyre_width / 2, vehicle.tyre_width / 2, 5)
+    places = foot + along[:, None, None] * heading + beside[:, None] * across
+    profile = surface.height.sample(surface.height.frame.to_site(places)).mean(axis=1)
+    step = round(BASE / cell)
+    change = -(profile[2 * step :] - 2 * profile[step:-step] + profile[: -2 * step]) / (step * cell)
+    if not len(change) or np.isnan(change).all():
+        return NEAR_BREAK, 0.0
+    k = int(np.nanargmax(change))
+    # three heights of independent roughness: variance 6 over the base squared
+    rough = np.sqrt(6.0) * surface.error.patch / BASE
+    grade = float(change[k])
+    return abs(float(along[step + k])), grade if grade > SURE * rough else 0.0

@@ -10,14 +10,14 @@ z = want - h(e) + H G z, a few times over.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance.active_contacts import ActiveContacts, Single
-from crestcut.terrain import Conditioned, Evidence, Reading
+from crestcut.chance.active_contacts import ActiveContacts, Single, witnesses_of
+from crestcut.terrain import Conditioned, Reading
 
 STEPS = 6  # towards a least distance or gap: what is left of the way is some hundredths of a millimetre
 
@@ -37,22 +37,25 @@ def moved_by(
     )  # fmt: skip
 
 
+@dataclass(frozen=True, eq=False)
+class ReadOff:
+    """What is read off where. names : of the hard parts.  at : which of the footing's nodes the points of
+    each reading are."""
+
+    footing: ActiveContacts
+    readings: Sequence[Reading]
+    names: Sequence[str]
+    at: Sequence[IntArray]
+
+
 def steps_to(
-    footing: ActiveContacts,
-    evidence: Evidence,
-    names: Sequence[str],
-    at: Sequence[IntArray],
-    fold: Conditioned,
-    ground: Single,
-    parts: FloatArray,
-    rng: np.random.Generator,
+    read: ReadOff, fold: Conditioned, ground: Single, parts: FloatArray, rng: np.random.Generator
 ) -> FloatArray:
     """(m, d) z: by gain times z is each draw to be moved so that it says what was read, m.
 
-    ground, parts : as scan and tape leave them, the second half the opposite of the first.  names : of the
-    parts.  at : which of the footing's nodes the points of each reading are.
+    ground, parts : as scan and tape leave them, the second half the opposite of the first.
     """
-    d, readings = ground.shape[1], evidence.readings
+    d, readings, at = ground.shape[1], read.readings, read.at
     assert fold.ground_gain is not None and fold.part_gain is not None
     assert fold.part_weights is not None and fold.noise_root is not None
     gain, part_gain = fold.ground_gain.astype(np.float32), fold.part_gain
@@ -61,25 +64,19 @@ def steps_to(
     want += np.concatenate([noise, -noise], axis=1)
     follows = np.array([-(r.weights @ fold.ground_gain[i]) for r, i in zip(readings, at, strict=True)])
     follows += fold.part_weights.T @ part_gain
-    z = want - _read_off(footing, readings, names, at, ground, parts)
+    z = want - _read_off(read, ground, parts)
     sums = all(r.stood is None and r.along is None for r in readings)
     for _ in range(0 if sums else STEPS):
         moved, levels = ground + gain @ z.astype(np.float32), parts + part_gain @ z
-        z = want - _read_off(footing, readings, names, at, moved, levels) + follows @ z
+        z = want - _read_off(read, moved, levels) + follows @ z
     return z
 
 
-def _read_off(
-    footing: ActiveContacts,
-    readings: Sequence[Reading],
-    names: Sequence[str],
-    at: Sequence[IntArray],
-    ground: Single,
-    parts: FloatArray,
-) -> FloatArray:
+def _read_off(read: ReadOff, ground: Single, parts: FloatArray) -> FloatArray:
     """(m, d) what each reading would be on each draw, m, with what its place is worth on average."""
+    readings, names = read.readings, read.names
     out = np.empty((len(readings), ground.shape[1]))
-    for row, reading, nodes in zip(out, readings, at, strict=True):
+    for row, reading, nodes in zip(out, readings, read.at, strict=True):
         wrong: NDArray[np.float32] = ground[nodes]
         if reading.along is not None:
             row[:] = reading.predicted - reading.exactly + _under_string(reading.along, wrong)
@@ -90,7 +87,7 @@ def _read_off(
     stood = [i for i, _ in witnesses_of(readings, names)]
     if stood:
         over = np.array([[readings[i].predicted - readings[i].exactly] for i in stood])
-        out[stood] = over + footing.witnessed(-ground, parts)[: len(stood)]
+        out[stood] = over + read.footing.witnessed(-ground, parts)[: len(stood)]
     return out
 
 
@@ -100,8 +97,3 @@ def _under_string(along: FloatArray, wrong: Single) -> FloatArray:
     share, down = along.astype(np.float32).T
     ends = np.stack([1 - share, share], axis=1) @ wrong[:2]
     return np.asarray((down[:, None] - ends + wrong[2:]).min(axis=0), dtype=np.float64)
-
-
-def witnesses_of(readings: Sequence[Reading], names: Sequence[str]) -> list[tuple[int, Reading]]:
-    """The readings that are gaps under a part of the standing vehicle, with their index."""
-    return [(i, r) for i, r in enumerate(readings) if r.stood is not None and r.part in names]

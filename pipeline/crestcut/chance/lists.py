@@ -12,11 +12,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray, HeightGrid, IntArray
 from crestcut.contact import EDGE, SIDE, VOID
+from crestcut.vehicle import Vehicle
 
 BLOCK = 0.03  # m, side of the blocks
 CHUNK = 128  # tyres looked at together: the footprints of so many stay in the cache
+TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
 NONE = 1.0e18  # no gap
 
 
@@ -41,14 +43,15 @@ def block_of(cell: float) -> int:
 
 
 def list_tyres(
-    ground: FloatArray, cell: float, hubs: FloatArray, radius: float, half: float, slack: float
+    ground: FloatArray, cell: float, hubs: FloatArray, vehicle: Vehicle
 ) -> tuple[Lists, FloatArray]:
-    """Nodes that may come to carry each tyre: the best of each block, if within ``slack`` of carrying.
+    """Nodes that may come to carry each tyre: the best of each block, if within ``TYRE_SLACK`` of carrying.
 
-    hubs : (k, 4) u, v, cos and sin of the heading.  radius, half : of the disk and of its width, m.  Also
-    the lowest point of each tyre on its own ground, (k,) m, ``VOID`` over nothing measured: plain search over
-    the footprint (dilation by a disk, ISO 16610-41).
+    hubs : (k, 4) u, v, cos and sin of the heading.  Also the lowest point of each tyre on its own ground,
+    (k,) m, ``VOID`` over nothing measured: plain search over the footprint (dilation by a disk, ISO
+    16610-41).
     """
+    radius, half = vehicle.tyre_radius, vehicle.tyre_width / 2
     block = block_of(cell)
     along = np.abs(hubs[:, 2:]).max(axis=0)  # widest cos, widest sin
     reach = (radius * along[0] + half * along[1], radius * along[1] + half * along[0])
@@ -72,7 +75,7 @@ def list_tyres(
         pick = low.argmax(axis=2)[..., None]
         low, flat = np.take_along_axis(low, pick, 2)[..., 0], np.take_along_axis(flat, pick, 2)[..., 0]
         top = low.max(axis=1)
-        keep = (low >= top[:, None] - slack) & (low > VOID / 2)
+        keep = (low >= top[:, None] - TYRE_SLACK) & (low > VOID / 2)
         best[first : first + CHUNK] = np.where(top > VOID / 2, top, VOID)
         count.append(keep.sum(axis=1))
         nodes.append(flat[keep])
@@ -93,39 +96,35 @@ def _stencil(reach: float, cell: float, block: int) -> IntArray:
 
 
 def list_parts(
-    ground: FloatArray,
-    cell: float,
-    plates: FloatArray,
-    position: FloatArray,
-    rotation: FloatArray,
-    most: FloatArray,
+    ground: HeightGrid, plates: FloatArray, position: FloatArray, rotation: FloatArray, most: FloatArray
 ) -> Lists:
     """Nodes under each plate where its gap is no more than ``most``: the nearest of each block.
 
     plates : (q, 6), position (q, 3), rotation (q, 3, 3): one plate at one pose each.  most : (q,) m.
     """
-    block = block_of(cell)
+    columns, cell = ground.frame.shape[1], ground.frame.cell
     start = np.zeros(len(plates) + 1, np.int64)
     nodes, value, local = [], [], []
     for q in range(len(plates)):
-        flat, gap, height = _nearest(ground, cell, plates[q], position[q], rotation[q], block)
+        flat, gap, height = _nearest(ground, plates[q], position[q], rotation[q])
         keep = gap <= max(most[q], gap.min(initial=NONE))  # never empty where anything is measured
         nodes.append(flat[keep])
         value.append(gap[keep])
         start[q + 1] = start[q] + int(keep.sum())
-        j, i = np.divmod(flat[keep], ground.shape[1])
+        j, i = np.divmod(flat[keep], columns)
         away = np.column_stack([i * cell, j * cell, height[keep]]) - position[q]
         local.append(away @ rotation[q, :, :2])
     return Lists(start, np.concatenate(nodes), np.concatenate(value), np.concatenate(local))
 
 
 def _nearest(
-    ground: FloatArray, cell: float, plate: FloatArray, position: FloatArray, rotation: FloatArray, block: int
+    ground: HeightGrid, plate: FloatArray, position: FloatArray, rotation: FloatArray
 ) -> tuple[IntArray, FloatArray, FloatArray]:
     """Of each block under a plate the node with the least gap: flat index, gap and height of the plate."""
     (a, b, c), quad = plane_of(plate, position, rotation)
-    columns = ground.shape[1]
-    j, first, last = covered(quad, cell, ground.shape)
+    cell, heights = ground.frame.cell, ground.values
+    block, columns = block_of(cell), heights.shape[1]
+    j, first, last = covered(quad, cell, heights.shape)
     none = np.zeros(0, np.int64), np.zeros(0), np.zeros(0)
     if not len(j) or last.max() < first.min():
         return none
@@ -133,7 +132,7 @@ def _nearest(
     high, wide = (-(-(n + 1 - n0) // block) * block for n, n0 in ((int(j[-1]), j0), (int(last.max()), i0)))
     i = np.arange(i0, min(i0 + wide, columns))
     plane = a + (b * cell) * i[None, :] + (c * cell) * j[:, None]
-    under = ground[j[0] : j[-1] + 1, i0 : i0 + wide]
+    under = heights[j[0] : j[-1] + 1, i0 : i0 + wide]
     inside = (i[None, :] >= first[:, None]) & (i[None, :] <= last[:, None]) & (under > VOID / 2)
     gap = np.full((high, wide), NONE)
     gap[int(j[0]) - j0 : int(j[-1]) + 1 - j0, : len(i)] = np.where(inside, plane - under, NONE)

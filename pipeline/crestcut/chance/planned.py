@@ -16,12 +16,12 @@ from scipy import special
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.chance.active_contacts import ActiveContacts, Single, find_active_contacts, nearest_nodes
-from crestcut.chance.draws import Source, evidence_points, reach_of, stood_in
+from crestcut.chance.draws import Source, reach_of
 from crestcut.chance.lists import block_of
 from crestcut.chance.rounded import crest_cut
 from crestcut.contact import Passage, hard_parts, wanted_gap
 from crestcut.job import Wanted
-from crestcut.terrain import Conditioned, ErrorModel, Evidence
+from crestcut.terrain import Conditioned, Evidence
 
 OPEN = 0.6  # of the reach: the margins for which places are listed
 TIGHT = 0.6  # of the reach: a gap this much over a planned one is never the least; twice that changes nothing
@@ -37,7 +37,7 @@ class CutDraws:
     what slab and vehicle may be, hand measurements folded in.  measured : (places, d) the same with the
     vehicle's own errors only.  xy : (places, 2) site m.
     fold : what the readings made of the errors.  rounded : most that a mesh may have cut off the crest, m:
-    so much is left standing there.
+    so much is left standing there.  seed : that they were drawn with.
     """
 
     scanned: Single
@@ -46,6 +46,7 @@ class CutDraws:
     xy: FloatArray
     fold: Conditioned
     rounded: float = 0.0
+    seed: int = 0
 
     def outcome(self, margin: float, deepest: FloatArray | None = None) -> FloatArray:
         """(d,) the least that a plan leaves less the least that it promised, m.
@@ -76,27 +77,18 @@ class CutDraws:
 
 
 def draw_cut(
-    passage: Passage,
-    error: ErrorModel,
-    wanted: Wanted,
-    seed: int = 0,
-    draws: int = 200,
-    evidence: Evidence | None = None,
+    passage: Passage, wanted: Wanted, seed: int = 0, draws: int = 200, evidence: Evidence | None = None
 ) -> CutDraws | None:
     """Draws behind the margin and behind what a cut leaves. None where no part meets measured ground.
 
     passage : before the cut, on the surface as scanned.
     """
-    vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
-    asked = wanted_gap(wanted.want, wanted.want_ends)
-    keep, reach = np.array([asked[part.zone] for part in hard_parts(vehicle)]), reach_of(vehicle, error)
-    footing = find_active_contacts(
-        vehicle, surface, passage.ride, clearance, keep, TIGHT * reach, OPEN * reach,
-        evidence_points(evidence), stood=stood_in(evidence, vehicle),
-    )  # fmt: skip
+    surface, asked, reach = passage.surface, wanted_gap(wanted.want, wanted.want_ends), reach_of(passage)
+    keep = np.array([asked[part.zone] for part in hard_parts(passage.vehicle)])
+    footing = find_active_contacts(passage, TIGHT * reach, evidence, keep, OPEN * reach)
     if footing is None:
         return None
-    source = Source(vehicle, surface, footing, error, seed, max(draws // 2, 2), evidence, passage.parts)
+    source = Source(passage, footing, evidence, seed, max(draws // 2, 2))
     fold = source.fold
     place, xy = _places(footing, surface.height.frame)
     nothing = np.zeros((len(footing.nodes), 1), np.float32)
@@ -105,8 +97,8 @@ def draw_cut(
     scanned = _lacking(footing, place, len(xy), nothing, -keep[:, None])
     drawn = _lacking(footing, place, len(xy), best - source.ground, parts)
     measured = _lacking(footing, place, len(xy), best, parts)
-    rounded = crest_cut(surface.height, clearance, error.mesh_edge)
-    return CutDraws(scanned[:, 0], drawn, measured, xy, fold, rounded)
+    rounded = crest_cut(surface.height, passage.clearance, surface.error.mesh_edge)
+    return CutDraws(scanned[:, 0], drawn, measured, xy, fold, rounded, seed)
 
 
 def _places(footing: ActiveContacts, frame: GridFrame) -> tuple[IntArray, FloatArray]:

@@ -76,19 +76,15 @@ def resampled(weight: FloatArray, seed: int) -> IntArray:
 
 def _least(passage: Passage, witness: Witness, number: int, seed: int) -> tuple[FloatArray, FloatArray]:
     """(d,) least gap that what is said is about, m, and the drawn heights of all parts (parts, d), m."""
-    vehicle, surface = passage.vehicle, passage.surface
-    spoken = _spoken_of(passage, witness, f"[[witness]] {number}")
-    footing = find_active_contacts(
-        vehicle, surface, passage.ride, spoken, np.zeros(len(hard_parts(vehicle))),
-        reach_of(vehicle, surface.error),
-    )  # fmt: skip
+    surface, spoken = passage.surface, _spoken_of(passage, witness, f"[[witness]] {number}")
+    footing = find_active_contacts(replace(passage, clearance=spoken), reach_of(passage))
     if footing is None:
         raise CrestcutError(
             "nothing of the vehicle is over measured ground there", f"[[witness]] {number}", "check part"
         )
     assert surface.error.slab is not None
     count = surface.error.slab.count // 2
-    source = Source(vehicle, surface, footing, surface.error, seed, count, None, passage.parts)
+    source = Source(passage, footing, None, seed, count)
     gap = footing.drawn(-source.ground, source.parts).min(axis=0)
     return np.asarray(gap, dtype=np.float64), source.parts
 

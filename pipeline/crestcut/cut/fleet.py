@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError
-from crestcut.contact import Clearance, Ride, sweep, wanted_gap
+from crestcut.contact import Clearance, Passage, Ride, sweep, wanted_gap
 from crestcut.cut.feather import NO_ROOT
 from crestcut.cut.plan import CUT, Cutter, cut_surface, plan_of, ride_on
 from crestcut.cut.problem import prepare
@@ -75,11 +75,11 @@ def plan_fleet(
         for m in members
     ]
     problems = [
-        prepare(m.vehicle, surface, m.ride, m.before, limits, c.gaps, feather)
+        prepare(Passage(m.vehicle, surface, m.ride, m.before), limits, c.gaps, feather)
         for m, c in zip(members, cutters, strict=True)
     ]
     solution = solve(*problems)
-    plan = plan_of(solution, problems[0].allowed, limits, surface, cutters)
+    plan = plan_of(solution, limits, surface, cutters)
     lower = cut_surface(surface, np.nan_to_num(plan.depth.values))
     after = (plan.after, *(sweep(c.vehicle, lower, ride_on(c.ride, c.vehicle, lower)) for c in cutters[1:]))
     owner, cell = _owners(solution), surface.height.frame.cell

@@ -13,6 +13,7 @@ from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.contact import (
     Batch,
     Clearance,
+    Passage,
     Poses,
     Ride,
     Swept,
@@ -37,26 +38,17 @@ CUT = 5e-5  # m: shallower is not a cut
 
 
 def plan_cut(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    before: Clearance,
-    limits: Limits,
-    wanted: Wanted,
-    margin: float = 0.0,
-    feather: float = 0.25,
+    passage: Passage, limits: Limits, wanted: Wanted, margin: float = 0.0, feather: float = 0.25
 ) -> CutPlan:
     """The least depth that leaves every gap ``want`` + ``margin``, within the limits; re-swept and certified.
 
-    margin : m, kept on top of want for confidence.  feather : greatest change of depth over distance. Where
-    limits bind, the plan is the best within them, ``feasible`` is False and ``short_by`` says how far the
-    least gap stays below.
+    passage : over the uncut surface.  margin : m, kept on top of want for confidence.  feather : greatest
+    change of depth over distance. Where limits bind, the plan is the best within them, ``feasible`` is
+    False and ``short_by`` says how far the least gap stays below.
     """
     gaps = {zone: gap + margin for zone, gap in wanted_gap(wanted.want, wanted.want_ends).items()}
-    problem = prepare(vehicle, surface, ride, before, limits, gaps, feather)
-    return plan_of(
-        solve(problem), problem.allowed, limits, surface, [Cutter(vehicle, ride, gaps, margin, before)]
-    )
+    cutter = Cutter(passage.vehicle, passage.ride, gaps, margin, passage.clearance)
+    return plan_of(solve(prepare(passage, limits, gaps, feather)), limits, passage.surface, [cutter])
 
 
 @dataclass(frozen=True, eq=False)
@@ -73,12 +65,10 @@ class Cutter:
     before: Clearance | None = None
 
 
-def plan_of(
-    solution: Solution, allowed: FloatArray, limits: Limits, surface: Surface, cutters: Sequence[Cutter]
-) -> CutPlan:
+def plan_of(solution: Solution, limits: Limits, surface: Surface, cutters: Sequence[Cutter]) -> CutPlan:
     """The plan that a solution amounts to, re-swept and certified for all its vehicles; ``after`` is the
     first one's."""
-    cell = surface.height.frame.cell
+    cell, allowed = surface.height.frame.cell, limits.deepest.values
     depth = np.where(solution.depth > 0, solution.depth, 0.0)
     lower = cut_surface(surface, depth)
     after = [
@@ -112,7 +102,7 @@ def plan_of(
         slack=certificate.loosest,
         short_by=0.0 if feasible else max(-certificate.least_excess, 0.0),
         short_at=None if feasible else short,
-        binding=_binding(limits, solution, allowed),
+        binding=_binding(limits, solution),
         certificate=certificate,
         after=after[0],
     )
@@ -195,6 +185,6 @@ def holds_itself(solution: Solution, allowed: FloatArray, depth: FloatArray) -> 
     )
 
 
-def _binding(limits: Limits, solution: Solution, allowed: FloatArray) -> tuple[str, ...]:
-    over = (solution.step.need > allowed + ENOUGH) & (limits.reason >= 0)
+def _binding(limits: Limits, solution: Solution) -> tuple[str, ...]:
+    over = (solution.step.need > limits.deepest.values + ENOUGH) & (limits.reason >= 0)
     return tuple(limits.reasons[k] for k in np.unique(limits.reason[over]))

@@ -24,10 +24,9 @@ from crestcut.contact import (
     VOID,
     Batch,
     Blocks,
-    Clearance,
     Pairs,
+    Passage,
     Plates,
-    Ride,
     blocks_of,
     contact_ground,
     hard_parts,
@@ -43,7 +42,6 @@ from crestcut.contact import (
 )
 from crestcut.cut.feather import NO_ROOT, feather_out
 from crestcut.cut.records import Limits
-from crestcut.terrain import Surface
 from crestcut.vehicle import Vehicle
 
 # m: kept beyond the first-order bound of what can bind: second order of the rotation, and an edge that moves
@@ -85,21 +83,14 @@ class Step:
     root: IntArray
 
 
-def prepare(
-    vehicle: Vehicle,
-    surface: Surface,
-    ride: Ride,
-    before: Clearance,
-    limits: Limits,
-    keep_gap: Mapping[str, float],
-    feather: float,
-) -> Problem:
-    """Keep only what can bind.
+def prepare(passage: Passage, limits: Limits, keep_gap: Mapping[str, float], feather: float) -> Problem:
+    """Keep only what can bind. passage : over the uncut surface.
 
     keep_gap : zone -> gap that must be left, metres (want plus margin). Lowering the ground by at most d
     lowers a part by at most d times the sum of its positive wheel weights, so a pair whose gap exceeds what
     it must keep by more than that never binds: dropping it is exact.
     """
+    vehicle, surface, ride, before = passage.vehicle, passage.surface, passage.ride, passage.clearance
     parts = hard_parts(vehicle)
     plates = plates_of(parts, ride.line.step)
     contact = contact_ground(surface)

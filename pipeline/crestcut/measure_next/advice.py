@@ -15,12 +15,10 @@ from crestcut.base.units import at_least, at_most, millimetres
 from crestcut.chance import Chance, smoothed_below
 from crestcut.contact import Passage, hard_parts, wheel_feet
 from crestcut.measure_next.boards import Boards, plan_boards
-from crestcut.measure_next.draws import READ, Readings, draw_readings
+from crestcut.measure_next.draws import READ, Readings, draw_readings, walk_narrows
 from crestcut.measure_next.strings import StringPlan, crossbar, h_of_strings, string_plan
 from crestcut.measure_next.touch import Worth, noise_alike, worth_of
-from crestcut.measure_next.walk import walk_narrows
-from crestcut.terrain import ErrorModel, Evidence, Surface
-from crestcut.vehicle import Part
+from crestcut.terrain import Evidence
 
 NEARLY = 0.12  # share of the wheelbase next to an axle in which a string is read at a place, not at its least
 SEEK = 0.30  # m either way from the worst point in which the least distance is expected
@@ -86,9 +84,19 @@ class _Candidate:
     seek: tuple[tuple[float, float], ...] = ()
 
 
+@dataclass(frozen=True, eq=False)
+class _Choice:
+    """candidates : entries 1, 2, ... of the covariance (m2) of the least clearance and what they read.
+    wanted : the best set of them.  bound : those that are worth something together only."""
+
+    candidates: Sequence[_Candidate]
+    covariance: FloatArray
+    wanted: set[int]
+    bound: frozenset[int] | None
+
+
 def measure_first(
     passage: Passage,
-    error: ErrorModel,
     most: int = 3,
     today: Chance | None = None,
     confidence: float = 0.95,
@@ -107,17 +115,11 @@ def measure_first(
     on boards or not at all; without boards and strings a touch is worth what it tells.
     Empty where nothing is swept, or where no measurement would help.
     """
-    vehicle, surface, ride, worst = passage.vehicle, passage.surface, passage.ride, passage.clearance.worst
+    worst = passage.clearance.worst
     if worst is None:
         return ()
-    variant, station = worst.pose
-    pose = int(np.searchsorted(ride.batch.variant, variant)) + station
-    parts = hard_parts(vehicle)
-    index = next(i for i, p in enumerate(parts) if p.name == worst.part)
-    track = (vehicle.front_track + vehicle.rear_track) / 2
-    feet = surface.height.frame.to_site(wheel_feet(vehicle, ride.batch.places[pose : pose + 1])[0])
-    plans = string_plans(surface, feet, np.array(worst.xy), parts[index], track) if "string" in kinds else []
-    drawn = draw_readings(passage, error, plans, evidence)
+    plans = string_plans(passage) if "string" in kinds else []
+    drawn = draw_readings(passage, plans, evidence)
     if drawn is None:
         return ()
     # without the bias of the least of many
@@ -127,12 +129,12 @@ def measure_first(
     bound = frozenset(range(len(every) - 2, len(every) + 1)) if plans and len(plans[-1].least) == 2 else None
 
     def on_boards(k: int) -> Boards | None:
-        return plan_boards(passage, error, drawn.stands[k], sizes, evidence)
+        return plan_boards(passage, drawn.stands[k], sizes, evidence)
 
-    every, covariance, wanted = _chosen(every, drawn, kinds, bound, most, on_boards)
-    found = _best_first(every, covariance, wanted, bound, today, confidence)
+    choice = _chosen(every, drawn, kinds, bound, most, on_boards)
+    found = _best_first(choice, today, confidence)
     if "walk" in kinds and drawn.stands:
-        narrows = walk_narrows(drawn, vehicle, surface, error)
+        narrows = walk_narrows(drawn, passage)
         found += (Advice("walk", (), float("nan"), narrows, WALK),) if narrows >= ENOUGH else ()
     return found
 
@@ -173,9 +175,9 @@ def _chosen(
     bound: frozenset[int] | None,
     most: int,
     on_boards: Callable[[int], Boards | None],
-) -> tuple[list[_Candidate], FloatArray, set[int]]:
-    """Candidates with their boards, the covariance of what they read, and the best set of them (counted from
-    1). Boards are sought for those only that would be in it; where none serve, a string comes instead."""
+) -> _Choice:
+    """The best set of the candidates, with their boards. Boards are sought for those only that would be
+    in it; where none serve, a string comes instead."""
     found = [_boarded(c, None) if c.risky else c for c in every]
     free = [i + 1 for i, c in enumerate(found) if c.kind in kinds]
     while True:
@@ -193,13 +195,17 @@ def _chosen(
         found = list(every)
         covariance = _covariance(drawn, found, bound is not None)
         wanted = best_set(covariance, [i + 1 for i, c in enumerate(found) if c.kind in kinds], most, bound)
-    return found, covariance, wanted
+    return _Choice(found, covariance, wanted, bound)
 
 
-def string_plans(
-    surface: Surface, feet: FloatArray, worst: FloatArray, part: Part, track: float
-) -> list[StringPlan]:
+def string_plans(passage: Passage) -> list[StringPlan]:
     """One string lengthways over the worst point, and the three of an H."""
+    vehicle, surface, found = passage.vehicle, passage.surface, passage.clearance.worst
+    assert found is not None
+    part = next(p for p in hard_parts(vehicle) if p.name == found.part)
+    batch, (variant, station) = passage.ride.batch, found.pose
+    place = batch.places[int(np.searchsorted(batch.variant, variant)) + station]
+    feet, worst = surface.height.frame.to_site(wheel_feet(vehicle, place[None])[0]), np.array(found.xy)
     middle = feet.reshape(2, 2, 2).mean(axis=1)  # front, rear
     run = middle[0] - middle[1]
     share = float(np.clip((worst - middle[1]) @ run / (run @ run), 0.0, 1.0))
@@ -212,7 +218,7 @@ def string_plans(
         f"{'the least distance ' if least else ''}down to the slab"
     )
     plan = string_plan(surface, rear, front, share, how, least)
-    bar = crossbar(surface, feet, worst, part.y, track)
+    bar = crossbar(surface, feet, worst, part.y, (vehicle.front_track + vehicle.rear_track) / 2)
     plans = [plan] if np.isfinite(plan.expect) else []
     return plans + (h_of_strings(surface, feet, bar) if bar is not None else [])
 
@@ -231,18 +237,9 @@ def _covariance(drawn: Readings, every: Sequence[_Candidate], with_h: bool) -> F
     return np.asarray(covariance)
 
 
-def _best_first(
-    every: Sequence[_Candidate],
-    covariance: FloatArray,
-    wanted: set[int],
-    bound: frozenset[int] | None,
-    today: Chance | None,
-    confidence: float,
-) -> tuple[Advice, ...]:
-    """The wanted ones, each with what it adds; the best first, an H as it is set up.
-
-    every : the candidates, entries 1, 2, ... of the covariance.
-    """
+def _best_first(choice: _Choice, today: Chance | None, confidence: float) -> tuple[Advice, ...]:
+    """The wanted ones, each with what it adds; the best first, an H as it is set up."""
+    covariance, wanted, bound = choice.covariance, choice.wanted, choice.bound
     chosen: list[int] = []
     advice: list[Advice] = []
     while len(chosen) < len(wanted):
@@ -250,13 +247,13 @@ def _best_first(
         if bound is not None and bound <= wanted:
             left = [i for i in left if i not in bound] or left[:1]
         chosen.append(max(left, key=lambda i: narrowing(covariance, [*chosen, i])))
-        c = every[chosen[-1] - 1]
+        c = choice.candidates[chosen[-1] - 1]
         where = tuple((float(x), float(y)) for x, y in c.points)
         said: tuple[str, ...] = ()
         if today is not None and c.risky and c.worth is not None:
             said = touch_outcomes(c.worth)
         elif today is not None:
-            said = outcomes(c.kind, c.expect, covariance, chosen, today, confidence, c.boards is not None)
+            said = outcomes(c, covariance, chosen, (today, confidence))
         narrows = narrowing(covariance, chosen)
         advice.append(
             Advice(c.kind, where, c.expect, narrows, c.how, said, c.blocks, c.part, c.boards, c.worth, c.seek)
@@ -299,14 +296,15 @@ def best_set(
 
 
 def outcomes(
-    kind: str, expect: float, covariance: FloatArray, chosen: Sequence[int], today: Chance, confidence: float,
-    boards: bool = False,
-) -> tuple[str, ...]:  # fmt: skip
-    """What readings of the last of the ``chosen`` would settle, the others as expected: plain sentences.
+    last: _Candidate, covariance: FloatArray, chosen: Sequence[int], so_far: tuple[Chance, float]
+) -> tuple[str, ...]:
+    """What readings of the ``last`` of the ``chosen`` would settle, the others as expected: plain sentences.
+    so_far : what is said today, and the confidence asked for.
 
     The least clearance given a reading r is normal about best + gain (r - expect), as narrow as the readings
     make it; it touches, or clears, once that leaves no more than 1 - confidence for the other.
     """
+    kind, expect, boards, (today, confidence) = last.kind, last.expect, last.boards is not None, so_far
     own = covariance[np.ix_(chosen, chosen)] + READ**2 * np.eye(len(chosen))
     gain = float(np.linalg.solve(own, covariance[0, chosen])[-1])
     if abs(gain) < 1e-6:

@@ -10,10 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray
-from crestcut.chance import ActiveContacts, Source, evidence_points, find_active_contacts, reach_of, stood_in
-from crestcut.contact import FAR, Passage, hard_parts
+from crestcut.chance import ActiveContacts, Source, evidence_points, find_active_contacts, reach_of
+from crestcut.contact import FAR, Passage, wheel_feet
 from crestcut.measure_next.strings import StringPlan
-from crestcut.terrain import ErrorModel, Evidence
+from crestcut.terrain import Evidence, of_functionals
 
 READ = 0.001  # m, 1 sd of a careful reading
 PLACED = 0.020  # m, 1 sd of where the vehicle stands: what a witness takes by itself
@@ -58,26 +58,19 @@ class Readings:
 
 def draw_readings(
     passage: Passage,
-    error: ErrorModel,
     plans: Sequence[StringPlan],
-    evidence: Evidence | None,
+    evidence: Evidence | None = None,
     seed: int = 0,
     draws: int = DRAWS,
 ) -> Readings | None:
     """``draws`` of them, given what was read already, the stands those that tell most, one after the other.
     None where nothing could touch."""
-    vehicle, surface, clearance = passage.vehicle, passage.surface, passage.clearance
-    keep, reach = np.zeros(len(hard_parts(vehicle))), reach_of(vehicle, error)
-    asked = [_looked_at(p) for p in plans]
-    read = evidence_points(evidence)
-    footing = find_active_contacts(
-        vehicle, surface, passage.ride, clearance, keep, reach,
-        extra=np.concatenate([read, *asked]),
-        stood=stood_in(evidence, vehicle),
-    )  # fmt: skip
+    surface, asked = passage.surface, [_looked_at(p) for p in plans]
+    extra = np.concatenate(asked) if asked else None
+    footing = find_active_contacts(passage, reach_of(passage), evidence, extra=extra)
     if footing is None:
         return None
-    source = Source(vehicle, surface, footing, error, seed, draws // 2, evidence, passage.parts)
+    source = Source(passage, footing, evidence, seed, draws // 2)
     field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
     shift = source.parts + source.fold.parts[:, None]
     each = footing.drawn(field, shift).astype(np.float64)
@@ -85,7 +78,11 @@ def draw_readings(
     pose = footing.pose[footing.pair_pose[: footing.judged]]
     chosen = _telling(each, least, _eligible(passage, footing), passage.ride.batch.places[pose, :2])
     stands = tuple(_stand(passage, footing, q) for q in chosen)
-    at = np.split(footing.extra[len(read) :], np.cumsum([len(a) for a in asked])[:-1]) if asked else []
+    at = (
+        np.split(footing.extra[len(evidence_points(evidence)) :], np.cumsum([len(a) for a in asked])[:-1])
+        if asked
+        else []
+    )
     down = [surface.height.sample(a)[:, None] + field[i] for a, i in zip(asked, at, strict=True)]
     strings = [_read_off(plan, heights) for plan, heights in zip(plans, down, strict=True)]
     rows = [s.min(axis=0) for s in strings]
@@ -199,3 +196,29 @@ def _implied(crossbar: StringPlan, halves: FloatArray, right: FloatArray, left: 
     (low, middle), (_, up) = crossbar.least
     share = np.array([[middle + OUTER * (low - middle)], [middle + OUTER * (up - middle)]])
     return np.asarray((halves + right + share * (left - right)).min(axis=0))
+
+
+def walk_narrows(drawn: Readings, passage: Passage) -> float:
+    """How many times narrower the least clearance becomes once the slab is walked again, its scan's error of
+    the same kind and size and independent.
+
+    What it would tell is taken from the gaps at the stands, as sums of heights under tyres and part: best
+    linear gain on the draws, with the scan's own error for noise. What it tells of the rest of the slab is
+    left out, so this is the least it is worth.
+    """
+    error = passage.surface.error
+    if error.slab is not None:
+        split = error.slab.split
+        error = replace(error, slab=None, warp=split.scan, warp_length=split.scan_length)
+    frame = passage.surface.height.frame
+    points = tuple(
+        np.vstack([frame.to_site(wheel_feet(passage.vehicle, s.place[None])[0]), s.at]) for s in drawn.stands
+    )
+    weights = tuple(np.append(s.weights, -1.0) for s in drawn.stands)
+    noise = of_functionals(error, points, weights, tuple(np.zeros(len(w)) for w in weights))
+    seen = drawn.bare - drawn.bare.mean(axis=1, keepdims=True)
+    least = drawn.least - drawn.least.mean()
+    cross = seen @ least / len(least)
+    gained = cross @ np.linalg.solve(seen @ seen.T / len(least) + noise + 1e-12 * np.eye(len(noise)), cross)
+    whole = float(least.var())
+    return float(np.sqrt(whole / max(whole - float(gained), 1e-12)))

@@ -18,8 +18,7 @@ from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import FloatArray
 from crestcut.job import NOISE, ScanChoice
 from crestcut.scan.formats.child import read_caged
-from crestcut.scan.formats.mesh import edge_lengths
-from crestcut.scan.formats.mesh_holes import bridges, bridging
+from crestcut.scan.formats.mesh import bridges, bridging, edge_lengths
 from crestcut.scan.formats.raw import RawScan, UnitFound
 from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded

@@ -140,28 +140,3 @@ def _least_at(angle: Callable[[float], float], rear: float, front: float) -> flo
         best = float(xs[k])
         low, high = float(xs[max(k - 1, 0)]), float(xs[min(k + 1, _SAMPLES - 1)])
     return best
-
-
-def sharp_crest_uses(break_angle: float, wheelbase: float, radius: float) -> float:
-    """Clearance (m) that a sharp crest of a total break (rad) uses at mid-wheelbase, wheels even about it.
-
-    (L/2) tan(b/2) - R (sec(b/2) - 1): the tyres, being round, stand a little higher on the slopes than points
-    would.
-    """
-    half = break_angle / 2
-    return wheelbase / 2 * math.tan(half) - radius * (1 / math.cos(half) - 1)
-
-
-def arc_crest_uses(crest_radius: float, wheelbase: float, radius: float) -> float:
-    """Clearance that a round crest uses at mid-wheelbase, m in and out: hubs run on a circle of Rv + R."""
-    hub = crest_radius + radius
-    if wheelbase > 2 * hub:
-        raise ValueError(f"a wheelbase of {wheelbase} m does not stand on a crest of radius {crest_radius} m")
-    return hub - math.sqrt(hub**2 - wheelbase**2 / 4)
-
-
-def level_into_grade_uses(grade: float, wheelbase: float, radius: float) -> float:
-    """Clearance (m) used where level ground turns down into a grade (rise over run): a sharp crest of
-    atan(grade).
-    """
-    return sharp_crest_uses(math.atan(grade), wheelbase, radius)

@@ -80,12 +80,12 @@ def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | 
     clearance = sweep(lower, surface, standing.ride)
     passage = Passage(lower, surface, standing.ride, clearance, standing.driver.parts)
     told = None if evidence is None else lowered_evidence(evidence, vehicle, asked)
-    drawn = draw_clearances(passage, surface.error, seed, job.settings.draws, told)
+    drawn = draw_clearances(passage, seed, job.settings.draws, told)
     if drawn is None or clearance.worst is None:
         raise CrestcutError(
             "no part of the vehicle meets measured ground", job.path.name, "draw the line over the scan"
         )
-    spare = chance_of(drawn, clearance, surface.error, job.wanted, seed)
+    spare = chance_of(drawn, passage, job.wanted)
     tightest = standing.before.least[clearance.worst.zone]
     return Now(standing, standing.today, spare, tightest, asked[tightest.zone], standing.in_use)
 
@@ -138,7 +138,7 @@ def what_to_measure(
     standing, sizes = now.standing, board_sizes(job)
     found = measure_first(
         Passage(standing.vehicle, surface, standing.ride, standing.before, standing.driver.parts),
-        surface.error, most=MOST, today=now.today, confidence=job.wanted.confidence, evidence=evidence,
+        most=MOST, today=now.today, confidence=job.wanted.confidence, evidence=evidence,
     )  # fmt: skip
     rows = []
     for a in found:

@@ -34,7 +34,7 @@ def asked_first(first: Standing, surface: Surface, scan: Scan, job: Job, carried
         return ()
     sizes = board_sizes(job)
     found = measure_first(
-        Passage(first.vehicle, surface, first.ride, first.before, first.driver.parts), surface.error,
+        Passage(first.vehicle, surface, first.ride, first.before, first.driver.parts),
         today=today, confidence=job.wanted.confidence, evidence=first.drawn.evidence,
         kinds=(*KINDS, "walk") if len(job.scan.files) == 1 else KINDS, sizes=tuple(sizes.values()),
     )  # fmt: skip

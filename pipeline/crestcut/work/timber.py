@@ -66,12 +66,6 @@ def string_sag(span: float, pull: float, weight: float = 0.00685) -> float:
     return weight * span**2 / (8 * pull)
 
 
-def plank_sag(width: float, height: float, span: float) -> float:
-    """How far a dressed softwood plank hangs through under its own weight, all in metres."""
-    load = SOFTWOOD_DENSITY * GRAVITY * width * height
-    return sag_own_weight(load, span, SOFTWOOD_STIFFNESS, second_moment(width, height))
-
-
 def choose_board(span: float, tool_mass: float, metric: bool = False) -> Board:
     """The lightest board with a strongback that hangs through by no more than 0.5 mm under the tool; else the
     stiffest.

@@ -45,13 +45,6 @@ def least_radius(vehicle: Vehicle) -> float | None:
     return radius
 
 
-def rear_radius(front_axle_radius: float, wheelbase: float) -> float:
-    """Radius of the rear axle's middle when the front axle's goes round on ``front_axle_radius`` (steady):
-    sqrt(R^2 - L^2), m.
-    """
-    return math.sqrt(front_axle_radius**2 - wheelbase**2)
-
-
 def drivable(
     points: Sequence[tuple[float, float]], least: float | None, step: float
 ) -> tuple[FloatArray, FloatArray, float]:

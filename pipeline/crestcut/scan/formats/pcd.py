@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.kernels import njit
 from crestcut.scan.formats.mesh import stack_columns
 from crestcut.scan.formats.raw import RawScan, eight_bit, truncated, unreadable
 
@@ -117,8 +118,8 @@ def _compressed(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[s
             path, "PCD", f"{whole:,} bytes unpacked where {fields.itemsize * count:,} are needed"
         )
     source = np.frombuffer(_exactly(body[8:], packed, path), np.uint8)
-    data = _unpack(source, whole)
-    if data is None:
+    data = np.zeros(whole, np.uint8)
+    if _unpack(source, data) != whole:
         raise unreadable(path, "PCD", "its compressed data is damaged")
     table: dict[str, NDArray] = {}
     at = 0
@@ -131,13 +132,45 @@ def _compressed(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[s
     return table
 
 
-def _unpack(source: NDArray[np.uint8], whole: int) -> NDArray[np.uint8] | None:
-    """Undo LZF (M. Lehmann's liblzf format): a control byte under 32 opens a literal run, else a copy from
-    behind."""
-    from crestcut.scan.formats.lzf import unpack
+@njit()
+def _unpack(source: NDArray[np.uint8], target: NDArray[np.uint8]) -> int:
+    """Undo LZF: fill ``target`` (m,) from ``source`` (n,); bytes written, or -1 where the stream is damaged.
 
-    target = np.zeros(whole, np.uint8)
-    return target if unpack(source, target) == whole else None
+    Format as in liblzf (M. Lehmann): a control byte below 32 opens a run of that many literals plus one; any
+    other holds the length less two in its top three bits (7: one more length byte) and the high part of the
+    distance back in the rest.
+    """
+    i, o = 0, 0
+    n, m = source.size, target.size
+    while i < n:
+        control = int(source[i])
+        i += 1
+        if control < 32:
+            run = control + 1
+            if i + run > n or o + run > m:
+                return -1
+            target[o : o + run] = source[i : i + run]
+            i += run
+            o += run
+            continue
+        length = control >> 5
+        if length == 7:
+            if i >= n:
+                return -1
+            length += int(source[i])
+            i += 1
+        if i >= n:
+            return -1
+        start = o - ((control & 31) << 8) - int(source[i]) - 1
+        i += 1
+        length += 2
+        if start < 0 or o + length > m:
+            return -1
+        # A copy may overlap what it writes: byte by byte, never as a slice.
+        for k in range(length):
+            target[o + k] = target[start + k]
+        o += length
+    return o
 
 
 def _colours(table: dict[str, NDArray]) -> NDArray[np.uint8] | None:

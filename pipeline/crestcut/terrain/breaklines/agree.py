@@ -9,13 +9,12 @@ metres place it to 3 mm.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
-from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.terrain.breaklines.fits import LineFits
 from crestcut.terrain.breaklines.hinge import (
     CERTAINTY,
@@ -31,7 +30,7 @@ from crestcut.terrain.breaklines.hinge import (
     WIDE,
 )
 from crestcut.terrain.breaklines.lines import refine
-from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, SAME_LINE, Neighbours
+from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, SAME_LINE, Knots, Neighbours
 
 # chi square a hinge must gain over a quadratic, pooled: much where it folds little; none where it folds by
 # SURE_KINK, for roundings as wide as a quadratic are among those tried
@@ -47,10 +46,10 @@ HOLD_PLACE, HOLD_ANGLE, HOLD_BOW = 0.0015, 0.01, 0.03  # m, rad, 1/m
 LEAST_FOLD_SD, ALONG_SD, JUMP_SD = 0.004, 0.015, 0.003  # rise over run, 1/m, m
 
 
-def strays(place: FloatArray, pitch: float, model: NDArray[np.int8], fits: LineFits) -> BoolArray:
+def strays(knots: Knots, fits: LineFits) -> BoolArray:
     """Steps that explain far less of their points than those beside them: put on a wrong line, a step still
     beats a quadratic."""
-    pools = Neighbours.of(place, pitch, 0.09)
+    model, pools = knots.model, Neighbours.of(knots.place, knots.pitch, 0.09)
     gain = (fits.flat - fits.rss[:, 0]) / np.maximum(fits.points, 1.0)
     both = (model[pools.owner] == STEP) & (model[pools.near] == STEP) & (np.abs(pools.along) < POOL_SHORT)
     usual = pools.mean(both * np.maximum(gain[pools.near], 0.0), gain[pools.near])
@@ -58,12 +57,11 @@ def strays(place: FloatArray, pitch: float, model: NDArray[np.int8], fits: LineF
     return out
 
 
-def bridge(
-    place: FloatArray, pitch: float, model: NDArray[np.int8], line: FloatArray, every: float
-) -> tuple[FloatArray, IntArray]:
-    """Knots that gaps of up to ``LONGEST_GAP`` along a ridge want: their places (m, 3), and the knot before
-    each. line (n, 4) : with d = g = 0.  every : m between knots."""
-    pools = Neighbours.of(place, pitch, 0.05)
+def bridge(knots: Knots, every: float) -> Knots:
+    """The knots, with those that gaps of up to ``LONGEST_GAP`` along a ridge want after them. All with d = g
+    = 0.  every : m between knots."""
+    place, model, line = knots.place, knots.model, knots.line
+    pools = Neighbours.of(place, knots.pitch, 0.05)
     t, along = pools.owner, pools.along
     e = pools.across - line[t, 2] * along**2
     ahead = (along > 0.02) & (np.abs(e) < 0.04) & (model[pools.near] == model[t])
@@ -73,14 +71,21 @@ def bridge(
     source = np.repeat(t[at], number)
     share = np.concatenate([np.arange(1, m + 1) / (m + 1) for m in number] or [np.zeros(0)])
     run, lean = share * np.repeat(along[at], number), np.repeat(e[at] / along[at], number)
-    return _on(place[source], line[source, 2], lean, run, pitch), source
+    added = _on(knots[source], lean, run)
+    return replace(
+        knots,
+        place=np.concatenate([place, added.place]),
+        model=np.concatenate([model, added.model]),
+        line=np.concatenate([line, added.line]),
+    )
 
 
-def _on(place: FloatArray, k: FloatArray, lean: FloatArray, run: FloatArray, pitch: float) -> FloatArray:
-    """Places (m, 3) on the lines n = lean l + k l^2 through ``place`` at l = ``run`` m, turned with them."""
+def _on(knots: Knots, lean: FloatArray, run: FloatArray) -> Knots:
+    """The knots moved along the lines n = lean l + k l^2 through them to l = ``run`` m, turned with them."""
+    place, k, pitch = knots.place, knots.line[:, 2], knots.pitch
     n, c, s = run * (lean + k * run), np.cos(place[:, 2]), np.sin(place[:, 2])
     x, y = place[:, 0] + (n * c - run * s) / pitch, place[:, 1] + (n * s + run * c) / pitch
-    return np.column_stack([x, y, place[:, 2] - np.arctan(lean + 2 * k * run)])
+    return replace(knots, place=np.column_stack([x, y, place[:, 2] - np.arctan(lean + 2 * k * run)]))
 
 
 @dataclass(frozen=True, eq=False)
@@ -93,23 +98,17 @@ class Settled:
     spread: FloatArray
 
 
-def settle(
-    place: FloatArray,
-    pitch: float,
-    variance: float,
-    model: NDArray[np.int8],
-    line: FloatArray,
-    fits: LineFits,
-) -> Settled:
+def settle(knots: Knots, fits: LineFits) -> Settled:
     """Fold, rounding (of a hinge) or jump (of a step) and bend along it of each knot from its whole ridge.
 
-    place (n, 3) : moved onto the lines.  line (n, 4) : with d = g = 0.
+    knots : moved onto their lines, d = g = 0.
 
     The rounding is the mean of its posterior. The likeliest value would err to the round side alone, for a
     break cannot be sharper than sharp.
     """
-    n, step = len(place), model == STEP
-    pools = Neighbours.of(place, pitch, 0.05)
+    model, variance, line = knots.model, knots.variance, knots.line
+    n, step = len(model), model == STEP
+    pools = Neighbours.of(knots.place, knots.pitch, 0.05)
     near, owner, along = pools.near, pools.owner, pools.along
     e = pools.across - line[owner, 2] * along**2
     same = (model[near] == model[owner]) & (np.abs(e) <= 0.04) & fits.fit_at_all(variance)[near]
@@ -127,7 +126,7 @@ def settle(
     own = variance / np.maximum(fits.points, 1.0) * 12 / WIDE**2
     fold_sd = np.sqrt(np.maximum(pools.mean(w, one**2) - fold**2 - own, LEAST_FOLD_SD**2))
     rounding = chance @ ROUNDINGS
-    line = refine(place, pitch, variance, model, line, fits)
+    line = refine(knots, fits)
     priors, spread = np.zeros((n, 2, 9)), np.zeros((n, 2))
     mean, certainty = priors[:, MEAN], priors[:, CERTAINTY]
     mean[:, P_E], mean[:, P_D:P_H], mean[:, P_M] = fold, line[:, :3], bow
@@ -138,20 +137,14 @@ def settle(
     spread[:, 0] = np.sqrt(np.maximum(line[:, 3], 0.0))
     spread[:, 1] = np.where(step, 0.0, np.sqrt(np.maximum(chance @ ROUNDINGS**2 - rounding**2, 0.0)))
     keep = step | (gain >= HINGE_PRICE * (1 - (2 * fold / SURE_KINK) ** 2))
-    keep &= ~outdone(place, pitch, model, line, fold, gain)
+    keep &= ~outdone(replace(knots, line=line), fold, gain)
     return Settled(keep & fits.fit_at_all(variance), priors, spread)
 
 
-def outdone(
-    place: FloatArray,
-    pitch: float,
-    model: NDArray[np.int8],
-    line: FloatArray,
-    fold: FloatArray,
-    gain: FloatArray,
-) -> BoolArray:
+def outdone(knots: Knots, fold: FloatArray, gain: FloatArray) -> BoolArray:
     """Hinges (n,) beside which, within ``APART`` m, another line folds the same way and gains more: one bend
     of the slab seen twice, as where a line strays off a crest at a small angle."""
+    place, pitch, model, line = knots.place, knots.pitch, knots.model, knots.line
     a, b = cKDTree(place[:, :2] * pitch).query_pairs(APART + ABREAST, output_type="ndarray").T
     a, b = np.concatenate([a, b]), np.concatenate([b, a])
     c, s = np.cos(place[a, 2]), np.sin(place[a, 2])

@@ -24,7 +24,7 @@ from crestcut.terrain.breaklines.fits import (
     LineFits,
 )
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, STEP, WIDE
-from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, Neighbours
+from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, Knots, Neighbours
 
 STEP_PRICE = 30.0  # chi square a step must gain over a hinge, pooled
 LEAST_KINK = 0.035  # rise over run: the plain surface rounds a smaller break by less than 0.4 mm
@@ -175,16 +175,9 @@ def straightened(k: FloatArray, variance: FloatArray) -> FloatArray:
     return share
 
 
-def refine(
-    place: FloatArray,
-    pitch: float,
-    variance: float,
-    model: NDArray[np.int8],
-    line: FloatArray,
-    fits: LineFits,
-) -> FloatArray:
+def refine(knots: Knots, fits: LineFits) -> FloatArray:
     """Lines (n, 4: d, g, k and variance of d in m2) through where all windows of a ridge together have their
-    break; a step keeps its own. line (n, 4) : with d = g = 0, on which ``fits`` were made.
+    break; a step keeps its own. knots : with d = g = 0, whose lines ``fits`` were made on.
 
     A break that lies delta farther: e |v - delta| = e |v| - e delta sign v + O(delta^2), so that the column
     sign v beside the held hinge, 2 H - 1, takes delta = -h / 2 e, one step of Gauss and Newton on the profile
@@ -193,13 +186,12 @@ def refine(
     weak windows average out. One such step from a consistent start is as good as the optimum (van der Vaart
     1998, Asymptotic Statistics, section 5.7).
     """
-    hinge = model == HINGE
-    out = line.copy()
+    place, variance, hinge, out = knots.place, knots.variance, knots.model == HINGE, knots.line.copy()
     if not hinge.any():
         return out
-    pools = Neighbours.of(place, pitch, 0.05)
+    pools = Neighbours.of(place, knots.pitch, 0.05)
     near, owner, along = pools.near, pools.owner, pools.along
-    same = pools.same_ridge(line, (hinge & fits.fit_at_all(variance))[near] & hinge[owner])
+    same = pools.same_ridge(knots.line, (hinge & fits.fit_at_all(variance))[near] & hinge[owner])
     taper: FloatArray = np.where(same, 1 - (along / POOL_LONG) ** 2, 0.0)
     fold = pools.mean(taper, fits.fold[near, 1])
     fold = np.where(fold < 0, np.minimum(fold, -LEAST_KINK / 4), np.maximum(fold, LEAST_KINK / 4))

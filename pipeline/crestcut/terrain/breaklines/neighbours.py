@@ -2,15 +2,42 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 
 POOL_LONG, POOL_SHORT = 1.30, 0.50  # m each way
 SAME_LINE = 0.04  # m off a line that still is on it
+
+
+@dataclass(frozen=True, eq=False)
+class Knots:
+    """Knots with the lines that they lie on. place (n, 3): column, row (lattice cells), angle of n from u;
+    model (n,): HINGE or STEP; line (n, 4): d, g, k and variance of d, m2, of the break line in each knot's
+    axes.  pitch : of the lattice, m.  variance : of one point, m2."""
+
+    place: FloatArray
+    model: NDArray[np.int8]
+    line: FloatArray
+    pitch: float
+    variance: float
+
+    def __getitem__(self, which: BoolArray | IntArray) -> Knots:
+        """Some of them."""
+        return replace(self, place=self.place[which], model=self.model[which], line=self.line[which])
+
+    def moved(self) -> Knots:
+        """Set onto their lines and turned with them; d = g = 0 from there."""
+        out = self.place.copy()
+        out[:, 0] += self.line[:, 0] * np.cos(self.place[:, 2]) / self.pitch
+        out[:, 1] += self.line[:, 0] * np.sin(self.place[:, 2]) / self.pitch
+        # n = d + g l: the line's own direction is turned back by atan(g)
+        out[:, 2] -= np.arctan(self.line[:, 1])
+        return replace(self, place=out, line=self.line * (0.0, 0.0, 1.0, 1.0))
 
 
 @dataclass(frozen=True, eq=False)

@@ -15,6 +15,7 @@ from crestcut.terrain.breaklines.agree import bridge, settle, strays
 from crestcut.terrain.breaklines.fits import LineFits, first_fits, line_fits, step_fits
 from crestcut.terrain.breaklines.hinge import HINGE, P_E, STEP
 from crestcut.terrain.breaklines.lines import LEAST_KINK, find_lines, refine
+from crestcut.terrain.breaklines.neighbours import Knots
 from crestcut.terrain.ground.raster import Cells
 from crestcut.terrain.heights.local import CellMeans, Local, biweight, fit_local
 
@@ -80,24 +81,16 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, variance: float) -> Bre
     alone = np.zeros((len(place), 9))
     share(lambda a, b: first_fits(cells, place, a, b, pitch, variance, alone), len(place), FEW)
     model, line = find_lines(place, pitch, variance, alone, may_step)
-    on = model > 0
-    if not on.any():
+    if not (model > 0).any():
         return BreakPoints.none()
-    model = model[on]
-    place, line = _moved(place[on], line[on], pitch)
-    fits = _fit_on_lines(cells, place, model, line, pitch, variance)
-    place, line = _moved(place, refine(place, pitch, variance, model, line, fits), pitch)
-    on = fits.fit_at_all(variance) & ~strays(place, pitch, model, fits)
-    place, model, line = place[on], model[on], line[on]
-    added, source = bridge(place, pitch, model, line, SPACING)
-    place, model, line = (
-        np.concatenate([old, new])
-        for old, new in ((place, added), (model, model[source]), (line, line[source]))
-    )
-    fits = _fit_on_lines(cells, place, model, line, pitch, variance)
-    settled = settle(place, pitch, variance, model, line, fits)
+    knots = Knots(place, model, line, pitch, variance)[model > 0].moved()
+    fits = _fit_on_lines(cells, knots)
+    knots = replace(knots, line=refine(knots, fits)).moved()
+    knots = bridge(knots[fits.fit_at_all(variance) & ~strays(knots, fits)], SPACING)
+    fits = _fit_on_lines(cells, knots)
+    settled = settle(knots, fits)
     on = settled.keep
-    place, model, half, priors = place[on], model[on], fits.half[on], settled.priors[on]
+    place, model, half, priors = knots.place[on], knots.model[on], fits.half[on], settled.priors[on]
     params, inverse = priors[:, 0].copy(), np.zeros((len(place), 9, 9))
     steps = np.flatnonzero(model == STEP)
     if len(steps):
@@ -110,27 +103,11 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, variance: float) -> Bre
     return BreakPoints(place, model, params, inverse, settled.spread[on], half)
 
 
-def _fit_on_lines(
-    cells: Cells,
-    place: FloatArray,
-    model: NDArray[np.int8],
-    line: FloatArray,
-    pitch: float,
-    variance: float,
-) -> LineFits:
-    fits, bow = LineFits.empty(len(place)), line[:, 2].copy()
-    share(lambda a, b: line_fits(cells, place, model, bow, a, b, pitch, variance, fits), len(place), FEW)
+def _fit_on_lines(cells: Cells, knots: Knots) -> LineFits:
+    fits, bow = LineFits.empty(len(knots.place)), knots.line[:, 2].copy()
+    fixed = (cells, knots.place, knots.model, bow)
+    share(lambda a, b: line_fits(*fixed, a, b, knots.pitch, knots.variance, fits), len(bow), FEW)
     return fits
-
-
-def _moved(place: FloatArray, line: FloatArray, pitch: float) -> tuple[FloatArray, FloatArray]:
-    """Knots set onto their lines and turned with them; the lines from there: d = g = 0."""
-    out = place.copy()
-    out[:, 0] += line[:, 0] * np.cos(place[:, 2]) / pitch
-    out[:, 1] += line[:, 0] * np.sin(place[:, 2]) / pitch
-    # n = d + g l: the line's own direction is turned back by atan(g)
-    out[:, 2] -= np.arctan(line[:, 1])
-    return out, line * (0.0, 0.0, 1.0, 1.0)
 
 
 def _candidates(pilot: Local, pitch: float, noise: float) -> tuple[FloatArray, BoolArray]:

@@ -10,7 +10,7 @@ kriged difference between what it says and what was read.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
@@ -97,21 +97,6 @@ class FieldMaker:
         for layer in self._layers:
             field += layer.draw(rng, count)
         return field if self._on is None else field * self._on
-
-
-def draw_fields(
-    model: ErrorModel,
-    frame: GridFrame,
-    standard_error: HeightGrid | None,
-    seed: int,
-    count: int,
-    white_length: float = WHITE_LENGTH,
-) -> Iterator[FloatArray]:
-    """``count`` seeded error fields (ny, nx), m: what may be added to the heights."""
-    maker = FieldMaker(model, frame, standard_error, white_length)
-    rng = np.random.default_rng(seed)
-    for _ in range(count):
-        yield maker.draw(rng)
 
 
 class Layer:

@@ -43,6 +43,19 @@ class Pieces:
     main: int
 
 
+@dataclass(frozen=True, eq=False)
+class _Yard:
+    """What pieces are judged against: tile ``level`` (ny, nx), m, the ``planes`` about them, the ``rim`` of
+    the scan, the ``width`` of a tile, m; and the tiles known for ``ground`` so far, to which each piece that
+    is found to be some is added."""
+
+    level: FloatArray
+    planes: FloatArray
+    rim: BoolArray
+    width: float
+    ground: BoolArray
+
+
 def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     """Pieces of the tile levels (ny, nx), m; ``width`` of a tile, m; ``inner`` marks tiles inside the
     frame."""
@@ -51,21 +64,19 @@ def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     area: FloatArray = np.bincount(label[label >= 0], minlength=count).astype(float) * width**2
     inside = np.bincount(label[(label >= 0) & inner], minlength=count)
     main = int(np.argmax(inside if inside.max() > 0 else area))
+    kind, step, fat = np.full(count, APART, np.int8), np.full(count, np.nan), np.zeros(count)
+    kind[main], step[main], fat[main] = GROUND, 0.0, np.inf
+    pieces = Pieces(label, kind, step, area, fat, main)
+    yard = _Yard(level, robust_planes(level, label, 2, 0.03), _rim(label >= 0), width, label == main)
     slices = ndimage.find_objects(label + 1)
-    found = Pieces(label, np.full(count, APART, np.int8), np.full(count, np.nan), area, np.zeros(count), main)
-    found.kind[main], found.step[main], found.width[main] = GROUND, 0.0, np.inf
-    rim = _rim(label >= 0)
-    planes = robust_planes(level, label, 2, 0.03)
-    ground = label == main
     for piece in np.argsort(-area, kind="stable"):
-        if piece == main or found.kind[piece] == GROUND:
+        if piece == main or kind[piece] == GROUND:
             continue
-        box = slices[piece]
         if area[piece] < 1.5 * width**2:
             break  # single tiles are judged below, all at once
-        _judge(int(piece), box, found, level, planes, ground, rim, width)
-    _judge_single(found, level, planes, ground, width)
-    return found
+        _judge(pieces, int(piece), slices[piece], yard)
+    _judge_single(pieces, yard)
+    return pieces
 
 
 def _connect(level: FloatArray, width: float) -> NDArray[np.int32]:
@@ -152,22 +163,19 @@ def _rim(filled: BoolArray) -> BoolArray:
     return ndimage.binary_dilation(outside, iterations=2)[1:-1, 1:-1]
 
 
-def _judge(
-    piece: int, box: tuple[slice, ...], found: Pieces, level: FloatArray, planes: FloatArray,
-    ground: BoolArray, rim: BoolArray, width: float,
-) -> None:  # fmt: skip
-    """Decides on one piece of ``found``, in its box, and, where it is ground, adds it to ``ground``."""
-    label, kind, step, area = found.label, found.kind, found.step, found.area
+def _judge(pieces: Pieces, piece: int, box: tuple[slice, slice], yard: _Yard) -> None:
+    """Decides on one piece, which lies in a box of rows and columns."""
+    kind, step, area, width = pieces.kind, pieces.step, pieces.area, yard.width
     reach = int(np.ceil(FAR / width))
     j, i = (slice(max(0, s.start - reach), s.stop + reach) for s in box)
-    mine, near = label[j, i] == piece, ground[j, i]
-    found.width[piece] = 2 * ndimage.distance_transform_edt(np.pad(mine, 1)).max() * width
+    mine, near = pieces.label[j, i] == piece, yard.ground[j, i]
+    pieces.width[piece] = 2 * ndimage.distance_transform_edt(np.pad(mine, 1)).max() * width
     length = max(box[0].stop - box[0].start, box[1].stop - box[1].start) * width
-    touches = bool((rim[j, i] & mine).any())
+    touches = bool((yard.rim[j, i] & mine).any())
     if near.any():
-        step[piece] = _step(mine, near, level[j, i], planes[j, i])
+        step[piece] = _step(mine, near, yard.level[j, i], yard.planes[j, i])
     if np.isnan(step[piece]):
-        large = area[piece] >= 3 * ISLAND_AREA and not _in_the_air(label == piece, ground, level, width)
+        large = area[piece] >= 3 * ISLAND_AREA and not _in_the_air(pieces.label == piece, yard)
         kind[piece] = GROUND if large else APART
     elif step[piece] > KERB:
         kind[piece] = OBJECT
@@ -180,18 +188,19 @@ def _judge(
     else:
         kind[piece] = GROUND
     if kind[piece] == GROUND:
-        ground[j, i] |= mine
+        yard.ground[j, i] |= mine
 
 
-def _in_the_air(mine: BoolArray, ground: BoolArray, level: FloatArray, width: float) -> bool:
+def _in_the_air(mine: BoolArray, yard: _Yard) -> bool:
     """Whether no drivable slope leads from the ground to a far piece: a roof or a bonnet whose sides were not
     seen is as large as a yard."""
+    ground, level = yard.ground, yard.level
     if not ground.any():
         return False
     distance, (fj, fi) = ndimage.distance_transform_edt(~ground, return_indices=True)
     pick = mine & (distance <= distance[mine].min() + 2)
     rise = np.abs(level[pick] - level[fj[pick], fi[pick]])
-    return bool(np.median(rise - STEEPEST * width * distance[pick]) > KERB)
+    return bool(np.median(rise - STEEPEST * yard.width * distance[pick]) > KERB)
 
 
 def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArray) -> float:
@@ -206,12 +215,10 @@ def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArra
     return float(np.median(level[pick] - planes[..., 0][at] - rise))
 
 
-def _judge_single(
-    found: Pieces, level: FloatArray, planes: FloatArray, ground: BoolArray, width: float
-) -> None:
+def _judge_single(pieces: Pieces, yard: _Yard) -> None:
     """Single tiles: ground where the ground around runs through them, else something on it or under it."""
-    label = found.label
-    single = (found.area < 1.5 * width**2) & (found.kind != GROUND)
+    label, kind, planes, ground, width = pieces.label, pieces.kind, yard.planes, yard.ground, yard.width
+    single = (pieces.area < 1.5 * width**2) & (kind != GROUND)
     pick = (label >= 0) & single[np.maximum(label, 0)]
     if not pick.any() or not ground.any():
         return
@@ -219,11 +226,11 @@ def _judge_single(
     j, i = np.nonzero(pick)
     at = fj[pick], fi[pick]
     su, sv = (np.nan_to_num(np.clip(planes[..., k][at], -1, 1)) for k in (1, 2))
-    off = level[pick] - planes[..., 0][at] - su * (i - at[1]) - sv * (j - at[0])
+    off = yard.level[pick] - planes[..., 0][at] - su * (i - at[1]) - sv * (j - at[0])
     what = np.where(off > STEP, OBJECT, np.where(off < -STEP, GHOST, GROUND))
     what = np.where(distance[pick] * width > FAR / 2, APART, what)
-    found.kind[label[pick]] = what
-    found.step[label[pick]] = off
+    kind[label[pick]] = what
+    pieces.step[label[pick]] = off
 
 
 __all__ = ["APART", "GHOST", "GROUND", "OBJECT", "STEEPEST", "Pieces", "split"]

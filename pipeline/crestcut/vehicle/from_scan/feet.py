@@ -45,14 +45,19 @@ def _on_its_feet(level: FloatArray) -> tuple[FloatArray, FloatArray]:
         feet = _feet(level)
     except CrestcutError:
         # it may stand askew in its file by more than a foot's height: level its floor first
-        a = np.linalg.lstsq(np.column_stack([level[:, :2], np.ones(len(level))]), level[:, 2], rcond=None)[0]
-        level = level @ to_vertical(np.asarray(a, dtype=float)).T
+        level = level @ to_vertical(_plane(level)).T
         level = level - [0.0, 0.0, np.quantile(level[:, 2], 0.001)]
     for _ in range(3):  # a vehicle that stands askew in its file is levelled, then looked at again
         feet = _feet(level)
-        a = np.linalg.lstsq(np.column_stack([feet[:, :2], np.ones(4)]), feet[:, 2], rcond=None)[0]
-        level = (level - [0, 0, a[2]]) @ to_vertical(np.asarray(a, dtype=float)).T
+        a = _plane(feet)
+        level = (level - [0, 0, a[2]]) @ to_vertical(a).T
     return _feet(level), level
+
+
+def _plane(points: FloatArray) -> FloatArray:
+    """a, b, c of the least-squares plane z = a x + b y + c of points (n, 3)."""
+    terms = np.column_stack([points[:, :2], np.ones(len(points))])
+    return np.asarray(np.linalg.lstsq(terms, points[:, 2], rcond=None)[0], dtype=np.float64)
 
 
 def to_vertical(plane: FloatArray) -> FloatArray:
@@ -158,9 +163,7 @@ def _lowest_plane(level: FloatArray) -> FloatArray | None:
         return None
     for _ in range(3):
         near = np.abs(level[:, 2] - level[:, :2] @ best[:2] - best[2]) < PLANE
-        best = np.linalg.lstsq(
-            np.column_stack([level[near, :2], np.ones(near.sum())]), level[near, 2], rcond=None
-        )[0]
+        best = _plane(level[near])
     return np.asarray(best)
 
 
