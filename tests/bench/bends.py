@@ -22,7 +22,7 @@ def main() -> None:
     from test_sweep_twin import cast
 
     from crestcut.contact.clearance.sweep import sweep
-    from crestcut.contact.stand.ride import contact_ground
+    from crestcut.contact.stand.ground import contact_ground
     from crestcut.job.records import Travel
 
     for seed in range(5):

@@ -19,7 +19,8 @@ sys.path[:0] = [str(HERE), str(HERE / "contact")]
 def main() -> None:
     from test_springs import by_kernel, by_minimiser, random_springs, random_stand, rough
 
-    from crestcut.contact.stand.ride import ridden_ground, settle_batch
+    from crestcut.contact.stand.ground import ridden_ground
+    from crestcut.contact.stand.ride import settle_batch
     from scenes import L, scene, vehicle
 
     rng = np.random.default_rng(4)

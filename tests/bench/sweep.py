@@ -30,7 +30,7 @@ def main() -> None:
     from crestcut.base.parallel import WORKERS
     from crestcut.contact.clearance.sweep import sweep
     from crestcut.contact.path.line import travel_line
-    from crestcut.contact.stand.ride import contact_ground
+    from crestcut.contact.stand.ground import contact_ground
     from scenes import STRAIGHT, L, stand, surface_of
 
     rng = np.random.default_rng(1)

@@ -13,7 +13,8 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts
-from crestcut.chance.draws import Source, reach_of
+from crestcut.chance.draws import reach_of
+from crestcut.chance.source import Source
 from crestcut.job.records import ByHand, PlanPoint, Point, StringReading
 from crestcut.terrain.error.covariance import of_functionals
 from crestcut.terrain.readings.evidence import gather_evidence

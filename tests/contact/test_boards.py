@@ -13,10 +13,11 @@ import pytest
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import find_active_contacts, wheel_weights
 from crestcut.chance.assess import assess_chance
-from crestcut.chance.draws import Source, reach_of
+from crestcut.chance.draws import reach_of
+from crestcut.chance.source import Source
 from crestcut.chance.witness import witness_evidence
 from crestcut.contact.stand.boards import LIES, THICKNESS, bridging, stand_on
-from crestcut.contact.stand.ride import ridden_ground
+from crestcut.contact.stand.ground import ridden_ground
 from crestcut.job.load import load_job
 from crestcut.job.records import PlanPoint, Point, Wanted, Witness
 from crestcut.terrain.readings.records import Evidence

@@ -15,7 +15,8 @@ from crestcut.base.grid import GridFrame
 from crestcut.contact.clearance.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.path.path import beside, drivable, follow, swing
-from crestcut.contact.stand.ride import contact_ground, ride
+from crestcut.contact.stand.ground import contact_ground
+from crestcut.contact.stand.ride import ride
 from crestcut.contact.stand.tyres import VOID
 from crestcut.job.records import Travel
 from crestcut.vehicle.records import AS_MEASURED

@@ -10,7 +10,8 @@ import pytest
 from scipy.optimize import linprog, minimize
 
 from crestcut.base.errors import CrestcutError
-from crestcut.contact.stand.ride import axles_of, ridden_ground, settle_batch
+from crestcut.contact.stand.ground import ridden_ground
+from crestcut.contact.stand.ride import axles_of, settle_batch
 from crestcut.contact.stand.springs import stands_by_limits, support_weights, suspension
 from crestcut.contact.stand.springs_kernel import Body, Carried, stand
 from crestcut.vehicle.records import LoadState, Springs, Vehicle

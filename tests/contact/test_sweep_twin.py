@@ -12,7 +12,8 @@ from crestcut.contact.clearance.still_valid import Swept
 from crestcut.contact.clearance.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.contact.path.line import travel_line
 from crestcut.contact.records import Clearance, Ride
-from crestcut.contact.stand.ride import contact_ground, ride
+from crestcut.contact.stand.ground import contact_ground
+from crestcut.contact.stand.ride import ride
 from crestcut.contact.stand.tyres import VOID
 from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.job.records import Travel

@@ -18,7 +18,6 @@ from .doubt_words import finding_head as finding_head
 from .doubt_words import finding_step as finding_step
 from .doubt_words import finding_words as finding_words
 from .draws import Draws as Draws
-from .draws import Source as Source
 from .draws import draw_clearances as draw_clearances
 from .draws import reach_of as reach_of
 from .planned import CutDraws as CutDraws
@@ -30,6 +29,7 @@ from .records import Chance as Chance
 from .records import Doubt as Doubt
 from .records import Finding as Finding
 from .records import Left as Left
+from .source import Source as Source
 from .whole_line import heard as heard
 from .whole_line import heard_notes as heard_notes
 from .witness import boards_add as boards_add

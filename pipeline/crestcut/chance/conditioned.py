@@ -14,7 +14,8 @@ from scipy import linalg
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.active_contacts import find_active_contacts
-from crestcut.chance.draws import Source, reach_of
+from crestcut.chance.draws import reach_of
+from crestcut.chance.source import Source
 from crestcut.contact import Passage
 from crestcut.terrain import Evidence, Surface, sums_of
 from crestcut.vehicle import Vehicle

@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray
 from crestcut.base.units import millimetres
 from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts, wheel_weights
-from crestcut.chance.held import ReadOff, moved_by, steps_to
 from crestcut.chance.rounded import crest_cut
+from crestcut.chance.source import Source
 from crestcut.contact import FRAMES, WHEELS, Passage, hard_parts, wheel_feet
-from crestcut.terrain import Conditioned, Evidence, FieldMaker, Surface, fold_in
+from crestcut.terrain import Conditioned, Evidence, Surface
 from crestcut.vehicle import NEAR_BREAK, Vehicle, elastic_tyre
 
 REACH = 4.0  # standard deviations that a pair may come down against the least one and still be looked at
@@ -55,22 +55,6 @@ class Draws:
     seed: int = 0
 
 
-def white_length(surface: Surface) -> float:
-    """How far neighbouring heights share their points, m: the side of the area whose points make one height.
-
-    A height of standard error s from points of noise w holds (w / s)^2 points; the scan's density says how
-    wide that is.
-    """
-    cell = surface.height.frame.cell
-    error = surface.standard_error.values
-    known = np.isfinite(error) & (error > 0)
-    if not known.any() or not surface.error.white > 0 or surface.points_used == 0:
-        return 0.03
-    density = surface.points_used / (known.sum() * cell**2)
-    held = (surface.error.white / float(np.median(error[known]))) ** 2
-    return float(np.clip(0.5 * np.sqrt(held / density), cell, 0.15))
-
-
 def reach_of(passage: Passage) -> float:
     """How far two gaps may move against each other, m."""
     error = passage.surface.error
@@ -102,57 +86,6 @@ def draw_clearances(
     rounded = crest_cut(surface.height, passage.clearance, surface.error.mesh_edge)
     found = _collect(footing, source)
     return replace(found, seed=seed, tyres=soft_tyres(passage), rounded=rounded, evidence=used)
-
-
-class Source:
-    """Drawn errors of ground and vehicle at a footing's nodes: ``count`` of them, then their opposites.
-
-    ground : (nodes, 2 count) m, single precision, heights less what the slab may be.  parts : (hard parts, 2
-    count) m.  Both about the estimate, given what was read by hand.  steps (m, 2 count) : by gain times this
-    the readings moved them, m; None where nothing did.  snapped : the readings as they were used.
-    """
-
-    def __init__(
-        self, passage: Passage, footing: ActiveContacts, evidence: Evidence | None, seed: int, count: int
-    ) -> None:
-        rng = np.random.default_rng(seed)
-        surface, drawn_parts, parts = passage.surface, passage.parts, hard_parts(passage.vehicle)
-        maker = FieldMaker(
-            surface.error, footing.window, footing.standard_error, white_length(surface), footing.nodes
-        )
-        within = np.array([p.within for p in parts]) if drawn_parts is None else drawn_parts.std(axis=1)
-        names = [p.name for p in parts]
-        places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
-        evidence, at = snapped(evidence, footing, places)
-        self.ground = maker.pairs(rng, count)
-        count = self.ground.shape[1] // 2
-        shift = rng.standard_normal((len(parts), count)) * within[:, None]
-        self.parts = np.concatenate([shift, -shift], axis=1)
-        if drawn_parts is not None:  # as ``FieldMaker.pairs`` takes the slab's
-            half = drawn_parts.shape[1] // 2
-            self.parts = np.concatenate([drawn_parts[:, :count], drawn_parts[:, half : half + count]], axis=1)
-        spread = dict(zip(names, within, strict=True))
-        self.fold = fold_in(evidence, surface.error, places, spread, rng, 2 * count, drawn_parts)
-        self.steps: FloatArray | None = None
-        self.snapped = evidence.readings if evidence is not None else ()
-        if evidence is None or self.fold.ground_gain is None:
-            return
-        read = ReadOff(footing, evidence.readings, names, at)
-        self.steps = steps_to(read, self.fold, self.ground, self.parts, rng)
-        self.ground, self.parts, self.fold = moved_by(self.steps, self.fold, self.ground, self.parts)
-
-
-def snapped(
-    evidence: Evidence | None, footing: ActiveContacts, places: FloatArray
-) -> tuple[Evidence | None, list[IntArray]]:
-    """Readings moved to the nodes nearest to their points (half a cell), so that draw and covariance speak
-    of the same places."""
-    if evidence is None:
-        return None, []
-    each = np.cumsum([len(r.points) for r in evidence.readings])
-    at = np.split(footing.extra[: each[-1]], each[:-1])
-    readings = tuple(replace(r, points=places[i]) for r, i in zip(evidence.readings, at, strict=True))
-    return replace(evidence, readings=readings), list(at)
 
 
 def _collect(footing: ActiveContacts, source: Source) -> Draws:

@@ -16,9 +16,10 @@ from scipy import special
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.chance.active_contacts import ActiveContacts, Single, find_active_contacts, nearest_nodes
-from crestcut.chance.draws import Source, reach_of
+from crestcut.chance.draws import reach_of
 from crestcut.chance.lists import block_of
 from crestcut.chance.rounded import crest_cut
+from crestcut.chance.source import Source
 from crestcut.contact import Passage, hard_parts, wanted_gap
 from crestcut.job import Wanted
 from crestcut.terrain import Conditioned, Evidence

@@ -17,8 +17,9 @@ from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.units import millimetres
 from crestcut.chance.active_contacts import find_active_contacts
 from crestcut.chance.conditioned import Told, moved_vehicle
-from crestcut.chance.draws import Source, reach_of
+from crestcut.chance.draws import reach_of
 from crestcut.chance.planned import smoothed_below
+from crestcut.chance.source import Source
 from crestcut.contact import FAR, Clearance, Passage, hard_parts
 from crestcut.job import Witness
 

@@ -36,11 +36,11 @@ from .records import TravelLine as TravelLine
 from .stand.boards import THICKNESS as THICKNESS
 from .stand.boards import bridging as bridging
 from .stand.boards import stand_on as stand_on
+from .stand.ground import contact_ground as contact_ground
+from .stand.ground import over_small_holes as over_small_holes
+from .stand.ground import ridden_ground as ridden_ground
 from .stand.ride import axles_of as axles_of
-from .stand.ride import contact_ground as contact_ground
-from .stand.ride import over_small_holes as over_small_holes
 from .stand.ride import places_of as places_of
-from .stand.ride import ridden_ground as ridden_ground
 from .stand.ride import ride as ride
 from .stand.ride import settle_batch as settle_batch
 from .stand.ride import wheel_feet as wheel_feet

@@ -11,7 +11,7 @@ from crestcut.contact.clearance.blocks import BLOCK, Blocks, tiled
 from crestcut.contact.clearance.kernels import FAR, Placed
 from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
-from crestcut.contact.stand.ride import contact_ground
+from crestcut.contact.stand.ground import contact_ground
 from crestcut.contact.stand.tyres import VOID
 from crestcut.terrain import Surface
 

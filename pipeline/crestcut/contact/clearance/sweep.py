@@ -12,7 +12,7 @@ from crestcut.contact.clearance.kernels import FAR, Plates, column_range, plane,
 from crestcut.contact.clearance.pose_pairs import every_pair, least_of_pairs, lowest_of_pairs, place_pairs
 from crestcut.contact.clearance.still_valid import Swept, still_true
 from crestcut.contact.records import ZONES, Clearance, Contact, Ride
-from crestcut.contact.stand.ride import contact_ground
+from crestcut.contact.stand.ground import contact_ground
 from crestcut.contact.stand.tyres import VOID
 from crestcut.terrain import Surface
 from crestcut.vehicle import Part, Vehicle

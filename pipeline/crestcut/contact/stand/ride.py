@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from weakref import WeakKeyDictionary
 
 import numpy as np
-from scipy import ndimage
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray, frozen_array
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, frozen_array
 from crestcut.base.units import millimetres
 from crestcut.contact.path.line import is_straight, stations_of
 from crestcut.contact.records import AS_USUAL, WHEELS, Batch, Poses, Ride, TravelLine, Variant
-from crestcut.contact.stand.climb import climb_notes
+from crestcut.contact.stand.ground import CONTACT_LENGTH, ridden_ground
 from crestcut.contact.stand.springs import stands_by_limits, suspension
 from crestcut.contact.stand.springs_kernel import settle_sprung
 from crestcut.contact.stand.tyres import VOID, Axles, settle, tyre_ground
@@ -22,12 +20,12 @@ from crestcut.job import Travel
 from crestcut.terrain import Surface
 from crestcut.vehicle import AS_MEASURED, LoadState, Vehicle
 
-# per grid of heights: the mask that went with it, what the tyres stand on, and how many nodes were bridged
-_RIDDEN: WeakKeyDictionary[HeightGrid, tuple[BoolArray, FloatArray, int]] = WeakKeyDictionary()
-# m, a car tyre's contact patch along travel: a wider hole is not bridged (common practice, no source)
-CONTACT_LENGTH = 0.15
-BRIDGED_IN = 3  # passes: a ragged rim's nooks are bridged from what the pass before has bridged
 LEAST_DRIVE = 0.3  # m: a line that leaves less to drive is not worth offering
+# one wheel climbing first, where a break lies askew to the way
+ABREAST = 0.10  # m along the way: both wheels meet a break as good as together
+BREAK = 0.04  # change of grade within ``REACH`` to either side that counts as a break
+REACH = 0.40  # m
+MATTERS = 0.008  # m of an axle's one side over the other, beyond the other axle's: below, nothing is said
 WANDER_STEP = 0.10  # m, at most, between the offsets that stand for the wander
 
 
@@ -69,7 +67,7 @@ def ride(
     notes = [
         *line.notes,
         *_judge(poses, batch, vehicle, surface.height),
-        *climb_notes(vehicle, poses),
+        *_climb_notes(vehicle, poses),
         *_scatter_note(travel),
     ]
     return Ride(line, tuple(poses), batch, filled, tuple(notes), travel, tuple(loads))
@@ -270,79 +268,42 @@ def _shorter(pose: Poses, wheelbase: float) -> str:
     return f"shorten the line: {' and '.join(words)}; or "
 
 
-def ridden_ground(surface: Surface) -> tuple[FloatArray, int]:
-    """What the tyres stand on, ``VOID`` where unmeasured, and how many nodes were bridged.
-
-    Holes narrower than a tyre's contact are bridged in straight lines from rim to rim; they stay 'not
-    measured' everywhere else. Kept for as long as the heights are: nearly every stage asks again. Not to be
-    written to.
+def _climb_notes(vehicle: Vehicle, poses: Sequence[Poses]) -> tuple[str, ...]:
+    """Which front wheel meets the strongest break of the line first, and how the body leans over it; nothing
+    where both meet it together or it hardly matters. Read off the line itself: no offset, no heading, first
+    way and load.
     """
-    kept = _RIDDEN.get(surface.height)
-    if kept is not None and kept[0] is surface.rollable:
-        return kept[1:]
-    values = np.where(surface.rollable, surface.height.values, np.nan)
-    crossed = over_small_holes(values, surface.height.frame.cell)
-    bridged = int((np.isnan(values) & ~np.isnan(crossed)).sum())
-    ground = np.ascontiguousarray(np.where(np.isnan(crossed), VOID, crossed))
-    _RIDDEN[surface.height] = (surface.rollable, ground, bridged)
-    return ground, bridged
+    on_line = [p for p in poses if p.variant.offset == 0 and p.variant.heading == 0 and p.live.all()]
+    if not on_line:
+        return ()
+    pose = on_line[0]
+    met_left, met_right = (_strongest_break(pose.station, pose.wheels[:, wheel]) for wheel in (0, 1))
+    twist = (pose.wheels[:, 0] - pose.wheels[:, 1]) - (pose.wheels[:, 2] - pose.wheels[:, 3])
+    worst = int(np.argmax(np.abs(twist)))
+    if met_left is None or met_right is None or abs(twist[worst]) < MATTERS:
+        return ()
+    (left, grade), (right, other) = met_left, met_right
+    apart = abs(left - right)
+    if apart < ABREAST or apart > vehicle.front_track * 3 or np.sign(grade) != np.sign(other):
+        return ()
+    first = "left" if (left < right) == (pose.station[-1] > pose.station[0]) else "right"
+    lean = math.degrees(math.asin(min(float(np.abs(pose.rotation[:, 2, 1]).max()), 1.0)))
+    turned = "" if pose.variant.way == "forward" else " (driven turned)"
+    return (
+        f"The break at {0.5 * (left + right):.1f} m along the line lies askew: the {first} front wheel meets "
+        f"it {apart:.2f} m before the other{turned}. The axles are twisted against each other by up to "
+        f"{millimetres(abs(float(twist[worst])), 0)} from side to side, with the front axle at "
+        f"{pose.station[worst]:.2f} m, and the body leans by up to {lean:.1f} degrees on the way",
+    )
 
 
-def over_small_holes(values: FloatArray, cell: float) -> FloatArray:
-    """Heights (ny, nx), m, with holes narrower than a tyre's contact bridged; NaN where they are wider."""
-    known = ~np.isnan(values)
-    size = max(round(CONTACT_LENGTH / cell), 1)
-    gaps = _closing(known, size) & ~known
-    left = np.argwhere(gaps)
-    values = values.copy()
-    for _ in range(BRIDGED_IN):
-        heights = _bridged(values, left, size) if len(left) else np.empty(0)
-        found = ~np.isnan(heights)
-        values[tuple(left[found].T)] = heights[found]
-        left = left[~found]
-    return values
-
-
-def _bridged(values: FloatArray, nodes: IntArray, size: int) -> FloatArray:
-    """Heights (k,) at ``nodes`` (k, 2: row, column) in holes, each in a straight line over the hole's
-    shortest crossing there.
-
-    Crossings along rows, columns and both diagonals are tried, of at most ``size`` cells. NaN where none is
-    that short.
-    """
-    padded = np.pad(values, size, constant_values=np.nan)
-    at, best = nodes + size, np.full(len(nodes), np.inf)
-    out = np.full(len(nodes), np.nan)
-    for step in ((0, 1), (1, 0), (1, 1), (1, -1)):
-        (near, here), (far, there) = (_rim(padded, at, np.multiply(step, side), size) for side in (-1, 1))
-        across = (near + far) * math.hypot(*step)
-        shorter = np.flatnonzero((near + far <= size + 1) & (across < best))
-        best[shorter], a, b = across[shorter], near[shorter], far[shorter]
-        out[shorter] = (here[shorter] * b + there[shorter] * a) / (a + b)
-    return out
-
-
-def _rim(padded: FloatArray, at: IntArray, step: IntArray, size: int) -> tuple[FloatArray, FloatArray]:
-    """Steps from nodes ``at`` to the first measured one on the way, (k,), infinite where there is none;
-    and its height."""
-    steps, height = np.full(len(at), np.inf), np.zeros(len(at))
-    for n in range(1, size + 1):
-        z = padded[tuple((at + n * step).T)]
-        met = np.isinf(steps) & ~np.isnan(z)
-        steps[met], height[met] = n, z[met]
-    return steps, height
-
-
-def _closing(known: BoolArray, size: int) -> BoolArray:
-    """Binary closing by a square, as a pair of running maxima and minima (a structuring element of 15 x 15
-    is slow)."""
-    padded = np.pad(known.astype(np.uint8), size)
-    grown = ndimage.maximum_filter(padded, size)
-    return ndimage.minimum_filter(grown, size, origin=-1 if size % 2 == 0 else 0)[
-        size:-size, size:-size
-    ].astype(bool)
-
-
-def contact_ground(surface: Surface) -> FloatArray:
-    """What the underside meets: the highest of each cell, ``VOID`` where unmeasured."""
-    return np.ascontiguousarray(np.where(np.isnan(surface.top.values), VOID, surface.top.values))
+def _strongest_break(station: FloatArray, height: FloatArray) -> tuple[float, float] | None:
+    """Station (m) where a wheel's path changes its grade most within REACH to either side, and by how
+    much; None where nowhere."""
+    step = abs(float(station[-1] - station[0])) / max(len(station) - 1, 1)
+    n = max(round(REACH / step), 1) if step > 0 else 0
+    if n == 0 or len(height) < 2 * n + 1:
+        return None
+    change = (height[2 * n :] - 2 * height[n:-n] + height[: -2 * n]) / (n * step)
+    k = int(np.argmax(np.abs(change)))
+    return (float(station[n + k]), float(change[k])) if abs(change[k]) >= BREAK else None
