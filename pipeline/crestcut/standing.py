@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, replace
 
-from crestcut.alternatives import Option, Sure, bench, options_table
+from crestcut.alternatives import Estimator, Option, bench, options_table
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.base.parallel import meanwhile
@@ -340,7 +340,7 @@ def options_of(
     the verdict is withdrawn: what is doubted reaches nothing."""
     if standings[0].today.doubts:
         return ()
-    benches, sures = [], []
+    benches, estimators = [], []
     for s, cleared, left in zip(standings, fleet.after, after, strict=True):
         now = bench(
             s.vehicle, surface, s.ride, s.before, job.wanted, s.driver.loads, [k.corners for k in keeps]
@@ -350,5 +350,7 @@ def options_of(
         stood = Passage(s.vehicle, surface, s.ride, s.before)
         slow = chance_of(s.drawn, stood, job.wanted, slowly)
         gap = cleared.worst.gap if cleared.worst is not None else math.nan
-        sures.append(Sure(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence))
-    return options_table(benches, fleet.plan, sures, job, fleet.after)
+        estimators.append(
+            Estimator(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence)
+        )
+    return options_table(benches, fleet.plan, estimators, job, fleet.after)

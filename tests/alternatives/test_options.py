@@ -14,7 +14,7 @@ from crestcut.alternatives.combined import cut_and_strips
 from crestcut.alternatives.driving import kept_to, less_load, more_pressure, other_line, pumped_up
 from crestcut.alternatives.fixes import STRIPS, Added, fillet, lay_strips, strip_taper, strips, under_tyres
 from crestcut.alternatives.options import line_words, options_table
-from crestcut.alternatives.rows import OPTION_KINDS, Answer, Change, Option, Sure, below
+from crestcut.alternatives.rows import OPTION_KINDS, Answer, Change, Estimator, Option, below
 from crestcut.alternatives.trials import Baseline, bench
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Chance, Left
@@ -246,7 +246,7 @@ def table(
     plan = s.plan(wanted=WANTED)
     assert plan.after.worst is not None
     today = chance(b.before.gap + 0.002)
-    sure = Sure(
+    sure = Estimator(
         b.before.gap, today, chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006, 0.0045),
         Left(chance(plan.after.worst.gap + 0.001, 0.003), chance(plan.after.worst.gap - 0.011, 0.004)),
         plan.after.worst.gap, 0.95,
@@ -346,7 +346,7 @@ def test_works_says_whether_for_walking_pace_alone_or_in_use_too() -> None:
     def cut(in_use: float) -> Option:
         left = Left(chance(gap + 0.001, 0.003), chance(in_use, 0.004))
         now = (chance(b.before.gap), chance(b.before.gap - 0.012, 0.005), chance(b.before.gap - 0.006))
-        rows = options_table([b], plan, [Sure(b.before.gap, *now, left, gap, 0.95)], job_of())
+        rows = options_table([b], plan, [Estimator(b.before.gap, *now, left, gap, 0.95)], job_of())
         return next(r for r in rows if r.kind == "cut")
 
     tight, roomy = cut(0.002), cut(0.012)
@@ -435,15 +435,15 @@ def test_with_two_vehicles_every_row_must_do_for_both() -> None:
     assert min(t.excess for t in both.tried) >= 0
     plan = s.plan(wanted=WANTED)
     assert plan.after.worst is not None
-    sures = [
-        Sure(x.before.gap, chance(x.before.gap + d), chance(x.before.gap), chance(x.before.gap),
+    estimators = [
+        Estimator(x.before.gap, chance(x.before.gap + d), chance(x.before.gap), chance(x.before.gap),
              Left(*(chance(plan.after.worst.gap),) * 2), plan.after.worst.gap, 0.95)
         for x, d in ((low, 0.002), (high, -0.001))
     ]  # fmt: skip
-    rows = options_table([low, high], plan, sures, job_of(), after=[plan.after, high.clearance])
+    rows = options_table([low, high], plan, estimators, job_of(), after=[plan.after, high.clearance])
     first = next(r for r in rows if r.kind == "as it is")
     assert first.clearance == pytest.approx(min(low.before.gap + 0.002, high.before.gap - 0.001))
-    assert first.chance == pytest.approx(max(u.today.chance_of_contact for u in sures))
+    assert first.chance == pytest.approx(max(u.today.chance_of_contact for u in estimators))
     laid = next(r for r in rows if r.kind == "strips")
     assert laid.works and laid.enough >= 0.95
 
@@ -487,8 +487,8 @@ def test_an_option_works_only_if_it_does_for_every_vehicle() -> None:
     plan = s.plan(wanted=WANTED)
     assert plan.after.worst is not None
     left, cut = Left(*(chance(benches[0].before.gap),) * 2), plan.after.worst.gap
-    sures = [Sure(b.before.gap, *(chance(b.before.gap),) * 3, left, cut, 0.95) for b in benches]
-    rows = options_table(benches, plan, sures, job_of(), after=[b.clearance for b in benches])
+    estimators = [Estimator(b.before.gap, *(chance(b.before.gap),) * 3, left, cut, 0.95) for b in benches]
+    rows = options_table(benches, plan, estimators, job_of(), after=[b.clearance for b in benches])
     as_it_is = next(r for r in rows if r.kind == "as it is")
-    assert sures[0].row(Change("as it is", "", ""), benches[0].before).works and not as_it_is.works
+    assert estimators[0].row(Change("as it is", "", ""), benches[0].before).works and not as_it_is.works
     assert len(rows) > 1 and as_it_is.clearance == pytest.approx(benches[1].before.gap)

@@ -31,18 +31,18 @@ def noisy() -> Scene:
 
 
 @pytest.fixture(scope="module")
-def footing(noisy: Scene) -> ActiveContacts:
+def contacts(noisy: Scene) -> ActiveContacts:
     passage = noisy.under(PHONE)
     found = find_active_contacts(passage, reach_of(passage))
     assert found is not None
     return found
 
 
-def test_undrawn_gaps_are_the_sweeps(noisy: Scene, footing: ActiveContacts) -> None:
+def test_undrawn_gaps_are_the_sweeps(noisy: Scene, contacts: ActiveContacts) -> None:
     assert noisy.before.pair_gap is not None and noisy.before.worst is not None
-    swept = noisy.before.pair_gap[footing.pose[footing.pair_pose], footing.pair_part]
-    assert footing.base == pytest.approx(swept, abs=1e-9)
-    assert footing.base.min() == pytest.approx(noisy.before.worst.gap, abs=1e-9)
+    swept = noisy.before.pair_gap[contacts.pose[contacts.pair_pose], contacts.pair_part]
+    assert contacts.base == pytest.approx(swept, abs=1e-9)
+    assert contacts.base.min() == pytest.approx(noisy.before.worst.gap, abs=1e-9)
 
 
 def test_tyres_stand_where_a_search_over_every_node_puts_them() -> None:
@@ -59,7 +59,7 @@ def test_tyres_stand_where_a_search_over_every_node_puts_them() -> None:
         assert lists.value[lists.start[k] : lists.start[k + 1]].min() == pytest.approx(0, abs=1e-12)
 
 
-def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, footing: ActiveContacts) -> None:
+def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, contacts: ActiveContacts) -> None:
     """A drawn error put onto the ground, everything settled and swept anew: the least gap agrees to a few
     tenths of a millimetre (poses thinned, blocks of nodes, lifts to first order)."""
     off = []
@@ -69,10 +69,10 @@ def test_drawn_gaps_are_those_of_settling_and_sweeping_again(noisy: Scene, footi
         height = noisy.surface.height.like(noisy.surface.height.values + wrong)
         surface = replace(noisy.surface, height=height, top=height)
         again = stand(noisy.vehicle, noisy.travel, noisy.line, surface)
-        at = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
+        at = contacts.window.node_xy().reshape(-1, 2)[contacts.nodes]
         field = noisy.surface.height.like(wrong).sample(at).astype(np.float32)[:, None]
         assert again.before.worst is not None
-        off.append(float(footing.drawn(field, np.zeros((2, 1))).min()) - again.before.worst.gap)
+        off.append(float(contacts.drawn(field, np.zeros((2, 1))).min()) - again.before.worst.gap)
     assert np.abs(off).max() < 0.0012 and abs(np.mean(off)) < 0.0006
 
 

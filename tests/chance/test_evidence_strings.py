@@ -13,8 +13,8 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts
+from crestcut.chance.drawn_errors import DrawnErrors
 from crestcut.chance.draws import reach_of
-from crestcut.chance.source import Source
 from crestcut.job.records import ByHand, PlanPoint, Point, StringReading
 from crestcut.terrain.error.covariance import of_functionals
 from crestcut.terrain.readings.evidence import gather_evidence
@@ -55,11 +55,11 @@ def string(
     return StringReading(a, b, at, blocks, down, 0.001, placed, between)
 
 
-def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[ActiveContacts, Source]:
+def drawn(s: Scene, evidence: Evidence, half: int, told: bool = True) -> tuple[ActiveContacts, DrawnErrors]:
     passage = s.under(PHONE)
-    footing = find_active_contacts(passage, reach_of(passage), evidence, poses=20)
-    assert footing is not None
-    return footing, Source(passage, footing, evidence if told else None, 3, half)
+    contacts = find_active_contacts(passage, reach_of(passage), evidence, poses=20)
+    assert contacts is not None
+    return contacts, DrawnErrors(passage, contacts, evidence if told else None, 3, half)
 
 
 def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -> None:
@@ -71,25 +71,25 @@ def test_draws_held_to_a_least_distance_are_those_weighted_by_it(stood: Scene) -
     assert evidence is not None
     reading = evidence.readings[0]
     assert reading.along is not None
-    footing, many = drawn(stood, evidence, 4000, told=False)
-    wrong = many.ground[footing.extra]
+    contacts, many = drawn(stood, evidence, 4000, told=False)
+    wrong = many.ground[contacts.extra]
     share, down = reading.along.T
     chord = (1 - share)[:, None] * wrong[0] + share[:, None] * wrong[1]
     least = (down[:, None] - chord + wrong[2:]).min(axis=0)
     weight = np.exp(-((0.094 - reading.predicted + reading.exactly - least) ** 2) / (2 * 0.001**2))
     weight /= weight.sum()
     assert 1 / (weight**2).sum() > 300
-    gap = footing.drawn(-many.ground, many.parts).min(axis=0)
+    gap = contacts.drawn(-many.ground, many.parts).min(axis=0)
     mean = float(weight @ gap)
     spread = float(np.sqrt(weight @ (gap - mean) ** 2))
-    footing, held = drawn(stood, evidence, 200)
+    contacts, held = drawn(stood, evidence, 200)
     field = -held.fold.ground.astype(np.float32)[:, None] - held.ground
-    told = footing.drawn(field, held.parts + held.fold.parts[:, None]).min(axis=0)
+    told = contacts.drawn(field, held.parts + held.fold.parts[:, None]).min(axis=0)
     assert float(gap.std()) > 1.08 * spread
     assert float(told.std()) == pytest.approx(spread, rel=0.12)
     assert float(told.mean()) == pytest.approx(mean, abs=0.25 * spread)
     # and the distance itself: after one step along the tangent its spread is half as large again
-    wrong = held.fold.ground[footing.extra][:, None] + held.ground[footing.extra]
+    wrong = held.fold.ground[contacts.extra][:, None] + held.ground[contacts.extra]
     chord = (1 - share)[:, None] * wrong[0] + share[:, None] * wrong[1]
     again = (down[:, None] - chord + wrong[2:]).min(axis=0)
     expected = float(weight @ least)
@@ -102,13 +102,13 @@ def test_a_distance_at_a_place_is_folded_in_by_the_formula_of_kriging(stood: Sce
     one = string(PlanPoint(-1.4, 0.0), PlanPoint(1.4, 0.0), 0.094, at=1.4, blocks=0.2)
     evidence = gather_evidence(ByHand(strings=(one,)), stood.surface, place)
     assert evidence is not None
-    footing, source = drawn(stood, evidence, 3000)
+    contacts, errors = drawn(stood, evidence, 3000)
     reading = evidence.readings[0]
     own = float(of_functionals(PHONE, (reading.points,), (reading.weights,), (np.zeros(3),))[0, 0])
     missed, noise = reading.observed - reading.predicted, float(evidence.noise[0, 0])
-    fold = source.fold.ground[footing.extra]
+    fold = errors.fold.ground[contacts.extra]
     assert float(-reading.weights @ fold) == pytest.approx(missed * own / (own + noise), abs=2e-4)
-    left = -reading.weights @ source.ground[footing.extra]
+    left = -reading.weights @ errors.ground[contacts.extra]
     assert float(left.std()) == pytest.approx(np.sqrt(own * noise / (own + noise)), rel=0.1)
 
 

@@ -13,8 +13,8 @@ import pytest
 from crestcut.base.errors import CrestcutError
 from crestcut.chance.active_contacts import find_active_contacts, wheel_weights
 from crestcut.chance.assess import assess_chance
+from crestcut.chance.drawn_errors import DrawnErrors
 from crestcut.chance.draws import reach_of
-from crestcut.chance.source import Source
 from crestcut.chance.witness import witness_evidence
 from crestcut.contact.stand.boards import LIES, THICKNESS, bridging, stand_on
 from crestcut.contact.stand.ground import ridden_ground
@@ -92,11 +92,11 @@ def test_a_gap_under_unequal_boards_is_met_draw_by_draw(stood: Scene) -> None:
         first = told(stood, raised, gap=0.0, placed=0.0).readings[0]
         evidence = told(stood, raised, gap=0.006 + max(first.exactly, -0.004), placed=0.0)
         passage = stood.under(PHONE)
-        footing = find_active_contacts(passage, reach_of(passage), evidence)
-        assert footing is not None
-        source = Source(passage, footing, evidence, 3, 60)
-        field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
-        again = footing.witnessed(field, source.parts + source.fold.parts[:, None])[0]
+        contacts = find_active_contacts(passage, reach_of(passage), evidence)
+        assert contacts is not None
+        errors = DrawnErrors(passage, contacts, evidence, 3, 60)
+        field = -errors.fold.ground.astype(np.float32)[:, None] - errors.ground
+        again = contacts.witnessed(field, errors.parts + errors.fold.parts[:, None])[0]
         left.append((again.mean() - evidence.readings[0].observed, again.std()))
     assert abs(left[0][0]) < 0.0008
     assert left[1] == pytest.approx(left[0], abs=1e-4)

@@ -139,7 +139,7 @@ def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit() -> 
     ).all()
     moved = (rode.batch.position != s.ride.batch.position).any(axis=(1, 2))
     assert 0.05 < moved.mean() < 0.8
-    ours = sweep(s.vehicle, lower, rode, since=Swept(s.surface, s.ride, s.before))
+    ours = sweep(s.vehicle, lower, rode, earlier=Swept(s.surface, s.ride, s.before))
     full = sweep(s.vehicle, lower, whole)
     assert ours.pair_gap is not None and full.pair_gap is not None and s.before.pair_gap is not None
     assert (ours.pair_gap == full.pair_gap).all() and (full.pair_gap != s.before.pair_gap).any()

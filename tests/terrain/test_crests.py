@@ -13,7 +13,7 @@ from crestcut.terrain.breaklines.crests import smooth_crests
 from crestcut.terrain.breaklines.fits import LineFits
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, ROUNDINGS
 from crestcut.terrain.breaklines.lines import BENT, refine, straightened
-from crestcut.terrain.breaklines.neighbours import Knots
+from crestcut.terrain.breaklines.neighbours import Candidates
 from crestcut.terrain.breaklines.ridges import SPACING, BreakPoints
 from crestcut.terrain.heights.local import CellMeans
 
@@ -41,7 +41,7 @@ def ridge(off: FloatArray, along: FloatArray, variance: float) -> tuple[FloatArr
     fits.rss[:], fits.flat[:], fits.half[:], fits.points[:] = 1.0, 1.0, 0.22, 528.0
     fits.fold[:], fits.sure[:] = FOLD, 33.0
     fits.beside[:] = -2 * FOLD * off
-    line = refine(Knots(place, np.full(n, HINGE, np.int8), np.zeros((n, 4)), PITCH, variance), fits)
+    line = refine(Candidates(place, np.full(n, HINGE, np.int8), np.zeros((n, 4)), PITCH, variance), fits)
     return line, place
 
 
@@ -115,6 +115,6 @@ def test_of_two_lines_too_near_to_tell_apart_the_weaker_goes(
     n = len(along)
     place = np.column_stack([np.repeat([0.0, apart / PITCH], n), np.tile(along / PITCH, 2), np.zeros(2 * n)])
     fold, gain = np.repeat([FOLD, other], n), np.repeat([30.0, 12.0], n)
-    both = Knots(place, np.full(2 * n, HINGE, np.int8), np.zeros((2 * n, 4)), PITCH, 1e-6)
+    both = Candidates(place, np.full(2 * n, HINGE, np.int8), np.zeros((2 * n, 4)), PITCH, 1e-6)
     gone = outdone(both, fold, gain)
     assert not gone[:n].any() and gone[n:].all() == bool(dropped) and gone.any() == bool(dropped)

@@ -11,7 +11,7 @@ from dataclasses import replace
 from crestcut.alternatives.combined import CutAndStrips, cut_and_strips
 from crestcut.alternatives.driving import LineTried, kept_to, less_load, more_pressure, other_line
 from crestcut.alternatives.fixes import Added, fillet, strips
-from crestcut.alternatives.rows import INTO_THE_SLAB, OPTION_KINDS, Change, Option, Sure
+from crestcut.alternatives.rows import INTO_THE_SLAB, OPTION_KINDS, Change, Estimator, Option
 from crestcut.alternatives.trials import AWAY, Baseline, Tried, Trieds
 from crestcut.base.units import both, litres
 from crestcut.contact import Clearance, hard_parts
@@ -34,27 +34,27 @@ SIDE = ("left", "right")
 def options_table(
     benches: Sequence[Baseline],
     plan: CutPlan,
-    sures: Sequence[Sure],
+    estimators: Sequence[Estimator],
     job: Job,
     after: Sequence[Clearance] = (),
 ) -> tuple[Option, ...]:
     """What works at walking pace first, in use too or not, cheapest first among it; then what does not. Only
     what could help is tried.
 
-    benches, sures : of the job as asked for, one for each vehicle; every option must do for all of them.
+    benches, estimators : of the job as asked for, one for each vehicle; every option must do for all of them.
     after : what each clears over the cut of the plan; default the plan's own. What would be cut, drilled or
     fixed into a slab that forbids it does not work, whatever gap it would leave.
     """
-    benches = [replace(b, target=s.target) for b, s in zip(benches, sures, strict=True)]
+    benches = [replace(b, target=s.target) for b, s in zip(benches, estimators, strict=True)]
     now = tuple(b.before for b in benches)
-    as_it_is = _row(sures, Change("as it is", "leave it as it is", "nothing"), now)
+    as_it_is = _row(estimators, Change("as it is", "leave it as it is", "nothing"), now)
     if as_it_is.works:
         return (as_it_is,)
     reasons = why_a_new_bay(plan, job.site, job.slab)
-    found = [as_it_is, *_by_driving(benches, sures, job.travel)]
-    found += _by_laying(benches, plan, sures, job.cut.feather, reasons)
+    found = [as_it_is, *_by_driving(benches, estimators, job.travel)]
+    found += _by_laying(benches, plan, estimators, job.cut.feather, reasons)
     if plan.deepest > 0:
-        found.append(_cut_row(benches, plan, sures, after or [plan.after]))
+        found.append(_cut_row(benches, plan, estimators, after or [plan.after]))
     if reasons:
         found.append(_new_bay(plan, job.slab, reasons))
     found = [_allowed(option, job.slab, job.keeps) for option in found]
@@ -72,9 +72,9 @@ def _allowed(option: Option, slab: Slab, keeps: Sequence[Keep]) -> Option:
     return replace(option, needs=f"{option.needs}; {when}")
 
 
-def _row(sures: Sequence[Sure], change: Change, tried: Trieds) -> Option:
+def _row(estimators: Sequence[Estimator], change: Change, tried: Trieds) -> Option:
     """A row of the table: of several vehicles the worst figure of each column."""
-    rows = [s.row(change, t) for s, t in zip(sures, tried, strict=True)]
+    rows = [s.row(change, t) for s, t in zip(estimators, tried, strict=True)]
     return replace(
         rows[0],
         clearance=min(r.clearance for r in rows), chance=max(r.chance for r in rows),
@@ -85,33 +85,39 @@ def _row(sures: Sequence[Sure], change: Change, tried: Trieds) -> Option:
     )  # fmt: skip
 
 
-def _by_driving(benches: Sequence[Baseline], sures: Sequence[Sure], travel: Travel) -> list[Option]:
+def _by_driving(benches: Sequence[Baseline], estimators: Sequence[Estimator], travel: Travel) -> list[Option]:
     rows, now = [], tuple(b.before for b in benches)
     kept = [kept_to(b) for b in benches]
     if any(kept):
         needs = "boards laid beside the wheels, or someone who guides the driver: no wander at all"
         rows.append(
-            _row(sures, Change("keep to the line", "keep to the line exactly", needs), _or_as_now(kept, now))
+            _row(
+                estimators,
+                Change("keep to the line", "keep to the line exactly", needs),
+                _or_as_now(kept, now),
+            )
         )
     other = other_line(benches, travel)
     if other is not None:
-        rows.append(_line_row(sures, other))
+        rows.append(_line_row(estimators, other))
     light = [less_load(b) for b in benches]
     if any(light):
         names = dict.fromkeys(f'"{found[0]}"' for found in light if found)
         tried = _or_as_now([found[1] if found else None for found in light], now)
         needs = "unloading before the slab"
-        rows.append(_row(sures, Change("less load", f"less load: {', '.join(names)} only", needs), tried))
-    if any(s.slow.least_clearance > s.in_use.least_clearance + 1e-6 for s in sures):
+        rows.append(
+            _row(estimators, Change("less load", f"less load: {', '.join(names)} only", needs), tried)
+        )
+    if any(s.slow.least_clearance > s.in_use.least_clearance + 1e-6 for s in estimators):
         needs = (
             "walking pace and no braking there: saves what is allowed for both in use, changes nothing today"
         )
-        rows.append(_row(sures, Change("slower", "slower", needs), now))
+        rows.append(_row(estimators, Change("slower", "slower", needs), now))
     pumped = [more_pressure(b) for b in benches]
     if any(pumped):
         needs = "a fifth more air, within the tyres' marking (lift of 3 mm: common practice, no source)"
         rows.append(
-            _row(sures, Change("more pressure", "more air in the tyres", needs), _or_as_now(pumped, now))
+            _row(estimators, Change("more pressure", "more air in the tyres", needs), _or_as_now(pumped, now))
         )
     return rows
 
@@ -121,9 +127,9 @@ def _or_as_now(tried: Sequence[Tried | None], now: Trieds) -> Trieds:
     return tuple(t if t is not None else n for t, n in zip(tried, now, strict=True))
 
 
-def _line_row(sures: Sequence[Sure], other: LineTried) -> Option:
-    row = _row(sures, Change("another line", "another line", ""), other.wandering)
-    on_line = _row(sures, Change("another line", "", ""), other.on_line).clearance
+def _line_row(estimators: Sequence[Estimator], other: LineTried) -> Option:
+    row = _row(estimators, Change("another line", "another line", ""), other.wandering)
+    on_line = _row(estimators, Change("another line", "", ""), other.on_line).clearance
     needs = (
         f"{line_words(other.moved)}; {both(on_line)} on that line, {both(row.clearance)} within the wander"
     )
@@ -148,7 +154,7 @@ def _side(moved: float) -> str:
 def _by_laying(
     benches: Sequence[Baseline],
     plan: CutPlan,
-    sures: Sequence[Sure],
+    estimators: Sequence[Estimator],
     feather: float,
     reasons: tuple[str, ...],
 ) -> list[Option]:
@@ -156,16 +162,16 @@ def _by_laying(
     rows = []
     laid = strips(benches)
     if laid is not None:
-        rows.append(_laid_row(sures, "strips", laid))
+        rows.append(_laid_row(estimators, "strips", laid))
     for end in ("nose", "tail"):
         if any(_short_at(b, end) for b in benches):
             round_ = fillet(benches, end)
             if round_ is not None:
-                rows.append(_laid_row(sures, "fillet", round_))
+                rows.append(_laid_row(estimators, "fillet", round_))
     if laid is not None and plan.deepest > 0 and reasons:
         mixed = cut_and_strips(benches, laid, plan, feather)
         if mixed is not None:
-            rows.append(_mixed_row(benches, sures, mixed))
+            rows.append(_mixed_row(benches, estimators, mixed))
     return rows
 
 
@@ -174,7 +180,7 @@ def _short_at(bench: Baseline, end: str) -> bool:
     return any(zones) and bool(bench.pair_excess()[:, zones].min() < bench.target)
 
 
-def _laid_row(sures: Sequence[Sure], kind: str, laid: Added) -> Option:
+def _laid_row(estimators: Sequence[Estimator], kind: str, laid: Added) -> Option:
     sizes = sorted(laid.pieces, reverse=True) or [(0.0, 0.0)]
     pieces = f"{sizes[0][0]:.1f} x {max(w for _, w in sizes):.1f} m"
     if kind == "fillet":
@@ -187,11 +193,11 @@ def _laid_row(sures: Sequence[Sure], kind: str, laid: Added) -> Option:
             f"{len(sizes)} strips {both(laid.size)} thick, up to {pieces}, fixed, their ends tapered 1:4; "
             "nobody may trip over them, and the water must pass"
         )
-    return _row(sures, Change(kind, laid.name, needs, laid.thickest, -laid.litres / 1000), laid.tried)
+    return _row(estimators, Change(kind, laid.name, needs, laid.thickest, -laid.litres / 1000), laid.tried)
 
 
 def _cut_row(
-    benches: Sequence[Baseline], plan: CutPlan, sures: Sequence[Sure], after: Sequence[Clearance]
+    benches: Sequence[Baseline], plan: CutPlan, estimators: Sequence[Estimator], after: Sequence[Clearance]
 ) -> Option:
     tried = []
     for b, swept in zip(benches, after, strict=True):
@@ -199,19 +205,19 @@ def _cut_row(
         tried.append(
             Tried(min(g for g, _ in gaps), min(e for _, e in gaps), 0) if gaps else Tried(AWAY, AWAY, 0)
         )
-    row = _row(sures, Change("cut", "cut", "grinding", plan.deepest, plan.volume), tuple(tried))
+    row = _row(estimators, Change("cut", "cut", "grinding", plan.deepest, plan.volume), tuple(tried))
     # the margin of the plan was solved for that confidence on the draws themselves
     return replace(row, works=plan.feasible)
 
 
-def _mixed_row(benches: Sequence[Baseline], sures: Sequence[Sure], mixed: CutAndStrips) -> Option:
+def _mixed_row(benches: Sequence[Baseline], estimators: Sequence[Estimator], mixed: CutAndStrips) -> Option:
     laid = f"strips {both(mixed.size)} thick ({litres(mixed.litres_laid / 1000)}), fixed"
     needs = f"{laid}, and grinding beside and between them"
     name, volume = "cut and strips together", mixed.litres / 1000
-    row = _row(sures, Change("cut and strips", name, needs, mixed.deepest, volume), mixed.tried)
+    row = _row(estimators, Change("cut and strips", name, needs, mixed.deepest, volume), mixed.tried)
     # made like the cut: where the same margin is kept it is as sure as that was solved for
     kept = all(t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True))
-    enough = max(row.enough, min(s.confidence for s in sures)) if kept else row.enough
+    enough = max(row.enough, min(s.confidence for s in estimators)) if kept else row.enough
     return replace(row, works=kept, enough=enough)
 
 

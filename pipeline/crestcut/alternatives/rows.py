@@ -81,7 +81,7 @@ class Change:
 
 
 @dataclass(frozen=True)
-class Sure:
+class Estimator:
     """How a swept gap becomes an estimate with its chances: the job's own, carried over to every option.
 
     swept : least gap as it is, m.  in_use, slow : with all allowances for use, and without those for speed

@@ -17,6 +17,7 @@ from .conditioned import moved_vehicle as moved_vehicle
 from .doubt_words import finding_head as finding_head
 from .doubt_words import finding_step as finding_step
 from .doubt_words import finding_words as finding_words
+from .drawn_errors import DrawnErrors as DrawnErrors
 from .draws import Draws as Draws
 from .draws import draw_clearances as draw_clearances
 from .draws import reach_of as reach_of
@@ -29,7 +30,6 @@ from .records import Chance as Chance
 from .records import Doubt as Doubt
 from .records import Finding as Finding
 from .records import Left as Left
-from .source import Source as Source
 from .whole_line import heard as heard
 from .whole_line import heard_notes as heard_notes
 from .witness import boards_add as boards_add
@@ -48,10 +48,10 @@ __all__ = [
     "Chance",
     "CutDraws",
     "Doubt",
+    "DrawnErrors",
     "Draws",
     "Finding",
     "Left",
-    "Source",
     "boards_add",
     "chance_of",
     "chance_of_plan",

@@ -14,15 +14,15 @@ from scipy import linalg
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.active_contacts import find_active_contacts
+from crestcut.chance.drawn_errors import DrawnErrors
 from crestcut.chance.draws import reach_of
-from crestcut.chance.source import Source
 from crestcut.contact import Passage
 from crestcut.terrain import Evidence, Surface, sums_of
 from crestcut.vehicle import Vehicle
 
 
 @dataclass(frozen=True, eq=False)
-class Told:
+class Updated:
     """surface, vehicle : at their expected heights given the readings.  parts (hard parts, d) : drawn heights
     about those, m.  contradictions : in words; then nothing was moved."""
 
@@ -32,12 +32,12 @@ class Told:
     contradictions: tuple[str, ...] = ()
 
 
-def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
+def given(passage: Passage, evidence: Evidence | None, seed: int) -> Updated:
     """What the readings make of slab and vehicle. passage : on the slab before they are used. Raises
     CrestcutError where so little is measured that the slab was not judged (``slab.behind``).
     """
     vehicle, surface = passage.vehicle, passage.surface
-    slab, nothing = surface.error.slab, Told(surface, vehicle, None)
+    slab, nothing = surface.error.slab, Updated(surface, vehicle, None)
     if evidence is None or not evidence.readings:
         return nothing
     if slab is None:
@@ -46,19 +46,19 @@ def given(passage: Passage, evidence: Evidence | None, seed: int) -> Told:
             evidence.readings[0].name,
             "scan all that the vehicle rolls over, or take the readings out of the job",
         )
-    footing = find_active_contacts(passage, reach_of(passage), evidence, poses=1)
-    assert footing is not None  # the sweep has met measured ground
-    source = Source(passage, footing, evidence, seed, slab.count // 2)
-    if source.fold.contradictions:
-        return replace(nothing, contradictions=source.fold.contradictions)
-    assert source.steps is not None and source.fold.own is not None
-    readings = source.snapped
+    contacts = find_active_contacts(passage, reach_of(passage), evidence, poses=1)
+    assert contacts is not None  # the sweep has met measured ground
+    errors = DrawnErrors(passage, contacts, evidence, seed, slab.count // 2)
+    if errors.fold.contradictions:
+        return replace(nothing, contradictions=errors.fold.contradictions)
+    assert errors.steps is not None and errors.fold.own is not None
+    readings = errors.snapped
     sums = sums_of(slab, [r.points for r in readings], [r.weights for r in readings])
-    moved, change = slab.moved(sums, linalg.solve(source.fold.own, source.steps, assume_a="pos"))
+    moved, change = slab.moved(sums, linalg.solve(errors.fold.own, errors.steps, assume_a="pos"))
     rise = change.mean_over(surface.height.frame)
     height, top = (g.like(g.values + rise) for g in (surface.height, surface.top))
     told = replace(surface, height=height, top=top, error=replace(surface.error, slab=moved))
-    return Told(told, moved_vehicle(vehicle, source.fold.parts), source.parts)
+    return Updated(told, moved_vehicle(vehicle, errors.fold.parts), errors.parts)
 
 
 def moved_vehicle(vehicle: Vehicle, up: FloatArray) -> Vehicle:

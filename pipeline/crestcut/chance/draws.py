@@ -9,8 +9,8 @@ import numpy as np
 from crestcut.base.grid import FloatArray
 from crestcut.base.units import millimetres
 from crestcut.chance.active_contacts import ActiveContacts, find_active_contacts, wheel_weights
+from crestcut.chance.drawn_errors import DrawnErrors
 from crestcut.chance.rounded import crest_cut
-from crestcut.chance.source import Source
 from crestcut.contact import FRAMES, WHEELS, Passage, hard_parts, wheel_feet
 from crestcut.terrain import Conditioned, Evidence, Surface
 from crestcut.vehicle import NEAR_BREAK, Vehicle, elastic_tyre
@@ -76,26 +76,26 @@ def draw_clearances(
     parts from their ``within``.
     """
     surface = passage.surface
-    footing = find_active_contacts(passage, reach_of(passage), evidence)
-    if footing is None:
+    contacts = find_active_contacts(passage, reach_of(passage), evidence)
+    if contacts is None:
         return None
-    source = Source(passage, footing, evidence, seed, max(draws // 2, 2))
+    errors = DrawnErrors(passage, contacts, evidence, seed, max(draws // 2, 2))
     if passage.contradictions:
-        source.fold = replace(source.fold, contradictions=passage.contradictions)
-    used = None if source.fold.contradictions else evidence
+        errors.fold = replace(errors.fold, contradictions=passage.contradictions)
+    used = None if errors.fold.contradictions else evidence
     rounded = crest_cut(surface.height, passage.clearance, surface.error.mesh_edge)
-    found = _collect(footing, source)
+    found = _collect(contacts, errors)
     return replace(found, seed=seed, tyres=soft_tyres(passage), rounded=rounded, evidence=used)
 
 
-def _collect(footing: ActiveContacts, source: Source) -> Draws:
+def _collect(contacts: ActiveContacts, errors: DrawnErrors) -> Draws:
     """The least gap of every draw. What is drawn is what slab and vehicle may be, the scan's own error not in
     it, so nothing is to be taken off for the choice of the least."""
-    fold, part = source.fold, footing.pair_part[: footing.judged]
+    fold, part = errors.fold, contacts.pair_part[: contacts.judged]
     none, still = -fold.ground.astype(np.float32)[:, None], fold.parts[:, None]
-    level = footing.drawn(none, still)
-    least = footing.drawn(none - source.ground, still + source.parts).min(axis=0)
-    only = (level + source.parts[part]).min(axis=0)
+    level = contacts.drawn(none, still)
+    least = contacts.drawn(none - errors.ground, still + errors.parts).min(axis=0)
+    only = (level + errors.parts[part]).min(axis=0)
     return Draws(
         float(level.min()), np.asarray(least, dtype=np.float64), np.asarray(only, dtype=np.float64),
         fold,

@@ -16,10 +16,10 @@ from scipy import special
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.chance.active_contacts import ActiveContacts, Single, find_active_contacts, nearest_nodes
+from crestcut.chance.drawn_errors import DrawnErrors
 from crestcut.chance.draws import reach_of
 from crestcut.chance.lists import block_of
 from crestcut.chance.rounded import crest_cut
-from crestcut.chance.source import Source
 from crestcut.contact import Passage, hard_parts, wanted_gap
 from crestcut.job import Wanted
 from crestcut.terrain import Conditioned, Evidence
@@ -86,45 +86,45 @@ def draw_cut(
     """
     surface, asked, reach = passage.surface, wanted_gap(wanted.want, wanted.want_ends), reach_of(passage)
     keep = np.array([asked[part.zone] for part in hard_parts(passage.vehicle)])
-    footing = find_active_contacts(passage, TIGHT * reach, evidence, keep, OPEN * reach)
-    if footing is None:
+    contacts = find_active_contacts(passage, TIGHT * reach, evidence, keep, OPEN * reach)
+    if contacts is None:
         return None
-    source = Source(passage, footing, evidence, seed, max(draws // 2, 2))
-    fold = source.fold
-    place, xy = _places(footing, surface.height.frame)
-    nothing = np.zeros((len(footing.nodes), 1), np.float32)
+    errors = DrawnErrors(passage, contacts, evidence, seed, max(draws // 2, 2))
+    fold = errors.fold
+    place, xy = _places(contacts, surface.height.frame)
+    nothing = np.zeros((len(contacts.nodes), 1), np.float32)
     best: Single = nothing - fold.ground.astype(np.float32)[:, None]
-    parts = fold.parts[:, None] + source.parts - keep[:, None]
-    scanned = _lacking(footing, place, len(xy), nothing, -keep[:, None])
-    drawn = _lacking(footing, place, len(xy), best - source.ground, parts)
-    measured = _lacking(footing, place, len(xy), best, parts)
+    parts = fold.parts[:, None] + errors.parts - keep[:, None]
+    scanned = _lacking(contacts, place, len(xy), nothing, -keep[:, None])
+    drawn = _lacking(contacts, place, len(xy), best - errors.ground, parts)
+    measured = _lacking(contacts, place, len(xy), best, parts)
     rounded = crest_cut(surface.height, passage.clearance, surface.error.mesh_edge)
     return CutDraws(scanned[:, 0], drawn, measured, xy, fold, rounded, seed)
 
 
-def _places(footing: ActiveContacts, frame: GridFrame) -> tuple[IntArray, FloatArray]:
+def _places(contacts: ActiveContacts, frame: GridFrame) -> tuple[IntArray, FloatArray]:
     """The block of each entry of the parts' lists, counted from 0, and a site x, y in each."""
-    xy = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
+    xy = contacts.window.node_xy().reshape(-1, 2)[contacts.nodes]
     j, i = np.divmod(nearest_nodes(frame, xy), frame.shape[1])
     side = block_of(frame.cell)
     block = j // side * frame.shape[1] + i // side
-    entries = footing.parts.nodes[: footing.parts.start[footing.judged]]
+    entries = contacts.parts.nodes[: contacts.parts.start[contacts.judged]]
     _, first, place = np.unique(block[entries], return_index=True, return_inverse=True)
     return place, xy[entries[first]]
 
 
 def _lacking(
-    footing: ActiveContacts, place: IntArray, places: int, field: Single, shift: FloatArray
+    contacts: ActiveContacts, place: IntArray, places: int, field: Single, shift: FloatArray
 ) -> Single:
     """(places, d) the most by which a gap there is negative, on ground + ``field`` (n, d), parts raised by
     ``shift`` (hard parts, d), m."""
     d = max(field.shape[1], shift.shape[1])
-    lift = footing.settled(field)
+    lift = contacts.settled(field)
     lacking = np.full((places, d), NOTHING, np.float32)
-    for q in range(footing.judged):
-        entries = slice(footing.parts.start[q], footing.parts.start[q + 1])
-        gap = footing.gaps_of(q, field, lift[4 * footing.pair_pose[q] :])
-        gap = gap + shift[footing.pair_part[q]].astype(np.float32)
+    for q in range(contacts.judged):
+        entries = slice(contacts.parts.start[q], contacts.parts.start[q + 1])
+        gap = contacts.gaps_of(q, field, lift[4 * contacts.pair_pose[q] :])
+        gap = gap + shift[contacts.pair_part[q]].astype(np.float32)
         here = place[entries]  # each place once: a pair lists one node of a block
         lacking[here] = np.maximum(lacking[here], -gap)
     return lacking

@@ -16,10 +16,10 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.units import millimetres
 from crestcut.chance.active_contacts import find_active_contacts
-from crestcut.chance.conditioned import Told, moved_vehicle
+from crestcut.chance.conditioned import Updated, moved_vehicle
+from crestcut.chance.drawn_errors import DrawnErrors
 from crestcut.chance.draws import reach_of
 from crestcut.chance.planned import smoothed_below
-from crestcut.chance.source import Source
 from crestcut.contact import FAR, Clearance, Passage, hard_parts
 from crestcut.job import Witness
 
@@ -27,7 +27,7 @@ TRUST = 0.95  # that somebody who says it scrapes, or never has, is right (commo
 UNLIKELY = 1e-3  # share of the draws below which what is said contradicts the scan, as for readings
 
 
-def heard(passage: Passage, witnesses: Sequence[Witness], seed: int) -> Told:
+def heard(passage: Passage, witnesses: Sequence[Witness], seed: int) -> Updated:
     """Slab and vehicle given what is said of the whole line; as they are where nothing is.
 
     'It scrapes' is held against every place that the job's driver may be at, 'it never has' against the line
@@ -36,7 +36,7 @@ def heard(passage: Passage, witnesses: Sequence[Witness], seed: int) -> Told:
     Raises CrestcutError for an unknown part or load.
     """
     vehicle, surface = passage.vehicle, passage.surface
-    nothing = Told(surface, vehicle, passage.parts)
+    nothing = Updated(surface, vehicle, passage.parts)
     said = [(k + 1, w) for k, w in enumerate(witnesses) if w.front_axle is None]
     if not said:
         return nothing
@@ -60,7 +60,7 @@ def heard(passage: Passage, witnesses: Sequence[Witness], seed: int) -> Told:
     height, top = (g.like(g.values + rise) for g in (surface.height, surface.top))
     moved = replace(surface, height=height, top=top, error=replace(surface.error, slab=taken))
     up = parts[:, chosen].mean(axis=1)
-    return Told(moved, moved_vehicle(vehicle, up), parts[:, chosen] - up[:, None])
+    return Updated(moved, moved_vehicle(vehicle, up), parts[:, chosen] - up[:, None])
 
 
 def resampled(weight: FloatArray, seed: int) -> IntArray:
@@ -78,16 +78,16 @@ def resampled(weight: FloatArray, seed: int) -> IntArray:
 def _least(passage: Passage, witness: Witness, number: int, seed: int) -> tuple[FloatArray, FloatArray]:
     """(d,) least gap that what is said is about, m, and the drawn heights of all parts (parts, d), m."""
     surface, spoken = passage.surface, _spoken_of(passage, witness, f"[[witness]] {number}")
-    footing = find_active_contacts(replace(passage, clearance=spoken), reach_of(passage))
-    if footing is None:
+    contacts = find_active_contacts(replace(passage, clearance=spoken), reach_of(passage))
+    if contacts is None:
         raise CrestcutError(
             "nothing of the vehicle is over measured ground there", f"[[witness]] {number}", "check part"
         )
     assert surface.error.slab is not None
     count = surface.error.slab.count // 2
-    source = Source(passage, footing, None, seed, count)
-    gap = footing.drawn(-source.ground, source.parts).min(axis=0)
-    return np.asarray(gap, dtype=np.float64), source.parts
+    errors = DrawnErrors(passage, contacts, None, seed, count)
+    gap = contacts.drawn(-errors.ground, errors.parts).min(axis=0)
+    return np.asarray(gap, dtype=np.float64), errors.parts
 
 
 def _spoken_of(passage: Passage, witness: Witness, name: str) -> Clearance:

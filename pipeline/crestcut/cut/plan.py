@@ -74,7 +74,7 @@ def plan_of(solution: Solution, limits: Limits, surface: Surface, cutters: Seque
     after = [
         sweep(
             c.vehicle, lower, ride_on(c.ride, c.vehicle, lower, surface),
-            since=None if c.before is None else Swept(surface, c.ride, c.before),
+            earlier=None if c.before is None else Swept(surface, c.ride, c.before),
         )
         for c in cutters
     ]  # fmt: skip

@@ -15,7 +15,7 @@ import numpy as np
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.chance import (
     ActiveContacts,
-    Source,
+    DrawnErrors,
     boards_add,
     find_active_contacts,
     reach_of,
@@ -145,24 +145,24 @@ def _clear(
     only = np.full_like(pair_gap, FAR)
     only[way.poses] = pair_gap[way.poses]
     rolling = replace(passage, clearance=replace(passage.clearance, pair_gap=only))
-    footing = find_active_contacts(
+    contacts = find_active_contacts(
         rolling, reach_of(passage), evidence, open_to=max(h for h, _ in tried)
     )  # fmt: skip
-    if footing is None:
+    if contacts is None:
         return None
-    source = Source(passage, footing, evidence, seed, 100)
-    field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
-    shift = (source.parts + source.fold.parts[:, None]).astype(np.float32)
-    lift = footing.settled(field)
+    errors = DrawnErrors(passage, contacts, evidence, seed, 100)
+    field = -errors.fold.ground.astype(np.float32)[:, None] - errors.ground
+    shift = (errors.parts + errors.fold.parts[:, None]).astype(np.float32)
+    lift = contacts.settled(field)
     clear = np.ones((len(tried), field.shape[1]), dtype=bool)
     to_go = dict(zip(way.poses.tolist(), way.travel.tolist(), strict=True))
-    for q in np.argsort(footing.base, kind="stable"):
-        pose = int(footing.pair_pose[q])
-        gap = footing.gaps_of(q, field, lift[4 * pose :]) + shift[footing.pair_part[q]]
-        under = _Nodes.of(passage, way, footing, int(q))
+    for q in np.argsort(contacts.base, kind="stable"):
+        pose = int(contacts.pair_pose[q])
+        gap = contacts.gaps_of(q, field, lift[4 * pose :]) + shift[contacts.pair_part[q]]
+        under = _Nodes.of(passage, way, contacts, int(q))
         for k, (h, before) in enumerate(tried):
             if clear[k].mean() >= SURE:
-                more = under.raised(h, before, to_go[int(footing.pose[pose])])
+                more = under.raised(h, before, to_go[int(contacts.pose[pose])])
                 clear[k] &= (gap + more.astype(np.float32)[:, None]).min(axis=0) > 0
     share = clear.mean(axis=1)
     first = next((k for k in range(len(tried)) if share[k] >= SURE), None)
@@ -182,20 +182,20 @@ class _Nodes:
     radius: float
 
     @classmethod
-    def of(cls, passage: Passage, way: _WayOn, footing: ActiveContacts, pair: int) -> _Nodes:
-        """Of a pair of the footing."""
+    def of(cls, passage: Passage, way: _WayOn, contacts: ActiveContacts, pair: int) -> _Nodes:
+        """Of a pair of the contacts."""
         vehicle, place = passage.vehicle, way.stand.place
         half = vehicle.wheelbase / 2
         axles = np.array([-half, half]) if way.backwards else np.array([half, -half])
-        entries = slice(*footing.parts.start[pair : pair + 2])
-        nodes = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entries]]]
+        entries = slice(*contacts.parts.start[pair : pair + 2])
+        nodes = contacts.window.node_xy().reshape(-1, 2)[contacts.nodes[contacts.parts.nodes[entries]]]
         away = passage.surface.height.frame.to_grid(nodes) - place[:2]
         cos, sin = np.cos(place[2]), np.sin(place[2])
         along = (-1.0 if way.backwards else 1.0) * (away @ np.array([cos, sin]) - half)
         aside = np.abs(away @ np.array([-sin, cos]))
         track = np.where((along > 0) == (axles[0] > 0), vehicle.front_track, vehicle.rear_track)
         tracked = np.abs(aside - track / 2) < vehicle.tyre_width / 2
-        return cls(footing.weights[entries], along, tracked, axles, vehicle.tyre_radius)
+        return cls(contacts.weights[entries], along, tracked, axles, vehicle.tyre_radius)
 
     def raised(self, h: float, before: float, rolled: float) -> FloatArray:
         """(n,) what boards add to the gap at each node, m: the body on the tyres that are on a board, or

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray
-from crestcut.chance import ActiveContacts, Source, evidence_points, find_active_contacts, reach_of
+from crestcut.chance import ActiveContacts, DrawnErrors, evidence_points, find_active_contacts, reach_of
 from crestcut.contact import FAR, Passage, wheel_feet
 from crestcut.measure_next.strings import StringPlan
 from crestcut.terrain import Evidence, of_functionals
@@ -67,19 +67,19 @@ def draw_readings(
     None where nothing could touch."""
     surface, asked = passage.surface, [_looked_at(p) for p in plans]
     extra = np.concatenate(asked) if asked else None
-    footing = find_active_contacts(passage, reach_of(passage), evidence, extra=extra)
-    if footing is None:
+    contacts = find_active_contacts(passage, reach_of(passage), evidence, extra=extra)
+    if contacts is None:
         return None
-    source = Source(passage, footing, evidence, seed, draws // 2)
-    field = -source.fold.ground.astype(np.float32)[:, None] - source.ground
-    shift = source.parts + source.fold.parts[:, None]
-    each = footing.drawn(field, shift).astype(np.float64)
+    errors = DrawnErrors(passage, contacts, evidence, seed, draws // 2)
+    field = -errors.fold.ground.astype(np.float32)[:, None] - errors.ground
+    shift = errors.parts + errors.fold.parts[:, None]
+    each = contacts.drawn(field, shift).astype(np.float64)
     least = each.min(axis=0)
-    pose = footing.pose[footing.pair_pose[: footing.judged]]
-    chosen = _telling(each, least, _eligible(passage, footing), passage.ride.batch.places[pose, :2])
-    stands = tuple(_stand(passage, footing, q) for q in chosen)
+    pose = contacts.pose[contacts.pair_pose[: contacts.judged]]
+    chosen = _telling(each, least, _eligible(passage, contacts), passage.ride.batch.places[pose, :2])
+    stands = tuple(_stand(passage, contacts, q) for q in chosen)
     at = (
-        np.split(footing.extra[len(evidence_points(evidence)) :], np.cumsum([len(a) for a in asked])[:-1])
+        np.split(contacts.extra[len(evidence_points(evidence)) :], np.cumsum([len(a) for a in asked])[:-1])
         if asked
         else []
     )
@@ -91,14 +91,14 @@ def draw_readings(
         halves = strings[-1]
         rows[-1] = _implied(plans[-1], halves, rows[-2], rows[-3])
     told = np.array(rows).reshape(len(plans), len(least))
-    beside = [footing.pair_pose[: footing.judged] == footing.pair_pose[q] for q in chosen]
+    beside = [contacts.pair_pose[: contacts.judged] == contacts.pair_pose[q] for q in chosen]
     return Readings(
         least, stands, each[chosen], np.array([each[b].min(axis=0) for b in beside]),
-        each[chosen] - shift[footing.pair_part[chosen]], told, halves,
+        each[chosen] - shift[contacts.pair_part[chosen]], told, halves,
     )  # fmt: skip
 
 
-def _eligible(passage: Passage, footing: ActiveContacts) -> NDArray[np.bool_]:
+def _eligible(passage: Passage, contacts: ActiveContacts) -> NDArray[np.bool_]:
     """(q,) which judged pairs a witness of the job file can speak of: the vehicle along the line, the way it
     is drawn, laden as at the worst; failing any, the worst alone."""
     worst, ride = passage.clearance.worst, passage.ride
@@ -107,9 +107,9 @@ def _eligible(passage: Passage, footing: ActiveContacts) -> NDArray[np.bool_]:
         p.variant.way == "forward" and p.variant.heading == 0 and p.variant.load == worst.variant.load
         for p in ride.poses
     ]
-    pose = footing.pose[footing.pair_pose[: footing.judged]]
+    pose = contacts.pose[contacts.pair_pose[: contacts.judged]]
     found = np.array(plain)[ride.batch.variant[pose]]
-    return np.asarray(found if found.any() else footing.base == footing.base.min())
+    return np.asarray(found if found.any() else contacts.base == contacts.base.min())
 
 
 def _telling(each: FloatArray, least: FloatArray, free: NDArray[np.bool_], places: FloatArray) -> list[int]:
@@ -129,14 +129,14 @@ def _telling(each: FloatArray, least: FloatArray, free: NDArray[np.bool_], place
     return found
 
 
-def _stand(passage: Passage, footing: ActiveContacts, pair: int) -> Stand:
-    entries = slice(*footing.parts.start[pair : pair + 2])
-    entry = int(np.argmin(footing.parts.value[entries])) + entries.start
-    at = footing.window.node_xy().reshape(-1, 2)[footing.nodes[footing.parts.nodes[entry]]]
-    pose = int(footing.pose[footing.pair_pose[pair]])
+def _stand(passage: Passage, contacts: ActiveContacts, pair: int) -> Stand:
+    entries = slice(*contacts.parts.start[pair : pair + 2])
+    entry = int(np.argmin(contacts.parts.value[entries])) + entries.start
+    at = contacts.window.node_xy().reshape(-1, 2)[contacts.nodes[contacts.parts.nodes[entry]]]
+    pose = int(contacts.pose[contacts.pair_pose[pair]])
     return Stand(
-        passage.ride.batch.places[pose], int(footing.pair_part[pair]), at, float(footing.base[pair]),
-        footing.weights[entry], pose, _off(passage, pose, int(footing.pair_part[pair])),
+        passage.ride.batch.places[pose], int(contacts.pair_part[pair]), at, float(contacts.base[pair]),
+        contacts.weights[entry], pose, _off(passage, pose, int(contacts.pair_part[pair])),
     )  # fmt: skip
 
 

@@ -31,14 +31,14 @@ class Swept:
         return same and np.array_equal(old.live, batch.live) and gaps is not None and gaps.shape[1] == parts
 
 
-def still_true(since: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
+def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
     """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair
     touched or touches keep what was reached there.
 
     over : the ground now.  was, now : the pairs as they stood and stand.
     """
-    shape = since.surface.top.frame.shape
-    changed = (over.tiles != tiled(contact_ground(since.surface), VOID)).any(axis=(2, 3))
+    shape = earlier.surface.top.frame.shape
+    changed = (over.tiles != tiled(contact_ground(earlier.surface), VOID)).any(axis=(2, 3))
     moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
     before, after = _blocks_under(was, over.cell, changed.shape), _blocks_under(now, over.cell, changed.shape)
     many = np.zeros((changed.shape[0] + 1, changed.shape[1] + 1), np.int64)
@@ -51,7 +51,7 @@ def still_true(since: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
             np.add.at(touched, (now.layer[moved], j, i), sign)
     free = touched.cumsum(axis=1).cumsum(axis=2)[:, :-1, :-1] == 0
     lowest = np.full((len(ZONES), *shape), FAR)
-    for name, grid in since.clearance.lowest.items():
+    for name, grid in earlier.clearance.lowest.items():
         lowest[ZONES.index(name)] = np.where(np.isnan(grid.values), FAR, grid.values)
     return Kept(~moved & ~over_change, lowest, np.asarray(free, dtype=bool))
 

@@ -43,11 +43,11 @@ def plates_of(parts: tuple[Part, ...], between: float) -> Plates:
     return Plates(plates, zones, np.array([FRAMES.index(p.on) for p in parts], dtype=np.int64))
 
 
-def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, since: Swept | None = None) -> Clearance:
+def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, earlier: Swept | None = None) -> Clearance:
     """Lowest height of what must not touch over every cell, over all stations, variants and parts; the gap to
     the ground below it, vertical, against the highest of each cell; negative is overlap.
 
-    since : an earlier sweep of the same parts, whose poses and ground are mostly the same: what still holds
+    earlier : a sweep before of the same parts, whose poses and ground are mostly the same: what still holds
     is taken over. The answer is the same without.
     """
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
@@ -56,12 +56,12 @@ def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, since: Swept | None = 
     pairs = every_pair(np.flatnonzero(batch.live), len(parts))
     placed = place_pairs(pairs, batch, plates, over)
     kept = None
-    if since is not None and since.serves(batch, len(parts)):
-        kept = still_true(since, over, place_pairs(pairs, since.ride.batch, plates, over), placed)
+    if earlier is not None and earlier.serves(batch, len(parts)):
+        kept = still_true(earlier, over, place_pairs(pairs, earlier.ride.batch, plates, over), placed)
     asked = np.arange(len(pairs.pose)) if kept is None else np.flatnonzero(~kept.pairs)
     gaps = np.full((len(batch.places), len(parts)), FAR)
     if kept is not None:
-        gaps[:] = since.clearance.pair_gap  # type: ignore[union-attr]
+        gaps[:] = earlier.clearance.pair_gap  # type: ignore[union-attr]
     gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(over, placed.some(asked))
     lowest = lowest_of_pairs(over, placed, kept)
     reached, known, low = lowest < FAR / 2, ground > VOID / 2, lowest.min(axis=0)

@@ -30,7 +30,7 @@ from crestcut.terrain.breaklines.hinge import (
     WIDE,
 )
 from crestcut.terrain.breaklines.lines import refine
-from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, SAME_LINE, Knots, Neighbours
+from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, SAME_LINE, Candidates, Neighbours
 
 # chi square a hinge must gain over a quadratic, pooled: much where it folds little; none where it folds by
 # SURE_KINK, for roundings as wide as a quadratic are among those tried
@@ -46,7 +46,7 @@ HOLD_PLACE, HOLD_ANGLE, HOLD_BOW = 0.0015, 0.01, 0.03  # m, rad, 1/m
 LEAST_FOLD_SD, ALONG_SD, JUMP_SD = 0.004, 0.015, 0.003  # rise over run, 1/m, m
 
 
-def strays(knots: Knots, fits: LineFits) -> BoolArray:
+def strays(knots: Candidates, fits: LineFits) -> BoolArray:
     """Steps that explain far less of their points than those beside them: put on a wrong line, a step still
     beats a quadratic."""
     model, pools = knots.model, Neighbours.of(knots.place, knots.pitch, 0.09)
@@ -57,7 +57,7 @@ def strays(knots: Knots, fits: LineFits) -> BoolArray:
     return out
 
 
-def bridge(knots: Knots, every: float) -> Knots:
+def bridge(knots: Candidates, every: float) -> Candidates:
     """The knots, with those that gaps of up to ``LONGEST_GAP`` along a ridge want after them. All with d = g
     = 0.  every : m between knots."""
     place, model, line = knots.place, knots.model, knots.line
@@ -80,7 +80,7 @@ def bridge(knots: Knots, every: float) -> Knots:
     )
 
 
-def _on(knots: Knots, lean: FloatArray, run: FloatArray) -> Knots:
+def _on(knots: Candidates, lean: FloatArray, run: FloatArray) -> Candidates:
     """The knots moved along the lines n = lean l + k l^2 through them to l = ``run`` m, turned with them."""
     place, k, pitch = knots.place, knots.line[:, 2], knots.pitch
     n, c, s = run * (lean + k * run), np.cos(place[:, 2]), np.sin(place[:, 2])
@@ -98,7 +98,7 @@ class Settled:
     spread: FloatArray
 
 
-def settle(knots: Knots, fits: LineFits) -> Settled:
+def settle(knots: Candidates, fits: LineFits) -> Settled:
     """Fold, rounding (of a hinge) or jump (of a step) and bend along it of each knot from its whole ridge.
 
     knots : moved onto their lines, d = g = 0.
@@ -141,7 +141,7 @@ def settle(knots: Knots, fits: LineFits) -> Settled:
     return Settled(keep & fits.fit_at_all(variance), priors, spread)
 
 
-def outdone(knots: Knots, fold: FloatArray, gain: FloatArray) -> BoolArray:
+def outdone(knots: Candidates, fold: FloatArray, gain: FloatArray) -> BoolArray:
     """Hinges (n,) beside which, within ``APART`` m, another line folds the same way and gains more: one bend
     of the slab seen twice, as where a line strays off a crest at a small angle."""
     place, pitch, model, line = knots.place, knots.pitch, knots.model, knots.line

@@ -24,7 +24,7 @@ from crestcut.terrain.breaklines.fits import (
     LineFits,
 )
 from crestcut.terrain.breaklines.hinge import HALF_ALONG, HINGE, STEP, WIDE
-from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, Knots, Neighbours
+from crestcut.terrain.breaklines.neighbours import POOL_LONG, POOL_SHORT, Candidates, Neighbours
 
 STEP_PRICE = 30.0  # chi square a step must gain over a hinge, pooled
 LEAST_KINK = 0.035  # rise over run: the plain surface rounds a smaller break by less than 0.4 mm
@@ -175,7 +175,7 @@ def straightened(k: FloatArray, variance: FloatArray) -> FloatArray:
     return share
 
 
-def refine(knots: Knots, fits: LineFits) -> FloatArray:
+def refine(knots: Candidates, fits: LineFits) -> FloatArray:
     """Lines (n, 4: d, g, k and variance of d in m2) through where all windows of a ridge together have their
     break; a step keeps its own. knots : with d = g = 0, whose lines ``fits`` were made on.
 

@@ -15,7 +15,7 @@ SAME_LINE = 0.04  # m off a line that still is on it
 
 
 @dataclass(frozen=True, eq=False)
-class Knots:
+class Candidates:
     """Knots with the lines that they lie on. place (n, 3): column, row (lattice cells), angle of n from u;
     model (n,): HINGE or STEP; line (n, 4): d, g, k and variance of d, m2, of the break line in each knot's
     axes.  pitch : of the lattice, m.  variance : of one point, m2."""
@@ -26,11 +26,11 @@ class Knots:
     pitch: float
     variance: float
 
-    def __getitem__(self, which: BoolArray | IntArray) -> Knots:
+    def __getitem__(self, which: BoolArray | IntArray) -> Candidates:
         """Some of them."""
         return replace(self, place=self.place[which], model=self.model[which], line=self.line[which])
 
-    def moved(self) -> Knots:
+    def moved(self) -> Candidates:
         """Set onto their lines and turned with them; d = g = 0 from there."""
         out = self.place.copy()
         out[:, 0] += self.line[:, 0] * np.cos(self.place[:, 2]) / self.pitch

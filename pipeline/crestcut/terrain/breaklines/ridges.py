@@ -15,7 +15,7 @@ from crestcut.terrain.breaklines.agree import bridge, settle, strays
 from crestcut.terrain.breaklines.fits import LineFits, first_fits, line_fits, step_fits
 from crestcut.terrain.breaklines.hinge import HINGE, P_E, STEP
 from crestcut.terrain.breaklines.lines import LEAST_KINK, find_lines, refine
-from crestcut.terrain.breaklines.neighbours import Knots
+from crestcut.terrain.breaklines.neighbours import Candidates
 from crestcut.terrain.ground.raster import Cells
 from crestcut.terrain.heights.local import CellMeans, Local, biweight, fit_local
 
@@ -83,7 +83,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, variance: float) -> Bre
     model, line = find_lines(place, pitch, variance, alone, may_step)
     if not (model > 0).any():
         return BreakPoints.none()
-    knots = Knots(place, model, line, pitch, variance)[model > 0].moved()
+    knots = Candidates(place, model, line, pitch, variance)[model > 0].moved()
     fits = _fit_on_lines(cells, knots)
     knots = replace(knots, line=refine(knots, fits)).moved()
     knots = bridge(knots[fits.fit_at_all(variance) & ~strays(knots, fits)], SPACING)
@@ -103,7 +103,7 @@ def find_knots(cells: Cells, pilot: Local, pitch: float, variance: float) -> Bre
     return BreakPoints(place, model, params, inverse, settled.spread[on], half)
 
 
-def _fit_on_lines(cells: Cells, knots: Knots) -> LineFits:
+def _fit_on_lines(cells: Cells, knots: Candidates) -> LineFits:
     fits, bow = LineFits.empty(len(knots.place)), knots.line[:, 2].copy()
     fixed = (cells, knots.place, knots.model, bow)
     share(lambda a, b: line_fits(*fixed, a, b, knots.pitch, knots.variance, fits), len(bow), FEW)

@@ -44,7 +44,7 @@ class Pieces:
 
 
 @dataclass(frozen=True, eq=False)
-class _Yard:
+class _Surroundings:
     """What pieces are judged against: tile ``level`` (ny, nx), m, the ``planes`` about them, the ``rim`` of
     the scan, the ``width`` of a tile, m; and the tiles known for ``ground`` so far, to which each piece that
     is found to be some is added."""
@@ -67,15 +67,17 @@ def split(level: FloatArray, width: float, inner: BoolArray) -> Pieces:
     kind, step, fat = np.full(count, APART, np.int8), np.full(count, np.nan), np.zeros(count)
     kind[main], step[main], fat[main] = GROUND, 0.0, np.inf
     pieces = Pieces(label, kind, step, area, fat, main)
-    yard = _Yard(level, robust_planes(level, label, 2, 0.03), _rim(label >= 0), width, label == main)
+    around = _Surroundings(
+        level, robust_planes(level, label, 2, 0.03), _rim(label >= 0), width, label == main
+    )
     slices = ndimage.find_objects(label + 1)
     for piece in np.argsort(-area, kind="stable"):
         if piece == main or kind[piece] == GROUND:
             continue
         if area[piece] < 1.5 * width**2:
             break  # single tiles are judged below, all at once
-        _judge(pieces, int(piece), slices[piece], yard)
-    _judge_single(pieces, yard)
+        _judge(pieces, int(piece), slices[piece], around)
+    _judge_single(pieces, around)
     return pieces
 
 
@@ -163,19 +165,19 @@ def _rim(filled: BoolArray) -> BoolArray:
     return ndimage.binary_dilation(outside, iterations=2)[1:-1, 1:-1]
 
 
-def _judge(pieces: Pieces, piece: int, box: tuple[slice, slice], yard: _Yard) -> None:
+def _judge(pieces: Pieces, piece: int, box: tuple[slice, slice], around: _Surroundings) -> None:
     """Decides on one piece, which lies in a box of rows and columns."""
-    kind, step, area, width = pieces.kind, pieces.step, pieces.area, yard.width
+    kind, step, area, width = pieces.kind, pieces.step, pieces.area, around.width
     reach = int(np.ceil(FAR / width))
     j, i = (slice(max(0, s.start - reach), s.stop + reach) for s in box)
-    mine, near = pieces.label[j, i] == piece, yard.ground[j, i]
+    mine, near = pieces.label[j, i] == piece, around.ground[j, i]
     pieces.width[piece] = 2 * ndimage.distance_transform_edt(np.pad(mine, 1)).max() * width
     length = max(box[0].stop - box[0].start, box[1].stop - box[1].start) * width
-    touches = bool((yard.rim[j, i] & mine).any())
+    touches = bool((around.rim[j, i] & mine).any())
     if near.any():
-        step[piece] = _step(mine, near, yard.level[j, i], yard.planes[j, i])
+        step[piece] = _step(mine, near, around.level[j, i], around.planes[j, i])
     if np.isnan(step[piece]):
-        large = area[piece] >= 3 * ISLAND_AREA and not _in_the_air(pieces.label == piece, yard)
+        large = area[piece] >= 3 * ISLAND_AREA and not _in_the_air(pieces.label == piece, around)
         kind[piece] = GROUND if large else APART
     elif step[piece] > KERB:
         kind[piece] = OBJECT
@@ -188,19 +190,19 @@ def _judge(pieces: Pieces, piece: int, box: tuple[slice, slice], yard: _Yard) ->
     else:
         kind[piece] = GROUND
     if kind[piece] == GROUND:
-        yard.ground[j, i] |= mine
+        around.ground[j, i] |= mine
 
 
-def _in_the_air(mine: BoolArray, yard: _Yard) -> bool:
+def _in_the_air(mine: BoolArray, around: _Surroundings) -> bool:
     """Whether no drivable slope leads from the ground to a far piece: a roof or a bonnet whose sides were not
-    seen is as large as a yard."""
-    ground, level = yard.ground, yard.level
+    seen is as large as a around."""
+    ground, level = around.ground, around.level
     if not ground.any():
         return False
     distance, (fj, fi) = ndimage.distance_transform_edt(~ground, return_indices=True)
     pick = mine & (distance <= distance[mine].min() + 2)
     rise = np.abs(level[pick] - level[fj[pick], fi[pick]])
-    return bool(np.median(rise - STEEPEST * yard.width * distance[pick]) > KERB)
+    return bool(np.median(rise - STEEPEST * around.width * distance[pick]) > KERB)
 
 
 def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArray) -> float:
@@ -215,9 +217,9 @@ def _step(mine: BoolArray, near: BoolArray, level: FloatArray, planes: FloatArra
     return float(np.median(level[pick] - planes[..., 0][at] - rise))
 
 
-def _judge_single(pieces: Pieces, yard: _Yard) -> None:
+def _judge_single(pieces: Pieces, around: _Surroundings) -> None:
     """Single tiles: ground where the ground around runs through them, else something on it or under it."""
-    label, kind, planes, ground, width = pieces.label, pieces.kind, yard.planes, yard.ground, yard.width
+    label, kind, planes, ground, width = pieces.label, pieces.kind, around.planes, around.ground, around.width
     single = (pieces.area < 1.5 * width**2) & (kind != GROUND)
     pick = (label >= 0) & single[np.maximum(label, 0)]
     if not pick.any() or not ground.any():
@@ -226,7 +228,7 @@ def _judge_single(pieces: Pieces, yard: _Yard) -> None:
     j, i = np.nonzero(pick)
     at = fj[pick], fi[pick]
     su, sv = (np.nan_to_num(np.clip(planes[..., k][at], -1, 1)) for k in (1, 2))
-    off = yard.level[pick] - planes[..., 0][at] - su * (i - at[1]) - sv * (j - at[0])
+    off = around.level[pick] - planes[..., 0][at] - su * (i - at[1]) - sv * (j - at[0])
     what = np.where(off > STEP, OBJECT, np.where(off < -STEP, GHOST, GROUND))
     what = np.where(distance[pick] * width > FAR / 2, APART, what)
     kind[label[pick]] = what

@@ -155,7 +155,7 @@ def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Str
         which, t, u = points.beside(strip, REACH + 0.02, longest)
         above = points.above[which]
         on_t, on_u, on_above = stretch(t, u, above, strip.start, strip.end)
-        found = _lay(on_t, on_u, on_above, turn)
+        found = _lowest_strip(on_t, on_u, on_above, turn)
         if found is None:
             return None
         groove, score = found[0]._replace(longest=longest), found[1] / noise**2
@@ -200,7 +200,9 @@ def _centred(strip: Strip) -> Strip:
     )
 
 
-def _lay(t: FloatArray, u: FloatArray, above: FloatArray, turn: float) -> tuple[Groove, float] | None:
+def _lowest_strip(
+    t: FloatArray, u: FloatArray, above: FloatArray, turn: float
+) -> tuple[Groove, float] | None:
     """The strip, among all leans up to ``turn`` (rad), places and widths, that lies lowest under the mean of
     its sides in standard deviations, and its score times the variance of one point, m2."""
     step = max(1, len(t) // MANY)

@@ -39,8 +39,8 @@ def white_length(surface: Surface) -> float:
     return float(np.clip(0.5 * np.sqrt(held / density), cell, 0.15))
 
 
-class Source:
-    """Drawn errors of ground and vehicle at a footing's nodes: ``count`` of them, then their opposites.
+class DrawnErrors:
+    """Drawn errors of ground and vehicle at the contacts' nodes: ``count`` of them, then their opposites.
 
     ground : (nodes, 2 count) m, single precision, heights less what the slab may be.  parts : (hard parts, 2
     count) m.  Both about the estimate, given what was read by hand.  steps (m, 2 count) : by gain times this
@@ -48,17 +48,17 @@ class Source:
     """
 
     def __init__(
-        self, passage: Passage, footing: ActiveContacts, evidence: Evidence | None, seed: int, count: int
+        self, passage: Passage, contacts: ActiveContacts, evidence: Evidence | None, seed: int, count: int
     ) -> None:
         rng = np.random.default_rng(seed)
         surface, drawn_parts, parts = passage.surface, passage.parts, hard_parts(passage.vehicle)
         maker = FieldMaker(
-            surface.error, footing.window, footing.standard_error, white_length(surface), footing.nodes
+            surface.error, contacts.window, contacts.standard_error, white_length(surface), contacts.nodes
         )
         within = np.array([p.within for p in parts]) if drawn_parts is None else drawn_parts.std(axis=1)
         names = [p.name for p in parts]
-        places = footing.window.node_xy().reshape(-1, 2)[footing.nodes]
-        evidence, at = snapped(evidence, footing, places)
+        places = contacts.window.node_xy().reshape(-1, 2)[contacts.nodes]
+        evidence, at = snapped(evidence, contacts, places)
         self.ground = maker.pairs(rng, count)
         count = self.ground.shape[1] // 2
         shift = rng.standard_normal((len(parts), count)) * within[:, None]
@@ -72,20 +72,20 @@ class Source:
         self.snapped = evidence.readings if evidence is not None else ()
         if evidence is None or self.fold.ground_gain is None:
             return
-        read = ReadOff(footing, evidence.readings, names, at)
+        read = ReadOff(contacts, evidence.readings, names, at)
         self.steps = steps_to(read, self.fold, self.ground, self.parts, rng)
         self.ground, self.parts, self.fold = moved_by(self.steps, self.fold, self.ground, self.parts)
 
 
 def snapped(
-    evidence: Evidence | None, footing: ActiveContacts, places: FloatArray
+    evidence: Evidence | None, contacts: ActiveContacts, places: FloatArray
 ) -> tuple[Evidence | None, list[IntArray]]:
     """Readings moved to the nodes nearest to their points (half a cell), so that draw and covariance speak
     of the same places."""
     if evidence is None:
         return None, []
     each = np.cumsum([len(r.points) for r in evidence.readings])
-    at = np.split(footing.extra[: each[-1]], each[:-1])
+    at = np.split(contacts.extra[: each[-1]], each[:-1])
     readings = tuple(replace(r, points=places[i]) for r, i in zip(evidence.readings, at, strict=True))
     return replace(evidence, readings=readings), list(at)
 
@@ -107,10 +107,10 @@ def moved_by(
 
 @dataclass(frozen=True, eq=False)
 class ReadOff:
-    """What is read off where. names : of the hard parts.  at : which of the footing's nodes the points of
+    """What is read off where. names : of the hard parts.  at : which of the contacts' nodes the points of
     each reading are."""
 
-    footing: ActiveContacts
+    contacts: ActiveContacts
     readings: Sequence[Reading]
     names: Sequence[str]
     at: Sequence[IntArray]
@@ -155,7 +155,7 @@ def _read_off(read: ReadOff, ground: Single, parts: FloatArray) -> FloatArray:
     stood = [i for i, _ in witnesses_of(readings, names)]
     if stood:
         over = np.array([[readings[i].predicted - readings[i].exactly] for i in stood])
-        out[stood] = over + read.footing.witnessed(-ground, parts)[: len(stood)]
+        out[stood] = over + read.contacts.witnessed(-ground, parts)[: len(stood)]
     return out
 
 
