@@ -53,6 +53,21 @@ def test_every_room_has_a_door() -> None:
     assert {p.name for p in rooms} - {d.parent.name for d in DOORS} == {"apps", "base"}
 
 
+def test_functions_take_few_parameters() -> None:
+    """None over eight, nine in ten of them four or fewer; compiled loops not counted."""
+    taken = []
+    for path in PACKAGE.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef) and not any(
+                "njit" in ast.dump(d) for d in node.decorator_list
+            ):
+                args = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
+                count = len(args) - (bool(args) and args[0].arg in ("self", "cls"))
+                taken.append((count, f"{path.relative_to(PACKAGE)}: {node.name}"))
+    assert [name for count, name in taken if count > 8] == []
+    assert sorted(taken, reverse=True)[len(taken) // 10][0] <= 4
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("habit", HABITS)
 def test_habits(habit: str) -> None:

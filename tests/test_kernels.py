@@ -11,7 +11,10 @@ from __future__ import annotations
 import ast
 from pathlib import Path
 
+import numpy as np
+
 import crestcut
+from crestcut.contact.stand.tyres import Axles, settle, settle_part, tyre_ground
 
 PACKAGE = Path(crestcut.__file__).parent
 
@@ -39,3 +42,17 @@ def test_fast_kernels_that_others_call_are_inlined() -> None:
     }
     assert {"linear_fit", "gather"} <= called  # the walk does see them
     assert [name for name in sorted(called) if every[name][1].get("forceinline") is not True] == []
+
+
+def test_read_only_arrays_do_not_have_the_ride_compiled_again() -> None:
+    """Frozen records hand out read-only arrays, stages their own: one kernel serves both."""
+    axles = Axles(2.8, 1.5, 1.5, 0.3, 0.1, 0.5, 0.5)
+    heights, places = np.zeros((40, 60)), np.array([[0.5, 2.0, 0.0, 0.0, 0.0]])
+    for frozen in (False, True):
+        for array in (heights, places):
+            array.flags.writeable = not frozen
+        settle(tyre_ground(heights, 0.1, axles), places, axles, False)
+    settle(
+        tyre_ground(heights[:, ::-1], 0.1, axles), np.asfortranarray(places.repeat(2, axis=0)), axles, False
+    )
+    assert len(settle_part.signatures) == 1  # type: ignore[attr-defined]
