@@ -8,8 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.cut.slab_limits import deepest_allowed, stop_rules
+from crestcut.cut.slab_limits import SlabLimit, stop_rules
+from crestcut.cut.slab_limits import deepest_allowed as allowed
 from crestcut.job.records import CutWish, Job, PlanPoint, ScanChoice, Site, Slab, Travel, VehicleChoice
+
+
+def deepest_allowed(job: Job) -> SlabLimit:
+    """Of a whole job."""
+    return allowed(job.cut, job.slab)
 
 
 def job(deepest: float | None = None, ground: str = "private", **slab: object) -> Job:
