@@ -29,6 +29,7 @@ from crestcut.floor.straightedge import WAYS, gaps_under, worst_gap
 from crestcut.terrain.error.draws import FieldMaker
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.behind import FLOOR, slab_behind
+from crestcut.terrain.slab.between import unit_field
 from crestcut.terrain.slab.split import curvature_of, curvature_variance
 
 TRIPOD = ErrorModel(0.001, 0.00025, 0.1, 0.0005, 1.0, "made up", "made up", "made up", known=Known.NAMED)
@@ -103,8 +104,9 @@ def floors(shape: str, seed: int) -> HeightGrid:
 def _waves(flat: HeightGrid, flatness: float, seed: int) -> FloatArray:
     """Half length 0.8 m, of that F_F."""
     sd = curvature_of(flatness) / math.sqrt(curvature_variance(0.8))
-    model = ErrorModel(0.0, 0.0, 0.1, sd, 0.8, "", "", "")
-    return FieldMaker(model, flat.frame, None).draw(np.random.default_rng([seed, 9]))
+    # on a grid fine enough that nothing of its bends over a foot is lost, which ``FieldMaker`` would
+    places = flat.frame.to_grid(flat.frame.node_xy().reshape(-1, 2))
+    return sd * unit_field(0.8, places, np.random.default_rng([seed, 9]), 1).reshape(flat.values.shape)
 
 
 def coverage(name: str, error: ErrorModel, shape: str, count: int) -> None:

@@ -1,4 +1,4 @@
-"""Between the nodes of a coarse grid: cubic convolution (Keys, IEEE Trans. ASSP 29, 1981)."""
+"""Between the nodes of a coarse grid, and fields drawn on one."""
 
 from __future__ import annotations
 
@@ -6,6 +6,14 @@ import numpy as np
 from scipy import sparse
 
 from crestcut.base.grid import FloatArray, GridFrame
+from crestcut.terrain.error.draws import FINE_WARP, Layer
+
+# m between the nodes on which fields are drawn, at most: cubic between wider ones a field that halves at 1 m
+# loses a fifth of the variance of its bends over a foot, and a slab drawn from it is too flat
+BENDS = 0.10
+# half lengths that a field is drawn beyond its places: where it does not fade away before its period ends,
+# what is cut off of it comes back as roughness (a third more of those bends where it halves at 2 m)
+AROUND = 4.0
 
 
 def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
@@ -33,6 +41,18 @@ def along_axes(values: FloatArray, step: float, frame: GridFrame) -> FloatArray:
     rows = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[0])), _line(ny, frame.cell))
     columns_ = between_nodes(GridFrame((0.0, 0.0), 0.0, step, (1, values.shape[1])), _line(nx, frame.cell))
     return np.asarray((columns_ @ (rows @ values).T).T)
+
+
+def unit_field(half_at: float, places: FloatArray, rng: np.random.Generator, count: int) -> FloatArray:
+    """(n, count) draws of a Matern-3/2 field of unit variance at places (n, 2), m: drawn on a grid of a
+    quarter of its length and at most ``BENDS``, cubic between."""
+    step = min(half_at / FINE_WARP, BENDS)
+    low, high = places.min(axis=0), places.max(axis=0)
+    rows, columns = (int(np.ceil((s + AROUND * half_at) / step)) + 1 for s in (high - low)[::-1])
+    coarse = GridFrame((float(low[0]), float(low[1])), 0.0, step, (rows, columns))
+    drawn = Layer(1.0, half_at, coarse, None, half_at / step).draw(rng, count)
+    flat = np.ascontiguousarray(drawn.reshape(rows * columns, count))
+    return np.asarray(between_nodes(coarse, places - low) @ flat, dtype=np.float64)
 
 
 def _line(count: int, cell: float) -> FloatArray:

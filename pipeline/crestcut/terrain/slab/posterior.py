@@ -17,10 +17,9 @@ from numpy.typing import NDArray
 from scipy import linalg
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.terrain.error.draws import FINE_WARP, Layer
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
-from crestcut.terrain.slab.between import along_axes, between_nodes
+from crestcut.terrain.slab.between import along_axes, between_nodes, unit_field
 from crestcut.terrain.slab.features import (
     PRESENT,
     YARD,
@@ -34,6 +33,7 @@ from crestcut.terrain.slab.features import (
     thinned,
 )
 from crestcut.terrain.slab.kept import kept_of, narrow_part
+from crestcut.terrain.slab.misfit import Misfit
 from crestcut.terrain.slab.shapes import TREND, Columns, Shape
 from crestcut.terrain.slab.split import (
     LEAST,
@@ -193,15 +193,18 @@ def judge(
     level = float(tiles.mean.mean())
     y = tiles.mean - level
     table = words.columns.at(tiles.uv, tiles.spread)
-    offered = Offered.of(words, whiten(priors.setting(np.zeros(4)), square, noise, table, y))
+    middle = priors.setting(np.zeros(4))
+    offered = Offered.of(words, whiten(middle, square, noise, table, y))
     words, number, state = thinned(words, offered, taken_at_once(words, offered))
-    table = table[:, number]
+    table, apart = table[:, number], max(fine.lattice, 0.5 * float(tiles.side.max()))
     on = columns_on(words, state)
-    sample = Sample.of(tiles, noise, y, seed)
+    misfit = Misfit.of(words, whiten(middle, square, noise, table, y), state, apart)
+    beside = noise + misfit.covariance(tiles.uv, tiles.uv, square)
+    sample = Sample.of(tiles, beside, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
-    through = lambda s: whiten(s, square, noise, table, y)  # noqa: E731
-    each, apart = -(-fine.pairs // fine.rounds), max(fine.lattice, 0.5 * float(tiles.side.max()))
-    draws = _Draws(words, table, tiles, y, noise, height.frame, apart, seed)
+    through = lambda s: whiten(s, square, beside, table, y)  # noqa: E731
+    each = -(-fine.pairs // fine.rounds)
+    draws = _Draws(words, table, tiles, y, noise, misfit, height.frame, apart, seed)
     for drawn in chain(words, table, settings, through, state, fine.rounds, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)
@@ -252,7 +255,7 @@ class _Draws:
 
     def __init__(
         self, words: Dictionary, table: FloatArray, tiles: Tiles, y: FloatArray, noise: FloatArray,
-        frame: GridFrame, apart: float, seed: int,
+        misfit: Misfit, frame: GridFrame, apart: float, seed: int,
     ) -> None:  # fmt: skip
         """noise : (n, n) m2."""
         self.words, self.table, self.tiles, self.y = words, table, tiles, y
@@ -261,6 +264,7 @@ class _Draws:
         own = replace(self.lattice, origin=(0.0, 0.0), angle=0.0)  # wherever the site is, the same digits
         self.nodes = own.node_xy().reshape(-1, 2)
         self.square = squares(self.nodes, tiles.uv, np.zeros(len(self.nodes)), tiles.spread)
+        self.misfit, self.cross = misfit, misfit.covariance(self.nodes, tiles.uv, self.square)
         self.settings: list[Setting] = []
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
         self.waves: list[FloatArray] = []  # each (nodes, 2 k)
@@ -277,12 +281,13 @@ class _Draws:
             amplitude[on, i], amplitude[on, count + i] = best + away, best - away
         places = np.vstack([self.tiles.uv, self.nodes])
         slab = setting.slab * unit_field(setting.slab_length, places, self.rng, count)
+        slab += self.misfit.draw(places, self.rng, count)
         scan = setting.scan * unit_field(setting.scan_length, self.tiles.uv, self.rng, count)
         white = self.root @ self.rng.standard_normal((n, count))
         own = slab[:n] + scan + white
         rest = self.y[:, None] - self.table @ amplitude - np.concatenate([own, -own], axis=1)
         solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
-        cross = setting.slab**2 * matern_of_square(self.square, setting.slab_length)
+        cross = setting.slab**2 * matern_of_square(self.square, setting.slab_length) + self.cross
         self.settings.extend([setting] * count)
         self.amplitude.append(amplitude)
         self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))
@@ -319,18 +324,6 @@ class _Draws:
 def _opposites_last(several: list[FloatArray]) -> FloatArray:
     halves = [np.split(a, 2, axis=1) for a in several]
     return np.concatenate([h[0] for h in halves] + [h[1] for h in halves], axis=1)
-
-
-def unit_field(half_at: float, places: FloatArray, rng: np.random.Generator, count: int) -> FloatArray:
-    """(n, count) draws of a Matern-3/2 field of unit variance at places (n, 2), m: drawn on a grid of a
-    quarter of its length, cubic between."""
-    step = half_at / FINE_WARP
-    low, high = places.min(axis=0), places.max(axis=0)
-    rows, columns = (int(np.ceil(s / step)) + 1 for s in (high - low)[::-1])
-    coarse = GridFrame((float(low[0]), float(low[1])), 0.0, step, (rows, columns))
-    drawn = Layer(1.0, half_at, coarse, None, FINE_WARP).draw(rng, count)
-    flat = np.ascontiguousarray(drawn.reshape(rows * columns, count))
-    return np.asarray(between_nodes(coarse, places - low) @ flat, dtype=np.float64)
 
 
 def _lattice(frame: GridFrame, apart: float) -> GridFrame:
