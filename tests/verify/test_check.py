@@ -24,6 +24,7 @@ from crestcut.report.sheets.verify import hand_over_figure
 from crestcut.report.view.verify_report import report_gone, report_now
 from crestcut.report.view.verify_result import verify_document
 from crestcut.report.words.verify import verify_lines
+from crestcut.study.identity import NOTHING
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.study.report import Report
@@ -316,6 +317,17 @@ def test_what_is_scanned_in_the_way_on_the_finished_cut_is_never_done(
     told = verify_document(found.report, check, None, {})["now"]
     assert isinstance(told, dict) and told["chance_of_want"] is told["chance_of_contact"] is None
     assert checked_figure(found.report, check).findobj(Text)
+
+
+@pytest.mark.parametrize("clearance", ["done", "cannot tell"])
+def test_nothing_to_cut_is_said_only_where_it_is_sure(well_cut: Checked, clearance: str) -> None:
+    """The corner of the picture, and what every file says of itself."""
+    report, sure = well_cut.report, clearance == "done"
+    check = replace(well_cut.check, verdict=clearance, clearance=clearance)
+    assert check.still.deepest == 0
+    shown = [t.get_text() for t in checked_figure(report, check).findobj(Text)]
+    assert ("Nothing to cut" in shown, "Nothing shown as short; not sure" in shown) == (sure, not sure)
+    assert (report_now(report, check).identity.release == NOTHING) == sure
 
 
 def test_all_points_that_leave_less_than_asked_are_no_touch_and_not_done(well_cut: Checked) -> None:

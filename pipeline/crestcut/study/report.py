@@ -85,7 +85,8 @@ class Report:
     measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
     soft : parts that may touch and do, deepest first; never in the verdict.
     ray_cast : the second opinion on the least gaps, or why there is none; None: it was not asked.
-    seconds : per stage, in running order.
+    seconds : per stage, in running order.  unsure : nothing is to be cut as far as is known, and that may be
+    otherwise.
     """
 
     job: Job
@@ -106,6 +107,7 @@ class Report:
     marks: tuple[PlacedMark, ...] = ()
     keeps: tuple[PlacedKeep, ...] = ()
     advice: tuple[Mapping[str, object], ...] = ()
+    unsure: bool = False
     soft: tuple[SoftContact, ...] = ()
     version: str = ""
     seed: int = 0
@@ -159,6 +161,11 @@ class Report:
     @property
     def nothing_to_cut(self) -> bool:
         """Is every gap already what was asked for? Then nothing waits for a release."""
+        return self.nothing_planned and not self.unsure
+
+    @property
+    def nothing_planned(self) -> bool:
+        """Whether nothing is shown as short."""
         return self.plan is not None and self.plan.deepest <= 0 and self.plan.feasible
 
     @property

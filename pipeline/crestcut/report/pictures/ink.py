@@ -119,7 +119,7 @@ def head_room(report: Report, words: str) -> float:
 
 def head(figure: Figure, report: Report, drawing: str, words: str) -> None:
     """Title, what is drawn, and the verdict. A stamp stands at the right unless it is released; where nothing
-    is to be cut there is nothing to release, and that is said there instead."""
+    is to be cut there is nothing to release, and that is said there instead, or that it is not sure."""
     height = float(figure.get_size_inches()[1])
     text_at(figure, MARGIN, height - 0.40, report.identity.job, fontsize=14, fontweight="bold")
     text_at(figure, MARGIN, height - 0.59, drawing, fontsize=8.5, color=SOFT)
@@ -127,9 +127,10 @@ def head(figure: Figure, report: Report, drawing: str, words: str) -> None:
     text_at(figure, MARGIN, height - 0.66, lines, fontsize=8.0, va="top", linespacing=1.2)
     if report.stamp:
         _stamp(figure, report)
-    elif report.nothing_to_cut:
+    elif report.nothing_planned:
         right = float(figure.get_size_inches()[0]) - MARGIN
-        text_at(figure, right, height - 0.40, "Nothing to cut", fontsize=14, ha="right", color=SOFT)
+        said = "Nothing shown as short; not sure" if report.unsure else "Nothing to cut"
+        text_at(figure, right, height - 0.40, said, fontsize=14, ha="right", color=SOFT)
 
 
 def _reasons(report: Report) -> list[str]:

@@ -28,6 +28,7 @@ def report_now(report: Report, check: Check) -> Report:
         report,
         surface=check.surface, vehicle=standing.vehicle, ride=standing.ride, before=before,
         today=now.today, plan=check.still, after=None, advice=check.advice, options=(), vehicles=(), soft=(),
+        unsure=check.clearance == "cannot tell",
     )  # fmt: skip
 
 
