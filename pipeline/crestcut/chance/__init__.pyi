@@ -8,7 +8,6 @@ from .against_all_points import second_look as second_look
 from .against_all_points import under_the_tyres as under_the_tyres
 from .assess import chance_of as chance_of
 from .assess import chance_of_plan as chance_of_plan
-from .assess import coverage_factor as coverage_factor
 from .assess import in_use_allowances as in_use_allowances
 from .assess import in_words as in_words
 from .assess import one_in as one_in
@@ -55,7 +54,6 @@ __all__ = [
     "boards_add",
     "chance_of",
     "chance_of_plan",
-    "coverage_factor",
     "doubted",
     "draw_clearances",
     "draw_cut",

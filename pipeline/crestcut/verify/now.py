@@ -7,9 +7,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
+from scipy import special
 
 from crestcut.base.errors import CrestcutError
-from crestcut.chance import Chance, Doubt, chance_of, coverage_factor, doubted, draw_clearances, second_look
+from crestcut.base.grid import FloatArray
+from crestcut.chance import Chance, Doubt, chance_of, doubted, draw_clearances, second_look
 from crestcut.contact import Passage, TravelLine, sweep, wanted_gap
 from crestcut.job import Job
 from crestcut.measure_next import measure_first
@@ -113,22 +115,36 @@ def lowered_evidence(evidence: Evidence, vehicle: Vehicle, by: Mapping[str, floa
 
 def mixed(chances: Sequence[Chance], weights: Sequence[float], confidence: float) -> Chance:
     """One chance from several that each hold with a weight (their sum is 1): means and variances add up as
-    those of a mixture do; a contradiction in any is kept."""
+    those of a mixture do, and the interval's ends are its quantiles; a contradiction in any is kept."""
     w = np.asarray(weights)
     mean = np.array([c.least_clearance for c in chances])
     best = float(w @ mean)
     spread = float(np.sqrt(w @ (np.array([c.spread for c in chances]) ** 2 + (mean - best) ** 2)))
     touch = float(w @ np.array([c.chance_of_contact for c in chances]))
     main = chances[int(np.argmax(w))]
-    reach = coverage_factor(max(main.draws // 2 - 1, 1), 0.95) * spread
-    low = min(best - reach, *(c.interval[0] + best - c.least_clearance for c in chances))
-    high = max(best + reach, *(c.interval[1] + best - c.least_clearance for c in chances))
     told = "touches" if touch >= confidence else "clears" if touch <= 1 - confidence else "cannot tell"
     blocked = main.verdict == "cannot tell" and not 1 - confidence < main.chance_of_contact < confidence
     return replace(
-        main, least_clearance=best, interval=(low, high), chance_of_contact=touch, spread=spread,
+        main, least_clearance=best, interval=_ends(chances, w), chance_of_contact=touch, spread=spread,
         verdict="cannot tell" if blocked else told,
     )  # fmt: skip
+
+
+def _ends(chances: Sequence[Chance], weights: FloatArray) -> tuple[float, float]:
+    """95 % of a mixture: where its distribution passes 2.5 and 97.5 %, each part a normal on either side of
+    its best estimate that is as wide there as its own interval says."""
+    middle = np.array([c.least_clearance for c in chances])
+    side = np.abs(np.array([c.interval for c in chances]) - middle[:, None]) / special.ndtri(0.975)
+    ends = []
+    for share in (0.025, 0.975):
+        low, high = float((middle - 8 * side[:, 0]).min()), float((middle + 8 * side[:, 1]).max())
+        for _ in range(60):
+            at = 0.5 * (low + high)
+            wide = np.where(at < middle, side[:, 0], side[:, 1])
+            below = float(weights @ special.ndtr((at - middle) / np.maximum(wide, 1e-9)))
+            low, high = (at, high) if below < share else (low, at)
+        ends.append(high)
+    return ends[0], ends[1]
 
 
 def what_to_measure(
