@@ -23,7 +23,7 @@ from crestcut.terrain.slab.features import (
     taken_at_once,
     thinned,
 )
-from crestcut.terrain.slab.posterior import Fineness, Posterior, judge
+from crestcut.terrain.slab.posterior import Fineness, Posterior, _features, judge
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import (
     FieldPriors,
@@ -167,3 +167,16 @@ def test_a_hump_is_found_where_it_is_and_as_high_as_it_is() -> None:
 def test_on_a_plain_slab_hardly_a_feature_is_named() -> None:
     # 4.7 m2 hold 0.3 bumps a priori; one named in 8 slabs would be one in 37 m2
     assert sum(len(posterior(0.0, 0.0025, seed).features) for seed in range(10, 18)) <= 1
+
+
+def test_a_step_at_places_nearly_alike_is_one_step() -> None:
+    """Draws that have it 5 cm apart, each in a third of them: one step, which all have."""
+    rows: list[Row] = [(Shape.STEP, (p, 0.01), 0, 0.01) for p in (0.95, 1.0, 1.05, 1.6)]
+    words = Dictionary(columns(rows, (Break.straight(0.0, 0.0),), (1.0, 1.0)), 0, (), ())
+    amplitude = np.zeros((4, 30))
+    for k in range(3):
+        amplitude[k, k::3] = 0.003
+    amplitude[3, :21] = -0.002
+    found = sorted(_features(words, amplitude), key=lambda f: f.height)
+    assert [f.chance for f in found] == pytest.approx([0.7, 1.0])
+    assert [f.height for f in found] == pytest.approx([-0.002, 0.003])

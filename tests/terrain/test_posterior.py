@@ -188,8 +188,8 @@ def test_long_fields_bend_over_a_foot_as_they_are_named_for() -> None:
 
 
 def test_the_form_of_a_hump_is_not_taken_for_waves_of_the_whole_floor() -> None:
-    """A cosine's square over half axes of 0.4 and 0.8 m, 8 mm high, under a tripod: it keeps its form, and the
-    floor beside it bends as little as it does."""
+    """A cosine's square over half axes of 0.4 and 0.8 m, 8 mm high, under a tripod: it keeps its form, and
+    the floor beside it bends as little as it does."""
     frame = GridFrame((0.0, 0.0), 0.0, 0.02, (121, 121))
     v, u = np.mgrid[0:121, 0:121] * 0.02
     hump = 0.008 * np.cos(np.minimum(np.hypot((u - 1.25) / 0.4, (v - 1.13) / 0.8), 1.0) * np.pi / 2) ** 2

@@ -12,8 +12,11 @@ from crestcut.terrain.error.covariance import between, of_functionals
 from crestcut.terrain.error.draws import FieldMaker, towards
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.behind import slab_behind
+from crestcut.terrain.slab.kept import sharp_of
+from crestcut.verify import finished
 from crestcut.verify.by_hand import FULL, UNEVEN, WORK, worked
-from crestcut.verify.finished import FACTOR, grain_of
+from crestcut.verify.finished import FACTOR, Grain, finished_behind, grain_of
+from crestcut.verify.removed import Removed
 
 MODEL = ErrorModel(0.001, 0.0003, 0.1, 0.001, 0.5, "", "", "", known=Known.NAMED)
 
@@ -95,3 +98,32 @@ def test_a_smooth_cut_is_not_taken_for_a_rough_one() -> None:
     assert smooth.square**0.5 < 0.0006 and rough.square**0.5 == pytest.approx(WORK, rel=0.1)
     shares = [float(g.shared(np.ones(1), np.array([scan]), 0.73)[0][0]) for g in (smooth, rough)]
     assert shares[0] < 0.15 and shares[1] > 0.4
+
+
+def test_a_grain_of_unknown_size_is_left_as_unknown_as_either_makes_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """None or 3 mm, as likely: by the law of total variance, what is drawn is half of what 3 mm leave of
+    the scan, and a quarter of what they would have explained."""
+    frame = GridFrame((0.0, 0.0), 0.0, 0.02, (61, 61))
+    flat = HeightGrid(frame, np.zeros(frame.shape))
+    scan = ErrorModel(0.0, 0.0013, 0.1, 0.0, 0.4, "", "", "", known=Known.NAMED)
+    depth = np.zeros(frame.shape)
+    depth[20:41, 20:41] = 0.006
+    planned, cut, known = flat.like(depth), depth > 0, flat.measured
+    either = Grain(np.array([0.0, 0.003]), np.array([0.5, 0.5]))
+    monkeypatch.setattr(finished, "grain_of", lambda *_: either)
+    monkeypatch.setattr(finished, "narrow_part", lambda _: 1.0)
+    monkeypatch.setattr(finished, "_as_planned", lambda removed, plan: plan.values)
+    monkeypatch.setattr(finished, "slab_behind", lambda s, *_: replace(s, scanned=s.height, height=flat))
+    rng = np.random.default_rng(2)
+    seen = FieldMaker(scan, frame, None).draw(rng) + 0.002 * rng.standard_normal(frame.shape) * cut - depth
+    after = Surface(flat.like(seen), flat, flat.like(np.full(frame.shape, 1e-6)), known, known, scan, (), 1)
+    nothing = Removed(planned, planned, cut, np.zeros_like(cut), 0.0, 0.0, 0.0, 0.0)
+    found = finished_behind(after, after, nothing, planned, None, 0)
+    fine = sharp_of(seen + depth, known, frame.cell)
+    own = (1.4826 * np.median(np.abs(fine[~cut]))) ** 2  # less than the scan's patches can be
+    explained = 0.003**2 / (0.003**2 + own)
+    left = 0.5 * explained * own + 0.25 * explained**2 * np.mean(fine[cut] ** 2)
+    assert own < scan.patch**2 and found.error.worked[0] ** 2 == pytest.approx(left, rel=1e-3)
+    assert found.height.values[cut] == pytest.approx((0.5 * explained * fine - depth)[cut], abs=1e-6)
