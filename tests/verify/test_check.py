@@ -417,7 +417,8 @@ def test_felt_gaps_alone_say_done(site: tuple[Path, Study], tmp_path: Path) -> N
     assert check.verdict == "done", check.first.spare
     low, high = check.first.today.interval
     assert low < true_gap(site, depth) < high
-    assert any("taken on trust" in line for line in verify_lines(found.report, check))
+    said = "\n".join(verify_lines(found.report, check))
+    assert "taken on trust" in said and "less sure than your readings alone" not in said
 
 
 def test_felt_gaps_alone_say_not_yet(site: tuple[Path, Study], tmp_path: Path) -> None:
@@ -471,6 +472,7 @@ def test_a_contradiction_is_told_as_it_was_read(site: tuple[Path, Study], tmp_pa
     found = check_job(job, [after])
     said = "\n".join(verify_lines(found.report, found.check))
     assert found.check.verdict == "cannot tell" and "2.0 mm contradicts" in said
+    assert "less sure than your readings alone" in said
 
 
 def test_still_to_go_is_what_is_short_and_a_stated_allowance(

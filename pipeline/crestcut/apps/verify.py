@@ -191,14 +191,15 @@ def _by_scan(
     before, after = report.surface.as_scanned(), surface.as_scanned()
     with clock.stage("now", "driving over the finished work"):
         frame = report.scan.frame
-        now = all_now(job, surface, drive.drivers, drive.lines, drive.read(surface), frame)
+        read = drive.read(surface)
+        now = all_now(job, surface, drive.drivers, drive.lines, read, frame)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
     found = Check(
         *_verdicts(now), now=now, surface=surface, still=report.plan, cautious=True, removed=removed,
         edges=edges_left(before, after, removed, job.cut.feather),
         too_deep=too_deep(removed, report.plan, job.slab), ponds=new_ponds(before, after, removed),
-        fit_error=laid.error, notes=notes,
+        fit_error=laid.error, notes=notes, both=any(r is not None for r in read),
     )  # fmt: skip
     return _with_still(found, job, report, drive, gone, clock)
 

@@ -105,6 +105,7 @@ class Check:
     still : what is still to go, certified and swept like any plan; nothing where the work is done.
     cautious : still is for the chance asked for; else, where it cannot be told, without any margin.
     allowance : m of it by hand alone, on top of what is short, for what the readings leave open.
+    both : readings by hand were taken beside a scan since.
     fights : readings by hand alone that contradict; then none was used, the verdict is cannot tell, and what
     is gone and still to go is not known: NaN.
     ponds : that were not there before.  advice : what to measure, as ``Report.advice``.
@@ -123,6 +124,7 @@ class Check:
     ponds: tuple[tuple[Pond, tuple[float, float]], ...] = ()
     advice: tuple[dict[str, object], ...] = ()
     allowance: float = 0.0
+    both: bool = False
     fights: tuple[Fight, ...] = ()
     fit_error: float = float("nan")
     notes: tuple[str, ...] = ()

@@ -16,6 +16,10 @@ from crestcut.study import Report
 from crestcut.verify import Check, Edge, Fight, Now, Told, TooDeep
 from crestcut.work import VERTICAL, ReleaseState
 
+BOTH = (
+    "The scan since shows the slab as it is, and nothing of the plan is taken on trust beside it: so this can be"
+    " less sure than your readings alone, which take the plan to have been followed evenly."
+)
 HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
 FIELD_NOTE = (
     "Worked out from scans and readings; not proved in the field. Drive the vehicle over it slowly once, with"
@@ -125,7 +129,7 @@ def clearance_lines(check: Check) -> list[str]:
         lines.append(f"{of}In use, with the allowances for load, speed and wear: {state_words(used)}.")
         if now.verdict == "cannot tell":
             lines += [f"  {reason}" for reason in now.spare.reasons]
-    return lines
+    return [*lines, *([BOTH] if check.both else [])]
 
 
 def fight_lines(check: Check) -> list[str]:
