@@ -127,7 +127,8 @@ def said(name: str, truth: np.ndarray, best: np.ndarray, low: np.ndarray, high: 
     give = np.sqrt(held * (1 - held) / len(miss))
     return (
         f"  {name}: held {held:.1%} (give or take {give:.1%}), mean error {miss.mean():+.2f},"
-        f" sd {miss.std():.2f}, half width {np.mean(high - low) * 500:.2f}"
+        f" sd {miss.std():.2f}, half width"
+        f" {np.mean(high - low) * 500:.2f}, of half of them {np.median(high - low) * 500:.2f} at most"
     )
 
 

@@ -17,7 +17,7 @@ from crestcut.verify import Check, Edge, Fight, Now, Told, TooDeep
 from crestcut.work import VERTICAL, ReleaseState
 
 BOTH = (
-    "The scan since shows the slab as it is, and nothing of the plan is taken on trust beside it: so this can be"
+    "The scan since shows the slab as it is, and nothing of the plan is taken on trust beside it: this may be"
     " less sure than your readings alone, which take the plan to have been followed evenly."
 )
 HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
