@@ -17,7 +17,7 @@ from crestcut.terrain.slab.averages import tiles_of
 from crestcut.terrain.slab.behind import FLOOR, slab_behind
 from crestcut.terrain.slab.between import between_nodes, unit_field
 from crestcut.terrain.slab.features import Dictionary
-from crestcut.terrain.slab.misfit import Misfit
+from crestcut.terrain.slab.misfit import LENGTH, Misfit
 from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _noise, judge
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import (
@@ -65,7 +65,7 @@ def form(a: FloatArray, b: FloatArray, a_wide: float, b_wide: float) -> FloatArr
     """(n, m) of what a hump at (0.8, 0.6) of 0.25 m differs by from a round one, 2 mm at its middle, m2."""
     square = ((a[:, None] - b[None]) ** 2).sum(axis=-1) + 2 * (a_wide + b_wide)
     one, other = (np.exp(-0.5 * ((p - (0.8, 0.6)) ** 2).sum(axis=-1) / 0.4375**2) for p in (a, b))
-    return 0.002**2 * one[:, None] * matern32(np.sqrt(square), 0.2) * other
+    return 0.002**2 * one[:, None] * matern32(np.sqrt(square), LENGTH * 0.25) * other
 
 
 def kernel_of_noise(uv: FloatArray) -> FloatArray:
