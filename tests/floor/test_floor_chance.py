@@ -115,7 +115,7 @@ def test_f_numbers_of_wavy_floors_hold_the_true_one_and_lie_about_it() -> None:
     assert np.mean(scan_off) < -0.04
 
 
-@pytest.mark.parametrize(("error", "most"), [(TRIPOD, 0.0017), (PHONE, 0.025)])
+@pytest.mark.parametrize(("error", "most"), [(TRIPOD, 0.0018), (PHONE, 0.025)])
 def test_a_true_hump_and_a_step_stay_in_what_the_floor_may_be(error: ErrorModel, most: float) -> None:
     """5 mm over 0.4 m, and 3 mm, on a floor of F_F 60: the interval holds the gap under the straightedge."""
     plain = floor(size=(3.2, 2.4), cell=0.05)

@@ -65,7 +65,7 @@ def form(a: FloatArray, b: FloatArray, a_wide: float, b_wide: float) -> FloatArr
     """(n, m) of what a hump at (0.8, 0.6) of 0.25 m differs by from a round one, 2 mm at its middle, m2."""
     square = ((a[:, None] - b[None]) ** 2).sum(axis=-1) + 2 * (a_wide + b_wide)
     one, other = (np.exp(-0.5 * ((p - (0.8, 0.6)) ** 2).sum(axis=-1) / 0.4375**2) for p in (a, b))
-    return 0.002**2 * one[:, None] * matern32(np.sqrt(square), LENGTH * 0.25) * other
+    return 0.002**2 * one[:, None] * 0.5 ** (square / (LENGTH * 0.25) ** 2) * other
 
 
 def kernel_of_noise(uv: FloatArray) -> FloatArray:
