@@ -9,9 +9,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from crestcut.base.grid import GridFrame
+from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.base.units import FOOT, INCH, inches
+from crestcut.cut.records import Facet
 from crestcut.cut.slab_limits import mass_of
+from crestcut.job.answers import Method
 from crestcut.job.records import Job, PlanPoint, ScanChoice, Travel, VehicleChoice
 from crestcut.job.records import Site as JobSite
 from crestcut.work.cards import cautions
@@ -29,7 +31,9 @@ from crestcut.work.dust import (
 from crestcut.work.floor_jig import floor_blocks
 from crestcut.work.jig import SMOOTHING, block_height, make_jig
 from crestcut.work.jig_records import Range, Tool
+from crestcut.work.passes import make_passes
 from crestcut.work.quantities import ACTION_VALUE, LIMIT_VALUE, trigger_limit, work_out
+from crestcut.work.setout import make_set_out
 from crestcut.work.site import Site
 from crestcut.work.slopes import (
     CROSS,
@@ -50,10 +54,13 @@ from crestcut.work.timber import (
     sag_own_weight,
     sag_point_load,
     second_moment,
+    stock_of,
     string_sag,
 )
-from crestcut.work.tools import load_tools
+from crestcut.work.tools import load_tool, load_tools
 from crestcut.work.workable import make_workable
+
+TOOLS = Path(__file__).parents[2] / "configs" / "tools"
 
 
 def work_job() -> Job:
@@ -93,18 +100,68 @@ def test_the_hand_method_out_of_the_jig_sheet(fall: float) -> None:
     inside = np.abs(v)[:, None] <= 0.2
     finished = np.where(inside, np.minimum(ground, line - 0.5 * INCH), ground)
     site = Site(ground, finished, ground - finished <= 0, cell, u, v)
-    jig = make_jig(site, make_workable(site, (0.0, base)), GRINDER)
+    low, high = (int(np.argmin(np.abs(v - at))) for at in (-0.2, 0.2))
+    rear, front = (int(np.argmin(np.abs(u - at))) for at in (0.0, base))
+    cut = np.flatnonzero(site.depth[low] > 0)
+    ends = [(float(k), float(k)) for k in (cut[0], cut[-1], rear, front)]
+    # the finished line stands 5 1/2 - 1/2 in over the concrete where the blocks do
+    facet = Facet(low, high, *ends, 5.0 * INCH, 5.0 * INCH)
+    jig = make_jig(site, make_workable(site, (facet,)), GRINDER, stock_of(None, False))
     assert jig.board.thickness == pytest.approx(0.75 * INCH)
     assert jig.reach == pytest.approx(7 / 16 * INCH)
     assert jig.below == pytest.approx(0.5 * INCH)
-    inner = [r for r in jig.rows if max(abs(r.low), abs(r.high)) < 0.195]
-    assert len({round(r.low, 2) for r in inner}) >= 3  # several strips over the 0.4 m that is cut
-    for row in inner:
-        assert (row.rear_at, row.front_at) == (pytest.approx(0.0, abs=1e-9), pytest.approx(base))
-        assert row.rear == pytest.approx(5.5 * INCH, abs=1e-4)
-        assert row.front == pytest.approx(5.5 * INCH, abs=1e-4)
-        assert row.deepest == pytest.approx(0.5 * INCH, abs=1e-4)
-    assert "5 1/2 in" in {inches(r.rear) for r in inner} and jig.reach == pytest.approx(7 / 16 * INCH)
+    (row,) = jig.rows
+    assert row.rear_at == pytest.approx((0.0, 0.0), abs=1e-9) and row.front_at == pytest.approx((base, base))
+    assert row.deepest == pytest.approx(0.5 * INCH, abs=1e-4)
+    assert [inches(b.height) for b in jig.blocks] == ["5 1/2 in"] == [inches(row.rear)]
+
+
+RATES = Range(20.0, 50.0), Range(0.6, 1.8)  # m of slot and litres an hour of configs/tools, as printed
+
+
+def test_hours_are_those_of_the_printed_metres_litres_and_rates() -> None:
+    """By hand, from the sheet's own figures: 2.0 m of cut, 0.3 m long, 6 mm deep, in slots 20 mm apart; rates
+    of the tool files, and the minutes for each thing done between (common practice, no source).
+    """
+    cell = 0.01
+    u, v = np.arange(0, 1.5, cell), np.arange(0, 2.6, cell)
+    inside = ((np.abs(u - 0.75) <= 0.155)[None, :]) & ((v >= 0.295) & (v <= 2.305))[:, None]
+    ground = np.zeros(inside.shape)
+    site = Site(ground, np.where(inside, -0.006, 0.0), ~inside, cell, u, v, feather=100.0)
+    ends = [(float(a), float(a)) for a in (60, 90, 45, 105)]
+    work = make_workable(site, (Facet(30, 230, *ends, -0.006, -0.006),))
+    blade, cup = (load_tool(TOOLS / f"hand_grinder_{name}.toml") for name in ("blade", "cup"))
+    assert (blade.speed, cup.rate) == RATES and (blade.pitch, blade.step) == (0.02, 0.006)
+    jig = make_jig(site, work, blade, stock_of(None, True), metric=True)
+    out = make_set_out(
+        site, work, (0.3, 1.2), (), {}, HeightGrid(GridFrame((0.0, 0.0), 0.0, cell, ground.shape), ground)
+    )
+    passes = make_passes(site, work, Method.BOARD, (blade, cup), jig, out)
+    dots, readings = len(out.dots), len(out.strings)
+    slots, metres = 101, 101 * 0.31
+    litres = 2.01 * 0.31 * 1.5875
+    by_hand = [  # low and high of each step, h
+        (0.3 + dots * 1.5 / 60 + 2 * 2 / 60, 0.6 + dots * 3 / 60 + 2 * 4 / 60),
+        (metres / 50 + 5 / 60 + slots * 15 / 3600 + metres * 0.02 / 4,
+         metres / 20 + 10 / 60 + slots * 40 / 3600 + metres * 0.02 / 2),
+        (litres / 1.8 + 5 / 60, litres / 0.6 + 10 / 60),
+        (0.1, 0.3),
+        (0.3 + readings / 60, 0.6 + readings * 2 / 60),
+    ]  # fmt: skip
+    assert len(passes) == len(by_hand)
+    for step, (low, high) in zip(passes, by_hand, strict=True):
+        assert (step.hours.low, step.hours.high) == (
+            pytest.approx(low, abs=0.051),
+            pytest.approx(high, abs=0.051),
+        )
+    whole = work_out(1.0, 1.0, (blade, cup), passes)
+    assert whole.hours.low == pytest.approx(sum(p.hours.low for p in passes), rel=0.01)
+    assert whole.hours.high == pytest.approx(sum(h for _, h in by_hand), rel=0.01)
+    assert whole.kerf_metres == pytest.approx(metres) == sum(p.slot for p in passes)
+    (blade_wear, cup_wear) = (span for _, span in whole.wheels)
+    assert blade_wear.high == pytest.approx(2.01 * 0.31 * (6 - 1.5875) / blade.life.low, rel=0.01)
+    # the last slot is half a pitch over
+    assert cup_wear.high == pytest.approx(litres / cup.life.low, rel=0.02)
 
 
 def test_blocks_on_a_floor_are_the_reach() -> None:
@@ -225,7 +282,7 @@ def test_vibration(vibration: float, action: float, limit: float) -> None:
     assert trigger_limit(vibration, ACTION_VALUE) * 60 == pytest.approx(action, rel=2e-4)
     assert trigger_limit(vibration, LIMIT_VALUE) * 60 == pytest.approx(limit, rel=2e-4)
     tool = dataclasses.replace(GRINDER, vibration=Range(1.0, vibration))
-    (note,) = [n for n in work_out(0.01, 0.001, 0.1, (tool,), None, ()).notes if "Vibration" in n]
+    (note,) = [n for n in work_out(0.001, 0.1, (tool,), ()).notes if "Vibration" in n]
     assert f"{round(action)} min of trigger a day reach the action value" in note
     assert f"{round(limit)} min the limit (2002/44/EC)" in note
 

@@ -22,11 +22,12 @@ from crestcut.job.records import Slab
 from crestcut.work.ground_records import Spill
 from crestcut.work.jig import make_jig
 from crestcut.work.jig_records import Jig, Range, stick_words
-from crestcut.work.order import make_site, wheel_stations
+from crestcut.work.order import make_site
 from crestcut.work.records import Release, SetOut, Worksheet
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
+from crestcut.work.timber import stock_of
 from crestcut.work.tools import load_tool, tool_folder
 from crestcut.work.water import headline
 from crestcut.work.workable import make_workable
@@ -76,8 +77,6 @@ def test_strings_read_what_the_finished_surface_gives() -> None:
     sheet = sheet_of(s)
     assert sheet.set_out is not None and sheet.set_out.strings
     site = make_site(s.surface, s.line, s.plan, s.job)
-    asked = make_workable(site, wheel_stations(s.plan, s.ride, s.vehicle, site), 0.0127).finished
-    assert np.abs(asked - site.finished)[site.depth > 0].max() < 0.0005
     for row in sheet.set_out.strings[::5]:
         j = int(np.argmin(np.abs(site.offset - row.offset)))
         a, b = (int(np.argmin(np.abs(site.station - v))) for v in (row.rear_at, row.front_at))
@@ -88,7 +87,7 @@ def test_strings_read_what_the_finished_surface_gives() -> None:
         string -= 4 * t * (1 - t) * 0.00685 * (row.front_at - row.rear_at) ** 2 / (8 * 30.0)
         # what passes is nowhere proud of the plan, and no more than half a millimetre is asked beyond it
         assert -1e-9 <= row.least - (string - site.finished[j, k]) <= 0.0005 + 1e-9
-        assert row.most >= string - asked[j, k] + 0.003 - 1e-9
+        assert row.most >= string - site.finished[j, k] + 0.003 - 1e-9
         assert np.all(
             np.interp(np.arange(a, b), [a, b], site.ground[j, [a, b]]) + row.blocks
             > site.ground[j, a:b] + 0.04
@@ -103,9 +102,10 @@ def test_blocks_stand_on_untouched_concrete_and_dots_are_as_deep_as_the_plan() -
     site = make_site(s.surface, s.line, s.plan, s.job)
     for row in sheet.jig.rows:
         j, k = (int(np.argmin(np.abs(site.offset - v))) for v in (row.low, row.high))
-        for at in (row.rear_at, row.front_at):
-            i = int(np.argmin(np.abs(site.station - at)))
-            assert depth[j : k + 1, i - 4 : i + 5].max() == 0.0
+        for ends in (row.rear_at, row.front_at):  # and on every slot between, along their chalk lines
+            for line, at in zip(range(j, k + 1), np.linspace(*ends, k - j + 1), strict=True):
+                i = int(np.argmin(np.abs(site.station - at)))
+                assert depth[line, i - 4 : i + 5].max() == 0.0
     assert sheet.set_out.dots[0].depth == pytest.approx(s.plan.deepest, abs=0.0005)
     for dot in sheet.set_out.dots:
         j, i = (
@@ -211,4 +211,4 @@ def test_a_worn_wheel_that_does_not_reach_is_refused() -> None:
     ground = np.zeros((5, 50))
     site = Site(ground, ground, np.ones((5, 50), bool), 0.01, np.arange(50) * 0.01, np.arange(5) * 0.01)
     with pytest.raises(CrestcutError, match="guard and shroud stay on"):
-        make_jig(site, make_workable(site, (0.0, 0.4)), short)
+        make_jig(site, make_workable(site), short, stock_of(None, False))

@@ -12,11 +12,12 @@ import numpy as np
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.contact.clearance.sweep import sweep
 from crestcut.contact.path.line import travel_line, window
-from crestcut.contact.records import Clearance, Passage, Ride, TravelLine
+from crestcut.contact.records import Clearance, Ride, TravelLine
 from crestcut.contact.stand.ride import ride
+from crestcut.cut.fleet import Member, plan_fleet
 from crestcut.cut.limits import KeepArea, cut_limits
-from crestcut.cut.plan import plan_cut
 from crestcut.cut.records import CutPlan
+from crestcut.job.answers import Method
 from crestcut.job.records import (
     CutWish,
     Job,
@@ -27,9 +28,11 @@ from crestcut.job.records import (
     Travel,
     VehicleChoice,
     Wanted,
+    WorkWish,
 )
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import Part, Vehicle
+from crestcut.work.guided_plan import guided
 from crestcut.work.order import WorkOrder
 from crestcut.work.records import Release
 from crestcut.work.release import decide_release
@@ -96,10 +99,14 @@ def scene(
     grade: float = 0.085, skew: float = 0.0, rounding: float = 0.0, fall: float = 0.01,
     clearance: float = 0.110,
     cell: float = 0.01, wander: float = 0.05, margin: float = 0.0, angle: float = 0.35, want: float = 0.0127,
+    method: Method | None = Method.BOARD, country: str = "US",
 ) -> Scene:  # fmt: skip
-    """One plan; ``angle`` turns the line in the site."""
+    """One plan by ``method``; ``angle`` turns the line in the site."""
     vehicle = van(clearance)
-    what = replace(job(), travel=replace(job().travel, wander=wander), wanted=Wanted(want=want))
+    what = replace(
+        job(site=Site("outdoors", "private", country)), travel=replace(job().travel, wander=wander),
+        wanted=Wanted(want=want), work=WorkWish(method),
+    )  # fmt: skip
     ends = [(2.0, 1.0), (2.0 + 8.0 * math.cos(angle), 1.0 + 8.0 * math.sin(angle))]
     line = travel_line(ends, vehicle, what.travel, cell)
     frame = window(line, vehicle, what.travel, cell, margin=0.5)
@@ -117,7 +124,10 @@ def scene(
         KeepArea("door seal", tuple((float(x), float(y)) for x, y in door), 0.0),
     )
     limits = cut_limits(surface, 0.030, "deepest 30 mm", 0.25, keeps)
-    plan = plan_cut(Passage(vehicle, surface, driven, before), limits, what.wanted, margin, 0.25)
+    members = [Member(vehicle, driven, before, margin)]
+    plan = guided(
+        plan_fleet(members, surface, limits, what.wanted, 0.25), members, surface, limits, what
+    ).plan
     spots = {"A": (2.6, -1.15), "B": (5.4, -1.1), "C": (2.7, 1.15), "D": (5.3, 1.2)}
     marks = {k: tuple(float(c) for c in frame.to_site(np.asarray(start) + p)) for k, p in spots.items()}
     return Scene(what, vehicle, surface, line, driven, before, plan, marks, keeps)  # type: ignore[arg-type]

@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from scipy.interpolate import LinearNDInterpolator
 
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.cut.feather import feather_out
@@ -15,7 +16,7 @@ from crestcut.work.jig_records import Jig, JigRow
 from crestcut.work.records import SetOut
 from crestcut.work.site import Site
 from crestcut.work.timber import string_sag
-from crestcut.work.workable import SKIN, core_of
+from crestcut.work.workable import SKIN
 
 
 @dataclass(frozen=True)
@@ -37,26 +38,26 @@ SLOPPY = Slips(wear=0.002, tilt=3.0, rock=0.001, sag=True, disk=True, reading=0.
 
 
 def work(
-    site: Site, jig: Jig, set_out: SetOut, slips: Slips = EXACT, seed: int = 0, checks: bool = True
+    site: Site, jig: Jig | None, set_out: SetOut, slips: Slips = EXACT, seed: int = 0, checks: bool = True
 ) -> FloatArray:
-    """The ground (ny, nx) after the work. Printed figures are rounded as they are printed: blocks and depths
-    to 0.1 mm, places to 10 mm.
+    """The ground (ny, nx) after the work. Printed figures are rounded as they are printed: blocks to 0.1 mm,
+    places to 10 mm.
     """
     draw = np.random.default_rng(seed)
     depth = np.zeros(site.ground.shape)
     done = np.zeros(site.ground.shape, bool)
-    for k, row in enumerate(jig.rows):
-        _strip(site, jig, row, depth, done, slips, draw, k / max(len(jig.rows) - 1, 1))
-    left = core_of(site) & ~done
-    chart = _chart(site, set_out, left)
-    exact = chart.copy()
+    rows = jig.rows if jig is not None else ()
+    for k, row in enumerate(rows):
+        assert jig is not None
+        _setting(site, jig, row, depth, done, slips, draw, k / max(len(rows) - 1, 1))
+    chart = _by_hand(site, set_out)
+    left = (chart > 0) & ~done
     if slips != EXACT:
-        chart += draw.uniform(-slips.tilt, slips.tilt) / 3.0 * 0.0005
-        if checks:  # the depth gauge
-            chart = np.maximum(chart, exact - slips.reading)
+        chart = chart + draw.uniform(0.0, 0.0005) - (0.0 if checks else 0.001)
     depth = np.where(left, np.maximum(chart, 0.0), depth)
     if checks and slips != EXACT:
-        for row in jig.rows:
+        for row in rows:
+            assert jig is not None
             _stick(site, jig, row, depth, slips, draw)
     slope = site.feather * (1 + draw.uniform(-slips.taper, slips.taper))
     depth = np.maximum(depth, feather_out(np.where(done | left, depth, 0.0), slope, site.cell)[0])
@@ -89,16 +90,23 @@ def _span(site: Site, row: JigRow, line: int) -> tuple[int, int]:
 
 def _underside(site: Site, row: JigRow, line: int) -> tuple[int, int, FloatArray]:
     """Columns of the blocks, and the board's underside between them, from the printed block heights."""
-    a, b = _column(site, row.rear_at), _column(site, row.front_at)
-    ends = site.ground[line, a] + round(row.rear, 4), site.ground[line, b] + round(row.front, 4)
-    return a, b, np.linspace(*ends, b - a + 1)
+    low, high = _row(site, row.low), _row(site, row.high)
+    share = (line - low) / max(high - low, 1)
+    at = [
+        (round(v[0], 2) + (round(v[1], 2) - round(v[0], 2)) * share - site.station[0]) / site.cell
+        for v in (row.rear_at, row.front_at)
+    ]
+    feet = np.interp(at, np.arange(site.ground.shape[1]), site.ground[line])
+    ends = feet[0] + round(row.rear, 4), feet[1] + round(row.front, 4)
+    columns = np.arange(math.ceil(at[0]), math.floor(at[1]) + 1)
+    return int(columns[0]), int(columns[-1]), np.interp(columns, at, ends)
 
 
-def _strip(
+def _setting(
     site: Site, jig: Jig, row: JigRow, depth: FloatArray, done: BoolArray, slips: Slips,
     draw: np.random.Generator, progress: float,
 ) -> None:  # fmt: skip
-    """Every slot of a strip, each with its own board placed; the fins between two slots go level."""
+    """Every slot of a setting, each with its own board placed; the fins between two slots go level."""
     low, high = _row(site, row.low), _row(site, row.high)
     step = max(round(jig.step / site.cell), 1)
     slots = sorted({*range(low, high + 1, step), high})
@@ -143,24 +151,15 @@ def _slot(
     return round_end
 
 
-def _chart(site: Site, set_out: SetOut, left: BoolArray) -> FloatArray:
-    """Depths from the chart where hands work: even between its figures along each edge of a strip, and
-    from edge to edge.
-    """
-    out = np.zeros(site.ground.shape)
-    strips: dict[int, dict[float, list[tuple[float, float]]]] = {}
-    for k in set_out.kerfs:
-        if k.by_hand:
-            strips.setdefault(k.lane, {}).setdefault(k.offset, []).append((k.station, round(k.depth, 4)))
-    for edges in strips.values():
-        offsets = sorted(edges)
-        lines = np.array([np.interp(site.station, *zip(*sorted(edges[v]), strict=True)) for v in offsets])
-        for line in range(_row(site, offsets[0]), _row(site, offsets[-1]) + 1):
-            k = min(int(np.searchsorted(offsets, site.offset[line] - 1e-9)), len(offsets) - 1)
-            n = max(k - 1, 0)
-            share = np.clip((site.offset[line] - offsets[n]) / max(offsets[k] - offsets[n], 1e-9), 0.0, 1.0)
-            out[line] = np.where(left[line], lines[n] * (1 - share) + lines[k] * share, out[line])
-    return out
+def _by_hand(site: Site, set_out: SetOut) -> FloatArray:
+    """Depths where hands work: even between the chalked contours and the bottoms of the dots, as printed."""
+    if not set_out.contours:
+        return np.zeros(site.ground.shape)
+    points = [(v, c.offset, c.level) for c in set_out.contours for v in (round(c.first, 2), round(c.last, 2))]
+    points += [(round(d.station, 2), round(d.offset, 2), round(d.depth, 4)) for d in set_out.dots]
+    at = np.asarray(points)
+    even = LinearNDInterpolator(at[:, :2], at[:, 2], fill_value=0.0)
+    return np.asarray(even(*np.meshgrid(site.station, site.offset)))
 
 
 def _stick(

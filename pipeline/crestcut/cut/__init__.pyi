@@ -27,6 +27,8 @@ from .ray_casting import load_caster as load_caster
 from .ray_casting import ray_cast as ray_cast
 from .records import CutPlan as CutPlan
 from .records import Drain as Drain
+from .records import Facet as Facet
+from .records import Guided as Guided
 from .records import Limits as Limits
 from .ruled_out import HAZARDS as HAZARDS
 from .ruled_out import UNLOCATED as UNLOCATED
@@ -57,9 +59,11 @@ __all__ = [
     "UNLOCATED",
     "CutPlan",
     "Drain",
+    "Facet",
     "FleetPlan",
     "Forbids",
     "Gap",
+    "Guided",
     "Judged",
     "KeepArea",
     "Limits",

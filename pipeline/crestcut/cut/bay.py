@@ -66,7 +66,8 @@ def why_a_new_bay(plan: CutPlan, site: Site, slab: Slab) -> tuple[str, ...]:
         reasons.append(f"no cut within the limits does it, {both(plan.short_by)} stay missing")
     if held_by_steel(plan, slab):
         reasons.append("the steel is too near")
-    return (*reasons, *stop_rules(slab, site, plan.deepest, plan.volume))
+    # of a cut that is not proposed nothing is priced
+    return (*reasons, *(stop_rules(slab, site, plan.deepest, plan.volume) if plan.feasible else ()))
 
 
 def held_by_steel(plan: CutPlan, slab: Slab) -> bool:

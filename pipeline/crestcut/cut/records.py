@@ -11,6 +11,7 @@ from crestcut.base.grid import HeightGrid, frozen_array
 from crestcut.base.summary import Summary
 from crestcut.base.units import litres, millimetres
 from crestcut.contact import Clearance, Contact
+from crestcut.job import Method
 
 
 @dataclass(frozen=True, eq=False)
@@ -60,6 +61,42 @@ class Drain:
     why: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True)
+class Facet:
+    """A piece of the finished surface that one setting of a board on two blocks guides.
+
+    low, high : first and last row of the grid.  start, stop : columns between which it cuts, on the lowest
+    and on the highest row; straight between them.  rear_at, front_at : columns of the blocks' middles,
+    likewise: each block slides along its own straight line.  rear, front : height of the finished line over
+    the concrete under each block, m.
+    """
+
+    low: int
+    high: int
+    start: tuple[float, float]
+    stop: tuple[float, float]
+    rear_at: tuple[float, float]
+    front_at: tuple[float, float]
+    rear: float
+    front: float
+
+
+@dataclass(frozen=True)
+class Guided:
+    """How the plan is to be cut, and what it was before it was made of flat facets.
+
+    facets : none where no board guides it.  deepest, area, volume : m, m2, m3 of the least cut that the
+    facets were laid under.  by_hand : m3 of it that no facet covers.
+    """
+
+    method: Method
+    facets: tuple[Facet, ...]
+    deepest: float
+    area: float
+    volume: float
+    by_hand: float = 0.0
+
+
 @dataclass(frozen=True, eq=False, repr=False)
 class CutPlan(Summary):
     """The depth to remove and what it buys.
@@ -89,6 +126,7 @@ class CutPlan(Summary):
     certificate: Certificate
     after: Clearance
     drain: Drain | None = None  # None: was not asked for
+    guided: Guided | None = None  # None: nobody has chosen a method
 
     @property
     def summary(self) -> str:

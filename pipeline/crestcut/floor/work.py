@@ -22,6 +22,7 @@ from crestcut.work import (
     HIT_CARDS,
     INCHES,
     SKIN,
+    Amount,
     FloorJig,
     Pass,
     Range,
@@ -30,21 +31,20 @@ from crestcut.work import (
     Release,
     ReleaseState,
     Site,
+    Step,
     Tool,
     TradeWords,
     Water,
     Worksheet,
     cautions,
-    choose_tools,
+    choose_method,
     dust_lines,
     hours_of,
     limit_lines,
-    load_tools,
     make_floor_jig,
     numbered,
     section_left,
-    shares,
-    tool_folder,
+    tools_at_hand,
     trade_words,
     work_out,
 )
@@ -53,6 +53,8 @@ SMALL = 0.0025  # m2: a speck is gone with the first pass of the cup
 AROUND = 1.6  # m about a high spot in which its datum spots lie
 WIDEST = 2.0  # m: wider a high spot is not swept by a board turned about its blocks
 MOST = 12  # high spots with a page of their own
+# of the volume: what the first tool takes, and what it leaves to the cup (common practice, no source)
+SHARES = (0.7, 0.3)
 
 
 @dataclass(frozen=True, eq=False)
@@ -92,11 +94,10 @@ def make_floor_sheet(
     """
     base, levelling = job.base, judged.levelling
     metric = (base.site.country or "").upper() not in INCHES
-    if tools is None:
-        folder = tool_folder(base.path)
-        tools = load_tools(folder) if folder else ()
+    tools = tools_at_hand(base.path, base.work.tools) if tools is None else tools
     deepest, volume, area = levelling.deepest, levelling.volume, levelling.area
-    chosen, why = choose_tools(tools, deepest, volume) if deepest > SKIN else ((), "nothing to grind")
+    way = choose_method(base.work, tools, Amount(deepest, volume, 0.0), metric) if deepest > SKIN else None
+    chosen, why = ((), "nothing to grind") if way is None else (way.tools, way.why)
     blade = next((t for t in tools if t.use == "kerf" and t.by_hand and t.task == "grinder"), None)
     release = _gated(release, judged)
     spots: tuple[SpotJig, ...] = ()
@@ -124,9 +125,10 @@ def make_floor_sheet(
             jig=None,
             floor=next((s.jig for s in spots if s.jig is not None), None),
             passes=passes,
+            method=None if way is None else way.method,
             why_tools=why,
             set_out=None,
-            quantities=work_out(deepest, volume, area, chosen, None, passes),
+            quantities=work_out(volume, area, chosen, passes),
             silica=dust_lines(chosen, base),
             limits=_limits(job, judged, words),
             water=nothing,
@@ -234,15 +236,15 @@ def lifts_of(spot: Spot, jig: FloorJig) -> int:
 def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> tuple[Pass, ...]:
     """The work in order. Hours are common practice, no source."""
     levelling = judged.levelling
-    steps: list[tuple[str, str, Range]] = [
-        (
+    steps = [
+        Step(
             "Chalk, straightedge",
             "Lay the straightedge over every high spot of the plan, both ways; chalk where it rocks. Where"
             " floor and"
             " plan do not agree, stop: the scan is wrong there, or was taken before something was done.",
             Range(0.3, 0.8),
         ),
-        (
+        Step(
             "Hammer drill with a depth stop",
             "Drill each spot's dot at its highest place to the depth of the list (shrouded bit or vacuum"
             " held to it)."
@@ -251,8 +253,8 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
         ),
     ]
     boards = [s for s in spots if s.jig is not None]
-    for tool, share in zip(tools, shares(tools, levelling.deepest), strict=True):
-        hours = hours_of(tool, levelling.volume * share)
+    for tool, share in zip(tools, SHARES[: len(tools)] if len(tools) > 1 else (1.0,), strict=True):
+        taken = levelling.volume * share
         if tool.use == "kerf" and boards:
             most = max(lifts_of(s.spot, s.jig) for s in boards if s.jig is not None)
             what = (
@@ -268,10 +270,10 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
                 " every pass;"
                 " run out to nothing at its chalk line. Nothing may trip."
             )
-        steps.append((tool.name, what, hours))
+        steps.append(Step(tool.name, what, Range(0, 0), hours_of(tool, taken), 0.0, taken, tool.key))
     if worth(levelling.low):
         steps.append(
-            (
+            Step(
                 "Repair mortar or levelling compound",
                 "Fill the low spots of the list to their level once all dust is gone; feather to nothing as"
                 " the"
@@ -281,7 +283,7 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
             )
         )
     steps.append(
-        (
+        Step(
             "Straightedge",
             "Lay it in every direction over ground and filled spots and one length beyond. It, not this plan,"
             " says"

@@ -2,6 +2,7 @@ from .answers import NOBODY as NOBODY
 from .answers import SETTLED_BY as SETTLED_BY
 from .answers import Asked as Asked
 from .answers import InSlab as InSlab
+from .answers import Method as Method
 from .answers import Over as Over
 from .answers import Permit as Permit
 from .answers import SlabKind as SlabKind
@@ -45,6 +46,7 @@ from .records import Travel as Travel
 from .records import VehicleChoice as VehicleChoice
 from .records import Wanted as Wanted
 from .records import Witness as Witness
+from .records import WorkWish as WorkWish
 from .schema import what_may_be_written as what_may_be_written
 from .toml_file import read_toml as read_toml
 
@@ -67,6 +69,7 @@ __all__ = [
     "LevelReading",
     "Mark",
     "MarkName",
+    "Method",
     "Over",
     "Permit",
     "PlanPoint",
@@ -87,6 +90,7 @@ __all__ = [
     "VehicleChoice",
     "Wanted",
     "Witness",
+    "WorkWish",
     "YesNo",
     "as_one_line",
     "beside",

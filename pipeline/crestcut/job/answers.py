@@ -55,6 +55,14 @@ class Source(StrEnum):
     UNKNOWN = "unknown"
 
 
+class Method(StrEnum):
+    """How concrete is taken off, in one order of work."""
+
+    DOTS = "dots and contours"
+    BOARD = "board and blocks"
+    MACHINE = "machine, then finish"
+
+
 class Permit(StrEnum):
     """Of the authority that owns the ground, or whose rules hold there."""
 

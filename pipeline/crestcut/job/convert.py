@@ -26,6 +26,7 @@ from crestcut.job.records import (
     VehicleChoice,
     Wanted,
     Witness,
+    WorkWish,
 )
 from crestcut.job.schema import (
     AfterTable,
@@ -66,6 +67,11 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         ),
         cut=CutWish(written.cut.deepest, written.cut.feather, written.cut.drain),
         slab=Slab(**_answers(written.slab)),
+        work=WorkWish(
+            written.work.method,
+            None if written.work.tools is None else tuple(written.work.tools),
+            None if written.work.blocks is None else tuple(written.work.blocks),
+        ),
         cell=written.surface.cell,
         marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
         keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest, keep.over) for keep in written.keep),

@@ -27,7 +27,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from crestcut.base.errors import CrestcutError, visible
 from crestcut.base.units import METRES_PER, parse_length, parse_slope
-from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
+from crestcut.job.answers import InSlab, Method, Over, Permit, SlabKind, Source, YesNo
 from crestcut.job.records import MarkName, PlanPoint, Point, TapeTies
 
 _HOW = 'write [x, y], or the name of a mark, or { A = "2.31 m", B = "1.87 m", side = "left" }'
@@ -242,6 +242,8 @@ Inside = Annotated[InSlab, choice_of(InSlab, {False: InSlab.NO})]
 KnownFrom = Annotated[Source, choice_of(Source)]
 PermitState = Annotated[Permit, choice_of(Permit)]
 Beneath = Annotated[Over, choice_of(Over)]
+Way = Annotated[Method, choice_of(Method)]
+Piece = Annotated[float, Between(0.0002, 0.150, "thinner than any shim", "thicker than a block may be")]
 PermitNumber = Annotated[str, BeforeValidator(_permit_number)]
 FileNames = Annotated[list[FileName], BeforeValidator(listed), Field(min_length=1)]
 Unsaid = BeforeValidator(_unsaid)

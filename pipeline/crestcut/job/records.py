@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
-from crestcut.job.answers import InSlab, Over, Permit, SlabKind, Source, YesNo
+from crestcut.job.answers import InSlab, Method, Over, Permit, SlabKind, Source, YesNo
 
 
 @dataclass(frozen=True)
@@ -144,6 +144,18 @@ class CutWish:
     deepest: float | None = None  # m; None: the safe default
     feather: float = 0.25  # rise over run
     drain: float | None = None  # fall of a swale, rise over run; None: the cut is not shaped to drain
+
+
+@dataclass(frozen=True)
+class WorkWish:
+    """How it is to be cut; None where the program may choose.
+
+    tools : those at hand, names of tool files.  blocks : thicknesses that blocks may be stacked of, m.
+    """
+
+    method: Method | None = None
+    tools: tuple[str, ...] | None = None
+    blocks: tuple[float, ...] | None = None
 
 
 @dataclass(frozen=True)
@@ -299,6 +311,7 @@ class Job(ByHand):
     after: After | None = None
     date: str | None = None
     settings: Settings = Settings()
+    work: WorkWish = field(default_factory=WorkWish)
 
     @property
     def date_words(self) -> str:

@@ -29,6 +29,7 @@ from crestcut.job.fields import (
     Number,
     PermitNumber,
     PermitState,
+    Piece,
     PositiveDepth,
     Raised,
     Scanner,
@@ -40,6 +41,7 @@ from crestcut.job.fields import (
     Unsaid,
     UpAxis,
     Wander,
+    Way,
     Within,
     Words,
     fault,
@@ -142,6 +144,14 @@ class CutTable(Table):
     deepest: PositiveDepth | None = None
     feather: Slope = 0.25
     drain: Slope | None = None
+
+
+class WorkTable(Table):
+    """``[work]``: the method, the tools at hand, and what blocks may be made of."""
+
+    method: Way | None = None
+    tools: Words | None = None
+    blocks: list[Piece] | None = Field(default=None, min_length=1)
 
 
 class SlabTable(Table):
@@ -337,6 +347,7 @@ class JobFile(ByHandTables):
     travel: TravelTable
     clearance: ClearanceTable = Field(default_factory=ClearanceTable)
     cut: CutTable = Field(default_factory=CutTable)
+    work: WorkTable = Field(default_factory=WorkTable)
     slab: SlabTable = Field(default_factory=SlabTable)
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
     mark: list[MarkTable] = Field(default_factory=list)

@@ -74,7 +74,9 @@ from crestcut.vehicle import Vehicle
 from crestcut.work import (
     Release,
     asked_first,
+    check_work,
     decide_release,
+    guided,
 )
 
 Advice = tuple[dict[str, object], ...]
@@ -105,6 +107,7 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
     """
     clock = Clock(say)
     job = asked if isinstance(asked, Job) else load_job(Path(asked))
+    check_work(job)
     if not compiled_before(settle_part):
         say(Mind(FIRST_RUN))
     drivers = drivers_of(job)
@@ -140,6 +143,8 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
         fleet = planned(standings, surface, limits, job.cut)
+        members = [s.member for s in standings]
+        fleet = guided(fleet, members, surface, limits, job)
     with clock.stage("chance after", "drawing what the cut would leave"):
         after = [
             judged_after(s, a, limits, surface, scan.frame)

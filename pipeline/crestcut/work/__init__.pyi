@@ -11,6 +11,9 @@ from .floor_jig import EVEN as EVEN
 from .floor_jig import make_floor_jig as make_floor_jig
 from .ground_records import Pond as Pond
 from .ground_records import Water as Water
+from .guided_plan import check_work as check_work
+from .guided_plan import guided as guided
+from .guided_plan import guided_words as guided_words
 from .jig_records import STICK_INCHES as STICK_INCHES
 from .jig_records import FloorJig as FloorJig
 from .jig_records import Jig as Jig
@@ -23,14 +26,16 @@ from .jig_records import Tool as Tool
 from .jig_records import stick_words as stick_words
 from .limit_texts import limit_lines as limit_lines
 from .limit_texts import section_left as section_left
+from .method import Amount as Amount
+from .method import choose_method as choose_method
 from .order import WorkOrder as WorkOrder
 from .order import make_site as make_site
+from .passes import Step as Step
 from .passes import numbered as numbered
 from .quantities import BAG as BAG
 from .quantities import bags_words as bags_words
 from .quantities import hours_of as hours_of
 from .quantities import hours_words as hours_words
-from .quantities import shares as shares
 from .quantities import span_words as span_words
 from .quantities import wear_words as wear_words
 from .quantities import work_out as work_out
@@ -38,7 +43,6 @@ from .records import NO_ANSWER_HELPS as NO_ANSWER_HELPS
 from .records import TYRES as TYRES
 from .records import BoardsUnder as BoardsUnder
 from .records import Dot as Dot
-from .records import KerfDepth as KerfDepth
 from .records import Measure as Measure
 from .records import Pass as Pass
 from .records import Quantities as Quantities
@@ -56,10 +60,7 @@ from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
 from .slopes import VERTICAL as VERTICAL
 from .slopes import edge_rule as edge_rule
-from .strips import CLOSE as CLOSE
-from .tools import choose_tools as choose_tools
-from .tools import load_tools as load_tools
-from .tools import tool_folder as tool_folder
+from .tools import tools_at_hand as tools_at_hand
 from .trade import INCHES as INCHES
 from .trade import TradeWords as TradeWords
 from .trade import trade_words as trade_words
@@ -69,7 +70,6 @@ from .workable import SKIN as SKIN
 
 __all__ = [
     "BAG",
-    "CLOSE",
     "EVEN",
     "HIT_CARDS",
     "INCHES",
@@ -79,12 +79,12 @@ __all__ = [
     "STICK_INCHES",
     "TYRES",
     "VERTICAL",
+    "Amount",
     "BoardsUnder",
     "Dot",
     "FloorJig",
     "Jig",
     "JigRow",
-    "KerfDepth",
     "Measure",
     "Pass",
     "Pond",
@@ -100,6 +100,7 @@ __all__ = [
     "Silica",
     "Site",
     "Spot",
+    "Step",
     "StringRow",
     "Ties",
     "Tool",
@@ -111,16 +112,18 @@ __all__ = [
     "bags_words",
     "board_sizes",
     "cautions",
-    "choose_tools",
+    "check_work",
+    "choose_method",
     "decide_release",
     "drain_words",
     "drained",
     "dust_lines",
     "edge_rule",
+    "guided",
+    "guided_words",
     "hours_of",
     "hours_words",
     "limit_lines",
-    "load_tools",
     "make_floor_jig",
     "make_site",
     "make_worksheet",
@@ -129,10 +132,9 @@ __all__ = [
     "ponds",
     "row_of",
     "section_left",
-    "shares",
     "span_words",
     "stick_words",
-    "tool_folder",
+    "tools_at_hand",
     "trade_words",
     "wear_words",
     "work_out",

@@ -14,6 +14,7 @@ from crestcut.cut import (
     ENOUGH,
     Drain,
     FleetPlan,
+    Guided,
     Limits,
     Member,
     cut_surface,
@@ -45,8 +46,8 @@ def drained(
         shaped = shape_to_drain(ground, depth, allowed, fall, feather, cell)
         depth, swales = shaped.depth, swales + shaped.swales
         fell = float(np.fmin(fell, shaped.fall))
-        rides, after = _swept(members, surface, depth)
-        excess = _excess(members, after, wanted)
+        rides, after = swept_on(members, surface, depth)
+        excess = excess_of(members, after, wanted)
         if shaped.swales == 0 or min(excess) >= min(-ENOUGH, *fleet.excess):
             break
         lower = cut_surface(surface, depth)
@@ -58,12 +59,15 @@ def drained(
         more = np.nan_to_num(plan_fleet(standing, lower, rest, wanted, feather).plan.depth.values)
         depth = np.minimum(feather_out(depth + more, feather, cell)[0], np.maximum(allowed, depth))
     extra = float((depth - first).sum()) * cell**2
-    return _told(fleet, surface, depth, after, excess, Drain(
-        fall, fell, extra, swales, shaped.left <= DEEPER * 1.01, max(shaped.left, 0.0), _why(shaped, limits),
-    ))  # fmt: skip
+    drain = Drain(
+        fall, fell, extra, swales, shaped.left <= DEEPER * 1.01, max(shaped.left, 0.0), _why(shaped, limits)
+    )
+    if drain.volume <= 0:
+        return replace(fleet, plan=replace(fleet.plan, drain=drain))
+    return retold(fleet, surface, depth, after, excess, drain=drain)
 
 
-def _swept(
+def swept_on(
     members: Sequence[Member], surface: Surface, depth: FloatArray
 ) -> tuple[list[Ride], tuple[Clearance, ...]]:
     """Every vehicle on the cut ground: how it rides, and what it clears."""
@@ -72,7 +76,7 @@ def _swept(
     return rides, tuple(sweep(m.vehicle, lower, ride) for m, ride in zip(members, rides, strict=True))
 
 
-def _excess(members: Sequence[Member], after: Sequence[Clearance], wanted: Wanted) -> tuple[float, ...]:
+def excess_of(members: Sequence[Member], after: Sequence[Clearance], wanted: Wanted) -> tuple[float, ...]:
     """Least gap of each vehicle beyond what is wanted and its margin, m."""
     asked = wanted_gap(wanted.want, wanted.want_ends)
     return tuple(
@@ -81,13 +85,13 @@ def _excess(members: Sequence[Member], after: Sequence[Clearance], wanted: Wante
     )
 
 
-def _told(
+def retold(
     fleet: FleetPlan, surface: Surface, depth: FloatArray, after: tuple[Clearance, ...],
-    excess: tuple[float, ...], drain: Drain,
+    excess: tuple[float, ...], drain: Drain | None = None, guided: Guided | None = None,
 ) -> FleetPlan:  # fmt: skip
-    """The plan with the depths that were made of it."""
-    if drain.volume <= 0:
-        return replace(fleet, plan=replace(fleet.plan, drain=drain))
+    """The plan with the depths that were made of it, as they were swept; what it claims stays the cut's
+    before.
+    """
     cell, old = surface.height.frame.cell, fleet.plan
     short = max(-min(excess), 0.0)
     feasible = old.feasible and short <= ENOUGH
@@ -101,7 +105,9 @@ def _told(
         feasible=feasible,
         short_by=old.short_by if not old.feasible else 0.0 if feasible else short,
         after=after[0],
-        drain=drain,
+        certificate=replace(old.certificate, least_excess=min(old.certificate.least_excess, *excess)),
+        drain=drain or old.drain,
+        guided=guided,
     )
     return replace(fleet, plan=plan, after=after, excess=excess)
 

@@ -22,7 +22,7 @@ from crestcut.work.timber import SCREW, choose_board
 
 AROUND = 12  # datum spots round a high spot
 CLEAR = 0.10  # m from the high spot's edge to a datum spot
-FLATTEST, EVEN = 1 / 50, 0.0015  # rise over run; m: what counts as a level floor
+EVEN = 0.0015  # m: what counts as a plane floor
 PAIRS = 6  # boards that cross the high spot
 
 
@@ -32,23 +32,6 @@ def floor_blocks(
     """Blocks on datum spots of a floor: exactly the reach (and smoothing) high where the spot is at the level
     wanted, less where the spot stands above it. datum : heights of the spots over the level's zero, m."""
     return tuple(reach + smoothing + level - spot for spot in datum)
-
-
-def floor_level(site: Site, core: BoolArray) -> FloatArray | None:
-    """The level of a floor, (ny, nx) m, where what a cut leaves is one: a plane flatter than 1:50 within
-    ``EVEN`` of it, and nowhere above it; else None. core : nodes that are cut for their own sake.
-    """
-    rows, columns = np.nonzero(core)
-    if len(rows) < 9:
-        return None
-    places = np.stack([columns * site.cell, rows * site.cell, np.ones(len(rows))], axis=1)
-    z = site.finished[rows, columns]
-    (u, v, height), *_ = np.linalg.lstsq(places, z, rcond=None)
-    off = z - places @ np.array([u, v, height])
-    if math.hypot(u, v) > FLATTEST or float(np.ptp(off)) > EVEN:
-        return None
-    across, along = np.mgrid[: site.ground.shape[0], : site.ground.shape[1]] * site.cell
-    return np.asarray(along * u + across * v + height + off.min())
 
 
 def make_floor_jig(

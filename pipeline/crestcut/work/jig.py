@@ -1,4 +1,4 @@
-"""The board on two blocks: how high the blocks stand, lift by lift, and where a straight board cannot follow.
+"""The board on two blocks: how high the blocks of each setting stand, lift by lift.
 
 A board on blocks as high as the underside's clearance has its own underside on the clearance line. A cutter
 that reaches p below the board cuts p below that line, and the cup takes s more. To leave the concrete
@@ -10,26 +10,23 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.grid import HeightGrid
+from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.base.units import both, millimetres
-from crestcut.work.jig_records import Board, Jig, JigRow, Lift, Rails, Stack, Tool
+from crestcut.cut import Facet
+from crestcut.work.jig_records import Block, Board, Jig, JigRow, Lift, Rails, Tool
 from crestcut.work.rails import make_rails
-from crestcut.work.site import FARTHEST, Setting, Site
-from crestcut.work.strips import SHORTEST
-from crestcut.work.timber import choose_board, choose_spacer, choose_stack
-from crestcut.work.workable import OVER_RIDGE, Workable, ridge_over
+from crestcut.work.site import Site, along, columns_of, level_of, share_of
+from crestcut.work.timber import Stock, choose_board, choose_spacer
+from crestcut.work.workable import OVER_RIDGE, Workable
 
 SMOOTHING = 0.0015875  # m: 1/16 in, what the cup takes after the slots (common practice, no source)
 CLEARS = 0.0005  # m: air that is enough to leave it down
 LEAST_REACH = 0.003  # m below the board, worn: less cuts nothing
-# m of block heights one stack serves: the screw's 22 mm less 1/4 in, the finest step of stock
-STACK_SPAN = 0.0155
-BY_HAND = "by hand with the shrouded cup, to the depth chart; a depth gauge must read the figure or more"
+BY_HAND = "by hand with the shrouded cup, to the dots and the contour table"
 
 
 def block_height(clearance: float, want: float, reach: float, smoothing: float) -> float:
@@ -59,24 +56,24 @@ def make_jig(
     site: Site,
     work: Workable,
     tool: Tool,
+    stock: Stock,
     metric: bool = False,
     marks: Mapping[str, tuple[float, float]] | None = None,
     height: HeightGrid | None = None,
 ) -> Jig:
-    """The whole jig sheet. marks, height : for the tapes to the rails' spots; None prints none.
+    """The whole jig sheet. stock : what the facets' blocks were made of.  marks, height : for the tapes to
+    the rails' spots; None prints none.
 
-    Raises CrestcutError where the tool's reach does not serve, or no stock builds a block.
+    Raises CrestcutError where the tool's reach does not serve.
     """
-    spans = [(s.front_at - s.rear_at) * site.cell for s in work.settings]
-    board = choose_board(min(max(spans, default=0.5), FARTHEST), tool.mass, metric)
+    spans = [(b - a) * site.cell for f in work.facets for a, b in zip(f.rear_at, f.front_at, strict=True)]
+    board = choose_board(max(spans, default=0.5), tool.mass, metric)
     worn, new = reach_below(tool, board)
     below = new + SMOOTHING
-    drafts = [_row(site, work, setting, below) for setting in work.settings]
-    depth = _lift_depth(worn, tool)
-    spacer = choose_spacer(depth, metric)
-    stacks, number_of = _stacks(drafts, metric)
-    rows = tuple(_finished(row, number_of, spacer[1]) for row in drafts)
+    spacer = choose_spacer(_lift_depth(worn, tool), metric)
+    rows = tuple(_row(site, k, f, below, spacer[1]) for k, f in enumerate(work.facets, start=1))
     rails, by_hand = make_rails(site, work, below, marks or {}, height)
+    heights = sorted({h for row in rows for h in (row.rear, row.front)})
     return Jig(
         tool,
         board,
@@ -84,13 +81,12 @@ def make_jig(
         worn,
         SMOOTHING,
         rows,
-        _lifts(rows, spacer[1]),
-        stacks,
+        _lifts(site, work.facets, rows, spacer[1], tool),
+        tuple(Block(h, stock.stack(h)) for h in heights),
         spacer,
         tool.pitch,
         rails,
-        _instead(rails, work.short + by_hand),
-        work.deeper,
+        _instead(rails, by_hand),
     )
 
 
@@ -99,53 +95,46 @@ def below_board(tool: Tool, metric: bool = False) -> float:
     return reach_below(tool, choose_board(1.0, tool.mass, metric))[1] + SMOOTHING
 
 
-def _row(site: Site, work: Workable, s: Setting, below: float) -> JigRow:
-    """The blocks of one setting; ``below`` : finished line under the board's underside, m."""
-    ridge = ridge_over(site, s, below)
-    deepest = 0.0
-    for line in range(s.low, s.high + 1):
-        first, last = s.columns(line)
-        if last >= first:
-            part = slice(first, last + 1)
-            deepest = max(deepest, float(np.nanmax(site.ground[line, part] - work.finished[line, part])))
-    offset, station = site.offset, site.station
-    return JigRow(
-        s.strip + 1,
-        float(offset[s.low] + offset[s.high]) / 2,
-        float(offset[s.low]),
-        float(offset[s.high]),
-        (float(station[s.start[0]]), float(station[s.start[1]])),
-        (float(station[s.stop[0]]), float(station[s.stop[1]])),
-        float(station[s.rear_at]),
-        float(station[s.front_at]),
-        s.rear + below,
-        s.front + below,
-        "",
-        "",
-        deepest,
-        ridge + OVER_RIDGE if ridge > -CLEARS else 0.0,
-        0,
-        _part(site, s),
+def lifts_needed(tool: Tool, deepest: float, metric: bool = False) -> int:
+    """How often a board is let down for a cut so deep, m. Raises CrestcutError as ``reach_below``."""
+    worn, new = reach_below(tool, choose_board(1.0, tool.mass, metric))
+    over = deepest - (new + SMOOTHING - OVER_RIDGE)
+    return 1 + max(math.ceil(over / choose_spacer(_lift_depth(worn, tool), metric)[1] - 1e-9), 0)
+
+
+def _row(site: Site, number: int, facet: Facet, below: float, spacer: float) -> JigRow:
+    """The blocks of one facet; ``below`` : finished line under the board's underside, m."""
+    deepest, ridge, wide = 0.0, -1.0, site.ground.shape[1]
+    for row in range(facet.low, facet.high + 1):
+        columns = columns_of(facet, row, wide)
+        cut = site.ground[row, columns] - level_of(facet, site.ground, row, columns)
+        deepest = max(deepest, float(np.nanmax(cut, initial=0.0)))
+        share = share_of(facet, row)
+        under = np.arange(
+            math.ceil(along(facet.rear_at, share)), math.floor(along(facet.front_at, share)) + 1
+        )
+        over = site.ground[row, under] - level_of(facet, site.ground, row, under) - below
+        ridge = max(ridge, float(np.nanmax(over, initial=-1.0)))
+    raised = ridge + OVER_RIDGE if ridge > -CLEARS else 0.0
+    start, stop, rear_at, front_at = (
+        (site.station_at(ends[0]), site.station_at(ends[1]))
+        for ends in (facet.start, facet.stop, facet.rear_at, facet.front_at)
     )
+    return JigRow(
+        number, float(site.offset[facet.low]), float(site.offset[facet.high]), start, stop, rear_at, front_at,
+        facet.rear + below, facet.front + below, deepest, raised, math.ceil(raised / spacer - 1e-9),
+        _part(site, facet),
+    )  # fmt: skip
 
 
-def _part(site: Site, s: Setting) -> str:
+def _part(site: Site, facet: Facet) -> str:
     """The underside's part that sets most of this setting."""
     if site.part is None or not site.parts:
         return ""
-    seen = site.part[s.low : s.high + 1, min(s.start) : max(s.stop) + 1]
+    first, last = (max(int(min(ends)), 0) for ends in (facet.start, facet.stop))
+    seen = site.part[facet.low : facet.high + 1, first : last + 1]
     seen = seen[seen >= 0]
     return site.parts[int(np.bincount(seen).argmax())] if len(seen) else ""
-
-
-def _finished(row: JigRow, number_of: Mapping[float, str], spacer: float) -> JigRow:
-    """The row with its stacks and spacers."""
-    return replace(
-        row,
-        rear_stack=number_of[row.rear],
-        front_stack=number_of[row.front],
-        spacers=math.ceil(row.raise_first / spacer - 1e-9),
-    )
 
 
 def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
@@ -162,7 +151,7 @@ def _instead(rails: Sequence[Rails], by_hand: int) -> tuple[str, ...]:
         for r in rails
     ]
     if by_hand:
-        said.append(f"{by_hand} pieces shorter than {millimetres(SHORTEST, 0)} at the fringe: {BY_HAND}.")
+        said.append(f"{by_hand} small piece{'s' if by_hand > 1 else ''} at the fringe: {BY_HAND}.")
     return tuple(said)
 
 
@@ -171,32 +160,48 @@ def _lift_depth(worn: float, tool: Tool) -> float:
     return min(worn - OVER_RIDGE, 2 * tool.step) if worn > OVER_RIDGE + 0.001 else worn / 2
 
 
-def _lifts(rows: Sequence[JigRow], spacer: float) -> tuple[Lift, ...]:
+def _lifts(
+    site: Site, facets: Sequence[Facet], rows: Sequence[JigRow], spacer: float, tool: Tool
+) -> tuple[Lift, ...]:
     """Spacers off one by one: no lift deeper than the worn wheel clears, fins knocked off in between."""
-    if not rows:
-        return ()
-    most = max(r.spacers for r in rows)
+    most = max((r.spacers for r in rows), default=-1)
+    slots, all_rows = ([_slots(site, facet, apart) for facet in facets] for apart in (tool.pitch, site.cell))
     lifts = []
     for number, spacers in enumerate(range(most, -1, -1), start=1):
-        # what a row has left over the underside of its cutter in this lift, at most a spacer beyond its
-        # first lift
-        deep = [
-            r.deepest - SMOOTHING - spacers * spacer if spacers == r.spacers else spacer
-            for r in rows
-            if spacers <= r.spacers
-        ]
-        lifts.append(Lift(number, spacers, spacers * spacer, max(max(deep, default=0.0), 0.0)))
+        raised, above = spacers * spacer, math.inf if spacers == most else (spacers + 1) * spacer
+        # what the cutter leaves below it in this lift, and what of that the one before has left
+        deep, gone = (
+            [[np.clip(d - SMOOTHING - raised, 0.0, above - raised) for d in each] for each in where]
+            for where in (slots, all_rows)
+        )
+        used = [(r.lane, each) for r, each in zip(rows, deep, strict=True) if r.spacers >= spacers]
+        cuts = [d for _, each in used for d in each if d.max(initial=0.0) > 0]
+        deepest = max((float(d.max()) for d in cuts), default=0.0)
+        levels = np.arange(max(math.ceil(deepest / tool.step - 1e-9), 1)) * tool.step
+        metres = sum(float((d > level).sum()) for d in cuts for level in levels) * site.cell
+        area = sum(float((d > 0).sum()) for d in cuts) * site.cell * tool.pitch
+        taken = sum(float(d.sum()) for each in gone for d in each) * site.cell**2
+        lifts.append(
+            Lift(
+                number,
+                spacers,
+                raised,
+                deepest,
+                tuple(lane for lane, _ in used),
+                len(cuts),
+                metres,
+                area,
+                taken,
+            )
+        )
     return tuple(lifts)
 
 
-def _stacks(rows: Sequence[JigRow], metric: bool) -> tuple[tuple[Stack, ...], dict[float, str]]:
-    """Blocks for both ends, in as few stacks as the screws allow; and which one makes each height."""
-    heights = sorted({h for r in rows for h in (r.rear, r.front)})
-    stacks: list[Stack] = []
-    number_of: dict[float, str] = {}
-    while heights:
-        group = [h for h in heights if h - heights[0] <= STACK_SPAN]
-        stacks.append(choose_stack(group[0], group[-1], metric, len(stacks) + 1))
-        number_of |= dict.fromkeys(group, stacks[-1].number)
-        heights = heights[len(group) :]
-    return tuple(stacks), number_of
+def _slots(site: Site, facet: Facet, pitch: float) -> list[FloatArray]:
+    """Depth along every slot of a facet, m; from its first row to its last, the last at its edge."""
+    step = max(round(pitch / site.cell), 1)
+    out = []
+    for row in sorted({*range(facet.low, facet.high + 1, step), facet.high}):
+        columns = columns_of(facet, row, site.ground.shape[1])
+        out.append(np.nan_to_num(site.ground[row, columns] - level_of(facet, site.ground, row, columns)))
+    return out

@@ -4,6 +4,7 @@ the line's start.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from crestcut.base.units import at_least, both_at_least
@@ -38,8 +39,10 @@ class Tool:
     wheel : diameter, None for machines without one.  reach : below its base, guard and shroud fitted, worn to
     new; None where it has no base that rides on a board.  kerf : width of a slot.  pitch : spacing of slots
     or width of a pass.  step : one pass deep.
-    rate : litres of concrete an hour.  life : litres a wheel or set lasts.  vibration : hand-arm, m/s2.
-    offset : of the wheel's plane from the edge of the board it rides on.
+    rate : litres of concrete an hour.  speed : metres of slot an hour, one step deep; None where it cuts
+    none.
+    life : litres a wheel or set lasts.  vibration : hand-arm, m/s2.  offset : of the wheel's plane from the
+    edge of the board it rides on.  steepest : ground it stands on, rise over run.
     """
 
     key: str
@@ -59,30 +62,8 @@ class Tool:
     by_hand: bool
     wet: bool
     source: str
-
-    @staticmethod
-    def plain() -> Tool:
-        """No tool at all: only its reach counts, where blocks are placed for a string."""
-        nothing = Range(0.0, 0.0)
-        return Tool(
-            "",
-            "no tool",
-            "",
-            "kerf",
-            None,
-            Range(0.05, 0.05),
-            0,
-            0.09,
-            0.01,
-            nothing,
-            nothing,
-            nothing,
-            0,
-            0,
-            True,
-            False,
-            "",
-        )
+    speed: Range | None = None
+    steepest: float = math.inf
 
 
 @dataclass(frozen=True)
@@ -114,29 +95,24 @@ class Board:
 
 @dataclass(frozen=True)
 class JigRow:
-    """One straight setting of the board for one strip of slots. Stations along the line, offsets left of
-    it, m.
+    """One setting of the board for a run of slots. Stations along the line, offsets left of it, m.
 
-    offset : middle of the strip; low, high : its first and last slot.  start, stop : where the cutter is let
-    down and lifted, on the low and on the high side.  rear, front : height of the two blocks in the last
-    lift, m; rear_at, front_at : their stations.  rear_stack, front_stack : numbers of the stacks that
-    make them.
+    lane : its number.  low, high : offsets of its first and last slot.  start, stop : where the cutter is let
+    down and lifted; rear_at, front_at : where the blocks' middles stand; each at the first and at the last
+    slot, straight between them.  rear, front : height of the two blocks in the last lift, m.
     deepest : deepest cut, m.  raise_first : how much higher both blocks must stand first for the board to
     clear the ridge, m; spacers : how many spacers that is.  part : of the underside, that sets this height.
     """
 
     lane: int
-    offset: float
     low: float
     high: float
     start: tuple[float, float]
     stop: tuple[float, float]
-    rear_at: float
-    front_at: float
+    rear_at: tuple[float, float]
+    front_at: tuple[float, float]
     rear: float
     front: float
-    rear_stack: str
-    front_stack: str
     deepest: float
     raise_first: float
     spacers: int
@@ -146,25 +122,27 @@ class JigRow:
 @dataclass(frozen=True)
 class Lift:
     """``spacers`` under both ends, ``raised`` by so much above the last height, m.  ``deepest`` : deepest cut
-    of this lift, m.
+    of this lift, m.  rows : numbers of the settings that are cut in it.  slots, metres : of slot, every cut
+    of it counted; area : of its fins, m2; taken : concrete gone with it, m3.
     """
 
     number: int
     spacers: int
     raised: float
     deepest: float
+    rows: tuple[int, ...]
+    slots: int
+    metres: float
+    area: float
+    taken: float
 
 
 @dataclass(frozen=True)
-class Stack:
-    """A block from stock: its number (letters are chalk marks), pieces (names), their sum, and how far the
-    fine-adjusting screw stands out; m.
-    """
+class Block:
+    """A height, m, and the pieces of stock that make it, thickest first."""
 
-    number: str
+    height: float
     pieces: tuple[str, ...]
-    timber: float
-    screw: Range
 
 
 @dataclass(frozen=True)
@@ -205,9 +183,9 @@ class Jig:
     ``worn`` : after wear.
 
     smoothing : what the cup takes after the slots, m.  stick : go/no-go stick under the board, reach +
-    smoothing, m.  spacer : what raises both blocks by one lift, its name and thickness, m.
-    step : between slots, across the strip, m.  rails : where a board cannot follow.  cannot : in words, and
-    what serves there.  deeper : how much deeper than the plan a strip may lie, m.
+    smoothing, m.  blocks : every height in use.  spacer : what raises both blocks by one lift, its name and
+    thickness, m.  step : between slots, m.  rails : where a board cannot follow.  cannot : in words, and what
+    serves there.
     """
 
     tool: Tool
@@ -217,12 +195,11 @@ class Jig:
     smoothing: float
     rows: tuple[JigRow, ...]
     lifts: tuple[Lift, ...]
-    stacks: tuple[Stack, ...]
+    blocks: tuple[Block, ...]
     spacer: tuple[str, float]
     step: float
     rails: tuple[Rails, ...]
     cannot: tuple[str, ...]
-    deeper: float
 
     @property
     def below(self) -> float:

@@ -37,10 +37,11 @@ def limit_lines(
     lines = [f"Deepest cut allowed {both_at_most(limit.depth)}: {limit.reason}."]
     lines += [f"Next limit {both_at_most(depth)}: {words}." for words, depth in limit.rules[1:]]
     slab = job.slab
-    if plan is not None and slab.thickness is not None:
+    proposed = plan is not None and plan.feasible
+    if plan is not None and proposed and slab.thickness is not None:
         lines.append(section_left(slab.thickness, plan.deepest))
     steel = steel_depth(slab)
-    if plan is not None and steel is not None:
+    if plan is not None and proposed and steel is not None:
         cover = at_most(max(steel[0] - plan.deepest, 0.0), WHOLE)
         lines.append(f"Cover left over the steel: {millimetres(cover, 0)} ({steel[1]}).")
     if plan is not None:

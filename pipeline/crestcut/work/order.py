@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -54,7 +53,6 @@ def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None, job: Job
     finished = plan.finished.values if plan is not None else ground
     u, v = frame.to_grid(line.xy[0])
     depth = np.nan_to_num(ground - finished)
-    error = surface.error
     site = Site(
         ground,
         finished,
@@ -64,7 +62,6 @@ def make_site(surface: Surface, line: TravelLine, plan: CutPlan | None, job: Job
         np.arange(frame.shape[0], dtype=np.float64) * frame.cell - float(v),
         None if plan is None else plan.limits.deepest.values,
         0.25 if job is None else job.cut.feather,
-        math.hypot(error.patch, error.warp),
     )
     return site if plan is None or job is None else _with_parts(site, plan, job)
 

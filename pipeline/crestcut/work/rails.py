@@ -19,13 +19,13 @@ from crestcut.work.jig_records import Rails, Spot
 from crestcut.work.site import FOOT, Site
 from crestcut.work.ties import ties_at
 from crestcut.work.timber import LEAST_BLOCK
-from crestcut.work.workable import Workable
+from crestcut.work.workable import SMALLEST, Workable
 
 APART = 0.30  # m: a shrouded base rides on rails this far apart at most (common practice, no source)
 BESIDE = 0.03  # m from the piece's edge to its rail's middle
 REACH_OUT = 0.6  # m beyond the piece within which a rail's block must find sound concrete
 LONGEST = 3.0  # m of rail
-SMALLEST = (0.03, 0.10)  # m across and along: hands do what is smaller
+WORTH = 0.5  # of the deepest cut: what rails may leave
 
 Piece = tuple[int, int, int, int, str]  # first row, last row, first column, last column, why
 
@@ -48,6 +48,8 @@ def make_rails(
         low, high, first, last, why = piece
         spots = _spots(site, work, piece, below, f"R{number}", marks, height)
         leaves = 0.0 if not spots else _leaves(site, work, piece, below, spots)
+        if leaves > WORTH * float(site.depth[low : high + 1, first : last + 1].max()):
+            spots, leaves = (), 0.0  # nobody builds rails that leave most of it to the hand
         out.append(
             Rails(
                 f"R{number}", why, float(site.offset[low]), float(site.offset[high]),
@@ -102,18 +104,18 @@ def _spots(
         )
         for k, ((j, i), z) in enumerate(zip(places, heights, strict=True))
     )  # fmt: skip
-    if min(spot.block for spot in spots) < LEAST_BLOCK or _lies_on(work, places, heights + below):
+    if min(spot.block for spot in spots) < LEAST_BLOCK or _lies_on(site, places, heights + below):
         return ()
     return spots
 
 
-def _lies_on(work: Workable, places: Sequence[tuple[int, int]], heights: FloatArray) -> bool:
+def _lies_on(site: Site, places: Sequence[tuple[int, int]], heights: FloatArray) -> bool:
     """Would a rail's underside, given its heights at the four spots, m, run into concrete that stays?"""
     for k in (0, 2):
         (row, a), (_, b) = places[k : k + 2]
         columns = np.arange(a, b + 1)
         under = np.interp(columns, [a, b], heights[k : k + 2])
-        if np.nanmax(work.finished[row, a : b + 1] - under) > 0:
+        if np.nanmax(site.finished[row, a : b + 1] - under) > 0:
             return True
     return False
 

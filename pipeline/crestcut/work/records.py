@@ -7,10 +7,12 @@ from enum import StrEnum
 
 from crestcut.base.cautions import Caution
 from crestcut.chance import Left
-from crestcut.job import Asked
+from crestcut.job import Asked, Method
 from crestcut.work.ground_records import WalkSlope, Water
 from crestcut.work.jig_records import FloorJig, Jig, Range, Ties
 from crestcut.work.trade import TradeWords
+
+IDLE = Range(0.0, 0.0)
 
 
 class ReleaseState(StrEnum):
@@ -113,17 +115,13 @@ class Dot:
 
 
 @dataclass(frozen=True)
-class KerfDepth:
-    """Depth below the untouched concrete at one place of a strip, m, up to the tenth of a millimetre that a
-    gauge must read: along its middle; along both its edges, with every break of the depth, where hands do a
-    piece of it.
-    """
+class Contour:
+    """On the line across the cut at ``offset`` it is ``level`` deep or more from ``first`` to ``last``; m."""
 
-    lane: int
     offset: float
-    station: float
-    depth: float
-    by_hand: bool = False
+    level: float
+    first: float
+    last: float
 
 
 @dataclass(frozen=True)
@@ -131,7 +129,7 @@ class StringRow:
     """Acceptance: a string on two equal blocks on untouched concrete. At ``at`` from the rear block it must
     read ``least`` or more, m.
 
-    most : what it reads where the cut is 3 mm deeper than the jig leaves it.
+    most : what it reads where the cut is 3 mm deeper.
     """
 
     lane: int
@@ -146,15 +144,16 @@ class StringRow:
 
 @dataclass(frozen=True)
 class SetOut:
-    """Where everything goes. ``marks`` : name, station, offset.  ``outline`` : offset, first and last station
-    of the cut, m.  ``core`` : the same of what the board or the hand cuts; between the two lies the feather.
+    """Where everything goes. ``marks`` : name, station, offset.  ``contours`` : empty where the board does
+    all. ``outline`` : offset, first and last station of the cut, m.  ``core`` : the same of what the board
+    or the hand cuts; between the two lies the feather.
     ``tyres`` : names and offsets of the lines to chalk where the tyres run, m.
     """
 
     marks: tuple[tuple[str, float, float], ...]
     corners: tuple[tuple[str, float, float, Ties | None], ...]
     dots: tuple[Dot, ...]
-    kerfs: tuple[KerfDepth, ...]
+    contours: tuple[Contour, ...]
     strings: tuple[StringRow, ...]
     outline: tuple[tuple[float, float, float], ...]
     core: tuple[tuple[float, float, float], ...]
@@ -167,12 +166,20 @@ class SetOut:
 
 @dataclass(frozen=True)
 class Pass:
-    """One thing to do, in order."""
+    """One thing to do, in order. hours : as printed, from ``running`` (the tool at work) and what is done
+    between.
+
+    Of it: slot m, and concrete taken, m3; key : of the tool that takes it, empty for none.
+    """
 
     number: int
     tool: str
     what: str
     hours: Range
+    running: Range = IDLE
+    slot: float = 0.0
+    taken: float = 0.0
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -190,10 +197,13 @@ class Silica:
 
 @dataclass(frozen=True)
 class Quantities:
-    """How much, as ranges: from the plan to what hands usually take. SI.  ``volume`` : of the plan itself."""
+    """How much, as ranges: from the plan to what hands usually take. SI.  ``volume`` : of the plan itself;
+    ``flats`` : of it what flat facets take beyond the least cut.
+    """
 
     area: float
     volume: float
+    flats: float
     taken: Range
     mass: Range
     kerf_metres: float
@@ -288,6 +298,7 @@ class Worksheet:
     jig: Jig | None
     floor: FloorJig | None
     passes: tuple[Pass, ...]
+    method: Method | None
     why_tools: str
     set_out: SetOut | None
     quantities: Quantities

@@ -1,24 +1,22 @@
-"""Setting out that survives the first pass: drilled dots, slot depths, the acceptance string, and how to
-find every place again.
+"""Setting out that survives the first pass: drilled dots, contours, the acceptance string, and how to find
+every place again.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 import numpy as np
 
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.base.units import at_least
 from crestcut.work.jig_records import Ties
-from crestcut.work.records import Dot, KerfDepth, SetOut, StringRow
+from crestcut.work.records import Contour, Dot, SetOut, StringRow
 from crestcut.work.site import FOOT, Site, runs, station_offset
-from crestcut.work.strips import GAP
 from crestcut.work.ties import ties_at
 from crestcut.work.timber import string_sag
-from crestcut.work.workable import SKIN, Workable, covered
+from crestcut.work.workable import SKIN, Workable
 
 PULL = 30.0  # N on the string: 3 kg hung over its end
 STRING_BLOCKS = 0.100  # m, equal
@@ -28,12 +26,10 @@ LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 36
 PRINTED = 4  # decimals of a metre on paper
-ACROSS = 0.00012  # m: from row to row a piece done by hand is even to this
-RIM = 0.003  # m: where the plan wavers, a shallower rim is tapered evenly and has no figures
-GAUGE = 0.00015  # m added where hands work to a depth gauge
-KERF_STEP = 0.05  # m along a strip
+CONTOUR = 0.005  # m between chalked lines of equal depth
 READ_TO = 0.0005  # m: what is read off a rule
-CHECK_LANES = 0.10  # m between strings
+CHECK_LANES = 0.30  # m between strings
+CONTOUR_LANES = 0.10  # m between the lines across the cut that contours are chalked from
 CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
 SHORT_CUT = 0.45  # m
 
@@ -51,18 +47,17 @@ def make_set_out(
 
     tracks : names and offsets of the tyre lines.  marks : name -> site x, y, m; height : the slab as it is.
     """
-    asked = replace(site, finished=work.finished)
-    dots = _dots(asked, np.minimum(asked.depth, site.depth), marks, height)
-    strings = _strings(asked, site.finished, wheels)
+    dots = _dots(site, marks, height)
+    strings = _strings(site, wheels)
     spans = [s.front_at - s.rear_at for s in strings]
     return SetOut(
         marks=tuple((name, *station_offset(site, height.frame, xy)) for name, xy in sorted(marks.items())),
-        corners=tuple(_corners(asked, marks, height)),
+        corners=tuple(_corners(site, marks, height)),
         dots=tuple(dots),
-        kerfs=tuple(_kerfs(asked, work)),
+        contours=tuple(_contours(site)) if work.left or not work.facets else (),
         strings=tuple(strings),
-        outline=tuple(_spans(asked, work, asked.depth > SKIN)),
-        core=tuple(_spans(asked, work, work.core)),
+        outline=tuple(_spans(site, work, site.depth > SKIN)),
+        core=tuple(_spans(site, work, work.core)),
         tyres=tracks,
         feather=site.feather,
         pull=PULL,
@@ -71,13 +66,9 @@ def make_set_out(
     )
 
 
-def _dots(
-    site: Site, depth: FloatArray, marks: Mapping[str, tuple[float, float]], height: HeightGrid
-) -> list[Dot]:
-    """On a square of nodes over the cut, the deepest place first.
-
-    depth : (ny, nx) m, never deeper than the plan: strips may lie deeper, a dot would stay there as a pock.
-    """
+def _dots(site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid) -> list[Dot]:
+    """On a square of nodes over the cut, the deepest place first."""
+    depth = site.depth
     if depth.max(initial=0.0) < LEAST_DOT:
         return []
     deepest = _deepest(site, depth, marks, height)
@@ -133,87 +124,44 @@ def _corners(
     return out
 
 
-def _kerfs(site: Site, work: Workable) -> list[KerfDepth]:
-    """Depths every 50 mm along the middle of each strip and at its deepest place; every break of the
-    depth where hands do a piece.
-    """
+def _contours(site: Site) -> list[Contour]:
+    """Where the depth passes every 5 mm, on lines 100 mm apart and on the cut's first and last row."""
     depth = site.depth
-    step = max(round(KERF_STEP / site.cell), 1)
-    origin = round(-site.station[0] / site.cell) % step  # so that stations are whole steps
-    by_hand = work.core & ~covered(work)
+    rows = np.flatnonzero((depth > SKIN).any(axis=1))
+    if not len(rows):
+        return []
+    step = max(round(CONTOUR_LANES / site.cell), 1)
+    origin = round(-site.offset[0] / site.cell) % step  # so that offsets are whole steps
+    lines = sorted({int(rows[0]), int(rows[-1]), *(int(r) for r in rows if r % step == origin)})
+    levels = [SKIN, *np.arange(CONTOUR, float(depth.max()), CONTOUR)]
     out = []
-    for lane, (low, high) in enumerate(work.strips, start=1):
-        row = (low + high) // 2
-        cut = np.flatnonzero(depth[row] > SKIN)
-        if len(cut):
-            columns = {i for i in range(int(cut[0]), int(cut[-1]) + 1) if i % step == origin}
-            out += _places(site, lane, row, columns | {int(depth[row].argmax())}, False)
-        pieces = [
-            (a, b)
-            for a, b in runs(np.asarray(by_hand[low : high + 1].any(axis=0)), GAP)
-            if work.deeper <= 0 or depth[low : high + 1, a : b + 1].max() >= RIM
-        ]
-        even = max(ACROSS, work.deeper)
-        rows = {row for a, b in pieces for row in _rows_for(depth, low, high, slice(a, b + 1), even)}
-        for row in sorted(rows):
-            for first, last in pieces:
-                a, b = max(first - 1, 0), min(last + 1, depth.shape[1] - 1)
-                out += _places(site, lane, row, _breaks(depth[row], a, b, even) | {last}, True)
+    for row in lines:
+        for level in levels:
+            for first, last in runs(depth[row] > level):
+                ends = _crossing(depth[row], first, -1, level), _crossing(depth[row], last, 1, level)
+                at = [site.station_at(end) for end in ends]
+                out.append(
+                    Contour(float(site.offset[row]), float(level) if level > SKIN else 0.0, at[0], at[1])
+                )
     return out
 
 
-def _rows_for(depth: FloatArray, low: int, high: int, part: slice, close: float) -> list[int]:
-    """Rows of a piece between which its depth changes evenly across the strip, to ``close`` m."""
-    if high - low < 2:
-        return list(dict.fromkeys((low, high)))
-    share = ((np.arange(low, high + 1) - low) / (high - low))[:, None]
-    even = depth[low, part] * (1 - share) + depth[high, part] * share
-    if np.abs(even - depth[low : high + 1, part]).max() <= close:
-        return [low, high]
-    middle = (low + high) // 2
-    return [
-        *_rows_for(depth, low, middle, part, close),
-        *_rows_for(depth, middle, high, part, close)[1:],
-    ]
-
-
-def _places(site: Site, lane: int, row: int, columns: set[int], by_hand: bool) -> list[KerfDepth]:
-    depths = {i: float(site.depth[row, i]) for i in sorted(columns)}
-    if by_hand:  # a gauge in the hand reads to a quarter of a millimetre
-        depths = {i: d + GAUGE if d > SKIN else d for i, d in depths.items()}
-    return [
-        KerfDepth(lane, float(site.offset[row]), float(site.station[i]), at_least(d), by_hand)
-        for i, d in depths.items()
-    ]
-
-
-def _breaks(depth: FloatArray, first: int, last: int, close: float) -> set[int]:
-    """Columns from first to last between which the depth of a row is straight to ``close`` m."""
-    out = {first}
-    at = first
-    while at < last:
-        good, bad = at + 1, last + 1
-        while bad - good > 1:
-            middle = (good + bad) // 2
-            good, bad = (middle, bad) if _straight(depth, at, middle, close) else (good, middle)
-        at = good
-        out.add(at)
-    return out
-
-
-def _straight(depth: FloatArray, first: int, last: int, close: float) -> bool:
-    line = np.interp(np.arange(first, last + 1), [first, last], depth[[first, last]])
-    return bool(np.abs(line - depth[first : last + 1]).max() <= close)
+def _crossing(depth: FloatArray, column: int, way: int, level: float) -> float:
+    """Where the depth comes down to the level between this column and the next one that way."""
+    beyond = column + way
+    if not 0 <= beyond < len(depth):
+        return float(column)
+    return column + way * float((depth[column] - level) / max(depth[column] - depth[beyond], 1e-9))
 
 
 def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, float, float]]:
-    """Offset, first and last station of every run of ``mask`` on both edges of each strip, and on the
+    """Offset, first and last station of every run of ``mask`` on both edges of each facet, and on the
     outermost rows.
     """
     if not mask.any():
         return []
     cut = np.flatnonzero(mask.any(axis=1))
-    rows = {int(cut[0]), int(cut[-1]), *(row for strip in work.strips for row in strip)}
+    rows = {int(cut[0]), int(cut[-1]), *(row for facet in work.facets for row in (facet.low, facet.high))}
     step = max(round(0.05 / site.cell), 1)
     rows |= {int(r) for r in cut if r % step == 0}
     return [
@@ -223,12 +171,8 @@ def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, fl
     ]
 
 
-def _strings(site: Site, plan: FloatArray, wheels: tuple[float, float]) -> list[StringRow]:
-    """Strings along the travel over the whole cut, 100 mm apart, the deepest place under one of them.
-
-    plan : (rows, columns) the finished surface that is enough, m; the site's own may lie deeper where the jig
-    runs even.
-    """
+def _strings(site: Site, wheels: tuple[float, float]) -> list[StringRow]:
+    """Strings along the travel over the whole cut, 300 mm apart, the deepest place under one of them."""
     depth = site.depth
     deep = np.flatnonzero((depth >= LEAST_DOT).any(axis=1))
     if len(deep) == 0:
@@ -237,12 +181,10 @@ def _strings(site: Site, plan: FloatArray, wheels: tuple[float, float]) -> list[
     step = max(round(CHECK_LANES / site.cell), 1)
     rows = [int(r) for r in range(through % step, depth.shape[0], step) if depth[r].max() >= LEAST_DOT]
     each = enumerate(rows, start=1)
-    return [s for number, row in each for s in _string(site, plan[row], number, row, wheels)]
+    return [s for number, row in each for s in _string(site, number, row, wheels)]
 
 
-def _string(
-    site: Site, plan: FloatArray, number: int, row: int, wheels: tuple[float, float]
-) -> list[StringRow]:
+def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> list[StringRow]:
     """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched concrete
     beyond.
     """
@@ -266,8 +208,8 @@ def _string(
         # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so up to
         # that: what passes is nowhere proud of the plan, and no more than that is asked for beyond it
         string = blocks + chord[k] - 4 * hangs * share[k] * (1 - share[k])
-        least = at_least(string - float(plan[a + k]), READ_TO)
-        most = at_least(string - float(finished[a + k]), READ_TO) + TOO_DEEP
+        least = at_least(string - float(finished[a + k]), READ_TO)
+        most = least + TOO_DEEP
         out.append(
             StringRow(
                 number, float(site.offset[row]), float(site.station[a]), float(site.station[b]), blocks,

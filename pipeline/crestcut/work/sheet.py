@@ -2,28 +2,30 @@
 
 from __future__ import annotations
 
-import contextlib
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
-from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.cut import CutPlan
+from crestcut.job import Method
 from crestcut.work import cards
 from crestcut.work.dust import dust_lines
-from crestcut.work.floor_jig import floor_level, make_floor_jig
 from crestcut.work.ground_places import walks, water_places
-from crestcut.work.jig import below_board, make_jig
-from crestcut.work.jig_records import FloorJig, Jig, Tool
+from crestcut.work.guided_plan import amount_of, is_metric
+from crestcut.work.jig import make_jig
+from crestcut.work.jig_records import Jig, Tool
 from crestcut.work.limit_texts import limit_lines
 from crestcut.work.measure_first import measures
+from crestcut.work.method import Chosen, choose_method
 from crestcut.work.order import WorkOrder, make_site, wheel_stations
 from crestcut.work.passes import make_passes
 from crestcut.work.quantities import work_out
-from crestcut.work.records import ReleaseState, SetOut, Worksheet
+from crestcut.work.records import Pass, ReleaseState, SetOut, Worksheet
 from crestcut.work.setout import make_set_out
 from crestcut.work.site import Site, station_offset
-from crestcut.work.tools import choose_tools, load_tools, tool_folder
-from crestcut.work.trade import INCHES, trade_words
+from crestcut.work.timber import stock_of
+from crestcut.work.tools import tools_at_hand
+from crestcut.work.trade import trade_words
 from crestcut.work.water import water_report
 from crestcut.work.workable import SKIN, make_workable
 
@@ -45,20 +47,18 @@ def make_worksheet(
     """
     job, plan, surface, release = order.job, order.plan, order.surface, order.release
     site, words = make_site(surface, order.line, plan, job), trade_words(job.site.country)
-    metric = (job.site.country or "").upper() not in INCHES
-    if tools is None:
-        folder = tool_folder(job.path)
-        tools = load_tools(folder) if folder else ()
-    deepest, volume, area = (plan.deepest, plan.volume, plan.area) if plan is not None else (0.0, 0.0, 0.0)
-    chosen, why = choose_tools(tools, deepest, volume) if deepest > SKIN else ((), "nothing to cut")
-    notes = (
-        [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
-    )
-    jig, floor, set_out = None, None, None
-    if release.state == ReleaseState.OK and plan is not None and deepest > SKIN:
-        jig, floor, set_out, said = _cutting(order, plan, site, chosen, metric)
-        notes += said
-    passes = make_passes(plan, chosen, jig, job.cut.feather) if plan is not None else ()
+    metric = is_metric(job)
+    tools = tools_at_hand(job.path, job.work.tools) if tools is None else tools
+    # of a cut that falls short nothing is handed out, and nothing is priced
+    cut = plan if plan is not None and plan.deepest > SKIN and plan.feasible else None
+    deepest, volume, area = (cut.deepest, cut.volume, cut.area) if cut is not None else (0.0, 0.0, 0.0)
+    chosen = None if cut is None else _chosen(order, cut, site, tools)
+    used = () if chosen is None else chosen.tools
+    made = None if cut is None or chosen is None else _cutting(order, cut, site, chosen, metric)
+    notes = () if used or cut is None else ("No tool files were found (configs/tools): no jig and no times.",)
+    jig, set_out, passes = made if made is not None else (None, None, ())
+    if release.state != ReleaseState.OK:
+        jig, set_out = None, None
     height, frame = surface.height, surface.height.frame
     start = (-float(site.station[0]), -float(site.offset[0]))
     gutter, building = water_places(order, site)
@@ -74,45 +74,56 @@ def make_worksheet(
         else (),
         marks=tuple((name, *station_offset(site, frame, xy)) for name, xy in sorted(order.marks.items())),
         jig=jig,
-        floor=floor,
+        floor=None,
         passes=passes if set_out is not None else (),
-        why_tools=why,
+        method=None if chosen is None else chosen.method,
+        why_tools="no cut is proposed" if chosen is None else chosen.why,
         set_out=set_out,
-        quantities=work_out(deepest, volume, area, chosen, jig, passes),
-        silica=dust_lines(chosen, job, hours),
+        quantities=work_out(volume, area, used, passes, _flats(cut)),
+        silica=dust_lines(used, job, hours),
         limits=limit_lines(job, plan, order.keeps, words),
         water=water_report(
             height.values, site.finished, frame, site.station, site.offset, gutter, building, words
         ),
         walks=walks(order, site),
-        cautions=cards.cautions(job, chosen),
+        cautions=cards.cautions(job, used),
         cards=cards.HIT_CARDS,
         afterwards=cards.afterwards(job.slab.thickness, words),
-        notes=tuple(notes),
+        notes=notes,
         left=order.left if deepest > SKIN else None,
     )
 
 
+def _flats(plan: CutPlan | None) -> float:
+    """What flat facets take beyond the least cut, m3."""
+    return 0.0 if plan is None or plan.guided is None else plan.volume - plan.guided.volume
+
+
+def _chosen(order: WorkOrder, plan: CutPlan, site: Site, tools: Sequence[Tool]) -> Chosen:
+    """The method that the plan was made for; where nobody chose one, dots serve any cut."""
+    wish, made = order.job.work, plan.guided
+    amount, metric = amount_of(site, plan), is_metric(order.job)
+    if made is None:
+        return choose_method(replace(wish, method=Method.DOTS), tools, amount, metric, "no board was tried")
+    told = choose_method(wish, tools, amount, metric)
+    if told.method == made.method:
+        return told
+    because = f"{told.method} speaks for it, but no two blocks of stock guide a board here"
+    return choose_method(replace(wish, method=made.method), tools, amount, metric, because)
+
+
 def _cutting(
-    order: WorkOrder, plan: CutPlan, site: Site, tools: Sequence[Tool], metric: bool
-) -> tuple[Jig | None, FloorJig | None, SetOut, list[str]]:
-    """Jig and floor jig (None where the tools or the reach do not serve, with the reason) and set-out."""
-    notes: list[str] = []
+    order: WorkOrder, plan: CutPlan, site: Site, chosen: Chosen, metric: bool
+) -> tuple[Jig | None, SetOut, tuple[Pass, ...]]:
+    """Jig (None where the method needs none), set-out and order of work."""
     vehicle, marks, height = order.vehicle, order.marks, order.surface.height
-    blade = next((tool for tool in tools if tool.use == "kerf"), None)
+    blade = next((tool for tool in chosen.tools if tool.use == "kerf"), None)
     wheels = wheel_stations(plan, order.ride, vehicle, site)
-    below, jig, floor = None, None, None
-    try:
-        below = None if blade is None else below_board(blade, metric)
-        work = make_workable(site, wheels, below)
-        if blade is not None:
-            jig = make_jig(site, work, blade, metric, marks, height)
-    except CrestcutError as error:
-        notes.append(f"No jig sheet: {error}.")
-        jig, work = None, make_workable(site, wheels)
-    level = floor_level(site, work.core)
-    if blade is not None and level is not None:
-        with contextlib.suppress(CrestcutError):  # the board on its blocks serves then
-            floor = make_floor_jig(site, level, blade, metric, marks, height)
+    facets = plan.guided.facets if plan.guided is not None else ()
+    work = make_workable(site, facets)
+    jig = None
+    if blade is not None and facets:
+        jig = make_jig(site, work, blade, stock_of(order.job.work.blocks, metric), metric, marks, height)
     tracks = (("front tyres", vehicle.front_track / 2), ("rear tyres", vehicle.rear_track / 2))
-    return jig, floor, make_set_out(site, work, wheels, tracks, marks, height), notes
+    out = make_set_out(site, work, wheels, tracks, marks, height)
+    return jig, out, make_passes(site, work, chosen.method, chosen.tools, jig, out)

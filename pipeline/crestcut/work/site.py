@@ -1,14 +1,16 @@
-"""The slab and the plan as a jig sees them, and one straight setting of a board over them."""
+"""The slab and the plan as a jig sees them, and what a facet of the plan is on them."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.cut import Facet
 
 FOOT = 0.045  # m: half the length of concrete that a block stands on
 FARTHEST = 4.6  # m between the blocks: beyond it timber is not straight enough
@@ -21,7 +23,6 @@ class Site:
 
     standing : measured slab that is not cut.  allowed : deepest cut at every node, m.  feather : rise over
     run.
-    error : the scan's own error at the worst place, m; 0 = follow the plan closely.
     part : (ny, nx) index into ``parts``, the underside's part that sets the height; -1 for none.
     """
 
@@ -33,7 +34,6 @@ class Site:
     offset: FloatArray
     allowed: FloatArray | None = None
     feather: float = 0.25
-    error: float = 0.0
     part: IntArray | None = None
     parts: tuple[str, ...] = ()
 
@@ -42,41 +42,47 @@ class Site:
         """Planned depth, (ny, nx) m, 0 where nothing is measured."""
         return np.maximum(np.nan_to_num(self.ground - self.finished), 0.0)
 
+    def station_at(self, column: float) -> float:
+        """Station of a column, or of a place between two, m."""
+        return float(self.station[0] + column * self.cell)
 
-@dataclass(frozen=True)
-class Setting:
-    """One straight setting over the rows ``low`` .. ``high``: from and to columns on both of them, columns
-    of the blocks.
 
-    rear, front : height of the finished line over the concrete at the two blocks, m; the same for every row.
+def along(ends: tuple[float, float], share: float) -> float:
+    """Between what holds on a facet's lowest and on its highest row."""
+    return ends[0] + (ends[1] - ends[0]) * share
+
+
+def share_of(facet: Facet, row: int) -> float:
+    """How far up the facet's rows this one is, 0 to 1."""
+    return (row - facet.low) / max(facet.high - facet.low, 1)
+
+
+def columns_of(facet: Facet, row: int, wide: int) -> IntArray:
+    """Columns cut on a row, of ``wide`` in all: inside the stop lines, chalked straight from edge to edge."""
+    first, last = (along(ends, share_of(facet, row)) for ends in (facet.start, facet.stop))
+    return np.arange(max(math.ceil(first - 1e-6), 0), min(math.floor(last + 1e-6), wide - 1) + 1)
+
+
+def level_of(facet: Facet, ground: FloatArray, row: int, columns: IntArray) -> FloatArray:
+    """Finished heights over these columns of a row, m: the line between the concrete under the two blocks,
+    and the two heights over it.
     """
+    share = share_of(facet, row)
+    ends = np.array([along(facet.rear_at, share), along(facet.front_at, share)])
+    here = np.interp(ends, np.arange(ground.shape[1]), ground[row]) + np.array([facet.rear, facet.front])
+    return np.asarray(here[0] + (here[1] - here[0]) * (columns - ends[0]) / (ends[1] - ends[0]))
 
-    strip: int
-    low: int
-    high: int
-    start: tuple[int, int]  # on row low, on row high
-    stop: tuple[int, int]
-    rear_at: int
-    front_at: int
-    rear: float
-    front: float
 
-    def columns(self, row: int) -> tuple[int, int]:
-        """First and last column cut on a row: inside the stop lines, which are chalked straight from edge to
-        edge.
-        """
-        share = (row - self.low) / max(self.high - self.low, 1)
-        first, last = (a + (b - a) * share for a, b in (self.start, self.stop))
-        return math.ceil(first - 1e-6), math.floor(last + 1e-6)
-
-    def level(self, ground: FloatArray, row: int) -> FloatArray:
-        """Finished heights over this row's columns, m: the chord between the concrete at the blocks, and the
-        two heights over it.
-        """
-        first, last = self.columns(row)
-        share = (np.arange(first, last + 1) - self.rear_at) / (self.front_at - self.rear_at)
-        ends = ground[row, self.rear_at] + self.rear, ground[row, self.front_at] + self.front
-        return ends[0] * (1 - share) + ends[1] * share
+def facet_depth(ground: FloatArray, facets: Sequence[Facet]) -> tuple[FloatArray, BoolArray]:
+    """What the facets cut, (ny, nx) m, and which nodes lie between their stop lines."""
+    depth, done = np.zeros(ground.shape), np.zeros(ground.shape, bool)
+    for facet in facets:
+        for row in range(facet.low, facet.high + 1):
+            columns = columns_of(facet, row, ground.shape[1])
+            cut = np.nan_to_num(ground[row, columns] - level_of(facet, ground, row, columns))
+            depth[row, columns] = np.maximum(depth[row, columns], cut)
+            done[row, columns] = True
+    return depth, done
 
 
 def station_offset(site: Site, frame: GridFrame, xy: tuple[float, float]) -> tuple[float, float]:

@@ -7,11 +7,13 @@ and is sold by name: the block is measured, never trusted.
 from __future__ import annotations
 
 import itertools
-from functools import cache
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.units import INCH, millimetres
-from crestcut.work.jig_records import Board, Range, Stack
+from crestcut.base.units import INCH, both, millimetres
+from crestcut.work.jig_records import Board, Range
 
 GRAVITY = 9.80665  # m/s2, standard
 PSI = 6894.757  # Pa
@@ -20,8 +22,10 @@ SOFTWOOD_DENSITY = 26 * 16.018463  # kg/m3: 26 lb/ft3, dry softwood (common prac
 HAND = 30.0  # N: what a hand adds to the tool's weight (common practice, no source)
 SAG_ALLOWED = 0.0005  # m at mid-span under the tool: more asks for a deeper strongback
 SCREW = Range(0.003, 0.025)  # m a screw head may stand out of a block and still be firm
-# m: the thinnest sheet that is stock (1/4 in, a hair over the 6 mm sheet) and a screw just firm in it
-LEAST_BLOCK = 0.25 * INCH + SCREW.low
+LEAST_BLOCK = 0.006  # m: the thinnest sheet that is stock; a board on less lies on the slab's own roughness
+HIGHEST_BLOCK = 0.150  # m: a higher stack rocks
+MOST_PIECES = 4  # in one stack
+TENTH = 1e-4  # m: to which a person's own pieces are measured
 BOARD_LONGEST = 4.8  # m: longer timber is not straight enough
 
 DRESSED_INCH = {
@@ -120,41 +124,63 @@ def choose_spacer(most: float, metric: bool = False) -> tuple[str, float]:
     return next(((n, v) for n, v in stock if v <= most + 1e-9), stock[-1])
 
 
-def choose_stack(lowest: float, highest: float, metric: bool = False, number: int = 1) -> Stack:
-    """The fewest pieces that build a block a screw can bring to any height from ``lowest`` to ``highest`` m.
+# in sixteenths of an inch, and in millimetres
+STOCK_INCH = {name: round(16 * thick) for name, thick in DRESSED_INCH.items()} | {
+    "1/8 in hardboard": 2,
+    "1/16 in shim": 1,
+}
+STOCK_MM = {name: round(thick) for name, thick in DRESSED_MM.items()} | {
+    "3 mm hardboard": 3,
+    "2 mm shim": 2,
+    "1 mm shim": 1,
+}
 
-    Raises CrestcutError where the screw would have to stand out too far, or no pieces fit.
+
+@dataclass(frozen=True)
+class Stock:
+    """What blocks are made of: names with their thickness in whole ``unit``s, m."""
+
+    unit: float
+    pieces: tuple[tuple[str, int], ...]
+
+    @cached_property
+    def heights(self) -> tuple[float, ...]:
+        """Every height that few pieces make, m, lowest first."""
+        return tuple(k * self.unit for k in sorted(self._made))
+
+    @cached_property
+    def _made(self) -> dict[int, tuple[str, ...]]:
+        """Units to the fewest pieces that make them."""
+        made: dict[int, tuple[str, ...]] = {}
+        most = round(HIGHEST_BLOCK / self.unit)
+        for count in range(1, MOST_PIECES + 1):
+            for several in itertools.combinations_with_replacement(self.pieces, count):
+                total = sum(thick for _, thick in several)
+                if LEAST_BLOCK <= total * self.unit and total <= most:
+                    made.setdefault(total, tuple(name for name, _ in several))
+        return made
+
+    def stack(self, height: float) -> tuple[str, ...]:
+        """The pieces of a block as high as one of ``heights``, thickest first."""
+        return self._made[round(height / self.unit)]
+
+
+def stock_of(given: Sequence[float] | None, metric: bool) -> Stock:
+    """What the job names, m, or what a yard sells: whole millimetres, or 1/16 in where the tape is in inches.
+
+    Raises CrestcutError where nothing of it makes a block.
     """
-    if highest - lowest > SCREW.high - SCREW.low:
-        raise CrestcutError(
-            f"blocks from {millimetres(lowest, 0)} to {millimetres(highest, 0)} asked of one stack", "jig",
-            "build one block for each group of lanes",
-        )  # fmt: skip
-    pieces, timber = _stack(round((highest - SCREW.high) * 1e4), round((lowest - SCREW.low) * 1e4), metric)
-    if timber <= 0:
-        raise CrestcutError(
-            f"no stock builds a block of {millimetres(lowest, 0)}", "jig", "plane one to measure"
+    if given is None:
+        return (
+            Stock(0.001, tuple(STOCK_MM.items())) if metric else Stock(INCH / 16, tuple(STOCK_INCH.items()))
         )
-    return Stack(str(number), pieces, timber, Range(lowest - timber, highest - timber))
-
-
-@cache
-def _stack(least: int, most: int, metric: bool) -> tuple[tuple[str, ...], float]:
-    """Fewest pieces, one at least, whose sum (in 0.1 mm) lies between least and most, the tallest such sum;
-    ((), -1) if none.
-    """
-    stock = (
-        {k: v / 1000 for k, v in DRESSED_MM.items()}
-        if metric
-        else {k: v * INCH for k, v in DRESSED_INCH.items()}
-    )
-    for count in range(1, 5):
-        fits = [
-            (sum(stock[n] for n in names), names)
-            for names in itertools.combinations_with_replacement(sorted(stock), count)
-            if least <= sum(stock[n] for n in names) * 1e4 <= most
-        ]
-        if fits:
-            total, names = max(fits)
-            return tuple(sorted(names, key=lambda n: -stock[n])), total
-    return (), -1.0
+    pieces = {f"{both(v)} piece": round(v / TENTH) for v in sorted(given, reverse=True)}
+    found = Stock(TENTH, tuple((name, thick) for name, thick in pieces.items() if thick > 0))
+    if not found.heights:
+        raise CrestcutError(
+            f"no {MOST_PIECES} of them make a block of {millimetres(LEAST_BLOCK, 0)} to"
+            f" {millimetres(HIGHEST_BLOCK, 0)}",
+            "[work] blocks",
+            'name what lies at hand, shims and sheets too, like ["1 mm", "3 mm", "6 mm", "18 mm"]',
+        )
+    return found

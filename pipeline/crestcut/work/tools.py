@@ -5,13 +5,14 @@ refused.
 from __future__ import annotations
 
 import difflib
+import math
 import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.units import litres, parse_length
+from crestcut.base.units import parse_length, parse_slope
 from crestcut.work.jig_records import Range, Tool
 
 TASKS = ("grinder", "hand saw", "floor machine")
@@ -30,12 +31,11 @@ KEYS = (
     "guard",
     "shroud",
     "source",
+    "speed",
+    "steepest",
     *LENGTHS,
     *RANGES,
 )
-KERFS_POINTLESS = 0.004  # m: shallower is ground with a cup at once (common practice, no source)
-MACHINE_DEPTH = 0.012  # m: deeper is bulk work for a machine (common practice, no source)
-MACHINE_LITRES = 10.0  # l: more is work for a machine (common practice, no source)
 
 
 def tool_folder(job_path: Path) -> Path | None:
@@ -52,6 +52,27 @@ def load_tools(folder: Path) -> tuple[Tool, ...]:
     understood.
     """
     return tuple(load_tool(path) for path in sorted(folder.glob("*.toml")))
+
+
+def tools_at_hand(job_path: Path, named: Sequence[str] | None) -> tuple[Tool, ...]:
+    """The tools that the job names, each a file ``NAME.toml`` beside the job or among the shipped ones; all
+    of the latter where it names none. Raises CrestcutError for a name without a file, and as ``load_tool``.
+    """
+    folder = tool_folder(job_path)
+    if named is None:
+        return load_tools(folder) if folder else ()
+    found = []
+    for name in dict.fromkeys(name.removesuffix(".toml") for name in named):
+        places = [place / f"{name}.toml" for place in (job_path.parent, folder) if place is not None]
+        path = next((p for p in places if p.is_file()), None) if Path(name).name == name else None
+        if path is None:
+            known = sorted(p.stem for p in folder.glob("*.toml")) if folder else []
+            raise CrestcutError(
+                f'no tool "{name}"', "[work] tools",
+                f"write one of {', '.join(known)}, or put your own {name}.toml beside the job",
+            )  # fmt: skip
+        found.append(load_tool(path))
+    return tuple(found)
 
 
 def load_tool(path: Path) -> Tool:
@@ -72,6 +93,7 @@ def load_tool(path: Path) -> Tool:
             "fit both and measure the reach again: no sheet is made for a tool without them",
         )
     where = path.name
+    cuts = table.get("use") == "kerf"
     return Tool(
         key=path.stem,
         name=str(_need(table, "name", where)),
@@ -90,7 +112,16 @@ def load_tool(path: Path) -> Tool:
         rate=_range(table, "rate", where),
         life=_range(table, "life", where),
         vibration=_range(table, "vibration", where),
+        speed=_range(table, "speed", where) if cuts else None,
+        steepest=_steepest(table, where),
     )
+
+
+def _steepest(table: Mapping[str, Any], where: str) -> float:
+    """Steepest ground a machine stands and turns on, rise over run; a tool in the hand goes anywhere."""
+    if bool(table.get("by_hand", False)):
+        return math.inf
+    return parse_slope(_need(table, "steepest", where), f"{where} steepest")
 
 
 def _refuse_unknown(table: Mapping[str, Any], path: Path) -> None:
@@ -150,32 +181,3 @@ def _ordered(low: float, high: float, key: str, where: str) -> Range:
     if low > high:
         raise CrestcutError(f"{key}: the least comes after the most", where, f"write {key} = [least, most]")
     return Range(low, high)
-
-
-def choose_tools(tools: Sequence[Tool], deepest: float, volume: float) -> tuple[tuple[Tool, ...], str]:
-    """The tools for a cut ``deepest`` m deep and ``volume`` m3 large, in order of use, and why.
-
-    Under 4 mm: a cup or floor grinder alone. Up to 12 mm and 10 litres: slots with a hand grinder, fins
-    knocked off, cup. Over either: a machine for the bulk, then the same by hand for the rest.
-    """
-    hand_kerf = [
-        t for t in tools if t.by_hand and t.use == "kerf" and t.reach is not None and t.task == "grinder"
-    ]
-    hand_face = [t for t in tools if t.by_hand and t.use == "face"]
-    machine = sorted((t for t in tools if not t.by_hand), key=lambda t: -t.step)
-    if deepest < KERFS_POINTLESS:
-        return (
-            tuple(hand_face[:1]),
-            f"{deepest * 1000:.1f} mm at the deepest: slots are pointless under 4 mm, grind with a cup",
-        )
-    by_hand = (*hand_kerf[:1], *hand_face[:1])
-    if deepest > MACHINE_DEPTH or volume * 1000 > MACHINE_LITRES:
-        why = (
-            f"{deepest * 1000:.1f} mm and {litres(volume)}: over 12 mm or 10 litres a machine takes the"
-            " bulk, the board the rest"
-        )
-        return (*machine[:1], *by_hand), why
-    return (
-        by_hand,
-        f"{deepest * 1000:.1f} mm and {litres(volume)}: slots from the board, fins knocked off, cup",
-    )

@@ -21,10 +21,10 @@ from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cure
 from crestcut.report.words.options import enough_words
 from crestcut.report.words.split import split_words
 from crestcut.report.words.summary import (
-    CLAIMS,
     FIELD_NOTE,
     asked_first,
     asked_kinds,
+    claim_words,
     contradictions,
     nothing_to_cut,
     other_steps,
@@ -127,7 +127,7 @@ def shown_in_report(report: Report, document: Document, sheet: Worksheet | None 
         "option_rows": option_rows(report, document), "vehicle_rows": vehicle_rows(document),
         "cut_forbidden": not_into_it(barred) if barred else "",
         "mass": weight(mass_of(plan.volume)) if plan is not None else "",
-        "claim": CLAIMS.get(plan.claim, plan.claim) if plan is not None else "",
+        "claim": claim_words(plan) if plan is not None else "",
         "short_at": place_words(report, plan.short_at) if plan is not None and plan.short_at else "",
         "drain": drain_words(plan.drain) if plan is not None and plan.drain is not None else "",
         "measuring_cautions": for_measuring(str(item.get("kind")) for item in report.advice),

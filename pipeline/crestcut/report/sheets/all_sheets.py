@@ -17,8 +17,7 @@ from crestcut.report.sheets.jig import jig_pages
 from crestcut.report.sheets.measure import measure_pages
 from crestcut.report.sheets.paper import put
 from crestcut.report.sheets.rails import floor_pages, rail_pages
-from crestcut.report.sheets.setout import chart_pages, set_out_pages, string_pages
-from crestcut.report.sheets.strip import strip_pages
+from crestcut.report.sheets.setout import contour_pages, set_out_pages, string_pages
 from crestcut.report.sheets.ties import tie_cells
 from crestcut.study import Identity
 from crestcut.work import Jig, SetOut, Site, Worksheet
@@ -72,12 +71,12 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
             made.append(("floor", floor_pages(sheet, sheet.floor)))
         made += [
             ("set_out", set_out_pages(sheet, out, site)),
-            ("chart", chart_pages(sheet, out)),
+            ("contours", contour_pages(sheet, out)),
             ("string", string_pages(sheet, out)),
         ]
     made += [("ground", sheet_pages.ground_page(sheet, site)), ("cards", sheet_pages.cards_page(sheet))]
     if out is not None:
-        made += [("record", sheet_pages.record_page(sheet)), ("strip", strip_pages(sheet, out))]
+        made.append(("record", sheet_pages.record_page(sheet)))
     yield from ((name, figure) for name, figures in made for figure in figures)
 
 
@@ -136,14 +135,15 @@ def _jig_table(jig: Jig) -> list[list[str]]:
     needs.
     """
     head = [
-        "strip", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m", "cut_to_low_m",
-        "cut_to_high_m", "rear_block_at_m", "front_block_at_m", "rear_block_mm", "front_block_mm",
-        "spacers_first", "spacer_mm", "part",
+        "setting", "slots_from_m", "slots_to_m", "cut_from_low_m", "cut_from_high_m",
+        "cut_to_low_m", "cut_to_high_m",
+        "rear_block_at_low_m", "rear_block_at_high_m", "front_block_at_low_m", "front_block_at_high_m",
+        "rear_block_mm", "front_block_mm", "spacers_first", "spacer_mm", "part",
     ]  # fmt: skip
     return [head] + [
         [
             str(r.lane),
-            *(f"{v:.2f}" for v in (r.low, r.high, *r.start, *r.stop, r.rear_at, r.front_at)),
+            *(f"{v:.2f}" for v in (r.low, r.high, *r.start, *r.stop, *r.rear_at, *r.front_at)),
             f"{r.rear * 1000:.1f}",
             f"{r.front * 1000:.1f}",
             str(r.spacers),
@@ -164,11 +164,15 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
             for d in out.dots
         ],
     )
-    yield (
-        "work_slots.csv",
-        [["strip", "offset_m", "station_m", "depth_mm"]]
-        + [[str(k.lane), f"{k.offset:.2f}", f"{k.station:.2f}", f"{k.depth * 1000:.1f}"] for k in out.kerfs],
-    )
+    if out.contours:
+        yield (
+            "work_contours.csv",
+            [["offset_m", "depth_mm", "from_m", "to_m"]]
+            + [
+                [f"{c.offset:.2f}", f"{c.level * 1000:.0f}", f"{c.first:.2f}", f"{c.last:.2f}"]
+                for c in out.contours
+            ],
+        )
     head = [
         "string",
         "offset_m",

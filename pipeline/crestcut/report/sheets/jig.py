@@ -1,5 +1,5 @@
 """The jig sheet: a board on two blocks, drawn from the slab's own profile and dimensioned, and its settings
-strip by strip.
+on one map and in one table.
 """
 
 from __future__ import annotations
@@ -10,8 +10,8 @@ import numpy as np
 
 from crestcut.base.units import FOOT, at_least, both, inches, millimetres
 from crestcut.report.pictures import ink
-from crestcut.report.sheets.paper import Paper
-from crestcut.work import CLOSE, Jig, JigRow, Site, Worksheet, stick_words
+from crestcut.report.sheets.paper import Paper, true_to_scale
+from crestcut.work import Jig, JigRow, Site, Worksheet, stick_words
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -21,94 +21,100 @@ if TYPE_CHECKING:
 ARROW: dict[str, Any] = {"arrowstyle": "<->", "lw": 0.8, "shrinkA": 0, "shrinkB": 0}
 TIMBER = "#efe6d2"
 MM = 1000.0
+WORDS = -11.0  # mm below the blocks' feet: where what points into the cut is written
 
 
 def jig_pages(sheet: Worksheet, jig: Jig, site: Site) -> list[Figure]:
-    """Drawing, how to build it, settings."""
+    """Drawing, map of the settings, their table, how to build and use it."""
     if not jig.rows:
         return []
-    paper = Paper(sheet, "Jig: a board on two blocks where the tyres stand")
-    draw_jig(paper.axes(3.1), jig, site, sheet.words.station)
-    for k, line in enumerate(jig_lines(jig)):
-        paper.text(line, f"{k + 1}", size=9.2)
+    paper = Paper(sheet, "Jig: a board on two blocks beside the cut")
+    draw_jig(paper.axes(2.3), jig, site, sheet.metric, sheet.words.station)
+    paper.at += 0.1
+    draw_settings(paper.axes(2.2, inset=0.35), jig, sheet.metric)
+    paper.at += 0.3
     settings(paper, jig)
+    for k, line in enumerate(jig_lines(jig, sheet.metric)):
+        paper.text(line, f"{k + 1}", size=9.2)
     return paper.figures
 
 
-def settings(paper: Paper, jig: Jig) -> None:
-    """The table: one row for every strip, more where a strip needs more than one setting."""
-    heads = [
-        "strip",
-        "slots|from",
-        "offset|to",
-        "start at|1st slot",
-        "|last",
-        "stop at|1st slot",
-        "|last",
-        "1st|lift",
-        "REAR|mm",
-        "|in",
-        "|no.",
-        "FRONT|mm",
-        "|in",
-        "|no.",
-    ]
-    first_lift = {lift.spacers: lift.number for lift in jig.lifts}
-    places = {(row.rear_at, row.front_at) for row in jig.rows}
-    rows = []
+def size(length: float, metric: bool) -> str:
+    """Of a block: "25 mm", or "1 in" where the tape is in inches."""
+    return (
+        millimetres(length, 0 if abs(length * MM - round(length * MM)) < 1e-6 else 1)
+        if metric
+        else inches(length)
+    )
+
+
+def draw_settings(axes: Axes, jig: Jig, metric: bool) -> None:
+    """From above, true to scale: every setting with its number, its stop lines and the lines its blocks
+    slide on.
+    """
+    places = []
     for row in jig.rows:
-        cells = _setting(row, first_lift[row.spacers])
-        rows.append(
-            cells
-            if len(places) == 1
-            else [*cells[:8], f"{row.rear_at:.2f}", *cells[8:11], f"{row.front_at:.2f}", *cells[11:]]
+        ring = [
+            (row.start[0], row.low),
+            (row.stop[0], row.low),
+            (row.stop[1], row.high),
+            (row.start[1], row.high),
+        ]
+        x, y = zip(*ring, ring[0], strict=True)
+        axes.fill(x, y, facecolor="#e9e7e3", edgecolor=ink.INK, lw=0.9)
+        middle = [sum(v) / 4 for v in (x[:4], y[:4])]
+        axes.text(
+            middle[0], middle[1], f"{row.lane}", ha="center", va="center", fontsize=11, fontweight="bold"
         )
-    widths = [5, 7, 7, 10, 7, 10, 7, 6, 7, 9, 5, 8, 9, 5]  # 102 characters fill A4
-    if len(places) > 1:
-        heads = [*heads[:8], "at|m", *heads[8:11], "at|m", *heads[11:]]
-        widths = [5, 6, 7, 9, 6, 9, 6, 5, 6, 7, 8, 4, 6, 7, 8, 4]
-    else:
-        rear, front = next(iter(places))
-        paper.text(
-            f"All blocks: rear at {paper.sheet.words.station} {rear:.2f} m, front at {front:.2f} m.",
-            bold=True,
-        )
-    paper.table(heads, widths, rows)
-    parts = sorted({row.part for row in jig.rows if row.part})
-    last = f" Heights are set by the {' and the '.join(parts)}." if parts else ""
+        for ends, height, side in ((row.rear_at, row.rear, "right"), (row.front_at, row.front, "left")):
+            axes.plot(ends, (row.low, row.high), "-s", color=ink.INK, lw=1.6, ms=3.5, mfc="white")
+            # settings behind each other have their lines nearly on each other: each is named at a place of
+            # its own
+            share = 0.3 if row.lane % 2 else 0.7
+            at = ends[0] + (ends[1] - ends[0]) * share + (-0.03 if side == "right" else 0.03)
+            axes.text(
+                at, row.low + (row.high - row.low) * share, f"{row.lane}: {size(height, metric)}", ha=side,
+                va="center", path_effects=ink.halo(2.2), zorder=9, **ink.SMALL,
+            )  # fmt: skip
+            places += [(ends[0], row.low), (ends[1], row.high)]
+    low, high = (tuple(pick(v) for v in zip(*places, strict=True)) for pick in (min, max))
+    true_to_scale(axes, (low[0] - 0.3, low[1] - 0.06), (high[0] + 0.3, high[1] + 0.06))
+    axes.set_xlabel("along the line, m", fontsize=7.5)
+    axes.set_ylabel("offset, left +, m", fontsize=7.5)
+    axes.tick_params(labelsize=7)
+
+
+def settings(paper: Paper, jig: Jig) -> None:
+    """The table: a row for every setting, places at its first and at its last slot."""
+    metric, first_lift = paper.sheet.metric, {lift.spacers: lift.number for lift in jig.lifts}
+    heads = [
+        "set-|ting", "slots|from", "offset|to", "REAR|block", "at 1st|slot", "at|last",
+        "stop|1st", "line|last", "stop|1st", "line|last",
+        "FRONT|block", "at 1st|slot", "at|last", "1st|lift",
+    ]  # fmt: skip
+    rows = [
+        [
+            f"{r.lane}", f"{r.low:+.2f}", f"{r.high:+.2f}", size(r.rear, metric),
+            *(f"{v:.2f}" for v in (*r.rear_at, *r.start, *r.stop)), size(r.front, metric),
+            *(f"{v:.2f}" for v in r.front_at), f"{first_lift[r.spacers]}",
+        ]
+        for r in jig.rows
+    ]  # fmt: skip
+    paper.table(heads, [4, 7, 7, 10, 7, 7, 7, 7, 7, 7, 10, 7, 7, 5], rows)
     paper.text(
-        f"Offsets and {paper.sheet.words.station}s in metres. Heights are for the LAST lift, under the board,"
-        " screw included; every slot of a strip has the same two heights: move both blocks sideways with the"
-        f" board. 'No.' is the number of the block: write it on.{last}",
+        f"Offsets and {paper.sheet.words.station}s in metres. Chalk a straight line from where a block"
+        f" stands at the"
+        " first slot to where it stands at the last: it slides along that line, its middle on it, as the"
+        " board moves"
+        " over from slot to slot, always square to the slots' offsets. Heights are for the LAST lift,"
+        " under the board.",
         size=8.8,
     )
 
 
-def _setting(row: JigRow, lift: int) -> list[str]:
-    places = [f"{v:.2f}" for v in (*row.start, *row.stop)]
-    return [
-        f"{row.lane}",
-        f"{row.low:+.2f}",
-        f"{row.high:+.2f}",
-        *places,
-        f"{lift}",
-        f"{row.rear * MM:.1f}",
-        inches(row.rear).removesuffix(" in"),
-        row.rear_stack,
-        f"{row.front * MM:.1f}",
-        inches(row.front).removesuffix(" in"),
-        row.front_stack,
-    ]
-
-
-def jig_lines(jig: Jig) -> list[str]:
+def jig_lines(jig: Jig, metric: bool) -> list[str]:
     """How to build and use it."""
-    stacks = "; ".join(
-        f"no. {s.number}: {' + '.join(s.pieces)}, screw out"
-        f" {' to '.join(dict.fromkeys((f'{s.screw.low * MM:.0f}', f'{s.screw.high * MM:.0f}')))} mm"
-        for s in jig.stacks
-    )
-    name, thick = jig.spacer
+    blocks = "; ".join(f"{size(b.height, metric)}: {' + '.join(b.pieces)}" for b in jig.blocks)
     lines = [
         (
             f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m"
@@ -118,49 +124,32 @@ def jig_lines(jig: Jig) -> list[str]:
         ),
         (
             f"Reach: guard and shroud FITTED, the cutter stands {both(jig.reach)} below the board. Measure it"
-            f" now and after every strip; worn to {both(jig.worn)} the wheel is done. If yours differs, add"
+            f" now and after every setting; worn to {both(jig.worn)} the wheel is done. If yours differs, add"
             " the difference to both blocks."
         ),
+        f"Blocks: {blocks}. Measure each where it stands, never trust it; thin paper under it where it"
+        f" rocks.",
         (
-            f"Blocks: {stacks}. A wood screw in the top of each sets the last millimetres; thin shims"
-            f" under it where it rocks."
-            " Measure every block where it stands: never trust it."
+            f"Blocks stand on untouched concrete. Slots {millimetres(jig.step, 0)} apart; the cup takes"
+            f" the last"
+            f" {both(jig.smoothing)}. The feather beside the settings is ground by eye with the cup."
         ),
         (
-            "Blocks stand on untouched concrete at the listed places, the board along its strip. Slots"
-            f" {millimetres(jig.step, 0)} apart across the strip. The cup takes the last"
-            f" {both(jig.smoothing)}."
-        ),
-        (
-            f"Stick: saw one {stick_words(jig)} long. When done it must pass"
-            f" upright under the board,"
-            " nobody leaning on it, everywhere between the stop lines."
+            f"Stick: saw one {stick_words(jig)} long. When done it must pass upright under the board,"
+            f" nobody leaning"
+            " on it, everywhere between the stop lines."
         ),
     ]
-    if len(jig.lifts) > 1:
-        most = jig.lifts[0].spacers
-        lines.append(
-            f"Lifts: the ridge is higher than the reach. Lift 1: {most} x {name} ({millimetres(thick)})"
-            f" under both ends of the board;"
-            f" take one off for each next lift; lift {len(jig.lifts)}: none. A strip begins with its"
-            f" 1st lift. Fins off in between."
-        )
-    wavers = ", because the plan wavers with the scan" if jig.deeper > 0 else ""
-    lines.append(
-        f"A straight board follows the plan to {millimetres(CLOSE, 2)}, on the deep side to"
-        f" {millimetres(CLOSE + jig.deeper, 2)}{wavers}; nowhere deeper than the plan's deepest place."
-        " Figures here and in the chart may differ by that much; the dots are never deeper than the plan."
-    )
     return [*lines, *jig.cannot]
 
 
-def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None:
+def draw_jig(axes: Axes, jig: Jig, site: Site, metric: bool, station: str = "station") -> None:
     """Side view of the deepest setting over the slab's own profile; heights drawn larger than lengths."""
     row = max(jig.rows, key=lambda r: r.deepest)
     view = _View(row, jig, site)
     x, under = view.x, view.under
     top = float(max(under[0], under[-1])) + jig.board.thickness * MM
-    floor = min(float(np.nanmin(view.ground)), 0.0) - 24
+    floor = min(float(np.nanmin(view.ground)), 0.0) - 38
     axes.fill_between(x, floor, np.minimum(view.ground, view.finished), color="#d6d4d0", lw=0)
     axes.fill_between(
         x,
@@ -184,32 +173,32 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, station: str = "station") -> None
         (0.0, view.foot[0], row.rear * MM),
         (view.span, view.foot[1], row.front * MM),
     ):
-        axes.add_patch(box(place - 0.05, ground, 0.1, height, TIMBER))
-    _dimension(axes, -0.2, 0, row.rear * MM, f"REAR {both(row.rear)}\nblock {row.rear_stack}", "right")
-    _dimension(
-        axes, view.span + 0.2, 0, row.front * MM, f"FRONT {both(row.front)}\nblock {row.front_stack}", "left"
-    )
+        axes.add_patch(box(place - 0.045, ground, 0.09, height, TIMBER))
+    beside = 0.08 * view.span
+    _dimension(axes, -beside, 0, row.rear * MM, f"REAR block\n{size(row.rear, metric)}", "right")
+    _dimension(axes, view.span + beside, 0, row.front * MM, f"FRONT block\n{size(row.front, metric)}", "left")
     _grinder(axes, view, jig, thick, row, top)
-    _stops(axes, view, row, top)
-    base = floor + 14
+    _stops(axes, view, top)
+    base = floor + 12
     axes.annotate("", (0, base), (view.span, base), arrowprops=ARROW)
     axes.text(
         view.span / 2,
         base - 2,
-        f"{view.span:.2f} m ({view.span / FOOT:.2f} ft) between the blocks, at {station}s {row.rear_at:.2f}"
-        f" and {row.front_at:.2f}",
+        f"{view.span:.2f} m ({view.span / FOOT:.2f} ft) between the blocks, here at {station}s"
+        f" {view.rear:.2f}"
+        f" and {view.rear + view.span:.2f}",
         ha="center",
         va="top",
         path_effects=ink.halo(2.4),
         **ink.SMALL,
     )
-    axes.set_xlim(-1.1, view.span + 1.1)
-    axes.set_ylim(floor - 4, top + 66)
+    axes.set_xlim(-0.45 * view.span, 1.45 * view.span)
+    axes.set_ylim(floor - 4, top + 60)
     axes.set_axis_off()
     axes.text(
         0.0,
         1.0,
-        f"Strip {row.lane}, offset {row.offset:+.2f} m, last lift, over the slab as scanned. Heights are"
+        f"Setting {row.lane}, offset {view.offset:+.2f} m, last lift, over the slab as scanned. Heights are"
         f" drawn {_stretch(axes):.0f} times larger than lengths. Hatched: what goes.",
         transform=axes.transAxes,
         va="top",
@@ -223,22 +212,22 @@ class _View:
     """
 
     def __init__(self, row: JigRow, jig: Jig, site: Site) -> None:
-        line = int(np.argmin(np.abs(site.offset - row.offset)))
-        a, b = (int(np.argmin(np.abs(site.station - s))) for s in (row.rear_at, row.front_at))
+        line = int(np.argmin(np.abs(site.offset - (row.low + row.high) / 2)))
+        self.offset = float(site.offset[line])
+        self.rear, front = (sum(ends) / 2 for ends in (row.rear_at, row.front_at))
+        self.span = front - self.rear
+        a, b = (int(np.argmin(np.abs(site.station - s))) for s in (self.rear, front))
         out = max(round(0.15 / site.cell), 1)
         low, high = max(a - out, 0), min(b + out, len(site.station) - 1)
-        self.x = site.station[low : high + 1] - row.rear_at
-        self.span = row.front_at - row.rear_at
+        self.x = site.station[low : high + 1] - self.rear
         feet = site.ground[line, a], site.ground[line, b]
         chord = feet[0] + (feet[1] - feet[0]) * self.x / self.span
         self.ground = (site.ground[line, low : high + 1] - chord) * MM
         self.foot = 0.0, 0.0
         self.under = (row.rear + (row.front - row.rear) * self.x / self.span) * MM
-        self.start, self.stop = sum(row.start) / 2 - row.rear_at, sum(row.stop) / 2 - row.rear_at
-        planned = (site.finished[line, low : high + 1] - chord) * MM
-        inside = (self.x >= self.start) & (self.x <= self.stop)
-        self.finished = np.where(inside, self.under - jig.below * MM, planned)
-        self.finished = np.fmin(self.finished, self.ground)
+        self.stations = sum(row.start) / 2, sum(row.stop) / 2
+        self.start, self.stop = (s - self.rear for s in self.stations)
+        self.finished = np.fmin((site.finished[line, low : high + 1] - chord) * MM, self.ground)
 
 
 def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: float) -> None:
@@ -246,7 +235,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     at = view.start + (view.stop - view.start) * 0.35
     k = int(np.argmin(np.abs(view.x - at)))
     board = float(view.under[k])
-    axes.add_patch(box(at - 0.14, board + thick, 0.28, 9, "white"))
+    axes.add_patch(box(at - 0.12, board + thick, 0.24, 9, "white"))
     axes.add_patch(box(at - 0.03, board - jig.reach * MM, 0.06, thick + jig.reach * MM + 9, "#9a9894"))
     axes.text(
         at,
@@ -263,7 +252,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     axes.annotate(
         stick_sum(jig),
         (place, (low + high) / 2),
-        xytext=(view.span * 0.72, float(view.under[-1]) * 0.30),
+        xytext=(view.span * 0.75, WORDS),
         ha="center",
         va="center",
         arrowprops={"arrowstyle": "-", "lw": 0.7, "color": ink.INK},
@@ -275,7 +264,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     axes.annotate(
         f"deepest {millimetres(row.deepest)}",
         (float(view.x[i]), float(view.finished[i] + deep[i] / 2)),
-        xytext=(view.span * 0.2, float(view.under[0]) * 0.45),
+        xytext=(view.span * 0.25, WORDS),
         ha="center",
         va="center",
         arrowprops={"arrowstyle": "-", "lw": 0.7, "color": ink.INK},
@@ -292,14 +281,14 @@ def stick_sum(jig: Jig) -> str:
     return f"{made}\n+ cup {parts[1]:.1f} + {spare:.1f} to be sure"
 
 
-def _stops(axes: Axes, view: _View, row: JigRow, top: float) -> None:
+def _stops(axes: Axes, view: _View, top: float) -> None:
     """Between which marks the cutter is let down."""
-    for x, station, side in ((view.start, row.start, "right"), (view.stop, row.stop, "left")):
+    for x, station, side in zip((view.start, view.stop), view.stations, ("right", "left"), strict=True):
         axes.plot([x, x], [0, top + 12], color=ink.INK, lw=0.8, ls=(0, (4, 2)))
         axes.text(
             x + (0.02 if side == "left" else -0.02),
             top + 12,
-            f"stop {sum(station) / 2:.2f} m",
+            f"stop {station:.2f} m",
             ha=side,
             va="bottom",
             path_effects=ink.halo(2.0),

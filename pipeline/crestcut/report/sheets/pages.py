@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from crestcut.base.units import FOOT, GALLON, POUND, both, inches, millimetres, number
+from crestcut.base.units import FOOT, GALLON, POUND, both, inches, litres, millimetres, number
 from crestcut.chance import left_lines
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.paper import SIDE, Paper
@@ -86,7 +86,7 @@ def _amounts(paper: Paper, sheet: Worksheet) -> None:
     paper.heading("How much")
     for line in amount_lines(amounts, sheet.metric):
         paper.text(line, "\u2022")
-    paper.text(f"Tools: {sheet.why_tools}.", "\u2022")
+    paper.text(f"Method: {sheet.why_tools}.", "\u2022")
 
 
 def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
@@ -98,11 +98,14 @@ def amount_lines(amounts: Quantities, metric: bool = True) -> list[str]:
         else f" ({number(amounts.area / FOOT**2)} ft2, {span_words(taken.times(1 / GALLON), 'gal')},"
         f" {span_words(amounts.mass.times(1 / POUND), 'lb')})"
     )
+    flats = (
+        f" Of it {litres(amounts.flats)} so that a straight board guides it." if amounts.flats > 5e-6 else ""
+    )
     lines = [
         f"Concrete: {number(amounts.area)} m2, {span_words(taken, 'litres')},"
         f" {span_words(amounts.mass, 'kg')}{other}, in {bags_words(amounts)} of {span_words(BAG, 'kg', 0)}"
         + (f"; {amounts.kerf_metres:.0f} m of slot" if amounts.kerf_metres > 0 else "")
-        + ". The least is the plan, the most what hands usually take.",
+        + f". The least is the plan, the most what hands usually take.{flats}",
         (
             f"Time: {hours_words(amounts.hours)} for all steps from chalk to check, of which"
             f" {hours_words(amounts.trigger_hours)} with a trigger pressed."

@@ -1,33 +1,26 @@
-"""Set-out on paper: the maps with dots, strips and stop lines, dots by tape, depths strip by strip, and the
-acceptance string.
-"""
+"""Set-out on paper: the maps with dots and stop lines, dots by tape, contours, and the acceptance string."""
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
-
-import numpy as np
 
 from crestcut.base.units import both_at_least, inches, inches_at_least, inches_at_most, millimetres
 from crestcut.report.sheets.map import draw_maps
 from crestcut.report.sheets.paper import ROW, Paper
 from crestcut.report.sheets.ties import tie_cells
-from crestcut.work import KerfDepth, SetOut, Site, StringRow, Worksheet
+from crestcut.work import SetOut, Site, StringRow, Worksheet
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 MM = 1000.0
-WIDE = 102  # characters of a table on one line
-PAIRS = 8  # of station and depth on one line
 READINGS = 9  # of a string on one line
 DRILL_INCHES = 64  # parts of an inch: a dot is ground to, so a coarser stop would leave or take too much
 
 
 def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
-    """Map with dots, strips and stop lines, then the dots with their tapes."""
-    paper = Paper(sheet, "Set-out: dots, strips, stop lines")
+    """Map with dots and stop lines, then the dots with their tapes."""
+    paper = Paper(sheet, "Set-out: dots and stop lines")
     draw_maps(paper, out, site)
     for line in (*out.notes, _tyres(out, sheet.words.station)):
         paper.text(line, "\u2022", size=9.0)
@@ -70,67 +63,33 @@ def _tyres(out: SetOut, station: str) -> str:
     )
 
 
-def chart_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
-    """Depths strip by strip, in columns of one station each."""
-    paper = Paper(sheet, "Depth chart: finished depth below the untouched concrete, mm")
+def contour_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
+    """Between which stations the cut is how deep, on lines across it; empty where the board does all."""
+    if not out.contours:
+        return []
+    paper = Paper(sheet, "Contours: chalk a line through every place of one depth")
+    station = sheet.words.station
     paper.text(
-        f"Across: {sheet.words.station}, m along the line; down: the middle of each strip. Between two"
-        " figures the depth changes evenly. Slots from the board stop the cup's 1/16 in (1.6 mm) short of it."
-        " 'Stop' is where the depth has come down to nothing; what has no figures between the board's end and"
-        " it is tapered evenly. When all is done a depth gauge must read the figure, which is rounded up, or"
-        " more."
+        f"On each line across the cut mark the {station}s, m, between which it is so deep or deeper, and"
+        f" join the marks"
+        " of one depth by a chalk line. Two or more runs of one depth stand under each other. Between"
+        " two lines the"
+        " depth changes evenly; where it is deepest the dots say how deep."
     )
-    by_board = [k for k in out.kerfs if not k.by_hand]
-    _matrix(paper, out, by_board)
-    by_hand = [k for k in out.kerfs if k.by_hand]
-    if by_hand:
-        paper.heading("Pieces to do by hand, along edges and middle of the strip: station m : depth mm")
-        lines: dict[tuple[int, float], list[str]] = {}
-        for k in by_hand:
-            lines.setdefault((k.lane, k.offset), []).append(f"{k.station:.2f}:{k.depth * MM:4.1f}")
-        for (lane, offset), pairs in lines.items():
-            for at in range(0, len(pairs), PAIRS):
-                head = f"{lane:4d} ({offset:+.2f})" if at == 0 else " " * 12
-                paper.mono(f"{head}  " + "  ".join(pairs[at : at + PAIRS]))
+    levels = sorted({c.level for c in out.contours})
+    heads = [
+        "offset|m",
+        "the cut|from - to",
+        *(f"{lv * MM:.0f} mm or more|from - to" for lv in levels if lv > 0),
+    ]
+    rows = []
+    for offset in sorted({c.offset for c in out.contours}):
+        runs = {lv: [c for c in out.contours if (c.offset, c.level) == (offset, lv)] for lv in levels}
+        for k in range(max(map(len, runs.values()))):
+            cells = [f"{r[k].first:.2f} - {r[k].last:.2f}" if k < len(r) else "" for r in runs.values()]
+            rows.append([f"{offset:+.2f}" if k == 0 else "", *cells])
+    paper.table(heads, [9, *[17] * len(levels)], rows)
     return paper.figures
-
-
-def _matrix(paper: Paper, out: SetOut, kerfs: list[KerfDepth]) -> None:
-    """Strips down, stations across, their stop lines and deepest place before them."""
-    if not kerfs:
-        return
-    strips: dict[int, list[KerfDepth]] = {}
-    for slot in kerfs:
-        strips.setdefault(slot.lane, []).append(slot)
-    stations = sorted({round(k.station, 3) for k in kerfs if _whole(k.station)})
-    least = 7 if min((k.station for k in kerfs), default=0.0) < 0 else 6  # a minus wants a place of its own
-    lines = max(math.ceil(len(stations) / ((WIDE - 21) // least - 3)), 1)
-    room = min(max((WIDE - 21) // (math.ceil(len(stations) / lines) + 3), least), least + 1)
-    for part in (p.tolist() for p in np.array_split(np.asarray(stations), lines)):
-        rows = []
-        for lane, slots in strips.items():
-            depth = {round(k.station, 3): k.depth for k in slots}
-            deepest = max(slots, key=lambda k: k.depth)
-            offset = slots[0].offset
-            edge = min(out.outline, key=lambda row: abs(row[0] - offset))
-            rows.append(
-                [
-                    f"{lane}",
-                    f"{offset:+.2f}",
-                    f"{edge[1]:.2f}",
-                    f"{edge[2]:.2f}",
-                    f"{deepest.depth * MM:.1f}",
-                    f"{deepest.station:.2f}",
-                ]
-                + [f"{depth[s] * MM:.1f}" if s in depth else "." for s in part]
-            )
-        heads = ["|", "|", "stop|from", "stop|to", "most|mm", "|at", *(f"|{s:.2f}" for s in part)]
-        heads[0], heads[1] = "|strip", "|offset"
-        paper.table(heads, [6, 8, room + 1, room, 6, room, *[room] * len(part)], rows)
-
-
-def _whole(station: float) -> bool:
-    return abs(station * 20 - round(station * 20)) < 1e-6
 
 
 def string_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:

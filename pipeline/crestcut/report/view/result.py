@@ -13,7 +13,7 @@ import numpy as np
 from crestcut.alternatives import Option
 from crestcut.chance import Chance, Finding, in_use_allowances
 from crestcut.contact import Contact, on_the_line
-from crestcut.cut import DIFFERS, Gap, NotCast, RayCast
+from crestcut.cut import DIFFERS, Gap, Guided, NotCast, RayCast
 from crestcut.report.view.frames import advice, frame_and_units, line, place
 from crestcut.report.words.split import split_document
 from crestcut.study import Report, VehicleRow
@@ -170,6 +170,7 @@ def _cut(report: Report) -> dict[str, object]:
             "short_by",
             "binding",
             "drain",
+            "guided",
         )
         return {
             **dict.fromkeys((*keys, "short_at", "certificate")),
@@ -186,7 +187,16 @@ def _cut(report: Report) -> dict[str, object]:
             proof.spectral_radius, "iterations": proof.iterations, "residual": proof.residual,
         },
         "drain": None if plan.drain is None else asdict(plan.drain),
+        "guided": None if plan.guided is None else _guided(plan.guided),
     }  # fmt: skip
+
+
+def _guided(guided: Guided) -> dict[str, object]:
+    """The method, its settings, and the cut that they were laid under: what ``claim`` and ``slack`` are said
+    of.
+    """
+    least = {"deepest": guided.deepest, "area": guided.area, "volume": guided.volume}
+    return {"method": guided.method, "settings": len(guided.facets), "least": least}
 
 
 def _after(report: Report) -> dict[str, object]:

@@ -25,7 +25,7 @@ from crestcut.report.words.options import SLOWLY, cheapest, option_lines, vehicl
 from crestcut.report.words.split import split_words
 from crestcut.report.words.verdict import blind, deciding, unmeasured_lines, verdict_line
 from crestcut.study import Report
-from crestcut.work import NO_ANSWER_HELPS, ReasonCode, drain_words
+from crestcut.work import NO_ANSWER_HELPS, ReasonCode, drain_words, guided_words
 
 FIELD_NOTE = (
     "Worked out from the scan and the vehicle as measured; not proved in the field. "
@@ -184,8 +184,15 @@ def _asked(report: Report) -> str:
     return f"{both(wanted.want)} under the belly, {both(wanted.want_ends)} under nose and tail"
 
 
-def _claim_line(plan: CutPlan, report: Report) -> str:
+def claim_words(plan: CutPlan) -> str:
+    """What kind of least the cut is; where it was made of facets, how many, and what it was before."""
     text = CLAIMS.get(plan.claim, plan.claim)
+    made = plan.guided is not None and plan.guided.facets
+    return f"{guided_words(plan)}; before that {text}" if made else text
+
+
+def _claim_line(plan: CutPlan, report: Report) -> str:
+    text = claim_words(plan)
     if plan.margin <= 0:
         return f"Claim: {text}."
     sure = f"{report.job.wanted.confidence * 100:g} %"
@@ -230,7 +237,7 @@ def other_steps(report: Report) -> list[str]:
     if report.release == "not for cutting" and not nothing:
         steps += _what_the_release_asks(report)
     elif report.release == "ok" and report.plan is not None and report.plan.feasible:
-        steps.append("print work_sheets.pdf and work by it: set-out, jig, lifts, strings to check it.")
+        steps.append("print work_sheets.pdf and work by it: set-out, one method, strings to check it.")
     return steps or ([] if asked_first(report) else ["open plan.png and profile.png."])
 
 

@@ -1,0 +1,240 @@
+"""Block heights and chalk lines for a facet: which two blocks of stock, and along which lines they slide.
+
+A facet is a ruled plane; the concrete beside it slopes. A block of a height that stock makes is right
+wherever the facet, drawn on, stands that height (less what the cutter reaches below the board) over the
+concrete: that place on the first and on the last row is where its chalk line begins and ends, so heights
+stay whole and few. What waves of the concrete still leave is sought out by trying the neighbouring places
+and heights.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import ndimage
+
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.cut import Facet
+from crestcut.work.facets import Rectangle
+from crestcut.work.site import FARTHEST, Site
+
+BEYOND = 0.15  # m from the cut to a block's middle, about: near enough for a short board
+CLEAR = 0.08  # m from the cut to a block's middle, at least: half a block and what the cut may still grow
+FARTHEST_OUT = 1.00  # m from the facet's own ends to the blocks
+PLACED = 0.01  # m: to which a place is printed, and a block stands on its chalk line
+STARTS = 2  # heights tried for each block
+TOUCHES = 2e-5  # m: what a facet may stand over the plan
+AIR = 0.001  # m between the board and concrete that stays
+LEAST_GAIN = 1e-6  # m: a step that gains less is none
+THIN = 4
+FORBIDS = 400.0  # times what is wrong: always dearer than the next lower block
+UNSOUND = 0.02  # m: as bad is a chalk line all on concrete that is cut, unknown or an edge
+
+
+# moves that are tried in turn: of the four ends of the two chalk lines, so many steps; of the two heights
+PLACES = ((1, 0, 0, 0), (0, 1, 0, 0), (0, 0, 1, 0), (0, 0, 0, 1), (1, 1, 0, 0), (0, 0, 1, 1))
+FAR = (-1, 1, -4, 4)
+HEIGHTS = ((-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, -1), (-1, 1))
+
+
+@dataclass(frozen=True, eq=False)
+class _Try:
+    """Columns of the blocks on the lowest and highest row, and which heights of the stock they have."""
+
+    at: tuple[int, int, int, int]  # rear low, rear high, front low, front high
+    rear: int
+    front: int
+
+
+class Guide:
+    """Finds blocks for one facet after another; heights already in use are taken again where they serve.
+
+    heights : of blocks, m, that stock makes.  below : finished concrete below the board, m.
+    """
+
+    def __init__(self, site: Site, core: BoolArray, heights: Sequence[float], below: float) -> None:
+        self.site, self.core, self.below = site, core, below
+        self.heights = np.asarray(heights)
+        self.used: set[int] = set()
+        self.step = max(round(PLACED / site.cell), 1)
+        clear = max(round(CLEAR / site.cell), 1)
+        self.sound = ndimage.binary_erosion(site.standing, np.ones((1, 2 * clear + 1), bool))
+        self.lowest = site.ground - (np.inf if site.allowed is None else site.allowed)
+
+    def facet(self, piece: Rectangle) -> Facet | None:
+        """The facet with its blocks; None where no stock, no sound concrete or no room under the limits
+        serves.
+        """
+        coarse, frame = _Frame(self, piece, THIN), _Frame(self, piece)
+        tried = [coarse.descend(start) for start in coarse.starts()]
+        if not tried:
+            return None
+        _, found = frame.descend(min(tried, key=lambda each: each[0])[1])
+        if frame.wrong(found) > TOUCHES:
+            return None
+        self.used |= {found.rear, found.front}
+        a, b, c, d = (float(v) for v in found.at)
+        if max(c - a, d - b) * self.site.cell > FARTHEST:
+            return None
+        rows = frame.rows
+        return Facet(
+            int(rows[0]), int(rows[-1]), frame.ends(2), frame.ends(3), (a, b), (c, d),
+            float(self.heights[found.rear]) - self.below, float(self.heights[found.front]) - self.below,
+        )  # fmt: skip
+
+
+class _Frame:
+    """One facet's rows and columns, and what a try of blocks comes to over them."""
+
+    def __init__(self, guide: Guide, piece: Rectangle, thin: int = 1) -> None:
+        """thin : of so many rows one is looked at, to begin with."""
+        low, high, _, _, self.lean, self.first = piece
+        self.guide, self.piece = guide, piece
+        self.rows = np.unique([*range(low, high + 1, thin), high])
+        self.share = (self.rows - low) / max(high - low, 1)
+        site = guide.site
+        wide = site.ground.shape[1]
+        first, last = (self._column(k, self.rows) for k in (2, 3))
+        self.columns = np.arange(max(int(first.min()), 0), min(int(np.ceil(last.max())), wide - 1) + 1)
+        inside = (self.columns >= first[:, None] - 1e-6) & (self.columns <= last[:, None] + 1e-6)
+        part = np.ix_(self.rows, self.columns)
+        self.core = guide.core[part] & inside
+        self.plan = np.where(self.core, site.finished[part], np.inf)
+        self.lowest = np.where(inside, guide.lowest[part], -np.inf)
+        self.plane = self._plane()
+
+    def _column(self, k: int, rows: IntArray) -> FloatArray:
+        return np.asarray(self.piece[k] + self.lean * (rows - self.first))
+
+    def ends(self, k: int) -> tuple[float, float]:
+        """Columns of an edge of the facet on its lowest and highest row."""
+        a, b = self._column(k, self.rows[[0, -1]])
+        return float(a), float(b)
+
+    def _plane(self) -> FloatArray:
+        """The ruled plane below the plan: coefficients of 1, x, y, x y (columns and rows)."""
+        y, x = np.nonzero(self.core)
+        basis = _basis(self.columns[x], self.rows[y])
+        z = self.plan[y, x]
+        plane, *_ = np.linalg.lstsq(basis, z, rcond=None)
+        plane[0] -= float((basis @ plane - z).max())
+        return np.asarray(plane)
+
+    def starts(self) -> Iterator[_Try]:
+        """Places where the plane stands as high over the concrete as a block of stock makes it, nearest ones
+        first."""
+        rear, front = self._places(-1), self._places(1)
+        for (_, k, a), (_, n, b) in ((r, f) for r in rear for f in front):
+            yield _Try((*a, *b), k, n)
+
+    def _places(self, side: int) -> list[tuple[float, int, tuple[int, int]]]:
+        """Misfit, height and columns on the first and last row, the best of them; none without sound
+        concrete.
+        """
+        guide, found = self.guide, []
+        out = np.arange(1, round(FARTHEST_OUT / guide.site.cell), guide.step)
+        rows = self.rows[[0, -1]]
+        edge = np.rint(np.asarray(self.ends(2 if side < 0 else 3))).astype(int)
+        at = edge[:, None] + side * out
+        known = (at >= 0) & (at < guide.site.ground.shape[1])
+        at = np.clip(at, 0, guide.site.ground.shape[1] - 1)
+        ground = guide.site.ground[rows[:, None], at]
+        sound = known & guide.sound[rows[:, None], at] & ~np.isnan(ground)
+        if not sound.any(axis=1).all():
+            return []
+        over = (_basis(at.ravel(), np.repeat(rows, len(out))) @ self.plane).reshape(at.shape) - ground
+        near = out[np.argmax(sound, axis=1)][:, None] * guide.site.cell - CLEAR + BEYOND
+        away = 0.005 * np.abs(out * guide.site.cell - near)
+        for k, height in enumerate(guide.heights):
+            off = np.where(sound, np.abs(over - (height - guide.below)) + away, np.inf)
+            best = off.argmin(axis=1)
+            misfit = float(off[[0, 1], best].sum()) + 0.0005 * (k not in guide.used)
+            ends = int(at[0, best[0]]), int(at[1, best[1]])
+            if self._sound(ends):
+                found.append((misfit, k, ends))
+        return sorted(found)[:STARTS]
+
+    def _sound(self, ends: tuple[int, int]) -> bool:
+        """Does a block find sound concrete on every row of its chalk line?"""
+        rows = np.arange(self.rows[0], self.rows[-1] + 1)
+        return bool(self.guide.sound[rows, np.rint(np.linspace(*ends, len(rows))).astype(int)].all())
+
+    def descend(self, at: _Try) -> tuple[float, _Try]:
+        """From one try to a neighbour that costs less, until none does."""
+        cost, better = self.cost(at), True
+        while better:
+            better = False
+            for move in range(len(PLACES) * len(FAR) + len(HEIGHTS)):
+                there = self._beside(at, move)
+                if there is not None and (less := self.cost(there)) < cost - LEAST_GAIN:
+                    cost, at, better = less, there, True
+        return cost, at
+
+    def _beside(self, t: _Try, move: int) -> _Try | None:
+        """A try with one or two blocks moved along, or of another height; None where stock has none."""
+        if move < len(PLACES) * len(FAR):
+            way = FAR[move % len(FAR)] * self.guide.step
+            a, b, c, d = (v + way * m for v, m in zip(t.at, PLACES[move // len(FAR)], strict=True))
+            return _Try((a, b, c, d), t.rear, t.front)
+        rear, front = HEIGHTS[move - len(PLACES) * len(FAR)]
+        rear, front, count = t.rear + rear, t.front + front, len(self.guide.heights)
+        return _Try(t.at, rear, front) if 0 <= rear < count and 0 <= front < count else None
+
+    def _level(self, t: _Try) -> tuple[FloatArray, FloatArray, FloatArray, float]:
+        """Finished heights of the facet over its columns, the columns of both blocks on every row and the
+        finished line's heights there, m; and which share of the rows has a block off sound concrete.
+        """
+        guide, wide = self.guide, self.guide.site.ground.shape[1]
+        at = np.stack([a + (b - a) * self.share for a, b in (t.at[:2], t.at[2:])])
+        near = np.clip(np.rint(at).astype(int), 0, wide - 1)
+        off = ~guide.sound[self.rows, near] | (at < 0) | (at > wide - 2)
+        at = np.clip(at, 0, wide - 2)
+        heights = guide.heights[[t.rear, t.front]][:, None] - guide.below
+        ends = np.stack([height_at(guide.site.ground, self.rows, each) for each in at]) + heights
+        share = (self.columns - at[0][:, None]) / (at[1] - at[0])[:, None]
+        level = ends[0][:, None] * (1 - share) + ends[1][:, None] * share
+        return level, at, ends, float(off.any(axis=0).mean())
+
+    def cost(self, t: _Try) -> float:
+        """What the facet takes beyond the plan on average, m, and much more where it may not."""
+        level, at, ends, off = self._level(t)
+        wrong = self._wrong(level, at, ends, TOUCHES / 2) + UNSOUND * off
+        return float((self.plan - level)[self.core].mean()) + FORBIDS * wrong
+
+    def wrong(self, t: _Try) -> float:
+        """How far it stands over the plan, lies under a limit, or its board in concrete that stays, m;
+        infinite off sound concrete.
+        """
+        level, at, ends, off = self._level(t)
+        return math.inf if off > 0 else self._wrong(level, at, ends, 0.0)
+
+    def _wrong(self, level: FloatArray, at: FloatArray, ends: FloatArray, free: float) -> float:
+        proud, deep = float((level - self.plan).max()), float((self.lowest - level).max())
+        found = max(proud - free, 0.0) + max(deep, 0.0) + self._touches(ends, at)
+        return math.inf if math.isnan(found) else found
+
+    def _touches(self, ends: FloatArray, at: FloatArray) -> float:
+        """How far the board would lie in concrete that stays, on the first, middle and last row, m."""
+        site, deepest = self.guide.site, 0.0
+        for k in (0, len(self.rows) // 2, len(self.rows) - 1):
+            row, (a, b) = self.rows[k], at[:, k]
+            columns = np.arange(int(a) + 1, int(b))
+            under = np.interp(columns, (a, b), ends[:, k]) + self.guide.below
+            over = np.where(site.standing[row, columns], site.ground[row, columns] + AIR - under, 0.0)
+            deepest = max(deepest, float(np.nanmax(over, initial=0.0)))
+        return deepest
+
+
+def _basis(x: IntArray, y: IntArray) -> FloatArray:
+    return np.stack([np.ones(len(x)), x, y, x * y], axis=-1).astype(float)
+
+
+def height_at(ground: FloatArray, rows: IntArray, at: FloatArray) -> FloatArray:
+    """Ground, m, between two columns of every row."""
+    left = np.floor(at).astype(int)
+    part = at - left
+    beyond = np.minimum(left + 1, ground.shape[1] - 1)
+    return np.asarray(ground[rows, left] * (1 - part) + np.where(part > 0, ground[rows, beyond], 0.0) * part)
