@@ -20,6 +20,7 @@ from crestcut.apps.floor import floor_job
 from crestcut.apps.verify import check_job
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.base.parallel import one_thread_each
+from crestcut.job.answers import Method
 from crestcut.job.records import Settings
 from crestcut.report.view.result import result_document
 from crestcut.study.making import run_job
@@ -62,8 +63,9 @@ def test_the_stages_one_by_one_run_as_the_readme_has_them(named: dict[str, Any])
     assert named["standing"].today.verdict == "touches"
     # one way only, so a little more room than the job has, which is driven both ways
     assert LEAST - 5e-5 < named["standing"].today.least_clearance < LEAST + 3e-4
-    assert named["plan"].deepest == pytest.approx(DEEPEST, abs=1e-4)
-    assert f"{DEEPEST * 1000:.1f} mm at the deepest" in named["said"]
+    # the least cut: a job's is then made of flat facets, which lie up to a millimetre or two deeper
+    assert DEEPEST - 0.002 < named["plan"].deepest < DEEPEST
+    assert f"{named['plan'].deepest * 1000:.1f} mm at the deepest" in named["said"]
     left = crestcut.assess_after(named["standing"], named["plan"], named["surface"], named["scan"])
     assert left.today.verdict == "clears" and left.today.chance_of_want >= 0.95
 
@@ -104,7 +106,8 @@ def test_a_job_and_its_stages_one_by_one_say_the_same() -> None:
     were one of them to take another way, this would show it."""
     job = crestcut.load_job(ROOT / "configs/jobs/courtyard_apron.toml")
     settings = crestcut.Settings(seed=3, draws=60, rounds=4, tiles=300)
-    job = replace(job, settings=settings, wanted=replace(job.wanted, want=0.010), keeps=(), cell=0.02)
+    wanted, work = replace(job.wanted, want=0.010), replace(job.work, method=Method.DOTS)
+    job = replace(job, settings=settings, wanted=wanted, work=work, keeps=(), cell=0.02)
     study = run_job(job)
     scan, vehicle = crestcut.read_scan(job.scan), crestcut.load_vehicle(job.vehicle.file)
     places = [(p.x, p.y) for p in job.travel.line]  # the scan's own numbers are the site's here
