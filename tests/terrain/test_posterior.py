@@ -18,7 +18,7 @@ from crestcut.terrain.slab.behind import FLOOR, slab_behind
 from crestcut.terrain.slab.between import between_nodes, unit_field
 from crestcut.terrain.slab.features import Dictionary
 from crestcut.terrain.slab.misfit import LENGTH, Misfit
-from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _noise, judge
+from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _noise, _Observed, judge
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import (
     FieldPriors,
@@ -88,7 +88,7 @@ def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     square = squares(some.uv, some.uv, some.spread, some.spread)
     own_form = misfit.covariance(some.uv, some.uv, square)
     seen = whiten(SETTING, square, noise + own_form, table, y)
-    draws = _Draws(words, table, some, y, noise, misfit, FRAME, 0.05, 0)
+    draws = _Draws(words, table, _Observed(some, y, noise), misfit, FRAME, 0.05, 0)
     draws.add(SETTING, seen, [np.arange(3)] * 3000)
     found = draws.posterior(PRIORS)
     # at nodes of its lattice waves are exact, not blended

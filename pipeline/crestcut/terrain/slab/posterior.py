@@ -204,7 +204,7 @@ def judge(
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
     through = lambda s: whiten(s, square, beside, table, y)  # noqa: E731
     each = -(-fine.pairs // fine.rounds)
-    draws = _Draws(words, table, tiles, y, noise, misfit, height.frame, apart, seed)
+    draws = _Draws(words, table, _Observed(tiles, y, noise), misfit, height.frame, apart, seed)
     for drawn in chain(words, table, settings, through, state, fine.rounds, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)
@@ -250,15 +250,24 @@ def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
     return float(np.trace(rest)) / (len(places) - 3), float(np.trace(rest) ** 2 / (rest**2).sum())
 
 
+@dataclass(frozen=True, eq=False)
+class _Observed:
+    """Tiles, y (n,) their heights about some level, m, and noise (n, n) m2, what neither field is."""
+
+    tiles: Tiles
+    y: FloatArray
+    noise: FloatArray
+
+
 class _Draws:
     """Amplitudes and waves drawn, setting by setting."""
 
     def __init__(
-        self, words: Dictionary, table: FloatArray, tiles: Tiles, y: FloatArray, noise: FloatArray,
-        misfit: Misfit, frame: GridFrame, apart: float, seed: int,
+        self, words: Dictionary, table: FloatArray, seen: _Observed, misfit: Misfit, frame: GridFrame,
+        apart: float, seed: int,
     ) -> None:  # fmt: skip
-        """noise : (n, n) m2."""
-        self.words, self.table, self.tiles, self.y = words, table, tiles, y
+        tiles, noise = seen.tiles, seen.noise
+        self.words, self.table, self.tiles, self.y = words, table, tiles, seen.y
         self.root = linalg.cholesky(noise + LEAST**2 * np.eye(len(noise)), lower=True)
         self.frame, self.lattice, self.rng = frame, _lattice(frame, apart), np.random.default_rng([seed, 4])
         own = replace(self.lattice, origin=(0.0, 0.0), angle=0.0)  # wherever the site is, the same digits
