@@ -40,8 +40,7 @@ def first_page(sheet: Worksheet) -> list[Figure]:
             "Released for cutting, within local codes and the owner's permission, on these answers:",
             bold=True,
         )
-        for line in release.known:
-            paper.text(line, "\u2022")
+        paper.text(f"{'; '.join(release.known)}.")
     else:
         paper.text(f"{release.state.upper()}: no jig, pass or set-out sheet is printed.", bold=True, size=11)
         for line in release.words:
