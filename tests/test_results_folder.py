@@ -22,7 +22,7 @@ from test_bad_input import JOB, VEHICLE, slab, write_laz
 def cut(tmp_path_factory: pytest.TempPathFactory) -> Study:
     """The trolley asks for more air than it has over the crest: a few millimetres are to go."""
     site = tmp_path_factory.mktemp("site")
-    job = JOB.replace('want = "5 mm"', 'want = "36 mm"').replace("phone", "terrestrial")
+    job = JOB.replace('want = "5 mm"', 'want = "30 mm"').replace("phone", "terrestrial")
     (site / "job.toml").write_text('date = "2026-11-29"\n' + job)
     (site / "trolley.toml").write_text(VEHICLE)
     write_laz(site / "slab.laz", slab())
