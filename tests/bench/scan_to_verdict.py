@@ -55,7 +55,7 @@ def one(seed: int, folder: Path) -> tuple[float, float, float, float, float, str
     job = load_job(JOB)
     path = folder / f"walk_{seed}.laz"
     write_laz(walk(seed, RAYS), path)
-    scan = read_scan(replace(job.scan, files=(path,)), lambda _: None)
+    scan = read_scan(replace(job.scan, files=(path,), unit="m", up="z"), lambda _: None)
     path.unlink()
     vehicle = load_vehicle(job.vehicle.file)
     loads = [load_state(vehicle, name) for name in job.vehicle.loads]
