@@ -18,7 +18,7 @@ from crestcut.job.answers import Method
 from crestcut.job.load import load_job
 from crestcut.job.records import WorkWish
 from crestcut.study.making import run_job
-from crestcut.work.method import Amount, choose_method
+from crestcut.work.method import Amount, choose_method, slope_under
 from crestcut.work.order import make_site
 from crestcut.work.release import decide_release
 from crestcut.work.sheet import make_worksheet
@@ -93,6 +93,16 @@ def test_who_grinds_to_contours_and_dots_leaves_the_plan() -> None:
     cut = site.depth > 0
     off = (done - site.finished)[cut]
     assert np.abs(off).mean() < 0.0004 and np.abs(off).max() < 0.0025
+
+
+def test_no_machine_where_the_slope_is_not_known() -> None:
+    """Ground that nothing was measured of beside the cut: not level, unknown."""
+    alone = np.full((60, 60), np.nan)
+    alone[30, 30] = 1.0
+    slope = slope_under(alone, ~np.isnan(alone), 0.01)
+    assert np.isnan(slope)
+    found = choose_method(WorkWish(), TOOLS, dataclasses.replace(LARGE, slope=slope))
+    assert found.method == Method.BOARD and "was not measured" in found.why and "nan" not in found.why
 
 
 def test_a_small_cut_takes_a_small_tool_and_a_large_one_a_machine_where_it_can_stand() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -47,7 +48,7 @@ class Chosen:
 
 
 def slope_under(ground: FloatArray, cut: BoolArray, cell: float) -> float:
-    """Slope that nine tenths of the cut stay under, rise over run; 0 where nothing of it is known."""
+    """Slope that nine tenths of the cut stay under, rise over run; NaN where nothing of it is measured."""
     far = max(round(SLOPE_BASE / 2 / cell), 1)
     padded = np.pad(ground, far, constant_values=np.nan)
     ny, nx = ground.shape
@@ -55,7 +56,7 @@ def slope_under(ground: FloatArray, cut: BoolArray, cell: float) -> float:
     across = padded[2 * far :, far : far + nx] - padded[:ny, far : far + nx]
     slope = np.hypot(along, across)[cut] / (2 * far * cell)
     slope = slope[~np.isnan(slope)]
-    return float(np.percentile(slope, STEEP_SHARE)) if len(slope) else 0.0
+    return float(np.percentile(slope, STEEP_SHARE)) if len(slope) else math.nan
 
 
 def choose_method(
@@ -108,8 +109,13 @@ def choose_method(
 def _why(method: Method, amount: Amount, because: str) -> str:
     return (
         f"{method}, for {amount.deepest * 1000:.1f} mm and {litres(amount.volume)} that must go at least, on"
-        f" ground of {amount.slope:.0%}: {because}"
+        f" ground of {slope_words(amount.slope)}: {because}"
     )
+
+
+def slope_words(slope: float) -> str:
+    """As printed."""
+    return "unknown slope" if math.isnan(slope) else f"{slope:.0%}"
 
 
 def _instead(ways: Mapping[Method, tuple[Tool, ...] | str], asked: Method) -> str:
@@ -134,13 +140,16 @@ def _ways(tools: Sequence[Tool], amount: Amount, metric: bool) -> dict[Method, t
     best = enough[0] if enough else min(lifts, key=lambda each: each[0])[1] if lifts else None
     ways[Method.BOARD] = short if best is None else (best, cup)
     machines = [t for t in by_mass if not t.by_hand]
-    stands = [t for t in machines if t.steepest >= amount.slope]
+    stands = [t for t in machines if t.steepest >= amount.slope]  # on none where the slope is not known
     if stands:
         ways[Method.MACHINE] = (max(stands, key=lambda t: t.rate.high), cup)
     elif machines:
         most = max(machines, key=lambda t: t.steepest)
+        unknown = f"how steep the ground under the cut is was not measured; the {most.name} stands on"
         ways[Method.MACHINE] = (
-            f"the ground under the cut is {amount.slope:.0%} steep and the {most.name} stands on"
+            f"{unknown} {most.steepest:.0%}"
+            if math.isnan(amount.slope)
+            else f"the ground under the cut is {amount.slope:.0%} steep and the {most.name} stands on"
             f" {most.steepest:.0%}"
         )
     else:
