@@ -67,3 +67,11 @@ def test_a_unit_of_the_file_that_is_not_the_systems(tmp_path: Path) -> None:
     w.write_las(tmp_path / "a.laz", cluttered_cloud(20_000) + UTM, keys={3076: 9001})
     with pytest.raises(CrestcutError, match=r"is in m, \[scan\] crs counts in us-ft"):
         read(tmp_path / "a.laz", "EPSG:2263")
+
+
+def test_a_declared_unit_that_is_not_the_systems_leaves_it(bare: Path) -> None:
+    """Rasters and surfaces would else lie where the scan does not."""
+    scan = read(bare, "EPSG:25832", unit="ft")
+    assert scan.frame.unit == "ft" and not scan.frame.system.plan
+    assert any("none of EPSG:25832" in note for note in scan.notes)
+    assert read(bare, "EPSG:25832", unit="m").frame.system.plan == "EPSG:25832"

@@ -22,7 +22,7 @@ from crestcut.scan.formats.mesh import bridges, bridging, edge_lengths
 from crestcut.scan.formats.raw import RawScan, UnitFound
 from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
-from crestcut.scan.placing.system import asked_system, differ, unit_name
+from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
 from crestcut.scan.placing.up import ROTATION, guess_up
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
@@ -102,7 +102,11 @@ def read_file(
     shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
     points, colours, edge = turned - shift, raw.colours, None
     holes: tuple[Bridge, ...] = ()
-    frame = Frame(scale, turn, shift, found.name, axis, raw.system)
+    # in another unit than the file's own, its coordinates are none of the system's
+    kept = raw.unit is None or np.allclose(scale, raw.unit.scale, rtol=1e-9)
+    if not kept and raw.system.plan:
+        notes = (*notes, f"{path.name}: in {found.name} its coordinates are none of {raw.system.plan}")
+    frame = Frame(scale, turn, shift, found.name, axis, raw.system if kept else NO_SYSTEM)
     if raw.faces is not None:
         edge = float(np.median(edge_lengths(points, raw.faces)))
         over = bridging(points, raw.faces)

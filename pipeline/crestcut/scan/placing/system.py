@@ -115,7 +115,8 @@ def grid_over_ground(system: System, easting: float, northing: float, height: fl
 
 
 def snapped(factor: float) -> float:
-    # Reference systems round the foot (0.304800609601219): at map coordinates those digits are millimetres.
+    """Metres per unit as a system states it; of a metre or a foot exactly, since systems round the foot
+    (0.304800609601219) and at map coordinates those digits are millimetres."""
     for exact in (1.0, FOOT, US_SURVEY_FOOT):
         if abs(factor / exact - 1.0) < 1e-9:
             return exact
@@ -123,4 +124,5 @@ def snapped(factor: float) -> float:
 
 
 def unit_name(factor: float) -> str:
+    """A unit of so many metres as printed: "us-ft", or "0.9144 m" where it has no name."""
     return _UNITS.get(factor, f"{factor:g} m")
