@@ -19,9 +19,9 @@ import numpy as np
 from history import figure
 
 ROOT = Path(__file__).parents[2]
-sys.path.insert(0, str(ROOT / "tests"))
+sys.path.insert(0, str(ROOT / "tests" / "report"))
 
-from deliver import deliver_scene  # noqa: E402
+import deliver_scene  # noqa: E402
 
 from crestcut.report.pages.report import write_report  # noqa: E402
 from crestcut.study.report import Report  # noqa: E402

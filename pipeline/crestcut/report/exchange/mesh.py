@@ -34,22 +34,32 @@ class Planned(Protocol):
     """Depths to remove on the nodes of the surface, m, NaN not measured; the deepest, m."""
 
     @property
-    def depth(self) -> HeightGrid: ...
+    def depth(self) -> HeightGrid:
+        """m."""
+
     @property
-    def deepest(self) -> float: ...
+    def deepest(self) -> float:
+        """m."""
 
 
 class HasDepth(Protocol):
     """What a mesh is written from: a ``Report``, or a floor's answer."""
 
     @property
-    def surface(self) -> Surface: ...
+    def surface(self) -> Surface:
+        """As it is today."""
+
     @property
-    def scan(self) -> Scan: ...
+    def scan(self) -> Scan:
+        """Whose coordinates the mesh is written in."""
+
     @property
-    def plan(self) -> Planned | None: ...
+    def plan(self) -> Planned | None:
+        """None where nothing is planned."""
+
     @property
-    def identity(self) -> Identity: ...
+    def identity(self) -> Identity:
+        """What the file says of itself."""
 
 
 @dataclass(frozen=True, eq=False)

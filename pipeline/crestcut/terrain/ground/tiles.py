@@ -14,7 +14,7 @@ import numpy as np
 from numba import njit
 from numpy.typing import NDArray
 
-from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.parallel import share
 from crestcut.terrain.ground.raster import Lattice, sort_into
 
@@ -163,7 +163,9 @@ def _planes(level, group, reach, cutoff, j0, j1, fitted):  # type: ignore[no-unt
 
 
 @njit(cache=True, nogil=True)
-def residuals(placed, start, order, side, fitted):  # type: ignore[no-untyped-def]
+def residuals(
+    placed: FloatArray, start: IntArray, order: NDArray[np.int32], side: float, fitted: FloatArray
+) -> FloatArray:
     """(n,) height of every placed point above its tile's plane, m; NaN outside and in tiles without one."""
     ny, nx = fitted.shape[:2]
     out = np.full(placed.shape[0], np.nan)
@@ -179,7 +181,9 @@ def residuals(placed, start, order, side, fitted):  # type: ignore[no-untyped-de
 
 
 @njit(cache=True, nogil=True)
-def tile_spread(residual, keep, start, order):  # type: ignore[no-untyped-def]
+def tile_spread(
+    residual: FloatArray, keep: BoolArray, start: IntArray, order: NDArray[np.int32]
+) -> FloatArray:
     """Per tile: number of kept points, their mean residual and mean squared residual (m, m2)."""
     out = np.zeros((len(start) - 1, 3))
     for t in range(len(start) - 1):

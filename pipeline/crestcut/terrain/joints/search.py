@@ -177,7 +177,16 @@ def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore
 
 
 @njit(cache=True, nogil=True)
-def mark_low(count, residual, j, i, angle, half, depth, joint):  # type: ignore[no-untyped-def]
+def mark_low(
+    count: FloatArray,
+    residual: FloatArray,
+    j: int,
+    i: int,
+    angle: float,
+    half: int,
+    depth: float,
+    joint: BoolArray,
+) -> None:
     """Marks what lies lower than a share of the depth on the strip and one cell beside it."""
     ny, nx = count.shape
     dj, di = math.sin(angle), math.cos(angle)
