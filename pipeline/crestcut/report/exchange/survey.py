@@ -26,7 +26,7 @@ from crestcut.work import Worksheet
 SURVEY_NAME = "survey.json"
 TOLERANCE = 0.0002  # m: how far a triangulated surface may be off the heights
 NO_DATA = -9999.0
-NO_RASTERS = "rasters need the library rasterio: pip install 'crestcut[survey]', then run this again"
+NO_RASTERS = "rasters need the library rasterio: install it (pip install rasterio), then run this again"
 DECIMALS = 4  # of own units in tables: a tenth of a millimetre in metres
 
 

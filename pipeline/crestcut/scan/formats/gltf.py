@@ -83,7 +83,7 @@ def _check_extensions(document: dict[str, Any], path: Path) -> None:
             raise CrestcutError(
                 "its geometry is Draco-compressed",
                 str(path),
-                "export it uncompressed, or install crestcut[draco]",
+                "export it uncompressed, or install DracoPy (pip install DracoPy)",
             ) from None
         required.remove(_DRACO)
     unknown = [name for name in required if not name.startswith(_LOOKS_ONLY)]

@@ -24,7 +24,7 @@ def read_usd(path: Path) -> RawScan:
         from pxr import Sdf, Usd, UsdGeom
     except ImportError:
         raise CrestcutError(
-            "USDZ needs one more library", str(path), "install crestcut[usdz], or export GLB"
+            "USDZ needs one more library", str(path), "install usd-core (pip install usd-core), or export GLB"
         ) from None
     try:
         _refuse_outside(path, Sdf)
