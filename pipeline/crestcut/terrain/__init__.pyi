@@ -14,10 +14,12 @@ from .error.covariance import sums_of as sums_of
 from .error.draws import FieldMaker as FieldMaker
 from .error.draws import towards as towards
 from .error.estimate import NOT_YET as NOT_YET
-from .ground.ground import find_ground as find_ground
+from .ground.ground import rollable_ground as rollable_ground
 from .ground.ground import see_scan as see_scan
+from .ground.raster import CELLS_A_POINT as CELLS_A_POINT
 from .ground.raster import Lattice as Lattice
-from .ground.raster import sum_cells as sum_cells
+from .ground.raster import count_cells as count_cells
+from .ground.raster import pitch_for as pitch_for
 from .ground.seen import Layers as Layers
 from .ground.seen import Seen as Seen
 from .ground.seen import Thing as Thing
@@ -49,6 +51,7 @@ from .slab.posterior import Feature as Feature
 from .slab.shapes import Shape as Shape
 
 __all__ = [
+    "CELLS_A_POINT",
     "FLOOR",
     "HALF",
     "NOT_YET",
@@ -75,9 +78,9 @@ __all__ = [
     "between",
     "build_surface",
     "contradictions",
+    "count_cells",
     "doubts_of",
     "driven",
-    "find_ground",
     "fold_in",
     "gather_evidence",
     "high",
@@ -90,11 +93,12 @@ __all__ = [
     "of_functionals",
     "own_covariance",
     "patch_half",
+    "pitch_for",
+    "rollable_ground",
     "rough_words",
     "see_scan",
     "sharp_of",
     "slab_behind",
-    "sum_cells",
     "sums_of",
     "thing_words",
     "towards",

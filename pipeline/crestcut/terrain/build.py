@@ -8,7 +8,7 @@ import numpy as np
 from scipy import ndimage
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.job import Settings
 from crestcut.scan import Scan
 from crestcut.terrain.breaklines.breaks import breaks_of
@@ -99,7 +99,7 @@ def _reach(scan: Scan) -> str:
     return f"from x {low[0]:.1f} to {high[0]:.1f} and y {low[1]:.1f} to {high[1]:.1f} {scan.frame.unit}"
 
 
-def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
+def measured_cells(count: FloatArray | IntArray, pitch: float) -> BoolArray:
     """Cells that may carry a height: occupied ones, and gaps between them that a random thinning of the
     points explains.
 
@@ -112,10 +112,9 @@ def measured_cells(count: FloatArray, pitch: float) -> BoolArray:
     # a disk of radius r is empty by chance with probability exp(-density pi r^2): once in 3 million here
     reach = float(np.clip(np.sqrt(15 / (np.pi * density)), 1.5 * pitch, 0.06))
     pad = int(np.ceil(reach / pitch)) + 1
-    inner = np.pad(occupied, pad)
-    near = ndimage.distance_transform_edt(~inner) * pitch <= reach
-    closed = ndimage.distance_transform_edt(near) * pitch > reach
-    return (closed[pad:-pad, pad:-pad] | occupied) & True
+    y, x = np.mgrid[-pad : pad + 1, -pad : pad + 1]
+    closed = ndimage.binary_closing(np.pad(occupied, 2 * pad), np.hypot(x, y) * pitch <= reach)
+    return closed[2 * pad : -2 * pad, 2 * pad : -2 * pad] | occupied
 
 
 def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> CellMeans:

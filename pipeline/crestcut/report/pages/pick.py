@@ -24,7 +24,14 @@ from crestcut.report.pages.pack import pack_colours, pack_layer
 from crestcut.report.pages.shell import page, write_page
 from crestcut.scan import Health, Scan, near_ground
 from crestcut.study import scan_identity
-from crestcut.terrain import Lattice, find_ground, measured_cells, sum_cells
+from crestcut.terrain import (
+    CELLS_A_POINT,
+    Lattice,
+    count_cells,
+    measured_cells,
+    pitch_for,
+    rollable_ground,
+)
 from crestcut.vehicle import RANGES, RULES
 
 FINEST = 0.02  # m
@@ -195,7 +202,8 @@ def footing(points: FloatArray, frame: GridFrame) -> FloatArray:
     """
     ny, nx = frame.shape
     steps = max(1, round(frame.cell / FINE))
-    while steps > 1 and ny * nx * steps**2 > MOST_FINE_CELLS:
+    most = min(MOST_FINE_CELLS, CELLS_A_POINT * len(points))
+    while steps > 1 and ny * nx * steps**2 > most:
         steps -= 1
     cell = frame.cell / steps
     straight = GridFrame(frame.origin, frame.angle, cell, ((ny - 1) * steps + 1, (nx - 1) * steps + 1))
@@ -228,8 +236,9 @@ def _at(mask: BoolArray, frame: GridFrame, xy: FloatArray) -> BoolArray:
 
 def _stands(points: FloatArray, frame: GridFrame) -> BoolArray:
     """(ny, nx): may a tyre stand at the nodes, with tiles along this frame's axes?"""
-    lattice = Lattice.around(frame)
+    area = float(np.prod(frame.shape)) * frame.cell**2
+    lattice = Lattice.around(frame, pitch_for(area, len(points)))
     placed = lattice.place(points)
-    ground = find_ground(lattice, placed)
-    known = measured_cells(sum_cells(lattice, placed, ground.keep).points, lattice.pitch) & ground.rollable
+    keep, rollable = rollable_ground(lattice, placed)
+    known = measured_cells(count_cells(lattice, placed, keep), lattice.pitch) & rollable
     return ~np.isnan(over_small_holes(np.where(lattice.nodes(known), 0.0, np.nan), frame.cell))

@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
-from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.terrain.ground.raster import Lattice
 from crestcut.terrain.ground.seen import Layers, Seen, Thing
 from crestcut.terrain.ground.tiles import Tiles, residuals, robust_planes
@@ -76,7 +76,8 @@ def see_all(lattice: Lattice, placed: FloatArray, fitted: Fitted) -> tuple[Seen,
     new[stay] = np.arange(len(stay))
     thing, things = new[thing], tuple(things[k] for k in stay)
     rough, roughness = _rough(tiles, fitted, kept, of_tile)
-    spread = lambda a: lattice.nodes(_cells(a, tiles, lattice))  # noqa: E731
+    j, i = _tiles_of_nodes(tiles, lattice)
+    spread = lambda a: a[np.ix_(j, i)]  # noqa: E731
     found = Seen(
         crude=_heights(planes, offset, tiles, lattice), error=spread(error), thing=spread(thing),
         twice=spread(twice), rough=spread(rough), things=things, layers=layers, roughness=roughness,
@@ -268,10 +269,11 @@ def _place(
     return float(x), float(y), (here.shape[1] * tiles.width, here.shape[0] * tiles.width)
 
 
-def _cells(values: NDArray, tiles: Tiles, lattice: Lattice) -> NDArray:
-    """Values of tiles as values of lattice cells."""
-    big = np.repeat(np.repeat(values, tiles.side, axis=0), tiles.side, axis=1)
-    return big[: lattice.shape[0], : lattice.shape[1]]
+def _tiles_of_nodes(tiles: Tiles, lattice: Lattice) -> tuple[IntArray, IntArray]:
+    """Row of tiles of each row of nodes, and column of each column: a tile's value goes to its nodes
+    without a raster of all lattice cells between."""
+    rows, columns = ((lattice.pad + lattice.steps * np.arange(n)) // tiles.side for n in lattice.frame.shape)
+    return rows, columns
 
 
 def _heights(planes: FloatArray, offset: FloatArray, tiles: Tiles, lattice: Lattice) -> FloatArray:

@@ -14,7 +14,7 @@ from crestcut.base.grid import BoolArray, FloatArray, GridFrame
 from crestcut.job import Settings
 from crestcut.scan import Scan
 from crestcut.terrain.ground.all_points import Fitted, see_all
-from crestcut.terrain.ground.raster import COARSEST, Lattice
+from crestcut.terrain.ground.raster import Lattice, pitch_for
 from crestcut.terrain.ground.regions import GHOST, GROUND, OBJECT, Pieces, split
 from crestcut.terrain.ground.seen import Seen
 from crestcut.terrain.ground.tiles import Tiles, make_tiles, residuals, robust_planes, tile_spread
@@ -56,13 +56,49 @@ def limit_of(noise: float, settings: Settings) -> float:
     return max(settings.near, settings.far * noise)
 
 
+@dataclass(frozen=True, eq=False)
+class _Told:
+    """The tiles told apart. above : (n,) of each point over its ground, m.  upper : (n,) how much
+    that may be, m."""
+
+    pieces: Pieces
+    fitted: Fitted
+    above: FloatArray
+    upper: FloatArray
+
+
 def find_ground(lattice: Lattice, placed: FloatArray, settings: Settings = AS_USUAL) -> Ground:
     """Robust separation of ground from what stands on it, hangs over it or lies below it; ``placed`` (n, 3)
     as on the lattice."""
-    tiles = make_tiles(lattice, placed)
-    if np.isnan(tiles.level).all():
+    told = _tell(make_tiles(lattice, placed), lattice, placed, settings)
+    if told is None:
         nothing = np.zeros(lattice.shape, bool)
         return Ground(np.zeros(len(placed), bool), 5e-5, nothing, nothing, ())
+    fitted, pieces, above = told.fitted, told.pieces, told.above
+    tiles, is_ground = fitted.tiles, fitted.is_ground
+    removed = _words(tiles, pieces, above, fitted.keep, told.upper, len(placed))
+    spread = tile_spread(above, fitted.keep, tiles.start, tiles.order)
+    slab = _slab(tiles, pieces, is_ground, spread, settings)
+    seen, rough = see_all(lattice, placed, fitted)
+    cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab & ~rough, tiles, lattice)
+    twice = _second_layer(tiles, is_ground, above, fitted.limit)
+    return Ground(fitted.keep, fitted.noise, *cells, removed, twice, seen)
+
+
+def rollable_ground(lattice: Lattice, placed: FloatArray) -> tuple[BoolArray, BoolArray]:
+    """(n,) points that are ground and, per lattice cell, what a tyre may roll on: of ``find_ground`` what a
+    plan needs before any line is drawn on it, without the rest."""
+    tiles = make_tiles(lattice, placed)
+    told = _tell(tiles, lattice, placed, AS_USUAL)
+    if told is None:
+        return np.zeros(len(placed), bool), np.zeros(lattice.shape, bool)
+    return told.fitted.keep, _to_cells(told.fitted.is_ground, tiles, lattice)
+
+
+def _tell(tiles: Tiles, lattice: Lattice, placed: FloatArray, settings: Settings) -> _Told | None:
+    """Which tiles and points are ground; None where no tile has a level."""
+    if np.isnan(tiles.level).all():
+        return None
     pieces = split(tiles.level, tiles.width, _inner(lattice, tiles))
     is_ground = (pieces.label >= 0) & (pieces.kind[pieces.label] == GROUND)
     level, group = _over_sunk(tiles.level, pieces, is_ground)
@@ -74,12 +110,7 @@ def find_ground(lattice: Lattice, placed: FloatArray, settings: Settings = AS_US
     upper = _per_point(tiles, np.where(beside, max(settings.near, BESIDE * noise), limit), len(placed))
     with np.errstate(invalid="ignore"):
         keep = (above < upper) & (above > -limit)
-    removed = _words(tiles, pieces, above, keep, upper, len(placed))
-    spread = tile_spread(above, keep, tiles.start, tiles.order)
-    slab = _slab(tiles, pieces, is_ground, spread, settings)
-    seen, rough = see_all(lattice, placed, Fitted(tiles, is_ground, group, planes, keep, noise, limit))
-    cells = _to_cells(is_ground, tiles, lattice), _to_cells(slab & ~rough, tiles, lattice)
-    return Ground(keep, noise, *cells, removed, _second_layer(tiles, is_ground, above, limit), seen)
+    return _Told(pieces, Fitted(tiles, is_ground, group, planes, keep, noise, limit), above, upper)
 
 
 def _over_sunk(
@@ -238,6 +269,7 @@ def see_scan(scan: Scan) -> Seen | None:
     size = high - low
     if not 0.25 < size[0] * size[1] < LARGEST:
         return None
-    nx, ny = (np.ceil(size / COARSEST).astype(int) + 1).tolist()
-    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, COARSEST, (ny, nx)))
+    pitch = pitch_for(float(size[0] * size[1]), len(points))
+    nx, ny = (np.ceil(size / pitch).astype(int) + 1).tolist()
+    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, pitch, (ny, nx)), pitch)
     return find_ground(lattice, lattice.place(points)).seen

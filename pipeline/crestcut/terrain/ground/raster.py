@@ -19,6 +19,7 @@ from crestcut.base.kernels import njit
 
 MARGIN = 0.30  # m of lattice beyond the frame on every side
 COARSEST = 0.0125  # m: a frame with wider cells is worked on whole fractions of them
+CELLS_A_POINT = 2.0  # of a whole scan at most: memory follows what was measured, not how far it reaches
 
 
 @dataclass(frozen=True)
@@ -32,9 +33,10 @@ class Lattice:
     pad: int  # lattice cells beyond the frame
 
     @classmethod
-    def around(cls, frame: GridFrame) -> Lattice:
-        """The lattice that covers ``frame`` and a margin about it, no coarser than ``COARSEST``."""
-        steps = max(1, math.ceil(frame.cell / COARSEST - 1e-9))
+    def around(cls, frame: GridFrame, coarsest: float = COARSEST) -> Lattice:
+        """The lattice that covers ``frame`` and a margin about it, its pitch no coarser than ``coarsest``,
+        m."""
+        steps = max(1, math.ceil(frame.cell / coarsest - 1e-9))
         pitch = frame.cell / steps
         return cls(frame, pitch, steps, math.ceil(MARGIN / pitch))
 
@@ -57,6 +59,11 @@ class Lattice:
         c, s = math.cos(self.frame.angle), math.sin(self.frame.angle)
         _place(points, self.frame.origin[0], self.frame.origin[1], c, s, self.pitch, float(self.pad), out)
         return out
+
+
+def pitch_for(area: float, points: int) -> float:
+    """Finest pitch worth its memory, m, for so many ``points`` over ``area``, m2, holes included."""
+    return max(COARSEST, math.sqrt(area / (CELLS_A_POINT * points)))
 
 
 class Cells(NamedTuple):
@@ -110,6 +117,14 @@ def sum_cells(lattice: Lattice, placed: FloatArray, keep: BoolArray) -> Cells:
     cells = Cells(*(np.zeros(lattice.shape) for _ in range(4)))
     _sum_cells(placed, keep, cells)
     return cells
+
+
+def count_cells(lattice: Lattice, placed: FloatArray, keep: BoolArray) -> IntArray:
+    """Points per lattice cell (rows, columns) of the placed points (n, 3) that ``keep`` (n,) marks."""
+    i, j = np.floor(placed[keep, :2].T + 0.5).astype(np.int64)
+    ny, nx = lattice.shape
+    inside = (i >= 0) & (j >= 0) & (i < nx) & (j < ny)
+    return np.bincount(j[inside] * nx + i[inside], minlength=ny * nx).reshape(ny, nx)
 
 
 @njit()
