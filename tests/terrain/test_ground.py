@@ -13,7 +13,7 @@ from crestcut.base.grid import GridFrame
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_scan
 from crestcut.terrain.build import build_surface
-from crestcut.terrain.ground.ground import find_ground
+from crestcut.terrain.ground.ground import _specks, find_ground
 from crestcut.terrain.ground.raster import Lattice
 
 REAL = Path(__file__).parents[3] / "shared" / "realdata" / "phone_slab"
@@ -81,6 +81,28 @@ def test_a_slab_alone_loses_nothing() -> None:
     scan = scan_of(np.column_stack([xy, 0.1 * xy[:, 0]]))
     lattice = Lattice.around(GridFrame((0.0, 0.0), 0.0, 0.010, (201, 201)))
     assert find_ground(lattice, lattice.place(scan.points)).removed == ()
+
+
+def test_a_noisy_tile_in_the_midst_of_slab_is_slab() -> None:
+    """One of 50 mm, 13 mm over its neighbours, may be cut like them: a walk had one at its crest, and so no
+    plan."""
+    rng = np.random.default_rng(3)
+    points = np.column_stack([rng.uniform(0, 3, (80_000, 2)), rng.normal(0, 0.001, 80_000)])
+    points[(np.abs(points[:, :2] - 1.51875) < 0.025).all(axis=1), 2] += 0.013
+    lattice = Lattice.around(GridFrame((0.0, 0.0), 0.0, 0.0125, (241, 241)))
+    ground = find_ground(lattice, lattice.place(points))
+    assert lattice.nodes(ground.slab).all()
+
+
+def test_what_is_larger_or_beside_something_else_is_no_speck() -> None:
+    slab, other = np.ones((20, 20), bool), np.zeros((20, 20), bool)
+    speck, large, beside = np.s_[3:5, 3:5], np.s_[8:11, 8:11], np.s_[15, 15]
+    for part in (speck, large, beside):
+        slab[part], other[part] = False, True
+    slab[15, 16] = False  # an object's tile
+    found = _specks(other, slab, 0.05)
+    assert found[speck].all()
+    assert found.sum() == 4
 
 
 @pytest.fixture(scope="module")

@@ -23,6 +23,7 @@ BESIDE = 2.0  # standard deviations: points farther above the ground right besid
 # times the slab's own spread: lawn, gravel (a phone's own noise grows 1.5 times from near to far)
 ROUGHER = 1.7
 SMOOTH = 0.006  # m: a spread below this is never called rough: it would be brushed concrete
+SPECK = 0.011  # m2 of ground: less in the midst of slab is slab (four tiles of 50 mm)
 SECOND, TWICE = 0.15, 0.3  # m over the ground, and share of it, that a second layer has
 KERB_WIDTH = 0.45  # m: a raised strip narrower than this is a kerb
 AS_USUAL = Settings()
@@ -227,9 +228,20 @@ def _slab(
     smooth = flush & (rough <= max(SMOOTH, ROUGHER * usual))
     # a rough patch counts only where it is as large as a lawn or a bed, a smooth one only where a slab is
     smooth = _drop_small(flush & ~smooth, 0.3 / tiles.width**2, flush & smooth, flush)
-    return _largest(
+    found = _largest(
         ndimage.binary_opening(smooth, np.ones((3, 3), bool)) | (smooth & (n == 0)), smooth, tiles.width
     )
+    return found | _specks(is_ground & ~found, found, tiles.width)
+
+
+def _specks(other: BoolArray, slab: BoolArray, width: float) -> BoolArray:
+    """Ground in the midst of slab too small to be anything else: one noisy tile, a few millimetres off its
+    neighbours, would forbid all cutting there, and with it the whole plan."""
+    labels, count = ndimage.label(other, np.ones((3, 3), int))
+    small = np.bincount(labels.ravel(), minlength=count + 1) * width**2 <= SPECK
+    small[np.unique(labels[ndimage.binary_dilation(~(slab | other), np.ones((3, 3), bool))])] = False
+    small[0] = False
+    return np.asarray(small[labels])
 
 
 def _drop_small(rough: BoolArray, fewest: float, smooth: BoolArray, all_of: BoolArray) -> BoolArray:
