@@ -91,7 +91,7 @@ def test_a_noisy_tile_in_the_midst_of_slab_is_slab() -> None:
     points[(np.abs(points[:, :2] - 1.51875) < 0.025).all(axis=1), 2] += 0.013
     lattice = Lattice.around(GridFrame((0.0, 0.0), 0.0, 0.0125, (241, 241)))
     ground = find_ground(lattice, lattice.place(points))
-    assert lattice.nodes(ground.slab).all()
+    assert lattice.nodes(ground.slab)[100:145, 100:145].all()
 
 
 def test_what_is_larger_or_beside_something_else_is_no_speck() -> None:
