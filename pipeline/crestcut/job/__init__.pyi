@@ -29,6 +29,7 @@ from .records import NOISE as NOISE
 from .records import After as After
 from .records import ByHand as ByHand
 from .records import CutWish as CutWish
+from .records import GridPoint as GridPoint
 from .records import Job as Job
 from .records import Keep as Keep
 from .records import LevelReading as LevelReading
@@ -41,6 +42,7 @@ from .records import Settings as Settings
 from .records import Site as Site
 from .records import Slab as Slab
 from .records import StringReading as StringReading
+from .records import Surveyed as Surveyed
 from .records import TapeTies as TapeTies
 from .records import Travel as Travel
 from .records import VehicleChoice as VehicleChoice
@@ -62,6 +64,7 @@ __all__ = [
     "FileName",
     "FloorJob",
     "FloorWish",
+    "GridPoint",
     "InSlab",
     "Job",
     "Keep",
@@ -81,6 +84,7 @@ __all__ = [
     "SlabKind",
     "Source",
     "StringReading",
+    "Surveyed",
     "Table",
     "TapeTies",
     "Text",

@@ -18,6 +18,7 @@ from .placing.system import grid_over_ground as grid_over_ground
 from .placing.system import named_system as named_system
 from .records import Frame as Frame
 from .records import Scan as Scan
+from .records import Tie as Tie
 from .registering.register import Fit as Fit
 from .registering.register import Reference as Reference
 from .registering.register import accuracy_95 as accuracy_95
@@ -47,6 +48,7 @@ __all__ = [
     "Reference",
     "Scan",
     "System",
+    "Tie",
     "accuracy_95",
     "assess",
     "crest_rounding",

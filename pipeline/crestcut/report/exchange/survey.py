@@ -19,6 +19,8 @@ from crestcut.report.exchange.landxml import NamedSurface, write_landxml
 from crestcut.report.exchange.levels import Level, Levels, Raster
 from crestcut.report.exchange.tin import Tin, tin_of
 from crestcut.report.view.frames import frame_and_units
+from crestcut.report.view.reference import reference_document
+from crestcut.report.view.result import plain
 from crestcut.scan import System, grid_over_ground
 from crestcut.study import Report
 from crestcut.work import Worksheet
@@ -62,12 +64,8 @@ def write_survey(report: Report, sheet: Worksheet, folder: Path) -> tuple[str, .
     _bands(levels, folder / "depth_bands.csv")
     write_heights(levels, surfaces, points, folder / "heights.dxf")
     told = _record(levels, tins, points, notes)
-    (folder / SURVEY_NAME).write_text(json.dumps(told, indent=1, default=_plain) + "\n", encoding="utf-8")
+    (folder / SURVEY_NAME).write_text(json.dumps(plain(told), indent=1) + "\n", encoding="utf-8")
     return tuple(notes)
-
-
-def _plain(value: object) -> object:
-    return value.tolist() if isinstance(value, np.ndarray) else str(value)
 
 
 def _words(name: str, tin: Tin) -> str:
@@ -135,6 +133,7 @@ def _record(
     middle = levels.own(levels.existing, np.asarray(report.line.xy).mean(axis=0))[0]
     height = float(np.nanmedian(levels.existing.values)) + float(frame.shift[2])
     ratio = grid_over_ground(frame.system, float(middle[0]), float(middle[1]), height)
+    reference = reference_document(report)
     bands = levels.bands()
     long = float(np.hypot(*levels.existing.frame.size))
     return {
@@ -148,6 +147,8 @@ def _record(
             name: {"points": len(tin.xyz), "faces": len(tin.faces), "worst_off": tin.worst}
             for name, tin in tins.items()
         },
+        "tie": reference["tie"],
+        "checks": reference["checks"],
         "points": len(points),
         "bands": [asdict(b) for b in bands],
         "cut": {"area": sum(b.area for b in bands), "volume": sum(b.volume for b in bands)},

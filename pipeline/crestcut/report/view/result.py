@@ -15,6 +15,7 @@ from crestcut.chance import Chance, Finding, in_use_allowances
 from crestcut.contact import Contact, on_the_line
 from crestcut.cut import DIFFERS, Gap, Guided, NotCast, RayCast
 from crestcut.report.view.frames import advice, frame_and_units, line, place
+from crestcut.report.view.reference import reference_document
 from crestcut.report.words.split import split_document
 from crestcut.study import Report, VehicleRow
 from crestcut.work import ReasonCode
@@ -63,6 +64,7 @@ def result_document(report: Report) -> dict[str, object]:
         },
         "surface": _surface(report),
         "scan": _scan(report),
+        "reference": reference_document(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
         "travel": {**line(report.scan.frame, report.line.xy[[0, -1]]), "length": report.line.length},
         "vehicle_doubts": list(report.vehicle_doubts),
