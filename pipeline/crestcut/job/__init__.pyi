@@ -11,6 +11,7 @@ from .answers import YesNo as YesNo
 from .answers import settled as settled
 from .answers import who_can_know as who_can_know
 from .convert import beside as beside
+from .convert import resolved as resolved
 from .faults import as_one_line as as_one_line
 from .faults import did_you_mean as did_you_mean
 from .fields import Between as Between
@@ -103,6 +104,7 @@ __all__ = [
     "load_floor_job",
     "load_job",
     "read_toml",
+    "resolved",
     "settled",
     "what_may_be_written",
     "who_can_know",

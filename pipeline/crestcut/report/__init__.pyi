@@ -24,6 +24,10 @@ from .sheets.verify import write_hand_over as write_hand_over
 from .view.floor_report import FloorReport as FloorReport
 from .view.floor_result import FLOOR_NAME as FLOOR_NAME
 from .view.floor_result import write_floor_json as write_floor_json
+from .view.record import RECORD_NAME as RECORD_NAME
+from .view.record import RECORD_SCHEMA as RECORD_SCHEMA
+from .view.record import versions as versions
+from .view.record import write_record as write_record
 from .view.result import write_result as write_result
 from .view.verify_report import report_now as report_now
 from .view.verify_result import write_verify as write_verify
@@ -39,6 +43,8 @@ __all__ = [
     "FLOOR_NAME",
     "GLB_NAME",
     "PLY_NAME",
+    "RECORD_NAME",
+    "RECORD_SCHEMA",
     "FloorReport",
     "Staging",
     "draw_checked",
@@ -57,6 +63,7 @@ __all__ = [
     "told",
     "vehicle_lines",
     "verify_lines",
+    "versions",
     "write_cad",
     "write_depth_glb",
     "write_depth_ply",
@@ -65,6 +72,7 @@ __all__ = [
     "write_hand_over",
     "write_look",
     "write_measuring_sheet",
+    "write_record",
     "write_report",
     "write_result",
     "write_sheets",

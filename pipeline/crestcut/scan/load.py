@@ -130,6 +130,8 @@ def read_file(
         up_guessed=up is None and raw.up is None,
         quantum=quantum,
         bridges=holes,
+        size=path.stat().st_size,
+        origin=raw.origin,
     )  # fmt: skip
     passes: tuple[ScanPass, ...] = ()
     source = np.zeros(len(points), np.int16)

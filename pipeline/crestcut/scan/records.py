@@ -11,6 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from crestcut.base.grid import FloatArray, frozen_array
 from crestcut.base.summary import Summary
 from crestcut.scan.control.fit import Fitted, Movement
+from crestcut.scan.formats.raw import Origin
 from crestcut.scan.placing.system import NO_SYSTEM, System
 
 
@@ -192,6 +193,8 @@ class ScanFile:
     unit_alternatives: tuple[str, ...] = ()  # units in which a scan of this size would be a slab too
     up_guessed: bool = False  # told from the scan's shape alone
     quantum: float = 0.0  # m: what the coordinates are rounded to in the file; 0 where finer than can be seen
+    size: int = 0  # bytes
+    origin: Origin = field(default_factory=Origin)
 
 
 @dataclass(frozen=True)

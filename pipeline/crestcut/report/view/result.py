@@ -62,7 +62,7 @@ def result_document(report: Report) -> dict[str, object]:
             "reasons": [r.words for r in report.release_reasons],
             "codes": [{"code": r.code, "about": r.about} for r in report.release_reasons],
         },
-        "surface": _surface(report),
+        "surface": surface_document(report),
         "scan": _scan(report),
         "reference": reference_document(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
@@ -262,7 +262,8 @@ def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
     }  # fmt: skip
 
 
-def _surface(report: Report) -> dict[str, object]:
+def surface_document(report: Report) -> dict[str, object]:
+    """Raster, errors of the scan with where they are from, and how its waves are shared."""
     surface, worst = report.surface, report.before.worst
     error = surface.error
     at_worst = math.nan
