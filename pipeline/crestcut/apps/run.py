@@ -41,8 +41,11 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         GLB_NAME,
         PLY_NAME,
         RECORD_NAME,
+        REFERENCE_NAME,
         draw_plan,
         draw_profile,
+        draw_reference,
+        worth_drawing,
         write_cad,
         write_depth_glb,
         write_depth_ply,
@@ -61,6 +64,8 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         write_depth_glb(report, folder / GLB_NAME)
         draw_plan(report, folder / "plan.png")
         draw_profile(report, folder / "profile.png")
+        if worth_drawing(report):
+            draw_reference(report, folder / REFERENCE_NAME)
         write_sheets(sheet, site, report.identity, folder)
         write_cad(report, sheet, folder / CAD_NAME)
         write_report(report, folder, sheet)

@@ -15,6 +15,9 @@ from .pages.report import write_report as write_report
 from .pictures.floor_plan import draw_floor_plan as draw_floor_plan
 from .pictures.plan import draw_plan as draw_plan
 from .pictures.profile import draw_profile as draw_profile
+from .pictures.reference import REFERENCE_NAME as REFERENCE_NAME
+from .pictures.reference import draw_reference as draw_reference
+from .pictures.reference import worth_drawing as worth_drawing
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .pictures.verify_plan import draw_checked as draw_checked
 from .sheets.all_sheets import write_sheets as write_sheets
@@ -45,12 +48,14 @@ __all__ = [
     "PLY_NAME",
     "RECORD_NAME",
     "RECORD_SCHEMA",
+    "REFERENCE_NAME",
     "FloorReport",
     "Staging",
     "draw_checked",
     "draw_floor_plan",
     "draw_plan",
     "draw_profile",
+    "draw_reference",
     "draw_vehicle",
     "floor_lines",
     "health_lines",
@@ -64,6 +69,7 @@ __all__ = [
     "vehicle_lines",
     "verify_lines",
     "versions",
+    "worth_drawing",
     "write_cad",
     "write_depth_glb",
     "write_depth_ply",

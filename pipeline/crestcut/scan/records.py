@@ -61,6 +61,17 @@ class Frame:
         return np.abs(self.rotation @ np.diag(self.scale) @ self.rotation.T).diagonal()
 
     @property
+    def words(self) -> str:
+        """Whose coordinates places are printed in: "m, as in the scan", or the control's."""
+        whose = "as in the scan" if self.scanned is None else self.system.plan or "as the control"
+        return f"{self.unit}, {whose}"
+
+    def as_written(self, plan_xy: ArrayLike) -> str:
+        """A place in own coordinates as a job file takes it."""
+        x, y = (float(v) for v in np.asarray(plan_xy, dtype=float))
+        return f"[{x:.2f}, {y:.2f}]" if self.scanned is None else f"{{ east = {x:.2f}, north = {y:.2f} }}"
+
+    @property
     def plan_scale(self) -> FloatArray:
         """(2,) of ``turned_scale``, of the plan."""
         return self.turned_scale[:2]

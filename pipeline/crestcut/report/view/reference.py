@@ -110,7 +110,18 @@ def checks_document(checks: Checks) -> dict[str, object]:
 
 def _asprs(checks: Checks, height: Errors | None, plan: tuple[Errors, Errors] | None) -> dict[str, object]:
     """``rmse_v`` and ``rmse_h`` hold the check points' own accuracy where it is known."""
-    told: dict[str, object] = {"standard": ASPRS, "fewest": ASPRS_FEWEST}
+    keys = (
+        "rmse_v1",
+        "rmse_v2",
+        "rmse_v",
+        "enough",
+        "rmse_h1",
+        "rmse_h2",
+        "rmse_h",
+        "enough_plan",
+        "rmse_3d",
+    )
+    told: dict[str, object] = {"standard": ASPRS, "fewest": ASPRS_FEWEST, **dict.fromkeys(keys)}
     if height is not None:
         told |= {
             "rmse_v1": height.rmse, "rmse_v2": checks.survey,
@@ -128,7 +139,8 @@ def _asprs(checks: Checks, height: Errors | None, plan: tuple[Errors, Errors] | 
 
 
 def _nssda(height: Errors | None, plan: tuple[Errors, Errors] | None) -> dict[str, object]:
-    told: dict[str, object] = {"standard": NSSDA, "fewest": NSSDA_FEWEST}
+    keys = ("accuracy_z", "enough", "accuracy_r", "enough_plan")
+    told: dict[str, object] = {"standard": NSSDA, "fewest": NSSDA_FEWEST, **dict.fromkeys(keys)}
     if height is not None:
         told |= {"accuracy_z": nssda_vertical(height.rmse), "enough": height.n >= NSSDA_FEWEST}
     if plan is not None:
