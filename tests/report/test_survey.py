@@ -279,3 +279,37 @@ def test_scale_of_a_grid_against_geodesics(east: float, north: float) -> None:
 def test_systems_that_will_not_do(text: str, says: str) -> None:
     with pytest.raises(CrestcutError, match=says):
         asked_system(text)
+
+
+def with_joints(report: Report, *ends: list[list[float]]) -> Report:
+    surface = replace(report.surface, joints=np.array(ends, dtype=float).reshape(-1, 2, 2))
+    return replace(report, surface=surface)
+
+
+def test_the_cut_by_bay_adds_up_to_the_plan(tmp_path: Path) -> None:
+    """A joint right across, seen to 0.3 m from either edge, and one along up to it: three bays."""
+    report = with_joints(in_system("m"), [[4.4, 0.3], [4.4, 2.6]], [[4.5, 1.6], [8.7, 1.6]])
+    plan = report.plan
+    assert plan is not None
+    write_survey(report, sheet_for(report, job_without(report, set())), tmp_path)
+    found = rows(tmp_path / "bays.csv")
+    assert [b["bay"] for b in found] == ["1", "2", "3"]
+    assert sum(float(b["volume_l"]) for b in found) == pytest.approx(plan.volume * 1000, rel=0.005)
+    assert max(float(b["deepest_mm"]) for b in found) == pytest.approx(plan.deepest * 1000, abs=0.06)
+    slab = report.surface.slab.sum() * report.surface.height.frame.cell**2
+    assert sum(float(b["slab_m2"]) for b in found) == pytest.approx(slab, abs=0.02)
+    grid = plan.depth.frame
+    before = np.nan_to_num(plan.depth.values)[:, : round(4.4 / grid.cell)].sum() * grid.cell**2 * 1000
+    # a column of nodes at the joint is either's
+    assert float(found[0]["volume_l"]) == pytest.approx(before, abs=plan.deepest * 3 * grid.cell * 1000)
+    own = report.scan.frame.site_to_plan(grid.to_site((2.2, 1.45)))
+    assert (float(found[0]["east"]), float(found[0]["north"])) == pytest.approx(tuple(own), abs=0.2)
+
+
+def test_a_slab_without_joints_is_one_bay(tmp_path: Path) -> None:
+    report = in_system("us-ft")
+    write_survey(report, sheet_for(report, job_without(report, set())), tmp_path)
+    (bay,) = rows(tmp_path / "bays.csv")
+    assert float(bay["slab_m2"]) > 20
+    write_survey(report, sheet_for(report, job_without(report, {"heating"})), tmp_path)
+    assert rows(tmp_path / "bays.csv") == []  # nothing to cut from without a release

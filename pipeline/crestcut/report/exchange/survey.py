@@ -16,7 +16,7 @@ import numpy as np
 from crestcut.base.errors import table_cell
 from crestcut.report.exchange.heights_dxf import write_heights
 from crestcut.report.exchange.landxml import NamedSurface, write_landxml
-from crestcut.report.exchange.levels import Level, Levels, Raster
+from crestcut.report.exchange.levels import BayRow, Level, Levels, Raster
 from crestcut.report.exchange.tin import Tin, tin_of
 from crestcut.report.view.frames import frame_and_units
 from crestcut.report.view.reference import reference_document
@@ -62,8 +62,10 @@ def write_survey(report: Report, sheet: Worksheet, folder: Path) -> tuple[str, .
     _points(points, folder)
     _sections(levels, folder / "sections.csv")
     _bands(levels, folder / "depth_bands.csv")
+    bays = levels.bays()
+    _bays(bays, folder / "bays.csv")
     write_heights(levels, surfaces, points, folder / "heights.dxf")
-    told = _record(levels, tins, points, notes)
+    told = {**_record(levels, tins, points, notes), "bays": [asdict(bay) for bay in bays]}
     (folder / SURVEY_NAME).write_text(json.dumps(plain(told), indent=1) + "\n", encoding="utf-8")
     return tuple(notes)
 
@@ -123,6 +125,17 @@ def _bands(levels: Levels, path: Path) -> None:
         for b in levels.bands()
     )
     _rows(path, ("from_mm", "to_mm", "area_m2", "volume_l"), rows)
+
+
+def _bays(bays: Sequence[BayRow], path: Path) -> None:
+    """Pieces of slab between joints, numbered along the line, and what is cut of each."""
+    rows = (
+        (b.name, f"{b.east:.{DECIMALS}f}", f"{b.north:.{DECIMALS}f}", f"{b.whole:.2f}", f"{b.area:.3f}",
+         f"{b.volume * 1000:.2f}", f"{b.deepest * 1000:.1f}")
+        for b in bays
+    )  # fmt: skip
+    head = ("bay", "east", "north", "slab_m2", "cut_m2", "volume_l", "deepest_mm")
+    _rows(path, head, rows)
 
 
 def _record(
