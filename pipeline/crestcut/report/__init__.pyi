@@ -11,6 +11,9 @@ from .folder.files import switched as switched
 from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look
+from .pages.jobs import JobRow as JobRow
+from .pages.jobs import job_row as job_row
+from .pages.jobs import write_jobs as write_jobs
 from .pages.report import write_report as write_report
 from .pictures.floor_plan import draw_floor_plan as draw_floor_plan
 from .pictures.plan import draw_plan as draw_plan
@@ -50,6 +53,7 @@ __all__ = [
     "RECORD_SCHEMA",
     "REFERENCE_NAME",
     "FloorReport",
+    "JobRow",
     "Staging",
     "draw_checked",
     "draw_floor_plan",
@@ -60,6 +64,7 @@ __all__ = [
     "floor_lines",
     "health_lines",
     "how_text",
+    "job_row",
     "look_record",
     "refuse_unwritable",
     "report_now",
@@ -76,6 +81,7 @@ __all__ = [
     "write_floor_json",
     "write_floor_sheets",
     "write_hand_over",
+    "write_jobs",
     "write_look",
     "write_measuring_sheet",
     "write_record",

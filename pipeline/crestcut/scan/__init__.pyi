@@ -14,6 +14,7 @@ from .placing.rounding import rounded as rounded
 from .placing.system import FAR as FAR
 from .placing.system import System as System
 from .placing.system import differ as differ
+from .placing.system import from_degrees as from_degrees
 from .placing.system import grid_over_ground as grid_over_ground
 from .placing.system import named_system as named_system
 from .records import Frame as Frame
@@ -55,6 +56,7 @@ __all__ = [
     "differ",
     "disagreement",
     "fits_anywhere",
+    "from_degrees",
     "grid_over_ground",
     "lay_on",
     "mark_place",

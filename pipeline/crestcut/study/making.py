@@ -122,7 +122,8 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
         drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
     )
     lines = lines_of(drivers, job, places)
-    for note in lines[0].notes:
+    of_line = drawn_line.notes if drawn_line else ()
+    for note in (*of_line, *lines[0].notes):
         say(Mind(note))
     with clock.stage("surface", "finding the slab"):
         frame = common_window(drivers, lines, job)
@@ -165,7 +166,7 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
     digest = drawn_line.sha256 if drawn_line else ""
     report = replace(
         report, line_sha256=digest, advice=advice, soft=soft, options=options, checks=checks,
-        notes=(*report.notes, *checks.notes), seconds=clock.seconds,
+        notes=(*report.notes, *of_line, *checks.notes), seconds=clock.seconds,
     )  # fmt: skip
     return Study(report, release, drivers)
 
