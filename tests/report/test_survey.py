@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import csv
 import json
+import re
 import sys
 from dataclasses import replace
 from pathlib import Path
@@ -313,3 +314,45 @@ def test_a_slab_without_joints_is_one_bay(tmp_path: Path) -> None:
     assert float(bay["slab_m2"]) > 20
     write_survey(report, sheet_for(report, job_without(report, {"heating"})), tmp_path)
     assert rows(tmp_path / "bays.csv") == []  # nothing to cut from without a release
+
+
+def test_the_surface_file_keeps_to_the_formats_structure(handed: tuple[Report, Path]) -> None:
+    """LandXML 1.2 as its schema has it, from public descriptions of it and a published national profile with
+    the same namespace; the schema file itself is in no package registry, so the file was not validated
+    against it. Root: Units, CoordinateSystem, Project, Application, Surfaces in any order, date, time and
+    version required. Application and Surface need a name, Definition surfType of TIN or grid, then Pnts and
+    Faces; P an id that is a positive integer and unique, of two or three doubles, north first; F a list of
+    integers."""
+    root = ElementTree.parse(handed[1] / "surfaces.xml").getroot()
+    plain = {child.tag.removeprefix(f"{{{NAMESPACE}}}"): child for child in root}
+    assert set(plain) == {"Units", "CoordinateSystem", "Project", "Application", "Surfaces"}
+    assert re.fullmatch(r"\d{4}-\d\d-\d\d", root.get("date") or "")
+    assert re.fullmatch(r"\d\d:\d\d:\d\d", root.get("time") or "") and root.get("version") == "1.2"
+    (unit,) = plain["Units"]
+    metric = unit.tag.endswith("Metric")
+    allowed = {
+        "linearUnit": {"millimeter", "centimeter", "meter", "kilometer"} if metric
+        else {"foot", "USSurveyFoot", "inch", "mile"},
+        "areaUnit": {"squareMeter", "hectare"} if metric else {"squareFoot", "squareInch", "acre"},
+        "volumeUnit": {"cubicMeter", "liter"} if metric else {"cubicFeet", "cubicInch", "cubicYard"},
+        "temperatureUnit": {"celsius", "kelvin"} if metric else {"fahrenheit", "kelvin"},
+        "pressureUnit": {"HPA", "milliBars", "mmHG"} if metric else {"inHG", "inH2O"},
+    }  # fmt: skip
+    assert set(unit.attrib) == set(allowed) and all(unit.attrib[k] in v for k, v in allowed.items())
+    assert plain["Application"].get("name") and plain["Project"].get("name")
+    known = {"desc", "name", "epsgCode", "ogcWktCode", "horizontalDatum", "verticalDatum"}
+    assert set(plain["CoordinateSystem"].attrib) <= known
+    names = [surface.get("name") for surface in plain["Surfaces"]]
+    assert len(set(names)) == len(names) == 2 and all(names)
+    for surface in plain["Surfaces"]:
+        (made,) = surface
+        assert made.tag.endswith("Definition") and made.get("surfType") == "TIN"
+        points, faces = made
+        assert points.tag.endswith("Pnts") and faces.tag.endswith("Faces") and len(points) >= 3 and len(faces)
+        ids = [int(p.get("id") or 0) for p in points]
+        assert min(ids) > 0 and len(set(ids)) == len(ids)
+        assert all(len([float(v) for v in (p.text or "").split()]) == 3 for p in points)
+        there = set(ids)
+        assert all(
+            len(f) == 3 and set(f) <= there for f in ([int(v) for v in (e.text or "").split()] for e in faces)
+        )
