@@ -14,21 +14,25 @@ CONTROL = {"A": (3.20, 0.62), "B": (6.40, 0.62), "C": (6.40, 4.30), "P1": (1.95,
 CHECKS = {"K1": (2.40, 2.10), "K2": (4.30, 1.60), "K3": (5.40, 2.50), "K4": (7.30, 2.00), "K5": (8.90, 2.30)}
 
 
-def main() -> None:
-    """Print the tables."""
+def tables() -> str:
+    """The end of the job file."""
+    rows = []
     rng = np.random.default_rng(20)
     for kind, points in (("control", CONTROL), ("check", CHECKS)):
         for name, (x, y) in points.items():
             east = GRID * (np.cos(TURN) * x - np.sin(TURN) * y) + EAST
             north = GRID * (np.sin(TURN) * x + np.cos(TURN) * y) + NORTH
             at = np.array([east, north, float(courtyard.ground(x, y)) + UP]) + rng.normal(0, SURVEYED, 3)
-            print(f'[[{kind}]]\nname = "{name}"\nat = [{at[0]:.3f}, {at[1]:.3f}, {at[2]:.3f}]')
+            rows.append(f'[[{kind}]]\nname = "{name}"\nat = [{at[0]:.3f}, {at[1]:.3f}, {at[2]:.3f}]')
             if kind == "control":
                 # A, B and C are chalk crosses, marks of the job: the walk's own places of them
                 seen = np.array([x, y]) + rng.normal(0, SEEN, 2)
-                print(f'seen = "{name}"' if len(name) == 1 else f"seen = [{seen[0]:.3f}, {seen[1]:.3f}]")
-            print('within = "5 mm"' if kind == "control" else 'within = "2 mm"')
+                rows.append(
+                    f'seen = "{name}"' if len(name) == 1 else f"seen = [{seen[0]:.3f}, {seen[1]:.3f}]"
+                )
+            rows.append('within = "5 mm"' if kind == "control" else 'within = "2 mm"')
+    return "\n".join(rows) + "\n"
 
 
 if __name__ == "__main__":
-    main()
+    print(tables(), end="")
