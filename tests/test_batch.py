@@ -10,6 +10,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from crestcut.apps.cli import main
+from report.page_text import PageText
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
 
@@ -61,6 +62,19 @@ def test_the_table_says_what_each_folder_says(ran: tuple[Path, Result]) -> None:
 
 def test_a_title_in_the_table_begins_no_formula(ran: tuple[Path, Result]) -> None:
     assert table(ran[0])[1]["job"] == "'=1+1"
+
+
+def test_the_page_says_what_the_table_says(ran: tuple[Path, Result]) -> None:
+    """Each job with a way to its report; titles are text; a job that was wrong with why."""
+    out = ran[0]
+    page = PageText.read(out / "jobs.html")
+    links = [attrs["href"] for tag, attrs in page.elements if tag == "a"]
+    assert links == ["first/report.html", "second/report.html"] and all((out / n).is_file() for n in links)
+    words = " ".join(" ".join(page.words).split())
+    for row in table(out)[:2]:
+        assert f"{float(row['gap_mm']):.1f} mm" in words and row["release"] in words
+    assert "=1+1" in words and "gone.laz" in words and "1 of them could not be done" in words
+    assert not [tag for tag, _ in page.elements if tag == "script"]
 
 
 def test_jobs_that_are_all_wrong(site: Path, tmp_path: Path) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy.spatial.transform import Rotation
 
 from crestcut.contact.clearance.sweep import sweep
 from crestcut.contact.path.line import travel_line, window
@@ -25,6 +26,7 @@ SAMPLES = ROOT / "sample_scans"
 sys.path.insert(0, str(SAMPLES))
 import courtyard  # noqa: E402
 import make  # noqa: E402
+import surveyed  # noqa: E402
 from walk import WARP, WARP_HALF, Field, walk  # noqa: E402
 
 NAMES = ("apron.laz", "apron_second_walk.laz", "apron_mesh_y_up.glb")
@@ -95,3 +97,24 @@ def test_what_the_courtyard_does_to_its_vehicles() -> None:
     assert -0.016 < gutter["nose"] < -0.006 and gutter["belly"] > 0.04
     trolley = least("kiln_trolley.toml")
     assert trolley["belly"] > 0.010
+
+
+def test_the_surveyed_apron_lies_where_its_control_was_made() -> None:
+    """The job's tables are the script's; what is found is what they were made with, within 3 sd."""
+    path = ROOT / "configs/jobs/courtyard_apron_surveyed.toml"
+    assert path.read_text(encoding="utf-8").endswith(surveyed.tables())
+    scan = read_scan(load_job(path).scan)
+    tie = scan.tie
+    assert tie is not None and tie.stated and tie.fitted.known and not tie.fitted.suspect.named
+    c, s = np.cos(surveyed.TURN), np.sin(surveyed.TURN)
+    turn = np.array([[c, -s, 0.0], [s, c, 0.0], [0.0, 0.0, 1.0]])
+    small = Rotation.from_matrix(tie.fitted.movement.rotation @ turn.T).as_rotvec()
+    sd = np.sqrt(tie.fitted.covariance.diagonal())
+    assert (np.abs(small) < 3 * sd[:3]).all()
+    middle = tie.fitted.movement.middle
+    seen = read_scan(ScanChoice((SAMPLES / "apron.laz",))).frame.to_own(middle)
+    there = turn @ (seen * [surveyed.GRID, surveyed.GRID, 1.0])
+    there += [surveyed.EAST, surveyed.NORTH, surveyed.UP]
+    found = scan.frame.to_own(tie.fitted.movement.at_middle)
+    assert (np.abs(found - there) < 3 * sd[3:6]).all()
+    assert scan.frame.grid == pytest.approx(surveyed.GRID, abs=1e-6)

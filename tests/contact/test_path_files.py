@@ -42,9 +42,47 @@ def test_geojson(tmp_path: Path) -> None:
         json.dumps({"type": "FeatureCollection", "features": [{"type": "Feature", "geometry": geometry}]})
     )
     assert read_line(path).points == POINTS
+
+
+# in EPSG's order a state plane has east first and UTM too; Gauss-Kruger zone 3 (31467) has north first
+@pytest.mark.parametrize("code", ["EPSG:25832", "EPSG:25832+7837", "EPSG:2263", "EPSG:31467"])
+def test_geojson_in_degrees_is_turned_into_the_scans_system(tmp_path: Path, code: str) -> None:
+    """Against another way there: PROJ's own inverse of the grid, place by place."""
+    from pyproj import CRS, Proj
+
+    from crestcut.scan.placing.system import asked_system
+
+    system, factors = asked_system(code)
+    plan = CRS.from_user_input(code.split("+")[0])
+    at = {"EPSG:2263": (985_432.1, 205_678.9), "EPSG:31467": (3_500_000.0, 5_800_000.0)}
+    east, north = at.get(code, (500_000.0, 5_800_000.0))
+    frame = Frame(np.array(factors), np.eye(3), np.array([east * factors[0] // 100 * 100,
+                  north * factors[1] // 100 * 100, 0.0]), "m", "z", system)  # fmt: skip
+    own = np.array([[east, north], [east + 20.0, north + 9.0]])
+    # of that grid's own datum: EPSG says which steps lead from it to WGS 84, PROJ takes what it has of them
+    from pyproj import Transformer
+
+    degrees = [Transformer.from_crs(plan, "OGC:CRS84", always_xy=True).transform(*p) for p in own]
+    path = tmp_path / "line.geojson"
+    path.write_text(json.dumps({"type": "LineString", "coordinates": [list(p) for p in degrees]}))
+    line = read_line(path)
+    assert line.degrees and "degrees" in line.notes[0]
+    found = np.array(line.on_site(frame))
+    assert np.abs(found - frame.plan_to_site(own)).max() < 0.002
+    if code == "EPSG:25832":  # the same without PROJ's steps between systems
+        near = Proj(plan)(*degrees[0])
+        assert found[0] == pytest.approx(frame.plan_to_site(near), abs=0.002)
+    path.write_text(json.dumps({"type": "LineString", "coordinates": [[b, a] for a, b in degrees]}))
+    with pytest.raises(CrestcutError, match="latitude first"):
+        read_line(path).on_site(frame)
+
+
+def test_degrees_want_a_system(tmp_path: Path) -> None:
+    path = tmp_path / "line.geojson"
     path.write_text(json.dumps({"type": "LineString", "coordinates": [[12.5, 41.1], [12.5001, 41.1]]}))
-    with pytest.raises(CrestcutError, match="in degrees"):
-        read_line(path)
+    frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
+    with pytest.raises(CrestcutError, match="in degrees, and the scan in no reference system"):
+        read_line(path).on_site(frame)
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import csv
 import json
+import re
 import sys
 from dataclasses import replace
 from pathlib import Path
@@ -279,3 +280,79 @@ def test_scale_of_a_grid_against_geodesics(east: float, north: float) -> None:
 def test_systems_that_will_not_do(text: str, says: str) -> None:
     with pytest.raises(CrestcutError, match=says):
         asked_system(text)
+
+
+def with_joints(report: Report, *ends: list[list[float]]) -> Report:
+    surface = replace(report.surface, joints=np.array(ends, dtype=float).reshape(-1, 2, 2))
+    return replace(report, surface=surface)
+
+
+def test_the_cut_by_bay_adds_up_to_the_plan(tmp_path: Path) -> None:
+    """A joint right across, seen to 0.3 m from either edge, and one along up to it: three bays."""
+    report = with_joints(in_system("m"), [[4.4, 0.3], [4.4, 2.6]], [[4.5, 1.6], [8.7, 1.6]])
+    plan = report.plan
+    assert plan is not None
+    write_survey(report, sheet_for(report, job_without(report, set())), tmp_path)
+    found = rows(tmp_path / "bays.csv")
+    assert [b["bay"] for b in found] == ["1", "2", "3"]
+    assert sum(float(b["volume_l"]) for b in found) == pytest.approx(plan.volume * 1000, rel=0.005)
+    assert max(float(b["deepest_mm"]) for b in found) == pytest.approx(plan.deepest * 1000, abs=0.06)
+    slab = report.surface.slab.sum() * report.surface.height.frame.cell**2
+    assert sum(float(b["slab_m2"]) for b in found) == pytest.approx(slab, abs=0.02)
+    grid = plan.depth.frame
+    before = np.nan_to_num(plan.depth.values)[:, : round(4.4 / grid.cell)].sum() * grid.cell**2 * 1000
+    # a column of nodes at the joint is either's
+    assert float(found[0]["volume_l"]) == pytest.approx(before, abs=plan.deepest * 3 * grid.cell * 1000)
+    own = report.scan.frame.site_to_plan(grid.to_site((2.2, 1.45)))
+    assert (float(found[0]["east"]), float(found[0]["north"])) == pytest.approx(tuple(own), abs=0.2)
+
+
+def test_a_slab_without_joints_is_one_bay(tmp_path: Path) -> None:
+    report = in_system("us-ft")
+    write_survey(report, sheet_for(report, job_without(report, set())), tmp_path)
+    (bay,) = rows(tmp_path / "bays.csv")
+    assert float(bay["slab_m2"]) > 20
+    write_survey(report, sheet_for(report, job_without(report, {"heating"})), tmp_path)
+    assert rows(tmp_path / "bays.csv") == []  # nothing to cut from without a release
+
+
+def test_the_surface_file_keeps_to_the_formats_structure(handed: tuple[Report, Path]) -> None:
+    """LandXML 1.2 as its schema has it, from public descriptions of it and a published national profile with
+    the same namespace; the schema file itself is in no package registry, so the file was not validated
+    against it. Root: Units, CoordinateSystem, Project, Application, Surfaces in any order, date, time and
+    version required. Application and Surface need a name, Definition surfType of TIN or grid, then Pnts and
+    Faces; P an id that is a positive integer and unique, of two or three doubles, north first; F a list of
+    integers."""
+    root = ElementTree.parse(handed[1] / "surfaces.xml").getroot()
+    plain = {child.tag.removeprefix(f"{{{NAMESPACE}}}"): child for child in root}
+    assert set(plain) == {"Units", "CoordinateSystem", "Project", "Application", "Surfaces"}
+    assert re.fullmatch(r"\d{4}-\d\d-\d\d", root.get("date") or "")
+    assert re.fullmatch(r"\d\d:\d\d:\d\d", root.get("time") or "") and root.get("version") == "1.2"
+    (unit,) = plain["Units"]
+    metric = unit.tag.endswith("Metric")
+    allowed = {
+        "linearUnit": {"millimeter", "centimeter", "meter", "kilometer"} if metric
+        else {"foot", "USSurveyFoot", "inch", "mile"},
+        "areaUnit": {"squareMeter", "hectare"} if metric else {"squareFoot", "squareInch", "acre"},
+        "volumeUnit": {"cubicMeter", "liter"} if metric else {"cubicFeet", "cubicInch", "cubicYard"},
+        "temperatureUnit": {"celsius", "kelvin"} if metric else {"fahrenheit", "kelvin"},
+        "pressureUnit": {"HPA", "milliBars", "mmHG"} if metric else {"inHG", "inH2O"},
+    }  # fmt: skip
+    assert set(unit.attrib) == set(allowed) and all(unit.attrib[k] in v for k, v in allowed.items())
+    assert plain["Application"].get("name") and plain["Project"].get("name")
+    known = {"desc", "name", "epsgCode", "ogcWktCode", "horizontalDatum", "verticalDatum"}
+    assert set(plain["CoordinateSystem"].attrib) <= known
+    names = [surface.get("name") for surface in plain["Surfaces"]]
+    assert len(set(names)) == len(names) == 2 and all(names)
+    for surface in plain["Surfaces"]:
+        (made,) = surface
+        assert made.tag.endswith("Definition") and made.get("surfType") == "TIN"
+        points, faces = made
+        assert points.tag.endswith("Pnts") and faces.tag.endswith("Faces") and len(points) >= 3 and len(faces)
+        ids = [int(p.get("id") or 0) for p in points]
+        assert min(ids) > 0 and len(set(ids)) == len(ids)
+        assert all(len([float(v) for v in (p.text or "").split()]) == 3 for p in points)
+        there = set(ids)
+        assert all(
+            len(f) == 3 and set(f) <= there for f in ([int(v) for v in (e.text or "").split()] for e in faces)
+        )

@@ -120,6 +120,18 @@ def test_what_is_no_joint_is_not_taken_for_one(shape: str, noise: float) -> None
         assert not joints.strips and not joints.any
 
 
+def test_the_surface_says_where_its_joints_run() -> None:
+    """Both ends in the grid's own u and v, on the line that was sawn, to a millimetre beside it."""
+    angle, at = 1.7, 0.1
+    scan, frame = crest_scan(SLAB, 7, 0.002, 6000.0)
+    inside = np.abs(off_line(scan.points[:, :2], angle, at)) < 0.004
+    surface = build_surface(scan_of(scan.points - 0.008 * inside[:, None] * (0, 0, 1)), frame, error=NO_ERROR)
+    assert surface.joints.shape == (1, 2, 2)
+    ends = frame.to_site(surface.joints[0])
+    assert np.abs(off_line(ends, angle, at)).max() < 0.001
+    assert np.linalg.norm(ends[1] - ends[0]) > 0.8 * min(frame.size)
+
+
 def test_a_joint_of_two_depths_is_left_out_rather_than_raised() -> None:
     """Sealant stands in every other decimetre: no one depth is true of it."""
     scan, frame = crest_scan(SLAB, 3, 0.001, 20_000)

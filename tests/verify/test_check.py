@@ -19,17 +19,21 @@ from crestcut.chance.assess import in_use_allowances
 from crestcut.chance.records import Doubt
 from crestcut.contact.clearance.sweep import sweep
 from crestcut.contact.stand.ride import ride
+from crestcut.job.records import ScanChoice, Surveyed
 from crestcut.report.pictures.verify_plan import checked_figure
 from crestcut.report.sheets.verify import hand_over_figure
 from crestcut.report.view.verify_report import report_gone, report_now
 from crestcut.report.view.verify_result import verify_document
 from crestcut.report.words.verify import verify_lines
+from crestcut.scan.load import read_scan
+from crestcut.scan.placing.system import System
 from crestcut.study.identity import NOTHING
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.study.report import Report
 from crestcut.verify.edges import edges_left
 from crestcut.verify.now import looked_again
+from crestcut.verify.register_after import lay_after
 from crestcut.work.records import Reason, ReasonCode, ReleaseState
 from verify.after_scene import (
     CREST,
@@ -501,3 +505,31 @@ def test_a_place_without_ground_is_named_as_it_stands_in_the_file(
 ) -> None:
     with pytest.raises(CrestcutError, match=r"^\[\[after\.witness\]\] 1"):
         by_hand(site, tmp_path, GAP.format(x=40.0, said='gap = "5 mm"'))
+
+
+def test_work_on_a_tied_job_is_checked_by_a_scan_in_any_coordinates(tmp_path: Path) -> None:
+    """The scan before is tied to control far away; those since come as it came, or in the control's system:
+    each is laid on it by uncut ground, and nothing was cut, to a millimetre."""
+    write_ply(walked(1), tmp_path / "before.ply")
+    write_ply(walked(2), tmp_path / "after.ply")
+    origin, turn = np.array([500_100.0, 5_800_200.0, 111.0]), np.radians(40.0)
+    c, s = np.cos(turn), np.sin(turn)
+    rotation = np.array([[c, -s, 0.0], [s, c, 0.0], [0.0, 0.0, 1.0]])
+    places = np.array([(0.5, -0.8), (4.5, -0.7), (4.4, 0.8), (0.6, 0.7)])
+    seen = np.column_stack([places, np.zeros(4)])
+    control = tuple(Surveyed(f"C{k}", tuple(rotation @ p + origin), tuple(p)) for k, p in enumerate(seen))
+    choice = ScanChoice((tmp_path / "before.ply",), "m", "z")
+    before = read_scan(replace(choice, control=control))
+    plain = read_scan(choice)
+    assert np.abs(before.frame.to_own(before.points) - (plain.points @ rotation.T + origin)).max() < 1e-6
+    moved = walked(2) @ rotation.T + origin
+    write_ply(moved, tmp_path / "moved.ply")
+    for name in ("after.ply", "moved.ply"):
+        after = read_scan(ScanChoice((tmp_path / name,), "m", "z"))
+        if name == "moved.ply":
+            system = System("EPSG:25832", "", "x")
+            before = replace(before, frame=replace(before.frame, system=system))
+            after = replace(after, frame=replace(after.frame, system=system))
+        laid = lay_after(before, after, lambda xy: np.zeros(len(xy), dtype=bool), 0.001)
+        true = walked(2) @ rotation.T + origin
+        assert np.abs(before.frame.to_own(laid.scan.points) - true).max() < 0.006

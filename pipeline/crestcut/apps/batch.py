@@ -31,12 +31,12 @@ class Ended:
 
 
 def run_all(paths: Sequence[Path], out: Path, say: Say = lambda _: None) -> tuple[Ended, ...]:
-    """Each job into a folder of its own in ``out``, named as its file, then ``jobs.csv`` beside them. A job
-    that is wrong does not stop the others.
+    """Each job into a folder of its own in ``out``, named as its file, then ``jobs.csv`` and ``jobs.html``
+    beside them. A job that is wrong does not stop the others.
 
     paths : job files, or folders of them. Raises CrestcutError where there is none, or two have one name.
     """
-    from crestcut.report import Staging
+    from crestcut.report import JobRow, Staging, job_row, write_jobs
 
     jobs = tuple(_jobs(paths))
     names = [job.stem for job in jobs]
@@ -59,6 +59,12 @@ def run_all(paths: Sequence[Path], out: Path, say: Say = lambda _: None) -> tupl
         staging.about = Identity(f"{len(jobs)} jobs")
         with (part / TABLE_NAME).open("w", newline="", encoding="utf-8") as file:
             csv.writer(file, lineterminator="\n").writerows([HEAD, *(row(e) for e in ended)])
+        shown = [
+            JobRow(e.job.name, "", "", "", "", "", True, "", e.wrong) if e.report is None
+            else job_row(e.report, e.folder.name, reached(e.report))
+            for e in ended
+        ]  # fmt: skip
+        write_jobs(shown, staging.about, part)
     return tuple(ended)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say
 from crestcut.cut import KeepArea
 from crestcut.study import STUDY_NAME, Clock, Report, Study, run_job, write_study
@@ -17,7 +18,7 @@ def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Stu
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        done = run_job(path, say)
+        done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say)
         staging.about = done.report.identity
         _write(done, folder, say)
     return done, staging.moved
@@ -39,11 +40,16 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         CAD_NAME,
         GLB_NAME,
         PLY_NAME,
+        RECORD_NAME,
+        REFERENCE_NAME,
         draw_plan,
         draw_profile,
+        draw_reference,
+        worth_drawing,
         write_cad,
         write_depth_glb,
         write_depth_ply,
+        write_record,
         write_report,
         write_result,
         write_sheets,
@@ -58,9 +64,12 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         write_depth_glb(report, folder / GLB_NAME)
         draw_plan(report, folder / "plan.png")
         draw_profile(report, folder / "profile.png")
+        if worth_drawing(report):
+            draw_reference(report, folder / REFERENCE_NAME)
         write_sheets(sheet, site, report.identity, folder)
         write_cad(report, sheet, folder / CAD_NAME)
         write_report(report, folder, sheet)
+        write_record(report, folder / RECORD_NAME)
         write_study(done, folder / STUDY_NAME)
     timed = replace(report, seconds={**report.seconds, **clock.seconds})
     write_result(timed, folder / "result.json")

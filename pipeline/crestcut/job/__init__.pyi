@@ -11,6 +11,7 @@ from .answers import YesNo as YesNo
 from .answers import settled as settled
 from .answers import who_can_know as who_can_know
 from .convert import beside as beside
+from .convert import resolved as resolved
 from .faults import as_one_line as as_one_line
 from .faults import did_you_mean as did_you_mean
 from .fields import Between as Between
@@ -29,6 +30,7 @@ from .records import NOISE as NOISE
 from .records import After as After
 from .records import ByHand as ByHand
 from .records import CutWish as CutWish
+from .records import GridPoint as GridPoint
 from .records import Job as Job
 from .records import Keep as Keep
 from .records import LevelReading as LevelReading
@@ -41,6 +43,7 @@ from .records import Settings as Settings
 from .records import Site as Site
 from .records import Slab as Slab
 from .records import StringReading as StringReading
+from .records import Surveyed as Surveyed
 from .records import TapeTies as TapeTies
 from .records import Travel as Travel
 from .records import VehicleChoice as VehicleChoice
@@ -62,6 +65,7 @@ __all__ = [
     "FileName",
     "FloorJob",
     "FloorWish",
+    "GridPoint",
     "InSlab",
     "Job",
     "Keep",
@@ -81,6 +85,7 @@ __all__ = [
     "SlabKind",
     "Source",
     "StringReading",
+    "Surveyed",
     "Table",
     "TapeTies",
     "Text",
@@ -99,6 +104,7 @@ __all__ = [
     "load_floor_job",
     "load_job",
     "read_toml",
+    "resolved",
     "settled",
     "what_may_be_written",
     "who_can_know",

@@ -37,6 +37,7 @@ from crestcut.job.schema import (
     TravelTable,
     WitnessTable,
 )
+from crestcut.job.surveyed import surveyed
 
 
 def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
@@ -44,6 +45,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
     scan, folder = written.scan, path.parent
     names = scan.files if scan.files is not None else [scan.file or ""]
     clearance = written.clearance
+    marks = tuple(Mark(mark.name, mark.at) for mark in written.mark)
     return Job(
         path=path,
         title=written.title or path.stem.replace("_", " ").capitalize(),
@@ -55,6 +57,12 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
             crs=scan.crs,
             use_classes=tuple(scan.use_classes),
             leave_classes=NOISE if scan.leave_classes is None else tuple(scan.leave_classes),
+            control=surveyed("control", written.control, marks, path),
+            control_unit=scan.control_unit,
+            free_scale=scan.scale == "from control",
+            checks=surveyed("check", written.check, marks, path),
+            sensor=scan.sensor,
+            operator=scan.operator,
         ),
         vehicle=VehicleChoice(beside(folder, written.vehicle.file), tuple(written.vehicle.load)),
         other_vehicles=tuple(
@@ -73,7 +81,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
             None if written.work.blocks is None else tuple(written.work.blocks),
         ),
         cell=written.surface.cell,
-        marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
+        marks=marks,
         keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest, keep.over) for keep in written.keep),
         **_by_hand(written),
         after=_after(written.after, folder) if written.after is not None else None,

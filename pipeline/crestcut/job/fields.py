@@ -28,7 +28,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from crestcut.base.errors import CrestcutError, visible
 from crestcut.base.units import METRES_PER, parse_length, parse_slope
 from crestcut.job.answers import InSlab, Method, Over, Permit, SlabKind, Source, YesNo
-from crestcut.job.records import MarkName, PlanPoint, Point, TapeTies
+from crestcut.job.records import GridPoint, MarkName, PlanPoint, Point, TapeTies
 
 _HOW = 'write [x, y], or the name of a mark, or { A = "2.31 m", B = "1.87 m", side = "left" }'
 FAULT = "crestcut"  # the type of every fault that carries its own words
@@ -250,10 +250,10 @@ Unsaid = BeforeValidator(_unsaid)
 
 
 def point(value: Any, plain: bool = False) -> Point:
-    """A place as people write it: coordinates, the name of a mark, or two tape ties.
+    """A place as people write it: coordinates, east and north, the name of a mark, or two tape ties.
 
     ``plain``: only coordinates will do. Raises the fault that the file's reader turns into one line."""
-    if isinstance(value, (PlanPoint, MarkName, TapeTies)):
+    if isinstance(value, Point):
         return value
     if isinstance(value, list):
         return _coordinates(value)
@@ -262,8 +262,17 @@ def point(value: Any, plain: bool = False) -> Point:
     if isinstance(value, str) and value.strip():
         return MarkName(value.strip())
     if isinstance(value, dict):
-        return _ties(value)
+        return _grid_point(value) if {"east", "north"} & set(value) else _ties(value)
     raise fault("a point expected", _HOW)
+
+
+def _grid_point(value: dict[str, Any]) -> GridPoint:
+    if set(value) != {"east", "north"}:
+        raise fault(
+            "east and north expected, and no more", "write { east = 500012.345, north = 5800034.567 }"
+        )
+    east, north = (_said(_number)(value[key]) for key in ("east", "north"))
+    return GridPoint(east, north)
 
 
 def _coordinates(value: list[Any]) -> PlanPoint:

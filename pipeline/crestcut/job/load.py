@@ -12,6 +12,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.records import (
+    GridPoint,
     Job,
     LevelReading,
     MarkName,
@@ -71,7 +72,7 @@ def _marks_in(point: Point) -> tuple[str, ...]:
             return (name,)
         case TapeTies(first, _, second, _, _):
             return first, second
-        case PlanPoint():
+        case PlanPoint() | GridPoint():
             return ()
 
 

@@ -41,7 +41,15 @@ class TapeTies:
     side: str  # left | right
 
 
-Point = PlanPoint | MarkName | TapeTies
+@dataclass(frozen=True)
+class GridPoint:
+    """East and north in the reference system of the scan: of the control where it is tied to some."""
+
+    east: float
+    north: float
+
+
+Point = PlanPoint | GridPoint | MarkName | TapeTies
 
 
 @dataclass(frozen=True)
@@ -62,11 +70,30 @@ NOISE = (7, 18)  # classes of low and high noise (LAS 1.4 R15, table 17)
 
 
 @dataclass(frozen=True)
+class Surveyed:
+    """A point whose place was surveyed: control that the scan is tied to, or a check that it is held against.
+
+    at : east, north and height in the reference system and its unit.  seen : x, y and perhaps z, or x, y of a
+    mark, in the scan's own coordinates; height alone is missing where it is to be the scan's there; None of a
+    check that is of height only.  within, within_height : m, 1 sd of each coordinate in plan and of height,
+    survey and seeing together; None where nobody said.
+    """
+
+    name: str
+    at: tuple[float, float, float]
+    seen: tuple[float, ...] | None = None
+    within: float | None = None
+    within_height: float | None = None
+
+
+@dataclass(frozen=True)
 class ScanChoice:
     """The files to read (several: repeats of one slab) and what is said of them; None: found in the file or
     guessed.
 
-    unit : of the files' coordinates, one of ``units.METRES_PER``.
+    unit : of the files' coordinates, one of ``units.METRES_PER``.  control : the scan is laid on these, three
+    or more.  control_unit : of their coordinates, where ``crs`` does not say; None: metres.  free_scale : the
+    scan's size is the control's, not its own.  checks : never used to lay it.
     """
 
     files: tuple[Path, ...]
@@ -76,6 +103,12 @@ class ScanChoice:
     use_classes: tuple[int, ...] = ()  # of a LAS file: points of these alone; none: of all but the next
     leave_classes: tuple[int, ...] = NOISE
     crs: str | None = None  # reference system, like "EPSG:25832+7837" or a WKT; None: as the file says
+    control: tuple[Surveyed, ...] = ()
+    control_unit: str | None = None
+    free_scale: bool = False
+    checks: tuple[Surveyed, ...] = ()
+    sensor: str | None = None  # as stated: what scanned, and who
+    operator: str | None = None
 
 
 @dataclass(frozen=True)

@@ -49,6 +49,7 @@ from crestcut.job.fields import (
     point,
 )
 from crestcut.job.records import PlanPoint, Point
+from crestcut.job.surveyed import CheckTable, ControlTable
 
 AnyPoint = Annotated[Point, BeforeValidator(point)]
 Ways = Annotated[list[Literal["forward", "turned"]], BeforeValidator(listed), Field(min_length=1)]
@@ -82,6 +83,10 @@ class ScanTable(Table):
     crs: Text | None = None
     use_classes: Classes = Field(default_factory=list)
     leave_classes: Classes | None = None
+    scale: Literal["as scanned", "from control"] = "as scanned"
+    control_unit: Unit | None = None
+    sensor: Text | None = None
+    operator: Text | None = None
 
     @model_validator(mode="after")
     def _one_or_many(self) -> ScanTable:
@@ -352,6 +357,8 @@ class JobFile(ByHandTables):
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
     mark: list[MarkTable] = Field(default_factory=list)
     keep: list[KeepTable] = Field(default_factory=list)
+    control: list[ControlTable] = Field(default_factory=list)
+    check: list[CheckTable] = Field(default_factory=list)
     after: AfterTable | None = None
 
 

@@ -11,10 +11,16 @@ from .folder.files import switched as switched
 from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look
+from .pages.jobs import JobRow as JobRow
+from .pages.jobs import job_row as job_row
+from .pages.jobs import write_jobs as write_jobs
 from .pages.report import write_report as write_report
 from .pictures.floor_plan import draw_floor_plan as draw_floor_plan
 from .pictures.plan import draw_plan as draw_plan
 from .pictures.profile import draw_profile as draw_profile
+from .pictures.reference import REFERENCE_NAME as REFERENCE_NAME
+from .pictures.reference import draw_reference as draw_reference
+from .pictures.reference import worth_drawing as worth_drawing
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .pictures.verify_plan import draw_checked as draw_checked
 from .sheets.all_sheets import write_sheets as write_sheets
@@ -24,6 +30,10 @@ from .sheets.verify import write_hand_over as write_hand_over
 from .view.floor_report import FloorReport as FloorReport
 from .view.floor_result import FLOOR_NAME as FLOOR_NAME
 from .view.floor_result import write_floor_json as write_floor_json
+from .view.record import RECORD_NAME as RECORD_NAME
+from .view.record import RECORD_SCHEMA as RECORD_SCHEMA
+from .view.record import versions as versions
+from .view.record import write_record as write_record
 from .view.result import write_result as write_result
 from .view.verify_report import report_now as report_now
 from .view.verify_result import write_verify as write_verify
@@ -39,16 +49,22 @@ __all__ = [
     "FLOOR_NAME",
     "GLB_NAME",
     "PLY_NAME",
+    "RECORD_NAME",
+    "RECORD_SCHEMA",
+    "REFERENCE_NAME",
     "FloorReport",
+    "JobRow",
     "Staging",
     "draw_checked",
     "draw_floor_plan",
     "draw_plan",
     "draw_profile",
+    "draw_reference",
     "draw_vehicle",
     "floor_lines",
     "health_lines",
     "how_text",
+    "job_row",
     "look_record",
     "refuse_unwritable",
     "report_now",
@@ -57,14 +73,18 @@ __all__ = [
     "told",
     "vehicle_lines",
     "verify_lines",
+    "versions",
+    "worth_drawing",
     "write_cad",
     "write_depth_glb",
     "write_depth_ply",
     "write_floor_json",
     "write_floor_sheets",
     "write_hand_over",
+    "write_jobs",
     "write_look",
     "write_measuring_sheet",
+    "write_record",
     "write_report",
     "write_result",
     "write_sheets",

@@ -14,10 +14,12 @@ from .placing.rounding import rounded as rounded
 from .placing.system import FAR as FAR
 from .placing.system import System as System
 from .placing.system import differ as differ
+from .placing.system import from_degrees as from_degrees
 from .placing.system import grid_over_ground as grid_over_ground
 from .placing.system import named_system as named_system
 from .records import Frame as Frame
 from .records import Scan as Scan
+from .records import Tie as Tie
 from .registering.register import Fit as Fit
 from .registering.register import Reference as Reference
 from .registering.register import accuracy_95 as accuracy_95
@@ -47,12 +49,14 @@ __all__ = [
     "Reference",
     "Scan",
     "System",
+    "Tie",
     "accuracy_95",
     "assess",
     "crest_rounding",
     "differ",
     "disagreement",
     "fits_anywhere",
+    "from_degrees",
     "grid_over_ground",
     "lay_on",
     "mark_place",

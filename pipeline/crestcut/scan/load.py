@@ -54,19 +54,24 @@ def read_scan(choice: ScanChoice | Path | str, progress: Say | None = None) -> S
     if not choice.files:
         raise CrestcutError("no scan file given", "", "name one or more")
     scans = []
+    classes = Classes(choice.use_classes, choice.leave_classes)
+    # with control a job's system is the control's, and the scan's once it is laid on it
+    crs = None if choice.control else choice.crs
     for path in choice.files:
         say(f"reading {path.name}")
-        scans.append(
-            read_file(
-                path, choice.unit, choice.up, choice.crs, Classes(choice.use_classes, choice.leave_classes)
-            )
-        )
-    if len(scans) == 1:
-        return scans[0]
-    from crestcut.scan.registering.repeats import join_repeats
+        scans.append(read_file(path, choice.unit, choice.up, crs, classes))
+    scan = scans[0]
+    if len(scans) > 1:
+        from crestcut.scan.registering.repeats import join_repeats
 
-    say(f"registering {len(scans)} repeats")
-    return join_repeats(scans)
+        say(f"registering {len(scans)} repeats")
+        scan = join_repeats(scans)
+    if choice.control or choice.checks:
+        from crestcut.scan.control.tie import refuse_outside, tied
+
+        scan = tied(scan, choice) if choice.control else scan
+        refuse_outside(scan, choice.checks)
+    return scan
 
 
 @dataclass(frozen=True)
@@ -125,6 +130,8 @@ def read_file(
         up_guessed=up is None and raw.up is None,
         quantum=quantum,
         bridges=holes,
+        size=path.stat().st_size,
+        origin=raw.origin,
     )  # fmt: skip
     passes: tuple[ScanPass, ...] = ()
     source = np.zeros(len(points), np.int16)

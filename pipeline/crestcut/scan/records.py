@@ -10,6 +10,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from crestcut.base.grid import FloatArray, frozen_array
 from crestcut.base.summary import Summary
+from crestcut.scan.control.fit import Fitted, Movement
+from crestcut.scan.formats.raw import Origin
 from crestcut.scan.placing.system import NO_SYSTEM, System
 
 
@@ -19,7 +21,9 @@ class Frame:
 
     site = rotation @ (scale * file) - shift.  ``scale`` (3,): metres per file unit, one for each *file* axis.
     ``rotation`` (3, 3): turns the scaled file axes so that z is up.  ``shift`` (3,): metres, float64, taken
-    off after turning.
+    off after turning.  ``grid`` : a length of the plan in the scan's own coordinates over the same on the
+    ground, which site metres are.  ``scanned`` : of a scan that was tied to control, whose own coordinates
+    are the control's: how it came.
     """
 
     scale: FloatArray
@@ -28,6 +32,8 @@ class Frame:
     unit: str  # as printed: "m", "ft", "us-ft", "mm" ...
     up: str  # x y z -x -y -z: the file axis that points up
     system: System = NO_SYSTEM  # the reference system that the file or the job names
+    grid: float = 1.0
+    scanned: Scanned | None = None
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "scale", frozen_array(self.scale, ndim=1, name="scale"))
@@ -36,16 +42,34 @@ class Frame:
 
     def to_site(self, file_xyz: ArrayLike) -> FloatArray:
         """File coordinates (..., 3) in file units -> site coordinates (..., 3) in metres."""
-        return (np.asarray(file_xyz, dtype=float) * self.scale) @ self.rotation.T - self.shift
+        turned = (np.asarray(file_xyz, dtype=float) * self.scale) @ self.rotation.T
+        return turned / self._stretch - self.shift
 
     def to_file(self, site_xyz: ArrayLike) -> FloatArray:
         """Site coordinates (..., 3) in metres -> file coordinates (..., 3) in file units."""
-        return ((np.asarray(site_xyz, dtype=float) + self.shift) @ self.rotation) / self.scale
+        turned = (np.asarray(site_xyz, dtype=float) + self.shift) * self._stretch
+        return (turned @ self.rotation) / self.scale
+
+    @property
+    def _stretch(self) -> FloatArray:
+        """(3,) of the plan alone: heights are true lengths in every system."""
+        return np.array([self.grid, self.grid, 1.0])
 
     @property
     def turned_scale(self) -> FloatArray:
         """(3,) metres per file unit along the axes, after turning z up."""
         return np.abs(self.rotation @ np.diag(self.scale) @ self.rotation.T).diagonal()
+
+    @property
+    def words(self) -> str:
+        """Whose coordinates places are printed in: "m, as in the scan", or the control's."""
+        whose = "as in the scan" if self.scanned is None else self.system.plan or "as the control"
+        return f"{self.unit}, {whose}"
+
+    def as_written(self, plan_xy: ArrayLike) -> str:
+        """A place in own coordinates as a job file takes it."""
+        x, y = (float(v) for v in np.asarray(plan_xy, dtype=float))
+        return f"[{x:.2f}, {y:.2f}]" if self.scanned is None else f"{{ east = {x:.2f}, north = {y:.2f} }}"
 
     @property
     def plan_scale(self) -> FloatArray:
@@ -55,16 +79,100 @@ class Frame:
     def to_own(self, site_xyz: ArrayLike) -> FloatArray:
         """Site x, y, z (..., 3) in metres -> the scan's own east, north and height (..., 3), in file units, z
         turned up."""
-        return (np.asarray(site_xyz, dtype=float) + self.shift) / self.turned_scale
+        return (np.asarray(site_xyz, dtype=float) + self.shift) * self._stretch / self.turned_scale
+
+    def own_to_site(self, own_xyz: ArrayLike) -> FloatArray:
+        """The other way."""
+        return np.asarray(own_xyz, dtype=float) * self.turned_scale / self._stretch - self.shift
 
     def plan_to_site(self, plan_xy: ArrayLike) -> FloatArray:
-        """Plan coordinates (..., 2), in file units after turning z up (what a job file calls a point) ->
-        site x, y, metres."""
-        return np.asarray(plan_xy, dtype=float) * self.plan_scale - self.shift[:2]
+        """The scan's own plan coordinates (..., 2), in file units after turning z up -> site x, y, metres."""
+        return np.asarray(plan_xy, dtype=float) * self.plan_scale / self.grid - self.shift[:2]
 
     def site_to_plan(self, site_xy: ArrayLike) -> FloatArray:
         """Site x, y (..., 2) in metres -> plan coordinates (..., 2) in file units."""
-        return (np.asarray(site_xy, dtype=float)[..., :2] + self.shift[:2]) / self.plan_scale
+        return (np.asarray(site_xy, dtype=float)[..., :2] + self.shift[:2]) * self.grid / self.plan_scale
+
+    def of_other(self, other: Frame, site_xyz: FloatArray) -> FloatArray:
+        """Site coordinates (n, 3) of another scan of the place -> these, by what both call their own."""
+        if self.scanned is not None and not other.system.plan:  # it came as this one did
+            before = site_xyz + (other.shift - self.scanned.frame.shift)
+            return self.scanned.movement.apply(before)
+        if self.system.plan and other.system.plan:
+            return self.own_to_site(other.to_own(site_xyz))
+        return site_xyz + (other.shift - self.shift)
+
+    def written_to_site(self, plan_xy: ArrayLike) -> FloatArray:
+        """What a job file writes as [x, y], (..., 2): coordinates of the scan as it came -> site x, y,
+        metres."""
+        if self.scanned is None:
+            return self.plan_to_site(plan_xy)
+        before = self.scanned.frame.plan_to_site(plan_xy)
+        return self.scanned.movement.apply(_with_height(before, self.scanned.level))[..., :2]
+
+
+@dataclass(frozen=True, eq=False)
+class Scanned:
+    """A scan before it was tied to control: its frame then, and how it was moved since. level : m, site
+    height in that frame of places that are given without one; half a metre beside it is worth 0.5 mm of place
+    for each milliradian of tilt."""
+
+    frame: Frame
+    movement: Movement
+    level: float
+
+
+def _with_height(xy: FloatArray, height: float) -> FloatArray:
+    return np.concatenate([xy, np.full((*xy.shape[:-1], 1), height)], axis=-1)
+
+
+@dataclass(frozen=True)
+class TiedPoint:
+    """A control point. at : as surveyed, own units.  residual : m, east, north and up, where the scan has it
+    less where it was surveyed.  redundancy : of each, 0 to 1: the share of an error there that shows in the
+    residual.  height_of_scan : its height was taken from the scan about it, not given."""
+
+    name: str
+    at: tuple[float, float, float]
+    residual: tuple[float, float, float]
+    redundancy: tuple[float, float, float]
+    height_of_scan: bool
+
+    @property
+    def off(self) -> float:
+        """m."""
+        return float(np.linalg.norm(self.residual))
+
+
+@dataclass(frozen=True, eq=False)
+class Tie:
+    """How a scan was tied to control. scale : what the control makes the scan's size, and 1 sd of it, whether
+    it was taken up (``free``) or not.  stated : standard deviations were."""
+
+    points: tuple[TiedPoint, ...]
+    fitted: Fitted
+    free: bool
+    scale: tuple[float, float]
+    stated: bool
+
+    @property
+    def rms(self) -> float:
+        """m, of all residuals of a point together."""
+        return float(np.sqrt(np.mean([p.off**2 for p in self.points])))
+
+    @property
+    def worst(self) -> TiedPoint:
+        """The point whose residual is largest."""
+        return max(self.points, key=lambda p: p.off)
+
+    @property
+    def suspect(self) -> TiedPoint:
+        """The point without which the others agree best."""
+        return self.points[self.fitted.suspect.number]
+
+    def height_sd(self, site_xyz: FloatArray) -> FloatArray:
+        """(n,) m, 1 sd of heights at places (n, 3), site m, by the tie alone."""
+        return self.fitted.sd(site_xyz)[:, 2]
 
 
 @dataclass(frozen=True)
@@ -96,6 +204,8 @@ class ScanFile:
     unit_alternatives: tuple[str, ...] = ()  # units in which a scan of this size would be a slab too
     up_guessed: bool = False  # told from the scan's shape alone
     quantum: float = 0.0  # m: what the coordinates are rounded to in the file; 0 where finer than can be seen
+    size: int = 0  # bytes
+    origin: Origin = field(default_factory=Origin)
 
 
 @dataclass(frozen=True)
@@ -131,6 +241,7 @@ class Scan(Summary):
     notes: tuple[str, ...] = ()  # plain sentences for the user
     passes: tuple[ScanPass, ...] = ()
     pass_of: NDArray[np.int16] = field(default_factory=lambda: np.empty(0, np.int16))
+    tie: Tie | None = None
 
     @property
     def summary(self) -> str:

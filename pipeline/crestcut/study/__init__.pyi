@@ -1,3 +1,12 @@
+from .checks import ASPRS as ASPRS
+from .checks import ASPRS_FEWEST as ASPRS_FEWEST
+from .checks import NSSDA as NSSDA
+from .checks import NSSDA_FEWEST as NSSDA_FEWEST
+from .checks import Checks as Checks
+from .checks import Errors as Errors
+from .checks import nssda_radial as nssda_radial
+from .checks import nssda_vertical as nssda_vertical
+from .checks import with_survey as with_survey
 from .identity import NOT_DATED as NOT_DATED
 from .identity import NOTHING as NOTHING
 from .identity import Identity as Identity
@@ -14,18 +23,27 @@ from .saved import STUDY_NAME as STUDY_NAME
 from .saved import write_study as write_study
 
 __all__ = [
+    "ASPRS",
+    "ASPRS_FEWEST",
     "NOTHING",
     "NOT_DATED",
+    "NSSDA",
+    "NSSDA_FEWEST",
     "STUDY_NAME",
+    "Checks",
     "Clock",
+    "Errors",
     "Identity",
     "Report",
     "Study",
     "VehicleRow",
     "evidence_of",
     "keeps_of",
+    "nssda_radial",
+    "nssda_vertical",
     "run_job",
     "scan_identity",
     "taken_up",
+    "with_survey",
     "write_study",
 ]

@@ -57,6 +57,7 @@ from crestcut.standing import (
     seen_notes,
     swept_of,
 )
+from crestcut.study.checks import held_against
 from crestcut.study.record import Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
 from crestcut.study.saved import STUDY_NAME, differing, read_study
@@ -121,7 +122,8 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
         drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
     )
     lines = lines_of(drivers, job, places)
-    for note in lines[0].notes:
+    of_line = drawn_line.notes if drawn_line else ()
+    for note in (*of_line, *lines[0].notes):
         say(Mind(note))
     with clock.stage("surface", "finding the slab"):
         frame = common_window(drivers, lines, job)
@@ -131,6 +133,9 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
         surface = judged_apart(scan, surface, drives, job.scan.scanner, job.slab.flatness, job.settings)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
+    checks = held_against(job.scan.checks, scan, surface)
+    for note in checks.notes:
+        say(Mind(note))
     with clock.stage("ride", "standing the vehicle along the line"):
         rides = rides_of(drivers, lines, surface, job, scan.frame)
     with clock.stage("sweep", "sweeping the underside over the slab"):
@@ -160,8 +165,9 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
         options = options_of(job, standings, fleet, after, surface, keeps)
     digest = drawn_line.sha256 if drawn_line else ""
     report = replace(
-        report, line_sha256=digest, advice=advice, soft=soft, options=options, seconds=clock.seconds
-    )
+        report, line_sha256=digest, advice=advice, soft=soft, options=options, checks=checks,
+        notes=(*report.notes, *of_line, *checks.notes), seconds=clock.seconds,
+    )  # fmt: skip
     return Study(report, release, drivers)
 
 

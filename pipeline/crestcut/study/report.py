@@ -16,6 +16,7 @@ from crestcut.contact import Clearance, Contact, Poses, Ride, SoftContact, Trave
 from crestcut.cut import CutPlan, NotCast, RayCast
 from crestcut.job import Job
 from crestcut.scan import Scan
+from crestcut.study.checks import Checks
 from crestcut.study.identity import NOTHING, Identity
 from crestcut.terrain import Surface
 from crestcut.vehicle import Vehicle
@@ -85,6 +86,7 @@ class Report:
     measurements worth making first, best first, each a mapping with kind, where, expect, narrows.
     soft : parts that may touch and do, deepest first; never in the verdict.
     ray_cast : the second opinion on the least gaps, or why there is none; None: it was not asked.
+    checks : surveyed points that the slab's heights were held against.
     seconds : per stage, in running order.  unsure : nothing is to be cut as far as is known, and that may be
     otherwise.
     """
@@ -119,6 +121,7 @@ class Report:
     vehicle_doubts: tuple[str, ...] = ()
     after_in_use: Chance | None = None
     ray_cast: RayCast | NotCast | None = None
+    checks: Checks = field(default_factory=Checks)
 
     def __post_init__(self) -> None:
         if self.kind not in CONTACT_KINDS:

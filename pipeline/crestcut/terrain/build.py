@@ -87,6 +87,7 @@ def build_surface(
         notes=tuple(n for n in notes if n),
         breaks=breaks_of(knots, lattice.pitch, lattice.pad),
         seen=ground.seen,
+        joints=joints.ends - lattice.pad * lattice.pitch,
     )
 
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.base.grid import BoolArray, HeightGrid, frozen_array
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, frozen_array
 from crestcut.base.summary import Summary
 from crestcut.base.units import millimetres
 from crestcut.terrain.breaklines.breaks import Break
@@ -105,6 +105,7 @@ class Surface(Summary):
     scanned : heights as fitted to the scan, its own error in them, where ``height`` is the slab judged apart
     from that; None where it is not.
     seen : what the scan shows besides, none of it taken away; None where the heights come from elsewhere.
+    joints : (n, 2, 2) grid u, v of both ends of each straight joint that was bridged, m.
     """
 
     height: HeightGrid
@@ -119,6 +120,7 @@ class Surface(Summary):
     breaks: tuple[Break, ...] = ()
     scanned: HeightGrid | None = None
     seen: Seen | None = None
+    joints: FloatArray = field(default_factory=lambda: np.empty((0, 2, 2)))
 
     @property
     def summary(self) -> str:

@@ -53,7 +53,7 @@ def lay_after(before: Scan, after: Scan, in_work: Callable[[FloatArray], BoolArr
     """
     name = after.files[0].path.name
     refuse_other_system(before, after)
-    here = after.points + (after.frame.shift - before.frame.shift)
+    here = before.frame.of_other(after.frame, after.points)
     drift = warp * 2**0.5
     moved = _placed(Reference(before.points), here, name, drift).apply(here)
     kept, moving = before.points[~in_work(before.points)], moved[~in_work(moved)]

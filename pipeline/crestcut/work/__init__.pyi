@@ -60,6 +60,7 @@ from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
 from .slopes import VERTICAL as VERTICAL
 from .slopes import edge_rule as edge_rule
+from .tools import tool_files as tool_files
 from .tools import tools_at_hand as tools_at_hand
 from .trade import INCHES as INCHES
 from .trade import TradeWords as TradeWords
@@ -134,6 +135,7 @@ __all__ = [
     "section_left",
     "span_words",
     "stick_words",
+    "tool_files",
     "tools_at_hand",
     "trade_words",
     "wear_words",

@@ -61,6 +61,14 @@ def tools_at_hand(job_path: Path, named: Sequence[str] | None) -> tuple[Tool, ..
     folder = tool_folder(job_path)
     if named is None:
         return load_tools(folder) if folder else ()
+    return tuple(load_tool(path) for path in tool_files(job_path, named))
+
+
+def tool_files(job_path: Path, named: Sequence[str] | None) -> tuple[Path, ...]:
+    """The files of ``tools_at_hand``."""
+    folder = tool_folder(job_path)
+    if named is None:
+        return tuple(sorted(folder.glob("*.toml"))) if folder else ()
     found = []
     for name in dict.fromkeys(name.removesuffix(".toml") for name in named):
         places = [place / f"{name}.toml" for place in (job_path.parent, folder) if place is not None]
@@ -71,7 +79,7 @@ def tools_at_hand(job_path: Path, named: Sequence[str] | None) -> tuple[Tool, ..
                 f'no tool "{name}"', "[work] tools",
                 f"write one of {', '.join(known)}, or put your own {name}.toml beside the job",
             )  # fmt: skip
-        found.append(load_tool(path))
+        found.append(path)
     return tuple(found)
 
 

@@ -7,7 +7,7 @@ import hashlib
 import json
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +17,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.plain_files import refuse_irregular
 from crestcut.base.units import FOOT, US_SURVEY_FOOT, millimetres
 from crestcut.job import did_you_mean
-from crestcut.scan import FAR, Frame, differ, named_system
+from crestcut.scan import FAR, Frame, differ, from_degrees, named_system
 
 # $INSUNITS codes of the DXF reference -> metres
 DXF_UNITS = {1: 0.0254, 2: 0.3048, 4: 0.001, 5: 0.01, 6: 1.0, 7: 1000.0, 21: 1200.0 / 3937.0}
@@ -31,7 +31,8 @@ AXES = (("x", "easting", "east", "e"), ("y", "northing", "north", "n"))
 @dataclass(frozen=True)
 class DrawnLine:
     """points : x, y as written in the file.  unit : metres per unit if the file says so, else None (then the
-    scan's own unit).  system : the reference system of its plan, where it names one.
+    scan's own unit).  system : the reference system of its plan, where it names one.  degrees : its points
+    are longitude and latitude (WGS 84, RFC 7946).
     """
 
     points: tuple[tuple[float, float], ...]
@@ -39,13 +40,27 @@ class DrawnLine:
     source: str
     sha256: str = ""
     system: str = ""
+    degrees: bool = False
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is to be said of it."""
+        if not self.degrees:
+            return ()
+        return (
+            f"{self.source}: the line came in degrees (WGS 84); between those and a system fixed to a"
+            " continent a metre or two may lie: see on the plan where it runs",
+        )
 
     def on_site(self, frame: Frame) -> tuple[tuple[float, float], ...]:
         """Site x, y of its points, m; places less than ``ONE_PLACE`` apart are taken once.
 
-        Raises CrestcutError where the line is in another reference system than the scan or far from it, or
-        where its foot and the scan's are not the same and that moves it.
+        Raises CrestcutError where the line is in another reference system than the scan or far from it, where
+        its foot and the scan's are not the same and that moves it, or where it is in degrees and the scan in
+        no system that they could be turned into.
         """
+        if self.degrees:
+            return replace(self, points=self._from_degrees(frame), degrees=False).on_site(frame)
         if differ(self.system, frame.system.plan):
             mend = "save it in the scan's reference system"
             raise CrestcutError(
@@ -66,6 +81,25 @@ class DrawnLine:
         if len(kept) < 2:
             raise CrestcutError("all points of the line are one place", self.source, "draw it over the slab")
         return tuple(kept)
+
+    def _from_degrees(self, frame: Frame) -> tuple[tuple[float, float], ...]:
+        """Own x, y. A file with latitude first lies elsewhere on earth: that is said, not guessed."""
+        points = from_degrees(frame.system, self.points)
+        if points is None:
+            raise CrestcutError(
+                "the line is in degrees, and the scan in no reference system that is known", self.source,
+                "save it in the scan's own coordinates, or name the system: [scan] crs",
+            )  # fmt: skip
+        turned = from_degrees(frame.system, [(b, a) for a, b in self.points])
+        if self._far(frame, points) and turned is not None and not self._far(frame, turned):
+            raise CrestcutError(
+                "its places have latitude first", self.source, "write longitude first, as GeoJSON has it"
+            )
+        return points
+
+    def _far(self, frame: Frame, points: tuple[tuple[float, float], ...]) -> bool:
+        away = np.hypot(*frame.plan_to_site(points).T)
+        return not bool(away.max() <= FAR)  # what lies beyond a grid's reach is infinite
 
     def _refuse_other_foot(self, frame: Frame) -> None:
         """Units of almost one size: far from the origin it cannot be told which of the two was meant."""
@@ -90,8 +124,7 @@ def _foot(unit: float) -> str:
 def read_line(path: Path, layer: str | None = None) -> DrawnLine:
     """The one line in a file; ``layer`` chooses among a drawing's.
 
-    Raises CrestcutError where the file cannot be read, holds no line or several, or holds degrees instead of
-    lengths.
+    Raises CrestcutError where the file cannot be read, or holds no line or several.
     """
     path = Path(path)
     if not path.exists():
@@ -108,7 +141,9 @@ def read_line(path: Path, layer: str | None = None) -> DrawnLine:
         raise CrestcutError("a point of the line is not finite", path.name, "give plain coordinates")
     if len(points) < 2:
         raise CrestcutError(f"{len(points)} points are no line", path.name, "give at least its two ends")
-    return DrawnLine(tuple(points), unit, path.name, hashlib.sha256(path.read_bytes()).hexdigest(), system)
+    degrees = reader is _geojson and _in_degrees(points, system)
+    digest = hashlib.sha256(path.read_bytes()).hexdigest()
+    return DrawnLine(tuple(points), unit, path.name, digest, system, degrees)
 
 
 Points = list[tuple[float, float]]
@@ -165,16 +200,15 @@ def _geojson(path: Path, layer: str | None) -> Found:
     points = _only(lines, path, "leave one")
     if not points:
         return points, None, ""
-    xs, ys = [p[0] for p in points], [p[1] for p in points]
-    # a driveway of a few metres is 0.0001 degrees long (RFC 7946: coordinates are degrees unless agreed
-    # otherwise)
-    if (
-        max(max(xs) - min(xs), max(ys) - min(ys)) < 0.01
-        and max(map(abs, xs)) <= 180
-        and max(map(abs, ys)) <= 90
-    ):
-        raise CrestcutError("the line is in degrees", path.name, "save it in the scan's own coordinates")
     return points, None, _system(data)
+
+
+def _in_degrees(points: Sequence[tuple[float, float]], system: str) -> bool:
+    """A driveway of a few metres is 0.0001 degrees long (RFC 7946: coordinates are longitude and latitude
+    unless agreed otherwise)."""
+    size = np.ptp(np.array(points), axis=0)
+    most = np.abs(np.array(points)).max()
+    return not system and float(size.max()) < 0.01 and float(most) <= 180
 
 
 def _system(data: dict[str, Any]) -> str:

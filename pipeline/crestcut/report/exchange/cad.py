@@ -266,8 +266,7 @@ def _words(pen: _Pen, report: Report, sheet: Worksheet) -> None:
     depth = 0.0 if report.plan is None else report.plan.deepest
     lines = [
         report.identity.job,
-        f"Coordinates as in the scan, unit {report.scan.frame.unit}; depths in mm, deepest"
-        f" {depth * 1000:.1f}.",
+        f"Coordinates in {report.scan.frame.words}; depths in mm, deepest {depth * 1000:.1f}.",
         _release_words(report, sheet),
         "Not field-proved: check with string, stick and vehicle.",
         f"Job {report.job.date_words}; {report.identity.tool}.",

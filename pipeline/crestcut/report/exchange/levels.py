@@ -12,14 +12,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
+from scipy import ndimage
 
-from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.base.grid import FloatArray, HeightGrid, IntArray
 from crestcut.study import Report
+from crestcut.terrain import Surface
 from crestcut.work import Worksheet
 
 CHAINAGE, ACROSS = 0.5, 0.25  # m between sections, and between places of one
 BAND = 0.005  # m of depth
 EDGE = 0.0003  # m: what is less is not cut
+BEYOND = 0.4  # m: a joint that is seen to so near the slab's edge, or to another joint, runs on to it
+LEAST_BAY = 0.25  # m2: less is a sliver beside a joint
 
 
 @dataclass(frozen=True, eq=False)
@@ -64,6 +68,20 @@ class Band:
     high: float
     area: float
     volume: float
+
+
+@dataclass(frozen=True)
+class BayRow:
+    """A piece of slab between joints, as far as the surface reaches. east, north : own units, of its middle.
+    whole : m2 of it.  area, volume, deepest : of the planned cut in it, m2, m3, m."""
+
+    name: str
+    east: float
+    north: float
+    whole: float
+    area: float
+    volume: float
+    deepest: float
 
 
 class Levels:
@@ -156,6 +174,53 @@ class Levels:
             within = (depth > max(low, EDGE)) & (depth <= high)
             bands.append(Band(low, high, float(within.sum()) * node, float(depth[within].sum()) * node))
         return tuple(bands)
+
+    def bays(self) -> tuple[BayRow, ...]:
+        """The planned cut by bay, along the line; empty where it is not released."""
+        if self.depth is None:
+            return ()
+        grid, depth = self.existing.frame, np.nan_to_num(self.depth.values)
+        node, bay = grid.cell**2, bay_of_nodes(self.report.surface)
+        rows = []
+        for number in range(1, int(bay.max(initial=0)) + 1):
+            here = bay == number
+            cut = here & (depth > EDGE)
+            v, u = (k.mean() * grid.cell for k in np.nonzero(here))
+            east, north = (float(c) for c in self.frame.site_to_plan(grid.to_site((u, v))))
+            rows.append(BayRow(
+                str(number), east, north, float(here.sum()) * node, float(cut.sum()) * node,
+                float(depth[cut].sum()) * node, float(depth[cut].max(initial=0.0)),
+            ))  # fmt: skip
+        return tuple(rows)
+
+
+def bay_of_nodes(surface: Surface) -> IntArray:
+    """(ny, nx) the number of each node's bay, from 1 on in the order of travel; 0 off the slab.
+
+    The slab is parted along its straight joints; a joint's own nodes are of the bay beside them, and a sliver
+    is of its neighbour.
+    """
+    grid = surface.height.frame
+    rows, columns = np.indices(grid.shape) * grid.cell
+    along_joint = np.zeros(grid.shape, dtype=bool)
+    for a, b in surface.joints:
+        long = float(np.hypot(*(b - a)))
+        way = (b - a) / long
+        t = (columns - a[0]) * way[0] + (rows - a[1]) * way[1]
+        off = np.abs((rows - a[1]) * way[0] - (columns - a[0]) * way[1])
+        along_joint |= (off <= 0.75 * grid.cell) & (t > -BEYOND) & (t < long + BEYOND)
+    bay, count = ndimage.label(surface.slab & ~along_joint)
+    size = np.bincount(bay.ravel(), minlength=count + 1) * grid.cell**2
+    big = np.flatnonzero(size >= LEAST_BAY)
+    big = big[big > 0]
+    middle = [float(np.nonzero(bay == k)[1].mean()) for k in big]
+    number = np.zeros(count + 1, dtype=np.int64)
+    number[big[np.argsort(middle, kind="stable")]] = np.arange(1, len(big) + 1)
+    bay = number[bay]
+    if not len(big):
+        return np.asarray(bay)
+    near = ndimage.distance_transform_edt(bay == 0, return_distances=False, return_indices=True)
+    return np.where(surface.slab, bay[tuple(near)], 0)
 
 
 def _first(before: float, step: float) -> int:

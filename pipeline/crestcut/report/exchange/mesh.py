@@ -136,11 +136,14 @@ def write_depth_ply(report: HasDepth, path: Path) -> DepthMesh:
 
 
 def _ply_header(report: HasDepth, vertices: int, faces: int) -> str:
-    unit, up = report.scan.frame.unit, report.scan.frame.up
+    frame = report.scan.frame
+    whose = "the scan's own coordinates"
+    if frame.scanned is not None:
+        whose = f"east, north, height of the control ({frame.system.words})"
     comments = [
         "depth to remove from a slab",
         *report.identity.lines(),
-        f"x y z: the scan's own coordinates, unit {unit}, {up} up; the surface as it is",
+        f"x y z: {whose}, unit {frame.unit}, {frame.up} up; the surface as it is",
         "depth: metres to remove, 0 nothing to go, nan not measured",
         "loose vertices (in no face) lie in holes of the scan: depth nan, height carried over from the rim",
     ]
@@ -184,7 +187,8 @@ def write_depth_glb(report: HasDepth, path: Path) -> DepthMesh:
     name = f"depth to remove | {about.words()}"  # what a viewer's list of parts shows
     scene.add_geometry(body, geom_name=name, node_name=name)
     scene.metadata.update(about.record())
-    scene.metadata["origin"] = [float(v) for v in middle + report.scan.frame.shift]
+    frame = report.scan.frame
+    scene.metadata["origin"] = [float(v) for v in frame.to_own(middle) * frame.turned_scale]
     scene.metadata["origin_is"] = "metres, scan axes turned z up, of this file's origin; this file is y up"
 
     def finished(tree: dict) -> None:

@@ -16,9 +16,11 @@ import numpy as np
 from crestcut.base.errors import table_cell
 from crestcut.report.exchange.heights_dxf import write_heights
 from crestcut.report.exchange.landxml import NamedSurface, write_landxml
-from crestcut.report.exchange.levels import Level, Levels, Raster
+from crestcut.report.exchange.levels import BayRow, Level, Levels, Raster
 from crestcut.report.exchange.tin import Tin, tin_of
 from crestcut.report.view.frames import frame_and_units
+from crestcut.report.view.reference import reference_document
+from crestcut.report.view.result import plain
 from crestcut.scan import System, grid_over_ground
 from crestcut.study import Report
 from crestcut.work import Worksheet
@@ -60,14 +62,12 @@ def write_survey(report: Report, sheet: Worksheet, folder: Path) -> tuple[str, .
     _points(points, folder)
     _sections(levels, folder / "sections.csv")
     _bands(levels, folder / "depth_bands.csv")
+    bays = levels.bays()
+    _bays(bays, folder / "bays.csv")
     write_heights(levels, surfaces, points, folder / "heights.dxf")
-    told = _record(levels, tins, points, notes)
-    (folder / SURVEY_NAME).write_text(json.dumps(told, indent=1, default=_plain) + "\n", encoding="utf-8")
+    told = {**_record(levels, tins, points, notes), "bays": [asdict(bay) for bay in bays]}
+    (folder / SURVEY_NAME).write_text(json.dumps(plain(told), indent=1) + "\n", encoding="utf-8")
     return tuple(notes)
-
-
-def _plain(value: object) -> object:
-    return value.tolist() if isinstance(value, np.ndarray) else str(value)
 
 
 def _words(name: str, tin: Tin) -> str:
@@ -127,6 +127,17 @@ def _bands(levels: Levels, path: Path) -> None:
     _rows(path, ("from_mm", "to_mm", "area_m2", "volume_l"), rows)
 
 
+def _bays(bays: Sequence[BayRow], path: Path) -> None:
+    """Pieces of slab between joints, numbered along the line, and what is cut of each."""
+    rows = (
+        (b.name, f"{b.east:.{DECIMALS}f}", f"{b.north:.{DECIMALS}f}", f"{b.whole:.2f}", f"{b.area:.3f}",
+         f"{b.volume * 1000:.2f}", f"{b.deepest * 1000:.1f}")
+        for b in bays
+    )  # fmt: skip
+    head = ("bay", "east", "north", "slab_m2", "cut_m2", "volume_l", "deepest_mm")
+    _rows(path, head, rows)
+
+
 def _record(
     levels: Levels, tins: dict[str, Tin], points: Sequence[Level], notes: Sequence[str]
 ) -> dict[str, object]:
@@ -135,6 +146,7 @@ def _record(
     middle = levels.own(levels.existing, np.asarray(report.line.xy).mean(axis=0))[0]
     height = float(np.nanmedian(levels.existing.values)) + float(frame.shift[2])
     ratio = grid_over_ground(frame.system, float(middle[0]), float(middle[1]), height)
+    reference = reference_document(report)
     bands = levels.bands()
     long = float(np.hypot(*levels.existing.frame.size))
     return {
@@ -148,6 +160,8 @@ def _record(
             name: {"points": len(tin.xyz), "faces": len(tin.faces), "worst_off": tin.worst}
             for name, tin in tins.items()
         },
+        "tie": reference["tie"],
+        "checks": reference["checks"],
         "points": len(points),
         "bands": [asdict(b) for b in bands],
         "cut": {"area": sum(b.area for b in bands), "volume": sum(b.volume for b in bands)},

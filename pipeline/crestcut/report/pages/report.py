@@ -16,6 +16,8 @@ from crestcut.report.pages.glossary import MEANINGS, ROW_MEANINGS, find_figure
 from crestcut.report.pages.scene import scene
 from crestcut.report.pages.shell import page, write_page
 from crestcut.report.pages.words import count, sentence, weight
+from crestcut.report.pictures.reference import worth_drawing
+from crestcut.report.view.record import record_document
 from crestcut.report.view.result import result_document
 from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures
 from crestcut.report.words.options import enough_words
@@ -116,6 +118,7 @@ def shown_in_report(report: Report, document: Document, sheet: Worksheet | None 
     barred = forbidden(report.job.slab, report.job.keeps)
     return {
         "report": report, "document": document, "sheet": sheet, "figures": figures,
+        "record": record_document(report), "drawn": worth_drawing(report),
         "nothing_to_cut": nothing_to_cut(report), "said": say_verdict(report),
         "minded": [stopped(d) for d in (*contradictions(report), *report.vehicle_doubts)],
         "doubts": [sentence(finding_words(f, report.scan.frame)) for f in report.doubts],
@@ -180,18 +183,18 @@ def option_rows(report: Report, document: Document) -> list[OptionRow]:
             key, sentence(str(row.get("name"))).rstrip("."), str(row.get("needs") or "nothing"), works,
             bool(row.get("reaches_in_use")), barred, depth is not None and depth.value > 0 and not barred,
             much != 0 and not barred, much < 0, before, share,
-            line_words(row.get("line_points"), report.scan.frame.unit),
+            line_words(row.get("line_points"), report.scan.frame.words),
         ))  # fmt: skip
     return rows
 
 
-def line_words(ends: object, unit: str) -> str:
+def line_words(ends: object, words: str) -> str:
     """From where to where a line goes, in the scan's own coordinates; empty where it is no pair of points."""
     if not isinstance(ends, (list, tuple)) or len(ends) != 2:
         return ""
     start, end = ends
     where = f"from x {start[0]:.2f}, y {start[1]:.2f} to x {end[0]:.2f}, y {end[1]:.2f}"
-    return f"{where} ({unit}, as in the scan)"
+    return f"{where} ({words})"
 
 
 def vehicle_rows(document: Document) -> list[VehicleRow]:

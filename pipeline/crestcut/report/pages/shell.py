@@ -65,13 +65,14 @@ def page(
     title : plain text.  data : what the viewer reads; NaN and infinity become null.  units : "metric" or
     "inches", shown first.  about : what the page says of itself.  shown : what else the template shows.
     """
-    style, script = _asset("page.css"), _asset("viewer.js")
+    style, script = asset("page.css"), asset("viewer.js")
     return TEMPLATES.get_template(template).render(
         title=title, data=plain(data), units=units, about=about, style=style, script=script, **shown
     )
 
 
-def _asset(name: str) -> str:
+def asset(name: str) -> str:
+    """The text of what was built for the pages."""
     return (
         resources.files("crestcut.report.pages").joinpath(f"viewer/built/{name}").read_text(encoding="utf-8")
     )

@@ -200,5 +200,5 @@ def _facts(report: Report) -> list[str]:
         say = f"{'overlap' if gap < 0 else 'gap'} {both(abs(gap))}"
         facts.append(f"Worst point x {x:.3f}, y {y:.3f}: {say} under the {worst.part}")
         facts += estimate_words(report)
-    facts.append(f"Coordinates are the scan's own, in {report.scan.frame.unit}")
+    facts.append(f"Coordinates in {report.scan.frame.words}")
     return facts

@@ -14,6 +14,7 @@ UNITS = {
     "length": "m", "area": "m2", "volume": "m3", "litres": "l", "angle": "rad", "slope": "rise over run",
     "chance": "0 to 1", "time": "s",
 }  # fmt: skip
+TIED = " once it is written { east = ..., north = ... }: the scan lies in the control's system"
 PAIRS = ("where_xy", "front_axle")  # keys of an advice that hold places
 
 
@@ -30,7 +31,8 @@ def frame_and_units(frame: Frame) -> dict[str, object]:
             "heights": frame.system.heights or None,
             "wkt": frame.system.wkt or None,
             "read": "every coordinate is in metres on these axes; a key 'point', or one that ends in '_point'"
-            " or '_points', is the same place in the scan's own unit, as a job file takes it",
+            " or '_points', is the same place in the scan's own unit, as a job file takes it"
+            + (TIED if frame.scanned is not None else ""),
         },
     }
 

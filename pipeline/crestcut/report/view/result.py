@@ -15,6 +15,7 @@ from crestcut.chance import Chance, Finding, in_use_allowances
 from crestcut.contact import Contact, on_the_line
 from crestcut.cut import DIFFERS, Gap, Guided, NotCast, RayCast
 from crestcut.report.view.frames import advice, frame_and_units, line, place
+from crestcut.report.view.reference import reference_document
 from crestcut.report.words.split import split_document
 from crestcut.study import Report, VehicleRow
 from crestcut.work import ReasonCode
@@ -61,8 +62,9 @@ def result_document(report: Report) -> dict[str, object]:
             "reasons": [r.words for r in report.release_reasons],
             "codes": [{"code": r.code, "about": r.about} for r in report.release_reasons],
         },
-        "surface": _surface(report),
+        "surface": surface_document(report),
         "scan": _scan(report),
+        "reference": reference_document(report),
         "vehicle": {"name": report.vehicle.name, "loads": [load.name for load in report.vehicle.loads]},
         "travel": {**line(report.scan.frame, report.line.xy[[0, -1]]), "length": report.line.length},
         "vehicle_doubts": list(report.vehicle_doubts),
@@ -260,7 +262,8 @@ def _vehicle(row: VehicleRow, report: Report) -> dict[str, object]:
     }  # fmt: skip
 
 
-def _surface(report: Report) -> dict[str, object]:
+def surface_document(report: Report) -> dict[str, object]:
+    """Raster, errors of the scan with where they are from, and how its waves are shared."""
     surface, worst = report.surface, report.before.worst
     error = surface.error
     at_worst = math.nan

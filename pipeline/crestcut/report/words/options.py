@@ -135,9 +135,9 @@ def odds(chance: float) -> str:
 def _places(report: Report, option: Option) -> str:
     """Where its line runs, in the scan's own coordinates."""
     assert option.line is not None
-    start, end = (report.plan_point(p) for p in option.line)
-    unit = report.scan.frame.unit
-    return f"line = [[{start[0]:.2f}, {start[1]:.2f}], [{end[0]:.2f}, {end[1]:.2f}]] ({unit}, as in the scan)"
+    frame = report.scan.frame
+    start, end = (frame.as_written(report.plan_point(p)) for p in option.line)
+    return f"line = [{start}, {end}] ({frame.words})"
 
 
 def cure(report: Report) -> str:

@@ -120,7 +120,7 @@ def place_words(report: Report, contact: Contact) -> str:
     x, y = report.plan_point(contact.xy)
     unit = report.scan.frame.unit
     decimals = 3 if unit in ("m", "ft", "us-ft") else 1
-    at = f"x {x:.{decimals}f}, y {y:.{decimals}f} ({unit}, as in the scan)"
+    at = f"x {x:.{decimals}f}, y {y:.{decimals}f} ({report.scan.frame.words})"
     words = f"{at}, under the {contact.part}, front axle {contact.station:.2f} m along the line"
     variant = contact.variant
     how = [] if variant.load == "as measured" else [f"load {variant.load}"]

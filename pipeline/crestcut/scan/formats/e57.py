@@ -21,7 +21,8 @@ def read_e57(path: Path) -> RawScan:
     as dropped."""
     import pye57
 
-    system = named_system(check_e57(path))
+    crs, origin = check_e57(path)
+    system = named_system(crs)
     try:
         file = pye57.E57(str(path))
         count = file.scan_count
@@ -45,6 +46,7 @@ def read_e57(path: Path) -> RawScan:
         dropped=sum(d for _, _, d, _ in parts),
         quantum=max(q for _, _, _, q in parts),
         system=system,
+        origin=origin,
         station=np.repeat(np.arange(count, dtype=np.int16), counts) if count > 1 else None,
     )
 

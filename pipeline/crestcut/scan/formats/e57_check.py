@@ -6,13 +6,15 @@ parser fetches what a document type or a schema's place names. Both are refused 
 
 from __future__ import annotations
 
+import contextlib
+import datetime
 from collections.abc import Iterator
 from pathlib import Path
 from typing import IO, Any
 from xml.etree import ElementTree
 
 from crestcut.base.errors import CrestcutError
-from crestcut.scan.formats.raw import truncated, unreadable
+from crestcut.scan.formats.raw import Origin, truncated, unreadable
 
 _PAGE, _CHECKSUM = 1024, 4  # bytes: each page ends in the checksum of what stands before it
 _PAYLOAD = _PAGE - _CHECKSUM
@@ -21,10 +23,11 @@ _VECTOR, _DATA_PACKET = 1, 1  # the first byte of a section and of a packet
 _INTEGER = (-(2**63), 2**63 - 1)  # what an Integer may be where it names no limits
 _SCHEMA = "{http://www.w3.org/2001/XMLSchema-instance}"
 _AGAIN = "copy or export it again"
+GPS_BEGAN = datetime.datetime(1980, 1, 6)  # E2807-11, 8.4.24; leap seconds change no day that matters here
 
 
-def check_e57(path: Path) -> str:
-    """Its reference system as written (a WKT), "" for none.
+def check_e57(path: Path) -> tuple[str, Origin]:
+    """Its reference system as written (a WKT), "" for none, and what it says of its making.
 
     Raises CrestcutError where the file is cut short, its XML has a document type, an entity or a schema of
     elsewhere, or it holds fewer points than it says.
@@ -46,7 +49,28 @@ def check_e57(path: Path) -> str:
         for points in root.iter():
             if points.tag.endswith("}points") and points.get("type") == "CompressedVector":
                 _check_count(file, points, path)
-    return next((e.text or "" for e in root if e.tag.endswith("}coordinateMetadata")), "")
+    return next((e.text or "" for e in root if e.tag.endswith("}coordinateMetadata")), ""), _origin(root)
+
+
+def _origin(root: ElementTree.Element) -> Origin:
+    """Of the first scan that names its sensor (ASTM E2807-11, 8.4.3.1); times are seconds of GPS."""
+
+    def first(*names: str) -> str:
+        found = (
+            next((e.text.strip() for e in root.iter() if e.tag.endswith(f"}}{n}") and e.text), "")
+            for n in names
+        )
+        return " ".join(filter(None, found))
+
+    stamp = next((e for e in root if e.tag.endswith("}creationDateTime")), ())
+    seconds = next((e.text or "" for e in stamp if e.tag.endswith("}dateTimeValue")), "")
+    made = ""
+    with contextlib.suppress(ValueError, OverflowError):
+        if float(seconds) > 0:
+            made = (GPS_BEGAN + datetime.timedelta(seconds=float(seconds))).date().isoformat()
+    return Origin(
+        first("sensorVendor", "sensorModel", "sensorSerialNumber"), first("e57LibraryVersion"), made
+    )
 
 
 def _logical(file: IO[bytes], place: int, length: int) -> bytes:

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated, unreadable
+from crestcut.scan.formats.raw import Origin, RawScan, UnitFound, eight_bit, truncated, unreadable
 from crestcut.scan.placing.system import snapped, system_of, unit_name
 
 # GeoTIFF 1.1 (OGC 19-008r4): ProjLinearUnitsGeoKey, VerticalGeoKey (an EPSG system), VerticalUnitsGeoKey
@@ -45,7 +45,21 @@ def read_las(path: Path) -> RawScan:
         quantum=float(np.max(las.header.scales)),
         system=system_of(crs),
         classes=classes[keep] if (classes > 1).any() else None,  # 0 never classified, 1 unclassified
+        origin=_origin(las.header),
     )
+
+
+def _origin(header: Any) -> Origin:
+    """System identifier, generating software and day of making (LAS 1.4 R15, 2.4); names in no known letters
+    are none."""
+
+    def text(value: Any) -> str:
+        plain = value.decode("utf-8", "replace") if isinstance(value, bytes) else str(value or "")
+        return plain.split("\0")[0].strip()
+
+    made = header.creation_date
+    sensor, software = text(header.system_identifier), text(header.generating_software)
+    return Origin("" if sensor.upper() == "OTHER" else sensor, software, made.isoformat() if made else "")
 
 
 def _load(path: Path) -> Any:

@@ -31,6 +31,15 @@ class UpFound:
     reason: str
 
 
+@dataclass(frozen=True)
+class Origin:
+    """What a file says of its making; "" where it says nothing. made : a day (ISO 8601)."""
+
+    sensor: str = ""
+    software: str = ""
+    made: str = ""
+
+
 @dataclass(frozen=True, eq=False)
 class RawScan:
     """One file as read.
@@ -58,6 +67,7 @@ class RawScan:
     station: NDArray[np.int16] | None = None
     system: System = NO_SYSTEM
     classes: NDArray[np.uint8] | None = None
+    origin: Origin = Origin()
 
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:

@@ -8,7 +8,8 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from crestcut.base.errors import CrestcutError
-from crestcut.job import Mark, MarkName, PlanPoint, Point, TapeTies
+from crestcut.job import GridPoint, Mark, MarkName, PlanPoint, Point, TapeTies
+from crestcut.scan.placing.system import FAR
 from crestcut.scan.records import Frame
 
 XY = tuple[float, float]
@@ -34,7 +35,10 @@ def resolve_point(
     """
     match point:
         case PlanPoint(x, y):
-            return _site(frame, x, y)
+            return _site(frame, x, y, where)
+        case GridPoint(east, north):
+            place = frame.plan_to_site((east, north))
+            return _near(float(place[0]), float(place[1]), where, "write east and north of the scan's system")
         case MarkName(name):
             return mark_place(name, marks, frame, where)
         case TapeTies():
@@ -99,12 +103,21 @@ def mark_place(name: str, marks: Sequence[Mark], frame: Frame, where: str = "poi
         hint = next((f'did you mean "{n}"?' for n in names if close and n.lower() == close[0]), "")
         known = f"marks are {', '.join(names)}" if names else "add a [[mark]] with its name and place"
         raise CrestcutError(f'no mark is named "{name}"', where, hint or known)
-    return _site(frame, found[0].x, found[0].y)
+    return _site(frame, found[0].x, found[0].y, where)
 
 
-def _site(frame: Frame, x: float, y: float) -> XY:
-    place = frame.plan_to_site((x, y))
-    return float(place[0]), float(place[1])
+def _site(frame: Frame, x: float, y: float, where: str) -> XY:
+    place = frame.written_to_site((x, y))
+    if frame.scanned is None:
+        return float(place[0]), float(place[1])
+    mend = "[x, y] is in the scan's own coordinates; of control write { east = ..., north = ... }"
+    return _near(float(place[0]), float(place[1]), where, mend)
+
+
+def _near(x: float, y: float, where: str, mend: str) -> XY:
+    if (far := math.hypot(x, y)) > FAR:  # the scan lies within a few hundred metres of the site's origin
+        raise CrestcutError(f"it lies {far / 1000:,.1f} km from the scan", where, mend)
+    return x, y
 
 
 def _tied(tie: TapeTies, marks: Sequence[Mark], frame: Frame, height_at: HeightAt | None, where: str) -> XY:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -112,6 +113,25 @@ def grid_over_ground(system: System, easting: float, northing: float, height: fl
     longitude, latitude = Transformer.from_crs(plan, geographic, always_xy=True).transform(easting, northing)
     scale = Proj(plan).get_factors(longitude, latitude).meridional_scale
     return float(scale * EARTH / (EARTH + height))
+
+
+def from_degrees(
+    system: System, places: Sequence[tuple[float, float]]
+) -> tuple[tuple[float, float], ...] | None:
+    """Own x, y of longitudes and latitudes (WGS 84), east first whatever order the system's axes have; None
+    where the system is not known.
+
+    Between WGS 84 and a system fixed to a continent nothing is shifted where PROJ has nothing more exact at
+    hand: that is worth up to a metre or two of place, which moves a line and no gap.
+    """
+    if not system.wkt:
+        return None
+    from pyproj import CRS, Transformer
+
+    crs = CRS.from_wkt(system.wkt)
+    plan = next((p for p in crs.sub_crs_list if not p.is_vertical), crs) if crs.is_compound else crs
+    turn = Transformer.from_crs("OGC:CRS84", plan, always_xy=True)
+    return tuple((float(x), float(y)) for x, y in (turn.transform(*place) for place in places))
 
 
 def snapped(factor: float) -> float:

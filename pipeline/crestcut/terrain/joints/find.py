@@ -58,6 +58,15 @@ class Joints:
         """Is there anything to do?"""
         return len(self.number) > 0 or bool(self.groove.any())
 
+    @property
+    def ends(self) -> FloatArray:
+        """(n, 2, 2) x, y of both ends of each strip, m from the lattice's first cell."""
+        found = [
+            [s.x + t * np.cos(s.angle), s.y + t * np.sin(s.angle)]
+            for s in self.strips for t in (s.start, s.end)
+        ]  # fmt: skip
+        return np.array(found).reshape(-1, 2, 2)
+
     def settled(self, placed: FloatArray, keep: BoolArray) -> tuple[FloatArray, BoolArray]:
         """The placed points (n, 3) once those in joints are raised, and which are to be kept."""
         raised, kept = placed.copy(), keep.copy()

@@ -1,0 +1,1 @@
+"""A scan tied to surveyed points."""
