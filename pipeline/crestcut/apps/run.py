@@ -8,7 +8,7 @@ from pathlib import Path
 from crestcut.base.errors import Say
 from crestcut.cut import KeepArea
 from crestcut.study import STUDY_NAME, Clock, Report, Study, run_job, write_study
-from crestcut.work import WorkOrder, Worksheet, make_site, make_worksheet
+from crestcut.work import WorkOrder, Worksheet, make_site, make_worksheet, with_heights
 
 
 def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
@@ -71,12 +71,12 @@ def worksheet_of(done: Study) -> Worksheet:
     report = done.report
     order = WorkOrder(
         report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,
-        marks={m.name: m.xy for m in report.marks},
+        marks=with_heights({m.name: m.xy for m in report.marks}, report.scan.points),
         keeps=[
             KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
             for k in report.keeps
         ],
-        left=report.left,
+        left=report.left, today=report.today,
     )  # fmt: skip
     return make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
 

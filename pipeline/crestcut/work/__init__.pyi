@@ -60,6 +60,7 @@ from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
 from .slopes import VERTICAL as VERTICAL
 from .slopes import edge_rule as edge_rule
+from .ties import with_heights as with_heights
 from .tools import tools_at_hand as tools_at_hand
 from .trade import INCHES as INCHES
 from .trade import TradeWords as TradeWords
@@ -137,5 +138,6 @@ __all__ = [
     "tools_at_hand",
     "trade_words",
     "wear_words",
+    "with_heights",
     "work_out",
 ]

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -17,7 +17,7 @@ from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.work.jig import SMOOTHING, reach_below
 from crestcut.work.jig_records import FloorJig, Spot, Tool
 from crestcut.work.site import FARTHEST, FOOT, Site
-from crestcut.work.ties import ties_at
+from crestcut.work.ties import Marks, ties_at
 from crestcut.work.timber import SCREW, choose_board
 
 AROUND = 12  # datum spots round a high spot
@@ -39,7 +39,7 @@ def make_floor_jig(
     level: FloatArray,
     tool: Tool,
     metric: bool = False,
-    marks: Mapping[str, tuple[float, float]] | None = None,
+    marks: Marks | None = None,
     height: HeightGrid | None = None,
 ) -> FloorJig:
     """Datum spots round the largest high spot of a floor, and the pairs of them that a board bridges.

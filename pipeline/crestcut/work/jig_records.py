@@ -118,6 +118,11 @@ class JigRow:
     spacers: int
     part: str
 
+    @property
+    def name(self) -> str:
+        """As on every page: "J1"."""
+        return f"J{self.lane}"
+
 
 @dataclass(frozen=True)
 class Lift:

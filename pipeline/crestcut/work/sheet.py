@@ -87,10 +87,12 @@ def make_worksheet(
         ),
         walks=walks(order, site),
         cautions=cards.cautions(job, used),
-        cards=cards.HIT_CARDS,
+        cards=(*cards.HIT_CARDS, *(cards.WORK_CARDS if set_out is not None else ())),
         afterwards=cards.afterwards(job.slab.thickness, words),
         notes=notes,
         left=order.left if deepest > SKIN else None,
+        vehicle=order.vehicle.name,
+        today=order.today,
     )
 
 
@@ -125,5 +127,5 @@ def _cutting(
     if blade is not None and facets:
         jig = make_jig(site, work, blade, stock_of(order.job.work.blocks, metric), metric, marks, height)
     tracks = (("front tyres", vehicle.front_track / 2), ("rear tyres", vehicle.rear_track / 2))
-    out = make_set_out(site, work, wheels, tracks, marks, height)
+    out = make_set_out(site, work, wheels, tracks, marks, height, metric)
     return jig, out, make_passes(site, work, chosen.method, chosen.tools, jig, out)

@@ -7,11 +7,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from crestcut.base.units import at_least, both, both_at_least, inches, millimetres, number
+from crestcut.base.units import at_least, both, both_at_least, millimetres, number
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box
-from crestcut.report.sheets.paper import Paper, true_to_scale
-from crestcut.report.sheets.ties import tie_cells
+from crestcut.report.sheets.paper import Paper, filled, true_to_scale
+from crestcut.report.sheets.ties import deep, far, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import Dot, FloorJig, Jig, Rails, SetOut, Spot, Worksheet, stick_words
 
 if TYPE_CHECKING:
@@ -25,7 +25,12 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
     usable = [rails for rails in jig.rails if rails.spots]
     if not usable:
         return []
-    paper = Paper(sheet, "Two rails: where no board can follow")
+    return filled(
+        sheet, "Two rails: where no board can follow", lambda paper: _rails(paper, jig, usable, out)
+    )
+
+
+def _rails(paper: Paper, jig: Jig, usable: Sequence[Rails], out: SetOut) -> None:
     paper.text(
         "The shrouded base runs on two straight rails as thick as the jig's board"
         f" ({both(jig.board.thickness)}), a strongback on edge along the outside of each, on two blocks that"
@@ -42,7 +47,6 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         _spot_table(paper, rails.spots)
         most = both_at_least(rails.leaves)
         paper.text(f"The rails leave at most {most} over the finished surface.", "\u2022")
-    return paper.figures
 
 
 def _in(rails: Rails, dot: Dot) -> bool:
@@ -53,30 +57,18 @@ def _in(rails: Rails, dot: Dot) -> bool:
 
 
 def _spot_table(paper: Paper, spots: Sequence[Spot]) -> None:
+    metric = paper.sheet.metric
     rows = [
         [
-            s.name,
-            f"{s.station:.2f}",
-            f"{s.offset:+.2f}",
-            f"{s.block * MM:.1f}",
-            inches(s.block).removesuffix(" in"),
-            *tie_cells(s.ties),
+            s.name, far(s.station, metric), side(s.offset, metric), deep(s.block, metric),
+            *tie_cells(s.ties, metric=metric),
         ]
         for s in spots
-    ]
-    heads = [
-        "spot|",
-        f"{paper.sheet.words.station}|m",
-        "offset|m",
-        "BLOCK|mm",
-        "|in",
-        "from|",
-        "tape|m",
-        "and from|",
-        "tape|m",
-        "side of|the two",
-    ]
-    paper.table(heads, [6, 11, 9, 9, 9, 7, 9, 10, 9, 10], rows)
+    ]  # fmt: skip
+    m = unit(metric)
+    heads = ["spot|", f"{paper.sheet.words.station}|{m}", f"offset|{m}", f"BLOCK|{unit(metric, True)}"]
+    widths = [6, 11, 10, 10] if metric else [6, 12, 12, 10]
+    paper.table([*heads, *tie_heads(metric)], [*widths, *tie_widths(metric)], rows)
 
 
 def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
