@@ -3,6 +3,7 @@ from .asked import board_sizes as board_sizes
 from .asked import row_of as row_of
 from .cards import HIT_CARDS as HIT_CARDS
 from .cards import cautions as cautions
+from .costs import ranked as ranked
 from .drain import drain_words as drain_words
 from .drain_plan import drained as drained
 from .dust import dust_lines as dust_lines
@@ -131,6 +132,7 @@ __all__ = [
     "mask_words",
     "numbered",
     "ponds",
+    "ranked",
     "row_of",
     "section_left",
     "span_words",

@@ -96,6 +96,18 @@ def make_worksheet(
     )
 
 
+def steps_of(order: WorkOrder) -> tuple[Pass, ...]:
+    """The work in order, as ``make_worksheet`` has it, whether it may be printed or not; empty where no cut
+    is proposed.
+    """
+    job, plan = order.job, order.plan
+    if plan is None or plan.deepest <= SKIN or not plan.feasible:
+        return ()
+    site = make_site(order.surface, order.line, plan, job)
+    chosen = _chosen(order, plan, site, tools_at_hand(job.path, job.work.tools))
+    return _cutting(order, plan, site, chosen, is_metric(job))[2]
+
+
 def _flats(plan: CutPlan | None) -> float:
     """What flat facets take beyond the least cut, m3."""
     return 0.0 if plan is None or plan.guided is None else plan.volume - plan.guided.volume
