@@ -224,7 +224,8 @@ class FloorJig:
 
     spots : every datum spot.  pairs : names of the two spots that one board bridges.  reach : below the
     board, m; worn.
-    deepest, litres : of what goes.
+    deepest, litres : of what goes.  timber : what every block is sawn of; a screw in its top makes up the
+    rest.
     """
 
     tool: Tool
@@ -236,6 +237,7 @@ class FloorJig:
     pairs: tuple[tuple[str, str], ...]
     deepest: float
     litres: float
+    timber: Block
 
     @property
     def below(self) -> float:

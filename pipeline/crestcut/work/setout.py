@@ -53,7 +53,7 @@ def make_set_out(
     tracks : names and offsets of the tyre lines.  height : the slab as it is.  metric : contours every 5 mm,
     else every 3/16 in.
     """
-    dots = _dots(site, marks, height)
+    dots = dots_of(site, marks, height)
     strings = _strings(site, work.core, wheels)
     every = CONTOUR if metric else CONTOUR_INCH
     spans = [s.front_at - s.rear_at for s in strings]
@@ -74,8 +74,8 @@ def make_set_out(
     )
 
 
-def _dots(site: Site, marks: Marks, height: HeightGrid) -> list[Dot]:
-    """On a square of nodes over the cut, the deepest place first."""
+def dots_of(site: Site, marks: Marks, height: HeightGrid, before: int = 0) -> list[Dot]:
+    """On a square of nodes over the cut, the deepest place first. before : dots that are numbered already."""
     depth = site.depth
     if depth.max(initial=0.0) < LEAST_DOT:
         return []
@@ -96,7 +96,7 @@ def _dots(site: Site, marks: Marks, height: HeightGrid) -> list[Dot]:
     places += [p for p in zip(j[deep].tolist(), i[deep].tolist(), strict=True) if p != places[0]]
     return [
         Dot(
-            f"D{k + 1}", float(site.station[i]), float(site.offset[j]), float(depth[j, i]),
+            f"D{before + k + 1}", float(site.station[i]), float(site.offset[j]), float(depth[j, i]),
             ties_at(site, marks, height, j, i),
         )
         for k, (j, i) in enumerate(places)

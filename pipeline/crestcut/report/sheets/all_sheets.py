@@ -16,7 +16,7 @@ from crestcut.report.sheets import pages as sheet_pages
 from crestcut.report.sheets.jig import jig_pages
 from crestcut.report.sheets.measure import measure_pages
 from crestcut.report.sheets.paper import put
-from crestcut.report.sheets.rails import floor_pages, rail_pages
+from crestcut.report.sheets.rails import rail_pages
 from crestcut.report.sheets.setout import contour_pages, set_out_pages
 from crestcut.report.sheets.ties import tie_cells
 from crestcut.study import Identity
@@ -67,8 +67,6 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
         made.append(("order", sheet_pages.order_page(sheet)))
         if jig is not None:
             made += [("jig", jig_pages(sheet, jig, site)), ("rails", rail_pages(sheet, jig, out))]
-        if sheet.floor is not None:
-            made.append(("floor", floor_pages(sheet, sheet.floor)))
         made += [("set_out", set_out_pages(sheet, out, site)), ("contours", contour_pages(sheet, out))]
     made += [("ground", sheet_pages.ground_page(sheet, site)), ("cards", sheet_pages.cards_page(sheet))]
     if out is not None:

@@ -4,12 +4,12 @@ spots.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from crestcut.base.units import at_least, both, both_at_least, millimetres, number
 from crestcut.report.pictures import ink
-from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box
+from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box, size
 from crestcut.report.sheets.paper import Paper, filled, true_to_scale
 from crestcut.report.sheets.ties import deep, far, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import Dot, FloorJig, Jig, Rails, SetOut, Spot, Worksheet, stick_words
@@ -120,33 +120,52 @@ def _patch(rails: Rails) -> Patch:
     )
 
 
-def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
-    """The floor case: blocks exactly as high as the cutter reaches, on datum spots, drawn and listed."""
-    paper = Paper(sheet, "Jig for a floor: blocks on datum spots")
-    _draw_floor(paper.axes(2.4), jig)
-    below = jig.below
+def floor_jig(
+    paper: Paper, jig: FloorJig, place: Callable[[float, float], tuple[float, float]], name: str
+) -> None:
+    """The floor case: blocks exactly as high as the cutter reaches, on datum spots, drawn and listed.
+
+    place : a spot's station and offset as the floor's pages give places.  name : of their unit.
+    """
+    metric = paper.sheet.metric
+    _draw_floor(paper.axes(2.1), jig)
+    timber = f"{size(jig.timber.height, metric)}: {' + '.join(jig.timber.pieces)}"
     for k, line in enumerate(
         (
             f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m; it hangs through"
             f" {millimetres(jig.board.sag)} under the tool.",
             f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup takes"
-            f" {both(jig.smoothing)} more: blocks {both(below)} high on a spot at the level wanted bring the"
+            f" {both(jig.smoothing)} more: blocks {both(jig.below)} high on a spot at the level wanted bring"
+            " the"
             f" floor there. A wheel worn to {both(jig.worn)} is done. If your reach differs, add the"
-            " difference to every block.",
-            "Find each spot, brush it clean, set its block with the screw, and measure it. The board lies"
-            " over two spots of a pair;"
-            " turn it about one block to sweep the high spot between them.",
-            f"Stick: {stick_words(jig)} long, must pass under the board everywhere."
-            f" {number(jig.litres)} litres,"
+            " difference to"
+            " every block.",
+            f"Two blocks of {timber}, a screw in the top of each. Find each spot, brush it clean, turn the"
+            " screw out"
+            " until block and screw are as high as the list says there, measured with a rule. The board lies"
+            " over two"
+            " spots of a pair; turn it about one block to sweep the high spot between them.",
+            f"Stick: {stick_words(jig)} long, must pass under the board everywhere. {number(jig.litres)}"
+            " litres,"
             f" {both(jig.deepest)} at the deepest.",
         ),
         start=1,
     ):
-        paper.text(line, f"{k}")
-    _spot_table(paper, jig.spots)
+        paper.text(line, f"{k}", 9.2)
+    rows = []
+    for s in jig.spots:
+        x, y = place(s.station, s.offset)
+        screw = s.block - jig.timber.height
+        rows.append([
+            s.name, f"{x:.2f}", f"{y:.2f}", deep(s.block, metric), deep(screw, metric),
+            *tie_cells(s.ties, metric=metric),
+        ])  # fmt: skip
+    small = unit(metric, True)
+    heads = ["spot|", f"x|{name}", f"y|{name}", f"HIGH|{small}", f"screw out|{small}"]
+    widths = [6, 9, 9, 9, 11]
+    paper.table([*heads, *tie_heads(metric)], [*widths, *tie_widths(metric)], rows)
     if jig.pairs:
         paper.text("Pairs for the board: " + ", ".join(f"{a}-{b}" for a, b in jig.pairs) + ".", bold=True)
-    return paper.figures
 
 
 def _draw_floor(axes: Axes, jig: FloorJig) -> None:
