@@ -34,6 +34,7 @@ PROUD, STANDS = (
     0.001,
 )  # m: a straightedge between readings, or strings, may lie so far over, under the plan
 FARTHEST_READING = 0.60  # m between readings, and between strings: a straightedge reaches over both
+MOST_READINGS = 24  # a person has time for (common practice, no source)
 SHARES = 60  # places on a row that are compared with those of another
 ALONG, ACROSS = 0.02, 0.05  # m between the places where a reading, a string may be
 
@@ -54,7 +55,7 @@ def make_set_out(
     else every 3/16 in.
     """
     dots = dots_of(site, marks, height)
-    strings = _strings(site, work.core, wheels)
+    strings = _few_strings(site, work.core, wheels)
     every = CONTOUR if metric else CONTOUR_INCH
     spans = [s.front_at - s.rear_at for s in strings]
     return SetOut(
@@ -196,7 +197,18 @@ def fewest(count: int, far: int, off: Callable[[int, int], float]) -> list[int]:
     return way[::-1]
 
 
-def _strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> list[StringRow]:
+def _few_strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> list[StringRow]:
+    """``_strings``; what a straightedge may be off the plan is doubled until a person has time for them."""
+    found = _strings(site, core, wheels)
+    for wider in (2.0, 4.0):
+        if len(found) > MOST_READINGS:
+            found = _strings(site, core, wheels, wider)
+    return found
+
+
+def _strings(
+    site: Site, core: np.ndarray, wheels: tuple[float, float], wider: float = 1.0
+) -> list[StringRow]:
     """As few strings along the travel, and as few readings on each, as decide: a straightedge laid from
     reading to reading, and from string to string between the stop lines, lies nowhere by more than ``PROUD``
     over the plan: who has reached every reading and grinds what it rocks on has nothing prouder than twice
@@ -208,7 +220,7 @@ def _strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> list[
     if len(cut) == 0:
         return []
     step = max(round(ACROSS / site.cell), 1)
-    rows = np.unique(np.append(np.arange(cut[0], cut[-1], step), cut[-1]))
+    rows = _spaced(int(cut[0]), int(cut[-1]), step)
     rows = rows[deep[rows].any(axis=1)]
     profile = {int(row): _from_edge_to_edge(site, deep, int(row)) for row in cut}
 
@@ -217,22 +229,27 @@ def _strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> list[
         between = [row for row in range(first + 1, last) if row in profile]
         share = (np.array(between, dtype=np.float64)[:, None] - first) / (last - first)
         laid = profile[first] * (1 - share) + profile[last] * share
-        return _off(laid - np.array([profile[row] for row in between]).reshape(laid.shape), 3 * STANDS)
+        return _off(laid - np.array([profile[row] for row in between]).reshape(laid.shape), wider, 3 * STANDS)
 
     far = max(round(FARTHEST_READING / site.cell / step), 1)
     out: list[StringRow] = []
     for k in fewest(len(rows), far, off):
         columns = np.flatnonzero(deep[rows[k]])
         number = out[-1].lane + 1 if out else 1
-        out += _string(site, number, int(rows[k]), _readings(site, int(rows[k]), columns), wheels)
+        out += _string(site, number, int(rows[k]), _readings(site, int(rows[k]), columns, wider), wheels)
     return out
 
 
-def _off(over: FloatArray, stands: float) -> float:
+def _spaced(first: int, last: int, step: int) -> np.ndarray:
+    """Nodes from the first to the last, both among them, evenly and about ``step`` apart."""
+    return np.unique(np.linspace(first, last, max(round((last - first) / step), 1) + 1).round().astype(int))
+
+
+def _off(over: FloatArray, wider: float, stands: float) -> float:
     """How far a straightedge that lies ``over`` m over the plan is off it, m; infinite where that is more
-    than ``PROUD`` over it or ``stands`` under it, or not known.
+    than ``PROUD`` over it or ``stands`` under it, each ``wider`` times, or not known.
     """
-    near = bool(over.max(initial=0.0) <= PROUD and over.min(initial=0.0) >= -stands)
+    near = bool(over.max(initial=0.0) <= wider * PROUD and over.min(initial=0.0) >= -wider * stands)
     return float(np.abs(over).max(initial=0.0)) if near else math.inf
 
 
@@ -245,16 +262,16 @@ def _from_edge_to_edge(site: Site, deep: np.ndarray, row: int) -> FloatArray:
     return np.interp(at, np.arange(len(site.station)), site.finished[row])
 
 
-def _readings(site: Site, row: int, columns: np.ndarray) -> list[int]:
+def _readings(site: Site, row: int, columns: np.ndarray, wider: float) -> list[int]:
     """Columns of the readings on a row whose core lies in ``columns``."""
     step = max(round(ALONG / site.cell), 1)
-    places = np.unique(np.append(np.arange(columns[0], columns[-1], step), columns[-1]))
+    places = _spaced(int(columns[0]), int(columns[-1]), step)
     finished = site.finished[row]
 
     def off(a: int, b: int) -> float:
         first, last = int(places[a]), int(places[b])
         laid = np.linspace(finished[first], finished[last], last - first + 1)
-        return _off(laid - finished[first : last + 1], STANDS)
+        return _off(laid - finished[first : last + 1], wider, STANDS)
 
     far = max(round(FARTHEST_READING / site.cell / step), 1)
     return [int(places[k]) for k in fewest(len(places), far, off)]

@@ -11,7 +11,7 @@ from crestcut.base.units import at_least, both, both_at_least, millimetres, numb
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box, size
 from crestcut.report.sheets.paper import Paper, filled, true_to_scale
-from crestcut.report.sheets.ties import deep, far, side, tie_cells, tie_heads, tie_widths, unit
+from crestcut.report.sheets.ties import deep, far, name_axes, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import Dot, FloorJig, Jig, Rails, SetOut, Spot, Worksheet, stick_words
 
 if TYPE_CHECKING:
@@ -39,11 +39,13 @@ def _rails(paper: Paper, jig: Jig, usable: Sequence[Rails], out: SetOut) -> None
         " What they leave goes by the drill dots: grind until each is just gone."
     )
     for rails in usable:
-        paper.need(4.2)
+        paper.need(4.9)
         paper.heading(f"Piece {rails.name}")
         paper.text(f"Why no board: {rails.why}.")
-        _draw_rails(paper.axes(2.1, inset=0.3), rails, [d for d in out.dots if _in(rails, d)])
-        paper.at += 0.25
+        axes = paper.axes(2.9, inset=0.4)
+        _draw_rails(axes, rails, [d for d in out.dots if _in(rails, d)], paper.sheet.metric)
+        name_axes(axes, paper.sheet.words.station, paper.sheet.metric)
+        paper.at += 0.42
         _spot_table(paper, rails.spots)
         most = both_at_least(rails.leaves)
         paper.text(f"The rails leave at most {most} over the finished surface.", "\u2022")
@@ -71,7 +73,7 @@ def _spot_table(paper: Paper, spots: Sequence[Spot]) -> None:
     paper.table([*heads, *tie_heads(metric)], [*widths, *tie_widths(metric)], rows)
 
 
-def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
+def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot], metric: bool) -> None:
     """From above, true to scale: the piece, the rails on their spots, the dots with their depths."""
     left, right = rails.spots[:2], rails.spots[2:]
     axes.add_patch(_patch(rails))
@@ -81,7 +83,7 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
     for spot in rails.spots:
         axes.plot(spot.station, spot.offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.2, zorder=5)
         axes.annotate(
-            f"{spot.name}  {millimetres(spot.block)}",
+            f"{spot.name}  {deep(spot.block, metric)} {unit(metric, True)}",
             (spot.station, spot.offset),
             xytext=(0, 9 if spot in left else -15),
             textcoords="offset points",
@@ -91,17 +93,15 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
         )
     for dot in dots:
         axes.plot(dot.station, dot.offset, "o", ms=3.6, mfc="white", mec=ink.INK, mew=0.9, zorder=6)
-        axes.annotate(
-            f"{dot.name} {dot.depth * MM:.1f}",
-            (dot.station, dot.offset),
-            xytext=(4, -2),
-            textcoords="offset points",
-            fontsize=6,
-            path_effects=ink.halo(2.0),
-        )
+        for words, up, weight in ((dot.name, 3.5, "bold"), (deep(dot.depth, metric), -3.5, "normal")):
+            axes.annotate(
+                words, (dot.station, dot.offset), xytext=(0, up), textcoords="offset points", ha="center",
+                va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.4),
+                zorder=7,
+            )  # fmt: skip
     stations, offsets = [s.station for s in rails.spots], [s.offset for s in rails.spots]
     true_to_scale(
-        axes, (min(stations) - 0.15, min(offsets) - 0.12), (max(stations) + 0.15, max(offsets) + 0.12)
+        axes, (min(stations) - 0.12, min(offsets) - 0.1), (max(stations) + 0.12, max(offsets) + 0.1)
     )
     axes.tick_params(labelsize=7)
 
@@ -115,7 +115,7 @@ def _patch(rails: Rails) -> Patch:
         max(rails.high - rails.low, 0.005),
         facecolor="white",
         edgecolor=ink.INK,
-        hatch="////",
+        hatch="//",
         lw=0.9,
     )
 
