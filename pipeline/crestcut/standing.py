@@ -334,10 +334,11 @@ def worst_first(standings: Sequence[Standing], job: Job) -> tuple[Standing, ...]
 
 def options_of(
     job: Job, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left], surface: Surface,
-    keeps: Sequence[KeepArea],
+    keeps: Sequence[KeepArea], boards: Sequence[float] = (),
 ) -> tuple[Option, ...]:  # fmt: skip
     """The table of what could be done; each row with the chances that the job's own draws give. Empty where
-    the verdict is withdrawn: what is doubted reaches nothing."""
+    the verdict is withdrawn: what is doubted reaches nothing. boards : thickness of what is sold to lie
+    loose, m."""
     if standings[0].today.doubts:
         return ()
     benches, estimators = [], []
@@ -353,4 +354,4 @@ def options_of(
         estimators.append(
             Estimator(now.before.gap, s.today, s.in_use, slow, left, gap, job.wanted.confidence)
         )
-    return options_table(benches, fleet.plan, estimators, job, fleet.after)
+    return options_table(benches, fleet.plan, estimators, job, fleet.after, boards)

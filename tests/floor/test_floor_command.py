@@ -99,7 +99,9 @@ def test_sample_cut_leaves_the_true_floor_flat(sample: tuple[Result, Path, dict]
     assert worst_gap(grid, 0.02, 2.0) > 0.005  # the hollow is still there: it is to be filled, not ground
 
 
-def test_sample_files_are_whole_and_sheets_hold_board_and_blocks(sample: tuple[Result, Path, dict]) -> None:
+def test_sample_files_are_whole_and_its_guides_are_those_of_its_method(
+    sample: tuple[Result, Path, dict],
+) -> None:
     result, out, found = sample
     names = {p.name for p in out.iterdir()}
     made = {"depth_to_remove.ply", "floor.json", "floor_plan.png", "floor_sheets.pdf"}
@@ -112,14 +114,32 @@ def test_sample_files_are_whole_and_sheets_hold_board_and_blocks(sample: tuple[R
     assert b"comment release: ok\n" in (out / "depth_to_remove.ply").read_bytes()[:1500]
     assert found["dated"] is None and found["title"] == "Kiln room floor"
     assert found["release"]["state"] == "ok" and [j["spot"] for j in found["jigs"]] == ["H1", "H2"]
+    dots = [d for spot in found["jigs"] for d in spot["dots"]]  # a small cut: no block
+    assert [d["name"] for d in dots] == [f"D{k}" for k in range(1, len(dots) + 1)] and len(dots) > 8
+    deepest = {s["name"]: s["deepest"] for s in found["high"]}
+    for spot in found["jigs"]:
+        assert "blocks" not in spot and spot["why"].startswith("dots and contours")
+        assert spot["dots"][0]["depth"] == pytest.approx(deepest[spot["spot"]], abs=1e-9)
+    words = "Both or neither: Grinding alone leaves the worst place at 6.0 mm"
+    assert words in result.output and not found["cut"]["grinding_alone_helps"]
+    assert "To fill, not to grind: 1 low spot" in result.output and "maximal" in result.output
+
+
+def test_a_floor_by_board_prints_its_datum_spots_numbered_through(tmp_path: Path) -> None:
+    text = (ROOT / "configs" / "jobs" / "kiln_room_floor.toml").read_text()
+    text = text.replace("../../sample_scans", str(ROOT / "sample_scans"))
+    work = '[work]\nmethod = "board and blocks"\ntools = ["hand_grinder_blade", "hand_grinder_cup"]\n'
+    (tmp_path / "job.toml").write_text(f"{text}\n{work}")
+    assert run(tmp_path / "job.toml", tmp_path / "out").exit_code == 0
+    found = json.loads((tmp_path / "out" / "floor.json").read_text())
+    names = [b["name"] for jig in found["jigs"] for b in jig["blocks"]]
+    assert names == [f"F{k}" for k in range(1, len(names) + 1)] and len(found["jigs"]) == 2
     for jig in found["jigs"]:
         # blocks exactly as high as the cutter reaches (and the cup takes) on the level wanted, less where the
-        # spot
-        # stands higher; the floor round a spot lies under its level, so they are higher
+        # spot stands higher; the floor round a spot lies under its level, so they are higher
         below = jig["reach"] + jig["smoothing"]
-        assert len(jig["blocks"]) >= 4 and jig["pairs"] and jig["lifts"] >= 1
+        assert len(jig["blocks"]) >= 4 and jig["pairs"] and jig["lifts"] >= 1 and "dots" not in jig
         assert all(below - 0.001 < b["block"] < below + 0.0035 for b in jig["blocks"])
-    assert "To fill, not to grind: 1 low spot" in result.output and "maximal" in result.output
 
 
 def test_the_sample_is_what_its_script_makes_and_stays_small() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from floor_scene import floor
@@ -55,6 +57,11 @@ def test_high_spots_go_low_spots_are_filled_and_the_rule_is_kept(
     assert worst_gap(left(z, plan, filled=False), z.frame.cell, LENGTH) == pytest.approx(
         plan.ground_only, abs=3e-4
     )
+    assert worst_gap(z.values, z.frame.cell, LENGTH) == pytest.approx(plan.today, abs=3e-4)
+    # grinding that leaves the worst place as it was is none to start without the filling
+    assert plan.alone_helps == (plan.ground_only < plan.today - 3e-4)
+    assert not replace(plan, ground_only=plan.today - 1e-4).alone_helps
+    assert replace(plan, ground_only=plan.today - 1e-4, low=()).alone_helps
     # nothing is ground in the hollow, nothing filled on a hump
     assert not (plan.depth.values[plan.fill.values > 0] > 0).any()
 

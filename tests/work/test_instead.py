@@ -27,7 +27,7 @@ from crestcut.work.setout import make_set_out
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
 from crestcut.work.ties import place_from_ties
-from crestcut.work.timber import stock_of
+from crestcut.work.timber import SCREW, stock_of
 from crestcut.work.tools import load_tool
 from crestcut.work.trade import trade_words
 from crestcut.work.workable import core_of, make_workable
@@ -215,6 +215,9 @@ def test_blocks_on_datum_spots_bring_the_blade_to_the_level(tilt: float) -> None
     below = jig.reach + SMOOTHING
     assert jig.reach == pytest.approx(7 / 16 * INCH)
     assert len(jig.spots) >= 8 and jig.pairs and jig.deepest == pytest.approx(site.depth.max())
+    sawn = jig.timber.height  # of stock, and a screw that is firm makes up the rest on every spot
+    assert sawn in stock_of(None, False).heights or sawn * 1000 == pytest.approx(round(sawn * 1000))
+    assert all(SCREW.low - 1e-9 <= spot.block - sawn <= SCREW.high for spot in jig.spots)
     for spot in jig.spots:
         j = int(np.argmin(np.abs(site.offset - spot.offset)))
         i = int(np.argmin(np.abs(site.station - spot.station)))

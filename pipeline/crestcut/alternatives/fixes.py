@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy import ndimage
@@ -14,6 +14,7 @@ from crestcut.contact import hard_parts, wheel_feet
 
 STRIPS = (0.006, 0.010, 0.015, 0.020, 0.025, 0.030, 0.040, 0.050)  # m, thicknesses tried
 STRIP_TAPER = 0.25  # rise over run at their ends and edges (common practice, no source)
+STRIP_NAME, BOARDS_NAME = "ramp strips in the wheel tracks", "loose boards, for a test drive"
 FILLETS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)  # m, radii tried
 HALF_DISK = 2.0  # m: no more of a fillet's disk than this either side
 LEAST_FILL = 0.002  # m: a hollow less deep is the ground's own unevenness
@@ -65,9 +66,28 @@ def strips(benches: Sequence[Baseline]) -> Added | None:
         return None
     # wheels raised by d raise a part by at most d times its lever: thinner than this cannot do
     needed = max((b.target - b.before.excess) / lever(b) for b in benches)
+    return _thinnest(benches, taper, [t for t in STRIPS if t >= min(needed, STRIPS[-1])], STRIP_NAME)
+
+
+def loose_boards(benches: Sequence[Baseline], sizes: Sequence[float]) -> Added | None:
+    """Boards laid loose where strips would be fixed, their ends square: the thinnest of ``sizes``, m, that
+    leaves all enough; as ``strips``.
+    """
+    taper = strip_taper(benches)
+    if taper is None or not sizes:
+        return None
+    square = np.where(taper > 0, np.inf, 0.0)
+    needed = max((b.target - b.before.excess) / lever(b) for b in benches)
+    return _thinnest(benches, square, [t for t in sorted(sizes) if t >= min(needed, max(sizes))], BOARDS_NAME)
+
+
+def _thinnest(
+    benches: Sequence[Baseline], taper: FloatArray, sizes: Sequence[float], name: str
+) -> Added | None:
+    """Of thicknesses, thinnest first, the first that leaves all enough; else the one that leaves the most."""
     best: Added | None = None
-    for thick in [t for t in STRIPS if t >= min(needed, STRIPS[-1])]:
-        trial = lay_strips(benches, thick, taper)
+    for thick in sizes:
+        trial = replace(lay_strips(benches, thick, taper), name=name)
         left = spare(benches, trial.tried)
         gain = left - spare(benches, best.tried) if best else np.inf
         if gain > 0:
@@ -100,7 +120,7 @@ def lay_strips(benches: Sequence[Baseline], thick: float, taper: FloatArray) -> 
     # a gap falls by the strip under the part, and by what the far axle's rise tips an end down: lever - 1
     # of it
     tried = tuple(b.tried(added=added, falls=thick * lever(b)) for b in benches)
-    return Added("ramp strips in the wheel tracks", thick, added, benches[0].ground.cell, tried)
+    return Added(STRIP_NAME, thick, added, benches[0].ground.cell, tried)
 
 
 def lever(bench: Baseline) -> float:

@@ -1,4 +1,4 @@
-"""What could be done, cheapest first, in one table. Every figure is of the vehicle stood up and swept
+"""What could be done, in one table, what works first. Every figure is of the vehicle stood up and swept
 again, none is estimated.
 """
 
@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from crestcut.alternatives.combined import CutAndStrips, cut_and_strips
 from crestcut.alternatives.driving import LineTried, kept_to, less_load, more_pressure, other_line
-from crestcut.alternatives.fixes import Added, fillet, strips
+from crestcut.alternatives.fixes import Added, fillet, loose_boards, strips
 from crestcut.alternatives.rows import INTO_THE_SLAB, OPTION_KINDS, Change, Estimator, Option
 from crestcut.alternatives.trials import AWAY, Baseline, Tried, Trieds
 from crestcut.base.units import both, litres
@@ -37,9 +37,10 @@ def options_table(
     estimators: Sequence[Estimator],
     job: Job,
     after: Sequence[Clearance] = (),
+    boards: Sequence[float] = (),
 ) -> tuple[Option, ...]:
-    """What works at walking pace first, in use too or not, cheapest first among it; then what does not. Only
-    what could help is tried.
+    """What works at walking pace first, in use too or not; then what does not; each in the order of
+    ``OPTION_KINDS``. Only what could help is tried. boards : thickness of what is sold to lie loose, m.
 
     benches, estimators : of the job as asked for, one for each vehicle; every option must do for all of them.
     after : what each clears over the cut of the plan; default the plan's own. What would be cut, drilled or
@@ -52,6 +53,9 @@ def options_table(
         return (as_it_is,)
     reasons = why_a_new_bay(plan, job.site, job.slab)
     found = [as_it_is, *_by_driving(benches, estimators, job.travel)]
+    tried = loose_boards(benches, boards)
+    if tried is not None:
+        found.append(_boards_row(estimators, tried))
     found += _by_laying(benches, plan, estimators, job.cut.feather, reasons)
     if plan.deepest > 0:
         found.append(_cut_row(benches, plan, estimators, after or [plan.after]))
@@ -196,6 +200,20 @@ def _laid_row(estimators: Sequence[Estimator], kind: str, laid: Added) -> Option
     return _row(estimators, Change(kind, laid.name, needs, laid.thickest, -laid.litres / 1000), laid.tried)
 
 
+def _boards_row(estimators: Sequence[Estimator], laid: Added) -> Option:
+    """Nothing is fixed and all of it is taken up again: a trial of what strips would do."""
+    sizes = laid.pieces or ((0.0, 0.0),)
+    needs = (
+        f"a test drive before anything is fixed: {len(sizes)} sheets {both(laid.size)} thick, up to"
+        f" {max(u for u, _ in sizes):.1f} x {max(w for _, w in sizes):.1f} m, loose where the tyres run,"
+        " flat on the"
+        " swept, dry slab; at a creep, somebody watching from the side; taken up again, never left where"
+        " people walk"
+    )
+    change = Change("loose boards", laid.name, needs, laid.thickest, -laid.litres / 1000)
+    return _row(estimators, change, laid.tried)
+
+
 def _cut_row(
     benches: Sequence[Baseline], plan: CutPlan, estimators: Sequence[Estimator], after: Sequence[Clearance]
 ) -> Option:
@@ -218,7 +236,7 @@ def _mixed_row(benches: Sequence[Baseline], estimators: Sequence[Estimator], mix
     # made like the cut: where the same margin is kept it is as sure as that was solved for
     kept = all(t.excess >= b.margin - ENOUGH for b, t in zip(benches, mixed.tried, strict=True))
     enough = max(row.enough, min(s.confidence for s in estimators)) if kept else row.enough
-    return replace(row, works=kept, enough=enough)
+    return replace(row, works=kept, enough=enough, beside=mixed.litres_laid / 1000, thick=mixed.size)
 
 
 def _new_bay(plan: CutPlan, slab: Slab, reasons: tuple[str, ...]) -> Option:

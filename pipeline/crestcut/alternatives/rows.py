@@ -13,9 +13,10 @@ from crestcut.chance import Chance, Left
 from crestcut.cut import Forbids
 
 OPTION_KINDS = (
-    "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "strips",
-    "fillet", "cut", "cut and strips", "new bay",
+    "as it is", "keep to the line", "another line", "less load", "slower", "more pressure", "loose boards",
+    "strips", "fillet", "cut", "cut and strips", "new bay",
 )  # fmt: skip
+UNKNOWN = (math.nan, math.nan)
 INTO_THE_SLAB = ("strips", "cut", "cut and strips", "new bay")  # it is cut, drilled or fixed into
 
 
@@ -31,7 +32,7 @@ class Answer(StrEnum):
 class Option:
     """One thing that could be done. Metres, cubic metres, chances 0..1; NaN where a figure has no meaning.
 
-    kind : one of ``OPTION_KINDS``, cheapest first.  name, needs : plain words.
+    kind : one of ``OPTION_KINDS``.  name, needs : plain words.
     clearance : best estimate of the least gap today, hand readings folded in.  chance : that it touches.
     enough : chance that every gap reaches what is asked.  works : that chance is the confidence asked for,
     or more, at walking pace.
@@ -41,6 +42,9 @@ class Option:
     on_line : the gap on the line followed exactly, where the row is of a line; ``line`` its ends, site m.
     swept : the least gap as swept, before anything is folded in or corrected.
     forbids : what forbids it on this slab, whatever it would leave; it then never works.
+    beside, thick : laid beside a cut, m3, and how thick, m.
+    hours, hire, laid : of work, days of tools, m3 of material; cost : all of it in ``cost_in``, by which the
+    options are ranked; each from least to most, NaN where it is not known.
     """
 
     kind: str
@@ -59,6 +63,13 @@ class Option:
     line: tuple[tuple[float, float], tuple[float, float]] | None = None
     forbids: tuple[Forbids, ...] = ()
     works_in_use: bool = False
+    beside: float = 0.0
+    thick: float = 0.0
+    hours: tuple[float, float] = UNKNOWN
+    hire: tuple[float, float] = UNKNOWN
+    laid: float = math.nan
+    cost: tuple[float, float] = UNKNOWN
+    cost_in: str = ""
 
     @property
     def answer(self) -> Answer:

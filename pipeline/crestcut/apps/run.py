@@ -7,9 +7,8 @@ from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say
-from crestcut.cut import KeepArea
-from crestcut.study import STUDY_NAME, Clock, Report, Study, run_job, write_study
-from crestcut.work import WorkOrder, Worksheet, make_site, make_worksheet
+from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
+from crestcut.work import Worksheet, make_site, make_worksheet
 
 
 def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
@@ -78,15 +77,7 @@ def _write(done: Study, folder: Path, say: Say) -> None:
 def worksheet_of(done: Study) -> Worksheet:
     """The work sheets of a finished job."""
     report = done.report
-    order = WorkOrder(
-        report.job, report.vehicle, report.surface, report.ride, report.plan, done.release,
-        marks={m.name: m.xy for m in report.marks},
-        keeps=[
-            KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
-            for k in report.keeps
-        ],
-        left=report.left,
-    )  # fmt: skip
+    order = order_of(report, done.release)
     return make_worksheet(order, report.advice, report.scan.frame.plan_to_site)
 
 

@@ -17,6 +17,7 @@ from .work import FloorSheet as FloorSheet
 from .work import SpotJig as SpotJig
 from .work import lifts_of as lifts_of
 from .work import make_floor_sheet as make_floor_sheet
+from .work import not_alone as not_alone
 from .work import worth as worth
 
 __all__ = [
@@ -38,6 +39,7 @@ __all__ = [
     "judge_floor",
     "lifts_of",
     "make_floor_sheet",
+    "not_alone",
     "tilt_of",
     "worth",
 ]

@@ -77,6 +77,7 @@ def level_to_reference(
         gap + short,
         short if short > EXACT else 0.0,
         reasons(left > EXACT) if short > EXACT else (),
+        float(np.nanmax(np.abs(over))),
         STEP,
         index,
     )
@@ -99,8 +100,8 @@ def level_to_straightedge(
     pick = (slice(None, None, stride), slice(None, None, stride))
     cell = floor.frame.cell * stride
     known = np.where(floor.measured, 0.0, np.nan)
-    if _fine_gap(floor.values, floor.frame.cell, length, stride) <= gap + EXACT:
-        worst = _fine_gap(floor.values, floor.frame.cell, length, stride)
+    worst = _fine_gap(floor.values, floor.frame.cell, length, stride)
+    if worst <= gap + EXACT:
         return nothing_to_do(floor, generals[0], worst)
     general = next(
         (g for g in generals[:-1] if worst_gap((g + known)[pick], cell, length) <= gap / 2), generals[-1]
@@ -117,7 +118,8 @@ def level_to_straightedge(
     _raise_each(up, high, near, reach)
     _raise_each(down, low, near, reach)
     sides = (high, up, common), (low, down, common)
-    return _finished(floor, general, over, sides, stride, (length, gap), allowed, reasons)
+    made = _finished(floor, general, over, sides, stride, (length, gap), allowed, reasons)
+    return replace(made, today=worst)
 
 
 def nothing_to_do(floor: HeightGrid, general: FloatArray, worst: float) -> Levelling:
@@ -219,8 +221,8 @@ def _finished(
         filled,
         short if short > EXACT else 0.0,
         reasons(left > EXACT) if short > EXACT else (),
-        lower + STEP,
-        index,
+        slack=lower + STEP,
+        spot_of=index,
     )
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 
 from crestcut.base.grid import FloatArray, HeightGrid, IntArray
 from crestcut.floor.numbers import Numbers
 from crestcut.terrain import Surface
 
+TELLS = 0.0003  # m: what a feeler under a straightedge tells apart (common practice, no source)
 VERDICTS = ("meets", "does not meet", "cannot tell")
 
 
@@ -82,8 +84,15 @@ class Levelling:
     filled: float
     short_by: float = 0.0
     binding: tuple[str, ...] = ()
+    today: float = math.nan  # m: the worst figure as the floor is
     slack: float = 0.0  # m: no high spot can be left higher than this over its level
     spot_of: IntArray | None = None  # (ny, nx) index into ``high``, -1 elsewhere
+
+    @property
+    def alone_helps(self) -> bool:
+        """Does grinding without the filling make the worst figure better, by more than a straightedge
+        tells?"""
+        return not self.low or not self.ground_only > self.today - TELLS
 
     @property
     def deepest(self) -> float:

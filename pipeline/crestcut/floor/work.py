@@ -15,14 +15,18 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.base.units import both, both_at_most, millimetres
 from crestcut.cut import stop_rules
-from crestcut.floor.records import Judged, Spot
-from crestcut.job import FloorJob
+from crestcut.floor.records import Judged, Levelling, Spot
+from crestcut.job import FloorJob, Method
 from crestcut.work import (
     EVEN,
     HIT_CARDS,
+    IDLE,
     INCHES,
     SKIN,
+    WORK_CARDS,
     Amount,
+    Chosen,
+    Dot,
     FloorJig,
     Pass,
     Range,
@@ -32,18 +36,21 @@ from crestcut.work import (
     ReleaseState,
     Site,
     Step,
+    Stock,
     Tool,
     TradeWords,
     Water,
     Worksheet,
     cautions,
     choose_method,
+    dots_of,
     dust_lines,
     hours_of,
     limit_lines,
     make_floor_jig,
     numbered,
     section_left,
+    stock_of,
     tools_at_hand,
     trade_words,
     work_out,
@@ -55,15 +62,20 @@ WIDEST = 2.0  # m: wider a high spot is not swept by a board turned about its bl
 MOST = 12  # high spots with a page of their own
 # of the volume: what the first tool takes, and what it leaves to the cup (common practice, no source)
 SHARES = (0.7, 0.3)
+DOT = Range(1.5 / 60, 3 / 60)  # h each (common practice, no source)
 
 
 @dataclass(frozen=True, eq=False)
 class SpotJig:
-    """Board and blocks of one high spot; ``jig`` None where none serves, and ``why`` then says so."""
+    """What guides the work on one high spot: board and blocks, or drill dots on a square. ``jig`` None where
+    the method needs none or none serves, and ``why`` then says so. dots : their station and offset are the
+    raster's u and v, m.
+    """
 
     spot: Spot
     jig: FloorJig | None
     why: str = ""
+    dots: tuple[Dot, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,7 +100,7 @@ def make_floor_sheet(
     marks: Mapping[str, tuple[float, float]],
     tools: Sequence[Tool] | None = None,
 ) -> FloorSheet:
-    """Jigs and passes only when released; all else always. marks : site x, y, m.
+    """Guides and passes only when released; all else always. marks : site x, y, m.
 
     Raises CrestcutError for a tool file that is not understood or has guard or shroud off.
     """
@@ -98,18 +110,16 @@ def make_floor_sheet(
     deepest, volume, area = levelling.deepest, levelling.volume, levelling.area
     way = choose_method(base.work, tools, Amount(deepest, volume, 0.0), metric) if deepest > SKIN else None
     chosen, why = ((), "nothing to grind") if way is None else (way.tools, way.why)
-    blade = next((t for t in tools if t.use == "kerf" and t.by_hand and t.task == "grinder"), None)
     release = _gated(release, judged)
     spots: tuple[SpotJig, ...] = ()
-    if release.state == ReleaseState.OK:
-        spots = tuple(
-            _spot_jig(judged, k, blade, metric, marks) for k in range(min(len(levelling.high), MOST))
-        )
-        spots = tuple(s for s in spots if s.spot in worth(levelling.high))
+    if release.state == ReleaseState.OK and way is not None:
+        spots = _guides(judged, way, stock_of(base.work.blocks, metric), metric, marks)
     passes = _passes(judged, chosen, spots) if release.state == ReleaseState.OK and deepest > SKIN else ()
     notes = (
         [] if tools or deepest <= SKIN else ["No tool files were found (configs/tools): no jig and no times."]
     )
+    if worth(levelling.high) and not levelling.alone_helps:
+        notes.append(not_alone(levelling))
     words = trade_words(base.site.country)
     nothing = Water((), (), None, None, "", "", (), "", ())
     return FloorSheet(
@@ -134,7 +144,7 @@ def make_floor_sheet(
             water=nothing,
             walks=(),
             cautions=cautions(base, tuple(chosen), vehicle=False),
-            cards=HIT_CARDS,
+            cards=(*HIT_CARDS, *(WORK_CARDS if passes else ())),
             afterwards=_afterwards(judged),
             notes=tuple(notes),
             check_with="straightedge and level",
@@ -175,28 +185,56 @@ def _uv(judged: Judged, xy: tuple[float, float]) -> tuple[float, float]:
     return float(u), float(v)
 
 
+def not_alone(levelling: Levelling) -> str:
+    """Of grinding that leaves the worst figure as it was."""
+    low = ", ".join(s.name for s in worth(levelling.low)) or "the low places"
+    return (
+        f"Grinding alone leaves the worst place at {millimetres(levelling.ground_only)},"
+        f" {millimetres(levelling.today)}"
+        f" today: grind only if {low} {'are' if ',' in low else 'is'} filled as well, which brings it to"
+        f" {millimetres(levelling.filled)}."
+    )
+
+
+def _guides(
+    judged: Judged, way: Chosen, stock: Stock, metric: bool, marks: Mapping[str, tuple[float, float]]
+) -> tuple[SpotJig, ...]:
+    """What the method needs at each high spot worth it, dots and datum spots numbered through the whole
+    floor."""
+    blade = way.tools[0] if way.method == Method.BOARD and way.tools else None
+    out: list[SpotJig] = []
+    for k, spot in enumerate(judged.levelling.high[:MOST]):
+        if spot not in worth(judged.levelling.high):
+            continue
+        jig, why = None, f"{way.method}: by its dots"
+        if blade is not None:
+            before = sum(len(one.jig.spots) for one in out if one.jig is not None)
+            jig, why = _spot_jig(judged, k, blade, stock, (metric, before), marks)
+        dots: tuple[Dot, ...] = ()
+        if jig is None:
+            site, _ = _site_of(judged, k)
+            before = sum(len(one.dots) for one in out)
+            dots = tuple(dots_of(site, marks, judged.surface.height, before))
+        out.append(SpotJig(spot, jig, why, dots))
+    return tuple(out)
+
+
 def _spot_jig(
-    judged: Judged, k: int, blade: Tool | None, metric: bool, marks: Mapping[str, tuple[float, float]]
-) -> SpotJig:
-    spot = judged.levelling.high[k]
-    if blade is None:
-        return SpotJig(
-            spot, None, "no tool with a base that rides on a board: grind with the cup, to the drill dots"
-        )
+    judged: Judged, k: int, blade: Tool, stock: Stock, how: tuple[bool, int],
+    marks: Mapping[str, tuple[float, float]],
+) -> tuple[FloorJig | None, str]:  # fmt: skip
+    """The jig, or none and why. how : metric, and how many datum spots are numbered already."""
+    spot, (metric, before) = judged.levelling.high[k], how
     u0, v0, u1, v1 = spot.box
     if min(u1 - u0, v1 - v0) > WIDEST:
-        return SpotJig(
-            spot, None, f"wider than a board sweeps ({WIDEST:g} m): a machine, to drill dots on a grid"
-        )
+        return None, f"wider than a board sweeps ({WIDEST:g} m): to its dots"
     site, level = _site_of(judged, k)
     if level is None:
-        return SpotJig(
-            spot, None, f"the level round it bends by more than {millimetres(EVEN)}: cup and straightedge"
-        )
+        return None, f"the level round it bends by more than {millimetres(EVEN)}: to its dots"
     try:
-        return SpotJig(spot, make_floor_jig(site, level, blade, metric, marks, judged.surface.height))
+        return make_floor_jig(site, level, blade, metric, marks, judged.surface.height, stock, before), ""
     except CrestcutError as error:
-        return SpotJig(spot, None, f"{error.what}: cup and straightedge")
+        return None, f"{error.what}: to its dots"
 
 
 def _site_of(judged: Judged, k: int) -> tuple[Site, FloatArray | None]:
@@ -244,14 +282,21 @@ def _passes(judged: Judged, tools: Sequence[Tool], spots: Sequence[SpotJig]) -> 
             " plan do not agree, stop: the scan is wrong there, or was taken before something was done.",
             Range(0.3, 0.8),
         ),
-        Step(
-            "Hammer drill with a depth stop",
-            "Drill each spot's dot at its highest place to the depth of the list (shrouded bit or vacuum"
-            " held to it)."
-            " Its bottom is the level: grind until it is just gone.",
-            Range(0.2, 0.6),
-        ),
     ]
+    if not levelling.alone_helps:
+        first = Step("Agree on the filling", f"{not_alone(levelling)} Not agreed: do not start.", IDLE)
+        steps.insert(0, first)
+    dots = sum(len(s.dots) for s in spots)
+    if dots:
+        steps.append(
+            Step(
+                "Hammer drill with a depth stop",
+                f"Drill the {dots} dots of the list to their depths (shrouded bit or vacuum held to it),"
+                " paint their"
+                " bottoms: they are the level, grind until each is just gone.",
+                DOT.times(dots),
+            )
+        )
     boards = [s for s in spots if s.jig is not None]
     for tool, share in zip(tools, SHARES[: len(tools)] if len(tools) > 1 else (1.0,), strict=True):
         taken = levelling.volume * share

@@ -28,6 +28,7 @@ from crestcut.job.schema import (
     SurfaceTable,
     TravelTable,
     VehicleTable,
+    WorkTable,
 )
 from crestcut.job.toml_file import read_toml
 
@@ -122,6 +123,7 @@ class FloorFile(Table):
     floor: FloorTable
     cut: CutTable = Field(default_factory=CutTable)
     slab: SlabTable = Field(default_factory=SlabTable)
+    work: WorkTable = Field(default_factory=WorkTable)
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
     mark: list[MarkTable] = Field(default_factory=list)
     keep: list[KeepTable] = Field(default_factory=list)

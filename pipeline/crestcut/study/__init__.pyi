@@ -14,6 +14,7 @@ from .identity import scan_identity as scan_identity
 from .making import Clock as Clock
 from .making import evidence_of as evidence_of
 from .making import keeps_of as keeps_of
+from .making import order_of as order_of
 from .making import run_job as run_job
 from .making import taken_up as taken_up
 from .record import Study as Study
@@ -41,6 +42,7 @@ __all__ = [
     "keeps_of",
     "nssda_radial",
     "nssda_vertical",
+    "order_of",
     "run_job",
     "scan_identity",
     "taken_up",

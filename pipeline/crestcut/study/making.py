@@ -74,10 +74,14 @@ from crestcut.terrain import (
 from crestcut.vehicle import Vehicle
 from crestcut.work import (
     Release,
+    WorkOrder,
     asked_first,
+    board_sizes,
     check_work,
     decide_release,
     guided,
+    ranked,
+    with_heights,
 )
 
 Advice = tuple[dict[str, object], ...]
@@ -162,13 +166,28 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast)
     advice, soft = beside()
     with clock.stage("options", "trying what is cheaper"):
-        options = options_of(job, standings, fleet, after, surface, keeps)
+        boards = tuple(board_sizes(job).values())
+        options = options_of(job, standings, fleet, after, surface, keeps, boards)
+        options = ranked(options, order_of(report, release))
     digest = drawn_line.sha256 if drawn_line else ""
     report = replace(
         report, line_sha256=digest, advice=advice, soft=soft, options=options, checks=checks,
         notes=(*report.notes, *of_line, *checks.notes), seconds=clock.seconds,
     )  # fmt: skip
     return Study(report, release, drivers)
+
+
+def order_of(report: Report, release: Release) -> WorkOrder:
+    """What the work sheets are made from."""
+    return WorkOrder(
+        report.job, report.vehicle, report.surface, report.ride, report.plan, release,
+        marks=with_heights({m.name: m.xy for m in report.marks}, report.scan.points),
+        keeps=[
+            KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
+            for k in report.keeps
+        ],
+        left=report.left, today=report.today,
+    )  # fmt: skip
 
 
 def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study, Job, tuple[str, ...]]:

@@ -2,7 +2,9 @@ from .asked import asked_first as asked_first
 from .asked import board_sizes as board_sizes
 from .asked import row_of as row_of
 from .cards import HIT_CARDS as HIT_CARDS
+from .cards import WORK_CARDS as WORK_CARDS
 from .cards import cautions as cautions
+from .costs import ranked as ranked
 from .drain import drain_words as drain_words
 from .drain_plan import drained as drained
 from .dust import dust_lines as dust_lines
@@ -27,6 +29,7 @@ from .jig_records import stick_words as stick_words
 from .limit_texts import limit_lines as limit_lines
 from .limit_texts import section_left as section_left
 from .method import Amount as Amount
+from .method import Chosen as Chosen
 from .method import choose_method as choose_method
 from .order import WorkOrder as WorkOrder
 from .order import make_site as make_site
@@ -39,6 +42,7 @@ from .quantities import hours_words as hours_words
 from .quantities import span_words as span_words
 from .quantities import wear_words as wear_words
 from .quantities import work_out as work_out
+from .records import IDLE as IDLE
 from .records import NO_ANSWER_HELPS as NO_ANSWER_HELPS
 from .records import TYRES as TYRES
 from .records import BoardsUnder as BoardsUnder
@@ -56,10 +60,14 @@ from .records import Silica as Silica
 from .records import StringRow as StringRow
 from .records import Worksheet as Worksheet
 from .release import decide_release as decide_release
+from .setout import dots_of as dots_of
 from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
 from .slopes import VERTICAL as VERTICAL
 from .slopes import edge_rule as edge_rule
+from .ties import with_heights as with_heights
+from .timber import Stock as Stock
+from .timber import stock_of as stock_of
 from .tools import tool_files as tool_files
 from .tools import tools_at_hand as tools_at_hand
 from .trade import INCHES as INCHES
@@ -73,6 +81,7 @@ __all__ = [
     "BAG",
     "EVEN",
     "HIT_CARDS",
+    "IDLE",
     "INCHES",
     "NO_ANSWER_HELPS",
     "POND_CELL",
@@ -80,8 +89,10 @@ __all__ = [
     "STICK_INCHES",
     "TYRES",
     "VERTICAL",
+    "WORK_CARDS",
     "Amount",
     "BoardsUnder",
+    "Chosen",
     "Dot",
     "FloorJig",
     "Jig",
@@ -102,6 +113,7 @@ __all__ = [
     "Site",
     "Spot",
     "Step",
+    "Stock",
     "StringRow",
     "Ties",
     "Tool",
@@ -116,6 +128,7 @@ __all__ = [
     "check_work",
     "choose_method",
     "decide_release",
+    "dots_of",
     "drain_words",
     "drained",
     "dust_lines",
@@ -131,13 +144,16 @@ __all__ = [
     "mask_words",
     "numbered",
     "ponds",
+    "ranked",
     "row_of",
     "section_left",
     "span_words",
     "stick_words",
+    "stock_of",
     "tool_files",
     "tools_at_hand",
     "trade_words",
     "wear_words",
+    "with_heights",
     "work_out",
 ]

@@ -72,6 +72,68 @@ HIT_CARDS = (
     ),
 )
 
+WORK_CARDS = (
+    Card(
+        "TOO DEEP, or an edge broken out",
+        (
+            "Stop. Measure how much too deep and how far it reaches; photograph it with a rule. Do not grind"
+            " the rest"
+            " down to it.",
+            "Up to 3 mm and no wider than a hand: leave it, ease its rim so that nothing trips.",
+            "More, or steel shows: not covered up. Call whoever gave the permission; steel as on its card."
+            " It is filled"
+            " with a repair mortar for traffic, as its maker says, and cured before anything drives on it.",
+            "A broken edge: square it off, no feather edge of mortar. Find out why before you go on: a wrong"
+            " block, a"
+            " worn stop, the wrong dot.",
+        ),
+    ),
+    Card(
+        "A DOT IS GONE early",
+        (
+            "The bottom of a dot is the finished surface: where it has gone, stop there, and there only.",
+            "Set a straightedge over the dots on both sides of it. It rocks: that place is still proud, the"
+            " dot was"
+            " drilled too shallow or chipped out. It bridges: too deep, see that card.",
+            "Find the place again by its tapes or the chalked line, from the list. Drill it anew to what is"
+            " still to go"
+            " (the list, less what the straightedge shows is gone), never deeper than the list.",
+            "In doubt the string decides, not the dot.",
+        ),
+    ),
+    Card(
+        "BLADE or CUP WORN",
+        (
+            "Switch off, unplug, wait until it stands. Hot: gloves.",
+            "Worn is: it reaches less than the jig sheet says, it glazes and smokes, segments are cracked or"
+            " gone, it"
+            " shakes. A cracked or shaking one is not used again.",
+            "Only what the grinder's plate allows: size, bore, speed. Guard and shroud back on before the"
+            " plug goes in;"
+            " one minute running in the guard, nobody in its line.",
+            "A new one reaches farther: measure the reach, set blocks and depth stop again, try it beside a"
+            " dot that is"
+            " still there.",
+        ),
+    ),
+    Card(
+        "STOP FOR TODAY: how to go on",
+        (
+            "Tool unplugged and locked away; filter and bags sealed, dust vacuumed, slurry picked up before"
+            " rain does.",
+            "No edge that trips: ease them, or plates and lights over them, barriers across both ends."
+            " Nobody drives on"
+            " it; if somebody must, only after the vehicle's own gap was looked at.",
+            "Write down: last step and lift done, settings done (J numbers), dots still to be seen (D"
+            " numbers), reach of"
+            " the blade, who, when.",
+            "Chalk washes off: spray or nail marks, stop lines and block lines. Next time first: two marks"
+            " by tape, the"
+            " reach, one string reading on a place already done.",
+        ),
+    ),
+)
+
 
 TOO_HEAVY = 25.0  # kg: more is for two people (common practice, no source)
 

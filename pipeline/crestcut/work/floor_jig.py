@@ -8,17 +8,18 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.base.units import both
 from crestcut.work.jig import SMOOTHING, reach_below
-from crestcut.work.jig_records import FloorJig, Spot, Tool
+from crestcut.work.jig_records import Block, FloorJig, Spot, Tool
 from crestcut.work.site import FARTHEST, FOOT, Site
-from crestcut.work.ties import ties_at
-from crestcut.work.timber import SCREW, choose_board
+from crestcut.work.ties import Marks, ties_at
+from crestcut.work.timber import SCREW, Stock, choose_board, stock_of
 
 AROUND = 12  # datum spots round a high spot
 CLEAR = 0.10  # m from the high spot's edge to a datum spot
@@ -39,13 +40,16 @@ def make_floor_jig(
     level: FloatArray,
     tool: Tool,
     metric: bool = False,
-    marks: Mapping[str, tuple[float, float]] | None = None,
+    marks: Marks | None = None,
     height: HeightGrid | None = None,
+    stock: Stock | None = None,
+    before: int = 0,
 ) -> FloorJig:
     """Datum spots round the largest high spot of a floor, and the pairs of them that a board bridges.
 
     site : ``finished`` is the floor once the high spots are gone.  level : (ny, nx) the level wanted, m: any
-    surface a straight board can lie on, so a plane.  marks, height : for the tapes to the spots.
+    surface a straight board can lie on, so a plane.  marks, height : for the tapes to the spots.  stock :
+    what the blocks are made of; None: of a timber yard.  before : datum spots that are numbered already.
     Raises CrestcutError where nothing is high, or no sound floor for blocks is found around it.
     """
     high = site.depth > 0
@@ -69,9 +73,10 @@ def make_floor_jig(
     board = choose_board(min(span, FARTHEST), tool.mass, metric)
     over = [float(site.ground[j, i] - level[j, i]) for j, i in places]
     blocks = floor_blocks(new, SMOOTHING, over)
+    timber = _timber(stock or stock_of(None, metric), min(blocks))
     spots = tuple(
         Spot(
-            f"F{k + 1}",
+            f"F{before + k + 1}",
             float(site.station[i]),
             float(site.offset[j]),
             block,
@@ -80,9 +85,29 @@ def make_floor_jig(
         for k, ((j, i), block) in enumerate(zip(places, blocks, strict=True))
     )
     return FloorJig(
-        tool, board, new, worn, SMOOTHING, spots, tuple((f"F{a + 1}", f"F{b + 1}") for a, b in pairs),
-        float(site.depth.max()), float(site.depth.sum()) * site.cell**2 * 1000,
+        tool, board, new, worn, SMOOTHING, spots, tuple((f"F{before + a + 1}", f"F{before + b + 1}") for a, b
+        in pairs), float(site.depth.max()), float(site.depth.sum()) * site.cell**2 * 1000, timber,
     )  # fmt: skip
+
+
+def _timber(stock: Stock, least: float) -> Block:
+    """What every block is sawn of: as thick as leaves a screw in its top to be set on every spot.
+
+    Raises CrestcutError where the thinnest of the stock is too thick.
+    """
+    height = max((h for h in stock.heights if h <= least - SCREW.low + 1e-9), default=None)
+    if height is None:
+        raise CrestcutError(
+            f"the thinnest block of stock is {both(min(stock.heights))} and a block of {both(least)} with"
+            " its screw is"
+            " asked for", "[work] blocks", "name thinner pieces, or a tool that reaches farther",
+        )  # fmt: skip
+    if least - height > SCREW.high:
+        raise CrestcutError(
+            f"no block of stock comes within {both(SCREW.high)} of {both(least)}", "[work] blocks",
+            "name thicker pieces",
+        )  # fmt: skip
+    return Block(height, stock.stack(height))
 
 
 def _round(site: Site, high: BoolArray, centre: tuple[float, float]) -> list[tuple[int, int]]:

@@ -9,7 +9,7 @@ p = 7/16 in, s = 1/16 in and want = 1/2 in they are 5 1/2 in again.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -20,6 +20,7 @@ from crestcut.cut import Facet
 from crestcut.work.jig_records import Block, Board, Jig, JigRow, Lift, Rails, Tool
 from crestcut.work.rails import make_rails
 from crestcut.work.site import Site, along, columns_of, level_of, share_of
+from crestcut.work.ties import Marks
 from crestcut.work.timber import Stock, choose_board, choose_spacer
 from crestcut.work.workable import OVER_RIDGE, Workable
 
@@ -58,7 +59,7 @@ def make_jig(
     tool: Tool,
     stock: Stock,
     metric: bool = False,
-    marks: Mapping[str, tuple[float, float]] | None = None,
+    marks: Marks | None = None,
     height: HeightGrid | None = None,
 ) -> Jig:
     """The whole jig sheet. stock : what the facets' blocks were made of.  marks, height : for the tapes to

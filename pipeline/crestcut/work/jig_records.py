@@ -118,6 +118,11 @@ class JigRow:
     spacers: int
     part: str
 
+    @property
+    def name(self) -> str:
+        """As on every page: "J1"."""
+        return f"J{self.lane}"
+
 
 @dataclass(frozen=True)
 class Lift:
@@ -219,7 +224,8 @@ class FloorJig:
 
     spots : every datum spot.  pairs : names of the two spots that one board bridges.  reach : below the
     board, m; worn.
-    deepest, litres : of what goes.
+    deepest, litres : of what goes.  timber : what every block is sawn of; a screw in its top makes up the
+    rest.
     """
 
     tool: Tool
@@ -231,6 +237,7 @@ class FloorJig:
     pairs: tuple[tuple[str, str], ...]
     deepest: float
     litres: float
+    timber: Block
 
     @property
     def below(self) -> float:

@@ -13,7 +13,7 @@ from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.base.units import both, millimetres
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import TYRES, BoardsUnder, Measure, ReadingSpot
-from crestcut.work.ties import tape_ties
+from crestcut.work.ties import Marks, tape_ties
 
 NEAR = 0.002  # m: a reading this close to what was expected says the same as the scan
 
@@ -22,7 +22,7 @@ Place = Callable[[FloatArray], FloatArray]
 
 def measures(
     advice: Sequence[Mapping[str, object]],
-    marks: Mapping[str, tuple[float, float]],
+    marks: Marks,
     height: HeightGrid,
     start: tuple[float, float],
     to_site: Place | None = None,
@@ -36,7 +36,7 @@ def measures(
 
 def _measure(
     item: Mapping[str, object],
-    marks: Mapping[str, tuple[float, float]],
+    marks: Marks,
     height: HeightGrid,
     start: tuple[float, float],
     to_site: Place | None,

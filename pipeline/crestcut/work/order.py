@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from crestcut.chance import Left
+from crestcut.chance import Chance, Left
 from crestcut.contact import Ride, TravelLine, wanted_gap
 from crestcut.cut import CutPlan, KeepArea
 from crestcut.job import Job
@@ -15,6 +15,7 @@ from crestcut.terrain import Surface
 from crestcut.vehicle import Vehicle
 from crestcut.work.records import Release
 from crestcut.work.site import Site
+from crestcut.work.ties import Marks
 
 AS_LEAST = 0.0002  # m: a gap this near to the least counts as least
 
@@ -23,8 +24,8 @@ AS_LEAST = 0.0002  # m: a gap this near to the least counts as least
 class WorkOrder:
     """The job, the slab and the vehicle's ride over it, the plan, and whether it may be cut.
 
-    plan : None where nothing is planned.  left : what it leaves; None where that was not worked out.
-    marks : name -> site x, y, m.  keeps : areas cut less, site metres.
+    plan : None where nothing is planned.  left : what it leaves; None where that was not worked out.  today :
+    how it stands before. marks : name -> site x, y, m.  keeps : areas cut less, site metres.
     """
 
     job: Job
@@ -33,9 +34,10 @@ class WorkOrder:
     ride: Ride
     plan: CutPlan | None
     release: Release
-    marks: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    marks: Marks = field(default_factory=dict)
     keeps: Sequence[KeepArea] = ()
     left: Left | None = None
+    today: Chance | None = None
 
     @property
     def line(self) -> TravelLine:

@@ -9,7 +9,7 @@ dots.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 from scipy.optimize import linprog
@@ -17,7 +17,7 @@ from scipy.optimize import linprog
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Rails, Spot
 from crestcut.work.site import FOOT, Site
-from crestcut.work.ties import ties_at
+from crestcut.work.ties import Marks, ties_at
 from crestcut.work.timber import LEAST_BLOCK
 from crestcut.work.workable import SMALLEST, Workable
 
@@ -34,7 +34,7 @@ def make_rails(
     site: Site,
     work: Workable,
     below: float,
-    marks: Mapping[str, tuple[float, float]],
+    marks: Marks,
     height: HeightGrid | None,
 ) -> tuple[tuple[Rails, ...], int]:
     """Rails for every piece no board can follow, and how many pieces are so small that hands do them.
@@ -81,7 +81,7 @@ def _merged(left: Sequence[Piece], site: Site) -> list[Piece]:
 
 def _spots(
     site: Site, work: Workable, piece: Piece, below: float, name: str,
-    marks: Mapping[str, tuple[float, float]], height: HeightGrid | None,
+    marks: Marks, height: HeightGrid | None,
 ) -> tuple[Spot, ...]:  # fmt: skip
     """Left rear, left front, right rear, right front; empty where one finds no sound concrete or would be
     lower than the thinnest stock, or a rail would lie on concrete that stays.

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from crestcut.base.cautions import Caution
-from crestcut.chance import Left
+from crestcut.chance import Chance, Left
 from crestcut.job import Asked, Method
 from crestcut.work.ground_records import WalkSlope, Water
 from crestcut.work.jig_records import FloorJig, Jig, Range, Ties
@@ -129,7 +129,7 @@ class StringRow:
     """Acceptance: a string on two equal blocks on untouched concrete. At ``at`` from the rear block it must
     read ``least`` or more, m.
 
-    most : what it reads where the cut is 3 mm deeper.
+    lane : number of the string.  most : what it reads where the cut is 3 mm deeper.
     """
 
     lane: int
@@ -140,6 +140,11 @@ class StringRow:
     at: float
     least: float
     most: float
+
+    @property
+    def name(self) -> str:
+        """As on every page: "S1"."""
+        return f"S{self.lane}"
 
 
 @dataclass(frozen=True)
@@ -162,6 +167,7 @@ class SetOut:
     pull: float  # N on the string
     sag: float  # m, of that string
     notes: tuple[str, ...]
+    every: float = 0.005  # m between contours
 
 
 @dataclass(frozen=True)
@@ -284,7 +290,8 @@ class Worksheet:
     stamp : printed across every sheet; empty only when released.  first : 'measure this first', where depths
     may still move.  marks : name, station, offset, m.  floor : blocks on datum spots, where what is left is a
     level floor.  words : the trade's words where the slab is.  check_with : what the sheets' foot says
-    to check the slab with.  left : what the cut leaves, at walking pace and in use.
+    to check the slab with.  left : what the cut leaves, at walking pace and in use.  vehicle, today : whose
+    gap, and how it stands at walking pace before anything is cut.
     """
 
     title: str
@@ -312,6 +319,8 @@ class Worksheet:
     notes: tuple[str, ...]
     check_with: str = "string, stick and vehicle"
     left: Left | None = None
+    vehicle: str = ""
+    today: Chance | None = None
 
     def __post_init__(self) -> None:
         if self.stamp != self.release.stamp:

@@ -5,16 +5,16 @@ every place again.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Sequence
 
 import numpy as np
 
 from crestcut.base.grid import FloatArray, HeightGrid
-from crestcut.base.units import at_least
+from crestcut.base.units import INCH, at_least
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Contour, Dot, SetOut, StringRow
 from crestcut.work.site import FOOT, Site, runs, station_offset
-from crestcut.work.ties import ties_at
+from crestcut.work.ties import BY_LINE, Marks, ties_at
 from crestcut.work.timber import string_sag
 from crestcut.work.workable import SKIN, Workable
 
@@ -26,12 +26,17 @@ LEAST_DOT = 0.002  # m: shallower dots are lost in the first pass
 DOT_SPACING = 0.15  # m
 MOST_DOTS = 36
 PRINTED = 4  # decimals of a metre on paper
-CONTOUR = 0.005  # m between chalked lines of equal depth
+CONTOUR, CONTOUR_INCH = 0.005, 3 / 16 * INCH  # m between chalked lines of equal depth
 READ_TO = 0.0005  # m: what is read off a rule
-CHECK_LANES = 0.30  # m between strings
 CONTOUR_LANES = 0.10  # m between the lines across the cut that contours are chalked from
-CHECK_STEP = 0.10  # m along the string; half of it where the cut is short
-SHORT_CUT = 0.45  # m
+PROUD, STANDS = (
+    0.0005,
+    0.001,
+)  # m: a straightedge between readings, or strings, may lie so far over, under the plan
+FARTHEST_READING = 0.60  # m between readings, and between strings: a straightedge reaches over both
+MOST_READINGS = 24  # a person has time for (common practice, no source)
+SHARES = 60  # places on a row that are compared with those of another
+ALONG, ACROSS = 0.02, 0.05  # m between the places where a reading, a string may be
 
 
 def make_set_out(
@@ -39,22 +44,25 @@ def make_set_out(
     work: Workable,
     wheels: tuple[float, float],
     tracks: tuple[tuple[str, float], ...],
-    marks: Mapping[str, tuple[float, float]],
+    marks: Marks,
     height: HeightGrid,
+    metric: bool = True,
 ) -> SetOut:
     """Everything that is marked on the slab. wheels : stations of the axles where the blocks stand if they
     can, m.
 
-    tracks : names and offsets of the tyre lines.  marks : name -> site x, y, m; height : the slab as it is.
+    tracks : names and offsets of the tyre lines.  height : the slab as it is.  metric : contours every 5 mm,
+    else every 3/16 in.
     """
-    dots = _dots(site, marks, height)
-    strings = _strings(site, wheels)
+    dots = dots_of(site, marks, height)
+    strings = _few_strings(site, work.core, wheels)
+    every = CONTOUR if metric else CONTOUR_INCH
     spans = [s.front_at - s.rear_at for s in strings]
     return SetOut(
         marks=tuple((name, *station_offset(site, height.frame, xy)) for name, xy in sorted(marks.items())),
         corners=tuple(_corners(site, marks, height)),
         dots=tuple(dots),
-        contours=tuple(_contours(site)) if work.left or not work.facets else (),
+        contours=tuple(_contours(site, every)) if work.left or not work.facets else (),
         strings=tuple(strings),
         outline=tuple(_spans(site, work, site.depth > SKIN)),
         core=tuple(_spans(site, work, work.core)),
@@ -63,11 +71,12 @@ def make_set_out(
         pull=PULL,
         sag=string_sag(max(spans, default=0.0), PULL),
         notes=tuple(_notes(dots, marks)),
+        every=every,
     )
 
 
-def _dots(site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid) -> list[Dot]:
-    """On a square of nodes over the cut, the deepest place first."""
+def dots_of(site: Site, marks: Marks, height: HeightGrid, before: int = 0) -> list[Dot]:
+    """On a square of nodes over the cut, the deepest place first. before : dots that are numbered already."""
     depth = site.depth
     if depth.max(initial=0.0) < LEAST_DOT:
         return []
@@ -88,16 +97,14 @@ def _dots(site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGr
     places += [p for p in zip(j[deep].tolist(), i[deep].tolist(), strict=True) if p != places[0]]
     return [
         Dot(
-            f"D{k + 1}", float(site.station[i]), float(site.offset[j]), float(depth[j, i]),
+            f"D{before + k + 1}", float(site.station[i]), float(site.offset[j]), float(depth[j, i]),
             ties_at(site, marks, height, j, i),
         )
         for k, (j, i) in enumerate(places)
     ]  # fmt: skip
 
 
-def _deepest(
-    site: Site, depth: FloatArray, marks: Mapping[str, tuple[float, float]], height: HeightGrid
-) -> tuple[int, int]:
+def _deepest(site: Site, depth: FloatArray, marks: Marks, height: HeightGrid) -> tuple[int, int]:
     """Row and column of the deepest place; of several that print alike, one that tapes find."""
     j, i = (int(k) for k in np.unravel_index(int(depth.argmax()), depth.shape))
     if len(marks) < 2 or ties_at(site, marks, height, j, i) is not None:
@@ -108,24 +115,23 @@ def _deepest(
     return int(row), int(column)
 
 
-def _corners(
-    site: Site, marks: Mapping[str, tuple[float, float]], height: HeightGrid
-) -> list[tuple[str, float, float, Ties | None]]:
+def _corners(site: Site, marks: Marks, height: HeightGrid) -> list[tuple[str, float, float, Ties | None]]:
     """First, last, leftmost and rightmost place of the cut."""
     cut = np.argwhere(site.depth > SKIN)
     if len(cut) == 0:
         return []
     ends = (("first", 1, np.argmin), ("last", 1, np.argmax), ("right", 0, np.argmin), ("left", 0, np.argmax))
     out = []
-    for name, axis, pick in ends:
+    for number, (name, axis, pick) in enumerate(ends, start=1):
         row, column = (int(k) for k in cut[pick(cut[:, axis])])
         ties = ties_at(site, marks, height, row, column)
-        out.append((name, float(site.station[column]), float(site.offset[row]), ties))
+        out.append((f"C{number} {name}", float(site.station[column]), float(site.offset[row]), ties))
     return out
 
 
-def _contours(site: Site) -> list[Contour]:
-    """Where the depth passes every 5 mm, on lines 100 mm apart and on the cut's first and last row."""
+def _contours(site: Site, every: float) -> list[Contour]:
+    """Where the depth passes every so many metres, on lines 100 mm apart and on the cut's first and last
+    row."""
     depth = site.depth
     rows = np.flatnonzero((depth > SKIN).any(axis=1))
     if not len(rows):
@@ -133,7 +139,7 @@ def _contours(site: Site) -> list[Contour]:
     step = max(round(CONTOUR_LANES / site.cell), 1)
     origin = round(-site.offset[0] / site.cell) % step  # so that offsets are whole steps
     lines = sorted({int(rows[0]), int(rows[-1]), *(int(r) for r in rows if r % step == origin)})
-    levels = [SKIN, *np.arange(CONTOUR, float(depth.max()), CONTOUR)]
+    levels = [SKIN, *np.arange(every, float(depth.max()), every)]
     out = []
     for row in lines:
         for level in levels:
@@ -171,20 +177,109 @@ def _spans(site: Site, work: Workable, mask: np.ndarray) -> list[tuple[float, fl
     ]
 
 
-def _strings(site: Site, wheels: tuple[float, float]) -> list[StringRow]:
-    """Strings along the travel over the whole cut, 300 mm apart, the deepest place under one of them."""
-    depth = site.depth
-    deep = np.flatnonzero((depth >= LEAST_DOT).any(axis=1))
-    if len(deep) == 0:
+def fewest(count: int, far: int, off: Callable[[int, int], float]) -> list[int]:
+    """The fewest of 0 .. count - 1, first and last among them, neighbours at most ``far`` apart, with ``off``
+    finite between neighbours; of several ways that with the least sum of squares. Those next to each other
+    always fit. (A shortest path, by dynamic programming.)
+    """
+    steps, came = [(0, 0.0)] + [(count, 0.0)] * (count - 1), [0] * count
+    for k in range(1, count):
+        for before in range(max(k - far, 0), k):
+            if steps[before][0] + 1 > steps[k][0]:
+                continue
+            lies = 0.0 if before == k - 1 else off(before, k)
+            here = steps[before][0] + 1, steps[before][1] + lies**2
+            if lies < math.inf and here < steps[k]:
+                steps[k], came[k] = here, before
+    way = [count - 1]
+    while way[-1]:
+        way.append(came[way[-1]])
+    return way[::-1]
+
+
+def _few_strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> list[StringRow]:
+    """``_strings``; what a straightedge may be off the plan is doubled until a person has time for them."""
+    found = _strings(site, core, wheels)
+    for wider in (2.0, 4.0):
+        if len(found) > MOST_READINGS:
+            found = _strings(site, core, wheels, wider)
+    return found
+
+
+def _strings(
+    site: Site, core: np.ndarray, wheels: tuple[float, float], wider: float = 1.0
+) -> list[StringRow]:
+    """As few strings along the travel, and as few readings on each, as decide: a straightedge laid from
+    reading to reading, and from string to string between the stop lines, lies nowhere by more than ``PROUD``
+    over the plan: who has reached every reading and grinds what it rocks on has nothing prouder than twice
+    that. Nor does it lie by more than ``STANDS`` under it, where he would grind what was planned to stand;
+    from string to string three times that, since facets step where they meet.
+    """
+    deep = core & (site.depth >= LEAST_DOT)
+    cut = np.flatnonzero(deep.any(axis=1))
+    if len(cut) == 0:
         return []
-    through = int(np.unravel_index(int(depth.argmax()), depth.shape)[0])
-    step = max(round(CHECK_LANES / site.cell), 1)
-    rows = [int(r) for r in range(through % step, depth.shape[0], step) if depth[r].max() >= LEAST_DOT]
-    each = enumerate(rows, start=1)
-    return [s for number, row in each for s in _string(site, number, row, wheels)]
+    step = max(round(ACROSS / site.cell), 1)
+    rows = _spaced(int(cut[0]), int(cut[-1]), step)
+    rows = rows[deep[rows].any(axis=1)]
+    profile = {int(row): _from_edge_to_edge(site, deep, int(row)) for row in cut}
+
+    def off(a: int, b: int) -> float:
+        first, last = int(rows[a]), int(rows[b])
+        between = [row for row in range(first + 1, last) if row in profile]
+        share = (np.array(between, dtype=np.float64)[:, None] - first) / (last - first)
+        laid = profile[first] * (1 - share) + profile[last] * share
+        return _off(laid - np.array([profile[row] for row in between]).reshape(laid.shape), wider, 3 * STANDS)
+
+    far = max(round(FARTHEST_READING / site.cell / step), 1)
+    out: list[StringRow] = []
+    for k in fewest(len(rows), far, off):
+        columns = np.flatnonzero(deep[rows[k]])
+        number = out[-1].lane + 1 if out else 1
+        out += _string(site, number, int(rows[k]), _readings(site, int(rows[k]), columns, wider), wheels)
+    return out
 
 
-def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> list[StringRow]:
+def _spaced(first: int, last: int, step: int) -> np.ndarray:
+    """Nodes from the first to the last, both among them, evenly and about ``step`` apart."""
+    return np.unique(np.linspace(first, last, max(round((last - first) / step), 1) + 1).round().astype(int))
+
+
+def _off(over: FloatArray, wider: float, stands: float) -> float:
+    """How far a straightedge that lies ``over`` m over the plan is off it, m; infinite where that is more
+    than ``PROUD`` over it or ``stands`` under it, each ``wider`` times, or not known.
+    """
+    near = bool(over.max(initial=0.0) <= wider * PROUD and over.min(initial=0.0) >= -wider * stands)
+    return float(np.abs(over).max(initial=0.0)) if near else math.inf
+
+
+def _from_edge_to_edge(site: Site, deep: np.ndarray, row: int) -> FloatArray:
+    """Finished heights of a row's core at ``SHARES`` shares of its length: rows are compared along the stop
+    lines, which run askew.
+    """
+    columns = np.flatnonzero(deep[row])
+    at = np.linspace(columns[0], columns[-1], SHARES)
+    return np.interp(at, np.arange(len(site.station)), site.finished[row])
+
+
+def _readings(site: Site, row: int, columns: np.ndarray, wider: float) -> list[int]:
+    """Columns of the readings on a row whose core lies in ``columns``."""
+    step = max(round(ALONG / site.cell), 1)
+    places = _spaced(int(columns[0]), int(columns[-1]), step)
+    finished = site.finished[row]
+
+    def off(a: int, b: int) -> float:
+        first, last = int(places[a]), int(places[b])
+        laid = np.linspace(finished[first], finished[last], last - first + 1)
+        return _off(laid - finished[first : last + 1], wider, STANDS)
+
+    far = max(round(FARTHEST_READING / site.cell / step), 1)
+    return [int(places[k]) for k in fewest(len(places), far, off)]
+
+
+def _string(
+    site: Site, number: int, row: int, columns: Sequence[int], wheels: tuple[float, float]
+) -> list[StringRow]:
     """Readings along one line. Its blocks stand where the axles do, or on the nearest untouched concrete
     beyond.
     """
@@ -200,11 +295,8 @@ def _string(site: Site, number: int, row: int, wheels: tuple[float, float]) -> l
     standing_up = float(np.nanmax(ground[a : b + 1] - chord))
     blocks = math.ceil(max(STRING_BLOCKS, standing_up + STRING_AIR) / 0.01 - 1e-9) * 0.01
     hangs = string_sag((b - a) * site.cell, PULL)
-    length = (cut[-1] - cut[0]) * site.cell
-    step = max(round((CHECK_STEP if length > SHORT_CUT else CHECK_STEP / 2) / site.cell), 1)
-    columns = {*range(step, b - a, step), int(depth[a : b + 1].argmax())} & {*(cut - a).tolist()}
     out = []
-    for k in sorted(columns):
+    for k in (column - a for column in columns):
         # the string hangs below its chord by a parabola; half a millimetre is read off a rule, so up to
         # that: what passes is nowhere proud of the plan, and no more than that is asked for beyond it
         string = blocks + chord[k] - 4 * hangs * share[k] * (1 - share[k])
@@ -234,7 +326,7 @@ def _block(site: Site, row: int, wheel: int, edge: int, side: int) -> int | None
     return None
 
 
-def _notes(dots: Sequence[Dot], marks: Mapping[str, tuple[float, float]]) -> list[str]:
+def _notes(dots: Sequence[Dot], marks: Marks) -> list[str]:
     notes = [
         (
             "Chalk the line of travel first, from its two ends; stations run along it, offsets to the left of"
@@ -245,15 +337,26 @@ def _notes(dots: Sequence[Dot], marks: Mapping[str, tuple[float, float]]) -> lis
             " bottom: grind until the paint is just gone."
         ),
     ]
-    if len(marks) < 2:
-        notes.append(
-            "Fewer than two marks were scanned: no tape ties can be printed. Put three or more marks on the"
-            " slab, round the cut, and scan it with them."
+    lost = [dot for dot in dots if dot.ties is None]
+    if lost:
+        why = (
+            "Fewer than two marks were scanned" if len(marks) < 2
+            else "No two tapes cross at 50 to 130 degrees"
+        )  # fmt: skip
+        which = "any dot" if len(lost) == len(dots) else f"{len(lost)} of the {len(dots)} dots"
+        far = sum(abs(dot.offset) > BY_LINE for dot in lost)
+        more = (
+            f" {far} of them lie over {BY_LINE:.1f} m off it, where a square is no longer true to 5 mm:"
+            " chalk a"
+            " second line parallel to it there."
+            if far
+            else ""
         )
-    lost = sum(dot.ties is None for dot in dots)
-    if len(marks) >= 2 and lost:
         notes.append(
-            f"{lost} of {len(dots)} dots have no pair of marks that cross at 50 to 130 degrees: they are set"
-            " by station and offset alone."
+            f"{why} at {which} marked 'line': set {'it' if len(lost) == 1 else 'them'} by tape along the"
+            " chalked"
+            f" line of travel and squarely off it.{more} Three marks or more round the cut, anywhere in the"
+            " scan,"
+            " give tapes to all."
         )
     return notes

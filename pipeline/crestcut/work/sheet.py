@@ -87,11 +87,25 @@ def make_worksheet(
         ),
         walks=walks(order, site),
         cautions=cards.cautions(job, used),
-        cards=cards.HIT_CARDS,
+        cards=(*cards.HIT_CARDS, *(cards.WORK_CARDS if set_out is not None else ())),
         afterwards=cards.afterwards(job.slab.thickness, words),
         notes=notes,
         left=order.left if deepest > SKIN else None,
+        vehicle=order.vehicle.name,
+        today=order.today,
     )
+
+
+def steps_of(order: WorkOrder) -> tuple[Pass, ...]:
+    """The work in order, as ``make_worksheet`` has it, whether it may be printed or not; empty where no cut
+    is proposed.
+    """
+    job, plan = order.job, order.plan
+    if plan is None or plan.deepest <= SKIN or not plan.feasible:
+        return ()
+    site = make_site(order.surface, order.line, plan, job)
+    chosen = _chosen(order, plan, site, tools_at_hand(job.path, job.work.tools))
+    return _cutting(order, plan, site, chosen, is_metric(job))[2]
 
 
 def _flats(plan: CutPlan | None) -> float:
@@ -125,5 +139,5 @@ def _cutting(
     if blade is not None and facets:
         jig = make_jig(site, work, blade, stock_of(order.job.work.blocks, metric), metric, marks, height)
     tracks = (("front tyres", vehicle.front_track / 2), ("rear tyres", vehicle.rear_track / 2))
-    out = make_set_out(site, work, wheels, tracks, marks, height)
+    out = make_set_out(site, work, wheels, tracks, marks, height, metric)
     return jig, out, make_passes(site, work, chosen.method, chosen.tools, jig, out)

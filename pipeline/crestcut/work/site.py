@@ -85,9 +85,9 @@ def facet_depth(ground: FloatArray, facets: Sequence[Facet]) -> tuple[FloatArray
     return depth, done
 
 
-def station_offset(site: Site, frame: GridFrame, xy: tuple[float, float]) -> tuple[float, float]:
+def station_offset(site: Site, frame: GridFrame, xy: Sequence[float]) -> tuple[float, float]:
     """Station along the line and offset left of it of a site x, y, all metres."""
-    u, v = frame.to_grid(xy)
+    u, v = frame.to_grid(xy[:2])
     return float(u + site.station[0]), float(v + site.offset[0])
 
 

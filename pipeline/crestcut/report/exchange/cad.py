@@ -242,13 +242,13 @@ def _blocks(pen: _Pen, sheet: Worksheet) -> None:
                                              (row.low, row.low, row.high, row.high), strict=True)],
             "STRIPS", close=True,
         )  # fmt: skip
-        pen.text(pen.along((row.start[0] + row.stop[0]) / 2, row.low), f"{row.lane}", 0.02, "STRIPS")
+        pen.text(pen.along((row.start[0] + row.stop[0]) / 2, row.low), row.name, 0.02, "STRIPS")
         for stations, height in ((row.rear_at, row.rear), (row.front_at, row.front)):
             ends = [pen.along(s, v) for s, v in zip(stations, (row.low, row.high), strict=True)]
             pen.line(ends, "BLOCKS")
             for end in ends:
                 pen.point(end, "BLOCKS")
-            pen.text(ends[0], f"{row.lane}: {height * 1000:.1f}", 0.012, "BLOCKS")
+            pen.text(ends[0], f"{row.name}: {height * 1000:.1f}", 0.012, "BLOCKS")
     for rails in sheet.jig.rails:
         for spot in rails.spots:
             pen.point(pen.along(spot.station, spot.offset), "BLOCKS")

@@ -67,7 +67,7 @@ class OptionRow:
     key : of it in the result.  works, in_use : whether it is enough at walking pace, and in use.  barred :
     the slab forbids it.  deep, much : whether it takes a depth, and litres; laid : down, not off.  share :
     how sure it is enough, ``before`` what stands before that; empty where not known.  line : where its line
-    runs, or empty.
+    runs, or empty.  hours : of work, or empty.
     """
 
     key: str
@@ -82,6 +82,7 @@ class OptionRow:
     before: str
     share: str
     line: str
+    hours: str = ""
 
 
 @dataclass(frozen=True)
@@ -183,9 +184,17 @@ def option_rows(report: Report, document: Document) -> list[OptionRow]:
             key, sentence(str(row.get("name"))).rstrip("."), str(row.get("needs") or "nothing"), works,
             bool(row.get("reaches_in_use")), barred, depth is not None and depth.value > 0 and not barred,
             much != 0 and not barred, much < 0, before, share,
-            line_words(row.get("line_points"), report.scan.frame.words),
+            line_words(row.get("line_points"), report.scan.frame.words), work_hours(row.get("hours")),
         ))  # fmt: skip
     return rows
+
+
+def work_hours(span: object) -> str:
+    """ "9.9 to 23.5 h of work"; empty where it takes none, or nobody knows."""
+    if not isinstance(span, (list, tuple)) or len(span) != 2:
+        return ""
+    low, high = (float(v) if isinstance(v, (int, float)) else 0.0 for v in span)
+    return f"{low:.1f} to {high:.1f} h of work" if high > 0 else ""
 
 
 def line_words(ends: object, words: str) -> str:

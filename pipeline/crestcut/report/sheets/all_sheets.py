@@ -16,8 +16,8 @@ from crestcut.report.sheets import pages as sheet_pages
 from crestcut.report.sheets.jig import jig_pages
 from crestcut.report.sheets.measure import measure_pages
 from crestcut.report.sheets.paper import put
-from crestcut.report.sheets.rails import floor_pages, rail_pages
-from crestcut.report.sheets.setout import contour_pages, set_out_pages, string_pages
+from crestcut.report.sheets.rails import rail_pages
+from crestcut.report.sheets.setout import contour_pages, set_out_pages
 from crestcut.report.sheets.ties import tie_cells
 from crestcut.study import Identity
 from crestcut.work import Jig, SetOut, Site, Worksheet
@@ -67,13 +67,7 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
         made.append(("order", sheet_pages.order_page(sheet)))
         if jig is not None:
             made += [("jig", jig_pages(sheet, jig, site)), ("rails", rail_pages(sheet, jig, out))]
-        if sheet.floor is not None:
-            made.append(("floor", floor_pages(sheet, sheet.floor)))
-        made += [
-            ("set_out", set_out_pages(sheet, out, site)),
-            ("contours", contour_pages(sheet, out)),
-            ("string", string_pages(sheet, out)),
-        ]
+        made += [("set_out", set_out_pages(sheet, out, site)), ("contours", contour_pages(sheet, out))]
     made += [("ground", sheet_pages.ground_page(sheet, site)), ("cards", sheet_pages.cards_page(sheet))]
     if out is not None:
         made.append(("record", sheet_pages.record_page(sheet)))
@@ -142,8 +136,8 @@ def _jig_table(jig: Jig) -> list[list[str]]:
     ]  # fmt: skip
     return [head] + [
         [
-            str(r.lane),
-            *(f"{v:.2f}" for v in (r.low, r.high, *r.start, *r.stop, *r.rear_at, *r.front_at)),
+            r.name,
+            *(f"{v:.3f}" for v in (r.low, r.high, *r.start, *r.stop, *r.rear_at, *r.front_at)),
             f"{r.rear * 1000:.1f}",
             f"{r.front * 1000:.1f}",
             str(r.spacers),
@@ -160,7 +154,7 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
         "work_dots.csv",
         [head]
         + [
-            [d.name, f"{d.station:.2f}", f"{d.offset:.2f}", f"{d.depth * 1000:.1f}", *tie_cells(d.ties, "")]
+            [d.name, f"{d.station:.3f}", f"{d.offset:.3f}", f"{d.depth * 1000:.1f}", *tie_cells(d.ties, "")]
             for d in out.dots
         ],
     )
@@ -169,7 +163,7 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
             "work_contours.csv",
             [["offset_m", "depth_mm", "from_m", "to_m"]]
             + [
-                [f"{c.offset:.2f}", f"{c.level * 1000:.0f}", f"{c.first:.2f}", f"{c.last:.2f}"]
+                [f"{c.offset:.3f}", f"{c.level * 1000:.1f}", f"{c.first:.3f}", f"{c.last:.3f}"]
                 for c in out.contours
             ],
         )
@@ -187,8 +181,8 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
         [head]
         + [
             [
-                str(s.lane),
-                *(f"{v:.2f}" for v in (s.offset, s.rear_at, s.front_at)),
+                s.name,
+                *(f"{v:.3f}" for v in (s.offset, s.rear_at, s.front_at)),
                 f"{s.blocks * 1000:.0f}",
                 f"{s.at:.2f}",
                 f"{s.least * 1000:.1f}",
@@ -198,5 +192,5 @@ def _set_out_tables(out: SetOut) -> Iterator[tuple[str, list[list[str]]]]:
     )
     yield (
         "work_stop_lines.csv",
-        [["offset_m", "from_m", "to_m"]] + [[f"{v:.2f}" for v in row] for row in out.outline],
+        [["offset_m", "from_m", "to_m"]] + [[f"{v:.3f}" for v in row] for row in out.outline],
     )

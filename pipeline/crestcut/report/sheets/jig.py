@@ -10,8 +10,9 @@ import numpy as np
 
 from crestcut.base.units import FOOT, at_least, both, inches, millimetres
 from crestcut.report.pictures import ink
-from crestcut.report.sheets.paper import Paper, true_to_scale
-from crestcut.work import Jig, JigRow, Site, Worksheet, stick_words
+from crestcut.report.sheets.paper import Paper, filled, true_to_scale
+from crestcut.report.sheets.ties import far, long_words, name_axes, side, unit
+from crestcut.work import STICK_INCHES, Jig, JigRow, Site, Worksheet, stick_words
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -28,15 +29,19 @@ def jig_pages(sheet: Worksheet, jig: Jig, site: Site) -> list[Figure]:
     """Drawing, map of the settings, their table, how to build and use it."""
     if not jig.rows:
         return []
-    paper = Paper(sheet, "Jig: a board on two blocks beside the cut")
+    return filled(
+        sheet, "Jig: a board on two blocks beside the cut", lambda paper: _jig(paper, sheet, jig, site)
+    )
+
+
+def _jig(paper: Paper, sheet: Worksheet, jig: Jig, site: Site) -> None:
     draw_jig(paper.axes(2.3), jig, site, sheet.metric, sheet.words.station)
     paper.at += 0.1
-    draw_settings(paper.axes(2.2, inset=0.35), jig, sheet.metric)
+    draw_settings(paper.axes(2.2, inset=0.4), jig, sheet.metric, sheet.words.station)
     paper.at += 0.3
     settings(paper, jig)
     for k, line in enumerate(jig_lines(jig, sheet.metric)):
         paper.text(line, f"{k + 1}", size=9.2)
-    return paper.figures
 
 
 def size(length: float, metric: bool) -> str:
@@ -48,7 +53,7 @@ def size(length: float, metric: bool) -> str:
     )
 
 
-def draw_settings(axes: Axes, jig: Jig, metric: bool) -> None:
+def draw_settings(axes: Axes, jig: Jig, metric: bool, station: str = "station") -> None:
     """From above, true to scale: every setting with its number, its stop lines and the lines its blocks
     slide on.
     """
@@ -63,25 +68,21 @@ def draw_settings(axes: Axes, jig: Jig, metric: bool) -> None:
         x, y = zip(*ring, ring[0], strict=True)
         axes.fill(x, y, facecolor="#e9e7e3", edgecolor=ink.INK, lw=0.9)
         middle = [sum(v) / 4 for v in (x[:4], y[:4])]
-        axes.text(
-            middle[0], middle[1], f"{row.lane}", ha="center", va="center", fontsize=11, fontweight="bold"
-        )
-        for ends, height, side in ((row.rear_at, row.rear, "right"), (row.front_at, row.front, "left")):
+        axes.text(middle[0], middle[1], row.name, ha="center", va="center", fontsize=11, fontweight="bold")
+        for ends, height, where in ((row.rear_at, row.rear, "right"), (row.front_at, row.front, "left")):
             axes.plot(ends, (row.low, row.high), "-s", color=ink.INK, lw=1.6, ms=3.5, mfc="white")
             # settings behind each other have their lines nearly on each other: each is named at a place of
             # its own
             share = 0.3 if row.lane % 2 else 0.7
-            at = ends[0] + (ends[1] - ends[0]) * share + (-0.03 if side == "right" else 0.03)
+            at = ends[0] + (ends[1] - ends[0]) * share + (-0.03 if where == "right" else 0.03)
             axes.text(
-                at, row.low + (row.high - row.low) * share, f"{row.lane}: {size(height, metric)}", ha=side,
+                at, row.low + (row.high - row.low) * share, f"{row.name}: {size(height, metric)}", ha=where,
                 va="center", path_effects=ink.halo(2.2), zorder=9, **ink.SMALL,
             )  # fmt: skip
             places += [(ends[0], row.low), (ends[1], row.high)]
     low, high = (tuple(pick(v) for v in zip(*places, strict=True)) for pick in (min, max))
     true_to_scale(axes, (low[0] - 0.3, low[1] - 0.06), (high[0] + 0.3, high[1] + 0.06))
-    axes.set_xlabel("along the line, m", fontsize=7.5)
-    axes.set_ylabel("offset, left +, m", fontsize=7.5)
-    axes.tick_params(labelsize=7)
+    name_axes(axes, station, metric)
 
 
 def settings(paper: Paper, jig: Jig) -> None:
@@ -94,15 +95,19 @@ def settings(paper: Paper, jig: Jig) -> None:
     ]  # fmt: skip
     rows = [
         [
-            f"{r.lane}", f"{r.low:+.2f}", f"{r.high:+.2f}", size(r.rear, metric),
-            *(f"{v:.2f}" for v in (*r.rear_at, *r.start, *r.stop)), size(r.front, metric),
-            *(f"{v:.2f}" for v in r.front_at), f"{first_lift[r.spacers]}",
+            r.name, side(r.low, metric, 2), side(r.high, metric, 2), size(r.rear, metric).split(" in")[0],
+            *(far(v, metric, 2) for v in (*r.rear_at, *r.start, *r.stop)),
+            size(r.front, metric).split(" in")[0], *(far(v, metric, 2) for v in r.front_at),
+            f"{first_lift[r.spacers]}",
         ]
         for r in jig.rows
     ]  # fmt: skip
-    paper.table(heads, [4, 7, 7, 10, 7, 7, 7, 7, 7, 7, 10, 7, 7, 5], rows)
+    long, block = (7, 10) if metric else (8, 8)
+    widths = [4, long, long, block, *[long] * 6, block, long, long, 5]
+    paper.table(heads, widths, rows)
     paper.text(
-        f"Offsets and {paper.sheet.words.station}s in metres. Chalk a straight line from where a block"
+        f"Offsets and {paper.sheet.words.station}s in {'metres' if metric else 'inches, blocks too'}. Chalk"
+        " a straight line from where a block"
         f" stands at the"
         " first slot to where it stands at the last: it slides along that line, its middle on it, as the"
         " board moves"
@@ -177,16 +182,15 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, metric: bool, station: str = "sta
     beside = 0.08 * view.span
     _dimension(axes, -beside, 0, row.rear * MM, f"REAR block\n{size(row.rear, metric)}", "right")
     _dimension(axes, view.span + beside, 0, row.front * MM, f"FRONT block\n{size(row.front, metric)}", "left")
-    _grinder(axes, view, jig, thick, row, top)
-    _stops(axes, view, top)
+    _grinder(axes, view, jig, row, metric, top)
+    _stops(axes, view, top, metric)
     base = floor + 12
     axes.annotate("", (0, base), (view.span, base), arrowprops=ARROW)
     axes.text(
         view.span / 2,
         base - 2,
-        f"{view.span:.2f} m ({view.span / FOOT:.2f} ft) between the blocks, here at {station}s"
-        f" {view.rear:.2f}"
-        f" and {view.rear + view.span:.2f}",
+        f"{long_words(view.span, metric)} between the blocks, here at {station}s"
+        f" {far(view.rear, metric, 2)} and {long_words(view.rear + view.span, metric)}",
         ha="center",
         va="top",
         path_effects=ink.halo(2.4),
@@ -198,7 +202,8 @@ def draw_jig(axes: Axes, jig: Jig, site: Site, metric: bool, station: str = "sta
     axes.text(
         0.0,
         1.0,
-        f"Setting {row.lane}, offset {view.offset:+.2f} m, last lift, over the slab as scanned. Heights are"
+        f"Setting {row.name}, offset {side(view.offset, metric, 2)} {unit(metric)}, last lift, over the slab"
+        " as scanned. Heights are"
         f" drawn {_stretch(axes):.0f} times larger than lengths. Hatched: what goes.",
         transform=axes.transAxes,
         va="top",
@@ -230,8 +235,9 @@ class _View:
         self.finished = np.fmin((site.finished[line, low : high + 1] - chord) * MM, self.ground)
 
 
-def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: float) -> None:
+def _grinder(axes: Axes, view: _View, jig: Jig, row: JigRow, metric: bool, top: float) -> None:
     """The tool riding on the board with its wheel through, and the stick beside it."""
+    thick = jig.board.thickness * MM
     at = view.start + (view.stop - view.start) * 0.35
     k = int(np.argmin(np.abs(view.x - at)))
     board = float(view.under[k])
@@ -250,7 +256,9 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     low, high = float(view.under[j]) - jig.stick * MM, float(view.under[j])
     axes.plot([place, place], [low, high], color=ink.INK, lw=3.0, solid_capstyle="butt")
     axes.annotate(
-        stick_sum(jig),
+        stick_sum(jig)
+        if metric
+        else f"stick {inches(jig.stick, STICK_INCHES)}:\nreach, cup, and a hair to be sure",
         (place, (low + high) / 2),
         xytext=(view.span * 0.75, WORDS),
         ha="center",
@@ -262,7 +270,7 @@ def _grinder(axes: Axes, view: _View, jig: Jig, thick: float, row: JigRow, top: 
     deep = view.ground - view.finished
     i = int(np.nanargmax(deep))
     axes.annotate(
-        f"deepest {millimetres(row.deepest)}",
+        f"deepest {size(row.deepest, metric)}",
         (float(view.x[i]), float(view.finished[i] + deep[i] / 2)),
         xytext=(view.span * 0.25, WORDS),
         ha="center",
@@ -281,15 +289,15 @@ def stick_sum(jig: Jig) -> str:
     return f"{made}\n+ cup {parts[1]:.1f} + {spare:.1f} to be sure"
 
 
-def _stops(axes: Axes, view: _View, top: float) -> None:
+def _stops(axes: Axes, view: _View, top: float, metric: bool) -> None:
     """Between which marks the cutter is let down."""
-    for x, station, side in zip((view.start, view.stop), view.stations, ("right", "left"), strict=True):
+    for x, station, where in zip((view.start, view.stop), view.stations, ("right", "left"), strict=True):
         axes.plot([x, x], [0, top + 12], color=ink.INK, lw=0.8, ls=(0, (4, 2)))
         axes.text(
-            x + (0.02 if side == "left" else -0.02),
+            x + (0.02 if where == "left" else -0.02),
             top + 12,
-            f"stop {station:.2f} m",
-            ha=side,
+            f"stop {long_words(station, metric)}",
+            ha=where,
             va="bottom",
             path_effects=ink.halo(2.0),
             **ink.SMALL,

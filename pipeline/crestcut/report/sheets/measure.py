@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,8 +16,8 @@ from crestcut.base.units import inches, millimetres
 from crestcut.measure_next import CARD
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.map import draw_marks
-from crestcut.report.sheets.paper import SIDE, Paper, true_to_scale
-from crestcut.report.sheets.ties import tie_cells
+from crestcut.report.sheets.paper import SIDE, Paper, filled, true_to_scale
+from crestcut.report.sheets.ties import far, name_axes, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import TYRES, BoardsUnder, Measure, ReadingSpot, Worksheet
 
 if TYPE_CHECKING:
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
     from matplotlib.patches import Patch
 
-ONE_PAGE = 7.5  # in: a gap to feel stands on a page of its own, with its cautions: it is taken to the slab
 SKETCH = 2.0  # in at the tallest
 
 
@@ -32,16 +32,37 @@ def measure_pages(sheet: Worksheet) -> list[Figure]:
     """Empty where nothing needs measuring."""
     if not sheet.first:
         return []
-    paper = Paper(sheet, "Measure this first: nothing is cut before")
-    paper.text(
-        "The scan is wrong by more than the answer can bear. These hand measurements tell more than"
-        " another scan. Make them"
-        " in this order; after each one write it into the job file and run it again: it may be enough.",
-        size=10.2,
-    )
-    for number, measure in enumerate(sheet.first, start=1):
+    name = "Measure this first: nothing is cut before"
+    pages: list[Figure] = []
+    for group in _on_a_page(sheet.first):
+        pages += filled(sheet, name, partial(_measures, group=group))
+    return pages
+
+
+def _on_a_page(measures: Sequence[Measure]) -> list[list[tuple[int, Measure]]]:
+    """Numbered measures that stand together: a gap to feel by itself, with its cautions, since it is taken to
+    the slab; others as many as follow each other.
+    """
+    out: list[list[tuple[int, Measure]]] = []
+    for number, measure in enumerate(measures, start=1):
+        if out and measure.kind == STRING == out[-1][-1][1].kind:
+            out[-1].append((number, measure))
+        else:
+            out.append([(number, measure)])
+    return out
+
+
+def _measures(paper: Paper, group: Sequence[tuple[int, Measure]]) -> None:
+    if group[0][0] == 1:
+        paper.text(
+            "The scan is wrong by more than the answer can bear. These hand measurements tell more than"
+            " another scan."
+            " Make them in this order; after each one write it into the job file and run it again: it may be"
+            " enough.",
+            size=10.2,
+        )
+    for number, measure in group:
         _one(paper, measure, number)
-    return paper.figures
 
 
 def _one(paper: Paper, measure: Measure, number: int) -> None:
@@ -51,7 +72,7 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
     narrows = (
         "" if math.isnan(measure.narrows) else f" (the answer becomes {measure.narrows:.1f} times narrower)"
     )
-    paper.need(3.2 if measure.kind == STRING else ONE_PAGE)
+    paper.need(3.2)
     paper.heading(f"{number}  {title}{narrows}")
     paper.text(f"How: {measure.how[:1].lower()}{measure.how[1:]}.".replace("..", "."))
     for caution in for_measuring([measure.kind]):
@@ -71,26 +92,27 @@ def _one(paper: Paper, measure: Measure, number: int) -> None:
 
 def _for_the_file(paper: Paper, lines: Sequence[str]) -> None:
     """What to type into the job file, line by line."""
-    step = 0.135  # in
+    step = 0.135 * paper.tight  # in
     paper.need((len(lines) + 1) * step + 0.1)
     paper.at += 0.08
     paper.text("Into the job file, with what was read in place of the dots:")
     for line in lines:
-        paper.put(SIDE + 0.24, paper.at, line, fontsize=8.6, family="Courier")
+        paper.put(SIDE + 0.24, paper.at, line, fontsize=8.6 * paper.tight, family="Courier")
         paper.at += step
 
 
 def _places(paper: Paper, measure: Measure) -> None:
     """Where: by station and offset, and by two tapes where marks cross well."""
-    tied = any(ties is not None for *_, ties in measure.places)
+    tied, metric = any(ties is not None for *_, ties in measure.places), paper.sheet.metric
     rows = [
-        [name, f"{station:.2f}", f"{offset:+.2f}", *(tie_cells(ties) if tied else ())]
+        [name, far(station, metric), side(offset, metric), *(tie_cells(ties, metric=metric) if tied else ())]
         for name, station, offset, ties in measure.places
     ]
-    heads, widths = ["where|", f"{paper.sheet.words.station}|m", "offset|m"], [18, 10, 10]
+    m = unit(metric)
+    heads, widths = ["where|", f"{paper.sheet.words.station}|{m}", f"offset|{m}"], [18, 11, 11]
     if tied:
-        heads += ["from|", "tape|m", "and from|", "tape|m", "side of|the two"]
-        widths += [8, 9, 10, 9, 10]
+        heads += tie_heads(metric)
+        widths += tie_widths(metric)
     paper.table(heads, widths, rows, ruled=0)
     name = paper.sheet.words.station.capitalize()
     along = f"{name}s run along the line of travel from its start, offsets to the left"
@@ -111,7 +133,9 @@ def _sketch(paper: Paper, measure: Measure) -> None:
     marks = paper.sheet.marks
     everything = np.vstack([places, *(np.array([[s, v]]) for _, s, v in marks)])
     low, high = everything.min(axis=0) - 0.5, everything.max(axis=0) + 0.5
-    tall = float(np.clip((paper.room - 0.4) * (high[1] - low[1]) / (high[0] - low[0]), 1.4, SKETCH))
+    tall = float(
+        np.clip((paper.room - 0.4) * (high[1] - low[1]) / (high[0] - low[0]), 1.4, SKETCH * paper.tight**2)
+    )
     paper.need(tall + 0.8)
     axes = paper.axes(tall, inset=0.4)
     axes.axhline(0, color=ink.INK, lw=1.0, ls=(0, (9, 2, 1.5, 2)))
@@ -129,9 +153,7 @@ def _sketch(paper: Paper, measure: Measure) -> None:
         axes.plot(places[:2, 0], places[:2, 1], color=ink.INK, lw=0.9)
     draw_marks(axes, marks, 12)
     true_to_scale(axes, low, high)
-    axes.set_xlabel(f"{paper.sheet.words.station} along the line of travel (dash-dotted), m", fontsize=7.5)
-    axes.set_ylabel("offset, left +, m", fontsize=7.5)
-    axes.tick_params(labelsize=7)
+    name_axes(axes, paper.sheet.words.station, paper.sheet.metric)
     axes.grid(color=ink.FAINT, lw=0.3)
     paper.at += 0.42
 
@@ -187,7 +209,7 @@ def _expected(paper: Paper, measure: Measure) -> None:
     elif measure.kind == "felt gap" and measure.expect < CARD:
         said = "Expect: a touch, or one card at most"
     else:
-        said = f"Expect: {millimetres(measure.expect)} ({inches(measure.expect)})"
+        said = f"Expect: {millimetres(measure.expect) if paper.sheet.metric else inches(measure.expect)}"
     paper.at += 0.12
     paper.put(SIDE, paper.at, said, fontsize=12, fontweight="bold")
     paper.put(SIDE + 4.1, paper.at, "Read:", fontsize=12, fontweight="bold")

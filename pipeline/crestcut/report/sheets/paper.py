@@ -7,7 +7,7 @@ text is set in the fonts every PDF reader has: drawing the outlines of another t
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -25,6 +25,8 @@ LEADING = 1.28  # of the size, between lines
 ROW = 0.178  # in between rows of a table
 TYPE = 8.4  # points, in tables
 CHARACTER = TYPE / 72 * 0.6  # in: advance of the even-width type
+FEW = 2.6  # in: what stands on a last page alone is a few lines
+TIGHTER = (1.0, 0.95, 0.9, 0.86, 0.82)  # of every size: 9.6 points become 7.9
 AVERAGE = 0.47  # of the size: advance of running text, with some to spare
 
 
@@ -58,16 +60,26 @@ def _plain_text() -> type:
 class Paper:
     """Pages being filled from the top. ``at`` is how far down the next thing goes, in."""
 
-    def __init__(self, sheet: Worksheet, name: str) -> None:
+    def __init__(self, sheet: Worksheet, name: str, tight: float = 1.0) -> None:
         self.figures: list[Figure] = []
-        self.sheet, self.name = sheet, name
+        self.sheet, self.name, self.tight = sheet, name, tight
         self.wide, self.tall = A4 if sheet.metric else LETTER
         self._turn(name)
+
+    @property
+    def spills(self) -> bool:
+        """Do only a few lines stand on the last of several pages?"""
+        return len(self.figures) > 1 and self.at < TOP + FEW
 
     @property
     def figure(self) -> Figure:
         """The page being filled."""
         return self.figures[-1]
+
+    @property
+    def row(self) -> float:
+        """Between rows of a table, in."""
+        return ROW * self.tight
 
     @property
     def room(self) -> float:
@@ -159,6 +171,7 @@ class Paper:
 
     def text(self, text: str, mark: str = "", size: float = BODY_SIZE, bold: bool = False) -> None:
         """A paragraph, wrapped, with a mark before it: a number, a bullet, or "box" for one to tick."""
+        size *= self.tight
         indent = 0.24 if mark else 0.0
         lines = self._wrapped(text, indent, size, bold)
         step = size * LEADING / 72
@@ -172,10 +185,59 @@ class Paper:
             self.at += step
         self.at += 0.04
 
+    def named(self, name: str, text: str, room: float = 0.95, size: float = BODY_SIZE) -> None:
+        """A paragraph with its name in bold before it. room : for the name, in."""
+        size *= self.tight
+        lines = self._wrapped(text, room, size)
+        step = size * LEADING / 72
+        self.need(len(lines) * step)
+        self.put(SIDE, self.at, name, fontsize=size, fontweight="bold")
+        for line in lines:
+            self.put(SIDE + room, self.at, line, fontsize=size)
+            self.at += step
+        self.at += 0.05
+
+    def cards(self, cards: Sequence[tuple[str, Sequence[str]]], size: float = 8.8) -> None:
+        """Titled cards in two columns, each in a frame to cut along, two of a row alike high."""
+        size *= self.tight
+        wide, gap, pad, step = (self.room - 0.15) / 2, 0.15, 0.11, size * LEADING / 72
+        wrapped = [
+            [self._wrapped(line, self.room - wide + 2 * pad, size) for line in lines] for _, lines in cards
+        ]
+        tall = [0.42 + sum(len(lines) * step + 0.05 for lines in each) for each in wrapped]
+        for first in range(0, len(cards), 2):
+            row = range(first, min(first + 2, len(cards)))
+            height = max(tall[k] for k in row)
+            self.need(height)
+            top = self.at - 0.1
+            for k in row:
+                left = SIDE + (k - first) * (wide + gap)
+                self.frame(left, top, wide, height - 0.06)
+                title = cards[k][0]
+                big = 10.5 if len(title) * 10.5 * AVERAGE * 1.1 / 72 < wide - 2 * pad else 8.6
+                self.put(left + pad, top + 0.21, title, fontsize=big, fontweight="bold")
+                at = top + 0.41
+                for lines in wrapped[k]:
+                    for line in lines:
+                        self.put(left + pad, at, line, fontsize=size)
+                        at += step
+                    at += 0.05
+            self.at += height + 0.04
+
+    def frame(self, x: float, y: float, wide: float, tall: float) -> None:
+        """A dashed frame to cut along, its upper left corner ``y`` in below the top."""
+        from matplotlib.patches import Rectangle
+
+        at, size = (x / self.wide, 1 - (y + tall) / self.tall), (wide / self.wide, tall / self.tall)
+        self.figure.add_artist(
+            Rectangle(at, *size, fill=False, lw=0.9, ls=(0, (5, 3)), transform=self.figure.transFigure)
+        )
+
     def together(self, heading: str, lines: Sequence[str], size: float = BODY_SIZE) -> None:
         """A heading and its list on one page, where one page can hold them."""
-        step = size * LEADING / 72
-        self.need(0.5 + sum(len(self._wrapped(line, 0.24, size)) * step + 0.04 for line in lines))
+        shown = size * self.tight
+        step = shown * LEADING / 72
+        self.need(0.5 + sum(len(self._wrapped(line, 0.24, shown)) * step + 0.04 for line in lines))
         self.heading(heading)
         for line in lines:
             self.text(line, "\u2022", size)
@@ -186,11 +248,11 @@ class Paper:
 
     def mono(self, line: str, bold: bool = False) -> None:
         """One line in type of even width."""
-        self.need(ROW)
+        self.need(self.row)
         self.put(
             SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold" if bold else "normal"
         )
-        self.at += ROW * 0.92
+        self.at += self.row * 0.92
 
     def table(
         self, heads: Sequence[str], widths: Sequence[int], rows: Sequence[Sequence[str]], ruled: int = 5
@@ -200,16 +262,16 @@ class Paper:
 
         A head of two lines is split at "|".  ruled : rows between two thin rules.
         """
-        self.need(ROW * 5)
+        self.need(self.row * 5)
         self._heads(heads, widths)
         for k, row in enumerate(rows):
-            if self.need(ROW):
+            if self.need(self.row):
                 self._heads(heads, widths)
             line = "".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True))
             self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier")
             if ruled and k % ruled == ruled - 1:
                 self.rule(self.at + 0.05, 0.25)
-            self.at += ROW
+            self.at += self.row
         self.at += 0.1
 
     def _heads(self, heads: Sequence[str], widths: Sequence[int]) -> None:
@@ -219,16 +281,30 @@ class Paper:
             parts = [(head.split("|") if "|" in head else [""] * (lines - 1) + [head])[k] for head in heads]
             line = "".join(part.rjust(width) for part, width in zip(parts, widths, strict=True))
             self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold")
-            self.at += ROW * (0.85 if k + 1 < lines else 0)
+            self.at += self.row * (0.85 if k + 1 < lines else 0)
         self.rule(self.at + 0.06, 0.6)
-        self.at += ROW * 1.35
+        self.at += self.row * 1.35
 
     def axes(self, height: float, inset: float = 0.0) -> Axes:
         """Axes over the width of the page but ``inset`` in on the left, ``height`` in high."""
+        height *= self.tight
         bottom = self.tall - self.at - height
         drawn = ink.axes_at(self.figure, SIDE + inset, bottom, self.room - inset, height)
         self.at += height + 0.12
         return drawn
+
+
+def filled(sheet: Worksheet, name: str, draw: Callable[[Paper], None]) -> list[Figure]:
+    """The pages that ``draw`` fills, a little tighter where else a few lines would stand on a page of their
+    own."""
+    for tight in TIGHTER:
+        paper = Paper(sheet, name, tight)
+        draw(paper)
+        if not paper.spills:
+            return paper.figures
+        if tight == TIGHTER[0]:
+            loose = paper
+    return loose.figures
 
 
 def true_to_scale(axes: Axes, low: Sequence[float], high: Sequence[float]) -> None:

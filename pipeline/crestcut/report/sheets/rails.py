@@ -4,14 +4,14 @@ spots.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from crestcut.base.units import at_least, both, both_at_least, inches, millimetres, number
+from crestcut.base.units import at_least, both, both_at_least, millimetres, number
 from crestcut.report.pictures import ink
-from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box
-from crestcut.report.sheets.paper import Paper, true_to_scale
-from crestcut.report.sheets.ties import tie_cells
+from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box, size
+from crestcut.report.sheets.paper import Paper, filled, true_to_scale
+from crestcut.report.sheets.ties import deep, far, name_axes, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import Dot, FloorJig, Jig, Rails, SetOut, Spot, Worksheet, stick_words
 
 if TYPE_CHECKING:
@@ -25,7 +25,12 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
     usable = [rails for rails in jig.rails if rails.spots]
     if not usable:
         return []
-    paper = Paper(sheet, "Two rails: where no board can follow")
+    return filled(
+        sheet, "Two rails: where no board can follow", lambda paper: _rails(paper, jig, usable, out)
+    )
+
+
+def _rails(paper: Paper, jig: Jig, usable: Sequence[Rails], out: SetOut) -> None:
     paper.text(
         "The shrouded base runs on two straight rails as thick as the jig's board"
         f" ({both(jig.board.thickness)}), a strongback on edge along the outside of each, on two blocks that"
@@ -34,15 +39,16 @@ def rail_pages(sheet: Worksheet, jig: Jig, out: SetOut) -> list[Figure]:
         " What they leave goes by the drill dots: grind until each is just gone."
     )
     for rails in usable:
-        paper.need(4.2)
+        paper.need(4.9)
         paper.heading(f"Piece {rails.name}")
         paper.text(f"Why no board: {rails.why}.")
-        _draw_rails(paper.axes(2.1, inset=0.3), rails, [d for d in out.dots if _in(rails, d)])
-        paper.at += 0.25
+        axes = paper.axes(2.9, inset=0.4)
+        _draw_rails(axes, rails, [d for d in out.dots if _in(rails, d)], paper.sheet.metric)
+        name_axes(axes, paper.sheet.words.station, paper.sheet.metric)
+        paper.at += 0.42
         _spot_table(paper, rails.spots)
         most = both_at_least(rails.leaves)
         paper.text(f"The rails leave at most {most} over the finished surface.", "\u2022")
-    return paper.figures
 
 
 def _in(rails: Rails, dot: Dot) -> bool:
@@ -53,33 +59,21 @@ def _in(rails: Rails, dot: Dot) -> bool:
 
 
 def _spot_table(paper: Paper, spots: Sequence[Spot]) -> None:
+    metric = paper.sheet.metric
     rows = [
         [
-            s.name,
-            f"{s.station:.2f}",
-            f"{s.offset:+.2f}",
-            f"{s.block * MM:.1f}",
-            inches(s.block).removesuffix(" in"),
-            *tie_cells(s.ties),
+            s.name, far(s.station, metric), side(s.offset, metric), deep(s.block, metric),
+            *tie_cells(s.ties, metric=metric),
         ]
         for s in spots
-    ]
-    heads = [
-        "spot|",
-        f"{paper.sheet.words.station}|m",
-        "offset|m",
-        "BLOCK|mm",
-        "|in",
-        "from|",
-        "tape|m",
-        "and from|",
-        "tape|m",
-        "side of|the two",
-    ]
-    paper.table(heads, [6, 11, 9, 9, 9, 7, 9, 10, 9, 10], rows)
+    ]  # fmt: skip
+    m = unit(metric)
+    heads = ["spot|", f"{paper.sheet.words.station}|{m}", f"offset|{m}", f"BLOCK|{unit(metric, True)}"]
+    widths = [6, 11, 10, 10] if metric else [6, 12, 12, 10]
+    paper.table([*heads, *tie_heads(metric)], [*widths, *tie_widths(metric)], rows)
 
 
-def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
+def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot], metric: bool) -> None:
     """From above, true to scale: the piece, the rails on their spots, the dots with their depths."""
     left, right = rails.spots[:2], rails.spots[2:]
     axes.add_patch(_patch(rails))
@@ -89,7 +83,7 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
     for spot in rails.spots:
         axes.plot(spot.station, spot.offset, "s", ms=8, mfc="white", mec=ink.INK, mew=1.2, zorder=5)
         axes.annotate(
-            f"{spot.name}  {millimetres(spot.block)}",
+            f"{spot.name}  {deep(spot.block, metric)} {unit(metric, True)}",
             (spot.station, spot.offset),
             xytext=(0, 9 if spot in left else -15),
             textcoords="offset points",
@@ -99,17 +93,15 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot]) -> None:
         )
     for dot in dots:
         axes.plot(dot.station, dot.offset, "o", ms=3.6, mfc="white", mec=ink.INK, mew=0.9, zorder=6)
-        axes.annotate(
-            f"{dot.name} {dot.depth * MM:.1f}",
-            (dot.station, dot.offset),
-            xytext=(4, -2),
-            textcoords="offset points",
-            fontsize=6,
-            path_effects=ink.halo(2.0),
-        )
+        for words, up, weight in ((dot.name, 3.5, "bold"), (deep(dot.depth, metric), -3.5, "normal")):
+            axes.annotate(
+                words, (dot.station, dot.offset), xytext=(0, up), textcoords="offset points", ha="center",
+                va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.4),
+                zorder=7,
+            )  # fmt: skip
     stations, offsets = [s.station for s in rails.spots], [s.offset for s in rails.spots]
     true_to_scale(
-        axes, (min(stations) - 0.15, min(offsets) - 0.12), (max(stations) + 0.15, max(offsets) + 0.12)
+        axes, (min(stations) - 0.12, min(offsets) - 0.1), (max(stations) + 0.12, max(offsets) + 0.1)
     )
     axes.tick_params(labelsize=7)
 
@@ -123,38 +115,57 @@ def _patch(rails: Rails) -> Patch:
         max(rails.high - rails.low, 0.005),
         facecolor="white",
         edgecolor=ink.INK,
-        hatch="////",
+        hatch="//",
         lw=0.9,
     )
 
 
-def floor_pages(sheet: Worksheet, jig: FloorJig) -> list[Figure]:
-    """The floor case: blocks exactly as high as the cutter reaches, on datum spots, drawn and listed."""
-    paper = Paper(sheet, "Jig for a floor: blocks on datum spots")
-    _draw_floor(paper.axes(2.4), jig)
-    below = jig.below
+def floor_jig(
+    paper: Paper, jig: FloorJig, place: Callable[[float, float], tuple[float, float]], name: str
+) -> None:
+    """The floor case: blocks exactly as high as the cutter reaches, on datum spots, drawn and listed.
+
+    place : a spot's station and offset as the floor's pages give places.  name : of their unit.
+    """
+    metric = paper.sheet.metric
+    _draw_floor(paper.axes(2.1), jig)
+    timber = f"{size(jig.timber.height, metric)}: {' + '.join(jig.timber.pieces)}"
     for k, line in enumerate(
         (
             f"Board: {jig.board.name}, {at_least(jig.board.length, 0.1):.1f} m; it hangs through"
             f" {millimetres(jig.board.sag)} under the tool.",
             f"With guard and shroud FITTED the cutter stands {both(jig.reach)} below the board, the cup takes"
-            f" {both(jig.smoothing)} more: blocks {both(below)} high on a spot at the level wanted bring the"
+            f" {both(jig.smoothing)} more: blocks {both(jig.below)} high on a spot at the level wanted bring"
+            " the"
             f" floor there. A wheel worn to {both(jig.worn)} is done. If your reach differs, add the"
-            " difference to every block.",
-            "Find each spot, brush it clean, set its block with the screw, and measure it. The board lies"
-            " over two spots of a pair;"
-            " turn it about one block to sweep the high spot between them.",
-            f"Stick: {stick_words(jig)} long, must pass under the board everywhere."
-            f" {number(jig.litres)} litres,"
+            " difference to"
+            " every block.",
+            f"Two blocks of {timber}, a screw in the top of each. Find each spot, brush it clean, turn the"
+            " screw out"
+            " until block and screw are as high as the list says there, measured with a rule. The board lies"
+            " over two"
+            " spots of a pair; turn it about one block to sweep the high spot between them.",
+            f"Stick: {stick_words(jig)} long, must pass under the board everywhere. {number(jig.litres)}"
+            " litres,"
             f" {both(jig.deepest)} at the deepest.",
         ),
         start=1,
     ):
-        paper.text(line, f"{k}")
-    _spot_table(paper, jig.spots)
+        paper.text(line, f"{k}", 9.2)
+    rows = []
+    for s in jig.spots:
+        x, y = place(s.station, s.offset)
+        screw = s.block - jig.timber.height
+        rows.append([
+            s.name, f"{x:.2f}", f"{y:.2f}", deep(s.block, metric), deep(screw, metric),
+            *tie_cells(s.ties, metric=metric),
+        ])  # fmt: skip
+    small = unit(metric, True)
+    heads = ["spot|", f"x|{name}", f"y|{name}", f"HIGH|{small}", f"screw out|{small}"]
+    widths = [6, 9, 9, 9, 11]
+    paper.table([*heads, *tie_heads(metric)], [*widths, *tie_widths(metric)], rows)
     if jig.pairs:
         paper.text("Pairs for the board: " + ", ".join(f"{a}-{b}" for a, b in jig.pairs) + ".", bold=True)
-    return paper.figures
 
 
 def _draw_floor(axes: Axes, jig: FloorJig) -> None:

@@ -1,62 +1,53 @@
-"""Set-out on paper: the maps with dots and stop lines, dots by tape, contours, and the acceptance string."""
+"""Set-out on paper: the map, dots by tape, contours, and the acceptance string."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from crestcut.base.units import both_at_least, inches, inches_at_least, inches_at_most, millimetres
-from crestcut.report.sheets.map import draw_maps
-from crestcut.report.sheets.paper import ROW, Paper
-from crestcut.report.sheets.ties import tie_cells
+from crestcut.base.units import INCH, inches, inches_at_least, inches_at_most, millimetres
+from crestcut.report.sheets.map import draw_map
+from crestcut.report.sheets.paper import Paper, filled
+from crestcut.report.sheets.ties import deep, far, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import SetOut, Site, StringRow, Worksheet
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 MM = 1000.0
-READINGS = 9  # of a string on one line
-DRILL_INCHES = 64  # parts of an inch: a dot is ground to, so a coarser stop would leave or take too much
+READINGS = 5  # of a string on one line, each with room to write what was read
 
 
 def set_out_pages(sheet: Worksheet, out: SetOut, site: Site) -> list[Figure]:
-    """Map with dots and stop lines, then the dots with their tapes."""
-    paper = Paper(sheet, "Set-out: dots and stop lines")
-    draw_maps(paper, out, site)
-    for line in (*out.notes, _tyres(out, sheet.words.station)):
+    """The map; then the dots with their tapes."""
+    return [
+        *filled(sheet, "Map: where everything goes", lambda paper: draw_map(paper, out, site)),
+        *filled(sheet, "Set-out: dots and stop lines", lambda paper: _dots(paper, sheet, out)),
+    ]
+
+
+def _dots(paper: Paper, sheet: Worksheet, out: SetOut) -> None:
+    for line in (*out.notes, _tyres(out, sheet.words.station, sheet.metric)):
         paper.text(line, "\u2022", size=9.0)
+    metric = sheet.metric
     corners = [
-        [f"cut {name}", f"{station:.2f}", f"{offset:+.2f}", "", "", *tie_cells(ties)]
+        [name, far(station, metric), side(offset, metric), "", *tie_cells(ties, metric=metric)]
         for name, station, offset, ties in out.corners
     ]
     dots = [
         [
-            d.name,
-            f"{d.station:.2f}",
-            f"{d.offset:+.2f}",
-            f"{d.depth * MM:.1f}",
-            inches(d.depth, DRILL_INCHES).removesuffix(" in"),
-            *tie_cells(d.ties),
+            d.name, far(d.station, metric), side(d.offset, metric), deep(d.depth, metric),
+            *tie_cells(d.ties, metric=metric),
         ]
         for d in out.dots
-    ]
-    heads = [
-        "dot|",
-        f"{sheet.words.station}|m",
-        "offset|m",
-        "drill|mm",
-        "deep|in",
-        "from|",
-        "tape|m",
-        "and from|",
-        "tape|m",
-        "side of|the two",
-    ]
-    paper.table(heads, [10, 11, 9, 9, 9, 7, 9, 10, 9, 10], corners + dots)
-    return paper.figures
+    ]  # fmt: skip
+    m = unit(metric)
+    heads = ["place|", f"{sheet.words.station}|{m}", f"offset|{m}", f"DRILL|{unit(metric, True)}"]
+    widths = [10, 11, 10, 9] if metric else [10, 12, 12, 9]
+    paper.table([*heads, *tie_heads(metric)], [*widths, *tie_widths(metric)], corners + dots)
 
 
-def _tyres(out: SetOut, station: str) -> str:
-    lines = ", ".join(f"{name} {offset * MM:.0f} mm" for name, offset in out.tyres)
+def _tyres(out: SetOut, station: str, metric: bool) -> str:
+    lines = ", ".join(f"{name} {far(offset, metric)} {unit(metric)}" for name, offset in out.tyres)
     return (
         f"Chalk where the tyres run, each side of the line of travel: {lines}. {station.capitalize()}s count"
         " from the line's start."
@@ -67,85 +58,114 @@ def contour_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
     """Between which stations the cut is how deep, on lines across it; empty where the board does all."""
     if not out.contours:
         return []
-    paper = Paper(sheet, "Contours: chalk a line through every place of one depth")
-    station = sheet.words.station
+    name = "Contours: chalk a line through every place of one depth"
+    return filled(sheet, name, lambda paper: _contours(paper, sheet, out))
+
+
+def _contours(paper: Paper, sheet: Worksheet, out: SetOut) -> None:
+    station, metric = sheet.words.station, sheet.metric
+    m = unit(metric)
     paper.text(
-        f"On each line across the cut mark the {station}s, m, between which it is so deep or deeper, and"
-        f" join the marks"
-        " of one depth by a chalk line. Two or more runs of one depth stand under each other. Between"
-        " two lines the"
-        " depth changes evenly; where it is deepest the dots say how deep."
+        f"On each line across the cut mark the {station}s, {m}, between which it is so deep or deeper, and"
+        " join the"
+        " marks of one depth by a chalk line. Two or more runs of one depth stand under each other. Between"
+        " two"
+        " lines the depth changes evenly; where it is deepest the dots say how deep."
     )
     levels = sorted({c.level for c in out.contours})
     heads = [
-        "offset|m",
-        "the cut|from - to",
-        *(f"{lv * MM:.0f} mm or more|from - to" for lv in levels if lv > 0),
-    ]
+        f"offset|{m}", "the cut|from - to",
+        *(f"{_level(lv, metric)} or more|from - to" for lv in levels if lv > 0),
+    ]  # fmt: skip
     rows = []
     for offset in sorted({c.offset for c in out.contours}):
         runs = {lv: [c for c in out.contours if (c.offset, c.level) == (offset, lv)] for lv in levels}
         for k in range(max(map(len, runs.values()))):
-            cells = [f"{r[k].first:.2f} - {r[k].last:.2f}" if k < len(r) else "" for r in runs.values()]
-            rows.append([f"{offset:+.2f}" if k == 0 else "", *cells])
-    paper.table(heads, [9, *[17] * len(levels)], rows)
-    return paper.figures
+            cells = [
+                f"{far(r[k].first, metric, 2)} - {far(r[k].last, metric, 2)}" if k < len(r) else ""
+                for r in runs.values()
+            ]
+            rows.append([side(offset, metric, 2) if k == 0 else "", *cells])
+    paper.table(heads, [9, *[17 if metric else 19] * len(levels)], rows)
 
 
-def string_pages(sheet: Worksheet, out: SetOut) -> list[Figure]:
-    """The acceptance table: three lines a string, the figure, the same in inches, and room to write what was
-    read.
-    """
-    if not out.strings:
-        return []
-    paper = Paper(sheet, "Acceptance: what the string must read")
-    paper.text(
-        "Two equal blocks on untouched concrete at the stations given, the string over them along the line of"
-        f" travel, pulled with {out.pull:.0f} N (3 kg, 7 lb hung over its end; it then hangs through"
-        f" {millimetres(out.sag, 2)} at its middle). At each distance from the rear block measure from the"
-        " string to the highest concrete under it."
-    )
-    paper.text(
-        f"The reading must be the figure OR MORE. {_example(out.strings)} A go/no-go stick cut to the"
-        f" figure must slip in upright;"
-        " one 3 mm longer should not. Write what was read on the dotted line.",
-        bold=True,
-    )
+def _level(depth: float, metric: bool) -> str:
+    return f"{depth * MM:.0f} mm" if metric else inches(depth, 16)
+
+
+def strings(paper: Paper, out: SetOut) -> None:
+    """The acceptance table: a few lines a string, and room to write what was read."""
     by_line: dict[int, list[StringRow]] = {}
     for row in out.strings:
         by_line.setdefault(row.lane, []).append(row)
-    for number, rows in by_line.items():
+    metric = paper.sheet.metric
+    paper.need(2.4)
+    paper.heading("The string: what it must read when it is done")
+    sag = (
+        millimetres(out.sag, 2)
+        if metric
+        else "less than 1/64 in"
+        if out.sag < INCH / 64
+        else inches(out.sag, 64)
+    )
+    paper.text(
+        "Two equal blocks on untouched concrete at the places given, the string over them along the line of"
+        " travel,"
+        f" pulled with {f'{out.pull:.0f} N (3 kg' if metric else '7 lb'} hung over its"
+        f" end{')' if metric else ''}; it then"
+        f" hangs through {sag} at its middle. At each distance from the rear block measure from the string"
+        " to the highest"
+        " concrete under it. Between readings, and from string to string, lay the straightedge: it shows"
+        " what stands"
+        " proud.",
+        size=9.0,
+    )
+    paper.text(
+        f"The reading must be the figure OR MORE. {_example(out.strings, metric)} A go/no-go stick cut to the"
+        f" figure must slip in upright; one {'3 mm' if metric else '1/8 in'} longer should not.",
+        bold=True, size=9.0,
+    )  # fmt: skip
+    for rows in by_line.values():
         for at in range(0, len(rows), READINGS):
-            _string(paper, number, rows[at : at + READINGS], at == 0)
-    return paper.figures
+            _string(paper, rows[at : at + READINGS], at == 0)
 
 
-def _example(strings: tuple[StringRow, ...]) -> str:
-    row = max(strings, key=lambda s: s.least)
+def _least(row: StringRow, metric: bool) -> str:
+    return f"{row.least * MM:.1f}" if metric else inches_at_least(row.least).removesuffix(" in")
+
+
+def _blocks(row: StringRow, metric: bool) -> str:
+    return millimetres(row.blocks, 0) if metric else inches_at_most(row.blocks, 64)
+
+
+def _example(strings: tuple[StringRow, ...], metric: bool) -> str:
+    row, m = max(strings, key=lambda s: s.least), unit(metric)
     return (
-        f"So: on {row.blocks * MM:.0f} mm blocks at {row.rear_at:.2f} and {row.front_at:.2f}, offset"
-        f" {row.offset:+.2f} m, at {row.at:.2f} m the string must read {both_at_least(row.least)}"
-        " or more."
+        f"So: {row.name}, on {_blocks(row, metric)} blocks, {far(row.at, metric, 2)} {m} from the rear one:"
+        f" {_least(row, metric)} {unit(metric, True)} or more."
     )
 
 
-def _string(paper: Paper, number: int, rows: list[StringRow], head: bool) -> None:
-    """Distances from the rear block, figures, inches, and dots to write on."""
-    paper.need(ROW * 5.2)
-    first = rows[0]
-    said = (
-        f"String {number}  offset {first.offset:+.2f} m  both blocks {first.blocks * MM:.0f} mm"
-        f" ({inches_at_most(first.blocks)})  at {first.rear_at:.2f} and {first.front_at:.2f}"
-    )
+def _string(paper: Paper, rows: list[StringRow], head: bool) -> None:
+    """Distances from the rear block, figures, and dots to write on."""
+    paper.need(paper.row * 3.6)
+    first, metric = rows[0], paper.sheet.metric
+    m = unit(metric)
     if head:
-        paper.mono(said, bold=True)
+        paper.mono(
+            f"{first.name}   offset {side(first.offset, metric, 2)} {m}   both blocks"
+            f" {_blocks(first, metric)}"
+            f"   at {paper.sheet.words.station}s {far(first.rear_at, metric, 2)} and"
+            f" {far(first.front_at, metric, 2)} {m}",
+            bold=True,
+        )
     columns = [
-        ("from rear block, m", [f"{r.at:.2f}" for r in rows]),
-        ("AT LEAST, mm", [f"{r.least * MM:.1f}" for r in rows]),
-        ("in", [inches_at_least(r.least).removesuffix(" in") for r in rows]),
-        ("read", ["....."] * len(rows)),
+        (f"from rear block, {m}", [far(r.at, metric, 2) for r in rows], ""),
+        (f"AT LEAST, {unit(metric, True)}", [_least(r, metric) for r in rows], " ....."),
     ]
-    for name, cells in columns:
-        paper.mono(name.rjust(18) + "".join(cell.rjust(9) for cell in cells), bold=name.startswith("AT"))
-    paper.rule(paper.at - ROW * 0.45, 0.25)
+    for name, cells, read in columns:
+        line = name.rjust(20) + "".join(f"{cell.rjust(8)}{read:6}" for cell in cells)
+        paper.mono(line, bold=name.startswith("AT"))
+        paper.at += 0.02
+    paper.rule(paper.at - paper.row * 0.45, 0.25)
     paper.at += 0.04

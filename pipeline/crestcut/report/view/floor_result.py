@@ -95,6 +95,8 @@ def _cut(report: FloorReport) -> dict[str, object]:
         "short_by": levelling.short_by,
         "binding": list(levelling.binding),
         "ground_only": levelling.ground_only,
+        "today": levelling.today,
+        "grinding_alone_helps": levelling.alone_helps,
         "filled": levelling.filled,
         "fill_volume": sum(s.volume for s in levelling.low),
         "provisional": judged.provisional,
@@ -136,14 +138,17 @@ def _spot(report: FloorReport, spot: Spot) -> dict[str, object]:
 
 
 def _jig(report: FloorReport, one: SpotJig) -> dict[str, object]:
-    if one.jig is None:
-        return {"spot": one.spot.name, "why": one.why}
     raster = report.judged.surface.height.frame
 
     def at(u: float, v: float) -> tuple[float, float]:
         x, y = raster.to_site((u, v))
         return float(x), float(y)
 
+    if one.jig is None:
+        dots = [
+            {"name": d.name, "depth": d.depth, **_place(report, at(d.station, d.offset))} for d in one.dots
+        ]
+        return {"spot": one.spot.name, "why": one.why, "dots": dots}
     return {
         "spot": one.spot.name,
         "reach": one.jig.reach,

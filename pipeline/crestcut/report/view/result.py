@@ -242,6 +242,8 @@ def _option(report: Report, option: Option) -> dict[str, object]:
         "in_use_chance": option.in_use_chance, "depth": option.depth, "volume": option.volume, "litres":
         option.volume * 1000, "needs": option.needs, "on_line": option.on_line,
         **line(report.scan.frame, option.line), "swept_gap": option.swept, "forbids": list(option.forbids),
+        "hours": list(option.hours), "hire_days": list(option.hire), "laid_litres": option.laid * 1000,
+        "cost": list(option.cost), "cost_in": option.cost_in,
     }  # fmt: skip
 
 

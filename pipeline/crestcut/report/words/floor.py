@@ -14,6 +14,7 @@ from crestcut.floor import (
     aci_class,
     bs_class,
     din_gap,
+    not_alone,
     worth,
 )
 from crestcut.report.view.floor_report import FloorReport
@@ -182,6 +183,8 @@ def cut_lines(report: FloorReport) -> list[str]:
         filled = litres(sum(s.volume for s in low))
         lines.append(f"To fill, not to grind: {len(low)} low spot{'s' if len(low) > 1 else ''}, {filled}.")
         lines += [f"  {spot_words(report, s)}" for s in low[:LISTED]]
+        if high and not levelling.alone_helps:
+            lines.append(f"Both or neither: {not_alone(levelling)}")
         lines.append(
             f"Ground and left unfilled, the worst stays at {millimetres(levelling.ground_only)}; filled as"
             " well,"

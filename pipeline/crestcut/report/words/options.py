@@ -12,14 +12,16 @@ from crestcut.base.units import both, litres, millimetres
 from crestcut.chance import IN_USE, WALKING, one_in
 from crestcut.study import Report, VehicleRow
 
-NO_CURE = ("as it is", "slower", "cut", "new bay")  # what is no answer to 'then what, if not grinding?'
+# what is no answer to 'then what, if not grinding?'
+NO_CURE = ("as it is", "slower", "loose boards", "cut", "new bay")
 MARKS = {Answer.BOTH: "works", Answer.WALKING_PACE: "slowly", Answer.NO: "no"}
+RANKED = "by what it costs in hours, material, disposal and hire"
 SLOWLY = " at walking pace, but not in use"
 
 
 def option_lines(report: Report) -> list[str]:
-    """What works first, cheapest first among it, in use too or at walking pace alone; then what does not.
-    Empty where there is nothing to choose.
+    """What works first, among it what costs least first, in use too or at walking pace alone; then what does
+    not. Empty where there is nothing to choose.
 
     Two lines an option: what decides it stands in the second.
     """
@@ -27,7 +29,7 @@ def option_lines(report: Report) -> list[str]:
         return []
     wanted = report.job.wanted.confidence
     lines = [
-        f"What could be done, cheapest first; 'works': {wanted * 100:g} % sure of the gap asked for"
+        f"What could be done, {RANKED}; 'works': {wanted * 100:g} % sure of the gap asked for"
         f" {WALKING} (the gap named first), and as sure that nothing touches {IN_USE}; 'slowly': the first"
         " alone:"
     ]
@@ -99,7 +101,13 @@ def option_size(option: Option) -> str:
     laid = option.volume < 0
     said = [f"{millimetres(option.depth)} {'thick' if laid else 'deep'}"] if option.depth > 0 else []
     said += [f"{litres(abs(option.volume))} {'laid' if laid else 'out'}"] if option.volume else []
-    return ", ".join(said)
+    return ", ".join([*said, *([hours_of(option)] if hours_of(option) else [])])
+
+
+def hours_of(option: Option) -> str:
+    """ "9.9 to 23.5 h of work"; empty where it is nothing, or not known."""
+    low, high = option.hours
+    return f"{low:.1f} to {high:.1f} h of work" if high > 0 else ""
 
 
 def enough_words(works: bool, sure: float, wanted: float) -> tuple[str, str]:
@@ -159,7 +167,7 @@ def cure(report: Report) -> str:
 
 def cheapest(options: Sequence[Option]) -> Option | None:
     """The cheapest that works in use too; without one the cheapest that does at walking pace."""
-    works = [o for o in options if o.works]
+    works = [o for o in options if o.works and o.kind != "loose boards"]  # a trial, no cure
     return next((o for o in works if o.works_in_use), works[0] if works else None)
 
 

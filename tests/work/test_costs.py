@@ -1,0 +1,91 @@
+"""What options cost, and that they are ranked by it: by hand, and by properties that must hold."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from work_scene import scene
+
+from crestcut.alternatives.rows import Option
+from crestcut.job.records import WorkWish
+from crestcut.work.costs import IN_HOURS, Cost, Worth, ranked
+from crestcut.work.jig_records import Range
+from crestcut.work.sheet import make_worksheet, steps_of
+
+
+def option(kind: str, volume: float = 0.0, depth: float = 0.0, works: bool = True) -> Option:
+    return Option(kind, kind, 0.013, 0.0, 0.99, works, 0.01, 0.0, depth, volume, "")
+
+
+def test_the_cut_costs_the_hours_of_its_own_sheets() -> None:
+    s = scene()
+    order = s.order()
+    sheet = make_worksheet(order)
+    assert sheet.passes and steps_of(order) == sheet.passes
+    cut = option("cut", s.plan.volume, s.plan.deepest)
+    (told,) = (o for o in ranked([cut, option("as it is", works=False)], order) if o.kind == "cut")
+    assert told.hours == pytest.approx((sheet.quantities.hours.low, sheet.quantities.hours.high), rel=0.01)
+
+
+def test_strips_are_priced_as_by_hand() -> None:
+    """187 litres 25 mm thick: 7.48 m2 to roughen at 1.5 to 4 m2 an hour, 10 to 30 litres an hour laid, half
+    an hour to one hour to be there; a litre as 0.04 h."""
+    s = scene()
+    strips = option("strips", -0.187, 0.025)
+    told = next(o for o in ranked([strips, option("cut", s.plan.volume)], s.order()) if o.kind == "strips")
+    least, most = 0.5 + 7.48 / 4 + 187 / 30, 1.0 + 7.48 / 1.5 + 187 / 10
+    assert told.hours == pytest.approx((least, most))
+    assert told.cost == pytest.approx((least + 7.48, most + 7.48)) and told.laid == pytest.approx(0.187)
+
+
+def test_much_that_is_laid_does_not_stand_before_little_that_is_ground() -> None:
+    """Ranked by what it costs, not by kind: the same strips stand before a cut that takes longer than they
+    do."""
+    s = scene()
+    order = s.order()
+    few, many = (option("strips", -litres / 1000, 0.025) for litres in (3.0, 600.0))
+    cut = option("cut", s.plan.volume, s.plan.deepest)
+    assert [o.kind for o in ranked([cut, few], order)] == ["strips", "cut"]
+    assert [o.kind for o in ranked([many, cut], order)] == ["cut", "strips"]
+    dear = replace(IN_HOURS, laid=5.0, unit="money")  # a person's own prices turn it round
+    assert [o.kind for o in ranked([cut, few], order, dear)] == ["cut", "strips"]
+    assert {o.cost_in for o in ranked([cut, few], order, dear)} == {"money"}
+
+
+def test_what_works_comes_first_and_nothing_fixed_before_a_trial() -> None:
+    s, draw = scene(), np.random.default_rng(3)
+    order = s.order()
+    kinds = ("as it is", "slower", "loose boards", "strips", "fillet", "cut", "new bay")
+    for _ in range(60):
+        rows = [
+            option(k, float(draw.uniform(-0.3, -0.001)) if k in ("strips", "fillet") else s.plan.volume if k
+            == "cut"
+                   else 0.0, 0.02, bool(draw.random() < 0.6))
+            for k in draw.permutation(kinds)
+        ]  # fmt: skip
+        told = ranked(rows, order)
+        assert sorted(o.kind for o in told) == sorted(kinds)
+        assert [o.works for o in told] == sorted((o.works for o in told), reverse=True)
+        for works in (True, False):
+            some = [o for o in told if o.works == works]
+            fixed = [o.kind in ("strips", "fillet", "cut", "new bay") for o in some]
+            assert fixed == sorted(fixed)
+            middles = [sum(o.cost) for o in some if o.kind in ("strips", "fillet", "cut", "new bay")]
+            assert middles == sorted(middles)
+
+
+def test_tools_that_the_person_names_are_not_hired() -> None:
+    s = scene()
+    named = replace(s.job, work=WorkWish(None, ("hand_grinder_blade", "hand_grinder_cup"), None))
+    cut, other = option("cut", s.plan.volume), option("strips", -0.01, 0.02)
+    for job, hired in ((s.job, True), (named, False)):
+        told = next(o for o in ranked([cut, other], replace(s.order(), job=job)) if o.kind == "cut")
+        assert (told.hire[1] > 0) == hired
+
+
+def test_a_cost_is_the_sum_of_what_it_is_made_of() -> None:
+    cost = Cost(Range(2.0, 5.0), laid=0.010, out=0.020, hire=Range(0.0, 1.0))
+    whole = cost.in_all(Worth(hour=40.0, laid=2.0, out=0.5, day=60.0, unit="money"))
+    assert (whole.low, whole.high) == pytest.approx((80 + 20 + 10, 200 + 20 + 10 + 60))
