@@ -249,8 +249,9 @@ def _table(text: str, layout: _Layout, path: Path) -> FloatArray:
         )  # fmt: skip
     except (ValueError, IndexError):
         number = _bad_line(body, layout)
+        line = "a line" if number is None else f"line {number:,}"
         raise CrestcutError(
-            f"{'a line' if number is None else f'line {number:,}'} has too few numbers or something else in them; the file may be cut short", str(path),
+            f"{line} has too few numbers or something else in them; the file may be cut short", str(path),
             "mend that line or export it again",
         ) from None  # fmt: skip
 
