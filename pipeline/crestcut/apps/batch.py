@@ -84,7 +84,7 @@ def _is_job(path: Path) -> bool:
     """Damaged files count: what is wrong with them is said when they are run."""
     try:
         return "travel" in tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError):
+    except (OSError, ValueError, RecursionError):
         return True
 
 

@@ -6,6 +6,8 @@ import math
 import re
 from collections.abc import Callable
 
+# characters of a whole error: what was wrong may be a file's own text, and of any length
+_LONGEST, _LONGEST_WHERE, _LONGEST_MEND = 600, 200, 240
 # C0 and C1, what ends a line elsewhere, halves of characters, and what turns the direction of writing round
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
@@ -34,9 +36,10 @@ class CrestcutError(Exception):
     """
 
     def __init__(self, what: str, where: str = "", mend: str = "") -> None:
-        self.what = _one_line(what)
-        self.where = _one_line(where)
-        self.mend = _one_line(mend)
+        self.where = _at_most(_one_line(where), _LONGEST_WHERE, first=_LONGEST_WHERE // 4)
+        self.mend = _at_most(_one_line(mend), _LONGEST_MEND)
+        # 4: what joins the three
+        self.what = _at_most(_one_line(what), _LONGEST - 4 - len(self.where) - len(self.mend))
         super().__init__(str(self))
 
     def __str__(self) -> str:
@@ -64,6 +67,14 @@ def _is_number(text: str) -> bool:
         return math.isfinite(float(text))
     except ValueError:
         return False
+
+
+def _at_most(text: str, most: int, first: int | None = None) -> str:
+    """At most so many characters: the ``first`` ones (two thirds) and the end, which of a path tells most."""
+    if len(text) <= most:
+        return text
+    first = most * 2 // 3 if first is None else first
+    return f"{text[:first]} ... {text[len(text) - (most - first - 5) :]}"
 
 
 def _one_line(text: str) -> str:

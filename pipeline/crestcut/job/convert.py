@@ -146,7 +146,10 @@ def _travel(written: TravelTable, folder: Path) -> Travel:
 
 def beside(folder: Path, name: str) -> Path:
     """A file named in a file that lies in ``folder``; ``..`` is taken out so that messages stay readable."""
-    path = Path(name).expanduser()
+    try:
+        path = Path(name).expanduser()
+    except RuntimeError:  # a home that nobody has: then it is the name of a folder
+        path = Path(name)
     if path.is_absolute():
         return path
     parts: list[str] = list(folder.parts)

@@ -234,12 +234,19 @@ def _read(path: Path) -> RawScan:
     """The file as its reader has it; readers are imported late, since most pull in a large library."""
     kind = sniff(path)
     module, name = _READERS[kind].split(":")
-    if kind in _COMPILED and sys.executable:
-        return read_caged(f"crestcut.scan.formats.{module}:{name}", path, _COMPILED[kind])
+    if (compiled := compiled_of(kind, path)) and sys.executable:
+        return read_caged(f"crestcut.scan.formats.{module}:{name}", path, compiled)
     reader: Callable[[Path], RawScan] = getattr(
         importlib.import_module(f"crestcut.scan.formats.{module}"), name
     )
     return reader(path)
+
+
+def compiled_of(kind: str, path: Path) -> str | None:
+    """What a file that a compiled library reads is called in messages; None where none does."""
+    if kind in ("glb", "gltf"):
+        return "glTF" if b"KHR_draco" in path.read_bytes() else None
+    return _COMPILED.get(kind)
 
 
 def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:

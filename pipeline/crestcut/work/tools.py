@@ -6,13 +6,13 @@ from __future__ import annotations
 
 import difflib
 import math
-import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import parse_length, parse_slope
+from crestcut.job import read_toml
 from crestcut.work.jig_records import Range, Tool
 
 TASKS = ("grinder", "hand saw", "floor machine")
@@ -87,12 +87,7 @@ def load_tool(path: Path) -> Tool:
     """One tool file. Raises CrestcutError for unknown keys, lengths without units, or a tool with guard or
     shroud off.
     """
-    try:
-        table = tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise CrestcutError(
-            f"not a readable tool file: {error}", str(path), "write it as TOML, like its neighbours"
-        ) from None
+    table, _ = read_toml(path, "tool file")
     _refuse_unknown(table, path)
     if not (table.get("guard", False) and table.get("shroud", False)):
         raise CrestcutError(

@@ -155,8 +155,9 @@ def _dxf(path: Path, layer: str | None) -> Found:
 
     try:
         drawing = ezdxf.readfile(path)
-    except (OSError, ezdxf.DXFError, UnicodeDecodeError) as error:
-        raise CrestcutError(f"not a DXF drawing: {error}", path.name, "save it as DXF again") from None
+    except Exception as error:  # a damaged drawing ends in IndexError, ValueError, AttributeError ...
+        why = error if isinstance(error, (OSError, ezdxf.DXFError)) else "it is damaged"
+        raise CrestcutError(f"not a DXF drawing: {why}", path.name, "save it as DXF again") from None
     from ezdxf import path as drawn
 
     entities = list(drawing.modelspace().query(DRAWN_AS_LINES))
@@ -191,11 +192,11 @@ def _only(lines: list[Points], path: Path, mend: str) -> Points:
 def _geojson(path: Path, layer: str | None) -> Found:
     try:
         data = json.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, json.JSONDecodeError) as error:
+    except (OSError, ValueError, RecursionError) as error:
         raise CrestcutError(f"not a GeoJSON file: {error}", path.name, "save the line again") from None
     try:
         lines = [[(float(p[0]), float(p[1])) for p in line] for line in _line_strings(data)]
-    except (TypeError, ValueError, IndexError, KeyError):
+    except (TypeError, ValueError, IndexError, KeyError, OverflowError, RecursionError):
         raise CrestcutError("a place in it is no x and y", path.name, "save the line again") from None
     points = _only(lines, path, "leave one")
     if not points:

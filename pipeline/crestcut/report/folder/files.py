@@ -264,7 +264,7 @@ def _undo_dead(out: Path) -> bool:
         known = part.parent in (out, out.parent) and _part_name(out).fullmatch(part.name) is not None
         if not known or not all(_is_ours(s.source) and _is_ours(s.target) for s in steps):
             raise ValueError
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, RecursionError):
         raise CrestcutError(
             f"{JOURNAL_NAME} in it cannot be understood", str(out), "take it away, or name another folder"
         ) from None

@@ -40,7 +40,7 @@ def read_sets(folder: Path) -> Sets | None:
     path = folder / MANIFEST_NAME
     try:
         found = json.loads(path.read_text(encoding="utf-8")) if path.is_file() else None
-    except (OSError, ValueError):
+    except (OSError, ValueError, RecursionError):
         return None
     sets = found.get("sets") if isinstance(found, dict) and found.get("schema") == SCHEMA else None
     if not isinstance(sets, dict):

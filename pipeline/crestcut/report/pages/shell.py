@@ -15,7 +15,7 @@ from pathlib import Path
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from crestcut.base.errors import CrestcutError
+from crestcut.base.errors import CrestcutError, visible
 from crestcut.report.pages import words
 from crestcut.report.pages.glossary import anchor
 from crestcut.report.view.result import plain
@@ -40,9 +40,17 @@ def field(key: str) -> str:
     return "f-" + key.replace(".", "-")
 
 
+def _shown(value: object) -> object:
+    """What a template shows: of words from anywhere, control characters written out."""
+    if isinstance(value, str) and not isinstance(value, Markup):
+        return "\n".join(map(visible, value.split("\n")))
+    return value
+
+
 TEMPLATES = Environment(
     loader=PackageLoader("crestcut.report.pages"),
     autoescape=True,  # names, titles and notes come from files of others
+    finalize=_shown,
     undefined=StrictUndefined,
     trim_blocks=True,
     lstrip_blocks=True,

@@ -19,8 +19,9 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.stopping import end_with_parent
 from crestcut.scan.formats.raw import RawScan, unreadable
 
-SECONDS, SECONDS_PER_MB = 20.0, 2.0  # of processor time; the sample's 2 MB take half a second in all
-MEMORY, MEMORY_PER_BYTE = 4 << 30, 100  # bytes of address space; a packed point of 5 bytes becomes 150
+SECONDS, SECONDS_PER_MB = 8.0, 2.0  # of processor time; the sample's 2 MB take half a second in all
+MEMORY, MEMORY_PER_BYTE = 2 << 30, 100  # bytes of address space; a packed point of 5 bytes becomes 150
+MAPPED = {"USDZ": 3 << 29}  # and what a library maps of it, mostly unused, before it has read anything
 _PATIENCE = 10.0  # times as long by the clock: other programs want the machine too
 
 
@@ -32,7 +33,7 @@ def read_caged(reader: str, path: Path, kind: str) -> RawScan:
     """
     size = path.stat().st_size
     seconds = SECONDS + SECONDS_PER_MB * size / 1e6
-    memory = MEMORY + MEMORY_PER_BYTE * size
+    memory = MEMORY + MAPPED.get(kind, 0) + MEMORY_PER_BYTE * size
     limits = (str(int(seconds)), str(memory), str(os.getpid()))
     program = [sys.executable, "-P", "-m", __name__, reader, str(path), *limits]
     try:

@@ -50,15 +50,25 @@ def _document(path: Path) -> dict[str, Any]:
         data = data[20 : 20 + int.from_bytes(data[12:16], "little")]
     try:
         document = json.loads(data.decode("utf-8-sig"))
-    except (UnicodeDecodeError, json.JSONDecodeError) as error:
+    except (ValueError, RecursionError) as error:
         raise unreadable(path, "glTF", error) from None
     if not isinstance(document, dict) or "asset" not in document:
         raise CrestcutError("a JSON file without a glTF asset", str(path), "give the scan itself")
-    for buffer in document.get("buffers", []):
-        uri = buffer.get("uri", "")
+    for buffer in _listed(document, "buffers", dict, path):
+        uri, length = buffer.get("uri", ""), buffer.get("byteLength", 0)
+        if not isinstance(uri, str) or not isinstance(length, int):
+            raise unreadable(path, "glTF", "a buffer has no name or length that could be one")
         if uri and not uri.startswith("data:"):
-            _check_beside(path, uri, buffer.get("byteLength", 0))
+            _check_beside(path, uri, length)
     return document
+
+
+def _listed(document: dict[str, Any], key: str, kind: type, path: Path) -> list[Any]:
+    """What stands under a key that is a list of one kind, empty where it is absent."""
+    found = document.get(key, [])
+    if not isinstance(found, list) or not all(isinstance(one, kind) for one in found):
+        raise unreadable(path, "glTF", f'"{key}" is not the list it has to be')
+    return found
 
 
 def _check_beside(path: Path, uri: str, length: int) -> None:
@@ -70,8 +80,8 @@ def _check_beside(path: Path, uri: str, length: int) -> None:
 
 
 def _check_extensions(document: dict[str, Any], path: Path) -> None:
-    required = list(document.get("extensionsRequired", []))
-    if "KHR_mesh_quantization" in [*required, *document.get("extensionsUsed", [])]:
+    required = list(_listed(document, "extensionsRequired", str, path))
+    if "KHR_mesh_quantization" in [*required, *_listed(document, "extensionsUsed", str, path)]:
         # Some readers ignore the scale of quantised positions and return a shape of the wrong size.
         raise CrestcutError(
             "its coordinates are quantised", str(path), "export it again without mesh quantisation"

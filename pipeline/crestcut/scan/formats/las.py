@@ -62,9 +62,29 @@ def _origin(header: Any) -> Origin:
     return Origin("" if sensor.upper() == "OTHER" else sensor, software, made.isoformat() if made else "")
 
 
+def _refuse_counts(path: Path) -> None:
+    """Raise CrestcutError where the header promises more variable-length records than the file has room for
+    (LAS 1.4 R15, tables 3, 6 and 22): the library would read on past its end, one by one, up to 2^32."""
+    with path.open("rb") as file:
+        head = file.read(375)
+    size, start, points, records = path.stat().st_size, *(
+        int.from_bytes(head[i:j], "little") for i, j in ((94, 96), (96, 100), (100, 104))
+    )  # fmt: skip
+    if points > size:
+        raise truncated(path, f"points from byte {points:,} on", f"{size:,} bytes")
+    rooms = [(records, (points - start) // 54)]
+    if len(head) >= 247 and head[25] >= 4 and (extended := int.from_bytes(head[243:247], "little")):
+        rooms.append((extended, (size - int.from_bytes(head[235:243], "little")) // 60))
+    for count, room in rooms:
+        if count > max(room, 0):
+            why = f"{count:,} variable-length records where {max(room, 0):,} have room"
+            raise unreadable(path, "LAS or LAZ", why)
+
+
 def _load(path: Path) -> Any:
     import laspy
 
+    _refuse_counts(path)
     try:
         with laspy.open(path) as reader:
             expected = reader.header.point_count

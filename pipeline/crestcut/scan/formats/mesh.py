@@ -19,11 +19,15 @@ from crestcut.scan.formats.raw import RawScan, eight_bit, truncated, unreadable
 from crestcut.scan.placing.rounding import quantum_of
 from crestcut.scan.records import Bridge
 
-_NUMBER = rb"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?|[-+]?(?:nan|inf)\w*"
+# what is matched is never given back (++, *+): a line of many digits would cost their number squared
+_NUMBER = rb"[-+]?+(?:\d++(?:\.\d*+)?+|\.\d++)(?:[eE][-+]?+\d++)?+|[-+]?+(?:nan|inf)\w*+"
 _BAD_VERTEX = re.compile(
-    rb"(?mi)^v[ \t]+(?!(?:" + _NUMBER + rb")(?:[ \t]+(?:" + _NUMBER + rb")){2,}[ \t]*\r?$)[^\n]*"
+    rb"(?mi)^v[ \t]++(?!(?:" + _NUMBER + rb")(?:[ \t]++(?:" + _NUMBER + rb")){2,}+[ \t]*+\r?$)[^\n]*+"
 )
-_BAD_FACE = re.compile(rb"(?m)^f[ \t]+(?!-?\d+[\d/-]*(?:[ \t]+-?\d+[\d/-]*){2,}[ \t]*\r?$)[^\n]*")
+_CORNER = rb"-?\d[\d/-]*+"
+_BAD_FACE = re.compile(
+    rb"(?m)^f[ \t]++(?!" + _CORNER + rb"(?:[ \t]++" + _CORNER + rb"){2,}+[ \t]*+\r?$)[^\n]*+"
+)
 _RELATIVE = re.compile(rb"(?m)^f[^\n]*[ \t]-\d")
 # triangles that bridge what nobody measured:
 # times the usual longest side, seen from above: an app's own meshes reach 1.6 times (two real and made ones)
@@ -90,9 +94,9 @@ def read_stl(path: Path) -> RawScan:
 def _check_ascii_stl(path: Path) -> None:
     text = path.read_bytes()
     starts, ends = (
-        len(re.findall(pattern, text)) for pattern in (rb"(?m)^\s*facet\b", rb"(?m)^\s*endfacet\b")
+        len(re.findall(pattern, text)) for pattern in (rb"(?m)^[ \t]*+facet\b", rb"(?m)^[ \t]*+endfacet\b")
     )
-    if starts != ends or not re.search(rb"(?m)^\s*endsolid", text):
+    if starts != ends or not re.search(rb"(?m)^[ \t]*+endsolid", text):
         raise truncated(path, f"{starts:,} whole facets and the end line", f"{ends:,}")
 
 

@@ -10,6 +10,7 @@ Colours in three fields are lost. Ascii would have to be read here all the same 
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import numpy as np
@@ -21,6 +22,7 @@ from crestcut.scan.formats.mesh import stack_columns
 from crestcut.scan.formats.raw import RawScan, eight_bit, truncated, unreadable
 
 _KINDS = {"F": "f", "I": "i", "U": "u"}
+_LZF_MOST = 88  # bytes of one: three bytes unpack to 264 at most (liblzf: 7 + 255 + 2)
 
 
 def read_pcd(path: Path) -> RawScan:
@@ -29,9 +31,7 @@ def read_pcd(path: Path) -> RawScan:
     data = path.read_bytes()
     header, body = _header(data, path)
     fields = _fields(header, path)
-    count = int(header.get("POINTS", header.get("WIDTH", ["0"]))[0])
-    if count == 0:
-        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    count = _count(header, path)
     how = header["DATA"][0].lower()
     if how == "ascii":
         table = _ascii(body, fields, count, path)
@@ -64,16 +64,38 @@ def _header(data: bytes, path: Path) -> tuple[dict[str, list[str]], bytes]:
     raise CrestcutError("the PCD header has no end", str(path), "copy or export it again")
 
 
+def _count(header: dict[str, list[str]], path: Path) -> int:
+    """Number of points, above zero: POINTS, which is WIDTH times HEIGHT where those are told as well."""
+    told = {}
+    for key in ("POINTS", "WIDTH", "HEIGHT"):
+        word = " ".join(header.get(key, ["absent"]))
+        if word != "absent":
+            if not re.fullmatch("[0-9]{1,12}", word):
+                raise unreadable(path, "PCD", f"header: {key} {word} is no number of points")
+            told[key] = int(word)
+    grid = told["WIDTH"] * told.get("HEIGHT", 1) if "WIDTH" in told else None
+    count = told.get("POINTS", grid)
+    if count is None:
+        raise unreadable(path, "PCD", "header: it does not say how many points there are")
+    if grid not in (None, count):
+        raise unreadable(path, "PCD", f"header: {count:,} points, but width times height is {grid:,}")
+    if count == 0:
+        raise CrestcutError("no points in the file", str(path), "export the scan again")
+    return count
+
+
 def _fields(header: dict[str, list[str]], path: Path) -> np.dtype:
     """One point as a packed little-endian record."""
     try:
         names = header["FIELDS"]
         counts = [int(c) for c in header.get("COUNT", ["1"] * len(names))]
         kinds = [f"<{_KINDS[t.upper()]}{int(s)}" for t, s in zip(header["TYPE"], header["SIZE"], strict=True)]
+        if min(counts, default=0) < 1 or not {int(s) for s in header["SIZE"]} <= {1, 2, 4, 8}:
+            raise ValueError("a field of no size")
         # Padding columns share the name "_": number them.
         unique = [name if name != "_" else f"_{k}" for k, name in enumerate(names)]
         return np.dtype([(n.lower(), k, (c,)) for n, k, c in zip(unique, kinds, counts, strict=True)])
-    except (KeyError, ValueError, TypeError) as error:
+    except (KeyError, ValueError, TypeError, OverflowError) as error:
         raise unreadable(path, "PCD", f"header: {error}") from None
 
 
@@ -95,12 +117,12 @@ def _ascii(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[str, N
     table: dict[str, NDArray] = {}
     column = 0
     try:
-        values = np.loadtxt(rows[:count], dtype=str, ndmin=2, comments=None)
+        values = np.loadtxt(rows[:count], dtype=np.float64, ndmin=2, comments=None)
         for name in fields.names or ():
             kind, shape = fields[name].subdtype or (fields[name], (1,))
             # Packed colours are written as whole numbers even where the field is called a float. Digits of
             # text count whatever size is declared: as single floats, map coordinates would lose 250 mm.
-            values_of = values[:, column].astype(np.float64)
+            values_of = values[:, column]
             table[name] = values_of if kind.kind == "f" else values_of.astype(kind)
             column += int(shape[0])
     except (ValueError, IndexError) as error:
@@ -118,6 +140,8 @@ def _compressed(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[s
             path, "PCD", f"{whole:,} bytes unpacked where {fields.itemsize * count:,} are needed"
         )
     source = np.frombuffer(_exactly(body[8:], packed, path), np.uint8)
+    if whole > _LZF_MOST * (packed + 1):
+        raise unreadable(path, "PCD", "its compressed data is damaged")
     data = np.zeros(whole, np.uint8)
     if _unpack(source, data) != whole:
         raise unreadable(path, "PCD", "its compressed data is damaged")

@@ -18,6 +18,7 @@ _SIZE = {
     "char": 1, "uchar": 1, "int8": 1, "uint8": 1, "short": 2, "ushort": 2, "int16": 2, "uint16": 2,
     "int": 4, "uint": 4, "int32": 4, "uint32": 4, "float": 4, "float32": 4, "double": 8, "float64": 8,
 }  # fmt: skip
+_LONGEST_HEADER = 4 << 20  # bytes: a scanning app's own notes stand in comments
 _UNIT = re.compile(
     r"\b(?:units?|coordinates)\b\W*(?:are|in|is)?\W*(us-ft|mm|cm|m|metres?|meters?|in|inch(?:es)?|ft|feet)\b"
 )
@@ -40,6 +41,8 @@ def read_ply(path: Path) -> RawScan:
     _check_length(path, body, count, lengths, header)
     vertex, face = _body(path)
     columns = {name.lower(): np.asarray(vertex[name]) for name in _names(vertex)}
+    if any(column.dtype.kind not in "fiu" or column.size != len(column) for column in columns.values()):
+        raise unreadable(path, "PLY", "a column of its points is no list of numbers")
     if not {"x", "y", "z"} <= set(columns):
         raise CrestcutError("its vertices have no x, y, z", str(path), "export it with positions")
     points = stack_columns(columns, "x", "y", "z")
@@ -65,7 +68,7 @@ def read_ply(path: Path) -> RawScan:
 def _header(path: Path) -> tuple[list[str], int]:
     """Header lines, and where the body starts."""
     with path.open("rb") as file:
-        head = file.read(1 << 16)
+        head = file.read(_LONGEST_HEADER)
     end = re.search(rb"(?m)^end_header[ \t]*\r?(\n|$)", head)
     if not end:
         raise CrestcutError("the PLY header has no end", str(path), "copy or export it again")
@@ -80,10 +83,13 @@ def _expected(header: list[str], path: Path) -> tuple[int, list[tuple[int, int]]
     elements: list[tuple[str, int, int]] = []
     for line in header:
         words = line.split()
-        if words[0] == "element" and len(words) == 3 and words[2].isdigit():
+        if words[0] == "element" and len(words) == 3 and re.fullmatch("[0-9]{1,12}", words[2]):
             elements.append((words[1], int(words[2]), 0))
         elif words[0] == "property" and elements and len(words) >= 3:
             name, number, size = elements[-1]
+            if name == "vertex" and words[1] == "list":
+                # nobody's points: the library would take the lists for numbers, or the columns for others
+                raise CrestcutError("a list stands among its points", str(path), "export the scan again")
             elements[-1] = (name, number, size + _SIZE.get(words[2] if words[1] == "list" else words[1], 1))
     vertices = next((number for name, number, _ in elements if name == "vertex"), 0)
     if vertices == 0:

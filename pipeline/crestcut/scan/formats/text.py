@@ -89,7 +89,7 @@ def _layout(text: str, path: Path) -> _Layout:
         raise CrestcutError("no points in the file", str(path), "export the scan again")
     rows: int | None = None
     # A PTS file opens with the number of its points.
-    if len(lines) > 1 and re.fullmatch(r"\d+", lines[0].strip()) and len(lines[1].split()) >= 3:
+    if len(lines) > 1 and re.fullmatch(r"[0-9]{1,12}", lines[0].strip()) and len(lines[1].split()) >= 3:
         rows, lines, skipped = int(lines[0]), lines[1:], skipped + 1
     delimiter, comma = _delimiter(lines, path)
     names: list[str] | None = None
@@ -184,10 +184,7 @@ def _columns(
 ) -> tuple[dict[str, int], str | None, tuple[str, ...]]:
     """Which column is what, the unit a header states, and what was assumed."""
     if names is not None:
-        found: dict[str, int] = {}
-        for index, name in enumerate(names):
-            if (meaning := _MEANING.get(_plain(name))) and meaning not in found:
-                found[meaning] = index
+        found = _named(names, path)
         if {"x", "y", "z"} <= set(found):
             units = {m[1] for n in names if _MEANING.get(_plain(n)) in ("x", "y", "z")
                      if (m := _UNIT_IN_NAME.search(n.lower().strip()))}  # fmt: skip
@@ -212,16 +209,33 @@ def _columns(
     return columns, None, tuple(notes)
 
 
+def _named(names: list[str], path: Path) -> dict[str, int]:
+    """Which column each meaning has; of two that could have one ("n x y z") that which is called by its
+    letter."""
+    found: dict[str, int] = {}
+    for meaning in dict.fromkeys(_MEANING.values()):
+        could = [k for k, name in enumerate(names) if _MEANING.get(_plain(name)) == meaning]
+        plain = [k for k in could if _plain(names[k]) == meaning]
+        if len(could) > 1 and len(plain) != 1 and meaning in "xyz":
+            words = " and ".join(names[k] for k in could[:2])
+            raise CrestcutError(
+                f"two columns may be {meaning}: {words}", str(path), "leave out or rename one"
+            )
+        if could:
+            found[meaning] = (plain or could)[0]
+    return found
+
+
 def _counts_up(sample: list[list[str]]) -> bool:
     first = [row[0] for row in sample]
-    if len(first) < _FEWEST_ROWS or not all(re.fullmatch(r"\d+", w) for w in first):
+    if len(first) < _FEWEST_ROWS or not all(re.fullmatch(r"[0-9]{1,12}", w) for w in first):
         return False
     return all(int(b) == int(a) + 1 for a, b in itertools.pairwise(first))
 
 
 def _are_colours(sample: list[list[str]], start: int) -> bool:
     words = [w for row in sample for w in row[start : start + 3]]
-    return all(re.fullmatch(r"\d{1,3}", w) and int(w) <= 255 for w in words)
+    return all(re.fullmatch(r"[0-9]{1,3}", w) and int(w) <= 255 for w in words)
 
 
 def _table(text: str, layout: _Layout, path: Path) -> FloatArray:
@@ -233,14 +247,27 @@ def _table(text: str, layout: _Layout, path: Path) -> FloatArray:
             io.StringIO(body), delimiter=layout.delimiter, skiprows=layout.first_row, comments="#", ndmin=2,
             usecols=list(layout.columns.values()), quotechar='"', dtype=np.float64,
         )  # fmt: skip
-    except (ValueError, IndexError) as error:
-        row = re.search(r"row (\d+)", str(error))
-        # loadtxt counts rows from the first one read.
-        line = f"line {int(row[1]) + layout.first_row}" if row else "a line"
+    except (ValueError, IndexError):
+        number = _bad_line(body, layout)
+        line = "a line" if number is None else f"line {number:,}"
         raise CrestcutError(
             f"{line} has too few numbers or something else in them; the file may be cut short", str(path),
             "mend that line or export it again",
         ) from None  # fmt: skip
+
+
+def _bad_line(body: str, layout: _Layout) -> int | None:
+    """The first line that is no row, counted as editors do: numpy leaves empty lines and comments out."""
+    for number, line in enumerate(io.StringIO(body), start=1):
+        bare = line.split("#")[0]
+        if number <= layout.first_row or not bare.strip():
+            continue
+        words = _split(bare, layout.delimiter)
+        if len(words) <= max(layout.columns.values()):
+            return number
+        if not all(_is_number(words[k], False) for k in layout.columns.values()):
+            return number
+    return None
 
 
 def _colours(values: FloatArray) -> NDArray[np.uint8] | None:

@@ -37,6 +37,8 @@ def read_usd(path: Path) -> RawScan:
         ) from None
     per_unit = float(UsdGeom.GetStageMetersPerUnit(stage))
     axis = str(UsdGeom.GetStageUpAxis(stage)).lower()
+    if axis not in ("x", "y", "z"):
+        raise unreadable(path, "USDZ", "its up axis is none of x, y and z")
     name = _UNITS.get(round(per_unit, 9), f"{per_unit:g} m")
     shapes = [prim for prim in stage.Traverse() if prim.IsA(UsdGeom.PointBased)]
     meshes = [_mesh(prim, Usd, UsdGeom, path) for prim in shapes if prim.IsA(UsdGeom.Mesh)]
@@ -117,7 +119,7 @@ def _mesh(prim: Any, usd: Any, geom: Any, path: Path) -> tuple[FloatArray, NDArr
     mesh = geom.Mesh(prim)
     counts = np.asarray(mesh.GetFaceVertexCountsAttr().Get() or [], dtype=np.int64)
     index = np.asarray(mesh.GetFaceVertexIndicesAttr().Get() or [], dtype=np.int64)
-    if counts.sum() != len(index):
+    if counts.sum() != len(index) or counts.min(initial=0) < 0:
         raise CrestcutError("its faces do not add up", str(path), "copy or export it again")
     starts = np.cumsum(counts) - counts
     fans = [

@@ -98,7 +98,7 @@ def _refuse_absurd(size: Size, unit: UnitFound, where: str) -> None:
 
 def _guess(size: Size, where: str) -> UnitFound:
     across = size.across
-    if SMALLEST <= across <= _WIDEST_GUESS or (across <= LARGEST and size.spacing < _CLOSEST):
+    if SMALLEST <= across <= (LARGEST if size.spacing < _CLOSEST else _WIDEST_GUESS):
         reason = f"guessed: {across:,.1f} across, which is a slab in metres"
         return UnitFound("m", (1.0,) * 3, reason)
     if across > _WIDEST_GUESS and _MAP <= size.furthest < 2e7 and across < 0.05 * size.furthest:
