@@ -48,6 +48,7 @@ from crestcut.job.fields import (
     listed,
     point,
 )
+from crestcut.job.plot_schema import PlotTable
 from crestcut.job.records import PlanPoint, Point
 
 AnyPoint = Annotated[Point, BeforeValidator(point)]
@@ -350,6 +351,7 @@ class JobFile(ByHandTables):
     work: WorkTable = Field(default_factory=WorkTable)
     slab: SlabTable = Field(default_factory=SlabTable)
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
+    plot: PlotTable = Field(default_factory=PlotTable)
     mark: list[MarkTable] = Field(default_factory=list)
     keep: list[KeepTable] = Field(default_factory=list)
     after: AfterTable | None = None

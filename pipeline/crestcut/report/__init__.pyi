@@ -17,6 +17,7 @@ from .pictures.plan import draw_plan as draw_plan
 from .pictures.profile import draw_profile as draw_profile
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .pictures.verify_plan import draw_checked as draw_checked
+from .plots.sheets import write_plots as write_plots
 from .sheets.all_sheets import write_sheets as write_sheets
 from .sheets.floor import write_floor_sheets as write_floor_sheets
 from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
@@ -65,6 +66,7 @@ __all__ = [
     "write_hand_over",
     "write_look",
     "write_measuring_sheet",
+    "write_plots",
     "write_report",
     "write_result",
     "write_sheets",
