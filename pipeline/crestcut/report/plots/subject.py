@@ -16,6 +16,7 @@ from crestcut.report.exchange.levels import EDGE, Band, Levels
 from crestcut.report.pictures.plan_window import Window
 
 AIR = 0.15  # m kept around what must be seen
+FAR = 2.0  # m beyond the window of the slab: a mark farther off is drawn where the sheet reaches it
 LEVEL_PLACES = {"m": 3, "cm": 1, "mm": 0, "ft": 3, "us-ft": 3, "in": 2}  # of a level: a millimetre or less
 MOST_SECTIONS = 24
 QUARTER = 0.25 * INCH  # m: bands of depth of an inch job
@@ -75,7 +76,10 @@ class Subject:
         frame, car = self.levels.existing.frame, self.report.vehicle
         half = max(car.width, car.front_track + car.tyre_width) / 2
         ends = self.on_line(np.repeat(np.linspace(0, self.length, 60), 2), np.tile([-half, half], 60))
-        at = frame.to_grid(np.vstack([ends, *(np.array([m.xy]) for m in self.report.marks)]))
+        size = np.array(frame.size)
+        marks = frame.to_grid(np.array([m.xy for m in self.report.marks]).reshape(-1, 2))
+        near = (marks > -FAR).all(axis=1) & (marks < size + FAR).all(axis=1)
+        at = np.vstack([frame.to_grid(ends), marks[near]])
         cut = self.cut()
         if cut is not None:
             at = np.vstack([at, [(cut.u0, cut.v0), (cut.u1, cut.v1)]])
