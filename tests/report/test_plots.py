@@ -28,8 +28,10 @@ from crestcut.job.plot_schema import wished
 from crestcut.job.records import PlotWish
 from crestcut.report.exchange.levels import Levels
 from crestcut.report.plots.furniture import CHECK, MARGIN
+from crestcut.report.plots.heights import thinned
 from crestcut.report.plots.items import SMALL, Sheet, Stroke, Words, rectangle, width_of, wrapped
 from crestcut.report.plots.pdf import write_pdf
+from crestcut.report.plots.pen import Pen
 from crestcut.report.plots.plan import CROSS, DOT
 from crestcut.report.plots.sections import section_of
 from crestcut.report.plots.sheets import DXF_NAME, PDF_NAME, page_for, sheets_of, write_plots
@@ -358,6 +360,30 @@ def test_no_words_are_small_cut_or_on_each_other(unit: str, paper: str, missing:
             )
             apart = (a[0] >= b[1]).any() or (b[0] >= a[1]).any()
             assert apart or slanted, (sheet.name, w.text, v.text)
+
+
+def test_names_of_close_dots_keep_off_each_other() -> None:
+    subject = subject_of(in_system("m"))
+    view = sheets_of(subject)[0].view
+    assert view is not None
+    pen = Pen(subject, view)
+    x, y = view.centre
+    for k in range(12):
+        pen.beside(f"D{k}", np.array([x + k % 3, y + k // 3]), "DOTS", DOT)
+    words = tuple(i for i in pen.items if isinstance(i, Words))
+    assert len(words) == 12
+    found = boxes(Sheet("", view.centre, words))
+    for (w, a), (v, b) in itertools.combinations(found, 2):
+        assert (a[0] >= b[1]).any() or (b[0] >= a[1]).any(), (w.text, v.text)
+
+
+def test_a_thinned_line_keeps_to_itself() -> None:
+    turn = np.linspace(0.0, 6.0, 6000)
+    line = np.column_stack([10 * turn, 20 * np.sin(turn)])
+    thin = thinned(line)
+    assert len(thin) < 600 and thin[0] == pytest.approx(line[0]) and thin[-1] == pytest.approx(line[-1])
+    off = np.abs(np.interp(line[:, 0], thin[:, 0], thin[:, 1]) - line[:, 1])  # more than off its nearest
+    assert off.max() < 3 * 0.02
 
 
 def test_lines_of_words_are_no_wider_than_asked() -> None:

@@ -19,6 +19,7 @@ from crestcut.report.plots.pen import MM_INCH, Pen
 from crestcut.report.plots.subject import Subject
 
 CLOSE, STEEP = 2.0, 0.9  # mm on paper between contours, at least, over so much of the slab
+OFF = 0.02  # mm on paper
 INDEX = 5  # each so many contours one is bold and numbered
 DASHES = (3.0, 1.2)  # mm, of what is finished
 EXISTING, FINISHED = "EXISTING_CONTOURS", "FINISHED_CONTOURS"
@@ -61,11 +62,23 @@ def draw_heights(pen: Pen) -> Iterator[Numbered]:
             at, index = pen.view.paper(own), round(height / step) % INDEX == 0
             if not np.isfinite(at).all() or length_of(at) < 2.0:
                 continue
+            at = thinned(at)
             style = Stroke(at, layer, MIDDLE if index else THIN, dash, colour)
             if layer == EXISTING and (index or step * INDEX > np.ptp(existing.values[existing.measured])):
                 yield Numbered(at, f"{height:.{places}f}", style)
             else:
                 pen.items.append(style)
+
+
+def thinned(at: FloatArray) -> FloatArray:
+    """A line (n, 2) without points that it passes within about ``OFF``: each cell of a grid gives some."""
+    from matplotlib.path import Path
+
+    line = Path(at)
+    line.should_simplify = True
+    line.simplify_threshold = OFF
+    kept = np.asarray(line.cleaned(simplify=True).vertices, dtype=float)
+    return kept[:-1]  # the last is the mark of the end
 
 
 def length_of(at: FloatArray) -> float:
