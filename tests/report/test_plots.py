@@ -109,6 +109,18 @@ def fitted(own: FloatArray, paper: FloatArray) -> tuple[float, FloatArray]:
 
 def test_marks_and_dots_lie_where_the_scale_puts_them(handed: tuple[Subject, Path]) -> None:
     subject, folder = handed
+    lie_at(subject, folder, scale_ratio(ASKED[subject.levels.frame.unit][1]))
+
+
+def test_feet_are_drawn_at_a_ratio_too(tmp_path: Path) -> None:
+    report = in_system("us-ft")
+    subject = subject_of(report, paper="A3", scale="1:25")
+    write_plots(report, subject.levels.sheet, subject.wish, tmp_path)
+    lie_at(subject, tmp_path, 25)
+
+
+def lie_at(subject: Subject, folder: Path, ratio: int) -> None:
+    """Marks and dots on the first page are where their coordinates put them."""
     frame = subject.levels.frame
     page = PdfReader(folder / PDF_NAME).pages[0]
     lines = strokes(page)
@@ -123,7 +135,6 @@ def test_marks_and_dots_lie_where_the_scale_puts_them(handed: tuple[Subject, Pat
     assert len(inside) == len(dots) > 3
     paper = np.vstack([marks, [r[:-1].mean(axis=0) for r in inside]])
     own = [frame.site_to_plan(m.xy) for m in subject.report.marks] + [(d.east, d.north) for d in dots]
-    ratio = scale_ratio(ASKED[frame.unit][1])
     expected = float(frame.plan_scale[0]) * 1000.0 / ratio
     scale, off = fitted(np.array(own), paper)
     assert off.max() < NEAR
