@@ -13,7 +13,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.job.convert import resolved
 from crestcut.job.floor_schema import load_floor_job
 from crestcut.job.load import load_job
-from crestcut.job.records import MarkName, PlanPoint, TapeTies
+from crestcut.job.records import MarkName, PlanPoint, PlotWish, TapeTies
 from one_line import refusal
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -167,7 +167,18 @@ def test_the_example_jobs_load_and_name_files_that_are_there(job: Path) -> None:
     assert all(path.is_file() for path in (*read.scan.files, read.vehicle.file))
 
 
+def test_what_drawings_are_asked_to_be(tmp_path: Path) -> None:
+    asked = '[plot]\npaper = "arch d"\nscale = "1/2 in = 1 ft"\nclient = "Kiln Yard Trust"\ngrid = "2 m"\n'
+    job = load_job(write(tmp_path, WHOLE + asked))
+    assert job.plot == PlotWish("Arch D", 24, client="Kiln Yard Trust", grid=2.0)
+    assert load_job(write(tmp_path, WHOLE)).plot == PlotWish()
+
+
 FAULTS = [
+    ("[site]", '[plot]\npaper = "B5"\n[site]', 'plot.paper: paper "B5" is not known; write one of A4, A3'),
+    ("[site]", '[plot]\nscale = "1:30"\n[site]', "plot.scale: "),
+    ("[site]", "[plot]\ngrid = 0.0\n[site]", "plot.grid: 0.0 is too close to draw"),
+    ("[site]", '[plot]\npaperr = "A3"\n[site]', 'plot.paperr: unknown key; did you mean "paper"?'),
     ('line = [[0.5, 2.0], "B"]', 'line = "drive.csv"\nlayer = "drive"', "travel: layer is a drawing's"),
     ('line = [[0.5, 2.0], "B"]', 'line = "drive.dxf"\nlyer = "x"', 'lyer: unknown key; did you mean "layer"'),
     ('line = [[0.5, 2.0], "B"]', "line = 5", "travel.line: a list expected"),

@@ -114,7 +114,8 @@ def table(text: str) -> None:
 
 CHECKS: dict[str, Callable[[str], object]] = {
     ".html": page, ".csv": table, ".json": json.loads, ".geojson": json.loads, ".xml": ElementTree.fromstring,
-    ".toml": lambda text: __import__("tomllib").loads(text), ".txt": lambda text: None, ".dxf": lambda text: None,
+    ".toml": lambda text: __import__("tomllib").loads(text), ".txt": lambda text: None,
+    ".dxf": lambda text: None,
 }  # fmt: skip
 
 

@@ -10,9 +10,12 @@ from typing import Any
 
 import numpy as np
 import pytest
+from pypdf import PdfReader
 
 import crestcut.apps.verify as checking
+from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
+from crestcut.job.records import PlotWish
 from crestcut.report.view.result import result_document
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
@@ -152,3 +155,28 @@ def test_a_job_differs_in_what_it_says_not_in_where_it_lies(site: tuple[Path, St
         "title",
         "cut",
     )
+    assert differing(job, replace(job, plot=PlotWish("A4", client="another"))) == ()
+
+
+def test_drawings_are_made_of_the_plan_as_it_was_made(
+    moved: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By the command line, which wins over the job; nothing is written where the scale does not fit."""
+    monkeypatch.setattr("crestcut.study.making.run_job", lambda *_: pytest.fail("the job was run again"))
+    job, out = moved / "job.toml", moved / "out"
+    job.write_text(job.read_text() + '\n[plot]\npaper = "A2"\nclient = "somebody"\nscale = "1:100"\n')
+
+    def plot(*words: str) -> int:
+        with pytest.raises(SystemExit) as ended:
+            main(["plot", str(job), "--out", str(out), *words])
+        return int(ended.value.code or 0)
+
+    assert plot("--paper", "A4", "--scale", "1:5") == 2
+    said = capsys.readouterr().err.strip().splitlines()[-1]
+    assert said.startswith("crestcut: scale: at 1:5 the plan does not fit on A4; 1:")
+    assert not (out / "plots.pdf").exists()
+    assert plot("--paper", "A4") == 0
+    assert "at 1:100 on A4" in capsys.readouterr().out
+    page = PdfReader(out / "plots.pdf").pages[0]
+    assert "somebody" in page.extract_text() and "1:100, A4" in page.extract_text()
+    assert (out / "plots.dxf").is_file() and (out / STUDY_NAME).is_file()

@@ -108,44 +108,28 @@ def main() -> None:
 
 _JOB = click.argument("job", type=click.Path(path_type=Path))
 _OUT = click.option(
-    "--out",
-    type=click.Path(path_type=Path),
-    default=Path("out"),
-    show_default=True,
+    "--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True,
     help="Folder for the results.",
-)
+)  # fmt: skip
 
 
 @main.command()
 @click.argument("scans", nargs=-1, type=click.Path(path_type=Path))
 @click.option(
-    "--out",
-    type=click.Path(path_type=Path),
-    default=None,
+    "--out", type=click.Path(path_type=Path), default=None,
     help="Folder for the picture and the page to pick from.",
-)
+)  # fmt: skip
 @click.option("--unit", default=None, help="Unit of the file, where it does not say: m, mm, ft ...")
 @click.option("--up", default=None, help="The axis that points up: x y z -x -y -z.")
 @click.option("--scanner", default=None, help="phone, photogrammetry, terrestrial or total-station.")
 @click.option("--how", is_flag=True, help="Print how to walk a scan, and stop.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 def look(
-    scans: tuple[Path, ...],
-    out: Path | None,
-    unit: str | None,
-    up: str | None,
-    scanner: str | None,
-    how: bool,
-    as_json: bool,
-) -> None:
+    scans: tuple[Path, ...], out: Path | None, unit: str | None, up: str | None,
+    scanner: str | None, how: bool, as_json: bool,
+) -> None:  # fmt: skip
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
-    from crestcut.report import (
-        health_lines,
-        how_text,
-        look_record,
-        told,
-        write_look,
-    )
+    from crestcut.report import health_lines, how_text, look_record, told, write_look
 
     if how:
         click.echo(how_text())
@@ -236,12 +220,9 @@ def _run_several(jobs: tuple[Path, ...], out: Path) -> None:
 @_JOB
 @click.argument("more", nargs=-1, type=click.Path(path_type=Path), metavar="")
 @click.option(
-    "--after",
-    multiple=True,
-    type=click.Path(path_type=Path),
-    metavar="SCAN...",
+    "--after", multiple=True, type=click.Path(path_type=Path), metavar="SCAN...",
     help="Scans made after the work, in place of [after] files of the job.",
-)
+)  # fmt: skip
 @_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print verify.json to stdout.")
 def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path, as_json: bool) -> None:
@@ -280,6 +261,32 @@ def survey(job: Path, out: Path) -> None:
 
     with _progress() as say:
         notes, written = survey_and_write(job, out, say)
+    for note in notes:
+        _line(f"Mind: {note}")
+    _list(written)
+
+
+@main.command()
+@_JOB
+@_OUT
+@click.option("--paper", help="A4 to A1, Letter, Legal, Tabloid, Arch A to Arch D.")
+@click.option("--scale", help='Like 1:25, or "1/2 in = 1 ft"; the largest that fits where it is not said.')
+@click.option("--project", help="What the title says; the job's title where it is not said.")
+@click.option("--client", help="For whom.")
+@click.option("--surveyor", help="By whom.")
+@click.option("--revision", help="Of these drawings.")
+@click.option("--date", help="Of these drawings, like 2026-04-18.")
+@click.option("--grid", help='Between grid lines, like "1 m".')
+@click.option("--sections", help='Between cross sections, like "500 mm".')
+def plot(job: Path, out: Path, **said: str | None) -> None:
+    """Plan, profile, cross sections and tables true to scale on paper: a PDF, and a drawing with layouts.
+
+    What is said here wins over [plot] of the job. The plan is taken up as by survey.
+    """
+    from crestcut.apps.plot import plot_and_write
+
+    with _progress() as say:
+        notes, written = plot_and_write(job, out, said, say)
     for note in notes:
         _line(f"Mind: {note}")
     _list(written)

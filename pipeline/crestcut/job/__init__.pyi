@@ -26,6 +26,7 @@ from .floor_records import FloorJob as FloorJob
 from .floor_records import FloorWish as FloorWish
 from .floor_schema import load_floor_job as load_floor_job
 from .load import load_job as load_job
+from .plot_schema import wished as wished
 from .records import NOISE as NOISE
 from .records import After as After
 from .records import ByHand as ByHand
@@ -37,6 +38,7 @@ from .records import LevelReading as LevelReading
 from .records import Mark as Mark
 from .records import MarkName as MarkName
 from .records import PlanPoint as PlanPoint
+from .records import PlotWish as PlotWish
 from .records import Point as Point
 from .records import ScanChoice as ScanChoice
 from .records import Settings as Settings
@@ -77,6 +79,7 @@ __all__ = [
     "Over",
     "Permit",
     "PlanPoint",
+    "PlotWish",
     "Point",
     "ScanChoice",
     "Settings",
@@ -108,4 +111,5 @@ __all__ = [
     "settled",
     "what_may_be_written",
     "who_can_know",
+    "wished",
 ]

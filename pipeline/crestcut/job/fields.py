@@ -26,6 +26,7 @@ from pydantic import (
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from crestcut.base.errors import CrestcutError, visible
+from crestcut.base.paper import paper_named, scale_ratio
 from crestcut.base.units import METRES_PER, parse_length, parse_slope
 from crestcut.job.answers import InSlab, Method, Over, Permit, SlabKind, Source, YesNo
 from crestcut.job.records import GridPoint, MarkName, PlanPoint, Point, TapeTies
@@ -45,8 +46,8 @@ class Table(BaseModel):
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
 
 
-def _said(parse: Callable[[Any], float]) -> Callable[[Any], float]:
-    def run(value: Any) -> float:
+def _said(parse: Callable[[Any], Any]) -> Callable[[Any], Any]:
+    def run(value: Any) -> Any:
         try:
             return parse(value)
         except CrestcutError as error:
@@ -244,6 +245,9 @@ PermitState = Annotated[Permit, choice_of(Permit)]
 Beneath = Annotated[Over, choice_of(Over)]
 Way = Annotated[Method, choice_of(Method)]
 Piece = Annotated[float, Between(0.0002, 0.150, "thinner than any shim", "thicker than a block may be")]
+Paper = Annotated[str, BeforeValidator(_said(lambda value: paper_named(str(value))))]
+ScaleRatio = Annotated[int, BeforeValidator(_said(lambda value: scale_ratio(str(value))))]
+Spacing = Annotated[float, Between(0.05, 100.0, "too close to draw", "wider apart than any slab is long")]
 PermitNumber = Annotated[str, BeforeValidator(_permit_number)]
 FileNames = Annotated[list[FileName], BeforeValidator(listed), Field(min_length=1)]
 Unsaid = BeforeValidator(_unsaid)

@@ -192,6 +192,26 @@ class WorkWish:
 
 
 @dataclass(frozen=True)
+class PlotWish:
+    """What the drawings of ``plot`` are asked to be, and what their title says; None: left to fill in, or to
+    the program.
+
+    paper : a name of ``base.paper.PAPERS``.  scale : so many on the ground for 1 on paper.  date : of the
+    drawings, ISO 8601.  grid : between grid lines, sections : between cross sections, m.
+    """
+
+    paper: str | None = None
+    scale: int | None = None
+    project: str | None = None
+    client: str | None = None
+    surveyor: str | None = None
+    revision: str | None = None
+    date: str | None = None
+    grid: float | None = None
+    sections: float | None = None
+
+
+@dataclass(frozen=True)
 class Slab:
     """What is known of the concrete. ``None`` is unanswered, which is always the strictest case."""
 
@@ -345,6 +365,7 @@ class Job(ByHand):
     date: str | None = None
     settings: Settings = Settings()
     work: WorkWish = field(default_factory=WorkWish)
+    plot: PlotWish = PlotWish()
 
     @property
     def date_words(self) -> str:

@@ -48,6 +48,7 @@ from crestcut.job.fields import (
     listed,
     point,
 )
+from crestcut.job.plot_schema import PlotTable
 from crestcut.job.records import PlanPoint, Point
 from crestcut.job.surveyed import CheckTable, ControlTable
 
@@ -355,6 +356,7 @@ class JobFile(ByHandTables):
     work: WorkTable = Field(default_factory=WorkTable)
     slab: SlabTable = Field(default_factory=SlabTable)
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
+    plot: PlotTable = Field(default_factory=PlotTable)
     mark: list[MarkTable] = Field(default_factory=list)
     keep: list[KeepTable] = Field(default_factory=list)
     control: list[ControlTable] = Field(default_factory=list)

@@ -23,6 +23,7 @@ from .pictures.reference import draw_reference as draw_reference
 from .pictures.reference import worth_drawing as worth_drawing
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .pictures.verify_plan import draw_checked as draw_checked
+from .plots.sheets import write_plots as write_plots
 from .sheets.all_sheets import write_sheets as write_sheets
 from .sheets.floor import write_floor_sheets as write_floor_sheets
 from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
@@ -84,6 +85,7 @@ __all__ = [
     "write_jobs",
     "write_look",
     "write_measuring_sheet",
+    "write_plots",
     "write_record",
     "write_report",
     "write_result",

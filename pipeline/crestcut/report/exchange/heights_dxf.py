@@ -50,7 +50,7 @@ def draw_heights(levels: Levels, surfaces: Sequence[NamedSurface], points: Seque
             continue
         layer = drawing.layers.add(f"{name}_CONTOURS", color=DARK)
         layer.description = f"every {step_of(frame.unit):g} {frame.unit} of height"
-        for height, ring in _contours(levels, grid):
+        for height, ring in height_contours(levels, grid, step_of(frame.unit)):
             about = {"layer": f"{name}_CONTOURS", "elevation": height}
             space.add_lwpolyline(ring.tolist(), dxfattribs=about)
     drawing.layers.add("BREAKLINES", color=BLACK)
@@ -74,11 +74,11 @@ def step_of(unit: str) -> float:
     return STEP.get(unit, STEP["m"])
 
 
-def _contours(levels: Levels, grid: HeightGrid) -> Iterator[tuple[float, FloatArray]]:
-    """Round heights in own coordinates, each with a line (n, 2) along it, own units."""
+def height_contours(levels: Levels, grid: HeightGrid, step: float) -> Iterator[tuple[float, FloatArray]]:
+    """Every ``step`` of height in own coordinates, each with a line (n, 2) along it, own units."""
     from contourpy import contour_generator
 
-    frame, step = levels.frame, step_of(levels.frame.unit)
+    frame = levels.frame
     heights = (grid.values + float(frame.shift[2])) / float(frame.turned_scale[2])
     lines = contour_generator(z=np.ma.masked_invalid(heights))
     low, high = (int(np.ceil(float(v) / step)) for v in (np.nanmin(heights), np.nanmax(heights)))

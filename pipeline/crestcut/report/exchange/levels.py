@@ -162,15 +162,15 @@ class Levels:
                 if found is not None:
                     yield SectionRow(chainage, offset, found)
 
-    def bands(self) -> tuple[Band, ...]:
-        """The planned cut by depth; empty where it is not released."""
+    def bands(self, step: float = BAND) -> tuple[Band, ...]:
+        """The planned cut by depth, every ``step`` m; empty where it is not released."""
         if self.depth is None:
             return ()
         depth = np.nan_to_num(self.depth.values)
         node = self.existing.frame.cell**2
         bands = []
-        for k in range(math.ceil(float(depth.max()) / BAND)):
-            low, high = k * BAND, (k + 1) * BAND
+        for k in range(math.ceil(float(depth.max()) / step)):
+            low, high = k * step, (k + 1) * step
             within = (depth > max(low, EDGE)) & (depth <= high)
             bands.append(Band(low, high, float(within.sum()) * node, float(depth[within].sum()) * node))
         return tuple(bands)

@@ -21,18 +21,16 @@ CHARACTER = 0.55 / 72  # in a point of type: advance of the sans face; bold is a
 LEADER, SIGN = 0.2, 0.07  # in: farther than this and a thin line leads to it, short of the sign it stands at
 
 
-class Room:
-    """What is drawn in one axes, in inches from its lower left corner, and the words put among it.
+class Places:
+    """What is drawn in one box, in inches from its lower left corner, and the words that found room among it.
 
-    Axes limits must be final. ``lines`` and ``area`` say what words should not cover; ``put`` places them.
+    ``lines`` and ``area`` say what words should not cover; ``find`` places them.
     """
 
-    def __init__(self, axes: Axes) -> None:
-        self._axes = axes
-        width, height = ink.axes_size(axes)
-        self._size = np.array([width, height])
-        (self._low, high) = np.array([axes.get_xlim(), axes.get_ylim()]).T
-        self._scale = self._size / (high - self._low)
+    def __init__(self, low: FloatArray, high: FloatArray, size: tuple[float, float]) -> None:
+        """low, high : corners (2,) of the box in data coordinates.  size : of the box, in."""
+        self._low, self._size = low, np.array(size)
+        self._scale = self._size / (high - low)
         self._points: list[tuple[FloatArray, float]] = []  # what is drawn and how much it minds words
         self._boxes: list[FloatArray] = []
 
@@ -50,10 +48,11 @@ class Room:
         """Points (n, 2) of something to keep clear of, data coordinates."""
         self._add(self._inches(np.asarray(xy, dtype=float)), weight)
 
-    def put(
-        self, text: str, at: tuple[float, float], size: float = 7.4, bold: bool = False, below: bool = False
-    ) -> None:
-        """Words about ``at`` (data coordinates), rather ``below`` it; a leader where they had to go far."""
+    def find(
+        self, text: str, at: tuple[float, float], size: float, bold: bool = False, below: bool = False
+    ) -> tuple[FloatArray, FloatArray | None]:
+        """Where the middle of words about ``at`` goes, rather ``below`` it (data coordinates), and the ends
+        of a leader where they had to go far. size : of the type, points."""
         anchor = self._inches(np.array([at], dtype=float))[0]
         rows = text.split("\n")
         half = np.array([
@@ -62,16 +61,12 @@ class Room:
         ])  # fmt: skip
         middle = self._best(anchor, half, below)
         self._boxes.append(np.stack([middle - half, middle + half]))
-        x, y = (float(v) for v in self._data(middle))
         nearest = np.clip(anchor, middle - half, middle + half)
         reach = float(np.hypot(*(nearest - anchor)))
+        ends = None
         if reach > LEADER:
             ends = self._data(np.stack([nearest, anchor + (nearest - anchor) * SIGN / reach]))
-            ink.line(self._axes, ends, lw=0.7, zorder=11, effects=ink.halo(1.8))
-        self._axes.text(
-            x, y, text, ha="center", va="center", fontsize=size, fontweight="bold" if bold else "normal",
-            zorder=21, path_effects=ink.halo(2.6), color=ink.INK, linespacing=1.15,
-        )  # fmt: skip
+        return self._data(middle), ends
 
     def taken(self, at: tuple[float, float], half: Sequence[float]) -> None:
         """Keep other words off a box about ``at`` (data coordinates), ``half`` its half sizes, inches."""
@@ -91,12 +86,22 @@ class Room:
         middles, prices = middles[fits], FAR * rings[fits]
         if below:
             prices += 2 * FAR * (middles[:, 1] > anchor[1])
+        prices += self._covered(middles, half)
+        return np.asarray(middles[int(np.argmin(prices))])
+
+    def covered(self, at: FloatArray, half: Sequence[float]) -> FloatArray:
+        """What words about each of the places (n, 2), data coordinates, would cover; ``half`` their half
+        sizes, inches. From ``CROSSED``: other words."""
+        return self._covered(self._inches(np.asarray(at, dtype=float)), np.asarray(half, dtype=float))
+
+    def _covered(self, middles: FloatArray, half: FloatArray) -> FloatArray:
+        prices = np.zeros(len(middles))
         for points, weight in self._points:
             under = (np.abs(points - middles[:, None]) < half + 0.02).all(axis=2)
             prices += weight * under.sum(axis=1)
         for box in self._boxes:
             prices += CROSSED * ((middles - half < box[1]) & (middles + half > box[0])).all(axis=1)
-        return np.asarray(middles[int(np.argmin(prices))])
+        return prices
 
     def _add(self, at: FloatArray, weight: float) -> None:
         at = at[~np.isnan(at).any(axis=1)]
@@ -108,3 +113,24 @@ class Room:
 
     def _data(self, inches: FloatArray) -> FloatArray:
         return np.asarray(inches / self._scale + self._low)
+
+
+class Room(Places):
+    """The same of axes whose limits are final, and ``put`` writes there."""
+
+    def __init__(self, axes: Axes) -> None:
+        self._axes = axes
+        low, high = np.array([axes.get_xlim(), axes.get_ylim()]).T
+        super().__init__(low, high, ink.axes_size(axes))
+
+    def put(
+        self, text: str, at: tuple[float, float], size: float = 7.4, bold: bool = False, below: bool = False
+    ) -> None:
+        """Words about ``at`` (data coordinates), rather ``below`` it; a leader where they had to go far."""
+        (x, y), ends = self.find(text, at, size, bold, below)
+        if ends is not None:
+            ink.line(self._axes, ends, lw=0.7, zorder=11, effects=ink.halo(1.8))
+        self._axes.text(
+            x, y, text, ha="center", va="center", fontsize=size, fontweight="bold" if bold else "normal",
+            zorder=21, path_effects=ink.halo(2.6), color=ink.INK, linespacing=1.15,
+        )  # fmt: skip
