@@ -40,6 +40,7 @@ from crestcut.work import Worksheet
 PDF_NAME, DXF_NAME = "plots.pdf", "plots.dxf"
 EDGE = 6.0  # mm around a plan: its coordinates stand there
 GUTTER = 8.0  # mm between sections
+ROUNDED = 24.0  # mm that datum and top of the scale of levels may lie beyond the ground, at most
 AROUND = 0.05  # m of ground around the cut where it is enlarged
 
 
@@ -200,6 +201,11 @@ def _sections(subject: Subject, free: Box, page: Page) -> Iterator[Drawn]:
     tall = (y1 - y0 - 2.0) / rows
     room = tall - foot - TITLE - 4.0
     scaled = Scaled(page.ratio, stretch_of(subject, [cut for _, cut in cuts], room, page.ratio))
+    relief = max(cut.relief[1] - cut.relief[0] for _, cut in cuts) * float(
+        subject.levels.frame.turned_scale[2]
+    )
+    deep = relief * per * scaled.stretch + ROUNDED  # and no taller than that, so that names stand near
+    tall = min(tall, foot + TITLE + 4.0 + deep)
     for first in range(0, len(cuts), rows * columns):
         here = cuts[first : first + rows * columns]
         items: list[Item] = []
