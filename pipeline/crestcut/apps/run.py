@@ -41,6 +41,7 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         PLY_NAME,
         draw_plan,
         draw_profile,
+        write_agreement,
         write_cad,
         write_depth_glb,
         write_depth_ply,
@@ -59,6 +60,7 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         draw_plan(report, folder / "plan.png")
         draw_profile(report, folder / "profile.png")
         write_sheets(sheet, site, report.identity, folder)
+        write_agreement(report, sheet, folder)
         write_cad(report, sheet, folder / CAD_NAME)
         write_report(report, folder, sheet)
         write_study(done, folder / STUDY_NAME)

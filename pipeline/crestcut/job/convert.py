@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.job.fields import Table
+from crestcut.job.prices import prices_of
 from crestcut.job.records import (
     NOISE,
     After,
@@ -72,6 +73,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
             None if written.work.tools is None else tuple(written.work.tools),
             None if written.work.blocks is None else tuple(written.work.blocks),
         ),
+        prices=None if written.prices is None else prices_of(written.prices),
         cell=written.surface.cell,
         marks=tuple(Mark(mark.name, mark.at) for mark in written.mark),
         keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest, keep.over) for keep in written.keep),

@@ -48,6 +48,7 @@ from crestcut.job.fields import (
     listed,
     point,
 )
+from crestcut.job.prices import PricesTable
 from crestcut.job.records import PlanPoint, Point
 
 AnyPoint = Annotated[Point, BeforeValidator(point)]
@@ -348,6 +349,7 @@ class JobFile(ByHandTables):
     clearance: ClearanceTable = Field(default_factory=ClearanceTable)
     cut: CutTable = Field(default_factory=CutTable)
     work: WorkTable = Field(default_factory=WorkTable)
+    prices: PricesTable | None = None
     slab: SlabTable = Field(default_factory=SlabTable)
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
     mark: list[MarkTable] = Field(default_factory=list)

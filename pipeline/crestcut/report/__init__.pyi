@@ -17,6 +17,7 @@ from .pictures.plan import draw_plan as draw_plan
 from .pictures.profile import draw_profile as draw_profile
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .pictures.verify_plan import draw_checked as draw_checked
+from .sheets.agreement import write_agreement as write_agreement
 from .sheets.all_sheets import write_sheets as write_sheets
 from .sheets.floor import write_floor_sheets as write_floor_sheets
 from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
@@ -57,6 +58,7 @@ __all__ = [
     "told",
     "vehicle_lines",
     "verify_lines",
+    "write_agreement",
     "write_cad",
     "write_depth_glb",
     "write_depth_ply",

@@ -83,10 +83,10 @@ def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
 
 def differing(before: Job, now: Job) -> tuple[str, ...]:
     """Tables of a job file that say something else than when it was planned; what was measured or scanned
-    after the work left out, and folders: a job may move; and settings, which no file says."""
+    after the work left out, and folders: a job may move; and prices, and settings, which no file says."""
     changed = []
     for field in fields(Job):
-        if field.name in ("after", "path", "sha256", "settings"):
+        if field.name in ("after", "path", "sha256", "settings", "prices"):
             continue
         one, other = (_names(_plain(getattr(job, field.name), [], {})) for job in (before, now))
         if one != other:

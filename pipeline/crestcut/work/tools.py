@@ -54,9 +54,10 @@ def load_tools(folder: Path) -> tuple[Tool, ...]:
     return tuple(load_tool(path) for path in sorted(folder.glob("*.toml")))
 
 
-def tools_at_hand(job_path: Path, named: Sequence[str] | None) -> tuple[Tool, ...]:
-    """The tools that the job names, each a file ``NAME.toml`` beside the job or among the shipped ones; all
-    of the latter where it names none. Raises CrestcutError for a name without a file, and as ``load_tool``.
+def tools_at_hand(job_path: Path, named: Sequence[str] | None, key: str = "[work] tools") -> tuple[Tool, ...]:
+    """The tools that the job names under ``key``, each a file ``NAME.toml`` beside the job or among the
+    shipped ones; all of the latter where it names none. Raises CrestcutError for a name without a file, and
+    as ``load_tool``.
     """
     folder = tool_folder(job_path)
     if named is None:
@@ -68,7 +69,7 @@ def tools_at_hand(job_path: Path, named: Sequence[str] | None) -> tuple[Tool, ..
         if path is None:
             known = sorted(p.stem for p in folder.glob("*.toml")) if folder else []
             raise CrestcutError(
-                f'no tool "{name}"', "[work] tools",
+                f'no tool "{name}"', key,
                 f"write one of {', '.join(known)}, or put your own {name}.toml beside the job",
             )  # fmt: skip
         found.append(load_tool(path))
