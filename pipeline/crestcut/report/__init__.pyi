@@ -25,6 +25,8 @@ from .sheets.verify import write_hand_over as write_hand_over
 from .view.floor_report import FloorReport as FloorReport
 from .view.floor_result import FLOOR_NAME as FLOOR_NAME
 from .view.floor_result import write_floor_json as write_floor_json
+from .view.proof import PROOF_NAME as PROOF_NAME
+from .view.proof import write_proof as write_proof
 from .view.result import write_result as write_result
 from .view.verify_report import report_now as report_now
 from .view.verify_result import write_verify as write_verify
@@ -40,6 +42,7 @@ __all__ = [
     "FLOOR_NAME",
     "GLB_NAME",
     "PLY_NAME",
+    "PROOF_NAME",
     "FloorReport",
     "Staging",
     "draw_checked",
@@ -67,6 +70,7 @@ __all__ = [
     "write_hand_over",
     "write_look",
     "write_measuring_sheet",
+    "write_proof",
     "write_report",
     "write_result",
     "write_sheets",
