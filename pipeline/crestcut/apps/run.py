@@ -45,6 +45,7 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         draw_profile,
         draw_reference,
         worth_drawing,
+        write_agreement,
         write_cad,
         write_depth_glb,
         write_depth_ply,
@@ -66,6 +67,7 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         if worth_drawing(report):
             draw_reference(report, folder / REFERENCE_NAME)
         write_sheets(sheet, site, report.identity, folder)
+        write_agreement(report, sheet, folder)
         write_cad(report, sheet, folder / CAD_NAME)
         write_report(report, folder, sheet)
         write_record(report, folder / RECORD_NAME)

@@ -7,18 +7,16 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
-from scipy import special
 
+from crestcut.apps.run import worksheet_of
 from crestcut.base.errors import CrestcutError, Say
-from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.parallel import one_thread_each
-from crestcut.chance import margin_for
 from crestcut.contact import TravelLine, read_line
-from crestcut.cut import CutPlan, Limits, cut_limits, deepest_allowed, plan_fleet
 from crestcut.job import After, Job, ScanChoice, load_job
 from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import LoadedVehicle, drives_of, lines_of
-from crestcut.study import Clock, Report, Study, evidence_of, keeps_of, taken_up
+from crestcut.study import Clock, Report, Study, evidence_of, taken_up
 from crestcut.terrain import Evidence, Surface, build_surface, driven
 from crestcut.verify import (
     Check,
@@ -26,22 +24,32 @@ from crestcut.verify import (
     Now,
     Removed,
     Share,
+    against_scan,
+    agree_by_hand,
     agreeing,
     all_now,
     edges_left,
     finished_behind,
+    foretold,
+    ground_now,
     lay_after,
     likely_shares,
     mixed,
     new_ponds,
+    pass_of,
     removed_between,
+    rest_of,
+    short_of,
+    still_to_go,
     told_by,
     too_deep,
     what_to_measure,
     work_area,
     worked,
 )
+from crestcut.work import ReleaseState, make_site
 
+REST = "rest_"  # before the names of the sheets for the pass that is still to go
 HIDDEN = "readings from before the work are used for what they say of the vehicle alone: the ground is new"
 
 
@@ -192,16 +200,23 @@ def _by_scan(
     with clock.stage("now", "driving over the finished work"):
         frame = report.scan.frame
         read = drive.read(surface)
-        now = all_now(job, surface, drive.drivers, drive.lines, read, frame)
+        main = drive.main
+        driver, heard = drive.drivers[main], drive.reads[main]
+        plain = (report.surface, report.plan.depth, driver, lambda ground: heard(driver, ground))
+        fights = against_scan(read[main], surface, driver, lambda: agree_by_hand(*plain))
+        told = [None] * len(read) if fights else read
+        now = all_now(job, surface, drive.drivers, drive.lines, told, frame)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
+    verdicts = ("cannot tell",) * 2 if fights else _verdicts(now)
     found = Check(
-        *_verdicts(now), now=now, surface=surface, still=report.plan, cautious=True, removed=removed,
+        *verdicts, now=now, surface=surface, still=report.plan, cautious=True, removed=removed, fights=fights,
         edges=edges_left(before, after, removed, job.cut.feather),
         too_deep=too_deep(removed, report.plan, job.slab), ponds=new_ponds(before, after, removed),
         fit_error=laid.error, notes=notes, both=any(r is not None for r in read),
+        predicted=foretold(*plain, since=surface),
     )  # fmt: skip
-    return _with_still(found, job, report, drive, gone, clock)
+    return _not_known(found, surface) if fights else _with_still(found, job, report, drive, gone, clock)
 
 
 def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
@@ -209,8 +224,9 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
     assert report.plan is not None
     planned, main = report.plan.depth, drive.main
     driver, read = drive.drivers[main], drive.reads[main]
+    plain = (report.surface, planned, driver, lambda ground: read(driver, ground))
     with clock.stage("share", "weighing what was measured by hand"):
-        shares = likely_shares(report.surface, planned, driver, lambda ground: read(driver, ground))
+        shares = likely_shares(*plain)
     if shares.fights:  # readings that contradict are not used at all
         drive = replace(drive, reads=(_unread,) * len(drive.reads))
     found = []
@@ -233,7 +249,7 @@ def _by_hand(job: Job, report: Report, drive: _Drive, clock: Clock) -> Check:
     check = Check(
         *(("cannot tell",) * 2 if shares.fights else _verdicts(now)), now=now,
         surface=worked(report.surface, planned, shares.share.best), still=report.plan, cautious=True,
-        share=shares.share, fights=shares.fights,
+        share=shares.share, fights=shares.fights, predicted=foretold(*plain),
     )  # fmt: skip
     if shares.fights:
         return _not_known(check, report.surface)
@@ -245,9 +261,9 @@ def _not_known(check: Check, scanned: Surface) -> Check:
     now = tuple(replace(n, spare=replace(n.spare, verdict="cannot tell")) for n in check.now)
     depth = check.still.depth
     nothing = depth.like(np.full(depth.values.shape, np.nan))
+    share = Share(float("nan"), float("nan")) if check.removed is None else None
     still = replace(check.still, depth=nothing, deepest=0.0, area=0.0, volume=0.0, margin=0.0,
                     feasible=True, short_by=0.0, binding=())  # fmt: skip
-    share = Share(float("nan"), float("nan"))
     return replace(check, now=now, surface=scanned, still=still, cautious=False, share=share)
 
 
@@ -281,6 +297,7 @@ def _with_still(
 
     Ground and vehicle are taken to be where the readings say they are: the map must agree with the verdict.
     """
+    assert report.plan is not None
     main = drive.main
     evidence = drive.read(check.surface)
     with clock.stage("still", "seeking what is still to go"):
@@ -288,12 +305,14 @@ def _with_still(
         drivers = [moved if d.main else d for d in drive.drivers]
         agree = [agreeing(read(d, surface)) for d, read in zip(drivers, drive.reads, strict=True)]
         told = all_now(job, surface, drivers, drive.lines, agree)
-        allowed = [check.removed is None and _allowance(n, job.wanted.confidence) for n in check.now]
-        wanted = [
-            t.tightest.gap - t.asked - n.spare.least_clearance + more if more else None
-            for t, n, more in zip(told, check.now, allowed, strict=True)
-        ]
-        still = _still(job, report, told, surface, gone, check.clearance, wanted)
+        sure = check.clearance == "not yet"
+        passes = [pass_of(n, t, job.wanted) for n, t in zip(check.now, told, strict=True) if sure]
+        margins = [p.margin for p in passes] or [0.0] * len(told)
+        ground = ground_now(surface, gone, report.plan, check.removed)
+        fleet, standings = still_to_go(job, report, told, ground, margins, check.clearance)
+        rest = None
+        if sure:
+            fleet, rest = rest_of(job, report, fleet, standings, ground)
     # chances from the readings as they were read, places and map from where they put things
     now = [
         replace(t, today=n.today, spare=n.spare, in_use=n.in_use)
@@ -309,53 +328,13 @@ def _with_still(
         verdict="not yet" if check.edges else check.clearance,
         now=tuple(now[k] for k in order),
         surface=surface,
-        still=still,
+        still=fleet.plan,
         cautious=check.clearance != "cannot tell",
-        allowance=float(allowed[first]) if check.clearance == "not yet" else 0.0,
+        short=short_of(now[first]),
+        whole=check.clearance == "done" or (sure and all(p.whole for p in passes)),
+        rest=rest,
         advice=advice,
     )
-
-
-def _allowance(now: Now, confidence: float) -> float:
-    """m on top of what is short, so that it is enough with the confidence asked for: for what the readings
-    leave open of slab and vehicle."""
-    return float(special.ndtri(confidence)) * now.spare.spread
-
-
-def _still(
-    job: Job, report: Report, now: Sequence[Now], surface: Surface, gone: FloatArray, clearance: str,
-    by_hand: Sequence[float | None],
-) -> CutPlan:  # fmt: skip
-    """What a further pass would take: nothing where it is done, and where that is open what the map itself
-    lacks, without a margin that a reading by hand may spare.
-
-    by_hand : m, the margin of each vehicle where gaps that were felt say what is left: what a plan on a noisy
-    scan needs for its noise would be taken off twice there. None: as for any plan.
-    """
-    limits = _what_is_left(job, report, surface, gone)
-    if clearance == "done":
-        limits = replace(limits, deepest=limits.deepest.like(np.zeros_like(limits.deepest.values)))
-    sure = clearance != "cannot tell"
-    members = [
-        replace(
-            n.standing.member,
-            margin=(0.0 if not sure else max(told, 0.0) if told is not None
-                    else margin_for(n.standing.cut, job.wanted)),
-        )
-        for n, told in zip(now, by_hand, strict=True)
-    ]  # fmt: skip
-    plan = plan_fleet(members, surface, limits, job.wanted, job.cut.feather).plan
-    return replace(plan, feasible=True, short_by=0.0, binding=()) if clearance == "done" else plan
-
-
-def _what_is_left(job: Job, report: Report, surface: Surface, gone: FloatArray) -> Limits:
-    """The job's limits less what is gone already."""
-    limit = deepest_allowed(job.cut, job.slab)
-    limits = cut_limits(
-        surface, limit.depth, limit.reason, job.cut.feather, keeps_of(job, report.scan, surface)
-    )
-    left = np.maximum(limits.deepest.values - np.maximum(gone, 0.0), 0.0)
-    return replace(limits, deepest=HeightGrid(surface.height.frame, left))
 
 
 def check_and_write(
@@ -363,23 +342,51 @@ def check_and_write(
 ) -> tuple[Checked, tuple[Path, ...]]:
     """The check and its files in ``out``, moved there when all are whole; the paths written."""
     from crestcut.report import (
+        PROOF_NAME,
         Staging,
         draw_checked,
         report_now,
         write_depth_ply,
         write_hand_over,
+        write_proof,
+        write_sheets,
         write_verify,
     )
 
     staging = Staging(out, "verify", say)
     with staging as folder:
         found = check_job(path, after, say, out)
-        now = report_now(found.report, found.check)
+        report, check = found.report, found.check
+        now = report_now(report, check)
         staging.about = now.identity
         say("writing mesh, picture and hand-over sheet")
         left = replace(now, job=replace(now.job, title=f"{now.title}: still to go, the work done"))
         write_depth_ply(left, folder / "still_to_go.ply")
-        draw_checked(found.report, found.check, folder / "checked.png")
-        write_hand_over(found.report, found.check, folder / "hand_over.pdf")
-        write_verify(found.report, found.check, found.scan, found.seconds, folder / "verify.json")
+        draw_checked(report, check, folder / "checked.png")
+        write_hand_over(report, check, folder / "hand_over.pdf")
+        write_verify(report, check, found.scan, found.seconds, folder / "verify.json")
+        if check.predicted:
+            write_proof(report, check, folder / PROOF_NAME)
+        if (done := rest_study(report, check, now)) is not None:
+            sheet = worksheet_of(done)
+            site = make_site(done.report.surface, done.report.line, done.report.plan)
+            write_sheets(sheet, site, done.report.identity, folder, prefix=REST)
     return found, staging.moved
+
+
+def rest_study(report: Report, check: Check, now: Report) -> Study | None:
+    """The pass that is still to go as a job of its own, for its sheets; None where none is handed out: not
+    short for sure, no plan, or what the job was not released for.
+
+    now : ``report_now``.
+    """
+    rest = check.rest
+    if rest is None or rest.release is None or report.release != ReleaseState.OK:
+        return None
+    left = (rest.left.today, rest.left.in_use) if rest.left is not None else (None, None)
+    title = f"{report.title}: the rest"
+    done = replace(
+        now, job=replace(rest.job, title=title), surface=rest.surface, release=rest.release.state,
+        release_reasons=rest.release.reasons, after=left[0], after_in_use=left[1],
+    )  # fmt: skip
+    return Study(done, rest.release, ())

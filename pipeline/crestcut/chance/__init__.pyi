@@ -22,6 +22,7 @@ from .draws import draw_clearances as draw_clearances
 from .draws import reach_of as reach_of
 from .planned import CutDraws as CutDraws
 from .planned import draw_cut as draw_cut
+from .planned import margin_at_most as margin_at_most
 from .planned import margin_for as margin_for
 from .planned import smoothed_below as smoothed_below
 from .records import Cause as Cause
@@ -70,6 +71,7 @@ __all__ = [
     "in_words",
     "left_lines",
     "left_words",
+    "margin_at_most",
     "margin_for",
     "moved_vehicle",
     "one_in",

@@ -148,6 +148,18 @@ def margin_for(cut: CutDraws, wanted: Wanted) -> float:
     return high if high > 2 * NEAR else 0.0
 
 
+def margin_at_most(cut: CutDraws, over: float, rarely: float) -> float:
+    """The most that a cut may keep on top of ``want`` on the surface as scanned, so that the least clearance
+    after it is more than ``over`` above ``want`` with chance ``rarely`` at most, m; below zero where it must
+    stop short. Solved as ``margin_for``."""
+    low, high = -1.0, 1.0
+    while high - low >= NEAR:
+        margin = 0.5 * (low + high)
+        left = margin + cut.outcome(margin)
+        low, high = (margin, high) if 1 - smoothed_below(left, over) <= rarely else (low, margin)
+    return low
+
+
 def smoothed_below(values: FloatArray, level: float) -> float:
     """P(value < level) from draws, each blurred to a small normal, the total variance kept: a tail from few
     draws is rough."""

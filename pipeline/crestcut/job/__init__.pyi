@@ -4,6 +4,7 @@ from .answers import Asked as Asked
 from .answers import InSlab as InSlab
 from .answers import Method as Method
 from .answers import Over as Over
+from .answers import Per as Per
 from .answers import Permit as Permit
 from .answers import SlabKind as SlabKind
 from .answers import Source as Source
@@ -27,6 +28,9 @@ from .floor_records import FloorWish as FloorWish
 from .floor_schema import load_floor_job as load_floor_job
 from .load import load_job as load_job
 from .plot_schema import wished as wished
+from .prices import CostLine as CostLine
+from .prices import Spent as Spent
+from .prices import cost as cost
 from .records import NOISE as NOISE
 from .records import After as After
 from .records import ByHand as ByHand
@@ -40,6 +44,7 @@ from .records import MarkName as MarkName
 from .records import PlanPoint as PlanPoint
 from .records import PlotWish as PlotWish
 from .records import Point as Point
+from .records import Prices as Prices
 from .records import ScanChoice as ScanChoice
 from .records import Settings as Settings
 from .records import Site as Site
@@ -63,6 +68,7 @@ __all__ = [
     "Asked",
     "Between",
     "ByHand",
+    "CostLine",
     "CutWish",
     "FileName",
     "FloorJob",
@@ -77,16 +83,19 @@ __all__ = [
     "MarkName",
     "Method",
     "Over",
+    "Per",
     "Permit",
     "PlanPoint",
     "PlotWish",
     "Point",
+    "Prices",
     "ScanChoice",
     "Settings",
     "Site",
     "Slab",
     "SlabKind",
     "Source",
+    "Spent",
     "StringReading",
     "Surveyed",
     "Table",
@@ -102,6 +111,7 @@ __all__ = [
     "YesNo",
     "as_one_line",
     "beside",
+    "cost",
     "did_you_mean",
     "fault",
     "load_floor_job",

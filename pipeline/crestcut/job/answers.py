@@ -89,6 +89,18 @@ class Asked(StrEnum):
     PERMIT = "site.permit"
 
 
+class Per(StrEnum):
+    """What a price is for one of."""
+
+    HOUR = "hour"
+    DAY = "day"
+    LITRE = "litre"
+    KG = "kg"
+    BAG = "bag"
+    SET = "set"  # a blade, or a set of cups or cutters
+    JOB = "job"
+
+
 class Over(StrEnum):
     """What was located under a keep area."""
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.job.fields import Table
+from crestcut.job.prices import prices_of
 from crestcut.job.records import (
     NOISE,
     After,
@@ -82,6 +83,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
             None if written.work.blocks is None else tuple(written.work.blocks),
         ),
         plot=PlotWish(**written.plot.model_dump()),
+        prices=None if written.prices is None else prices_of(written.prices),
         cell=written.surface.cell,
         marks=marks,
         keeps=tuple(Keep(keep.kind, tuple(keep.area), keep.deepest, keep.over) for keep in written.keep),

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
-from crestcut.job.answers import InSlab, Method, Over, Permit, SlabKind, Source, YesNo
+from crestcut.job.answers import InSlab, Method, Over, Per, Permit, SlabKind, Source, YesNo
 
 
 @dataclass(frozen=True)
@@ -193,12 +193,9 @@ class WorkWish:
 
 @dataclass(frozen=True)
 class PlotWish:
-    """What the drawings of ``plot`` are asked to be, and what their title says; None: left to fill in, or to
-    the program.
-
-    paper : a name of ``base.paper.PAPERS``.  scale : so many on the ground for 1 on paper.  date : of the
-    drawings, ISO 8601.  grid : between grid lines, sections : between cross sections, m.
-    """
+    """What the drawings of ``plot`` are to be, and what their title says; None: left open. paper : a name of
+    ``base.paper.PAPERS``.  scale : so many on the ground for 1 on paper.  date : of the drawings, ISO 8601.
+    grid : between grid lines, sections : between cross sections, m."""
 
     paper: str | None = None
     scale: int | None = None
@@ -209,6 +206,34 @@ class PlotWish:
     date: str | None = None
     grid: float | None = None
     sections: float | None = None
+
+
+@dataclass(frozen=True)
+class Price:
+    """So much for one of something, in the currency of the job."""
+
+    amount: float
+    per: Per
+
+
+Named = tuple[tuple[str, Price], ...]
+
+
+@dataclass(frozen=True)
+class Prices:
+    """What whoever does the work charges; what is None or missing has no price, and none is assumed.
+    currency : as it is printed.  labour : per hour.  disposal : per litre, kg or bag.  day : hours worked in
+    one, by which days of hire are counted.  hire : per day, blades : per set, by the tool's file.  other :
+    once for the job, by name.
+    """
+
+    currency: str
+    labour: Price | None = None
+    disposal: Price | None = None
+    day: float | None = None
+    hire: Named = ()
+    blades: Named = ()
+    other: Named = ()
 
 
 @dataclass(frozen=True)
@@ -366,6 +391,7 @@ class Job(ByHand):
     settings: Settings = Settings()
     work: WorkWish = field(default_factory=WorkWish)
     plot: PlotWish = PlotWish()
+    prices: Prices | None = None
 
     @property
     def date_words(self) -> str:

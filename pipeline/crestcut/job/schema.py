@@ -49,6 +49,7 @@ from crestcut.job.fields import (
     point,
 )
 from crestcut.job.plot_schema import PlotTable
+from crestcut.job.prices import PricesTable
 from crestcut.job.records import PlanPoint, Point
 from crestcut.job.surveyed import CheckTable, ControlTable
 
@@ -354,6 +355,7 @@ class JobFile(ByHandTables):
     clearance: ClearanceTable = Field(default_factory=ClearanceTable)
     cut: CutTable = Field(default_factory=CutTable)
     work: WorkTable = Field(default_factory=WorkTable)
+    prices: PricesTable | None = None
     slab: SlabTable = Field(default_factory=SlabTable)
     surface: SurfaceTable = Field(default_factory=SurfaceTable)
     plot: PlotTable = Field(default_factory=PlotTable)

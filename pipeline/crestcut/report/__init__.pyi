@@ -24,6 +24,7 @@ from .pictures.reference import worth_drawing as worth_drawing
 from .pictures.vehicle_drawing import draw_vehicle as draw_vehicle
 from .pictures.verify_plan import draw_checked as draw_checked
 from .plots.sheets import write_plots as write_plots
+from .sheets.agreement import write_agreement as write_agreement
 from .sheets.all_sheets import write_sheets as write_sheets
 from .sheets.floor import write_floor_sheets as write_floor_sheets
 from .sheets.vehicle import write_measuring_sheet as write_measuring_sheet
@@ -31,6 +32,8 @@ from .sheets.verify import write_hand_over as write_hand_over
 from .view.floor_report import FloorReport as FloorReport
 from .view.floor_result import FLOOR_NAME as FLOOR_NAME
 from .view.floor_result import write_floor_json as write_floor_json
+from .view.proof import PROOF_NAME as PROOF_NAME
+from .view.proof import write_proof as write_proof
 from .view.record import RECORD_NAME as RECORD_NAME
 from .view.record import RECORD_SCHEMA as RECORD_SCHEMA
 from .view.record import versions as versions
@@ -50,6 +53,7 @@ __all__ = [
     "FLOOR_NAME",
     "GLB_NAME",
     "PLY_NAME",
+    "PROOF_NAME",
     "RECORD_NAME",
     "RECORD_SCHEMA",
     "REFERENCE_NAME",
@@ -76,6 +80,7 @@ __all__ = [
     "verify_lines",
     "versions",
     "worth_drawing",
+    "write_agreement",
     "write_cad",
     "write_depth_glb",
     "write_depth_ply",
@@ -86,6 +91,7 @@ __all__ = [
     "write_look",
     "write_measuring_sheet",
     "write_plots",
+    "write_proof",
     "write_record",
     "write_report",
     "write_result",

@@ -12,6 +12,7 @@ from .identity import NOTHING as NOTHING
 from .identity import Identity as Identity
 from .identity import scan_identity as scan_identity
 from .making import Clock as Clock
+from .making import cast_again as cast_again
 from .making import evidence_of as evidence_of
 from .making import keeps_of as keeps_of
 from .making import order_of as order_of
@@ -22,6 +23,7 @@ from .report import Report as Report
 from .report import VehicleRow as VehicleRow
 from .saved import STUDY_NAME as STUDY_NAME
 from .saved import write_study as write_study
+from .stages import planned as planned
 
 __all__ = [
     "ASPRS",
@@ -38,11 +40,13 @@ __all__ = [
     "Report",
     "Study",
     "VehicleRow",
+    "cast_again",
     "evidence_of",
     "keeps_of",
     "nssda_radial",
     "nssda_vertical",
     "order_of",
+    "planned",
     "run_job",
     "scan_identity",
     "taken_up",

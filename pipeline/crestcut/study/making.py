@@ -160,7 +160,7 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
             for s, a in zip(standings, fleet.after, strict=True)
         ]
     with clock.stage("ray cast", "casting rays from the underside, for a second opinion"):
-        cast = _second_opinion(caster(), job, surface, standings, fleet)
+        cast = cast_again(caster(), job, surface, standings, fleet)
     if isinstance(cast, NotCast):
         say(Mind(f"no second opinion on the gaps: {cast.words}"))
     report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast)
@@ -254,7 +254,7 @@ def _beside_the_cut(
     return asked_first(first, surface, scan, job, carried), soft_contacts(first.vehicle, surface, first.ride)
 
 
-def _second_opinion(
+def cast_again(
     caster: Any, job: Job, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan
 ) -> RayCast | NotCast:
     """The decisive gaps of every vehicle cast anew, or why not. caster : ``load_caster``."""

@@ -83,10 +83,10 @@ def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
 
 def differing(before: Job, now: Job) -> tuple[str, ...]:
     """Tables of a job file that say something else than when it was planned; what was measured or scanned
-    after the work left out, and folders: a job may move; and settings, which no file says; and drawings."""
+    after the work left out, and folders: a job may move; settings, which no file says; prices, drawings."""
     changed = []
     for field in fields(Job):
-        if field.name in ("after", "path", "sha256", "settings", "plot"):
+        if field.name in ("after", "path", "sha256", "settings", "plot", "prices"):
             continue
         one, other = (_names(_plain(getattr(job, field.name), [], {})) for job in (before, now))
         if one != other:

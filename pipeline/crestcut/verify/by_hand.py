@@ -37,7 +37,7 @@ from crestcut.terrain import (
     fold_in,
     own_covariance,
 )
-from crestcut.verify.records import Fight, Share, Told
+from crestcut.verify.records import Fight, Odd, Predicted, Share, Told
 
 MOST, STEP = 1.3, 0.05  # share of the planned depth: the greatest looked at, and the steps between
 WORK = 0.0015  # m, 1 sd over about 0.1 m: a hand grinder riding on a jig (common practice, no source)
@@ -132,11 +132,12 @@ def _spread_over(weight: FloatArray) -> tuple[Share, tuple[tuple[float, float], 
 @dataclass(frozen=True, eq=False)
 class Misfit:
     """Readings on a slab worked to some share: by how much each misses what is expected there, m (m,), and
-    the covariance of that (m, m), m2."""
+    the covariance of that (m, m), m2.  fitted : how many degrees of freedom went into the slab: the share."""
 
     readings: tuple[Reading, ...]
     missed: FloatArray
     own: FloatArray
+    fitted: int = 1
 
     def fight(self, picked: Sequence[int] | None = None) -> bool:
         """Whether those readings (all, without others) contradict each other or the scan."""
@@ -144,52 +145,95 @@ class Misfit:
         own = self.own[np.ix_(picked, picked)]
         return bool(contradictions([self.readings[i] for i in picked], own, self.missed[list(picked)]))
 
-    @property
-    def unlikely(self) -> bool:
-        """Whether what was read to a figure misses by more, all in all, than happens once in 1,000 times (chi
-        squared; one degree of freedom goes to the share)."""
-        exact = [i for i, r in enumerate(self.readings) if r.relation == "is"]
+    def unlikely(self, picked: Sequence[int] | None = None) -> bool:
+        """Whether what was read there to a figure misses by more, all in all, than happens once in 1,000
+        times (chi squared)."""
+        picked = range(len(self.readings)) if picked is None else picked
+        exact = [i for i in picked if self.readings[i].relation == "is"]
         if len(exact) < 2:
             return False
         missed = self.missed[exact]
         total = float(missed @ np.linalg.solve(self.own[np.ix_(exact, exact)], missed))
-        return bool(special.chdtrc(len(exact) - 1, total) < UNLIKELY)
+        return bool(special.chdtrc(len(exact) - self.fitted, total) < UNLIKELY)
+
+    def expected(self, i: int, others: Sequence[int]) -> tuple[float, float]:
+        """What others that were read to a figure say would be read there, and how well that and the reading
+        are known, 1 sd, m: the mean and spread of a normal given theirs."""
+        exact = [j for j in others if self.readings[j].relation == "is"]
+        gain = np.linalg.solve(self.own[np.ix_(exact, exact)], self.own[exact, i]) if exact else np.zeros(0)
+        mean = self.readings[i].predicted + float(gain @ self.missed[exact])
+        return mean, float(np.sqrt(max(float(self.own[i, i] - gain @ self.own[exact, i]), 1e-12)))
 
 
-def misfit_of(evidence: Evidence | None, error: ErrorModel, driver: LoadedVehicle) -> Misfit:
+def misfit_of(evidence: Evidence | None, error: ErrorModel, driver: LoadedVehicle, fitted: int = 1) -> Misfit:
     """The readings of ``evidence`` as they stand to what is expected of them, ground and vehicle as uncertain
     as they are."""
     if evidence is None:
-        return Misfit((), np.zeros(0), np.zeros((0, 0)))
+        return Misfit((), np.zeros(0), np.zeros((0, 0)), fitted)
     own, *_ = own_covariance(evidence, error, driver.within, driver.parts)
-    return Misfit(evidence.readings, np.array([r.observed - r.predicted for r in evidence.readings]), own)
+    missed = np.array([r.observed - r.predicted for r in evidence.readings])
+    return Misfit(evidence.readings, missed, own, fitted)
 
 
-def fighting(likeliest: Misfit, every: Sequence[Misfit]) -> tuple[Fight, ...]:
+def against_scan(
+    evidence: Evidence | None, ground: Surface, driver: LoadedVehicle, agree: Callable[[], bool]
+) -> tuple[Fight, ...]:
+    """Readings that the scan since, or each other, do not let stand; empty where all agree.
+
+    ground : as that scan shows it.  agree : whether the readings agree with each other without it.
+    """
+    misfit = misfit_of(evidence, ground.error, driver, fitted=0)
+    return fighting(misfit, [misfit], agree)
+
+
+def fighting(
+    likeliest: Misfit, every: Sequence[Misfit], agree: Callable[[], bool] = lambda: False
+) -> tuple[Fight, ...]:
     """Readings that no share of the work lets stand beside each other; empty where all agree.
 
-    likeliest : on the slab that fits the readings best.  every : on slabs worked to every share.
+    likeliest : on the slab that fits the readings best.  every : on slabs worked to every share.  agree : as
+    for ``against_scan``.
     """
     count = len(likeliest.readings)
-    if not (likeliest.unlikely or likeliest.fight()):
+    if not (likeliest.unlikely() or likeliest.fight()):
         return ()
-    alone = [i for i in range(count) if all(s.fight([i]) for s in every)]
-    rest = [i for i in range(count) if i not in alone]
+    found: list[tuple[int, list[int]]] = [(i, []) for i in range(count) if all(s.fight([i]) for s in every)]
+    rest = [i for i in range(count) if (i, []) not in found]
     pairs = {(i, j) for i in rest for j in rest if i < j and all(s.fight([i, j]) for s in every)}
-    found = [Fight(_told(likeliest.readings[i]), ()) for i in alone]
     while pairs:  # the reading that most others speak against comes first
         worst = max(rest, key=lambda i: sum(i in pair for pair in pairs))
-        others = sorted(sum(pair) - worst for pair in pairs if worst in pair)
-        found.append(
-            Fight(_told(likeliest.readings[worst]), tuple(_told(likeliest.readings[j]) for j in others))
-        )
+        found.append((worst, sorted(sum(pair) - worst for pair in pairs if worst in pair)))
         pairs = {pair for pair in pairs if worst not in pair}
     if not found:  # no two of them, but all of them together
         odd = min(range(count), key=lambda i: _left_over(likeliest, i))
-        others = [j for j in range(count) if j != odd]
+        found.append((odd, [j for j in range(count) if j != odd]))
+    spoils = _spoils(every, count)
+    without = count > 1 and agree()
+    fights = []
+    for i, others in found:
+        expected, sd = min(
+            (s.expected(i, others) for s in every),
+            key=lambda each: abs(likeliest.readings[i].observed - each[0]) / each[1],
+        )
+        odd_one = (
+            Odd.READING if spoils == [i] and not without
+            else Odd.SCAN if without and not spoils
+            else Odd.NOT_KNOWN
+        )  # fmt: skip
         against = tuple(_told(likeliest.readings[j]) for j in others)
-        found.append(Fight(_told(likeliest.readings[odd]), against))
-    return tuple(found)
+        fights.append(Fight(_told(likeliest.readings[i]), against, expected, sd, odd_one))
+    return tuple(fights)
+
+
+def _spoils(every: Sequence[Misfit], count: int) -> list[int]:
+    """Readings without any one of which all others agree, for some share of the work; one alone has none
+    beside it that could agree."""
+    found = []
+    for i in range(count) if count > 1 else ():
+        kept = [j for j in range(count) if j != i]
+        if any(not s.fight(kept) and not s.unlikely(kept) for s in every):
+            found.append(i)
+    return found
 
 
 def _told(reading: Reading) -> Told:
@@ -201,6 +245,42 @@ def _left_over(misfit: Misfit, without: int) -> float:
     kept = [i for i in range(len(misfit.readings)) if i != without]
     missed = misfit.missed[kept]
     return float(missed @ np.linalg.solve(misfit.own[np.ix_(kept, kept)], missed))
+
+
+def agree_by_hand(
+    surface: Surface, planned: HeightGrid, driver: LoadedVehicle, read: Callable[[Surface], Evidence | None]
+) -> bool:
+    """Whether the readings agree with each other and the slab before the work, whatever was taken off."""
+    try:
+        return not likely_shares(surface, planned, driver, read).fights
+    except CrestcutError:  # on no share of the work can they be
+        return False
+
+
+def foretold(
+    surface: Surface, planned: HeightGrid, driver: LoadedVehicle, read: Callable[[Surface], Evidence | None],
+    since: Surface | None = None,
+) -> tuple[Predicted, ...]:  # fmt: skip
+    """Every gap and string of the readings as the plan would have had it, all of it cut, and as the scan
+    since has it; the readings' own errors in the spread. Levels, read from no known height, are left out."""
+
+    def misfit(ground: Surface | None) -> Misfit | None:
+        try:
+            return None if ground is None else misfit_of(read(ground), ground.error, driver)
+        except CrestcutError:  # a string that would touch there
+            return None
+
+    def said(found: Misfit | None, i: int) -> tuple[float, float] | None:
+        return None if found is None else found.expected(i, ())
+
+    by_plan, by_scan = misfit(worked(surface, planned, 1.0)), misfit(since)
+    zones = {p.name: p.zone for p in driver.vehicle.parts}
+    known = by_plan or by_scan
+    return tuple(
+        Predicted(zones.get(r.part or ""), r.relation, r.observed, said(by_plan, i), said(by_scan, i))
+        for i, r in enumerate(known.readings if known is not None else ())
+        if r.part is not None or len(r.points) > 1
+    )
 
 
 def log_likelihood(misfit: Misfit) -> float:

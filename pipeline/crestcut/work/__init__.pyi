@@ -40,6 +40,7 @@ from .quantities import bags_words as bags_words
 from .quantities import hours_of as hours_of
 from .quantities import hours_words as hours_words
 from .quantities import span_words as span_words
+from .quantities import spent_of as spent_of
 from .quantities import wear_words as wear_words
 from .quantities import work_out as work_out
 from .records import IDLE as IDLE
@@ -148,6 +149,7 @@ __all__ = [
     "row_of",
     "section_left",
     "span_words",
+    "spent_of",
     "stick_words",
     "stock_of",
     "tool_files",

@@ -61,8 +61,11 @@ def is_metric(job: Job) -> bool:
 
 
 def check_work(job: Job) -> None:
-    """Raise CrestcutError for tools that are not there or not whole, and for blocks of nothing."""
+    """Raise CrestcutError for tools that are not there or not whole, at work or priced, and for blocks of
+    nothing."""
     tools_at_hand(job.path, job.work.tools)
+    for key, priced in (("hire", job.prices.hire), ("blades", job.prices.blades)) if job.prices else ():
+        tools_at_hand(job.path, [name for name, _ in priced], f"[prices] {key}")
     stock_of(job.work.blocks, is_metric(job))
 
 

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from crestcut.base.units import number
 from crestcut.cut import mass_of
+from crestcut.job import Spent
 from crestcut.work.jig_records import Range, Tool
 from crestcut.work.records import Pass, Quantities
 
@@ -82,6 +83,25 @@ def work_out(
         notes=(
             *_vibration_notes(tools),
             "Rates, wear and times are common practice, no source: measure the first hour and correct.",
+        ),
+        tools=tuple(t.key for t in tools),
+    )
+
+
+def spent_of(amounts: Quantities) -> Spent:
+    """What a job takes, every figure as the sheets print it."""
+
+    def printed(span: Range, per: float = 1.0) -> tuple[float, float]:
+        return float(number(span.low * per)), float(number(span.high * per))
+
+    return Spent(
+        hours=(round(amounts.hours.low, 1), round(amounts.hours.high, 1)),
+        litres=printed(amounts.taken, 1000),
+        kg=printed(amounts.mass),
+        bags=(amounts.bags.low, amounts.bags.high),
+        tools=tuple(
+            (key, name, (round(sets.low, 2), round(sets.high, 2)))
+            for key, (name, sets) in zip(amounts.tools, amounts.wheels, strict=True)
         ),
     )
 

@@ -204,7 +204,8 @@ class Silica:
 @dataclass(frozen=True)
 class Quantities:
     """How much, as ranges: from the plan to what hands usually take. SI.  ``volume`` : of the plan itself;
-    ``flats`` : of it what flat facets take beyond the least cut.
+    ``flats`` : of it what flat facets take beyond the least cut.  ``tools`` : files of those whose ``wheels``
+    are told.
     """
 
     area: float
@@ -219,6 +220,7 @@ class Quantities:
     trigger_hours: Range
     vibration: tuple[tuple[str, Range], ...]
     notes: tuple[str, ...]
+    tools: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

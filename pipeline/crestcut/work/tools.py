@@ -54,17 +54,18 @@ def load_tools(folder: Path) -> tuple[Tool, ...]:
     return tuple(load_tool(path) for path in sorted(folder.glob("*.toml")))
 
 
-def tools_at_hand(job_path: Path, named: Sequence[str] | None) -> tuple[Tool, ...]:
-    """The tools that the job names, each a file ``NAME.toml`` beside the job or among the shipped ones; all
-    of the latter where it names none. Raises CrestcutError for a name without a file, and as ``load_tool``.
+def tools_at_hand(job_path: Path, named: Sequence[str] | None, key: str = "[work] tools") -> tuple[Tool, ...]:
+    """The tools that the job names under ``key``, each a file ``NAME.toml`` beside the job or among the
+    shipped ones; all of the latter where it names none. Raises CrestcutError for a name without a file, and
+    as ``load_tool``.
     """
     folder = tool_folder(job_path)
     if named is None:
         return load_tools(folder) if folder else ()
-    return tuple(load_tool(path) for path in tool_files(job_path, named))
+    return tuple(load_tool(path) for path in tool_files(job_path, named, key))
 
 
-def tool_files(job_path: Path, named: Sequence[str] | None) -> tuple[Path, ...]:
+def tool_files(job_path: Path, named: Sequence[str] | None, key: str = "[work] tools") -> tuple[Path, ...]:
     """The files of ``tools_at_hand``."""
     folder = tool_folder(job_path)
     if named is None:
@@ -76,7 +77,7 @@ def tool_files(job_path: Path, named: Sequence[str] | None) -> tuple[Path, ...]:
         if path is None:
             known = sorted(p.stem for p in folder.glob("*.toml")) if folder else []
             raise CrestcutError(
-                f'no tool "{name}"', "[work] tools",
+                f'no tool "{name}"', key,
                 f"write one of {', '.join(known)}, or put your own {name}.toml beside the job",
             )  # fmt: skip
         found.append(path)

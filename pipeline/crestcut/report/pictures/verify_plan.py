@@ -121,7 +121,7 @@ def _still_name(check: Check) -> str:
         return "Still to go: not known"
     if check.still.deepest <= 0:
         return "Still to go: nothing" if check.cautious else "Still to go: nothing, at best estimate"
-    return "Still to go" if check.cautious else "Still to go, at best estimate"
+    return "Still to go: the next pass" if check.cautious else "Still to go, at best estimate"
 
 
 def checked_facts(report: Report, check: Check) -> list[str]:
@@ -151,8 +151,11 @@ def checked_facts(report: Report, check: Check) -> list[str]:
             f"Gone {check.share.best:.0%} of the planned depth, give or take {2 * check.share.sd:.0%},"
             " if the plan was followed evenly"
         )
+    if check.clearance == "not yet" and check.short is not None:
+        facts.append(f"Short of it by {both(check.short.best)}")
     if still.deepest > 0:
-        facts.append(f"Still to go {both(still.deepest)} at the deepest, {litres(still.volume)}")
+        name = "The next pass" if check.cautious else "Still to go, at best estimate,"
+        facts.append(f"{name} {both(still.deepest)} at the deepest, {litres(still.volume)}")
     facts += [f"Step left: {millimetres(e.rise)} in 60 mm" for e in check.edges[:2]]
     facts.append(f"Coordinates are those of the scan before the work, in {report.scan.frame.unit}")
     return facts

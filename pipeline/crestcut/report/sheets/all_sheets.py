@@ -30,26 +30,26 @@ PDF_NAME, JSON_NAME = "work_sheets.pdf", "worksheet.json"
 
 
 def write_sheets(
-    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool = False
+    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool = False, prefix: str = ""
 ) -> tuple[Path, ...]:
     """Write ``work_sheets.pdf``, ``worksheet.json`` and, when released, ``work_*.csv`` into ``folder``.
 
     site : what ``work.order.make_site`` gives for the same plan.  about : what every file says of itself.
-    pictures : also one PNG a page.
+    pictures : also one PNG a page.  prefix : of every name, for sheets beside those of the whole job.
     Returns the files written. Same input, same bytes.
     """
-    paths = [folder / JSON_NAME]
+    paths = [folder / f"{prefix}{JSON_NAME}"]
     text = json.dumps(worksheet_document(sheet, about), indent=1, ensure_ascii=False, allow_nan=False)
     paths[0].write_text(text + "\n", encoding="utf-8")
-    paths += write_tables(sheet, about, folder)
-    return (*paths, *_write_pages(sheet, site, about, folder, pictures))
+    paths += write_tables(sheet, about, folder, prefix)
+    return (*paths, *_write_pages(sheet, site, about, folder, pictures, prefix))
 
 
-def write_tables(sheet: Worksheet, about: Identity, folder: Path) -> list[Path]:
+def write_tables(sheet: Worksheet, about: Identity, folder: Path, prefix: str = "") -> list[Path]:
     """Write ``work_*.csv`` and return their paths; none where the sheet is stamped."""
     paths: list[Path] = []
     for name, rows in tables(sheet):
-        paths.append(folder / name)
+        paths.append(folder / f"{prefix}{name}")
         with paths[-1].open("w", newline="", encoding="utf-8") as file:
             file.writelines(f"# {line}\n" for line in about.lines())
             csv.writer(file, lineterminator="\n").writerows([[table_cell(v) for v in row] for row in rows])
@@ -74,18 +74,20 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
     yield from ((name, figure) for name, figures in made for figure in figures)
 
 
-def _write_pages(sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool) -> list[Path]:
+def _write_pages(
+    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool, prefix: str
+) -> list[Path]:
     import matplotlib
     from matplotlib.backends.backend_pdf import PdfPages
 
-    paths = [folder / PDF_NAME]
+    paths = [folder / f"{prefix}{PDF_NAME}"]
     with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
         for number, (name, figure) in enumerate(pages(sheet, site), start=1):
             wide, tall = figure.get_size_inches()
             put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
             pdf.savefig(figure)
             if pictures:
-                paths.append(folder / f"work_{number:02d}_{name}.png")
+                paths.append(folder / f"{prefix}work_{number:02d}_{name}.png")
                 figure.savefig(paths[-1], dpi=110, metadata=about.png())
     return paths
 

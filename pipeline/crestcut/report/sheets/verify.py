@@ -22,6 +22,8 @@ from crestcut.report.words.verify import (
     still_lines,
     too_deep_words,
     verdict_words,
+    watch_words,
+    water_lines,
 )
 from crestcut.study import Report
 from crestcut.verify import Check
@@ -33,6 +35,7 @@ if TYPE_CHECKING:
 IN_INCHES = ("US", "CA")  # where paper is letter
 SIZE, LEADING = 9.0, 0.160  # points, in
 MAP_TALL = 3.5  # in
+MOST = 2  # edges told
 HELD = 330  # characters of the reasons against grinding
 SIGN = ("Checked by", "Date", "For the owner")
 
@@ -55,13 +58,15 @@ def hand_over_figure(report: Report, check: Check) -> Figure:
     page.columns(checked_facts(report, check), _notes(report, check))
     page.steps(next_steps(report, check))
     page.lines(care_lines(check), SIDE, page.room, size=8.0)
+    page.lines([f"Watch: {watch_words(check)}"], SIDE, page.room, mark=False, size=8.4)
     page.foot(report)
     return page.figure
 
 
 def _notes(report: Report, check: Check) -> list[str]:
     deep = [too_deep_words(report, d) for d in check.too_deep[:2]]
-    return [*still_lines(report, check), *edge_lines(report, check)[:3], *deep]
+    edges, water = edge_lines(report, check)[:MOST], water_lines(report, check)
+    return [*still_lines(report, check), *edges, *deep, *water]
 
 
 class _Page:

@@ -10,6 +10,7 @@ from crestcut.base.grid import HeightGrid
 from crestcut.cut import CutPlan
 from crestcut.study import Report
 from crestcut.verify import Check
+from crestcut.work import ReleaseState
 
 NOTHING = 0.0005  # m: a difference of scans less than this is not drawn as gone
 
@@ -51,3 +52,12 @@ def gone(plan: CutPlan, check: Check) -> HeightGrid:
     cut = removed.work | removed.elsewhere
     kept = np.where(cut & (removed.depth.values > NOTHING), removed.depth.values, 0.0)
     return plan.depth.like(np.where(np.isfinite(removed.depth.values), kept, np.nan))
+
+
+def handed_out(report: Report, check: Check) -> bool:
+    """Whether there are sheets for the pass that is still to go: of a job and a pass that are released."""
+    rest = check.rest
+    return (
+        rest is not None and rest.release is not None and rest.release.state == ReleaseState.OK
+        and report.release == ReleaseState.OK
+    )  # fmt: skip

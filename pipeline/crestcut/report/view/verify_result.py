@@ -9,7 +9,7 @@ from pathlib import Path
 from crestcut.chance import Chance
 from crestcut.report.view.frames import advice, frame_and_units, place
 from crestcut.report.view.result import inputs_of, place_of, plain, result_text
-from crestcut.report.view.verify_report import report_now
+from crestcut.report.view.verify_report import handed_out, report_now
 from crestcut.scan import Scan
 from crestcut.study import Report
 from crestcut.verify import Check, Fight, Now
@@ -51,10 +51,11 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
         "contradictions": [_fight(f) for f in check.fights],
         "still": _unknown(*STILL) if check.fights else {
             "deepest": check.still.deepest, "area": check.still.area, "volume": check.still.volume,
-            "allowance": check.allowance if check.removed is None else None,
+            **_short(check),
             "feasible": check.still.feasible, "short_by": check.still.short_by,
             "binding": check.still.binding, "margin": check.still.margin,
-            "for_chance": report.job.wanted.confidence if check.cautious else None,
+            "for_chance": report.job.wanted.confidence if check.whole else None,
+            "sheets": handed_out(report, check),
         },
         "edges": [
             {"rise": e.rise, "slope": e.slope, "length": e.length, **place(frame, e.xy),
@@ -95,7 +96,25 @@ def _nothing_known(now: Now) -> dict[str, object]:
             "verdict": now.verdict, "asked": now.asked}  # fmt: skip
 
 
-STILL = ("deepest", "area", "volume", "allowance", "feasible", "short_by", "binding", "margin", "for_chance")
+STILL = (
+    "deepest", "area", "volume", "short", "short_interval", "allowance", "leaves", "leaves_interval",
+    "feasible", "short_by", "binding", "margin", "for_chance", "sheets",
+)  # fmt: skip
+
+
+def _short(check: Check) -> dict[str, object]:
+    """allowance : what the next pass takes on top of what is short; below zero it keeps so much back.  leaves
+    : the least gap after it."""
+    short, rest = check.short, check.rest
+    if short is None:
+        return _unknown("short", "short_interval", "allowance", "leaves", "leaves_interval")
+    left = rest.left.today if rest is not None and rest.left is not None else None
+    return {
+        "short": short.best, "short_interval": short.interval,
+        "allowance": check.still.deepest - short.best if check.clearance == "not yet" else None,
+        "leaves": None if left is None else left.least_clearance,
+        "leaves_interval": None if left is None else left.interval,
+    }  # fmt: skip
 
 
 def _unknown(*keys: str) -> dict[str, object]:
@@ -106,7 +125,10 @@ def _fight(fight: Fight) -> dict[str, object]:
     """A reading that contradicts, as it stands in the file, m; nothing ``against`` it where the scan does."""
     told = [{"reading": t.name, "relation": t.relation, "read": t.observed}
             for t in (fight.reading, *fight.against)]  # fmt: skip
-    return {**told[0], "what": fight.reading.what.rstrip(","), "against": told[1:]}
+    return {
+        **told[0], "what": fight.reading.what.rstrip(","), "against": told[1:], "expected": fight.expected,
+        "sd": fight.sd, "sds": fight.sds, "odd": fight.odd,
+    }  # fmt: skip
 
 
 def _interval(chance: Chance | None) -> tuple[float, float] | None:

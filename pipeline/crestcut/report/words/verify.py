@@ -9,11 +9,11 @@ from dataclasses import replace
 from crestcut.base.cautions import terminal_lines
 from crestcut.base.units import both, both_at_most, litres, millimetres, number
 from crestcut.chance import Cause, Chance, finding_head, finding_step, in_words, state_words
-from crestcut.report.view.verify_report import report_now
+from crestcut.report.view.verify_report import handed_out, report_now
 from crestcut.report.words.summary import RELEASE_HEADS, place_words
 from crestcut.report.words.verdict import called
 from crestcut.study import Report
-from crestcut.verify import Check, Edge, Fight, Now, Told, TooDeep
+from crestcut.verify import Check, Edge, Fight, Now, Odd, Told, TooDeep
 from crestcut.work import VERTICAL, ReleaseState
 
 BOTH = (
@@ -21,6 +21,7 @@ BOTH = (
     " less sure than your readings alone, which take the plan to have been followed evenly."
 )
 HEADS = {"done": "DONE", "not yet": "NOT YET", "cannot tell": "CANNOT TELL"}
+KEPT = 0.001  # m: where a pass keeps more back than that, a reading by hand is worth making first
 FIELD_NOTE = (
     "Worked out from scans and readings; not proved in the field. Drive the vehicle over it slowly once, with"
     " someone watching, and follow local codes."
@@ -38,6 +39,7 @@ def verify_lines(report: Report, check: Check) -> list[str]:
         lines.append(f"Where it has least to spare: {place_words(now, check.first.tightest)}.")
     lines += gone_lines(report, check)
     lines += edge_lines(report, check)
+    lines += water_lines(report, check)
     lines += still_lines(report, check)
     lines += [f"Next: {step}" for step in next_steps(report, check)]
     return [*lines, *care_lines(check), FIELD_NOTE]
@@ -133,23 +135,37 @@ def clearance_lines(check: Check) -> list[str]:
 
 
 def fight_lines(check: Check) -> list[str]:
-    """Each reading that contradicts others, with them."""
-    return [_fight_words(fight) for fight in check.fights]
+    """Each reading that contradicts others or the scan, by how much, and which of them stands alone."""
+    return [_fight_words(fight, check.removed is not None) for fight in check.fights]
 
 
-def _fight_words(fight: Fight) -> str:
+ODD = {
+    Odd.READING: "without it all else agrees: read that one again",
+    Odd.SCAN: "the readings agree with each other, so that the scan since stands alone: scan again",
+    Odd.NOT_KNOWN: "which of them is wrong cannot be told from these",
+}
+
+
+def _fight_words(fight: Fight, scanned: bool) -> str:
     reading = fight.reading
     against = [f"{told.name} ({_read(told)})" for told in fight.against]
     others = " and ".join(filter(None, (", ".join(against[:-1]), *against[-1:])))
+    alone = (
+        "the scan since and the vehicle as measured"
+        if scanned
+        else "the scan and the vehicle as measured, however much was taken off"
+    )
     return (
-        f"{reading.name}: {reading.what.rstrip(',')}, {_read(reading)}, contradicts "
-        f"{others or 'the scan and the vehicle as measured, however much was taken off'}"
+        f"{reading.name}: {reading.what.rstrip(',')} {_read(reading)} contradicts {others or alone}:"
+        f" {millimetres(fight.expected)} was to be expected, {fight.sds:.1f} standard deviations (of"
+        f" {millimetres(fight.sd)}) away; {ODD[fight.odd]}"
     )
 
 
 def _read(told: Told) -> str:
     """What was read, as a figure or a bound."""
-    return both(told.observed) if told.relation == "is" else f"{told.relation} {both(told.observed)}"
+    figure = millimetres(told.observed)
+    return figure if told.relation == "is" else f"{told.relation} {figure}"
 
 
 def gone_lines(report: Report, check: Check) -> list[str]:
@@ -190,7 +206,7 @@ def edge_lines(report: Report, check: Check) -> list[str]:
     if check.removed is None:
         return [
             "Edges: not measured; lay a straightedge across the cut's edge: no step over"
-            f" {both_at_most(VERTICAL)}, and no steeper than 1:{1 / report.job.cut.feather:.3g}."
+            f" {both_at_most(VERTICAL)}, and no steeper than 1:{1 / report.job.cut.feather:.3g}.",
         ]
     lines = []
     for edge in check.edges[:3]:
@@ -203,39 +219,69 @@ def edge_lines(report: Report, check: Check) -> list[str]:
         lines.append(
             "Edges: no step that the scan is sure of; feel along them with a straightedge all the same."
         )
+    return lines
+
+
+def water_lines(report: Report, check: Check) -> list[str]:
+    """Water that stays now and did not before; by hand alone, how to see."""
+    if check.removed is None:
+        return ["Water: not measured; pour a bucket over the cut and see that it runs off."]
+    lines = []
     for pond, xy in check.ponds[:2]:
         x, y = report.plan_point(xy)
         lines.append(
             f"Water: {pond.deepest * 1000:.0f} mm may now stand at x {x:.2f}, y {y:.2f}, over"
             f" {number(pond.area)} m2 (judged on the scan's own heights: pour a bucket to see)."
         )
-    return lines
+    return lines or ["Water: none that stays and did not before, as far as the scan shows."]
 
 
 def still_lines(report: Report, check: Check) -> list[str]:
-    """What is still to go, and what limits it."""
-    still = check.still
+    """What is short, what the next pass takes of it and why no more, and what limits it."""
+    still, short = check.still, check.short
     if check.clearance == "done":
         return ["Still to go: nothing."]
-    if check.fights:
+    if check.fights or short is None:
         return ["Still to go: not known."]
-    if still.deepest <= 0 and still.feasible:
-        return ["Still to go: nothing at best estimate; measuring decides."]
+    low, high = short.interval
+    told = f"{both(short.best)}, 95 % between {millimetres(low)} and {millimetres(high)}"
     amount = f"{both(still.deepest)} at the deepest, {number(still.area)} m2, {litres(still.volume)}"
-    why = "" if check.cautious else " at best estimate; a reading by hand may spare it"
-    if check.allowance > 0:
-        short, sure = max(-check.first.spare.least_clearance, 0.0), report.job.wanted.confidence
-        why = (
-            f": {both(short)} that is short and {both(check.allowance)} for what the readings leave open, to"
-            f" be {sure * 100:g} % sure"
-        )
-    lines = [f"Still to go: {amount}{why} (still_to_go.ply)."]
+    if check.clearance == "cannot tell":
+        if still.deepest <= 0 and still.feasible:
+            return ["Still to go: nothing at best estimate; measuring decides."]
+        lines = [f"Still to go, at best estimate: {told}; a reading by hand may spare it ({amount})."]
+    elif still.deepest <= 0 and still.feasible:
+        lines = [f"Still to go: {told}; too badly known for a pass that is not to go too deep."]
+    else:
+        sheets = ", rest_work_sheets.pdf" if handed_out(report, check) else ""
+        lines = [
+            f"Still to go: {told}. The next pass takes {amount} (still_to_go.ply{sheets}){_leaves(check)}"
+        ]
     if not still.feasible:
         lines.append(
             "NOT ENOUGH: within the limits, less what is gone already, no cut reaches it;"
             f" {both(still.short_by)} short. What limits it: {'; '.join(still.binding) or 'not named'}."
         )
-    return lines
+    notes = check.rest.notes if check.rest is not None else ()
+    return [*lines, *(f"{note[:1].upper()}{note[1:]}." for note in notes)]
+
+
+def _leaves(check: Check) -> str:
+    """What the pass leaves, and why it goes no deeper."""
+    left = check.rest.left if check.rest is not None else None
+    told = ""
+    if left is not None:
+        low, high = left.today.interval
+        told = (
+            f" and leaves a least gap of {both(left.today.least_clearance)}, 95 % between {millimetres(low)}"
+            f" and {millimetres(high)}"
+        )
+    if check.whole:
+        return f"{told}: as sure as was asked."
+    return (
+        f"{told}. It goes no deeper since what is ground too much does not come back: at most 1 time in"
+        " 200 is it more than 1 mm too deep. Then the gaps are felt again."
+    )
 
 
 def next_steps(report: Report, check: Check) -> list[str]:
@@ -246,6 +292,8 @@ def next_steps(report: Report, check: Check) -> list[str]:
         steps.append(f"grind no more: the release says {report.release.upper()}; settle that first.")
     if check.fights:
         names = dict.fromkeys(t.name for f in check.fights for t in (f.reading, *f.against))
+        if all(f.odd is Odd.SCAN for f in check.fights):
+            return [*steps, "scan the finished work again and check again. Take nothing off before."]
         return [
             *steps,
             f"measure these again, marking on the slab where the front axle stands: {', '.join(names)}; write"
@@ -258,9 +306,16 @@ def next_steps(report: Report, check: Check) -> list[str]:
         steps += dict.fromkeys(f"{finding_step(f, report.scan.frame)}." for f in doubts)
         steps += [_measure_words(a) for a in check.advice]
     if check.clearance == "not yet":
-        if check.still.feasible and released:
-            steps.append("take another pass where checked.png shows colour, then check again.")
-        elif not check.still.feasible:
+        if check.still.feasible and released and check.still.deepest > 0:
+            by = "by rest_work_sheets.pdf, " if handed_out(report, check) else ""
+            steps.append(
+                f"take another pass {by}where checked.png shows colour, no deeper; feel the gaps again, write"
+                " them under [after] in place of the old ones, and check again."
+            )
+        if check.still.feasible and check.short is not None and check.still.deepest < check.short.best - KEPT:
+            steps.append("or first narrow it, so that one pass can take more:")
+            steps += [_measure_words(a) for a in check.advice]
+        if not check.still.feasible:
             steps.append(
                 "do not grind deeper: see the options that `crestcut run` lists, or ask an engineer."
             )
@@ -273,6 +328,15 @@ def next_steps(report: Report, check: Check) -> list[str]:
             steps.append("lay a straightedge across the cut's edges, which were not measured.")
         steps.append("keep this sheet with the job; drive over it once, slowly, with someone watching.")
     return steps
+
+
+def watch_words(check: Check) -> str:
+    """What whoever uses the slab should look out for from now on."""
+    use = "" if check.first.in_use.verdict == "clears" else "faster, fuller or on softer tyres it may touch; "
+    return (
+        f"{use}fresh scrape marks (stop, and feel the gap again), new cracks or loose stones, water or ice"
+        " that stays, a slab that moves with the season. Look after the first winter, or in twelve months."
+    )
 
 
 def _measure_words(item: Mapping[str, object]) -> str:

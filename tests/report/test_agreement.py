@@ -1,0 +1,91 @@
+"""Quote, agreement and frames: there where a cut is released, in the figures of the other sheets."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from deliver_scene import make_report, nothing_to_cut
+from matplotlib.text import Text
+
+from crestcut.job.answers import Per
+from crestcut.job.records import Price, Prices, Site
+from crestcut.report.sheets.agreement import agreement_pages, write_agreement
+from crestcut.report.sheets.pages import amount_lines
+from crestcut.study.report import Report
+from crestcut.work.order import WorkOrder
+from crestcut.work.records import Worksheet
+from crestcut.work.release import decide_release
+from crestcut.work.sheet import make_worksheet
+from crestcut.work.tools import tools_at_hand
+from scenes import ANSWERED
+
+PRICES = Prices(
+    "Thaler", Price(45.0, Per.HOUR), None, 6.0, (("hand_grinder_cup", Price(38.0, Per.DAY)),),
+    (("hand_grinder_cup", Price(95.0, Per.SET)),), (("travel", Price(30.5, Per.JOB)),),
+)  # fmt: skip
+
+
+def sheet_of(report: Report) -> Worksheet:
+    plan, surface = report.plan, report.surface
+    order = WorkOrder(
+        report.job, report.vehicle, surface, report.ride, plan, decide_release(report.job, False, plan)
+    )
+    return make_worksheet(order, tools=tools_at_hand(Path(__file__), None))
+
+
+def asked(prices: Prices | None = PRICES, answered: bool = True) -> tuple[Report, Worksheet]:
+    report = make_report(hole=False)
+    slab = ANSWERED if answered else replace(ANSWERED, post_tensioned=None)
+    site = Site("outdoors", "private", "DE")
+    report = replace(report, job=replace(report.job, slab=slab, site=site, prices=prices))
+    return report, sheet_of(report)
+
+
+def words_of(report: Report, sheet: Worksheet) -> list[list[str]]:
+    return [[t.get_text() for t in figure.findobj(Text)] for figure in agreement_pages(report, sheet)]
+
+
+@pytest.mark.parametrize("prices", [PRICES, None], ids=["priced", "no prices"])
+def test_what_is_released_has_an_agreement_and_a_quote_only_where_there_are_prices(
+    tmp_path: Path, prices: Prices | None
+) -> None:
+    report, sheet = asked(prices)
+    (path,) = write_agreement(report, sheet, tmp_path)
+    assert path.read_bytes() == write_agreement(report, sheet, tmp_path)[0].read_bytes()
+    pages = words_of(report, sheet)
+    assert len(pages) == (3 if prices else 2)
+    assert ("Quote" in pages[0]) == (prices is not None)
+    text = " ".join(" ".join(page) for page in pages)
+    assert "None of this is legal advice" in text and "signature" in text
+    assert ("Thaler" in text) == (prices is not None)
+    for said in sheet.release.known[:3]:
+        assert said.split(" (")[0] in text
+
+
+@pytest.mark.parametrize("why", ["not answered", "nothing to cut"])
+def test_without_a_released_cut_there_is_none(tmp_path: Path, why: str) -> None:
+    report, sheet = asked(answered=why != "not answered")
+    if why == "nothing to cut":
+        report = replace(nothing_to_cut("ok"), job=report.job)
+        sheet = sheet_of(report)
+    assert write_agreement(report, sheet, tmp_path) == () and not list(tmp_path.iterdir())
+
+
+def test_the_quote_adds_up_as_printed_and_has_the_hours_of_the_sheets() -> None:
+    report, sheet = asked()
+    page = words_of(report, sheet)[0]
+    rows = [re.fullmatch(r"(\S.*?)  .* ([0-9]+\.[0-9]{2}) +([0-9]+\.[0-9]{2})", line) for line in page]
+    lines = {row[1]: [float(row[2]), float(row[3])] for row in rows if row}
+    total = lines.pop("Together")
+    assert len(lines) == 4  # labour, hire, wear, travel
+    for k in (0, 1):
+        assert round(sum(row[k] for row in lines.values()), 2) == total[k]
+    hours = sheet.quantities.hours
+    assert lines["Labour"] == [round(45 * hours.low, 2), round(45 * hours.high, 2)]
+    printed = next(line for line in amount_lines(sheet.quantities) if line.startswith("Time: "))
+    low, high = re.findall(r"[0-9.]+", printed)[:2]
+    assert any(f"{low} to {high} h" in line for line in page)
+    assert "none is in the sum: disposal." in " ".join(page)
