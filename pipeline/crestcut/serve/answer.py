@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from crestcut.base.units import number
-from crestcut.serve.asking import shown
+from crestcut.serve.asking import far, shown
 from crestcut.serve.steps import Screen
 
 _HOW = {
@@ -91,9 +91,9 @@ def where_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> t
     travel = result.get("travel") or {}
     start = "the first end of your line"
     offset, heading = _float(before.get("offset")), _float(before.get("heading"))
-    stands = f"Front wheels {shown(_float(before.get('station')), unit)} along from {start}"
+    stands = f"Front wheels {far(_float(before.get('station')), unit)} along from {start}"
     if abs(offset) >= 0.005:
-        stands += f", {shown(abs(offset), unit)} {'left' if offset > 0 else 'right'} of it"
+        stands += f", {far(abs(offset), unit)} {'left' if offset > 0 else 'right'} of it"
     if abs(heading) > 0.005:
         stands += f", turned {math.degrees(abs(heading)):.0f}° to the {'left' if heading > 0 else 'right'}"
     if before.get("way") == "turned":
@@ -118,7 +118,7 @@ def tape_words(spot: Sequence[float], result: Mapping[str, Any], data: Mapping[s
     if len(known) < 2 and len(line) > 1:
         ends = (("the first end of your line", line[0]), ("its other end", line[-1]))
         known += [(name, math.dist([_float(v) for v in at[:2]], spot)) for name, at in ends]
-    told = [f"{shown(far, unit)} from {name}" for name, far in known[:2]]
+    told = [f"{far(off, unit)} from {name}" for name, off in known[:2]]
     return " and ".join(told) + (" (tape held level)" if told else "")
 
 
@@ -170,7 +170,7 @@ def _option(row: Mapping[str, Any], unit: str) -> OptionRow:
     said = {
         "strips": "strips up to {depth} thick to buy, lay and fix",
         "fillet": "a filling up to {depth} thick to lay",
-        "cut": "{litres} of concrete to grind off, up to {depth} deep: a contractor’s day or two",
+        "cut": "{litres} of concrete to grind off, up to {depth} deep, by a contractor",
         "cut and strips": "{litres} of concrete to grind off, up to {depth} deep, and strips to lay",
         "new bay": "a new piece of slab: {litres} of concrete out and in",
         "keep to the line": "nothing to buy: drive closer to the line", 
@@ -196,6 +196,12 @@ def _next(verdict: str, result: Mapping[str, Any], released: bool) -> Next:
             Screen.WORK, "See plan and report",
             "Nothing has to be done. Before you rely on it, roll over once, slowly, somebody watching.",
         )  # fmt: skip
+    if not released and not reasons_about(result, slab=True):
+        return Next(
+            Screen.ROOM, "Change the limits",
+            "Grinding within the limits is not enough. Choose below what works, or change what may be taken "
+            "off or how much room there is to be.",
+        )  # fmt: skip
     if not released:
         return Next(
             Screen.SLAB, "Say what is known of the slab",
@@ -205,6 +211,13 @@ def _next(verdict: str, result: Mapping[str, Any], released: bool) -> Next:
         Screen.WORK, "Go to plan and sheets",
         "Choose below what suits you; the plan and the sheets for whoever does the work are ready.",
     )  # fmt: skip
+
+
+def reasons_about(result: Mapping[str, Any], slab: bool) -> list[str]:
+    """Why it may not be cut: what an answer about slab and place would change, or all else."""
+    release = result.get("release") or {}
+    reasons, codes = release.get("reasons") or [], release.get("codes") or []
+    return [str(r) for r, c in zip(reasons, codes, strict=False) if (c.get("about") is not None) == slab]
 
 
 def verdict_words(verdict: str) -> str:

@@ -12,7 +12,7 @@ from functools import cache
 from typing import Any
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.units import inches, millimetres, parse_length
+from crestcut.base.units import INCH, inches, millimetres, parse_length
 from crestcut.job import what_may_be_written
 
 UNITS = {"mm": "millimetres", "cm": "centimetres", "in": "inches"}
@@ -74,7 +74,7 @@ ROOM = (
         (("forward", "Nose first, along the arrow of your line"),
          ("turned", "Nose first, against the arrow (out again)"))),
     Ask("cut.deepest", "Never take off more than",
-        "Leave it empty if you do not know: thin slabs get less by themselves."),
+        "Left empty it is little, and less where the slab is thin. More wants a drilled thickness."),
 )  # fmt: skip
 SLAB = (
     Ask("slab.kind", "What is the slab?", "", Box.CHOICE, (
@@ -138,9 +138,22 @@ def shown(metres: float, unit: str) -> str:
     if unit == "in":
         return inches(metres)
     size = abs(metres)
+    if size == 0:
+        return "0"
     if size >= 1:
         return f"{metres:.2f} m"
     return f"{metres * 100:.1f} cm" if unit == "cm" else millimetres(metres, 0 if size >= 0.1 else 1)
+
+
+def far(metres: float, unit: str) -> str:
+    """A distance to find a place by, as finely as a tape is read from a chalk cross."""
+    if metres != metres:
+        return "not known"
+    if unit != "in":
+        return f"{metres:.2f} m"
+    feet, rest = divmod(round(abs(metres) / INCH * 4) / 4, 12)
+    small = inches(rest * INCH, 4)
+    return f"{feet:.0f} ft {small}" if feet else small
 
 
 def between(low: float, high: float, unit: str) -> str:

@@ -21,7 +21,7 @@ from crestcut.serve.asking import shown, with_unit
 from crestcut.serve.folder import JobFolder, Stale, read_json
 from crestcut.serve.readings import Asked, asked_of, places_after, read_in, read_of
 from crestcut.serve.runs import Kind
-from crestcut.serve.site import asset, fault, go, screen, site_of, stale, texts
+from crestcut.serve.site import asset, fault, go, page_data, screen, site_of, stale, texts
 from crestcut.serve.steps import Screen, State, nothing_to_do
 from crestcut.serve.uploads import KINDS
 
@@ -117,7 +117,8 @@ def _measure(request: Request, faults: Mapping[str, str], number: int | None) ->
     kinds = [a.kind for a in asked]
     return screen(
         request, Screen.MEASURE, "measure.html", 422 if faults else 200, state=state, asked=asked,
-        faults=faults, faulty=number, read=read_of(state.data), care_for=for_measuring(kinds),
+        faults=faults, faulty=number, read=read_of(state.data, state.result, state.data, site.unit(state)),
+        care_for=for_measuring(kinds),
         answer_number=_answer_number(state),
     )  # fmt: skip
 
@@ -226,7 +227,8 @@ def _after(request: Request, faults: Mapping[str, str], number: int | None) -> R
     since = state.data.get("after", {})
     return screen(
         request, Screen.AFTER, "after.html", 422 if faults else 200, state=state, asked=asked, faults=faults,
-        faulty=number, read=read_of(since), verdict=str(state.checked.get("verdict") or ""),
+        faulty=number, read=read_of(since, state.result, state.data, unit),
+        verdict=str(state.checked.get("verdict") or ""),
         gap=shown(float(gap), unit) if isinstance(gap, (int, float)) else "", kinds=KINDS,
         wrong=told.get("what", ""), mend=told.get("mend", ""), scans=since.get("files") or [],
         care_for=for_measuring(["felt gap"]),
@@ -235,7 +237,9 @@ def _after(request: Request, faults: Mapping[str, str], number: int | None) -> R
 
 def _places(state: State, unit: str) -> tuple[Asked, ...]:
     """Where the finished work is read: as the last check says, else where it was tight before."""
-    return (asked_of(state.checked, state.data, unit) if state.checked else ()) or places_after(state.result)
+    return (asked_of(state.checked, state.data, unit) if state.checked else ()) or places_after(
+        state.result, unit
+    )
 
 
 async def after(request: Request) -> Response:
@@ -302,6 +306,13 @@ def _own_page(path: Path) -> Response:
     return Response(text, media_type=TYPES[".html"], headers={"content-security-policy": policy})
 
 
+async def tight(request: Request) -> Response:
+    """What the drawing of the tight place is made from: the report's data, without what it does not use."""
+    data = page_data(site_of(request).folder.results / "report.html") or {}
+    wanted = {k: v for k, v in data.items() if k not in ("gap", "short", "colours")}
+    return JSONResponse(wanted, 200 if data else 404)
+
+
 async def send(request: Request) -> Response:
     """All that whoever does the work needs, in one file."""
     site = site_of(request)
@@ -321,5 +332,5 @@ ROUTES = [
     Route("/measure/{number:int}", measured, methods=["POST"]),
     Route("/reading", reading, methods=["POST"]), Route("/work", work_page), Route("/after", after_page),
     Route("/after/{number:int}", after, methods=["POST"]), Route("/verify", verify, methods=["POST"]),
-    Route("/file/{where}/{name}", file), Route("/send", send),
+    Route("/file/{where}/{name}", file), Route("/send", send), Route("/tight", tight),
 ]  # fmt: skip

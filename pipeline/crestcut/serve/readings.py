@@ -9,8 +9,9 @@ from typing import Any
 
 from crestcut.base.errors import CrestcutError
 from crestcut.serve.answer import tape_words
-from crestcut.serve.asking import length, shown, with_unit
+from crestcut.serve.asking import bounds, far, length, shown, with_unit
 
+LONGEST = 2.0  # m: nobody reads more under a string
 WITHIN = "1 mm"  # how well a string or a stack of cards is read (common practice, no source)
 
 
@@ -126,7 +127,8 @@ def read_in(asked: Asked, form: Mapping[str, str], unit: str) -> tuple[list[dict
             continue
         try:
             metres = length(text, unit)
-            if not 0 <= metres <= 2:
+            rule = bounds()[f"{asked.table}.{'gap' if asked.table == 'witness' else 'down'}"]
+            if not rule["minimum"] <= metres <= min(rule["maximum"], LONGEST):
                 raise CrestcutError(f"{shown(metres, unit)} cannot be right", "", "read it again")
             found.append({**entry, ("gap" if asked.table == "witness" else "down"): with_unit(text, unit)})
         except CrestcutError as error:
@@ -144,29 +146,37 @@ class Read:
     value: str
 
 
-def read_of(data: Mapping[str, Any]) -> tuple[Read, ...]:
-    """Every reading of a job, or of its ``after`` table."""
+def read_of(
+    here: Mapping[str, Any], result: Mapping[str, Any], data: Mapping[str, Any], unit: str
+) -> tuple[Read, ...]:
+    """Every reading in ``here``: a job, or its ``after`` table. Where it was taken is told as ``tape_words``
+    does."""
     found = []
-    for number, w in enumerate(data.get("witness") or []):
+    for number, w in enumerate(here.get("witness") or []):
         value = "it touched" if w.get("touched") else str(w.get("gap") or w.get("cleared") or "")
-        where = _xy(w.get("front_axle"))
         on = f", on boards {w['raised']} thick" if isinstance(w.get("raised"), str) else ""
-        found.append(Read("witness", number, f"Gap under the {w.get('part', 'vehicle')}{where}{on}", value))
-    for number, s in enumerate(data.get("string") or []):
-        words = (
-            f"String from {_xy(s.get('a')).removeprefix(', front wheels at ')} on blocks {s.get('blocks')}"
-        )
+        stood = _place(w.get("front_axle"), result, data, unit)
+        words = f"Gap under the {w.get('part', 'vehicle')}{on}"
+        words += f"; middle of the front axle {stood}" if stood else ""
+        found.append(Read("witness", number, words, value))
+    for number, s in enumerate(here.get("string") or []):
+        ends = [_place(s.get(end), result, data, unit) for end in "ab"]
+        words = f"String from {ends[0]} to {ends[1]}, blocks {s.get('blocks')}"
         found.append(Read("string", number, words, str(s.get("down", ""))))
     return tuple(found)
 
 
-def _xy(at: Any) -> str:
-    if isinstance(at, list) and len(at) == 2:
-        return f", front wheels at {at[0]}, {at[1]}"
-    return f", at {at}" if at else ""
+def _place(at: Any, result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> str:
+    """A point of the job by tape; a mark by its name."""
+    if isinstance(at, str):
+        return f"mark {at}"
+    if not isinstance(at, list) or len(at) != 2 or not result:
+        return ""
+    scale = (result.get("frame") or {}).get("metres_per_point_unit") or (1.0, 1.0)
+    return tape_words([float(v) * float(f) for v, f in zip(at, scale, strict=True)], result, data, unit)
 
 
-def places_after(result: Mapping[str, Any]) -> tuple[Asked, ...]:
+def places_after(result: Mapping[str, Any], unit: str) -> tuple[Asked, ...]:
     """Where to feel the gap once the work is done, before a check says better: at the tightest place of
     before, and as far from the line to either side as it was judged."""
     before, travel = result.get("before") or {}, result.get("travel") or {}
@@ -192,9 +202,9 @@ def places_after(result: Mapping[str, Any]) -> tuple[Asked, ...]:
                 number,
                 "felt gap",
                 f"The gap under the {part}, {words}",
-                f"Stand the vehicle with its front wheels {station:.2f} m along the line, {words}"
-                + (" by 0.20 m" if off else "")
-                + ". Feel the gap with a stack of cards on a long stick.",
+                f"Stand the vehicle with its front wheels {far(station, unit)} along the line, {words}"
+                + (f" by {far(abs(off), unit)}" if off else "")
+                + ". Feel the gap with a stack of cards on a long stick",
                 "",
                 (),
                 (),

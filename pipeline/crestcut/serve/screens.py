@@ -13,11 +13,12 @@ from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
 from crestcut.base.errors import CrestcutError
+from crestcut.serve.answer import reasons_about
 from crestcut.serve.asking import ROOM, SLAB, SOURCES, UNITS, Ask, answers, source_of, usual, value_of
 from crestcut.serve.asking import bounds as written
 from crestcut.serve.folder import Stale
 from crestcut.serve.runs import Kind
-from crestcut.serve.site import Site, fault, go, screen, site_of, stale, texts, vehicle_data
+from crestcut.serve.site import fault, go, page_data, screen, site_of, stale, texts, vehicle_data
 from crestcut.serve.steps import Screen, State
 from crestcut.serve.uploads import KINDS
 
@@ -25,7 +26,6 @@ SCANNERS = (
     ("phone", "A phone or tablet that measures depth"), ("photogrammetry", "Photographs, by a program"),
     ("terrestrial", "A scanner on a tripod"), ("total-station", "A total station"),
 )  # fmt: skip
-_DATA = '<script type="application/json" id="crestcut-data">'
 
 
 async def scan_page(request: Request) -> Response:
@@ -137,7 +137,7 @@ async def line_page(request: Request) -> Response:
     state = site.state()
     if not state.looked:
         return go(Screen.SCAN)
-    data = _pick_data(site)
+    data = page_data(site.folder.looked / "pick.html")
     if data is None:
         error = CrestcutError(
             "no slab was found in this scan", "", "scan the concrete itself, slowly, from about a metre"
@@ -150,17 +150,6 @@ async def line_page(request: Request) -> Response:
     }  # fmt: skip
     told = json.dumps({**data, "served": served}, default=str).replace("<", "\\u003c")
     return screen(request, Screen.LINE, "line.html", state=state, data=Markup(told))  # noqa: S704 - see <
-
-
-def _pick_data(site: Site) -> dict[str, Any] | None:
-    """What the page to pick from carries."""
-    try:
-        text = (site.folder.looked / "pick.html").read_text(encoding="utf-8")
-    except OSError:
-        return None
-    _, found, rest = text.partition(_DATA)
-    read = json.loads(rest.partition("</script>")[0]) if found else None
-    return read if isinstance(read, dict) else None
 
 
 async def line(request: Request) -> Response:
@@ -231,7 +220,7 @@ def _asked(
     sources = {a.key: source_of(a, state.data) if form is None else form.get(a.beside, "") for a in asks}
     if here is Screen.ROOM:
         values["clearance.confidence"] = values["clearance.confidence"] or "0.95"
-    reasons = (state.result.get("release") or {}).get("reasons") or [] if state.fresh else []
+    reasons = reasons_about(state.result, here is Screen.SLAB) if state.fresh else []
     return screen(
         request, here, "asked.html", 422 if faults else 200, state=state, asks=asks, values=values,
         sources=sources, faults=faults, sources_of=SOURCES,

@@ -56,7 +56,7 @@ def _vehicle(
         parts=[(n, tape.part_boxes(n, typed, unit)) for n in range(min(parts, tape.MOST_PARTS))],
         examples=list(example_vehicles()), beside=[p.name for p in vehicles_beside(site.folder)],
         doubts=site.folder.recall("vehicle").get("doubts", []) if found else [],
-        by_tape=bool(typed), **more,
+        by_tape=bool(typed), single=[] if typed else tape.single_measures(found or {}), **more,
     )  # fmt: skip
 
 
@@ -99,6 +99,22 @@ async def vehicle_chosen(request: Request) -> Response:
         return _vehicle(request, state, {}, {}, wrong=error.what, mend=error.mend)
 
 
+async def vehicle_number(request: Request) -> Response:
+    """One measure of a vehicle file that no sheet stands behind."""
+    site, form = site_of(request), texts(await request.form())
+    state = site.state()
+    found, path = vehicle_data(site.folder) or {}, site.folder.vehicle_file()
+    key, typed = form.get("key", ""), form.get("value", "").strip()
+    try:
+        if path is None or key not in [one.key for one in tape.single_measures(found)]:
+            raise CrestcutError("that is no measure of this vehicle", "", "choose one of the list")
+        text = tape.with_measure(path.read_text(encoding="utf-8"), key, typed, site.unit(state))
+        _, doubts = tape.check_vehicle(text, site.folder.vehicle)
+        return _take(site, request, text, doubts, form.get("number"), None)
+    except CrestcutError as error:
+        return _vehicle(request, state, {}, {}, wrong=error.what, mend=error.mend)
+
+
 def _take(
     site: Site, request: Request, made: str, doubts: tuple[str, ...], number: str | None, sheet: str | None
 ) -> Response:
@@ -116,4 +132,5 @@ def _take(
 ROUTES = [
     Route("/vehicle", vehicle_page), Route("/vehicle", vehicle, methods=["POST"]),
     Route("/vehicle/chosen", vehicle_chosen, methods=["POST"]),
+    Route("/vehicle/measure", vehicle_number, methods=["POST"]),
 ]  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -30,6 +31,9 @@ TEMPLATES = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
+
+
+_DATA = '<script type="application/json" id="crestcut-data">'
 
 
 @dataclass
@@ -158,3 +162,14 @@ def vehicle_data(folder: JobFolder) -> dict[str, Any] | None:
         return tomllib.loads(path.read_text(encoding="utf-8")) if path is not None else None
     except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError):
         return None
+
+
+def page_data(path: Path) -> dict[str, Any] | None:
+    """What one of our own offline pages carries for its viewer; None where there is no such page."""
+    try:
+        text = path.read_text(encoding="utf-8")
+    except OSError:
+        return None
+    _, found, rest = text.partition(_DATA)
+    read = json.loads(rest.partition("</script>")[0]) if found else None
+    return read if isinstance(read, dict) else None

@@ -45,7 +45,9 @@ _PLACES: Mapping[str, tuple[str, float, float, float, float]] = {
 
 @dataclass(frozen=True)
 class Tape:
-    """One box. view, place : of its line in the drawing.  can_be : its range, in words."""
+    """One box. view, place : of its line in the drawing.  window : of it that is shown.  can_be : its range,
+    in words.
+    """
 
     letter: str
     what: str
@@ -54,6 +56,7 @@ class Tape:
     typed: str
     view: str
     place: tuple[float, float, float, float]
+    window: str
     can_be: str
     fault: str = ""
 
@@ -87,7 +90,17 @@ def _box(item: Any, typed: str, fault: str, unit: str) -> Tape:
     ends = RANGES.get(_KINDS.get(item.letter, ""))
     can_be = between(*ends, unit) if ends else "between 0 and 90 degrees" if item.letter in _ANGLES else ""
     x1, y1, x2, y2 = place
-    return Tape(item.letter, item.what, item.how, item.needed, typed, view, (x1, y1, x2, y2), can_be, fault)
+    return Tape(
+        item.letter, item.what, item.how, item.needed, typed, view, (x1, y1, x2, y2),
+        _window(view, x1, y1, x2, y2), can_be, fault,
+    )  # fmt: skip
+
+
+def _window(view: str, x1: float, y1: float, x2: float, y2: float) -> str:
+    """A height is small beside a vehicle: it is shown from nearer."""
+    if view == "side" and x1 == x2:
+        return f"{x1 - 55:g} 46 110 76"
+    return {"front": "10 0 200 152", "above": "0 0 220 150"}.get(view, "0 4 320 150")
 
 
 def from_form(form: Mapping[str, str], unit: str) -> tuple[dict[str, str], dict[str, str]]:
@@ -168,6 +181,50 @@ def check_vehicle(text: str, path: Path) -> tuple[str, tuple[str, ...]]:
         raise CrestcutError("that is no vehicle file", path.name, "bring one that crestcut wrote") from None
     found = vehicle_from(data, path)
     return found.name, found.doubts
+
+
+@dataclass(frozen=True)
+class Single:
+    """One length of a vehicle file: where it stands, how it is called, and as it is written there."""
+
+    key: str
+    name: str
+    value: str
+
+
+def single_measures(vehicle: Mapping[str, Any]) -> tuple[Single, ...]:
+    """Every length of a vehicle file that may be changed by itself: its own, and its parts' heights."""
+    found = [
+        Single(key, key.replace("_", " ").capitalize(), value)
+        for key, value in vehicle.items()
+        if isinstance(value, str) and key not in ("name", "on")
+    ]
+    for number, part in enumerate(vehicle.get("part") or []):
+        heights = part.get("clearance")
+        name = f"Ground to the {part.get('name')}"
+        if isinstance(heights, str):
+            found.append(Single(f"part.{number}.clearance", name, heights))
+        elif isinstance(heights, list):
+            ends = zip(("front", "rear"), heights, strict=False)
+            found += [
+                Single(f"part.{number}.clearance.{k}", f"{name}, {end}", str(height))
+                for k, (end, height) in enumerate(ends)
+            ]
+    return tuple(found)
+
+
+def with_measure(text: str, key: str, typed: str, unit: str) -> str:
+    """A vehicle file with one length changed; its comments stay."""
+    import tomlkit
+
+    length(typed, unit)
+    document: Any = tomlkit.parse(text)
+    *path, last = [int(part) if part.isdigit() else part for part in key.split(".")]
+    home = document
+    for part in path:
+        home = home[part]
+    home[last] = with_unit(typed, unit)
+    return tomlkit.dumps(document)
 
 
 def _several(text: str) -> list[str]:

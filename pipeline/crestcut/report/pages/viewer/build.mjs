@@ -22,7 +22,12 @@ const hash = createHash("sha256");
 for (const name of sources) hash.update(`${name}\n`).update(readFileSync(name));
 
 await build({
-  entryPoints: { viewer: "src/main.js", line: "src/open_line.js", open: "src/open.js" },
+  entryPoints: {
+    viewer: "src/main.js",
+    line: "src/open_line.js",
+    open: "src/open.js",
+    tight: "src/open_tight.js",
+  },
   outdir: "built",
   bundle: true,
   minify: true,

@@ -1,5 +1,5 @@
 /*!
-built from 5c9ab168164b0aed37b2512d03833ea448c82aa7a93e381e668fc7f1d32b90ee
+built from 69039f4885a3df41b2d8c20e6f736ce7f3029d4440f5b0dac734d4cf67fa6a87
 
 three 0.187.0 (MIT)
 The MIT License
