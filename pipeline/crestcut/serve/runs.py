@@ -126,7 +126,9 @@ class Runs:
 
     async def _follow(self, run: Running) -> None:
         assert run.process.stderr is not None
+        last = ""
         async for raw in run.process.stderr:
+            last = raw.decode("utf-8", "replace").strip()[:300] or last
             with contextlib.suppress(ValueError, KeyError, TypeError):
                 told = json.loads(raw)
                 if "step" in told:
@@ -136,7 +138,8 @@ class Runs:
         code = await run.process.wait()
         run.close()
         if code not in (*DONE, 2) and not run.cancelled and not run.fault:
-            run.fault = {"what": "it stopped without an answer", "where": "", "mend": "start it again"}
+            broke = last if not last.startswith("{") else ""
+            run.fault = {"what": "it stopped without an answer", "where": broke, "mend": "start it again"}
         record = {
             **self.last(run.kind), "ended": time.time(), "code": code, "fault": run.fault,
             "cancelled": run.cancelled,

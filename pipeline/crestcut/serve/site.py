@@ -105,7 +105,7 @@ def screen(
         titles=TITLES, state=state, unit=unit, units=UNITS,
         title=str(state.data.get("title") or "Your slab"), number=site.folder.number(),
         undo=site.folder.last_change(), running=site.runs.now, cut_short=site.runs.cut_short(),
-        network=site.network, path=request.url.path, length=lambda metres: shown(metres, unit),
+        network=site.network, length=lambda metres: shown(metres, unit),
         care=MEASURED_VEHICLE, felt=FELT_GAP, **{"wrong": "", "mend": "", **more},
     )  # fmt: skip
     return HTMLResponse(text, status)
