@@ -37,6 +37,11 @@ async def scan_page(request: Request) -> Response:
                   mend=told.get("mend", ""))  # fmt: skip
 
 
+def _refused(error: CrestcutError) -> Response:
+    """A file that is not taken: an answer like others, for whoever brought it."""
+    return JSONResponse({"what": error.what, "mend": error.mend})
+
+
 async def upload(request: Request) -> Response:
     """An upload begins, or goes on: its key and how much of it is here."""
     site = site_of(request)
@@ -46,7 +51,7 @@ async def upload(request: Request) -> Response:
     except (ValueError, KeyError, TypeError):
         return JSONResponse({"what": "that was no upload", "mend": "reload this page"}, 400)
     except CrestcutError as error:
-        return JSONResponse({"what": error.what, "mend": error.mend}, 415)
+        return _refused(error)
     return JSONResponse({"key": key, "here": here})
 
 
@@ -59,7 +64,7 @@ async def upload_piece(request: Request) -> Response:
     except ValueError:
         return JSONResponse({"what": "that was no piece", "mend": "reload this page"}, 400)
     except CrestcutError as error:
-        return JSONResponse({"what": error.what, "mend": error.mend}, 415)
+        return _refused(error)
     except OSError as error:
         return JSONResponse({"what": f"cannot be kept ({error.strerror})", "mend": "free some space"}, 507)
     return JSONResponse({"here": here})
@@ -80,7 +85,7 @@ async def upload_end(request: Request) -> Response:
             site.folder.edit("another scan" if site.folder.scan_files() else "the scan", fresh)
             await site.look()
     except CrestcutError as error:
-        return JSONResponse({"what": error.what, "mend": error.mend}, 415)
+        return _refused(error)
     return JSONResponse({"next": "/after" if after else "/scan"})
 
 

@@ -1,5 +1,5 @@
 /*!
-built from 69039f4885a3df41b2d8c20e6f736ce7f3029d4440f5b0dac734d4cf67fa6a87
+built from 1108c34461c56d4cd4cf3f9e59833ce445f8b858f0507c6e341dc05acd03e147
 
 three 0.187.0 (MIT)
 The MIT License

@@ -69,7 +69,7 @@ async function bring(file, purpose, tell) {
 async function ask(path, options) {
   const answer = await fetch(path, options);
   const told = await answer.json().catch(() => ({ what: "that was refused", mend: "reload this page" }));
-  if (answer.ok) return told;
+  if (answer.ok && !told.what) return told;
   const error = new Error(`${told.what[0].toUpperCase()}${told.what.slice(1)}; ${told.mend}.`);
   error.told = true;
   throw error;
