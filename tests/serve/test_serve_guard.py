@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import socket
 from collections.abc import Iterator
 from pathlib import Path
@@ -124,6 +125,22 @@ def test_a_manifest_that_names_what_lies_elsewhere_gives_nothing_away(tmp_path: 
     assert listed(folder, "results") == []
 
 
+def test_a_page_of_results_is_shut_off_and_one_that_was_changed_runs_nothing(tmp_path: Path) -> None:
+    from crestcut.report import Staging
+
+    with Served(tmp_path / "job", cwd=tmp_path) as served:
+        with Staging(tmp_path / "job" / "results", "run") as folder:
+            (folder / "report.html").write_text("<style>a{}</style><script>let a</script>", encoding="utf-8")
+        policy = served.ask("GET", "/file/results/report.html")[1]["content-security-policy"]
+        assert "sandbox allow-scripts" in policy and "allow-same-origin" not in policy
+        assert (
+            "script-src 'sha256-" in policy and "connect-src" not in policy and "default-src 'none'" in policy
+        )
+        (tmp_path / "job" / "results" / "report.html").write_text("<script>evil()</script>", encoding="utf-8")
+        policy = served.ask("GET", "/file/results/report.html")[1]["content-security-policy"]
+        assert "script-src 'none'" in policy
+
+
 def test_more_than_is_asked_for_is_refused(served: Served) -> None:
     big = str(10 * MOST_BODY)
     assert served.ask("POST", "/slab", b"x", {"Content-Length": big})[0] == 413
@@ -180,3 +197,27 @@ def test_the_token_is_dead_when_the_command_has_ended(tmp_path: Path) -> None:
 def test_without_phone_there_is_no_address_for_one(tmp_path: Path) -> None:
     site = Site(JobFolder(tmp_path / "job.toml"), Doors({"127.0.0.1:1"}))
     assert application(site).state.site.network == "" and site.doors.phone == ""
+
+
+def test_a_phone_comes_in_once_by_its_own_address_and_by_no_other_name(tmp_path: Path) -> None:
+    try:
+        network = _own_address()
+    except CrestcutError:
+        pytest.skip("this machine is on no network")
+    with Served(tmp_path / "job", "--phone", cwd=tmp_path) as served:
+        found = re.search(
+            rf"once: http://{re.escape(network)}:{served.port}(/enter/[0-9a-f]{{32}})", served.said
+        )
+        assert found is not None
+        host = {"Host": f"{network}:{served.port}", "Cookie": ""}
+        status, headers, _ = served.ask("GET", found[1], headers=host)
+        assert status == 303
+        assert served.ask("GET", found[1], headers=host)[0] == 403
+        cookie = {**host, "Cookie": headers["set-cookie"].partition(";")[0]}
+        assert served.ask("GET", "/scan", headers=cookie)[0] == 200
+        with socket.create_connection((network, served.port), timeout=5):
+            pass  # and it does listen there
+        origin = {"Origin": f"http://{network}:{served.port}"}
+        status, _, body = served.ask("POST", "/phone", headers=origin | {"Host": host["Host"]})
+        assert status == 200 and b"<svg" in body
+        assert served.ask("POST", "/phone", headers=origin)[0] == 403  # another of its names

@@ -135,9 +135,9 @@ def shown(metres: float, unit: str) -> str:
     """A length in the person's own unit, and in no other."""
     if metres != metres:
         return "not known"
-    if unit == "in":
-        return inches(metres)
     size = abs(metres)
+    if unit == "in":
+        return far(metres, unit) if size >= 1 else inches(metres)
     if size == 0:
         return "0"
     if size >= 1:

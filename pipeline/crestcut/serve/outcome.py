@@ -5,7 +5,9 @@ from __future__ import annotations
 import io
 import re
 import zipfile
+from base64 import b64encode
 from collections.abc import Mapping
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -21,7 +23,7 @@ from crestcut.serve.asking import shown, with_unit
 from crestcut.serve.folder import JobFolder, Stale, read_json
 from crestcut.serve.readings import Asked, asked_of, places_after, read_in, read_of
 from crestcut.serve.runs import Kind
-from crestcut.serve.site import asset, fault, go, page_data, screen, site_of, stale, texts
+from crestcut.serve.site import fault, go, page_data, screen, site_of, stale, texts
 from crestcut.serve.steps import Screen, State, nothing_to_do
 from crestcut.serve.uploads import KINDS
 
@@ -288,19 +290,20 @@ async def file(request: Request) -> Response:
 
 
 def _own_page(path: Path) -> Response:
-    """A page of ours with everything inside it: its policy lets the style and the script run that are built
-    into this program, by their hashes, and nothing else that stands in the file."""
-    from base64 import b64encode
-    from hashlib import sha256
-
+    """A page with everything inside it, shut off from this site: an origin of its own, no request, no form.
+    Its style and script run where the page is as a command wrote it; in one that was changed since, none."""
     text = path.read_bytes()
-    known = {bytes(asset("viewer.js")).strip(), bytes(asset("page.css")).strip()}
+    sets = read_json(path.with_name("manifest.json")).get("sets") or {}
+    written = {row.get("sha256") for one in sets.values() for row in one.get("files") or []
+               if row.get("file") == path.name}  # fmt: skip
     told = {"script": "'none'", "style": "'none'"}
-    for kind, found in (("script", _SCRIPT.search(text)), ("style", _STYLE.search(text))):
-        if found and found[1].strip() in known:
-            told[kind] = f"'sha256-{b64encode(sha256(found[1]).digest()).decode()}'"
+    if sha256(text).hexdigest() in written:
+        for kind, found in (("script", _SCRIPT.search(text)), ("style", _STYLE.search(text))):
+            if found:
+                told[kind] = f"'sha256-{b64encode(sha256(found[1]).digest()).decode()}'"
     policy = (
-        f"default-src 'none'; script-src {told['script']}; style-src {told['style']}; img-src data: blob:; "
+        "sandbox allow-scripts allow-downloads allow-modals; default-src 'none'; "
+        f"script-src {told['script']}; style-src {told['style']}; img-src data: blob:; "
         "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
     )
     return Response(text, media_type=TYPES[".html"], headers={"content-security-policy": policy})

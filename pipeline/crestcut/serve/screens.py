@@ -22,6 +22,7 @@ from crestcut.serve.site import fault, go, page_data, screen, site_of, stale, te
 from crestcut.serve.steps import Screen, State
 from crestcut.serve.uploads import KINDS
 
+WIDE, TALL = 0.3, 0.15  # m: of what is worth a word before anything is tapped
 SCANNERS = (
     ("phone", "A phone or tablet that measures depth"), ("photogrammetry", "Photographs, by a program"),
     ("terrestrial", "A scanner on a tripod"), ("total-station", "A total station"),
@@ -97,7 +98,14 @@ async def check_page(request: Request) -> Response:
         return go(Screen.SCAN)
     scan = state.data.get("scan", {})
     return screen(request, Screen.CHECK, "check.html", state=state, sizes=_sizes(state), scanners=SCANNERS,
-                  scanner=scan.get("scanner") or "phone", unit_now=state.looked.get("unit"))  # fmt: skip
+                  scanner=scan.get("scanner") or "phone", things=_things(state),
+                  unit_now=state.looked.get("unit"))  # fmt: skip
+
+
+def _things(state: State) -> list[dict[str, Any]]:
+    """What stands on the slab and is no edge of it, the largest first."""
+    found = [t for t in state.looked.get("things", []) if min(t["size"]) > WIDE and t["height"] > TALL]
+    return sorted(found, key=lambda t: -t["size"][0] * t["size"][1])[:3]
 
 
 def _sizes(state: State) -> list[tuple[str, float, float, float]]:

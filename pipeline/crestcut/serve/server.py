@@ -175,9 +175,7 @@ def _tell_phone(site: Site, tell: Callable[[str], None]) -> None:
     drawn = io.StringIO()
     segno.make(address, error="m").terminal(drawn, compact=True)
     for row in drawn.getvalue().splitlines():
-        print_row = row.replace("\x1b[0m", "")
-        if "\x1b" not in print_row:
-            tell(print_row)
+        tell(row)
     tell(f"Phone, on the same network, once: {address}")
 
 

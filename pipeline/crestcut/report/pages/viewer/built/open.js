@@ -1,5 +1,5 @@
 /*!
-built from 1108c34461c56d4cd4cf3f9e59833ce445f8b858f0507c6e341dc05acd03e147
+built from 20796592e803d9210e4b741b882bf245966f3cd7e44664e952aef1fe29d3d1bd
 
 three 0.187.0 (MIT)
 The MIT License
