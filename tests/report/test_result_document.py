@@ -176,3 +176,14 @@ def test_written_file_reads_back_the_same(tmp_path: Path) -> None:
     assert json.loads((tmp_path / "result.json").read_text(encoding="utf-8")) == document
     write_result(report, tmp_path / "again.json")
     assert (tmp_path / "again.json").read_bytes() == (tmp_path / "result.json").read_bytes()
+
+
+def test_a_finding_of_what_the_cut_leaves_is_written_beside_the_sheets() -> None:
+    """A worksheet holds the chance after the cut, and that its findings, each with its kind."""
+    from dataclasses import asdict
+
+    from crestcut.chance import Doubt, Finding
+    from crestcut.report.sheets.all_sheets import _plain
+
+    told = _plain(asdict(Finding(Doubt.TWICE, (1.0, 2.0), 0.5, math.nan)))
+    assert told == {"doubt": "seen twice", "xy": [1.0, 2.0], "area": 0.5, "size": None}

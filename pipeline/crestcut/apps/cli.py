@@ -7,16 +7,14 @@ import gc
 import json
 import os
 import sys
-import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from crestcut import __version__
-from crestcut.base.errors import CrestcutError, Mind, Say, visible
+from crestcut.apps.progress import fault, print_line, progress, say_plainly, serve_page
+from crestcut.base.errors import CrestcutError
 from crestcut.base.stopping import stopped_as_by_ctrl_c
 from crestcut.report import Staging, refuse_unwritable, switched
 from crestcut.study import Identity
@@ -44,7 +42,7 @@ class _OneLineErrors(click.Group):
             with stopped_as_by_ctrl_c():
                 return super().invoke(ctx)
         except CrestcutError as error:
-            click.echo(f"crestcut: {error}", err=True)
+            fault(error)
             sys.exit(2)
         except KeyboardInterrupt:  # all that was staged is gone by now, or has been switched as a whole
             what = f"all results are in {switched[0]}, whole" if switched else "nothing was written"
@@ -52,56 +50,13 @@ class _OneLineErrors(click.Group):
             sys.exit(STOPPED)
 
 
-def _line(text: str, err: bool = False) -> None:
-    """One line of the terminal: names in it come from files, and none moves the cursor or begins a line."""
-    click.echo(visible(text), err=err)
-
-
-def _say(text: str) -> None:
-    _line(f"  {text} ...", err=True)
-
-
-@contextmanager
-def _progress() -> Iterator[Say]:
-    """What long work calls with words as each of its steps begins.
-
-    At a terminal the step at work moves, with its seconds, and those done stay above it with theirs; anywhere
-    else, as in logs, each is a plain line.
-    """
-    if not sys.stderr.isatty():
-        yield _say
-        return
-    from rich.console import Console
-    from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
-
-    columns = (SpinnerColumn(), TextColumn("{task.description}", markup=False), TimeElapsedColumn())
-    screen = Console(stderr=True, markup=False, highlight=False, soft_wrap=True, no_color=True)
-    with Progress(*columns, console=screen, refresh_per_second=5, redirect_stdout=False) as shown:
-        began: list[float] = []
-        step = shown.add_task("", start=False, visible=False)
-
-        def done() -> None:
-            if began:
-                said = shown.tasks[0].description
-                shown.console.print(f"  {said}  {time.perf_counter() - began.pop():.1f} s")
-
-        def say(words: str) -> None:
-            if isinstance(words, Mind):
-                shown.console.print(f"  {visible(words)}")
-                return
-            done()
-            began.append(time.perf_counter())
-            shown.reset(step, description=visible(words), visible=True)
-
-        yield say
-        done()
-        shown.update(step, visible=False)
-
-
 @click.group(cls=_OneLineErrors)
 @click.version_option(__version__)
-def main() -> None:
+@click.option("--under", type=int, hidden=True, help="Process id of the page server that started this.")
+def main(under: int | None) -> None:
     """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
+    if under is not None:
+        serve_page(under)
     gc.set_threshold(SELDOM)
     atexit.register(gc.freeze)  # nor are the million objects that are left searched at the end
 
@@ -146,7 +101,7 @@ def look(
         raise CrestcutError(f'scanner "{scanner}" is not known', "--scanner", mend)
     written: tuple[Path, ...] = ()
     choice = ScanChoice(scans, unit, up, scanner)
-    with _progress() as say:
+    with progress() as say:
         scan = read_scan(choice, say)
         seeing = meanwhile(see_scan, scan)
         health = assess(scan, scanner)
@@ -159,8 +114,21 @@ def look(
         click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
         return
     for line in health_lines(scan, health, scanner):
-        _line(line)
+        print_line(line)
     _list(written)
+
+
+@main.command("open")
+@click.argument("what", required=False, type=click.Path(path_type=Path), metavar="[SCAN|JOB|FOLDER]")
+@click.option("--folder", type=click.Path(path_type=Path), help="The job's folder, where WHAT is a scan.")
+@click.option("--phone", is_flag=True, help="Let a phone on the same network in, by a one-time address.")
+@click.option("--port", type=click.IntRange(0, 65535), default=0, help="Of the server; any free one else.")
+@click.option("--no-browser", is_flag=True, help="Print the address and open nothing.")
+def open_(what: Path | None, folder: Path | None, phone: bool, port: int, no_browser: bool) -> None:
+    """A whole job in the browser: scan, vehicle, answer, what to measure, sheets. Ctrl-C ends it."""
+    from crestcut.serve import Asked, serve
+
+    serve(Asked(what, folder, phone, port, not no_browser), print_line)
 
 
 @main.command()
@@ -183,7 +151,7 @@ def run(jobs: tuple[Path, ...], out: Path, as_json: bool) -> None:
     job = jobs[0]
     from crestcut.apps.run import reached, run_and_write
 
-    with _progress() as say:
+    with progress() as say:
         done, written = run_and_write(job, out, say)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
@@ -191,7 +159,7 @@ def run(jobs: tuple[Path, ...], out: Path, as_json: bool) -> None:
         from crestcut.report import summary_lines
 
         for line in summary_lines(done.report):
-            _line(line)
+            print_line(line)
         _list(written)
     if not reached(done.report):
         sys.exit(SHORT)
@@ -202,13 +170,13 @@ def _run_several(jobs: tuple[Path, ...], out: Path) -> None:
     from crestcut.apps.batch import TABLE_NAME, row, run_all
     from crestcut.apps.run import reached
 
-    with _progress() as say:
+    with progress() as say:
         ended = run_all(jobs, out, say)
     for one in ended:
         title, folder, *rest = row(one)
         said = one.wrong or f"{rest[0]}, gap {rest[1] or '-'} mm, deepest {rest[4] or '-'} mm, {rest[6]}"
-        _line(f"{title} ({folder}): {said}")
-    _line(f"Table: {out / TABLE_NAME}", err=True)
+        print_line(f"{title} ({folder}): {said}")
+    print_line(f"Table: {out / TABLE_NAME}", err=True)
     wrong = sum(bool(one.wrong) for one in ended)
     if wrong:
         sys.exit(SOME_FAILED if wrong < len(ended) else 2)
@@ -235,7 +203,7 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
     refuse_unwritable(out)
     from crestcut.apps.verify import check_and_write
 
-    with _progress() as say:
+    with progress() as say:
         found, written = check_and_write(job, (*after, *more), out, say)
     if as_json:
         click.echo((out / "verify.json").read_text(encoding="utf-8"), nl=False)
@@ -243,7 +211,7 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
         from crestcut.report import verify_lines
 
         for line in verify_lines(found.report, found.check):
-            _line(line)
+            print_line(line)
         _list(written)
     if not found.check.reached:
         sys.exit(SHORT)
@@ -259,10 +227,10 @@ def survey(job: Path, out: Path) -> None:
     """
     from crestcut.apps.survey import survey_and_write
 
-    with _progress() as say:
+    with progress() as say:
         notes, written = survey_and_write(job, out, say)
     for note in notes:
-        _line(f"Mind: {note}")
+        print_line(f"Mind: {note}")
     _list(written)
 
 
@@ -301,13 +269,13 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
     from crestcut.apps.floor import floor_and_write
     from crestcut.report import FLOOR_NAME, floor_lines
 
-    with _progress() as say:
+    with progress() as say:
         report, written = floor_and_write(job, out, say)
     if as_json:
         click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
     else:
         for line in floor_lines(report):
-            _line(line)
+            print_line(line)
         _list(written)
     if not report.judged.levelling.reached:
         sys.exit(SHORT)
@@ -349,14 +317,14 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
     written = _write_vehicle(found, angles, text, out) if out is not None else ()
     doubts = doubts or found.doubts
     for doubt in doubts:
-        _line(f"Looks mistaken: {doubt}", err=True)
+        print_line(f"Looks mistaken: {doubt}", err=True)
     if as_json:
         click.echo(json.dumps({**asdict(angles), "doubts": doubts}, indent=2, default=str))
     elif text is not None and out is None:
         click.echo(text, nl=False)
     else:
         for line in vehicle_lines(found, angles):
-            _line(line)
+            print_line(line)
     _list(written)
 
 
@@ -367,7 +335,7 @@ def _measuring_sheet(out: Path | None) -> None:
     if out is not None:
         from crestcut.report import write_measuring_sheet
 
-        staging = Staging(out, "vehicle --sheet", _say)
+        staging = Staging(out, "vehicle --sheet", say_plainly)
         with staging as folder:
             staging.about = Identity("Measuring sheet for a vehicle")
             write_measuring_sheet(folder)
@@ -380,7 +348,7 @@ def _write_vehicle(found: Vehicle, angles: Angles, text: str | None, out: Path) 
     """The drawing, and the vehicle file where it came from a sheet."""
     from crestcut.report import draw_vehicle
 
-    staging = Staging(out, "vehicle", _say)
+    staging = Staging(out, "vehicle", say_plainly)
     with staging as folder:
         staging.about = Identity(found.name)
         draw_vehicle(found, angles, folder / "vehicle.png")
@@ -393,7 +361,7 @@ def _list(paths: tuple[Path, ...]) -> None:
     if paths:
         click.echo("Written:", err=True)
     for path in paths:
-        _line(f"  {path}", err=True)
+        print_line(f"  {path}", err=True)
 
 
 if __name__ == "__main__":

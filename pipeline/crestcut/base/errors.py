@@ -23,6 +23,18 @@ class Mind(str):
         return super().__new__(cls, f"mind: {words}")
 
 
+class Step(str):
+    """Words of a step that begins, with the key it is known by: what share is done is told by that."""
+
+    key: str
+
+    def __new__(cls, words: str, key: str) -> Step:
+        """``words`` as they are said; ``key`` as under ``seconds`` of the results."""
+        step = super().__new__(cls, words)
+        step.key = key
+        return step
+
+
 class CrestcutError(Exception):
     """Bad input, said in one line.
 

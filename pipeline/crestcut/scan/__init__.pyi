@@ -1,3 +1,4 @@
+from .formats.sniff import sniff as sniff
 from .health import HEADROOM as HEADROOM
 from .health import Health as Health
 from .health import assess as assess
@@ -74,4 +75,5 @@ __all__ = [
     "rounded",
     "sample_faces",
     "settles",
+    "sniff",
 ]

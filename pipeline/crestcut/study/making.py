@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from crestcut import __version__
-from crestcut.base.errors import Mind, Say
+from crestcut.base.errors import Mind, Say, Step
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
@@ -98,7 +98,7 @@ class Clock:
     @contextmanager
     def stage(self, name: str, words: str) -> Iterator[None]:
         """Say ``words``, and keep how long the block took, s, under ``name``."""
-        self.say(words)
+        self.say(Step(words, name))
         start = time.perf_counter()
         yield
         self.seconds[name] = time.perf_counter() - start

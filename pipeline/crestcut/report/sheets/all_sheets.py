@@ -7,6 +7,7 @@ import dataclasses
 import json
 import math
 from collections.abc import Iterator
+from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -113,7 +114,7 @@ def _plain(value: object) -> object:
         return [_plain(item) for item in value]
     if isinstance(value, float):
         return value if math.isfinite(value) else None
-    return value
+    return value.value if isinstance(value, Enum) else value
 
 
 def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:

@@ -22,8 +22,13 @@ const hash = createHash("sha256");
 for (const name of sources) hash.update(`${name}\n`).update(readFileSync(name));
 
 await build({
-  entryPoints: ["src/main.js"],
-  outfile: "built/viewer.js",
+  entryPoints: {
+    viewer: "src/main.js",
+    line: "src/open_line.js",
+    open: "src/open.js",
+    tight: "src/open_tight.js",
+  },
+  outdir: "built",
   bundle: true,
   minify: true,
   format: "iife",
@@ -34,4 +39,10 @@ await build({
     js: `/*!\nbuilt from ${hash.digest("hex")}\n\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/`,
   },
 });
-await build({ entryPoints: ["src/page.css"], outfile: "built/page.css", bundle: true, minify: true, target });
+await build({
+  entryPoints: { page: "src/page.css", open: "src/open.css" },
+  outdir: "built",
+  bundle: true,
+  minify: true,
+  target,
+});

@@ -37,3 +37,6 @@ export function roundStep(least) {
   const ten = 10 ** Math.floor(Math.log10(least));
   return [1, 2, 5, 10].map((m) => m * ten).find((step) => step >= least * 0.999999);
 }
+
+/** What an area that is not to be cut is called on this page. */
+export const areaName = () => byId("tool-keep")?.dataset.name ?? "Keep area";

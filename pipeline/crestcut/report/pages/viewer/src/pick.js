@@ -17,6 +17,12 @@ import { parseLength } from "./units.js";
 const DRAWN = "The line is drawn. Drag its points to mend it; choose Line again and tap on for a bend.";
 
 export async function startPick(data, root) {
+  const { page, model, map, height, plan } = await layOut(data, root);
+  wire(page, model, map, height, plan);
+}
+
+/** The plan with its points, ready to be tapped on. */
+export async function layOut(data, root) {
   const height = new Raster(data.grid, await unpackLayer(data.height));
   const footing = await unpackLayer(data.footing); // 1 ground, 0.5 in doubt
   height.footing = new Raster(data.grid, footing);
@@ -46,11 +52,12 @@ export async function startPick(data, root) {
   const map = new PickMap(stage, plan, height, model, page);
   view.addEventListener("focus", () => stage.request());
   view.addEventListener("blur", () => stage.request());
-  wire(page, model, map, height, plan);
   window.crestcut = { model, map, stage, parseLength, path: { beside, drivable, leastRadius } }; // a handle for tests and for whoever looks under the bonnet
+  return { page, model, map, height, plan };
 }
 
-function wire(page, model, map, height, plan) {
+/** What stands above and below the plan: tools, undo, nearness, the vehicle along the line. Returns what draws the strip. */
+export function tools(page, model, map, refresh) {
   page.lineDrawn = () => {
     byId("tool-look").checked = true;
     map.setTool("look");
@@ -79,6 +86,11 @@ function wire(page, model, map, height, plan) {
     strip();
   });
   const strip = () => byId("strip").replaceChildren(...[heightStrip(map, page.units)].filter(Boolean));
+  return strip;
+}
+
+function wire(page, model, map, height, plan) {
+  const strip = tools(page, model, map, () => refresh());
   const build = () => {
     byId("title").value = model.doc.title ?? "";
     fillIn(model, page.units);

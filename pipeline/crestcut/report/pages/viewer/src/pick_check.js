@@ -1,5 +1,6 @@
 // What is wrong with the job, said while it is being made. "stop": `crestcut run` would refuse it. "care": it would run, but.
 
+import { areaName } from "./dom.js";
 import { vehicle } from "./pick_check_vehicle.js";
 import { QUESTIONS, choiceOf } from "./pick_form.js";
 import { WHEELS, drive, lostGround, shortened } from "./pick_ground.js";
@@ -262,12 +263,13 @@ function places(model, height, plan, say) {
     else if (names.indexOf(name) !== k) say("stop", `Two marks are called ${name}`, `mark-${k}`);
   });
   model.keeps.forEach((keep, k) => {
-    if (keep.area.length < 3) say("stop", `Keep area ${k + 1} needs three corners or more`, `keep-${k}`);
+    if (keep.area.length < 3) say("stop", `${areaName()} ${k + 1} needs three corners or more`, `keep-${k}`);
     if (keep.over !== undefined && !model.rule("keep.over").enum.includes(keep.over))
-      say("stop", `Keep area ${k + 1}: “${keep.over}” is none of what may be located there`, `keep-${k}`);
+      say("stop", `${areaName()} ${k + 1}: “${keep.over}” is none of what may be located there`, `keep-${k}`);
     const deepest = length(keep.deepest ?? 0);
-    if (!Number.isFinite(deepest)) say("stop", `Keep area ${k + 1}: ${unread(keep.deepest)}`, `keep-${k}`);
+    if (!Number.isFinite(deepest))
+      say("stop", `${areaName()} ${k + 1}: ${unread(keep.deepest)}`, `keep-${k}`);
     else if (!model.allows("keep.deepest", deepest))
-      say("stop", `Keep area ${k + 1}: a depth of “${keep.deepest}” cannot be right`, `keep-${k}`);
+      say("stop", `${areaName()} ${k + 1}: a depth of “${keep.deepest}” cannot be right`, `keep-${k}`);
   });
 }

@@ -1,6 +1,6 @@
 // The plan one taps on: line, marks, keep areas, and the vehicle at true size along the line.
 
-import { announce, byId, h, s } from "./dom.js";
+import { announce, areaName, byId, h, s } from "./dom.js";
 import { label, planGrid, scaleBar } from "./ground.js";
 import { length } from "./pick_model.js";
 import { driven, routeOf } from "./pick_route.js";
@@ -8,7 +8,7 @@ import { show } from "./units.js";
 
 const TAP = { mouse: 7, touch: 12 }; // pixels that hand or finger may slip and it is still a tap
 const ON = 12; // pixels from a point's middle that are the point itself: two so near each other are a mistake
-const ADD = "choose Line, Mark or Keep area above, then tap";
+const add = () => `choose Line, Mark or ${areaName()} above, then tap`;
 const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
 /** Did a finger or hand move so far that it is no tap? */
@@ -72,7 +72,7 @@ export class PickMap {
     } else if (this.tool === "keep") {
       this.open.push(at);
       this.tell(`Corner ${this.open.length} put at ${at.join(", ")}`);
-    } else this.tell(`Nothing was added, “Move” is chosen: ${ADD}`);
+    } else this.tell(`Nothing was added, “Move” is chosen: ${add()}`);
     this.model.changed();
   }
 
@@ -88,7 +88,7 @@ export class PickMap {
 
   /** A tap that fell on a point's button: meant for the plan under it. */
   #tapOn([x, y], name) {
-    if (this.tool === "look") return this.tell(`${name}: drag it to move it. To add a point ${ADD}`);
+    if (this.tool === "look") return this.tell(`${name}: drag it to move it. To add a point ${add()}`);
     return this.tap([x, y]);
   }
 
@@ -103,7 +103,7 @@ export class PickMap {
     if (this.open.length >= 3) {
       this.model.remember();
       (this.model.doc.keep ??= []).push({ kind: "other", area: this.open, deepest: "0 mm" });
-      announce("Keep area added");
+      announce(`${areaName()} added`);
     }
     this.open = [];
     this.model.changed();
@@ -297,7 +297,7 @@ export class PickMap {
       keep.area.forEach((p, c) =>
         wanted.push({
           key: `keep-${k}-${c}`,
-          name: `Keep area ${k + 1}, corner ${c + 1}`,
+          name: `${areaName()} ${k + 1}, corner ${c + 1}`,
           sign: "",
           point: p,
           list: "keep",

@@ -1,6 +1,6 @@
 // The tapped points as figures: for those who type, and to see what was tapped.
 
-import { byId, h } from "./dom.js";
+import { areaName, byId, h } from "./dom.js";
 
 /** Writes the list anew, unless someone is typing in it. */
 export function points(model) {
@@ -76,10 +76,10 @@ export function points(model) {
     h(
       "div",
       { class: "point two", id: `keep-${k}`, tabindex: -1 },
-      h("span", { class: "point-name" }, `Keep ${k + 1}`),
+      h("span", { class: "point-name" }, `${areaName().replace(" area", "")} ${k + 1}`),
       h("input", {
         type: "text",
-        "aria-label": `What keep area ${k + 1} is`,
+        "aria-label": `What ${areaName().toLowerCase()} ${k + 1} is`,
         list: "keep-kinds",
         value: keep.kind,
         onchange: (e) => {
@@ -89,7 +89,7 @@ export function points(model) {
       }),
       h("input", {
         type: "text",
-        "aria-label": `Deepest cut in keep area ${k + 1}`,
+        "aria-label": `Deepest cut in ${areaName().toLowerCase()} ${k + 1}`,
         value: keep.deepest ?? "0 mm",
         onchange: (e) => {
           keep.deepest = e.target.value.trim();
@@ -100,7 +100,7 @@ export function points(model) {
         "button",
         {
           type: "button",
-          "aria-label": `Take away keep area ${k + 1}`,
+          "aria-label": `Take away ${areaName().toLowerCase()} ${k + 1}`,
           onclick: () => model.drop("keep", k),
         },
         "×",
@@ -126,7 +126,7 @@ export function points(model) {
           h(
             "p",
             { class: "hint" },
-            "Beside each keep area: what it is, what was located in the slab there, and the deepest cut allowed.",
+            `Beside each ${areaName().toLowerCase()}: what it is, what was located in the slab there, and the deepest cut allowed.`,
           ),
         ]
       : []),
@@ -136,7 +136,7 @@ export function points(model) {
 /** What was located under a keep area: the choices that the page carries. */
 function over(model, keep, k) {
   const box = byId("over").content.firstElementChild.cloneNode(true);
-  box.setAttribute("aria-label", `What was located under keep area ${k + 1}`);
+  box.setAttribute("aria-label", `What was located under ${areaName().toLowerCase()} ${k + 1}`);
   box.value = keep.over ?? "";
   box.addEventListener("change", () => {
     model.remember();

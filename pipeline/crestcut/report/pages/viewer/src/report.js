@@ -54,7 +54,8 @@ function proof(report) {
   fillDrawing(report, k, report.atWorst.y, home, byId("proof-words"));
 }
 
-function fillDrawing(report, k, y, home, words, { brisk = false, after = false } = {}) {
+/** The section at station k into `home`, and what it shows into `words`. */
+export function fillDrawing(report, k, y, home, words, { brisk = false, after = false } = {}) {
   const whole = home.clientWidth,
     beside = whole >= 900; // the two pictures side by side where there is room
   const wide = Math.max(260, Math.floor(beside ? (whole - 24) / 2 : whole));

@@ -1,0 +1,103 @@
+"""What long work says: moving at a terminal, plain lines in a log, JSON lines for a page server."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+import threading
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import click
+
+from crestcut.base.errors import CrestcutError, Mind, Say, Step, visible
+from crestcut.base.stopping import end_with_parent
+
+_served: list[int] = []  # the page server's process id, where one started this
+
+
+def serve_page(parent: int) -> None:
+    """From here on steps and faults are JSON lines on stderr, and this process ends with ``parent``.
+
+    Where the system cannot end it, the pipe on stdin does: it closes with the parent.
+    """
+    _served[:] = [parent]
+    end_with_parent(parent)
+    threading.Thread(target=_end_with_stdin, daemon=True).start()
+
+
+def _end_with_stdin() -> None:
+    while os.read(0, 1024):
+        pass
+    os._exit(1)  # what is half written lies in a hidden folder, which the next command sweeps
+
+
+def _tell(**record: object) -> None:
+    click.echo(json.dumps(record), err=True)
+
+
+def fault(error: CrestcutError) -> None:
+    """The program's own error, in one line."""
+    if _served:
+        _tell(fault={"what": error.what, "where": error.where, "mend": error.mend})
+    else:
+        click.echo(f"crestcut: {error}", err=True)
+
+
+def print_line(text: str, err: bool = False) -> None:
+    """One line of the terminal: names in it come from files, and none moves the cursor or begins a line."""
+    click.echo(visible(text), err=err)
+
+
+def say_plainly(text: str) -> None:
+    """A step as a line of a log."""
+    print_line(f"  {text} ...", err=True)
+
+
+def _say_as_record(words: str) -> None:
+    if isinstance(words, Mind):
+        _tell(mind=words)
+    else:
+        _tell(step=words, key=words.key if isinstance(words, Step) else None)
+
+
+@contextmanager
+def progress() -> Iterator[Say]:
+    """What long work calls with words as each of its steps begins.
+
+    At a terminal the step at work moves, with its seconds, and those done stay above it with theirs; anywhere
+    else, as in logs, each is a plain line.
+    """
+    if _served:
+        yield _say_as_record
+        return
+    if not sys.stderr.isatty():
+        yield say_plainly
+        return
+    from rich.console import Console
+    from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
+
+    columns = (SpinnerColumn(), TextColumn("{task.description}", markup=False), TimeElapsedColumn())
+    screen = Console(stderr=True, markup=False, highlight=False, soft_wrap=True, no_color=True)
+    with Progress(*columns, console=screen, refresh_per_second=5, redirect_stdout=False) as shown:
+        began: list[float] = []
+        step = shown.add_task("", start=False, visible=False)
+
+        def done() -> None:
+            if began:
+                said = shown.tasks[0].description
+                shown.console.print(f"  {said}  {time.perf_counter() - began.pop():.1f} s")
+
+        def say(words: str) -> None:
+            if isinstance(words, Mind):
+                shown.console.print(f"  {visible(words)}")
+                return
+            done()
+            began.append(time.perf_counter())
+            shown.reset(step, description=visible(words), visible=True)
+
+        yield say
+        done()
+        shown.update(step, visible=False)

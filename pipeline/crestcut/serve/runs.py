@@ -1,0 +1,174 @@
+"""Long work in a process of its own: the command line itself, told by JSON lines how far it is.
+
+The server stays free to answer, a cancel is the Ctrl-C of the command line (nothing written, what was there
+stays), and the process ends with the server however that ends. What was under way stands in a record beside
+the job, so that the next start can say so.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import json
+import os
+import signal
+import sys
+import time
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from pathlib import Path
+from typing import Any
+
+from crestcut.base.errors import CrestcutError
+from crestcut.serve.folder import JobFolder
+
+PATIENCE = 8.0  # s from asking a process to stop to stopping it
+DONE = (0, 3)  # exit codes of a command that has answered and written
+
+
+class Kind(StrEnum):
+    """The commands that a page starts."""
+
+    LOOK = "look"
+    RUN = "run"
+    VERIFY = "verify"
+
+
+# s on two cores with the sample, where nothing is known of this job yet
+_USUAL: Mapping[Kind, Mapping[str, float]] = {
+    Kind.LOOK: {"": 6.0},
+    Kind.RUN: {
+        "scan": 0.6, "surface": 3.1, "split": 5.7, "readings": 0.1, "ride": 0.2, "sweep": 0.4, "chance": 0.6,
+        "cut": 2.3, "chance after": 0.1, "ray cast": 0.3, "options": 0.6, "write": 3.0,
+    },
+    Kind.VERIFY: {"": 8.0},
+}  # fmt: skip
+
+
+@dataclass
+class Running:
+    """One command under way. began : monotonic, s.  spent : s of each step that is over, by its key."""
+
+    kind: Kind
+    process: asyncio.subprocess.Process
+    usual: dict[str, float]
+    began: float = field(default_factory=time.monotonic)
+    words: str = "starting"
+    key: str = ""
+    step_began: float = field(default_factory=time.monotonic)
+    spent: dict[str, float] = field(default_factory=dict)
+    fault: dict[str, str] = field(default_factory=dict)
+    cancelled: bool = False
+
+    def step(self, words: str, key: str | None) -> None:
+        """A step begins; one without a key is part of the one before it."""
+        self.words = words
+        if key is not None:
+            self.close()
+            self.key, self.step_began = key, time.monotonic()
+
+    def close(self) -> None:
+        """The step at work is over."""
+        self.spent[self.key] = self.spent.get(self.key, 0.0) + time.monotonic() - self.step_began
+
+    def share(self) -> tuple[float, float]:
+        """How much is done, 0 to 0.99, and about how many seconds remain, by what each step usually takes."""
+        whole = sum(self.usual.values())
+        here = time.monotonic() - self.step_began
+        over = sum(self.usual.get(key, 0.0) for key in self.spent)
+        usual_here = self.usual.get(self.key, 0.0) if self.key not in self.spent else 0.0
+        share = min((over + min(here, usual_here)) / whole, 0.99) if whole else 0.0
+        pace = max(1.0, sum(self.spent.values()) / over) if over else 1.0
+        return share, max(1.0, (whole - over - min(here, usual_here)) * pace)
+
+
+class Runs:
+    """What is run on one job, one command at a time."""
+
+    def __init__(self, folder: JobFolder) -> None:
+        self.folder = folder
+        self.now: Running | None = None
+        self._watch: asyncio.Task[None] | None = None
+
+    def last(self, kind: Kind) -> dict[str, Any]:
+        """The record of the last run: ``began`` (Unix s), ``mark``, ``code`` (None: it was cut short),
+        ``fault``; empty where there was none."""
+        return self.folder.recall(f"last_{kind}")
+
+    def cut_short(self) -> list[Kind]:
+        """What was under way when a server ended, and has not been started again."""
+        return [
+            kind
+            for kind in Kind
+            if (told := self.last(kind))
+            and told.get("code") is None
+            and (self.now is None or self.now.kind is not kind)
+        ]
+
+    async def start(self, kind: Kind, mark: str, arguments: Sequence[str | Path]) -> None:
+        """Start a command, unless one is under way. mark : of what it reads."""
+        if self.now is not None:
+            return
+        told = self.last(kind)
+        self.folder.remember(f"last_{kind}", {**told, "began": time.time(), "mark": mark, "code": None})
+        usual = dict(told.get("seconds") or _USUAL[kind])
+        try:
+            process = await asyncio.create_subprocess_exec(
+                sys.executable, "-P", "-m", "crestcut.apps.cli", "--under", str(os.getpid()), str(kind),
+                *map(str, arguments), cwd=self.folder.home, env=_environment(), stdin=asyncio.subprocess.PIPE,
+                stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE, limit=1 << 20,
+            )  # fmt: skip
+        except OSError as error:
+            raise CrestcutError(f"cannot be started: {error.strerror}", str(kind), "try again") from None
+        self.now = Running(kind, process, usual)
+        self._watch = asyncio.create_task(self._follow(self.now))
+
+    async def _follow(self, run: Running) -> None:
+        assert run.process.stderr is not None
+        last = ""
+        async for raw in run.process.stderr:
+            last = raw.decode("utf-8", "replace").strip()[:300] or last
+            with contextlib.suppress(ValueError, KeyError, TypeError):
+                told = json.loads(raw)
+                if "step" in told:
+                    run.step(str(told["step"]), told["key"])
+                elif "fault" in told:
+                    run.fault = {name: str(told["fault"][name]) for name in ("what", "where", "mend")}
+        code = await run.process.wait()
+        run.close()
+        if code not in (*DONE, 2) and not run.cancelled and not run.fault:
+            broke = last if not last.startswith("{") else ""
+            run.fault = {"what": "it stopped without an answer", "where": broke, "mend": "start it again"}
+        record = {
+            **self.last(run.kind), "ended": time.time(), "code": code, "fault": run.fault,
+            "cancelled": run.cancelled,
+        }  # fmt: skip
+        if code in DONE:
+            record["seconds"] = {k: round(v, 2) for k, v in run.spent.items()}
+            record["done_mark"] = record["mark"]
+        self.folder.remember(f"last_{run.kind}", record)
+        self.now = None
+
+    async def cancel(self) -> None:
+        """Stop what is under way, as Ctrl-C does: what was there before stays."""
+        run = self.now
+        if run is None:
+            return
+        run.cancelled = True
+        with contextlib.suppress(ProcessLookupError):
+            run.process.send_signal(signal.SIGINT if os.name == "posix" else signal.SIGTERM)
+        watch = self._watch
+        assert watch is not None
+        done, _ = await asyncio.wait({watch}, timeout=PATIENCE)
+        if not done:
+            with contextlib.suppress(ProcessLookupError):
+                run.process.kill()
+            await watch
+
+
+def _environment() -> dict[str, str]:
+    """This process's, with the package where it was found here."""
+    root = str(Path(__file__).resolve().parents[2])
+    before = os.environ.get("PYTHONPATH")
+    return {**os.environ, "PYTHONPATH": os.pathsep.join([root, before] if before else [root])}

@@ -1,0 +1,224 @@
+"""`crestcut open` in a browser: from the scan to a sheet that may be cut by, by taps, by mouse, by keys."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from browser.conftest import WIDTHS, grave_faults, overflow
+from serve.served import ROOT, Served
+from test_bad_input import slab, write_laz
+
+LINE = ((1.6, 2.0), (9.9, 2.0))  # from the foot of the apron over the crest into the yard
+TITLE = "فناء <b>Höfe</b> & 庭"  # right to left, markup and far letters in one name
+KNOWN = {
+    "slab-kind": "plain concrete", "slab-post_tensioned": "no", "slab-post_tensioned-source": "drawing",
+    "slab-suspended": "no", "slab-suspended-source": "drawing", "slab-heating": "no",
+    "slab-heating-source": "owner in writing", "slab-conduit": "no",
+    "slab-conduit-source": "locating service", "slab-permission": "yes",
+    "slab-permission-source": "owner in writing", "slab-thickness-source": "drilled",
+    "slab-steel_depth-source": "covermeter", "site-place": "outdoors", "site-ground": "private",
+}  # fmt: skip
+SCREENS = ("scan", "check", "line", "vehicle", "room", "slab", "answer", "measure", "work", "after", "phone")
+
+
+@pytest.fixture
+def pages(browser: Any) -> Iterator[Any]:
+    """``pages(served, "phone")`` -> a page that has come in; what goes wrong on any fails the test."""
+    faults: list[str] = []
+    contexts = []
+
+    def go(served: Served, size: str, scheme: str = "light") -> Any:
+        wide, tall = WIDTHS[size]
+        context = browser.new_context(
+            viewport={"width": wide, "height": tall}, color_scheme=scheme, has_touch=size != "laptop",
+        )  # fmt: skip
+        contexts.append(context)
+        page = context.new_page()
+        page.set_default_timeout(30_000)
+        here = f"http://127.0.0.1:{served.port}"
+        page.on("console", lambda m: faults.append(f"console: {m.text}") if m.type == "error" else None)
+        page.on("pageerror", lambda e: faults.append(f"uncaught: {e}"))
+        page.on(
+            "request",
+            lambda r: (
+                None if r.url.startswith((here, "data:", "blob:")) else faults.append(f"beyond: {r.url}")
+            ),
+        )
+        page.goto(served.address)
+        return page
+
+    yield go
+    for context in contexts:
+        context.close()
+    assert not faults
+
+
+def at(page: Any, path: str) -> None:
+    page.wait_for_url(re.compile(rf"/{path}$"))
+    if path == "line":
+        page.wait_for_selector("html[data-ready]")
+
+
+def place(page: Any, xy: tuple[float, float]) -> list[float]:
+    """Where a point of the scan stands on the screen."""
+    return page.evaluate(
+        "([x, y]) => { const { map, stage } = crestcut; const [u, v] = map.plan.toGrid([x, y]);"
+        " const p = stage.project(u, v, NaN), box = stage.holder.getBoundingClientRect();"
+        " return [p[0] + box.left, p[1] + box.top]; }",
+        list(xy),
+    )
+
+
+@pytest.mark.slow
+def test_from_the_scan_to_a_sheet_by_taps_then_every_screen_by_mouse(pages: Any, tmp_path: Path) -> None:
+    with Served(ROOT / "sample_scans" / "apron.laz", cwd=tmp_path) as served:
+        page = pages(served, "phone")
+        page.wait_for_selector("text=Next: is it the right size?", timeout=90_000)
+        page.tap("text=Next: is it the right size?")
+        page.fill("#title", TITLE)
+        page.tap("text=This is its size")
+        at(page, "line")
+        for xy in LINE:
+            page.touchscreen.tap(*place(page, xy))
+        page.tap("#keep-line")
+        at(page, "vehicle")
+        page.select_option("#vehicle", "flat-floor hatchback")
+        page.tap("text=Use this vehicle")
+        at(page, "room")
+        page.fill("#q-cut-deepest", "40")
+        page.tap("button.main")
+        at(page, "slab")
+        page.fill("#q-slab-thickness", "210")
+        page.fill("#q-slab-steel_depth", "75")
+        for key, value in KNOWN.items():
+            page.select_option(f"#q-{key}", value)
+        page.tap("button.main")
+        at(page, "answer")
+        page.tap("text=Work out the answer")
+        page.wait_for_selector("#going-bar")
+        page.wait_for_selector("#verdict", timeout=200_000)
+        page.wait_for_selector("html[data-ready]")
+        assert page.locator("#verdict").inner_text() == "It touches"
+        assert page.locator("#tight svg").count() == 2
+        page.tap("text=Go to plan and sheets")
+        at(page, "work")
+        assert "May be cut by" in page.locator(".stamp").inner_text()
+        home = tmp_path / "jobs" / "apron"
+        result = json.loads((home / "results" / "result.json").read_text(encoding="utf-8"))
+        assert result["release"]["state"] == "ok" and result["title"] == TITLE
+        with page.expect_download() as download:
+            page.tap("text=Save it to send")
+        assert download.value.suggested_filename.endswith(".zip")
+        # the report, as the server gives it, runs its own script and no other
+        page.goto(f"http://127.0.0.1:{served.port}/file/results/report.html")
+        page.wait_for_selector("html[data-ready]")
+
+        # by mouse, the same answers again: nothing changed, so the answer stands
+        number = served.number()
+        page = pages(served, "laptop", "dark")
+        page.goto(f"http://127.0.0.1:{served.port}/check")
+        page.click("text=This is its size")
+        page.goto(f"http://127.0.0.1:{served.port}/slab")
+        page.click("button.main")
+        page.goto(f"http://127.0.0.1:{served.port}/line")
+        at(page, "line")
+        page.click("#keep-line")
+        page.wait_for_url(re.compile("/(work|answer)$"))
+        assert served.number() == number
+        assert "have changed since" not in served.get("/answer")
+
+        # every screen, three sizes, light and dark
+        for size, scheme in (("phone", "dark"), ("tablet", "light"), ("laptop", "light")):
+            page = pages(served, size, scheme)
+            for path in SCREENS:
+                page.goto(f"http://127.0.0.1:{served.port}/{path}")
+                if path in ("line", "answer"):
+                    page.wait_for_selector("html[data-ready]")
+                assert overflow(page) <= 0, (path, size)
+                assert grave_faults(page) == [], (path, size)
+                assert page.locator("h1").count() == 1 and page.locator("b").count() == 0
+
+        # one number changed: what hangs on it is told, and Undo takes it back
+        page.goto(f"http://127.0.0.1:{served.port}/vehicle")
+        page.click("text=Change a single measure")
+        page.fill("form[action='/vehicle/measure'] >> nth=0 >> input[name=value]", "2640")
+        page.click("form[action='/vehicle/measure'] >> nth=0 >> button")
+        page.goto(f"http://127.0.0.1:{served.port}/answer")
+        assert "The numbers have changed" in page.inner_text("main")
+        page.click("text=Undo: the vehicle")
+        assert "The numbers have changed" not in page.inner_text("main")
+
+        # an edit from outside is noticed when one comes back to the page
+        job = home / "job.toml"
+        job.write_text(job.read_text(encoding="utf-8") + "# by hand\n", encoding="utf-8")
+        page.evaluate("window.dispatchEvent(new Event('focus'))")
+        page.wait_for_selector("#changed:not([hidden])")
+
+
+def keys(page: Any, *, to: str, most: int = 90) -> None:
+    """Tab on until what is asked for has the focus."""
+    for _ in range(most):
+        if page.evaluate("(s) => document.activeElement.matches(s)", to):
+            return
+        page.keyboard.press("Tab")
+    raise AssertionError(f"{to} is not reached by keys")
+
+
+@pytest.mark.slow
+def test_from_the_scan_to_the_answer_by_keys_alone(pages: Any, tmp_path: Path) -> None:
+    write_laz(tmp_path / "slab.laz", slab())
+    (tmp_path / "job").mkdir()
+    with Served(tmp_path / "slab.laz", "--folder", tmp_path / "job", cwd=tmp_path) as served:
+        page = pages(served, "laptop")
+        page.wait_for_selector("text=Next: is it the right size?", timeout=90_000)
+        keys(page, to="a.go")
+        page.keyboard.press("Enter")
+        at(page, "check")
+        keys(page, to="button.main")
+        page.keyboard.press("Enter")
+        at(page, "line")
+        keys(page, to="#view")
+        page.keyboard.press("-")
+        for arrow in ("ArrowLeft", "ArrowRight"):
+            for _ in range(7 if arrow == "ArrowLeft" else 13):
+                page.keyboard.press(arrow)
+            page.keyboard.press("Enter")
+            if arrow == "ArrowLeft":
+                assert page.evaluate("crestcut.model.line.length") == 1
+        assert page.evaluate("crestcut.model.line.length") == 2
+        keys(page, to="#keep-line")
+        page.keyboard.press("Enter")
+        at(page, "vehicle")
+        keys(page, to="#vehicle")
+        page.keyboard.type("kiln trolley")
+        keys(page, to="form[action='/vehicle/chosen'] button")
+        page.keyboard.press("Enter")
+        at(page, "room")
+        for path in ("room", "slab"):
+            at(page, path)
+            keys(page, to="button.main")
+            page.keyboard.press("Enter")
+        at(page, "answer")
+        keys(page, to="main button.main")
+        page.keyboard.press("Enter")
+        page.wait_for_selector("#verdict, .wrong-box", timeout=120_000)
+        assert page.locator(".wrong-box").count() == 0, page.locator(".wrong-box").inner_text()
+
+
+def test_a_file_is_brought_by_the_picker_and_a_wrong_one_is_told(pages: Any, tmp_path: Path) -> None:
+    write_laz(tmp_path / "slab.laz", slab()[::4])
+    (tmp_path / "holiday.laz").write_bytes(b"\x89PNG" * 100)
+    with Served(tmp_path / "job", cwd=tmp_path) as served:
+        page = pages(served, "phone")
+        assert page.locator("h1").inner_text() == "Bring the scan"
+        page.set_input_files("#file", tmp_path / "holiday.laz")
+        page.wait_for_selector("[data-wrong]:not(:empty)")
+        assert "picture" in page.locator("[data-wrong]").inner_text()
+        page.set_input_files("#file", tmp_path / "slab.laz")
+        page.wait_for_selector("text=Next: is it the right size?", timeout=90_000)
