@@ -253,10 +253,10 @@ def plot(job: Path, out: Path, **said: str | None) -> None:
     """
     from crestcut.apps.plot import plot_and_write
 
-    with _progress() as say:
+    with progress() as say:
         notes, written = plot_and_write(job, out, said, say)
     for note in notes:
-        _line(f"Mind: {note}")
+        line(f"Mind: {note}")
     _list(written)
 
 
