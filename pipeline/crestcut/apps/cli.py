@@ -256,7 +256,7 @@ def plot(job: Path, out: Path, **said: str | None) -> None:
     with progress() as say:
         notes, written = plot_and_write(job, out, said, say)
     for note in notes:
-        line(f"Mind: {note}")
+        print_line(f"Mind: {note}")
     _list(written)
 
 
