@@ -15,6 +15,7 @@ from .error.draws import FieldMaker as FieldMaker
 from .error.draws import towards as towards
 from .error.estimate import NOT_YET as NOT_YET
 from .ground.ground import find_ground as find_ground
+from .ground.ground import ground_points as ground_points
 from .ground.ground import see_scan as see_scan
 from .ground.raster import Lattice as Lattice
 from .ground.raster import sum_cells as sum_cells
@@ -80,6 +81,7 @@ __all__ = [
     "find_ground",
     "fold_in",
     "gather_evidence",
+    "ground_points",
     "high",
     "joined",
     "judged_apart",

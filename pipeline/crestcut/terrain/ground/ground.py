@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame
 from crestcut.job import Settings
 from crestcut.scan import Scan
@@ -241,3 +242,17 @@ def see_scan(scan: Scan) -> Seen | None:
     nx, ny = (np.ceil(size / COARSEST).astype(int) + 1).tolist()
     lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, COARSEST, (ny, nx)))
     return find_ground(lattice, lattice.place(points)).seen
+
+
+def ground_points(scan: Scan) -> BoolArray:
+    """(n,) which points of a whole scan are ground, of any kind: none is thinned. Raises CrestcutError where
+    the scan is too small or too large to hold one slab."""
+    low, high = scan.points[:, :2].min(axis=0), scan.points[:, :2].max(axis=0)
+    nx, ny = (np.ceil((high - low) / COARSEST).astype(int) + 1).tolist()
+    if len(scan.points) < FEWEST or not 0.25 < nx * ny * COARSEST**2 < LARGEST:
+        raise CrestcutError(
+            "is too small or too large to tell what of it is ground", str(scan.files[0].path),
+            "crop it to the slab and a few metres about it",
+        )  # fmt: skip
+    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, COARSEST, (ny, nx)))
+    return find_ground(lattice, lattice.place(scan.points)).keep
