@@ -96,3 +96,25 @@ def test_a_pipe_as_document_type_is_not_waited_for(e57: Path, tmp_path: Path) ->
 def test_xml_that_is_none(e57: Path) -> None:
     edit_xml(e57, lambda text: text[: len(text) // 2])
     assert "XML" in refusal(e57)
+
+
+def test_what_a_file_says_of_its_making(tmp_path: Path) -> None:
+    """Sensor by its names, the day by seconds of GPS: 1,000,000,000 were full on 14 September 2011."""
+    path = tmp_path / "a.e57"
+    w.write_e57(path, [slab_cloud(5000)], [(np.array([1.0, 0.0, 0.0, 0.0]), np.zeros(3))])
+    assert read_file(path).files[0].origin.made == ""  # zero seconds are no day
+    named = (
+        '<sensorVendor type="String">Kiln works</sensorVendor><sensorModel type="String">S 1</sensorModel>'
+        "<temperature"
+    )
+
+    def change(text: str) -> str:
+        text = text.replace("<temperature", named, 1)
+        return text.replace(
+            '<dateTimeValue type="Float"/>', '<dateTimeValue type="Float">1e9</dateTimeValue>', 1
+        )
+
+    edit_xml(path, change)
+    origin = read_file(path).files[0].origin
+    assert (origin.sensor, origin.made) == ("Kiln works S 1", "2011-09-14")
+    assert "pye57" in origin.software

@@ -77,14 +77,20 @@ _OUT = click.option(
 @click.option("--unit", default=None, help="Unit of the file, where it does not say: m, mm, ft ...")
 @click.option("--up", default=None, help="The axis that points up: x y z -x -y -z.")
 @click.option("--scanner", default=None, help="phone, photogrammetry, terrestrial or total-station.")
+@click.option(
+    "--classified",
+    type=click.Path(path_type=Path),
+    default=None,
+    help="Write the points to this LAS or LAZ: found ground as class 2, all else as class 1.",
+)
 @click.option("--how", is_flag=True, help="Print how to walk a scan, and stop.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 def look(
     scans: tuple[Path, ...], out: Path | None, unit: str | None, up: str | None,
-    scanner: str | None, how: bool, as_json: bool,
+    scanner: str | None, classified: Path | None, how: bool, as_json: bool,
 ) -> None:  # fmt: skip
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
-    from crestcut.report import health_lines, how_text, look_record, told, write_look
+    from crestcut.report import health_lines, how_text, look_record, told, write_classified, write_look
 
     if how:
         click.echo(how_text())
@@ -94,7 +100,7 @@ def look(
     from crestcut.base.parallel import meanwhile
     from crestcut.job import ScanChoice
     from crestcut.scan import SYSTEMATIC, assess, read_scan
-    from crestcut.terrain import see_scan
+    from crestcut.terrain import ground_points, see_scan
 
     if scanner is not None and scanner not in SYSTEMATIC:
         mend = f"use one of {', '.join(SYSTEMATIC)}, or leave it out"
@@ -107,9 +113,12 @@ def look(
         health = assess(scan, scanner)
         seen = seeing()
         health = told(health, scan, seen)
+        if classified is not None:  # first: it may refuse, and then nothing is written
+            say("telling ground from what is not")
+            written = write_classified(scan, ground_points(scan), classified, say)
         if out is not None:
             say("drawing the slab from above")
-            written = write_look(scan, health, out, choice, say, seen)
+            written += write_look(scan, health, out, choice, say, seen)
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
         return

@@ -1,5 +1,6 @@
 from .exchange.cad import CAD_NAME as CAD_NAME
 from .exchange.cad import write_cad as write_cad
+from .exchange.classified import write_classified as write_classified
 from .exchange.mesh import GLB_NAME as GLB_NAME
 from .exchange.mesh import PLY_NAME as PLY_NAME
 from .exchange.mesh import write_depth_glb as write_depth_glb
@@ -82,6 +83,7 @@ __all__ = [
     "worth_drawing",
     "write_agreement",
     "write_cad",
+    "write_classified",
     "write_depth_glb",
     "write_depth_ply",
     "write_floor_json",

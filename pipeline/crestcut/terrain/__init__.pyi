@@ -14,6 +14,7 @@ from .error.covariance import sums_of as sums_of
 from .error.draws import FieldMaker as FieldMaker
 from .error.draws import towards as towards
 from .error.estimate import NOT_YET as NOT_YET
+from .ground.ground import ground_points as ground_points
 from .ground.ground import rollable_ground as rollable_ground
 from .ground.ground import see_scan as see_scan
 from .ground.raster import CELLS_A_POINT as CELLS_A_POINT
@@ -83,6 +84,7 @@ __all__ = [
     "driven",
     "fold_in",
     "gather_evidence",
+    "ground_points",
     "high",
     "joined",
     "judged_apart",

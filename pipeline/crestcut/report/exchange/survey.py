@@ -65,7 +65,11 @@ def write_survey(report: Report, sheet: Worksheet, folder: Path) -> tuple[str, .
     bays = levels.bays()
     _bays(bays, folder / "bays.csv")
     write_heights(levels, surfaces, points, folder / "heights.dxf")
-    told = {**_record(levels, tins, points, notes), "bays": [asdict(bay) for bay in bays]}
+    told = {
+        **_record(levels, tins, points, notes),
+        "bays": [asdict(bay) for bay in bays],
+        "joints_found": len(report.surface.joints),
+    }
     (folder / SURVEY_NAME).write_text(json.dumps(plain(told), indent=1) + "\n", encoding="utf-8")
     return tuple(notes)
 

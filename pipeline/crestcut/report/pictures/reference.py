@@ -3,6 +3,7 @@ or stations agree."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -13,6 +14,7 @@ from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
 from crestcut.base.units import millimetres
 from crestcut.report.pictures import ink
+from crestcut.report.words.summary import reference_words
 from crestcut.study import Report
 
 if TYPE_CHECKING:
@@ -26,7 +28,7 @@ ROW, MOST_ROWS = 0.21, 22  # in; rows of a list
 TRIANGLE: dict[str, Any] = {"marker": "^", "ms": 8, "mfc": "white", "mec": ink.INK, "mew": 1.4}
 SQUARE: dict[str, Any] = {"marker": "s", "ms": 6, "mfc": ink.INK, "mec": "white", "mew": 0.8}
 DOT: dict[str, Any] = {"marker": "o", "ms": 5, "mfc": ink.INK, "mec": ink.INK}
-Row = tuple[str, float, dict[str, Any]]  # name, m, how its dot is drawn
+Row = tuple[str, float, str, dict[str, Any]]  # name, m, what is said beside it, how its dot is drawn
 
 
 def worth_drawing(report: Report) -> bool:
@@ -38,7 +40,7 @@ def draw_reference(report: Report, path: Path) -> None:
     """Write the picture."""
     with _styled():
         figure = ink.new_figure(HEIGHT)
-        ink.head(figure, report, "Reference: control, check points, passes", "\n".join(_words(report)))
+        ink.head(figure, report, "Reference: control, check points, passes", f"{reference_words(report)}.")
         placed = report.scan.tie is not None or bool(report.checks.points)
         left = ink.MARGIN
         if placed:
@@ -60,18 +62,6 @@ def _styled() -> Any:
     from matplotlib import rc_context
 
     return rc_context(ink.STYLE)
-
-
-def _words(report: Report) -> list[str]:
-    words = [report.scan.frame.system.words]
-    if (tie := report.scan.tie) is not None:
-        words.append(
-            f"{len(tie.points)} control points: residuals {millimetres(tie.rms)} rms, the largest"
-            f" {millimetres(tie.worst.off)} at {tie.worst.name}"
-        )
-    if (height := report.checks.height) is not None:
-        words.append(f"{height.n} check points: {millimetres(height.rmse)} rms in height")
-    return ["; ".join(words) + "."]
 
 
 def _map(figure: Figure, report: Report, box: tuple[float, float, float, float]) -> None:
@@ -103,7 +93,7 @@ def _map(figure: Figure, report: Report, box: tuple[float, float, float, float])
         for at, v in zip(control[:, :2] - middle, off * times, strict=True):
             arrow = {"arrowstyle": "-|>", "lw": 1.3, "color": ink.INK, "shrinkA": 0, "shrinkB": 0}
             axes.annotate("", at + v, at, arrowprops=arrow)
-        _points(axes, control[:, :2] - middle, [visible(p.name) for p in tie.points], TRIANGLE)
+        _points(axes, control[:, :2] - middle, [visible(p.name) for p in tie.points], TRIANGLE, off)
         page = ink.paper(figure)
         long, y = bar * times / per_inch, box[1] - 0.42
         ink.line(page, np.array([[box[0] + 3.9, y], [box[0] + 3.9 + long, y]]), lw=1.6)
@@ -124,12 +114,16 @@ def _signs(report: Report) -> list[ink.Sign]:
     return signs
 
 
-def _points(axes: Axes, at: FloatArray, names: Sequence[str], style: dict[str, Any]) -> None:
-    for (x, y), name in zip(at, names, strict=True):
+def _points(
+    axes: Axes, at: FloatArray, names: Sequence[str], style: dict[str, Any], arrows: FloatArray | None = None
+) -> None:
+    """Each with its name, on the side that its arrow does not take."""
+    for k, ((x, y), name) in enumerate(zip(at, names, strict=True)):
         axes.plot([x], [y], ls="none", zorder=5, **style)
+        low = arrows is not None and arrows[k].min() > -0.4 * np.abs(arrows[k]).max()
         axes.annotate(
-            name, (x, y), (6, 5), textcoords="offset points", path_effects=ink.halo(), zorder=6, fontsize=8.0,
-            fontweight="bold", color=ink.INK,
+            name, (x, y), (6, -13) if low else (6, 5), textcoords="offset points", zorder=6,
+            path_effects=ink.halo(), fontsize=8.0, fontweight="bold", color=ink.INK,
         )  # fmt: skip
 
 
@@ -154,20 +148,22 @@ def _coordinates(axes: Axes, middle: FloatArray, per_inch: float) -> None:
 
 def _heights(report: Report) -> list[Row]:
     tie = report.scan.tie
-    rows: list[Row] = [(f"{p.name} (control)", p.residual[2], TRIANGLE) for p in tie.points] if tie else []
-    return rows + [(p.name, p.up, SQUARE) for p in report.checks.points if p.up is not None]
+    rows: list[Row] = (
+        [(f"{p.name} (control)", p.residual[2], "", TRIANGLE) for p in tie.points] if tie else []
+    )
+    return rows + [(p.name, p.up, "", SQUARE) for p in report.checks.points if p.up is not None]
 
 
 def _passes(report: Report) -> list[Row]:
     """Those of which something is known: where a station lies in height, or what a pass fits to."""
+    one_file = len(report.scan.files) == 1
     rows: list[Row] = []
     for each in report.scan.passes[1:]:
-        if each.off is not None:
-            rows.append((f"{each.name}, fits to {millimetres(each.residual or 0.0)} rms", each.off[2], DOT))
-        elif each.residual is not None:
-            rows.append(
-                (f"{each.name}, laid on those before: fits to {millimetres(each.residual)} rms", 0.0, DOT)
-            )
+        if each.residual is None:
+            continue
+        name = each.name.rpartition(", ")[2] if one_file else each.name
+        fits = f", fits to {millimetres(each.residual)} rms"
+        rows.append((name, math.nan if each.off is None else each.off[2], fits, DOT))
     return rows
 
 
@@ -175,19 +171,21 @@ def _list(figure: Figure, title: str, rows: Sequence[Row], at: tuple[float, floa
     """Names, and a dot for each along a scale of millimetres; at (left, top, width), in; its foot."""
     left, top, width = at
     kept = list(rows[:MOST_ROWS])
-    names = min(2.1, 0.55 + 0.065 * max(len(name) for name, _, _ in kept))
-    most = max(max(abs(v) for _, v, _ in kept) * 1000, 1.0)
+    names = min(2.1, 0.55 + 0.065 * max(len(name) for name, *_ in kept))
+    most = max([1.0, *(abs(v) * 1000 for _, v, *_ in kept if not math.isnan(v))])
+    room = 0.5 + 0.066 * max(len(beside) for _, _, beside, _ in kept)
     step = ink.nice_step(2 * most, 6)
     high = step * np.ceil(most / step + 0.2)
     tall = ROW * len(kept) + 0.1
     ink.text_at(figure, left, top, title, fontweight="bold")
-    axes = ink.axes_at(figure, left + names, top - 0.12 - tall, width - names - 0.55, tall)
+    axes = ink.axes_at(figure, left + names, top - 0.12 - tall, width - names - room, tall)
     axes.set_xlim(-high, high)
     axes.set_ylim(len(kept) - 0.5, -0.5)
     axes.axvline(0.0, color=ink.SOFT, lw=0.8)
-    for k, (name, value, style) in enumerate(kept):
+    for k, (name, value, beside, style) in enumerate(kept):
         axes.axhline(k, color=ink.PALE, lw=5, zorder=0)
-        axes.plot([value * 1000], [k], ls="none", **style)
+        axes.plot([value * 1000], [k], ls="none", **style)  # none of what is not known
+        said = f"laid on{beside}" if math.isnan(value) else f"{value * 1000:+.1f}{beside}"
         row: dict[str, Any] = {
             "xycoords": ("axes fraction", "data"),
             "textcoords": "offset points",
@@ -195,7 +193,7 @@ def _list(figure: Figure, title: str, rows: Sequence[Row], at: tuple[float, floa
         }
         cut = visible(name) if len(name) <= 26 else f"{visible(name)[:25]}…"
         axes.annotate(cut, (0, k), (-5, 0), ha="right", annotation_clip=False, **row, **ink.SMALL)
-        axes.annotate(f"{value * 1000:+.1f}", (1, k), (5, 0), annotation_clip=False, **row, **ink.SMALL)
+        axes.annotate(said, (1, k), (5, 0), annotation_clip=False, **row, **ink.SMALL)
     axes.set_yticks([])
     axes.set_xticks(np.arange(-high, high + step / 2, step))
     axes.tick_params(labelsize=7.0, length=3)

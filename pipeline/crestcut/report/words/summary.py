@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from crestcut.alternatives import Answer
 from crestcut.base.cautions import FELT, terminal_lines
-from crestcut.base.units import FOOT, POUND, both, litres, number
+from crestcut.base.units import FOOT, POUND, both, litres, millimetres, number
 from crestcut.chance import (
     WALKING,
     Cause,
@@ -61,9 +61,28 @@ def summary_lines(report: Report) -> list[str]:
     lines += cut_lines(report)
     lines += vehicle_lines(report)
     lines += option_lines(report)
+    if report.scan.tie is not None or report.checks.points:
+        lines.append(f"Reference: {reference_words(report)}.")
     lines += release_lines(report)
     lines += [f"Next: {step}" for step in next_steps(report)]
     return [*lines, *terminal_lines(asked_kinds(report)), FIELD_NOTE]
+
+
+def reference_words(report: Report) -> str:
+    """In which system it lies, and what control and check points say of it."""
+    frame = report.scan.frame
+    words = [frame.system.words]
+    if frame.scanned is not None and not frame.system.plan:
+        words = ["no reference system: the control's own coordinates"]
+    if (tie := report.scan.tie) is not None:
+        words.append(
+            f"{len(tie.points)} control points, residuals {millimetres(tie.rms)} rms, the largest"
+            f" {millimetres(tie.worst.off)} at {tie.worst.name}"
+        )
+    if (height := report.checks.height) is not None:
+        points = "check point" if height.n == 1 else "check points"
+        words.append(f"heights off by {millimetres(height.rmse)} rms at {height.n} {points}")
+    return "; ".join(words)
 
 
 def contradictions(report: Report) -> list[str]:

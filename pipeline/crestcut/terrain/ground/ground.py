@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame
 from crestcut.job import Settings
 from crestcut.scan import Scan
@@ -285,3 +286,19 @@ def see_scan(scan: Scan) -> Seen | None:
     nx, ny = (np.ceil(size / pitch).astype(int) + 1).tolist()
     lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, pitch, (ny, nx)), pitch)
     return find_ground(lattice, lattice.place(points)).seen
+
+
+def ground_points(scan: Scan) -> BoolArray:
+    """(n,) which points of a whole scan are ground, of any kind: none is thinned. Raises CrestcutError where
+    the scan is too small or too large to hold one slab."""
+    low, size = scan.points[:, :2].min(axis=0), np.ptp(scan.points[:, :2], axis=0)
+    area = float(size[0] * size[1])
+    if len(scan.points) < FEWEST or not 0.25 < area < LARGEST:
+        raise CrestcutError(
+            "is too small or too large to tell what of it is ground", str(scan.files[0].path),
+            "crop it to the slab and a few metres about it",
+        )  # fmt: skip
+    pitch = pitch_for(area, len(scan.points))
+    nx, ny = (np.ceil(size / pitch).astype(int) + 1).tolist()
+    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, pitch, (ny, nx)), pitch)
+    return rollable_ground(lattice, lattice.place(scan.points))[0]
