@@ -18,7 +18,7 @@ from matplotlib.text import Text
 
 from crestcut.apps.floor import floor_and_write
 from crestcut.apps.run import run_and_write
-from crestcut.base.units import both, litres, millimetres, number
+from crestcut.base.units import both, inches_at_least, litres, millimetres, number
 from crestcut.report.pictures.plan import plan_figure
 from crestcut.report.pictures.profile import profile_figure
 from crestcut.report.sheets import all_sheets as sheets
@@ -77,7 +77,7 @@ def said(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactor
 
     def kept(*of: Any) -> Any:
         made = list(pages(*of))
-        drawn.update(read_pages(made))
+        drawn.update(read_pages(made), count=str(len(made)))
         return iter(made)
 
     with pytest.MonkeyPatch.context() as patch:
@@ -108,7 +108,7 @@ def test_how_much_is_cut_is_one_answer(said: Answers) -> None:
     )
     low = much.removesuffix(" litres")
     assert re.search(
-        rf"Concrete: {re.escape(area)}, {low} to [\d.]+ litres, {kilograms.split()[0]} to ", sheet
+        rf"Concrete:?\s+{re.escape(area)}, {low} to [\d.]+ litres, {kilograms.split()[0]} to ", sheet
     )
     assert f"Deepest {deep}" in plan and f"{area}, {much}, {kilograms}" in plan
     assert f"Cut, hatched: {deep}" in said.captions[1]
@@ -179,7 +179,7 @@ def spans(text: str) -> list[tuple[float, float]]:
 
 
 def test_the_time_is_the_sum_of_the_steps_as_printed(said: Answers) -> None:
-    told = re.search(r"Time: ([\d.]+) to ([\d.]+) h for all steps", said.pages["first"])
+    told = re.search(r"(?:Time:|Hours)\s+([\d.]+) to ([\d.]+) h for all steps", said.pages["first"])
     assert told is not None
     hours = said.sheet["quantities"]["hours"]
     assert [float(v) for v in told.groups()] == [hours["low"], hours["high"]]
@@ -189,6 +189,19 @@ def test_the_time_is_the_sum_of_the_steps_as_printed(said: Answers) -> None:
         assert len(steps) == len(said.sheet["passes"])
         for k, total in enumerate(told.groups()):
             assert round(sum(step[k] for step in steps), 1) == float(total)
+
+
+def test_the_sheets_are_ten_pages_at_most_and_the_options_tell_their_hours(said: Answers) -> None:
+    assert 4 <= int(said.pages["count"]) <= 10
+    cut = next(o for o in said.result["options"] if o["kind"] == "cut")
+    hours = said.sheet["quantities"]["hours"]
+    assert cut["hours"] == pytest.approx([hours["low"], hours["high"]], rel=0.01)
+    assert f"{hours['low']:.1f} to {hours['high']:.1f} h of work" in said.options["cut"][1]
+    fixed = [o for o in said.result["options"] if o["reaches"] and o["kind"] in ("strips", "cut", "new bay")]
+    assert [sum(o["cost"]) for o in fixed] == sorted(sum(o["cost"]) for o in fixed)
+    assert (
+        said.result["options"][0]["kind"] == "loose boards"
+    )  # here nothing that is not fixed works but them
 
 
 def test_bags_and_the_bay_are_one_answer(said: Answers) -> None:
@@ -202,7 +215,8 @@ def test_bags_and_the_bay_are_one_answer(said: Answers) -> None:
         return
     bay = re.search(r"At least (.*?)(?:; see the release)?\.$", said.line("  replace the bay: "))
     assert bay is not None
-    assert f"(at least {bay[1]})" in said.pages["first"] and f"At least {bay[1]}" in said.page.text
+    sheets_say = said.pages["first"] + said.pages.get("order", "")
+    assert f"(at least {bay[1]})" in sheets_say and f"At least {bay[1]}" in said.page.text
     long, wide, area, volume = map(float, re.findall(r"[\d.]+(?= x| m =| m2| m3)", bay[1]))
     assert round(long * wide, 2) == area
     assert round(row["volume"], 2) == volume
@@ -211,13 +225,15 @@ def test_bags_and_the_bay_are_one_answer(said: Answers) -> None:
 def test_what_must_be_read_is_the_same_on_sheet_page_and_table(said: Answers) -> None:
     if not said.tables:
         assert (
-            said.sheet["set_out"] is None and "string" not in said.pages
+            said.sheet["set_out"] is None and "AT LEAST" not in said.pages["ground"]
         )  # provisional: nothing to cut from
         return
-    strings, text = said.sheet["set_out"]["strings"], said.pages["string"]
-    printed = [v for row in re.findall(r"AT LEAST, mm((?: +[\d.]+)+)", text) for v in row.split()]
+    strings, text = said.sheet["set_out"]["strings"], said.pages["ground"]
+    rows = re.findall(r"AT LEAST, in((?: +[\d/ ]+\.\.\.\.\.)+)", text)
+    printed = [" ".join(v.split()) for row in rows for v in row.split(".....") if v.strip()]
+    assert printed == [inches_at_least(s["least"]).removesuffix(" in") for s in strings]
     least = [f"{s['least'] * 1000:.1f}" for s in strings]
-    assert printed == least == [row["at_least_mm"] for row in said.tables["work_strings"]]
+    assert least == [row["at_least_mm"] for row in said.tables["work_strings"]]
     for value in set(least):
         assert f"{value} mm" in said.page.text, value
     rows = [f"{r['rear'] * 1000:.1f}" for r in said.sheet["jig"]["rows"]]
@@ -230,12 +246,12 @@ def test_the_stick_is_the_sum_of_what_makes_it_up(said: Answers) -> None:
     if "jig" not in said.pages:
         return
     text = said.pages["jig"]
-    drawn = re.search(r"stick ([\d.]+) mm = reach ([\d.]+) \+ cup ([\d.]+) \+ ([\d.]+) to be sure", text)
-    assert drawn is not None
-    stick, *parts = map(float, drawn.groups())
-    assert round(sum(parts), 1) == stick and min(parts) > 0
+    drawn = re.search(r"stick ((?:\d+ )?\d+/\d+) in:\s+reach, cup, and a hair to be sure", text)
+    jig = said.sheet["jig"]
+    stick = round((jig["reach"] + jig["smoothing"]) * 1000 + 0.25 + 0.0499, 1)
     told = re.search(r"Stick: saw one ([\d.]+) mm \(((?:\d+ )?\d+/\d+) in\) long", text)
     assert told is not None and float(told[1]) == stick
+    assert drawn is not None and sum(map(Fraction, drawn[1].split())) == sum(map(Fraction, told[2].split()))
     assert f"Stick that must pass under it: {told[1]} mm {told[2]} in" in said.page.text
     assert sum(map(Fraction, told[2].split())) * 25.4 >= stick - 1e-9  # sawn by the inch it is no shorter
 
@@ -246,7 +262,7 @@ def test_of_a_floor_too(tmp_path: Path) -> None:
 
     def kept(*of: Any) -> Any:
         made = list(pages(*of))
-        drawn.update(read_pages(made))
+        drawn.update(read_pages(made), count=str(len(made)))
         return iter(made)
 
     with pytest.MonkeyPatch.context() as patch:
@@ -257,7 +273,7 @@ def test_of_a_floor_too(tmp_path: Path) -> None:
     cut = result["cut"]
     whole = f"{number(cut['area'])} m2, {litres(cut['volume'])}, {both(cut['deepest'])} at the deepest"
     assert any(f", {whole};" in line for line in lines) and whole in drawn["found"]
-    assert f"Concrete: {number(cut['area'])} m2, {number(cut['volume'] * 1000)} to " in drawn["release"]
+    assert f"Concrete {number(cut['area'])} m2, {number(cut['volume'] * 1000)} to " in drawn["release"]
     # what stands less what is ground is what it is ground to, as printed
     for spot in result["high"]:
         row = re.search(
@@ -267,9 +283,8 @@ def test_of_a_floor_too(tmp_path: Path) -> None:
         stands, ground, left = map(float, row.groups())
         assert round(stands - ground, 1) == left and ground == round(spot["deepest"] * 1000, 1)
         assert any(spot["name"] in line and litres(spot["volume"]) in line for line in lines)
-        page = drawn[spot["name"].lower()]
-        assert litres(spot["volume"]) in page and re.search(r"Stick: [\d.]+ mm \(\d+/\d+ in\)", page)
-    told = re.search(r"Time: ([\d.]+) to ([\d.]+) h for all steps", drawn["release"])
+        assert f"{spot['name']}: {both(spot['deepest'])} at its highest" in drawn["dots"]
+    told = re.search(r"(?:Time:|Hours)\s+([\d.]+) to ([\d.]+) h for all steps", drawn["release"])
     assert told is not None
     steps = spans(drawn["order"])
     for k, total in enumerate(told.groups()):

@@ -266,3 +266,17 @@ def test_a_floor_that_does_not_serve_is_one_line_and_nothing_written(name: str, 
         "floor.xyz",
         "job.toml",
     ]
+
+
+@pytest.mark.parametrize(
+    ("table", "said"),
+    [('blocks = ["0.5 mm"]', "no 4 of them make a block"), ('tools = ["mine"]', "guard or shroud is off")],
+)
+def test_a_floors_tools_and_blocks_are_checked_before_anything_is_read(
+    tmp_path: Path, table: str, said: str
+) -> None:
+    text = (ROOT / "configs/tools/hand_grinder_cup.toml").read_text().replace("guard = true", "guard = false")
+    (tmp_path / "mine.toml").write_text(text)
+    (tmp_path / "job.toml").write_text(f"{JOB}\n[work]\n{table}\n")  # there is no scan
+    result = run(tmp_path / "job.toml", tmp_path / "out")
+    assert result.exit_code == 2 and said in result.stderr and not (tmp_path / "out").exists()

@@ -17,8 +17,10 @@ from deliver_scene import make_report
 from crestcut.cut.records import CutPlan, Guided
 from crestcut.job.answers import Method
 from crestcut.job.records import Job, Site
-from crestcut.report.sheets.all_sheets import pages, write_sheets
+from crestcut.report.sheets.all_sheets import pages, tables, write_sheets
 from crestcut.report.sheets.pages import order_page
+from crestcut.report.sheets.paper import TIGHTER, Paper, filled
+from crestcut.report.sheets.ties import deep, far, tie_cells, tie_heads, unit
 from crestcut.work.guided_plan import facets_of, is_metric
 from crestcut.work.jig import below_board
 from crestcut.work.order import WorkOrder, make_site
@@ -168,13 +170,72 @@ def test_every_sheet_that_the_work_needs_is_there(report) -> None:
     said = " ".join(words_on(f) for _, f in pages(sheet, site))
     for wanted in (
         "REAR", "FRONT", "Stick", "1x6 flat", "slides along that line",
-        "OR MORE", "Vibration", "cfm", "You hit STEEL", "hollow",
+        "OR MORE", "Vibration", "cfm", "You hit STEEL", "hollow", "TOO DEEP", "A DOT IS GONE",
+        "BLADE or CUP WORN", "STOP FOR TODAY", "Who is asked", "How deep",
         "Spill level",
         "Look again", "local codes", "wedge",
     ):  # fmt: skip
         assert wanted in said, wanted
     odd = replace(sheet, title="\u0634\u0631\u0641\u0629 <b>\u00e9")
     assert any("\u0634" in words_on(f) for _, f in pages(odd, site))
+
+
+def test_places_have_one_name_on_every_page_and_in_the_tables(report) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    site = make_site(report.surface, report.line, report.plan)
+    drawn = {name: "" for name, _ in pages(sheet, site)}
+    for name, figure in pages(sheet, site):
+        drawn[name] += words_on(figure) + "\n"
+    assert sheet.set_out is not None and sheet.jig is not None
+    tables_of = dict(tables(sheet))
+    dots = [d.name for d in sheet.set_out.dots]
+    settings = [r.name for r in sheet.jig.rows]
+    strings = list(dict.fromkeys(r.name for r in sheet.set_out.strings))
+    assert dots[0] == "D1" and settings[0] == "J1" and strings[0] == "S1"
+    for names, page, table in (
+        (dots, "set_out", "work_dots.csv"), (settings, "jig", "work_jig.csv"),
+        (strings, "ground", "work_strings.csv"),
+    ):  # fmt: skip
+        assert list(dict.fromkeys(row[0] for row in tables_of[table][1:])) == names
+        assert all(name in drawn[page].replace(":", " ").split() for name in names)
+    assert all(name in drawn["set_out"].split() for name in strings)  # on the map too
+
+
+@pytest.mark.parametrize(("country", "own", "other"), [("US", "in", "m"), ("GB", "m", "in")])
+def test_one_unit_a_column(report, country: str, own: str, other: str) -> None:
+    """The words under a column's head, and the figures of tapes: decimals of a metre, or parts of an inch."""
+    job = job_without(report, set())
+    sheet = sheet_for(report, replace(job, site=replace(job.site, country=country)))
+    metric = country == "GB"
+    assert sheet.set_out is not None and (tie_heads(metric)[1], unit(metric)) == (f"tape|{own}", own)
+    cells = [c for d in sheet.set_out.dots for c in tie_cells(d.ties, metric=metric)]
+    cells += [far(d.station, metric) for d in sheet.set_out.dots]
+    cells += [deep(d.depth, metric) for d in sheet.set_out.dots]
+    assert any("." in c for c in cells) == metric and any("/" in c for c in cells) == (not metric)
+    site = make_site(report.surface, report.line, report.plan)
+    heads = [t for _, f in pages(sheet, site) for t in words_on(f).split("\n") if t.split() and
+             set(t.split()) <= {"m", "mm", "in", "the", "two", "last", "slot", "lift"}]  # fmt: skip
+    units = {w for t in heads for w in t.split()} & {"m", "mm", "in"}
+    assert units and units == ({"m", "mm"} if metric else {"in"}), (units, other)
+
+
+def test_no_few_lines_stand_on_a_page_of_their_own(report) -> None:
+    sheet = sheet_for(report, job_without(report, set()))
+    mended = 0
+    for lines in range(40, 150, 3):
+        loose = Paper(sheet, "lines")
+        drawn = lambda paper, lines=lines: [paper.text("a line of words") for _ in range(lines)]  # noqa: E731
+        drawn(loose)
+        made = filled(sheet, "lines", drawn)
+        assert len(made) <= len(loose.figures)
+        least = Paper(sheet, "lines", TIGHTER[-1])
+        drawn(least)
+        if loose.spills and not least.spills:
+            mended += 1
+            assert len(made) < len(loose.figures), lines
+    assert mended >= 4
+    site = make_site(report.surface, report.line, report.plan)
+    assert len(list(pages(sheet, site))) <= 10
 
 
 def test_cautions_stand_on_one_page(report, caplog) -> None:

@@ -9,7 +9,17 @@ import numpy as np
 import pytest
 
 from crestcut.base.grid import GridFrame, HeightGrid
-from crestcut.work.ties import LEAST_CROSSING, place_from_ties, tape_length, tape_ties
+from crestcut.work.ties import (
+    BY_LINE,
+    LEAST_CROSSING,
+    OFF,
+    TAPE,
+    crossing_error,
+    place_from_ties,
+    tape_length,
+    tape_ties,
+    with_heights,
+)
 
 FRAME = GridFrame((0.0, 0.0), 0.0, 0.02, (201, 401))
 FLAT = HeightGrid(FRAME, np.zeros(FRAME.shape))
@@ -61,3 +71,47 @@ def test_the_tape_goes_over_the_crest_and_bridges_the_dip() -> None:
 def test_no_marks_no_ties() -> None:
     assert tape_ties((3.0, 2.0), {}, FLAT) is None
     assert tape_ties((3.0, 2.0), {"A": (0.0, 0.0)}, FLAT) is None
+
+
+@pytest.mark.parametrize("angle", [30.0, 50.2, 90.0, 130.0])
+def test_the_error_of_two_tapes_is_that_of_many_drawn(angle: float) -> None:
+    """Two tapes of 4 m that cross at an angle, both read with 1 mm: the spread of the place along its worse
+    axis, drawn, is the closed form's. At the limit three of them are the 5 mm that a dot may be off."""
+    draw, half = np.random.default_rng(6), math.radians(angle) / 2
+    at = np.array([3.0, 2.0])
+    marks = {
+        "A": (at[0] - 4 * math.sin(half), at[1] - 4 * math.cos(half)),
+        "B": (at[0] + 4 * math.sin(half), at[1] - 4 * math.cos(half)),
+    }
+    ties = dataclasses.replace(
+        tape_ties((3.0, 2.0), {"A": (0.5, 2.0), "B": (3.0, 0.5)}, FLAT),  # type: ignore[type-var]
+        first="A", second="B", side="left",
+    )  # fmt: skip
+    places = np.array([
+        place_from_ties(dataclasses.replace(ties, first_distance=4 + e, second_distance=4 + f), marks)
+        for e, f in draw.normal(0, TAPE, (4000, 2))
+    ])  # fmt: skip
+    worst = math.sqrt(np.linalg.eigvalsh(np.cov(places.T))[-1])
+    assert worst == pytest.approx(crossing_error(math.radians(angle)), rel=0.05)
+    assert 3 * crossing_error(LEAST_CROSSING) == pytest.approx(OFF)
+
+
+def test_as_far_off_the_line_as_a_square_is_good_for() -> None:
+    """Along the line: the tape's 1 mm and 2 in 1000 of the offset."""
+    assert 3 * math.hypot(TAPE, 0.002 * BY_LINE) == pytest.approx(OFF)
+
+
+def test_a_mark_beyond_the_raster_serves_by_the_height_that_the_scan_has_there() -> None:
+    """A slope 1:10 up to a mark 2 m before the raster: the tape is as long as the slope, not as its plan."""
+    slope = FLAT.like(0.1 * FRAME.node_xy()[..., 0])
+    x, y = -2.0, 2.0
+    scan = np.array(
+        [[x + 0.01, y, 0.1 * x], [x - 0.02, y + 0.01, 0.1 * x], [x, y + 1.0, 5.0], [3.0, 3.0, 0.3]]
+    )
+    marks = with_heights({"M": (x, y), "N": (3.0, 3.5)}, scan)
+    assert marks["M"] == pytest.approx((x, y, 0.1 * x)) and marks["N"] == (3.0, 3.5)
+    assert tape_length(marks["M"], (3.0, 2.0), slope) == pytest.approx(5.0 * math.hypot(1, 0.1), rel=1e-9)
+    assert math.isnan(tape_length((x, y), (3.0, 2.0), slope))
+    found = tape_ties((3.0, 2.0), marks, slope)
+    assert found is not None and {found.first, found.second} == {"M", "N"}
+    assert tape_ties((3.0, 2.0), {"M": (x, y), "N": (3.0, 3.5)}, slope) is None

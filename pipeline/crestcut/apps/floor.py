@@ -36,7 +36,7 @@ from crestcut.terrain import (
     gather_evidence,
     slab_behind,
 )
-from crestcut.work import decide_release
+from crestcut.work import check_work, decide_release
 
 OWN_ERROR = (
     "the scan's own error is worth more than half of the gap asked for, or leaves the answer open: lay a"
@@ -63,6 +63,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     """
     clock = Clock(say)
     job = load_floor_job(path)
+    check_work(job.base)
     base, seed = job.base, job.base.settings.seed
     limit = deepest_allowed(base.cut, base.slab)
     with clock.stage("scan", "reading the scan"):

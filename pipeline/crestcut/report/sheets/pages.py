@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from crestcut.base.units import FOOT, GALLON, POUND, both, inches, litres, millimetres, number
-from crestcut.chance import WALKING, left_lines, left_words, state_words
+from crestcut.chance import WALKING, left_lines, state_words
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.paper import BODY_SIZE, SIDE, Paper, filled
 from crestcut.report.sheets.setout import strings
@@ -96,11 +96,11 @@ def _amounts(paper: Paper, sheet: Worksheet) -> None:
     amounts = sheet.quantities
     if amounts.volume <= 0:
         return
-    ok = sheet.release.state == ReleaseState.OK  # then the brief has said what it leaves and takes
-    if sheet.left is not None and not ok:
+    ok = sheet.release.state == ReleaseState.OK  # then the brief has said what it takes
+    if sheet.left is not None:
         paper.heading("What it leaves")
         for line in left_lines(sheet.left):
-            paper.text(line, "\u2022")
+            paper.text(line, "\u2022", 9.0 if ok else BODY_SIZE)
     paper.heading("How much")
     for line in amount_lines(amounts, sheet.metric)[2 if ok else 0 :]:
         paper.text(line, "\u2022", 9.0 if ok else BODY_SIZE)
@@ -155,12 +155,9 @@ def _how_deep(sheet: Worksheet, out: SetOut) -> str:
 
 
 def _why(sheet: Worksheet) -> str:
-    said = []
-    if sheet.today is not None:
-        said.append(f"today, {WALKING}, the {sheet.vehicle} {state_words(sheet.today)}")
-    if sheet.left is not None:
-        said.append(f"after it {left_words(sheet.left)}")
-    return f"{'; '.join(said)}." if said else ""
+    if sheet.today is None:
+        return ""
+    return f"today, {WALKING}, the {sheet.vehicle} {state_words(sheet.today)}."
 
 
 def _tools(sheet: Worksheet) -> str:

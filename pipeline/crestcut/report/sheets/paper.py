@@ -183,7 +183,7 @@ class Paper:
         for line in lines:
             self.put(SIDE + indent, self.at, line, fontsize=size, fontweight="bold" if bold else "normal")
             self.at += step
-        self.at += 0.04
+        self.at += 0.04 * self.tight
 
     def named(self, name: str, text: str, room: float = 0.95, size: float = BODY_SIZE) -> None:
         """A paragraph with its name in bold before it. room : for the name, in."""

@@ -1,0 +1,70 @@
+"""As few string readings as decide: against every choice there is, and by what a straightedge would show."""
+
+from __future__ import annotations
+
+import itertools
+import math
+
+import numpy as np
+import pytest
+from work_scene import scene
+
+from crestcut.job.answers import Method
+from crestcut.work.order import make_site
+from crestcut.work.setout import MOST_READINGS, PROUD, STANDS, _readings, fewest
+from crestcut.work.sheet import make_worksheet
+from crestcut.work.site import Site
+
+
+def test_fewest_is_what_every_choice_tried_gives() -> None:
+    draw = np.random.default_rng(1)
+    for _ in range(200):
+        count, far = int(draw.integers(2, 8)), int(draw.integers(2, 8))
+        cost = np.where(draw.random((count, count)) < 0.5, math.inf, draw.random((count, count)))
+        lies = lambda a, b, cost=cost: 0.0 if b == a + 1 else float(cost[a, b])  # noqa: E731
+        best = (math.inf, math.inf)
+        for size in range(count - 1):
+            for middle in itertools.combinations(range(1, count - 1), size):
+                way = (0, *middle, count - 1)
+                steps = list(itertools.pairwise(way))
+                if all(b - a <= far and lies(a, b) < math.inf for a, b in steps):
+                    best = min(best, (len(way), sum(lies(a, b) ** 2 for a, b in steps)))
+        found = fewest(count, far, lambda a, b, cost=cost: float(cost[a, b]))
+        steps = list(itertools.pairwise(found))
+        assert found[0] == 0 and found[-1] == count - 1
+        assert (len(found), sum(lies(a, b) ** 2 for a, b in steps)) == pytest.approx(best)
+
+
+@pytest.mark.parametrize("method", [Method.BOARD, Method.DOTS])
+@pytest.mark.parametrize("skew", [0.0, 0.15])
+def test_between_two_readings_a_straightedge_shows_what_stands_proud(method: Method, skew: float) -> None:
+    """Laid from reading to reading it lies on the plan to half a millimetre over and one under."""
+    s = scene(skew=skew, method=method)
+    sheet = make_worksheet(s.order())
+    site = make_site(s.surface, s.order().line, s.plan, s.job)
+    assert sheet.set_out is not None
+    strings = sheet.set_out.strings
+    names = list(dict.fromkeys(r.name for r in strings))
+    assert names == [f"S{k}" for k in range(1, len(names) + 1)] and 4 <= len(strings) <= MOST_READINGS
+    for name in names:
+        rows = [r for r in strings if r.name == name]
+        j = int(np.argmin(np.abs(site.offset - rows[0].offset)))
+        columns = [int(np.argmin(np.abs(site.station - (r.rear_at + r.at)))) for r in rows]
+        for a, b in itertools.pairwise(columns):
+            laid = np.linspace(site.finished[j, a], site.finished[j, b], b - a + 1)
+            off = laid - site.finished[j, a : b + 1]
+            assert b - a <= 0.021 / site.cell or (off.max() <= PROUD + 1e-9 and off.min() >= -STANDS - 1e-9)
+
+
+def test_a_dish_is_read_as_often_as_its_curve_asks() -> None:
+    """Over z = a x^2 a chord of length L lies a (L / 2)^2 over the middle: readings no farther apart than
+    2 sqrt(PROUD / a), and no more of them than that asks for."""
+    a, cell = 0.08, 0.005
+    x = np.arange(-0.5, 0.5 + 1e-9, cell)
+    ground = np.full((3, len(x)), 0.1)
+    finished = np.tile(0.08 + a * x**2, (3, 1))
+    site = Site(ground, finished, ground - finished <= 0, cell, x, np.arange(3) * cell)
+    places = x[_readings(site, 1, np.arange(len(x)), 1.0)]
+    longest = 2 * math.sqrt(PROUD / a)
+    assert np.diff(places).max() <= longest + 1e-9
+    assert len(places) - 1 <= math.ceil(1.0 / (longest - 0.02))
