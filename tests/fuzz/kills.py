@@ -1,7 +1,7 @@
 """Commands killed at random moments: the results are the old ones or the new ones, whole, and nothing stays.
 
-``.venv/bin/python tests/fuzz/kills.py --count 200 --seed 1``, and ``--places`` for what else may befall a run:
-a full disk, no home, an output that is no place to write, two runs at once, one core and two, twice the same
+``.venv/bin/python tests/fuzz/kills.py --count 200 --seed 1``, with ``--places`` what else may befall a run: a
+full disk, no home, an output that is no place to write, two runs at once, one core and two, twice the same
 bytes.
 """
 
@@ -27,6 +27,7 @@ from crestcut.report.folder.files import JOURNAL_NAME, put_right  # noqa: E402
 from crestcut.report.folder.manifest import MANIFEST_NAME, digest  # noqa: E402
 from verify.after_scene import JOB, VEHICLE, walked, write_ply  # noqa: E402
 
+_SAID: dict[int, int] = {}  # process -> what it says
 BLOWS = (signal.SIGINT, signal.SIGTERM, signal.SIGKILL)
 Set = dict[str, str]  # name under the folder -> hash, seconds left out
 
@@ -64,17 +65,19 @@ class Site:
 
 def begin(site: Site, job: str, out: Path | None = None, room: int | None = None) -> int:
     """Run a job in a fork; its process id, which is its session's too.  room : bytes that a file may have."""
+    ours, theirs = os.pipe()  # which no limit on files holds for, and has room for all that a run says
     child = os.fork()
     if child:
+        os.close(theirs)
+        _SAID[child] = ours
         return child
     code = 99
     try:
         os.setsid()
         for blow in BLOWS[:2]:
             signal.signal(blow, signal.default_int_handler if blow == signal.SIGINT else signal.SIG_DFL)
-        said = os.open(site.place / f"said_{job}", os.O_CREAT | os.O_TRUNC | os.O_WRONLY)
-        os.dup2(said, 1)
-        os.dup2(said, 2)
+        os.dup2(theirs, 1)
+        os.dup2(theirs, 2)
         if room is not None:
             resource.setrlimit(resource.RLIMIT_FSIZE, (room, room))
         from crestcut.apps.cli import main
@@ -88,12 +91,15 @@ def begin(site: Site, job: str, out: Path | None = None, room: int | None = None
 
         traceback.print_exc()
         code = 98
-    os._exit(code)
+    finally:
+        os._exit(code)
 
 
-def ended(child: int) -> int:
-    """The exit code of a fork, below zero the signal it died of."""
-    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+def ended(child: int) -> tuple[int, str]:
+    """(exit code of a fork, below zero the signal it died of; what it said)."""
+    code = os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+    with os.fdopen(_SAID.pop(child), errors="replace") as said:
+        return code, said.read()
 
 
 def session_of(child: int) -> list[str]:
@@ -116,7 +122,8 @@ def kills(site: Site, count: int, seed: int) -> list[str]:
     sets: dict[str, Set] = {}
     for job in ("new", "old"):
         began = time.monotonic()
-        assert ended(begin(site, job)) in (0, 3), (site.place / f"said_{job}").read_text()
+        code, said = ended(begin(site, job))
+        assert code in (0, 3), said
         took = time.monotonic() - began
         sets[job] = site.found()
     shutil.copytree(site.out, site.place / "kept")
@@ -134,7 +141,7 @@ def kills(site: Site, count: int, seed: int) -> list[str]:
         if switching:
             time.sleep(rng.uniform(0, 0.004))
         os.kill(child, blow)
-        code = ended(child)
+        code, said = ended(child)
         time.sleep(0.05 if blow == signal.SIGKILL else 0)
         what = f"{number} {blow.name} {'at the switch' if switching else 'anywhere'}, ended with {code}"
         if left := session_of(child):
@@ -142,7 +149,7 @@ def kills(site: Site, count: int, seed: int) -> list[str]:
         if blow != signal.SIGKILL and site.strays():
             wrong.append(f"{what}: left {site.strays()}")
         if code not in (0, 3, 130, -signal.SIGKILL):
-            wrong.append(f"{what}: {(site.place / 'said_new').read_text()[-300:]}")
+            wrong.append(f"{what}: {said[-300:]}")
         put_right(site.out)  # as the next command begins
         found = site.found()
         which = next((name for name, one in sets.items() if one == found), "")
@@ -151,7 +158,6 @@ def kills(site: Site, count: int, seed: int) -> list[str]:
             wrong.append(
                 f"{what}: {sorted(set(found.items()) ^ set(sets['old'].items()))[:6]} {site.strays()}"
             )
-        said = (site.place / "said_new").read_text()
         if code == 130 and ("nothing was written" in said) != (which == "old"):
             wrong.append(f"{what}: says {said.splitlines()[-1:]}, and the results are {which}")
     print(
@@ -169,22 +175,20 @@ def places(site: Site) -> list[str]:
         if not good:
             wrong.append(f"{what}: {more}")
 
-    assert ended(begin(site, "old")) in (0, 3)
+    assert ended(begin(site, "old"))[0] in (0, 3)
     old = site.found()
     largest = max(p.stat().st_size for p in site.out.iterdir())
     for room in (0, 100, 5000, 100_000, largest - 1):
-        code = ended(begin(site, "new", room=room))
-        said = (site.place / "said_new").read_text() if room > 2000 else ""
+        code, said = ended(begin(site, "new", room=room))
         good = code == 2 and site.found() == old and not site.strays() and "Traceback" not in said
         expect(f"no room for files over {room:,} bytes: {code}", good, said[-400:])
     first, second = begin(site, "new"), begin(site, "old")
-    codes = ended(first), ended(second)
+    codes = ended(first)[0], ended(second)[0]
     both = site.found()
     expect(f"two runs at once: {codes}", set(codes) <= {0, 3} and not site.strays(), both)
     expect("and the folder holds one of them, whole", both == old or _all_new(site, old, both), both)
     for where in ("/proc/none", "/dev/null", str(site.place / "old.toml")):
-        code = ended(begin(site, "new", out=Path(where)))
-        said = (site.place / "said_new").read_text()
+        code, said = ended(begin(site, "new", out=Path(where)))
         expect(f"--out {where}: {code}", code == 2 and "Traceback" not in said, said[-300:])
     ways: dict[str, dict[str, str | None]] = {
         "no home": {"HOME": None, "XDG_CACHE_HOME": None, "XDG_CONFIG_HOME": None},
@@ -211,7 +215,7 @@ def places(site: Site) -> list[str]:
 def _all_new(site: Site, old: Set, found: Set) -> bool:
     """Is a set the new job's, by running that alone?"""
     assert old
-    assert ended(begin(site, "new")) in (0, 3)
+    assert ended(begin(site, "new"))[0] in (0, 3)
     return site.found() == found
 
 

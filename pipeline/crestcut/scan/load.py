@@ -24,7 +24,7 @@ from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
-from crestcut.scan.placing.up import ROTATION, guess_up
+from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
 from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
@@ -300,8 +300,15 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     notes = []
     if declared and raw.up and raw.up.axis != declared:
         notes.append(f"{where}: up axis {declared} was declared, though the file says {raw.up.reason}")
-    if sure and guess.lstrip("-") != stated.lstrip("-"):
+    same = guess.lstrip("-") == stated.lstrip("-")
+    if sure and not same:
         notes.append(f"{where}: up axis {stated} is {said}, but the shape says {reason}")
+    if same and hangs_below(raw.points, stated):
+        other = stated.removeprefix("-") if stated.startswith("-") else f"-{stated}"
+        notes.append(
+            f"{where}: up axis {stated} is {said}, but what stands out from the slab stands out downwards: "
+            f'if the scan is upside down, write up = "{other}"'
+        )
     return stated, said, tuple(notes)
 
 
