@@ -195,19 +195,22 @@ def places(site: Site) -> list[str]:
         "a home that is not there": {"HOME": "/nowhere"},
         "one core": {"NUMBA_NUM_THREADS": "1"}, "two cores": {"NUMBA_NUM_THREADS": "2"},
     }  # fmt: skip
+    records: set[str] = set()
     for what, changed in ways.items():
         env = {k: v for k, v in {**os.environ, **changed}.items() if v is not None}
         other = Site(site.place / what.replace(" ", "_"))
         other.place.mkdir()
         other.make()
-        command = [sys.executable, "-m", "crestcut.apps.cli", "run", str(other.place / "old.toml")]
-        done = subprocess.run([*command, "--out", str(other.out)], env=env, capture_output=True, text=True)
+        # by its bare name: the record of a job keeps the names of files as they were given
+        command = [sys.executable, "-m", "crestcut.apps.cli", "run", "old.toml", "--out", "out"]
+        done = subprocess.run(command, env=env, cwd=other.place, capture_output=True, text=True)
         found = other.found() if other.out.is_dir() else {}
-        apart = sorted(name for name, _ in set(found.items()) ^ set(old.items()))
+        record = found.pop("study.npz", "")
+        records.add(record)
+        apart = sorted(name for name, one in old.items() if name != "study.npz" and found.get(name) != one)
+        good = not apart and record != "" and len(records) == 1
         expect(
-            f"{what}, in another folder: {done.returncode}, the same bytes",
-            not apart,
-            (apart, done.stderr[-300:]),
+            f"{what}, in another folder: {done.returncode}, the same bytes", good, (apart, done.stderr[-300:])
         )
     return wrong
 
