@@ -14,6 +14,7 @@ import collections
 import gc
 import os
 import shutil
+import subprocess
 import sys
 import tempfile
 import time
@@ -32,6 +33,7 @@ from fuzz.reading import Outcome, Watch, read_case
 from fuzz.seeds import Kind, all_kinds
 
 BROKEN = Path(__file__).resolve().parents[1] / "broken"
+_PATIENCE = 60  # seconds for a whole command, on a machine with other work
 ENOUGH = 60  # seconds for making one case small
 _SAME = 3  # cases of one fault that are kept
 
@@ -171,6 +173,41 @@ def known_faults(made: Bench, folder: Path = BROKEN) -> list[str]:
     return wrong
 
 
+def by_command(made: Bench, count: int, seed: int) -> list[str]:
+    """What was wrong with ``count`` cases given to the real command line, with its cage and all."""
+    words = {"scan": "look", "vehicle": "vehicle", "sheet": "vehicle", "job": "run", "floor": "floor"}
+    only = tuple(name for name, kind in made.kinds.items() if kind.target in words)
+    wrong, codes = [], collections.Counter[int]()
+    for number in range(count):
+        kind, name, data = made.case(seed, number, only)
+        folder = made.place / "command"
+        shutil.rmtree(folder, ignore_errors=True)
+        folder.mkdir()
+        for beside, content in (*kind.beside, (name, fill_in(data, made.watch.port))):
+            (folder / beside).write_bytes(content)
+        made.watch.seen()
+        command = [sys.executable, "-m", "crestcut.apps.cli", words[kind.target], name, "--out", "out"]
+        what = f"command case {number} ({kind.name})"
+        try:
+            done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=_PATIENCE)
+        except subprocess.TimeoutExpired:
+            wrong.append(f"{what}: over {_PATIENCE} s")
+            continue
+        codes[done.returncode] += 1
+        last = (done.stderr.rstrip("\n").splitlines() or [""])[-1]
+        fault, detail = reading.judged("said" if done.returncode == 2 else "read", last)
+        if seen := made.watch.seen():
+            fault = ", ".join(seen)
+        if fault or done.returncode not in (0, 2, 3) or "Traceback" in done.stderr:
+            wrong.append(f"{what}: exit {done.returncode} {fault} {detail or done.stderr[-400:]}")
+        elif done.returncode == 2 and (folder / "out").exists():
+            wrong.append(
+                f"{what}: refused, and yet wrote {sorted(p.name for p in (folder / 'out').iterdir())}"
+            )
+    print(f"{count} cases by the command line; exit codes {dict(sorted(codes.items()))}")
+    return wrong
+
+
 def told(tally: Tally, seconds: float) -> str:
     """The tally in words."""
     lines = [
@@ -195,11 +232,12 @@ def main() -> int:
     ask.add_argument("--keep", type=Path, help="folder for what broke a rule, made small")
     ask.add_argument("--show", action="store_true", help="print the details of each fault")
     ask.add_argument("--broken", action="store_true", help="read tests/broken again, and no more")
+    ask.add_argument("--commands", type=int, default=0, help="so many cases by the real command line instead")
     asked = ask.parse_args()
     only = tuple(filter(None, asked.only.split(",")))
     with bench() as made:
-        if asked.broken:
-            wrong = known_faults(made)
+        if asked.broken or asked.commands:
+            wrong = by_command(made, asked.commands, asked.seed) if asked.commands else known_faults(made)
             print("\n".join(wrong))
             return 1 if wrong else 0
         began = time.monotonic()

@@ -7,6 +7,7 @@ import csv
 import io
 import json
 import re
+import tomllib
 from collections.abc import Callable
 from html.parser import HTMLParser
 from pathlib import Path
@@ -114,8 +115,7 @@ def table(text: str) -> None:
 
 CHECKS: dict[str, Callable[[str], object]] = {
     ".html": page, ".csv": table, ".json": json.loads, ".geojson": json.loads, ".xml": ElementTree.fromstring,
-    ".toml": lambda text: __import__("tomllib").loads(text), ".txt": lambda text: None,
-    ".dxf": lambda text: None,
+    ".toml": tomllib.loads, ".txt": str, ".dxf": str,
 }  # fmt: skip
 
 

@@ -129,6 +129,13 @@ def test_z_down_is_asked_about_and_not_taken() -> None:
     assert axis == "z" and 'up = "-z"' in reason
 
 
+@pytest.mark.parametrize(("turn", "says"), [("-z", 1), ("z", 0)])
+def test_z_down_is_asked_about_where_the_job_says_z_too(turn: str, says: int, tmp_path: Path) -> None:
+    w.write_obj(tmp_path / "a.obj", cluttered_cloud(20_000) @ ROTATION[turn])
+    notes = read_scan(ScanChoice((tmp_path / "a.obj",), up="z")).notes
+    assert sum('downwards: if the scan is upside down, write up = "-z"' in n for n in notes) == says
+
+
 def test_y_up_undeclared_is_read_upright(tmp_path: Path) -> None:
     w.write_obj(tmp_path / "a.obj", y_up(slab_cloud()))
     scan = read_file(tmp_path / "a.obj")

@@ -24,13 +24,16 @@ from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
-from crestcut.scan.placing.up import ROTATION, guess_up
+from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
 from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
 FEWEST_POINTS = 50
+BEYOND = (
+    1e12  # file units: no coordinate of a place on earth is so large, be it in hundredths of a millimetre
+)
 _READERS = {
     "las": "las:read_las", "ply": "ply:read_ply", "pcd": "pcd:read_pcd", "text": "text:read_text",
     "e57": "e57:read_e57", "glb": "gltf:read_gltf", "gltf": "gltf:read_gltf", "obj": "mesh:read_obj",
@@ -250,14 +253,17 @@ def compiled_of(kind: str, path: Path) -> str | None:
 
 
 def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
-    """The scan without NaN and infinite points (and the faces that hang on them), and how many those were."""
-    good = np.asarray(np.isfinite(raw.points).all(axis=1))
+    """The scan without NaN and infinite points and those beyond any place (and the faces that hang on them),
+    and how many those were."""
+    good = np.asarray((np.abs(raw.points) < BEYOND).all(axis=1))  # of NaN false
     bad = int((~good).sum())
     total = len(good)
     if total == 0:
         raise CrestcutError("no points in the file", where, "export the scan again")
     if bad > total / 2:
-        raise CrestcutError(f"{bad:,} of {total:,} points are not numbers", where, "export the scan again")
+        raise CrestcutError(
+            f"{bad:,} of {total:,} points are not numbers or beyond any place", where, "export the scan again"
+        )
     if total - bad < (3 if raw.faces is not None else FEWEST_POINTS):
         raise CrestcutError(f"only {total - bad} points", where, "a slab needs thousands; scan it again")
     if bad == 0:
@@ -301,8 +307,15 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     notes = []
     if declared and raw.up and raw.up.axis != declared:
         notes.append(f"{where}: up axis {declared} was declared, though the file says {raw.up.reason}")
-    if sure and guess.lstrip("-") != stated.lstrip("-"):
+    same = guess.lstrip("-") == stated.lstrip("-")
+    if sure and not same:
         notes.append(f"{where}: up axis {stated} is {said}, but the shape says {reason}")
+    if same and hangs_below(raw.points, stated):
+        other = stated.removeprefix("-") if stated.startswith("-") else f"-{stated}"
+        notes.append(
+            f"{where}: up axis {stated} is {said}, but what stands out from the slab stands out downwards: "
+            f'if the scan is upside down, write up = "{other}"'
+        )
     return stated, said, tuple(notes)
 
 

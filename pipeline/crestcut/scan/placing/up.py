@@ -70,7 +70,7 @@ def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
     if best != z and share[best] <= _CLEARLY * share[z]:
         best = z
     axis = AXES[best]
-    below = _hangs_below(np.asarray(points, dtype=float), axis)
+    below = hangs_below(points, axis)
     if below and axis != "z":
         axis = "-" + axis
     others = ", ".join(f"{AXES[k]} {share[k]:.0%}" for k in range(3) if k != best)
@@ -83,12 +83,12 @@ def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
     return axis, reason, sure
 
 
-def _hangs_below(points: FloatArray, axis: str) -> bool:
+def hangs_below(points: ArrayLike, axis: str) -> bool:
     """Whether what stands out from the slab stands out downwards: the scan is upside down.
 
     The slab's level about each place is the median of the fullest layers of the columns around it.
     """
-    turned = points @ ROTATION[axis].T
+    turned = np.asarray(points, dtype=float) @ ROTATION[axis].T
     low, high = np.percentile(turned, [1.0, 99.0], axis=0)
     size = float(np.max(high - low)) or 1.0
     inside = np.all((turned >= low) & (turned <= high), axis=1)
