@@ -54,6 +54,7 @@ class Answer:
     reasons: tuple[str, ...]
     released: bool
     cut: str
+    notes: tuple[str, ...]
     next: Next
 
 
@@ -79,6 +80,16 @@ def answer_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> 
         tuple(_sentence(str(r)) for r in release.get("reasons") or []),
         released,
         _cut(result.get("cut") or {}, unit),
+        tuple(
+            dict.fromkeys(
+                _sentence(str(n))
+                for n in (
+                    *(before.get("reasons") or []),
+                    *(result.get("vehicle_doubts") or []),
+                    *(result.get("notes") or []),
+                )
+            )
+        ),
         _next(verdict, result, released),
     )
 

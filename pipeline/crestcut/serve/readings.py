@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -55,6 +56,21 @@ def asked_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> t
     return tuple(_asked(n, row, result, data, unit) for n, row in enumerate(rows))
 
 
+# what is told to whoever edits the file, and what it is here
+_HERE = (
+    (re.compile(r' \(placed = "[^"]*"\)'), ""),
+    (re.compile(r"write it into the job file and run again"), "type it here and work it out again"),
+    (re.compile(r": two \[\[string\]\] in the job file, each with .*$"), ""),
+)
+
+
+def _for_here(text: str) -> str:
+    """The same words without what they say of keys and files."""
+    for told, here in _HERE:
+        text = told.sub(here, text)
+    return text
+
+
 def _asked(
     number: int, row: Mapping[str, Any], result: Mapping[str, Any], data: Mapping[str, Any], unit: str
 ) -> Asked:
@@ -70,8 +86,9 @@ def _asked(
     boxes, entries = _tables(kind, row, points, unit)
     titles = {"felt gap": f"The gap under the {row.get('part')}", "string": "A string across the slab"}
     return Asked(
-        number, kind, titles.get(kind, "Walk the slab again with the scanner"), str(row.get("how", "")),
-        said, spots, tuple(str(s) for s in row.get("settles") or []), boxes,
+        number, kind, titles.get(kind, "Walk the slab again with the scanner"),
+        _for_here(str(row.get("how", ""))), said, spots,
+        tuple(_for_here(str(s)) for s in row.get("settles") or []), boxes,
         kind == "felt gap" and not row.get("boards"), "witness" if kind == "felt gap" else "string", entries,
     )  # fmt: skip
 
