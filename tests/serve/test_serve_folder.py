@@ -100,6 +100,15 @@ def test_a_job_that_an_editor_broke_is_told_and_can_be_taken_back(job: JobFolder
     job.job.write_text("title = \n")
     with pytest.raises(CrestcutError, match="cannot be read"):
         job.data()
+    for odd in (
+        "slab = 3",
+        "mark = 1",
+        "witness = [1]",
+        "[after]\nstring = 2",
+    ):
+        job.job.write_text(odd)
+        with pytest.raises(CrestcutError):
+            job.data()
     job.undo()
     assert job.text() == JOB
 

@@ -28,6 +28,8 @@ from crestcut.base.errors import CrestcutError
 
 MOST_KEPT = 200  # changes that can be undone
 JOB_NAME = "job.toml"
+_TABLES = ("site", "scan", "vehicle", "travel", "clearance", "cut", "slab", "after")
+_LISTS = ("mark", "keep", "string", "witness", "other_vehicle")
 _STARTED = """\
 # A job of crestcut. `crestcut open` writes it, the command line reads it, and you may edit it too.
 # Lengths carry their unit; points are in the scan's own plan coordinates.
@@ -73,7 +75,16 @@ class JobFolder:
         Raises CrestcutError where somebody's editor left it broken.
         """
         try:
-            return tomllib.loads(self.text())
+            data = tomllib.loads(self.text())
+            for name in _TABLES:
+                if not isinstance(data.get(name, {}), dict):
+                    raise CrestcutError(f"[{name}] is no table", self.job.name, "mend it in the editor")
+            for home in (data, data.get("after", {})):
+                for name in _LISTS:
+                    rows = home.get(name, [])
+                    if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
+                        raise CrestcutError(f"[[{name}]] is no table", self.job.name, "mend it in the editor")
+            return data
         except tomllib.TOMLDecodeError as error:
             raise CrestcutError(
                 f"cannot be read: {error}", self.job.name, "mend it in the editor, or take the change back"

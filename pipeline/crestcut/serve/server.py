@@ -183,7 +183,7 @@ async def _run(site: Site, sockets: list[socket.socket], address: str) -> None:
     import uvicorn
 
     config = uvicorn.Config(
-        application(site), log_level="critical", access_log=False, server_header=False, loop="asyncio",
+        application(site), log_level="error", access_log=False, server_header=False, loop="asyncio",
         http="h11", ws="none", lifespan="on", timeout_graceful_shutdown=2, date_header=False,
     )  # fmt: skip
     server = uvicorn.Server(config)
@@ -218,7 +218,7 @@ def application(site: Site) -> Starlette:
             *screens.ROUTES, *screens_vehicle.ROUTES, *outcome.ROUTES,
         ],
         middleware=[Middleware(Guard, doors=site.doors)],
-        exception_handlers={CrestcutError: _told, Stale: _stale, 404: _nowhere},
+        exception_handlers={CrestcutError: _told, Stale: _stale, 404: _nowhere, Exception: _broke},
         lifespan=lifespan,
     )  # fmt: skip
     app.state.site = site
@@ -228,6 +228,14 @@ def application(site: Site) -> Starlette:
 async def _told(request: Request, error: Exception) -> Response:
     assert isinstance(error, CrestcutError)
     return fault(request, None, error)
+
+
+async def _broke(request: Request, error: Exception) -> Response:
+    """A fault of ours: told as one; what is behind it stands in the terminal."""
+    what = CrestcutError(
+        "the program itself is at fault here", type(error).__name__, "nothing was lost: go back"
+    )
+    return fault(request, None, what, 500)
 
 
 async def _stale(request: Request, error: Exception) -> Response:
