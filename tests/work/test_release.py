@@ -7,9 +7,12 @@ from __future__ import annotations
 import dataclasses
 import itertools
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
+from crestcut.cut.records import Drain
 from crestcut.cut.ruled_out import Forbids, forbidden
 from crestcut.job.answers import (
     SETTLED_BY,
@@ -206,6 +209,17 @@ def test_every_permit_on_private_and_public_ground(
         good = ground == "private"
     assert (release.state == "ok") == good
     assert good or codes(release) == {ReasonCode.NO_PERMIT}
+    said = any("there 'not needed' is not taken" in reason.words for reason in release.reasons)
+    assert said == (permit == "not needed" and ground == "public")
+
+
+@pytest.mark.parametrize(("drain", "held"), [(None, False), (True, False), (False, True)])
+def test_a_cut_that_does_not_drain_as_asked_is_not_handed_out(drain: bool | None, held: bool) -> None:
+    shaped = None if drain is None else Drain(0.02, 0.02, 0.001, 2, drain, 0.003)
+    plan: Any = SimpleNamespace(feasible=True, drain=shaped)
+    release = decide_release(job(), False, plan)
+    assert codes(release) == ({ReasonCode.NO_DRAIN} if held else set())
+    assert (release.state == "ok") != held
 
 
 def test_deeper_than_an_eighth_asks_for_a_drilled_thickness() -> None:
