@@ -9,8 +9,9 @@ import pytest
 from work_scene import scene
 
 from crestcut.alternatives.rows import Option
-from crestcut.job.records import WorkWish
-from crestcut.work.costs import IN_HOURS, Cost, Worth, ranked
+from crestcut.job.answers import Per
+from crestcut.job.records import Price, Prices, WorkWish
+from crestcut.work.costs import IN_HOURS, Cost, Worth, ranked, worth_of
 from crestcut.work.jig_records import Range
 from crestcut.work.sheet import make_worksheet, steps_of
 
@@ -89,3 +90,24 @@ def test_a_cost_is_the_sum_of_what_it_is_made_of() -> None:
     cost = Cost(Range(2.0, 5.0), laid=0.010, out=0.020, hire=Range(0.0, 1.0))
     whole = cost.in_all(Worth(hour=40.0, laid=2.0, out=0.5, day=60.0, unit="money"))
     assert (whole.low, whole.high) == pytest.approx((80 + 20 + 10, 200 + 20 + 10 + 60))
+
+
+def test_a_persons_prices_rank_where_there_are_any() -> None:
+    """45 an hour, 0.65 a litre, 38 a day: by hand; a bag of 15 kg holds 15 / 2.4 = 6.25 litres of concrete."""
+    prices = Prices(
+        "EUR", Price(45.0, Per.HOUR), Price(0.65, Per.LITRE), 7.0, (("cup", Price(38.0, Per.DAY)),)
+    )
+    worth = worth_of(prices)
+    assert (worth.hour, worth.out, worth.day, worth.unit) == (45.0, 0.65, 38.0, "EUR")
+    assert worth.laid == pytest.approx(45 * 0.04)
+    by_bag = worth_of(replace(prices, disposal=Price(5.0, Per.BAG)))
+    assert by_bag.out == pytest.approx(5 / 6.25, rel=0.05)
+    assert worth_of(None) == worth_of(replace(prices, labour=None)) == IN_HOURS
+    s = scene()
+    order = s.order()
+    order = replace(order, job=replace(order.job, prices=prices))
+    options = [option("strips", -0.187, 0.025), option("cut", s.plan.volume)]
+    told = next(o for o in ranked(options, order) if o.kind == "strips")
+    plain = next(o for o in ranked(options, s.order()) if o.kind == "strips")
+    assert told.cost_in == "EUR"
+    assert told.cost[0] == pytest.approx(45 * plain.cost[0])

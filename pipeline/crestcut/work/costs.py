@@ -3,7 +3,7 @@ hire.
 
 The cut's hours are those of its own steps, as the sheets print them. The others' rates are common practice,
 no source, as ranges. To be compared all of it is put into one unit: hours where nobody gave prices
-(``IN_HOURS``), a person's own money where they did (another ``Worth``).
+(``IN_HOURS``), a person's own money where they did (``worth_of``).
 """
 
 from __future__ import annotations
@@ -13,10 +13,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from crestcut.alternatives import Option
-from crestcut.cut import bay_of
+from crestcut.cut import bay_of, mass_of
+from crestcut.job import Per, Prices
 from crestcut.work.jig_records import Range
 from crestcut.work.order import WorkOrder
-from crestcut.work.quantities import hours_at, summed
+from crestcut.work.quantities import BAG, hours_at, summed
 from crestcut.work.records import IDLE, Pass
 from crestcut.work.sheet import steps_of
 
@@ -49,6 +50,23 @@ class Worth:
 IN_HOURS = Worth(hour=1.0, laid=0.04, out=0.02, day=3.0, unit="h")
 
 
+def worth_of(prices: Prices | None) -> Worth:
+    """By a person's own prices where an hour of work has one; else in hours. What has no price of its own is
+    worth as many hours of work as without any."""
+    if prices is None or prices.labour is None:
+        return IN_HOURS
+    hour, out, days = prices.labour.amount, prices.disposal, [price.amount for _, price in prices.hire]
+    litre = mass_of(1e-3)  # kg
+    litres = {Per.LITRE: 1.0, Per.KG: 1 / litre, Per.BAG: (BAG.low + BAG.high) / 2 / litre}
+    return Worth(
+        hour=hour,
+        laid=IN_HOURS.laid * hour,
+        out=IN_HOURS.out * hour if out is None else out.amount / litres[out.per],
+        day=sum(days) / len(days) if days else IN_HOURS.day * hour,
+        unit=prices.currency,
+    )
+
+
 @dataclass(frozen=True)
 class Cost:
     """hours, hire (days) : as ranges.  laid, out : m3."""
@@ -68,15 +86,16 @@ class Cost:
         return Range(low, high)
 
 
-def ranked(options: Sequence[Option], order: WorkOrder, worth: Worth = IN_HOURS) -> tuple[Option, ...]:
+def ranked(options: Sequence[Option], order: WorkOrder, worth: Worth | None = None) -> tuple[Option, ...]:
     """The options with what each costs: what works first, in it what is not fixed before what is, then the
     least of the middles of what they cost; in that order too what does not work. A cost that nobody knows
-    comes last.
+    comes last. worth : of hours and litres; None for ``worth_of`` the job's prices.
 
     Raises CrestcutError for tool files that are not understood.
     """
     if len(options) < 2:
         return tuple(options)
+    worth = worth or worth_of(order.job.prices)
     steps = steps_of(order)
     costs = [_cost(option, order, steps) for option in options]
     told = [
