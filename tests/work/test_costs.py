@@ -93,7 +93,7 @@ def test_a_cost_is_the_sum_of_what_it_is_made_of() -> None:
 
 
 def test_a_persons_prices_rank_where_there_are_any() -> None:
-    """45 an hour, 0.65 a litre, 38 a day: by hand; a bag of 15 kg holds 15 / 2.4 = 6.25 litres of concrete."""
+    """45 an hour, 0.65 a litre, 38 a day: by hand; a bag of 15 kg holds 6.25 litres of concrete."""
     prices = Prices(
         "EUR", Price(45.0, Per.HOUR), Price(0.65, Per.LITRE), 7.0, (("cup", Price(38.0, Per.DAY)),)
     )
