@@ -17,7 +17,7 @@ def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Stu
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        done = run_job(path, say)
+        done = run_job(path, say, out / STUDY_NAME)
         staging.about = done.report.identity
         _write(done, folder, say)
     return done, staging.moved
