@@ -19,7 +19,15 @@ from crestcut.job.records import PlotWish
 from crestcut.report.view.result import result_document
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
-from crestcut.study.saved import STUDY_NAME, differing, read_study, write_study
+from crestcut.study.saved import (
+    STUDY_NAME,
+    differing,
+    kept_slab,
+    read_study,
+    surface_key,
+    write_study,
+)
+from crestcut.terrain import Drive
 from verify.after_scene import JOB, VEHICLE, walked, write_ply
 
 FELT = '\n[[after.witness]]\npart = "tray"\nfront_axle = [3.0, 0.0]\ngap = "21 mm"\nwithin = "0.5 mm"\n'
@@ -180,3 +188,71 @@ def test_drawings_are_made_of_the_plan_as_it_was_made(
     page = PdfReader(out / "plots.pdf").pages[0]
     assert "somebody" in page.extract_text() and "1:100, A4" in page.extract_text()
     assert (out / "plots.dxf").is_file() and (out / STUDY_NAME).is_file()
+
+
+TAKEN_UP = "taking up the slab from study.npz: same scan, window and settings"
+READ = '\n[[string]]\na = [0.6, 0.0]\nb = [3.2, 0.0]\nat = "1.3 m"\nblocks = "100 mm"\ndown = "70 mm"\n'
+
+
+def ran(job: Path, before: Path | None, into: Path) -> tuple[Study, bytes, bool]:
+    """A run with the record ``before`` at hand: its study, the bytes of its own record, and whether the slab
+    was taken up."""
+    said: list[str] = []
+    done = run_job(job, said.append, before)
+    write_study(done, into)
+    return done, into.read_bytes(), TAKEN_UP in said
+
+
+@pytest.mark.parametrize("change", ["a reading", "a clearance", "the gap wanted"])
+def test_much_the_same_job_takes_the_slab_up_and_ends_in_the_same_bytes(change: str, moved: Path) -> None:
+    job, cart = moved / "job.toml", moved / "cart.toml"
+    text, vehicle = job.read_text(), cart.read_text()
+    if change == "a reading":
+        job.write_text(text + READ)
+    elif change == "a clearance":
+        cart.write_text(vehicle.replace('clearance = "58 mm"', 'clearance = "57 mm"'))
+    else:
+        job.write_text(text.replace('want = "20 mm"', 'want = "22 mm"'))
+    assert (job.read_text(), cart.read_text()) != (text, vehicle)
+    cold, one, was = ran(job, None, moved / "cold.npz")
+    again, other, taken = ran(job, moved / "out" / STUDY_NAME, moved / "again.npz")
+    assert taken and not was
+    assert one == other
+    documents = [json.dumps(result_document(replace(s.report, seconds={}))) for s in (cold, again)]
+    assert documents[0] == documents[1]
+    # and what was taken up can be taken up from there, also where readings have moved the surface since
+    assert ran(job, moved / "again.npz", moved / "third.npz")[1:] == (one, True)
+
+
+def test_of_another_scan_window_or_setting_nothing_is_taken_up(site: tuple[Path, Study], moved: Path) -> None:
+    report = site[1].report
+    drives = [Drive(3.0, 1.0, 0.6)]
+    scan, frame, job = report.scan, report.surface.height.frame, report.job
+    key = surface_key(scan, frame, drives, job)
+    assert key == surface_key(scan, frame, drives, replace(job, path=moved / "x.toml", title="another"))
+    (file,) = scan.files
+    others = [
+        surface_key(replace(scan, files=(replace(file, sha256="0" * 64),)), frame, drives, job),
+        surface_key(scan, replace(frame, shape=(frame.shape[0] + 1, frame.shape[1])), drives, job),
+        surface_key(scan, frame, [Drive(3.0, 1.1, 0.6)], job),
+        surface_key(scan, frame, drives, replace(job, settings=replace(job.settings, seed=1))),
+        surface_key(scan, frame, drives, replace(job, slab=replace(job.slab, flatness=20.0))),
+        surface_key(scan, frame, drives, replace(job, scan=replace(job.scan, scanner="terrestrial"))),
+    ]
+    assert len({key, *others}) == 1 + len(others)
+
+
+def test_a_slab_is_taken_up_whole_or_not_at_all(site: tuple[Path, Study], moved: Path) -> None:
+    path, laid = moved / "out" / STUDY_NAME, site[1].laid
+    assert laid is not None and kept_slab(path, laid.made_from) is not None
+    assert kept_slab(path, "0" * 64) is None
+    assert kept_slab(moved / "none.npz", laid.made_from) is None
+    whole = path.read_bytes()
+    for at in range(200, len(whole), len(whole) // 12):
+        path.write_bytes(whole[:at])
+        assert kept_slab(path, laid.made_from) is None
+    document = told(site[0] / "out" / STUDY_NAME)
+    path.write_bytes(whole)
+    document["study"]["with"]["laid"]["record"] = "os:system"
+    rewritten(path, document)
+    assert kept_slab(path, laid.made_from) is None

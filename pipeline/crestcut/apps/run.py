@@ -17,7 +17,8 @@ def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Stu
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say)
+        asked = job_of_record(path, say) if path.suffix == ".json" else path
+        done = run_job(asked, say, out / STUDY_NAME)
         staging.about = done.report.identity
         _write(done, folder, say)
     return done, staging.moved

@@ -14,6 +14,7 @@ import numpy as np
 
 from crestcut import __version__
 from crestcut.base.errors import Mind, Say, Step
+from crestcut.base.grid import GridFrame
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
@@ -58,12 +59,13 @@ from crestcut.standing import (
     swept_of,
 )
 from crestcut.study.checks import held_against
-from crestcut.study.record import Study
+from crestcut.study.record import Laid, Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
-from crestcut.study.saved import STUDY_NAME, differing, read_study
+from crestcut.study.saved import STUDY_NAME, differing, kept_slab, read_study, surface_key
 from crestcut.study.stages import planned
 from crestcut.terrain import (
     NOT_YET,
+    Drive,
     Evidence,
     Surface,
     build_surface,
@@ -105,8 +107,11 @@ class Clock:
 
 
 @one_thread_each
-def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
+def run_job(asked: Path | str | Job, say: Say = lambda _: None, before: Path | None = None) -> Study:
     """The answer of a job, or of the job in a file; nothing written yet.
+
+    before : the record of an earlier run, whose slab is taken up where it was made from all the same: the
+    answer is the same as without, sooner.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
@@ -129,12 +134,8 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
     of_line = drawn_line.notes if drawn_line else ()
     for note in (*of_line, *lines[0].notes):
         say(Mind(note))
-    with clock.stage("surface", "finding the slab"):
-        frame = common_window(drivers, lines, job)
-        surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)
-    with clock.stage("split", "judging slab and scan apart"):
-        drives = drives_of(drivers, lines)
-        surface = judged_apart(scan, surface, drives, job.scan.scanner, job.slab.flatness, job.settings)
+    laid = _laid(job, scan, common_window(drivers, lines, job), drives_of(drivers, lines), clock, before)
+    surface = laid.surface
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     checks = held_against(job.scan.checks, scan, surface)
@@ -174,7 +175,22 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None) -> Study:
         report, line_sha256=digest, advice=advice, soft=soft, options=options, checks=checks,
         notes=(*report.notes, *of_line, *checks.notes), seconds=clock.seconds,
     )  # fmt: skip
-    return Study(report, release, drivers)
+    return Study(report, release, drivers, laid)
+
+
+def _laid(
+    job: Job, scan: Scan, frame: GridFrame, drives: Sequence[Drive], clock: Clock, before: Path | None
+) -> Laid:
+    """The slab judged apart from the scan: taken up from ``before`` where that was made from the same."""
+    made_from = surface_key(scan, frame, drives, job)
+    if (kept := kept_slab(before, made_from)) is not None:
+        clock.say(f"taking up the slab from {STUDY_NAME}: same scan, window and settings")
+        return kept
+    with clock.stage("surface", "finding the slab"):
+        surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)
+    with clock.stage("split", "judging slab and scan apart"):
+        flatness = job.slab.flatness
+        return Laid(made_from, judged_apart(scan, surface, drives, job.scan.scanner, flatness, job.settings))
 
 
 def order_of(report: Report, release: Release) -> WorkOrder:

@@ -8,13 +8,17 @@ from its files, which must be the same), how the vehicle stood, and what it clea
 
 from __future__ import annotations
 
+import hashlib
 import io
 import json
+import platform
 import zipfile
-from collections.abc import Mapping
+import zlib
+from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
-from importlib import import_module
+from functools import cache
+from importlib import import_module, metadata
 from pathlib import Path
 from typing import Any
 
@@ -22,16 +26,20 @@ import numpy as np
 
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Say
+from crestcut.base.grid import GridFrame
 from crestcut.contact import Clearance, read_line
 from crestcut.job import Job
-from crestcut.scan import read_scan, resolve_line
+from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import lines_of, rides_of, swept_of
-from crestcut.study.record import Study
+from crestcut.study.record import Laid, Study
 from crestcut.study.report import Report
+from crestcut.terrain import Drive
 
 STUDY_NAME = "study.npz"
 SCHEMA = "crestcut.study/2"
 LEVEL = 1  # of compression: heights hardly get smaller with more, and it takes six times as long
+# rooms whose code, and libraries whose version, heights and split depend on
+ROOMS, LIBRARIES = ("base", "scan", "terrain"), ("numpy", "scipy", "numba")
 # made again when read: (class, field)
 MADE_AGAIN = frozenset({(Report, "scan"), (Report, "ride"), (Report, "before")})
 NOT_KEPT = frozenset({(Clearance, "lowest")})  # of the plan's certificate: empty when read
@@ -79,6 +87,65 @@ def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
             f"is no record of a job ({type(error).__name__})", str(path), "run the job again into that folder"
         ) from None
     return _completed(raw, tuple(told["scans"]), path, say)
+
+
+def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job) -> str:
+    """A hash of all that the slab judged apart from the scan is made from: the bytes of the scan's files and
+    how they are read, the window, who drives there, flatness and settings, this program and its libraries.
+
+    Files by name too, since words on a scan name them. Code by content: a version stays while code changes.
+    """
+    choice = replace(job.scan, files=tuple(Path(f.path.name) for f in scan.files))
+    told = (
+        [__version__, _code(), platform.machine(), *(metadata.version(name) for name in LIBRARIES)],
+        [f.sha256 for f in scan.files],
+        *(_plain(part, [], {}) for part in (choice, frame, tuple(drives), job.slab.flatness, job.settings)),
+    )
+    return hashlib.sha256(json.dumps(told).encode()).hexdigest()
+
+
+@cache
+def _code() -> str:
+    """A hash of the code of ``ROOMS``."""
+    root, found = Path(__file__).parents[1], hashlib.sha256()
+    for path in sorted(p for room in ROOMS for p in (root / room).rglob("*.py")):
+        found.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
+    return found.hexdigest()
+
+
+def kept_slab(path: Path | None, made_from: str) -> Laid | None:
+    """The slab that the record ``path`` keeps, to the last bit as it was made; None where there is no such
+    record, it is damaged, or its slab was made from anything else than ``made_from`` says."""
+    if path is None or not path.is_file():
+        return None
+    try:
+        with path.open("rb") as held, np.load(held, allow_pickle=False) as archive:
+            told = json.loads(archive["record"].tobytes())
+            laid = told["study"]["with"]["laid"]
+            if laid is None or laid["with"]["made_from"] != made_from:
+                return None
+            found = _made(laid, _Shared(archive))
+    except (
+        OSError, EOFError, ValueError, LookupError, TypeError, AttributeError, ImportError,
+        zipfile.BadZipFile, zlib.error,
+    ):  # fmt: skip
+        return None  # worked out anew: nothing is lost but time
+    return found if isinstance(found, Laid) else None
+
+
+class _Shared(dict[str, np.ndarray[Any, Any]]):
+    """Arrays of an archive, read when first asked for, each once and not to be written on: records that held
+    one array between them hold one again, and are written as one."""
+
+    def __init__(self, archive: Any) -> None:
+        super().__init__()
+        self._archive = archive
+
+    def __missing__(self, name: str) -> np.ndarray[Any, Any]:
+        array: np.ndarray[Any, Any] = self._archive[name]
+        array.flags.writeable = False
+        self[name] = array
+        return array
 
 
 def differing(before: Job, now: Job) -> tuple[str, ...]:
