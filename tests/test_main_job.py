@@ -193,7 +193,10 @@ def test_the_same_job_gives_the_same_bytes_again_and_from_a_library_call_too(
 def test_the_commands_of_the_readme_work_as_they_are_written() -> None:
     """The bare command is found once the first line is said; each line is one that the program takes."""
     text = (ROOT / "README.md").read_text(encoding="utf-8")
-    block = text.split("## Your own slab")[1].split("```")[1].strip().splitlines()
+    part = text.split("## Your own slab")[1].split("```")
+    opened = shlex.split(part[1], comments=True)
+    assert opened[:2] == [".venv/bin/crestcut", "open"] and main.commands["open"]
+    block = part[3].strip().splitlines()
     first, *rest = [shlex.split(line, comments=True) for line in block]
     made = text.split("```sh")[1]
     assert first == [".", ".venv/bin/activate"] and "python3 -m venv .venv " in made

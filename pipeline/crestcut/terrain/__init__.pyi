@@ -17,9 +17,9 @@ from .error.estimate import NOT_YET as NOT_YET
 from .ground.ground import ground_points as ground_points
 from .ground.ground import rollable_ground as rollable_ground
 from .ground.ground import see_scan as see_scan
-from .ground.raster import CELLS_A_POINT as CELLS_A_POINT
 from .ground.raster import Lattice as Lattice
 from .ground.raster import count_cells as count_cells
+from .ground.raster import most_cells as most_cells
 from .ground.raster import pitch_for as pitch_for
 from .ground.seen import Layers as Layers
 from .ground.seen import Seen as Seen
@@ -52,7 +52,6 @@ from .slab.posterior import Feature as Feature
 from .slab.shapes import Shape as Shape
 
 __all__ = [
-    "CELLS_A_POINT",
     "FLOOR",
     "HALF",
     "NOT_YET",
@@ -91,6 +90,7 @@ __all__ = [
     "layers_words",
     "matern32",
     "measured_cells",
+    "most_cells",
     "narrow_part",
     "of_functionals",
     "own_covariance",

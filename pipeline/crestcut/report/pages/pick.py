@@ -25,10 +25,10 @@ from crestcut.report.pages.shell import page, write_page
 from crestcut.scan import Health, Scan, near_ground
 from crestcut.study import scan_identity
 from crestcut.terrain import (
-    CELLS_A_POINT,
     Lattice,
     count_cells,
     measured_cells,
+    most_cells,
     pitch_for,
     rollable_ground,
 )
@@ -202,7 +202,7 @@ def footing(points: FloatArray, frame: GridFrame) -> FloatArray:
     """
     ny, nx = frame.shape
     steps = max(1, round(frame.cell / FINE))
-    most = min(MOST_FINE_CELLS, CELLS_A_POINT * len(points))
+    most = min(MOST_FINE_CELLS, most_cells(len(points)))
     while steps > 1 and ny * nx * steps**2 > most:
         steps -= 1
     cell = frame.cell / steps

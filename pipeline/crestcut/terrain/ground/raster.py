@@ -19,7 +19,8 @@ from crestcut.base.kernels import njit
 
 MARGIN = 0.30  # m of lattice beyond the frame on every side
 COARSEST = 0.0125  # m: a frame with wider cells is worked on whole fractions of them
-CELLS_A_POINT = 2.0  # of a whole scan at most: memory follows what was measured, not how far it reaches
+# cells of the lattice of a whole scan: memory follows what was measured, not how far it reaches
+CELLS_A_POINT, FEW_CELLS = 2.0, 1_000_000
 
 
 @dataclass(frozen=True)
@@ -61,9 +62,14 @@ class Lattice:
         return out
 
 
+def most_cells(points: int) -> float:
+    """Cells that a lattice of a whole scan of so many points may have."""
+    return max(FEW_CELLS, CELLS_A_POINT * points)
+
+
 def pitch_for(area: float, points: int) -> float:
     """Finest pitch worth its memory, m, for so many ``points`` over ``area``, m2, holes included."""
-    return max(COARSEST, math.sqrt(area / (CELLS_A_POINT * points)))
+    return max(COARSEST, math.sqrt(area / most_cells(points)))
 
 
 class Cells(NamedTuple):
