@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 import shutil
-from dataclasses import fields, replace
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -256,3 +257,32 @@ def test_a_slab_is_taken_up_whole_or_not_at_all(site: tuple[Path, Study], moved:
     document["study"]["with"]["laid"]["record"] = "os:system"
     rewritten(path, document)
     assert kept_slab(path, laid.made_from) is None
+
+
+def test_what_is_kept_lies_in_memory_as_it_is_read_back(site: tuple[Path, Study]) -> None:
+    """Sums over an array that lies another way round have other last digits."""
+    laid = site[1].laid
+    assert laid is not None
+    kept = kept_slab(site[0] / "out" / STUDY_NAME, laid.made_from)
+    assert kept is not None
+    pairs = list(arrays_of(laid.surface, kept.surface))
+    assert len(pairs) > 10
+    for one, other in pairs:
+        assert (one.dtype, one.shape, one.strides) == (other.dtype, other.shape, other.strides)
+        assert one.tobytes() == other.tobytes()
+
+
+def arrays_of(one: Any, other: Any) -> Iterator[tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]]:
+    """Every array of two records alike, side by side; what else they hold is the same."""
+    assert type(one) is type(other)
+    if isinstance(one, np.ndarray):
+        yield one, other
+    elif is_dataclass(one):
+        for field in fields(one):
+            yield from arrays_of(getattr(one, field.name), getattr(other, field.name))
+    elif isinstance(one, tuple):
+        assert len(one) == len(other)
+        for a, b in zip(one, other, strict=True):
+            yield from arrays_of(a, b)
+    else:
+        assert one == other or (one != one and other != other)

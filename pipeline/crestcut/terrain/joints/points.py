@@ -11,8 +11,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.special import logsumexp
-from scipy.stats import chi2
+from scipy.special import chdtri, logsumexp
 
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.terrain.joints.lines import REACH, Strip
@@ -129,7 +128,7 @@ def _depths(
     some = n >= 2
     weight = np.where(some, n / sigma**2, 0.0)
     q = float(weight @ (mean - depth) ** 2)
-    if some.sum() < 2 or q < chi2.ppf(0.999, int(some.sum()) - 1):
+    if some.sum() < 2 or q < chdtri(int(some.sum()) - 1, 0.001):  # chi square: once in 1,000
         return np.full(len(t), depth), spread
     between = (q - (some.sum() - 1)) / (weight.sum() - (weight @ weight) / weight.sum())
     own = between / (between + 1 / np.maximum(weight, 1e-9)) * some

@@ -326,7 +326,9 @@ class _Draws:
         shape = (waves.shape[1], *self.lattice.shape)
         return Posterior(
             self.frame, self.words.columns.take(used), amplitude[used], self.lattice,
-            waves.T.reshape(shape).astype(np.float32), split, tuple(_features(self.words, amplitude)),
+            # in one order, or sums over draws read back from a record have other last digits
+            waves.T.reshape(shape).astype(np.float32, order="C"), split,
+            tuple(_features(self.words, amplitude)),
         )  # fmt: skip
 
 

@@ -16,7 +16,6 @@ from typing import Self
 
 import numpy as np
 from scipy import linalg, special
-from scipy.stats import qmc
 
 from crestcut.base.grid import FloatArray, IntArray
 from crestcut.terrain.error.covariance import HALF, matern32
@@ -237,6 +236,8 @@ class Settings:
         self, sample: Sample, priors: FieldPriors, table: FloatArray, precision: FloatArray, seed: int
     ) -> None:
         """table (n, m), precision (m,) : the shapes that there are to begin with, at all tiles."""
+        from scipy.stats import qmc  # a third of a second: where a slab is taken up, for nothing
+
         self.sample, self.priors = sample, priors
         self.rng = np.random.default_rng([seed, 2])
         start = special.ndtri(np.clip(qmc.Sobol(4, rng=seed).random(FIRST), 1e-6, 1 - 1e-6))
