@@ -87,7 +87,7 @@ def _connect(level: FloatArray, width: float) -> NDArray[np.int32]:
     ny, nx = level.shape
     group = np.zeros(level.shape, np.int32)
     planes = robust_planes(level, group, 5, 0.03)
-    index = np.arange(ny * nx).reshape(ny, nx)
+    index = np.arange(ny * nx, dtype=np.int32).reshape(ny, nx)
     rows, columns = [], []
     allowed = _allowance(level, planes)
     for axis, distance in ((0, 1), (1, 1), (0, 2), (1, 2)):
