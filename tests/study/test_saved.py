@@ -268,7 +268,9 @@ def test_what_is_kept_lies_in_memory_as_it_is_read_back(site: tuple[Path, Study]
     pairs = list(arrays_of(laid.surface, kept.surface))
     assert len(pairs) > 10
     for one, other in pairs:
-        assert (one.dtype, one.shape, one.strides) == (other.dtype, other.shape, other.strides)
+        assert (one.dtype, one.shape) == (other.dtype, other.shape)
+        # an empty array lies no way round
+        assert one.size == 0 or one.strides == other.strides
         assert one.tobytes() == other.tobytes()
 
 
