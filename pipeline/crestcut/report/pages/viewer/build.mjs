@@ -1,4 +1,4 @@
-// Writes built/viewer.js and built/page.css. Run: npm ci && npm run build
+// Writes built/. Run: npm ci && npm run build
 import { build } from "esbuild";
 import { createHash } from "node:crypto";
 import { readFileSync, readdirSync } from "node:fs";
@@ -21,24 +21,26 @@ const sources = [
 const hash = createHash("sha256");
 for (const name of sources) hash.update(`${name}\n`).update(readFileSync(name));
 
-await build({
-  entryPoints: {
-    viewer: "src/main.js",
-    line: "src/open_line.js",
-    open: "src/open.js",
-    tight: "src/open_tight.js",
-  },
-  outdir: "built",
-  bundle: true,
-  minify: true,
-  format: "iife",
-  charset: "utf8",
-  target,
-  legalComments: "none",
-  banner: {
-    js: `/*!\nbuilt from ${hash.digest("hex")}\n\n${notices.join("\n\n").replaceAll("*/", "* /")}\n*/`,
-  },
-});
+const from = `built from ${hash.digest("hex")}`;
+
+/** Scripts whose first comment says what they were built from and what else `says` holds. */
+const scripts = (entryPoints, says, more) =>
+  build({
+    entryPoints,
+    outdir: "built",
+    bundle: true,
+    minify: true,
+    format: "iife",
+    charset: "utf8",
+    target,
+    legalComments: "none",
+    banner: { js: `/*!\n${[from, ...says].join("\n\n").replaceAll("*/", "* /")}\n*/` },
+    ...more,
+  });
+
+// the libraries stand in this one alone: offline pages carry it, the screens' own scripts find it under this name
+await scripts({ viewer: "src/main.js" }, notices, { globalName: "crestcutViewer" });
+await scripts({ open: "src/open.js", line: "src/open_line.js", tight: "src/open_tight.js" }, []);
 await build({
   entryPoints: { page: "src/page.css", open: "src/open.css" },
   outdir: "built",

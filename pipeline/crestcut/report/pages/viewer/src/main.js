@@ -1,8 +1,17 @@
-// Reads what the page carries and starts the right half.
+// Reads what the page carries and starts the right half. A screen of `crestcut open` carries no page's data: it takes what it
+// needs of the viewer from here and starts itself (`open_line.js`, `open_tight.js`).
 
 import { byId } from "./dom.js";
 import { startPick } from "./pick.js";
 import { startReport } from "./report.js";
+
+export { byId, h } from "./dom.js";
+export { Drive } from "./drive.js";
+export { layOut, tools } from "./pick.js";
+export { check } from "./pick_check.js";
+export { points } from "./pick_points.js";
+export { Raster, unpackLayer } from "./raster.js";
+export { fillDrawing } from "./report.js";
 
 const root = document.documentElement;
 
@@ -28,7 +37,8 @@ async function start() {
   performance.mark("ready");
 }
 
-start().catch((error) => {
-  byId("said").textContent = `This page could not start: ${error.message}. Open it in a current browser.`;
-  throw error;
-});
+if (byId("crestcut-data"))
+  start().catch((error) => {
+    byId("said").textContent = `This page could not start: ${error.message}. Open it in a current browser.`;
+    throw error;
+  });

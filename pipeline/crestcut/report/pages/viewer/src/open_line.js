@@ -1,15 +1,12 @@
 // The plan as `crestcut open` serves it: the same tapping as pick.html; what was drawn goes to the server, not into a file.
 
-import { byId, h } from "./dom.js";
-import { layOut, tools } from "./pick.js";
-import { check } from "./pick_check.js";
-import { points } from "./pick_points.js";
+const { byId, check, h, layOut, points, tools } = crestcutViewer; // the script before this one
 
 // what this screen asks; the others have their own
 const MINE = /^(tool-line|points|line-\d+|mark-\d+|keep-\d+|v-turning|f-travel-heading)$/;
 
 async function start() {
-  const data = JSON.parse(byId("crestcut-data").textContent);
+  const data = JSON.parse(byId("served-data").textContent);
   const { job, vehicle, number, units } = data.served;
   document.documentElement.dataset.units = units;
   const { page, model, map, height, plan } = await layOut(data, byId("app"));

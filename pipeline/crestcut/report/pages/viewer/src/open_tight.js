@@ -1,9 +1,6 @@
 // The tight place on the answer's screen, drawn as in the report, from the data that the report carries.
 
-import { byId } from "./dom.js";
-import { Drive } from "./drive.js";
-import { Raster, unpackLayer } from "./raster.js";
-import { fillDrawing } from "./report.js";
+const { byId, Drive, fillDrawing, Raster, unpackLayer } = crestcutViewer; // the script before this one
 
 async function start() {
   const home = byId("tight");
