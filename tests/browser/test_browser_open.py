@@ -77,88 +77,109 @@ def place(page: Any, xy: tuple[float, float]) -> list[float]:
 
 @pytest.mark.slow
 def test_from_the_scan_to_a_sheet_by_taps_then_every_screen_by_mouse(pages: Any, tmp_path: Path) -> None:
+    home = tmp_path / "jobs" / "apron"
     with Served(ROOT / "sample_scans" / "apron.laz", cwd=tmp_path) as served:
         page = pages(served, "phone")
-        page.wait_for_selector("text=Next: is it the right size?", timeout=90_000)
-        page.tap("text=Next: is it the right size?")
-        page.fill("#title", TITLE)
-        page.tap("text=This is its size")
-        at(page, "line")
-        for xy in LINE:
-            page.touchscreen.tap(*place(page, xy))
-        page.tap("#keep-line")
-        at(page, "vehicle")
-        page.select_option("#vehicle", "flat-floor hatchback")
-        page.tap("text=Use this vehicle")
-        at(page, "room")
-        page.fill("#q-cut-deepest", "40")
-        page.tap("button.main")
-        at(page, "slab")
-        page.fill("#q-slab-thickness", "210")
-        page.fill("#q-slab-steel_depth", "75")
-        for key, value in KNOWN.items():
-            page.select_option(f"#q-{key}", value)
-        page.tap("button.main")
-        at(page, "answer")
-        page.tap("text=Work out the answer")
-        page.wait_for_selector("#going-bar")
-        page.wait_for_selector("#verdict", timeout=200_000)
-        page.wait_for_selector("html[data-ready]")
-        assert page.locator("#verdict").inner_text() == "It touches"
-        assert page.locator("#tight svg").count() == 2
-        page.tap("text=Go to plan and sheets")
-        at(page, "work")
-        assert "May be cut by" in page.locator(".stamp").inner_text()
-        home = tmp_path / "jobs" / "apron"
-        result = json.loads((home / "results" / "result.json").read_text(encoding="utf-8"))
-        assert result["release"]["state"] == "ok" and result["title"] == TITLE
-        with page.expect_download() as download:
-            page.tap("text=Save it to send")
-        assert download.value.suggested_filename.endswith(".zip")
-        # the report, as the server gives it, runs its own script and no other
-        page.goto(f"http://127.0.0.1:{served.port}/file/results/report.html")
-        page.wait_for_selector("html[data-ready]")
-
-        # by mouse, the same answers again: nothing changed, so the answer stands
-        number = served.number()
+        to_the_answer_by_taps(page)
+        to_the_sheets_by_taps(page, home)
+        the_report_runs_its_own_script(page, served)
         page = pages(served, "laptop", "dark")
-        page.goto(f"http://127.0.0.1:{served.port}/check")
-        page.click("text=This is its size")
-        page.goto(f"http://127.0.0.1:{served.port}/slab")
-        page.click("button.main")
-        page.goto(f"http://127.0.0.1:{served.port}/line")
-        at(page, "line")
-        page.click("#keep-line")
-        page.wait_for_url(re.compile("/(work|answer)$"))
-        assert served.number() == number
-        assert "have changed since" not in served.get("/answer")
-
-        # every screen, three sizes, light and dark
+        the_same_again_by_mouse_changes_nothing(page, served)
         for size, scheme in (("phone", "dark"), ("tablet", "light"), ("laptop", "light")):
             page = pages(served, size, scheme)
-            for path in SCREENS:
-                page.goto(f"http://127.0.0.1:{served.port}/{path}")
-                if path in ("line", "answer"):
-                    page.wait_for_selector("html[data-ready]")
-                assert overflow(page) <= 0, (path, size)
-                assert grave_faults(page) == [], (path, size)
-                assert page.locator("h1").count() == 1 and page.locator("b").count() == 0
+            every_screen_fits(page, served, size)
+        one_number_changed_is_told_and_taken_back(page, served)
+        an_edit_from_outside_is_noticed(page, home / "job.toml")
 
-        # one number changed: what hangs on it is told, and Undo takes it back
-        page.goto(f"http://127.0.0.1:{served.port}/vehicle")
-        page.click("text=Change a single measure")
-        page.fill("form[action='/vehicle/measure'] >> nth=0 >> input[name=value]", "2640")
-        page.click("form[action='/vehicle/measure'] >> nth=0 >> button")
-        page.goto(f"http://127.0.0.1:{served.port}/answer")
-        assert "The numbers have changed" in page.inner_text("main")
-        page.click("text=Undo: the vehicle")
-        assert "The numbers have changed" not in page.inner_text("main")
 
-        # an edit from outside is noticed when one comes back to the page
-        job = home / "job.toml"
-        job.write_text(job.read_text(encoding="utf-8") + "# by hand\n", encoding="utf-8")
-        page.evaluate("window.dispatchEvent(new Event('focus'))")
-        page.wait_for_selector("#changed:not([hidden])")
+def to_the_answer_by_taps(page: Any) -> None:
+    page.wait_for_selector("text=Next: is it the right size?", timeout=90_000)
+    page.tap("text=Next: is it the right size?")
+    page.fill("#title", TITLE)
+    page.tap("text=This is its size")
+    at(page, "line")
+    for xy in LINE:
+        page.touchscreen.tap(*place(page, xy))
+    page.tap("#keep-line")
+    at(page, "vehicle")
+    page.select_option("#vehicle", "flat-floor hatchback")
+    page.tap("text=Use this vehicle")
+    at(page, "room")
+    page.fill("#q-cut-deepest", "40")
+    page.tap("button.main")
+    at(page, "slab")
+    page.fill("#q-slab-thickness", "210")
+    page.fill("#q-slab-steel_depth", "75")
+    for key, value in KNOWN.items():
+        page.select_option(f"#q-{key}", value)
+    page.tap("button.main")
+    at(page, "answer")
+    page.tap("text=Work out the answer")
+    page.wait_for_selector("#going-bar")
+    page.wait_for_selector("#verdict", timeout=200_000)
+    page.wait_for_selector("html[data-ready]")
+    assert page.locator("#verdict").inner_text() == "It touches"
+    assert page.locator("#tight svg").count() == 2
+
+
+def to_the_sheets_by_taps(page: Any, home: Path) -> None:
+    page.tap("text=Go to plan and sheets")
+    at(page, "work")
+    assert "May be cut by" in page.locator(".stamp").inner_text()
+    result = json.loads((home / "results" / "result.json").read_text(encoding="utf-8"))
+    assert result["release"]["state"] == "ok" and result["title"] == TITLE
+    with page.expect_download() as download:
+        page.tap("text=Save it to send")
+    assert download.value.suggested_filename.endswith(".zip")
+
+
+def the_report_runs_its_own_script(page: Any, served: Served) -> None:
+    """As the server gives it, and no other."""
+    page.goto(f"http://127.0.0.1:{served.port}/file/results/report.html")
+    page.wait_for_selector("html[data-ready]")
+
+
+def the_same_again_by_mouse_changes_nothing(page: Any, served: Served) -> None:
+    """So the answer stands."""
+    number = served.number()
+    page.goto(f"http://127.0.0.1:{served.port}/check")
+    page.click("text=This is its size")
+    page.goto(f"http://127.0.0.1:{served.port}/slab")
+    page.click("button.main")
+    page.goto(f"http://127.0.0.1:{served.port}/line")
+    at(page, "line")
+    page.click("#keep-line")
+    page.wait_for_url(re.compile("/(work|answer)$"))
+    assert served.number() == number
+    assert "have changed since" not in served.get("/answer")
+
+
+def every_screen_fits(page: Any, served: Served, size: str) -> None:
+    for path in SCREENS:
+        page.goto(f"http://127.0.0.1:{served.port}/{path}")
+        if path in ("line", "answer"):
+            page.wait_for_selector("html[data-ready]")
+        assert overflow(page) <= 0, (path, size)
+        assert grave_faults(page) == [], (path, size)
+        assert page.locator("h1").count() == 1 and page.locator("b").count() == 0
+
+
+def one_number_changed_is_told_and_taken_back(page: Any, served: Served) -> None:
+    page.goto(f"http://127.0.0.1:{served.port}/vehicle")
+    page.click("text=Change a single measure")
+    page.fill("form[action='/vehicle/measure'] >> nth=0 >> input[name=value]", "2640")
+    page.click("form[action='/vehicle/measure'] >> nth=0 >> button")
+    page.goto(f"http://127.0.0.1:{served.port}/answer")
+    assert "The numbers have changed" in page.inner_text("main")
+    page.click("text=Undo: the vehicle")
+    assert "The numbers have changed" not in page.inner_text("main")
+
+
+def an_edit_from_outside_is_noticed(page: Any, job: Path) -> None:
+    """When one comes back to the page."""
+    job.write_text(job.read_text(encoding="utf-8") + "# by hand\n", encoding="utf-8")
+    page.evaluate("window.dispatchEvent(new Event('focus'))")
+    page.wait_for_selector("#changed:not([hidden])")
 
 
 def keys(page: Any, *, to: str, most: int = 90) -> None:
