@@ -32,22 +32,28 @@ def rss(pid: int, key: str = "VmRSS") -> float:
     return int(text.partition(f"{key}:")[2].split()[0]) / 1024
 
 
-def half_a_form(served: Served) -> None:
-    """Somebody types, and the line is cut in the middle."""
-    body = b"clearance.want=9&clearance.confidence=0.95&travel.ways=forw"
+def room_form(want: str) -> bytes:
+    """The form of the screen of wishes."""
+    return "&".join(f"{k}={v}" for k, v in {"clearance.want": want, **FORM}.items()).encode()
+
+
+def type_in(served: Served, body: bytes, announced: int) -> socket.socket:
+    """Somebody types; the connection, nothing of the answer read. announced : bytes, as the head says."""
     host = f"127.0.0.1:{served.port}"
     head = (
         f"POST /room HTTP/1.1\r\nHost: {host}\r\nOrigin: http://{host}\r\nCookie: {served.cookie}\r\n"
-        f"Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {len(body) + 40}\r\n\r\n"
+        f"Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {announced}\r\n\r\n"
     )
-    with socket.create_connection(("127.0.0.1", served.port)) as way:
-        way.sendall(head.encode() + body)
+    way = socket.create_connection(("127.0.0.1", served.port))
+    way.sendall(head.encode() + body)
+    return way
 
 
 def kills(count: int, home: Path) -> tuple[int, int, dict[str, int]]:
     """(jobs lost, processes that outlived the server, kills by kind)."""
     chance, lost, strays = random.Random(1), 0, 0
     kinds = {"server": 0, "run": 0, "browser": 0}
+    held: list[socket.socket] = []
     for number in range(count):
         kind = chance.choice(list(kinds))
         kinds[kind] += 1
@@ -59,25 +65,15 @@ def kills(count: int, home: Path) -> tuple[int, int, dict[str, int]]:
                 time.sleep(chance.uniform(0, 3))
             children = served.children()
             if kind == "browser":
-                half_a_form(served)
+                body = room_form("9")
+                type_in(served, body[:-3], len(body)).close()  # cut in the middle
             elif kind == "run":
                 for pid in children:
                     os.kill(pid, signal.SIGKILL)
-            else:
-                if chance.random() < 0.5:
-                    try:
-                        body = "&".join(f"{k}={v}" for k, v in {"clearance.want": want, **FORM}.items())
-                        kind_ = {"Content-Type": "application/x-www-form-urlencoded"}
-                        way = socket.create_connection(("127.0.0.1", served.port))
-                        host = f"127.0.0.1:{served.port}"
-                        way.sendall(
-                            f"POST /room HTTP/1.1\r\nHost: {host}\r\nOrigin: http://{host}\r\nCookie: "
-                            f"{served.cookie}\r\nContent-Type: {kind_['Content-Type']}\r\n"
-                            f"Content-Length: {len(body)}\r\n\r\n{body}".encode()
-                        )
-                        time.sleep(chance.uniform(0, 0.02))
-                    except OSError:
-                        pass
+            elif chance.random() < 0.5:
+                body = room_form(want)
+                held.append(type_in(served, body, len(body)))  # open when the server is killed
+                time.sleep(chance.uniform(0, 0.02))
             served.process.kill()
             served.process.communicate()
             end = time.monotonic() + 10
