@@ -46,16 +46,13 @@ async def answer_page(request: Request) -> Response:
     site = site_of(request)
     state = site.state()
     last = site.runs.last(Kind.RUN)
-    missing = [s for s in list(Screen)[:6] if s not in state.done]
     told = None
     if state.result:
         told = answer_of(state.result, state.data, site.unit(state))
     wrong = last.get("fault") or {}
-    if last.get("done_mark") == last.get("mark") and last.get("code") in (0, 3):
-        wrong = {}
     pictures = [n for n in ("profile.png", "plan.png") if n in listed(site.folder, "results")]
     return screen(
-        request, Screen.ANSWER, "answer.html", state=state, told=told, missing=missing,
+        request, Screen.ANSWER, "answer.html", state=state, told=told, missing=state.missing,
         cancelled=bool(last.get("cancelled")), pictures=pictures, words=verdict_words,
         wrong=wrong.get("what", ""), mend=wrong.get("mend", ""), where=wrong.get("where", ""),
     )  # fmt: skip
@@ -63,9 +60,8 @@ async def answer_page(request: Request) -> Response:
 
 async def run(request: Request) -> Response:
     """Work it out."""
-    site, state = site_of(request), site_of(request).state()
-    missing = [s for s in list(Screen)[:6] if s not in state.done]
-    if missing:
+    site = site_of(request)
+    if missing := site.state().missing:
         return go(missing[0])
     await site.run()
     return go(Screen.ANSWER)

@@ -125,9 +125,9 @@ def _tables(
             return (("down", "Least distance from the string down to the slab"),), (
                 {**string, "at": "least"},
             )
-        far = math.dist([float(v) for v in row["where_xy"][0]], [float(v) for v in row["where_xy"][2]])
-        words = f"Distance from the string down to the slab, {shown(far, unit)} from block A"
-        return (("down", words),), ({**string, "at": f"{far * 1000:.0f} mm"},)
+        along = math.dist([float(v) for v in row["where_xy"][0]], [float(v) for v in row["where_xy"][2]])
+        words = f"Distance from the string down to the slab, {shown(along, unit)} from block A"
+        return (("down", words),), ({**string, "at": f"{along * 1000:.0f} mm"},)
     return (), ()
 
 

@@ -269,16 +269,20 @@ async def unit(request: Request) -> Response:
     site, form = site_of(request), texts(await request.form())
     if form.get("unit") in UNITS:
         site.folder.remember("choices", {**site.folder.recall("choices"), "unit": form["unit"]})
-    back = form.get("path", "/")
-    return go(Screen(back[1:]) if back[1:] in list(Screen) else "")
+    return _back(form)
+
+
+def _back(form: Mapping[str, str]) -> Response:
+    """To the screen that the form stood on."""
+    name = form.get("path", "/")[1:]
+    return go(name if name in list(Screen) else "")
 
 
 async def undo(request: Request) -> Response:
     """Take the last change back."""
     site, form = site_of(request), texts(await request.form())
     site.folder.undo()
-    back = form.get("path", "/")
-    return go(Screen(back[1:]) if back[1:] in list(Screen) else "")
+    return _back(form)
 
 
 ROUTES = [

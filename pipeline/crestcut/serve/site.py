@@ -31,15 +31,12 @@ TEMPLATES = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
-
-
 _DATA = '<script type="application/json" id="crestcut-data">'
 
 
 @dataclass
 class Site:
-    """One server's one job. network : the address a phone would use, "" without ``--phone``.  wrong : what
-    somebody's last request came to, told once on the screen that follows."""
+    """One server's one job. network : the address a phone would use, "" without ``--phone``."""
 
     folder: JobFolder
     doors: Doors

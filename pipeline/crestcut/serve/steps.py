@@ -73,6 +73,12 @@ class State:
         """The first step that is not done."""
         return next((s for s in Screen if s not in self.done), Screen.AFTER)
 
+    @property
+    def missing(self) -> tuple[Screen, ...]:
+        """What an answer wants and is not done."""
+        order = list(Screen)
+        return tuple(s for s in order[: order.index(Screen.ANSWER)] if s not in self.done)
+
     def rows(self) -> tuple[Row, ...]:
         """The list of steps."""
         following = self.next
