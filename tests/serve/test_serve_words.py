@@ -7,6 +7,7 @@ import re
 
 import pytest
 
+from crestcut.alternatives.rows import OPTION_KINDS
 from crestcut.serve.answer import answer_of, tape_words
 from crestcut.serve.asking import ROOM, SLAB, answers, bounds, far, shown, with_unit
 from crestcut.serve.readings import asked_of, places_after, read_in, read_of
@@ -129,3 +130,11 @@ def test_one_measure_of_a_vehicle_file_changes_and_nothing_else() -> None:
     text = 'name = "x"\nbelly = "140 mm"  # low\n[[part]]\nclearance = ["1 mm", "2 mm"]\n'
     assert with_measure(text, "belly", "150", "mm") == text.replace("140", "150")
     assert with_measure(text, "part.0.clearance.1", "3 mm", "in") == text.replace("2 mm", "3 mm")
+
+
+@pytest.mark.parametrize("kind", OPTION_KINDS)
+def test_what_an_option_takes_is_said_of_every_kind(kind: str) -> None:
+    row = {"kind": kind, "name": kind, "answer": "both", "depth": 0.019, "volume": -0.0889}
+    (told,) = answer_of({"options": [row]}, {}, "mm").options
+    assert (told.cost == "nothing to do") is (kind == "as it is")
+    assert "{" not in told.cost

@@ -70,7 +70,7 @@ def answer_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> 
         verdict,
         _headline(verdict, before),
         _gap(gap, unit),
-        f"19 times in 20 it lies between {_signed(low, unit)} and {_signed(high, unit)}"
+        f"19 times in 20 it lies between {_gap(low, unit)} and {_gap(high, unit)}"
         if math.isfinite(low)
         else "",
         _sentence(str(before.get("chance_in_words", ""))),
@@ -149,10 +149,6 @@ def _gap(gap: float, unit: str) -> str:
     return f"{shown(abs(gap), unit)} {'too little' if gap < 0 else 'to spare'}"
 
 
-def _signed(metres: float, unit: str) -> str:
-    return f"{shown(abs(metres), unit)} {'too little' if metres < 0 else 'to spare'}"
-
-
 def _in_use(used: Mapping[str, Any], unit: str) -> str:
     gap = _float(used.get("least_clearance"))
     if not math.isfinite(gap):
@@ -179,6 +175,7 @@ def _option(row: Mapping[str, Any], unit: str) -> OptionRow:
     depth, volume = _float(row.get("depth")), _float(row.get("volume"))
     gap = _float(row.get("clearance"))
     said = {
+        "loose boards": "boards up to {depth} thick laid loose, for a test drive",
         "strips": "strips up to {depth} thick to buy, lay and fix",
         "fillet": "a filling up to {depth} thick to lay",
         "cut": "{litres} of concrete to grind off, up to {depth} deep, by a contractor",
