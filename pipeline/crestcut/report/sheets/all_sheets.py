@@ -3,11 +3,8 @@
 from __future__ import annotations
 
 import csv
-import dataclasses
-import json
-import math
 from collections.abc import Iterator
-from enum import Enum
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +17,7 @@ from crestcut.report.sheets.paper import put
 from crestcut.report.sheets.rails import rail_pages
 from crestcut.report.sheets.setout import contour_pages, set_out_pages
 from crestcut.report.sheets.ties import tie_cells
+from crestcut.report.view.result import plain_document, write_json
 from crestcut.study import Identity
 from crestcut.work import Jig, SetOut, Site, Worksheet
 
@@ -40,8 +38,7 @@ def write_sheets(
     Returns the files written. Same input, same bytes.
     """
     paths = [folder / f"{prefix}{JSON_NAME}"]
-    text = json.dumps(worksheet_document(sheet, about), indent=1, ensure_ascii=False, allow_nan=False)
-    paths[0].write_text(text + "\n", encoding="utf-8")
+    write_json(worksheet_document(sheet, about), paths[0], indent=1)
     paths += write_tables(sheet, about, folder, prefix)
     return (*paths, *_write_pages(sheet, site, about, folder, pictures, prefix))
 
@@ -95,26 +92,12 @@ def _write_pages(
 
 def worksheet_document(sheet: Worksheet, about: Identity) -> dict[str, object]:
     """The worksheet as plain values, SI; not measured is null."""
-    document = _plain(dataclasses.asdict(sheet))
-    assert isinstance(document, dict)
-    release = sheet.release
-    told = document["release"]
-    assert isinstance(told, dict)
+    document, release = asdict(sheet), sheet.release
     codes = [{"code": r.code, "about": r.about} for r in release.reasons]
-    return {
+    return plain_document({
         "schema": SCHEMA, "version": about.version, "dated": about.dated, **document,
-        "release": {**told, "reasons": list(release.words), "codes": codes},
-    }  # fmt: skip
-
-
-def _plain(value: object) -> object:
-    if isinstance(value, dict):
-        return {str(key): _plain(item) for key, item in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [_plain(item) for item in value]
-    if isinstance(value, float):
-        return value if math.isfinite(value) else None
-    return value.value if isinstance(value, Enum) else value
+        "release": {**document["release"], "reasons": list(release.words), "codes": codes},
+    })  # fmt: skip
 
 
 def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:
