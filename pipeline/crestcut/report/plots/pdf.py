@@ -41,12 +41,9 @@ MM_INCH = 25.4
 
 def write_pdf(sheets: Sequence[Sheet], about: Identity, path: Path) -> None:
     """One page a sheet. Same input, same bytes."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
     # a line keeps every bend that is over a fiftieth of a millimetre
-    style = {**ink.STYLE, "path.simplify": True, "path.simplify_threshold": 0.05}
-    with matplotlib.rc_context(style), PdfPages(path, metadata=about.pdf()) as pdf:
+    style = {"path.simplify": True, "path.simplify_threshold": 0.05}
+    with ink.book(path, about, style) as pdf:
         for sheet in sheets:
             pdf.savefig(figure_of(sheet))
 

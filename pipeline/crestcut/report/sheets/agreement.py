@@ -40,13 +40,10 @@ SMALL = 9.0  # points
 
 def write_agreement(report: Report, sheet: Worksheet, folder: Path) -> tuple[Path, ...]:
     """Write ``agreement.pdf`` and return its path; nothing where nothing is released to be cut."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
     if sheet.set_out is None or report.plan is None:
         return ()
     path = folder / AGREEMENT
-    with matplotlib.rc_context(ink.STYLE), PdfPages(path, metadata=report.identity.pdf()) as pdf:
+    with ink.book(path, report.identity) as pdf:
         for figure in agreement_pages(report, sheet):
             pdf.savefig(figure)
     return (path,)

@@ -29,18 +29,24 @@ PDF_NAME, JSON_NAME = "work_sheets.pdf", "worksheet.json"
 
 
 def write_sheets(
-    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool = False, prefix: str = ""
+    sheet: Worksheet, site: Site, about: Identity, folder: Path, prefix: str = ""
 ) -> tuple[Path, ...]:
     """Write ``work_sheets.pdf``, ``worksheet.json`` and, when released, ``work_*.csv`` into ``folder``.
 
     site : what ``work.order.make_site`` gives for the same plan.  about : what every file says of itself.
-    pictures : also one PNG a page.  prefix : of every name, for sheets beside those of the whole job.
+    prefix : of every name, for sheets beside those of the whole job.
     Returns the files written. Same input, same bytes.
     """
     paths = [folder / f"{prefix}{JSON_NAME}"]
     write_json(worksheet_document(sheet, about), paths[0], indent=1)
     paths += write_tables(sheet, about, folder, prefix)
-    return (*paths, *_write_pages(sheet, site, about, folder, pictures, prefix))
+    paths.append(folder / f"{prefix}{PDF_NAME}")
+    with ink.book(paths[-1], about) as pdf:
+        for number, (_, figure) in enumerate(pages(sheet, site), start=1):
+            wide, tall = figure.get_size_inches()
+            put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
+            pdf.savefig(figure)
+    return tuple(paths)
 
 
 def write_tables(sheet: Worksheet, about: Identity, folder: Path, prefix: str = "") -> list[Path]:
@@ -70,24 +76,6 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
     if out is not None:
         made.append(("record", sheet_pages.record_page(sheet)))
     yield from ((name, figure) for name, figures in made for figure in figures)
-
-
-def _write_pages(
-    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool, prefix: str
-) -> list[Path]:
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
-    paths = [folder / f"{prefix}{PDF_NAME}"]
-    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
-        for number, (name, figure) in enumerate(pages(sheet, site), start=1):
-            wide, tall = figure.get_size_inches()
-            put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
-            pdf.savefig(figure)
-            if pictures:
-                paths.append(folder / f"{prefix}work_{number:02d}_{name}.png")
-                figure.savefig(paths[-1], dpi=110, metadata=about.png())
-    return paths
 
 
 def worksheet_document(sheet: Worksheet, about: Identity) -> dict[str, object]:
