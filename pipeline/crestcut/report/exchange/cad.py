@@ -20,6 +20,7 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
+from crestcut.base.paper import FEET
 from crestcut.study import NOT_DATED, Report
 from crestcut.work import SetOut, Worksheet
 
@@ -77,7 +78,7 @@ def draw_cad(report: Report, sheet: Worksheet) -> Drawing:
     drawing = ezdxf.new(VERSION)
     unit = report.scan.frame.unit
     drawing.header["$INSUNITS"] = UNITS.get(unit, 0)
-    drawing.header["$MEASUREMENT"] = 0 if unit in ("ft", "in", "us-ft") else 1
+    drawing.header["$MEASUREMENT"] = 0 if unit in FEET else 1
     drawing.layers.remove("Defpoints")  # for points of dimensions, which this drawing has none of
     about = report.identity
     for key, value in about.record().items():

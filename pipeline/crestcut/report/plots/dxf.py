@@ -17,6 +17,7 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
+from crestcut.base.paper import FEET
 from crestcut.report.exchange.cad import BLACK, DARK, PALE, UNITS, VERSION, alike, save_alike
 from crestcut.report.plots import items
 from crestcut.report.plots.items import INK, Area, Colour, Item, Sheet, Stroke, View, Words
@@ -41,7 +42,7 @@ def draw_sheets(sheets: Sequence[Sheet], unit: str, about: Identity) -> Drawing:
 
     drawing = ezdxf.new(VERSION)
     drawing.header["$INSUNITS"] = UNITS.get(unit, 0)
-    drawing.header["$MEASUREMENT"] = 0 if unit in ("ft", "in", "us-ft") else 1
+    drawing.header["$MEASUREMENT"] = 0 if unit in FEET else 1
     drawing.header["$PSLTSCALE"] = 1  # dashes are as long on paper in every viewport
     for key, value in about.record().items():
         drawing.header.custom_vars.append(key, value or NOT_DATED)

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from crestcut.base.paper import MM_INCH
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.plan_window import Window
 from crestcut.report.plots.items import (
@@ -35,8 +36,6 @@ from crestcut.study import Identity
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
-
-MM_INCH = 25.4
 
 
 def write_pdf(sheets: Sequence[Sheet], about: Identity, path: Path) -> None:

@@ -218,20 +218,12 @@ def _photographs(report: Report, sheet: Worksheet) -> list[Figure]:
 
 def _frames(paper: Paper, what: str) -> None:
     """Two frames side by side under what they are to show."""
-    from matplotlib.patches import Rectangle
-
     paper.need(FRAME_TALL + ROWS_APART + 0.3)
     paper.text(what, size=SMALL, bold=True)
     wide = (paper.room - 0.2) / 2
     top = paper.at - 0.08
     for k, when in enumerate(("before, on", "after, on")):
         x = SIDE + k * (wide + 0.2)
-        at = x / paper.wide, 1 - (top + FRAME_TALL) / paper.tall
-        paper.figure.add_artist(
-            Rectangle(
-                at, wide / paper.wide, FRAME_TALL / paper.tall, fill=False, lw=0.9, ec=ink.INK,
-                transform=paper.figure.transFigure,
-            )
-        )  # fmt: skip
+        paper.frame(x, top, wide, FRAME_TALL, dashed=False)
         paper.put(x + 0.08, top + FRAME_TALL - 0.08, when, fontsize=8, color=ink.SOFT)
     paper.at = top + FRAME_TALL + ROWS_APART

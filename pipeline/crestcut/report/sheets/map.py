@@ -119,12 +119,17 @@ def _dots(axes: Axes, out: SetOut, named: bool, metric: bool) -> None:
         mew=1.1 if named else 0.8, ls="", zorder=6,
     )  # fmt: skip
     for dot in out.dots if named else ():
-        for words, up, weight in ((dot.name, 3.5, "bold"), (deep(dot.depth, metric), -3.5, "normal")):
-            axes.annotate(
-                words, (dot.station, dot.offset), xytext=(0, up), textcoords="offset points", ha="center",
-                va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.2),
-                zorder=7,
-            )  # fmt: skip
+        name_dot(axes, (dot.station, dot.offset), dot.name, deep(dot.depth, metric))
+
+
+def name_dot(axes: Axes, at: tuple[float, float], name: str, depth: str, bold: bool = True) -> None:
+    """Name over and depth under the sign of a place that is set out."""
+    for words, up, weight in ((name, 3.5, "bold" if bold else "normal"), (depth, -3.5, "normal")):
+        axes.annotate(
+            words, at, xytext=(0, up), textcoords="offset points", ha="center",
+            va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.2),
+            zorder=7,
+        )  # fmt: skip
 
 
 def draw_marks(axes: Axes, marks: Sequence[tuple[str, float, float]], size: float = 11) -> None:
