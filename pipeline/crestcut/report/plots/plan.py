@@ -296,7 +296,7 @@ def edge_ticks(subject: Subject, view: View) -> list[Item]:
 
 
 def plan_signs(subject: Subject, ratio: int, detail: bool = False) -> list[Sign]:
-    """Only what is drawn; ``detail``: on the enlarged cut, without heights."""
+    """Of what the job has; ``detail``: on the enlarged cut, without heights."""
     levels, report = subject.levels, subject.report
     found: list[Sign] = []
     if not detail:
