@@ -15,7 +15,7 @@ from crestcut.alternatives.rows import Option
 from crestcut.base.units import US_SURVEY_FOOT
 from crestcut.chance.records import Chance
 from crestcut.contact.clearance.soft import SoftContact
-from crestcut.report.view.result import SCHEMA, result_document, write_result
+from crestcut.report.view.result import SCHEMA, plain, result_document, write_result
 
 NUMBER, TEXT, LIST, TRUTH = (int, float), str, list, bool
 STATE = {
@@ -183,7 +183,6 @@ def test_a_finding_of_what_the_cut_leaves_is_written_beside_the_sheets() -> None
     from dataclasses import asdict
 
     from crestcut.chance import Doubt, Finding
-    from crestcut.report.sheets.all_sheets import _plain
 
-    told = _plain(asdict(Finding(Doubt.TWICE, (1.0, 2.0), 0.5, math.nan)))
+    told = plain(asdict(Finding(Doubt.TWICE, (1.0, 2.0), 0.5, math.nan)))
     assert told == {"doubt": "seen twice", "xy": [1.0, 2.0], "area": 0.5, "size": None}

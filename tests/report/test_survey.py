@@ -169,6 +169,7 @@ def test_the_drawing_stands_in_space(handed: tuple[Report, Path]) -> None:
     audit = drawing.audit()
     assert not audit.has_errors and not audit.has_fixes
     assert drawing.header["$INSUNITS"] == {"m": 6, "us-ft": 21}[report.scan.frame.unit]
+    assert dict(drawing.header.custom_vars.properties)["release"] == report.identity.release
     space = drawing.modelspace()
     for name in ("existing", "finished"):
         (mesh,) = space.query(f'MESH[layer=="{name.upper()}_TIN"]')

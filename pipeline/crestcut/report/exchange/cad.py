@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import contextlib
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,7 +20,9 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
-from crestcut.study import NOT_DATED, Report
+from crestcut.base.paper import FEET
+from crestcut.report.exchange.levels import EDGE
+from crestcut.study import NOT_DATED, Identity, Report
 from crestcut.work import SetOut, Worksheet
 
 if TYPE_CHECKING:
@@ -32,7 +34,6 @@ VERSION = "R2010"
 # colour numbers of the DXF format: 7 is black on white paper, 8 and 9 are greys
 BLACK, DARK, PALE = 7, 8, 9
 CONTOUR_STEP = 0.002  # m
-EDGE = 0.0003  # m of depth: the outline
 UNITS = {"m": 6, "cm": 5, "mm": 4, "ft": 2, "in": 1, "us-ft": 21}  # $INSUNITS of the DXF reference
 LAYERS = (
     ("OUTLINE", BLACK), ("DEPTH_CONTOURS", DARK), ("TRAVEL", DARK), ("MARKS", BLACK), ("KEEP_AREAS", DARK),
@@ -70,18 +71,23 @@ def save_alike(drawing: Drawing, path: Path) -> None:
     drawing.saveas(path)
 
 
-def draw_cad(report: Report, sheet: Worksheet) -> Drawing:
-    """The drawing; layers to cut from only where the worksheet is released."""
+def new_drawing(unit: str, about: Identity) -> Drawing:
+    """An empty drawing in a unit of a scan, which says of itself what every file does."""
     import ezdxf
 
     drawing = ezdxf.new(VERSION)
-    unit = report.scan.frame.unit
     drawing.header["$INSUNITS"] = UNITS.get(unit, 0)
-    drawing.header["$MEASUREMENT"] = 0 if unit in ("ft", "in", "us-ft") else 1
-    drawing.layers.remove("Defpoints")  # for points of dimensions, which this drawing has none of
-    about = report.identity
+    drawing.header["$MEASUREMENT"] = 0 if unit in FEET else 1
+    drawing.layers.remove("Defpoints")  # for points of dimensions, which no drawing here has
     for key, value in about.record().items():
         drawing.header.custom_vars.append(key, value or NOT_DATED)
+    return drawing
+
+
+def draw_cad(report: Report, sheet: Worksheet) -> Drawing:
+    """The drawing; layers to cut from only where the worksheet is released."""
+    about = report.identity
+    drawing = new_drawing(report.scan.frame.unit, about)
     released = sheet.set_out is not None and not sheet.stamp
     for name, colour in (*LAYERS, *(CUT_LAYERS if released else ())):
         drawing.layers.add(name, color=colour).description = about.words()
@@ -212,17 +218,20 @@ def _things(pen: _Pen, report: Report) -> None:
         )
 
 
+def ring_of(rows: Iterable[tuple[float, float, float]]) -> list[tuple[float, float]]:
+    """Stations and offsets round the outside, from the first and last station of every offset; not closed."""
+    ends: dict[float, tuple[float, float]] = {}
+    for offset, first, last in rows:
+        old = ends.get(offset, (first, last))
+        ends[offset] = min(old[0], first), max(old[1], last)
+    offsets = sorted(ends)
+    return [(ends[v][0], v) for v in offsets] + [(ends[v][1], v) for v in reversed(offsets)]
+
+
 def _set_out(pen: _Pen, report: Report, out: SetOut) -> None:
     """Stop lines, strips and dots, as the sheets print them."""
     for rows, layer in ((out.outline, "STOP_LINES"), (out.core, "STRIPS")):
-        ends: dict[float, tuple[float, float]] = {}
-        for offset, first, last in rows:
-            old = ends.get(offset, (first, last))
-            ends[offset] = min(old[0], first), max(old[1], last)
-        offsets = sorted(ends)
-        ring = [pen.along(ends[v][0], v) for v in offsets] + [
-            pen.along(ends[v][1], v) for v in reversed(offsets)
-        ]
+        ring = [pen.along(station, offset) for station, offset in ring_of(rows)]
         if len(ring) > 2:
             pen.line(ring, layer, close=True)
     for dot in out.dots:

@@ -11,7 +11,7 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray, HeightGrid
-from crestcut.report.exchange.cad import BLACK, DARK, PALE, UNITS, VERSION, alike, save_alike
+from crestcut.report.exchange.cad import BLACK, DARK, PALE, alike, new_drawing, save_alike
 from crestcut.report.exchange.landxml import NamedSurface
 from crestcut.report.exchange.levels import Level, Levels
 
@@ -33,12 +33,8 @@ def write_heights(
 
 def draw_heights(levels: Levels, surfaces: Sequence[NamedSurface], points: Sequence[Level]) -> Drawing:
     """Triangles, contours, breaklines and points in space, on layers of their own."""
-    import ezdxf
-
-    drawing = ezdxf.new(VERSION)
     frame = levels.frame
-    drawing.header["$INSUNITS"] = UNITS.get(frame.unit, 0)
-    drawing.layers.remove("Defpoints")
+    drawing = new_drawing(frame.unit, levels.report.identity)
     space = drawing.modelspace()
     for name, words, corner, faces in surfaces:
         drawing.layers.add(f"{name.upper()}_TIN", color=PALE).description = words

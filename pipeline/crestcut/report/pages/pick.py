@@ -17,6 +17,7 @@ from scipy import ndimage
 from crestcut.base.cautions import MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame
+from crestcut.base.paper import FEET
 from crestcut.contact import over_small_holes
 from crestcut.cut import CAREFUL_SHARE, DEFAULT_DEEPEST, REFUSED_SHARE
 from crestcut.job import ScanChoice, what_may_be_written
@@ -41,7 +42,6 @@ FEWEST = 16  # points that make a picture
 MOST_CELLS = 400_000  # keeps the page under about 2 MB
 POINTS_PER_CELL = 4.0
 MOST_POINTS = int(MOST_CELLS * POINTS_PER_CELL)  # of more, every second, third ... is enough here
-INCH_UNITS = ("ft", "us-ft", "in")  # a scan in these is of someone who measures in inches
 LOW_SHARE = 0.2  # of the points over a cell, counted from below: leaves and noise stand above the ground
 FAR_SHARE = 0.0005  # of the points at each side that may be strays and do not stretch the picture
 
@@ -104,7 +104,7 @@ def pick_data(
         "job": what_may_be_written(),
         "slab": {"deepest": DEFAULT_DEEPEST, "careful": CAREFUL_SHARE, "refused": REFUSED_SHARE},
         "vehicleRules": {"ranges": RANGES, "rules": [asdict(rule) for rule in RULES]},
-        "units": "inches" if scan.frame.unit in INCH_UNITS else "metric",
+        "units": "inches" if scan.frame.unit in FEET else "metric",
     }  # fmt: skip
 
 

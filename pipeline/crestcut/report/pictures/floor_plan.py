@@ -33,9 +33,7 @@ NAMED = 12  # spots with their names on the map, the largest first
 
 def draw_floor_plan(report: FloorReport, path: Path) -> None:
     """Write the plan. Coordinates are the scan's own."""
-    import matplotlib
-
-    with matplotlib.rc_context(ink.STYLE):
+    with ink.styled():
         ink.save(floor_figure(report), path, report.identity)
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 import re
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -18,6 +19,7 @@ from crestcut.study import Identity
 
 if TYPE_CHECKING:  # a report's own imports take seconds, and a vehicle's drawing has none
     from matplotlib.axes import Axes
+    from matplotlib.backends.backend_pdf import PdfPages
     from matplotlib.figure import Figure
 
     from crestcut.study import Report
@@ -34,6 +36,22 @@ STYLE: Any = {
     "font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8,
     "text.parse_math": False,  # a name with two dollar signs is a name
 }  # fmt: skip
+
+
+def styled(more: Any = None) -> AbstractContextManager[None]:
+    """Within it pages and pictures are made and written: matplotlib's settings are ``STYLE`` and ``more``."""
+    from matplotlib import rc_context
+
+    return rc_context({**STYLE, **(more or {})})
+
+
+@contextmanager
+def book(path: Path, about: Identity, more: Any = None) -> Iterator[PdfPages]:
+    """A PDF to add pages to, which are made within it, ``styled``. Same pages, same bytes."""
+    from matplotlib.backends.backend_pdf import PdfPages
+
+    with styled(more), PdfPages(path, metadata=about.pdf()) as pdf:
+        yield pdf
 
 
 def new_figure(height: float, width: float = PAGE_WIDTH) -> Figure:

@@ -45,9 +45,7 @@ class Layout:
 
 def draw_plan(report: Report, path: Path) -> None:
     """Write the plan. Coordinates on it are the scan's own; distances and depths say their unit."""
-    import matplotlib
-
-    with matplotlib.rc_context(ink.STYLE):
+    with ink.styled():
         figure = plan_figure(report)
         ink.save(figure, path, report.identity)
 

@@ -44,9 +44,7 @@ STRETCHES = (1, 2, 3, 4, 5, 8, 10, 15, 20)
 
 def draw_profile(report: Report, path: Path) -> None:
     """Write the profile through the worst contact; where nothing was swept, a page that says so."""
-    import matplotlib
-
-    with matplotlib.rc_context(ink.STYLE):
+    with ink.styled():
         ink.save(profile_figure(report), path, report.identity)
 
 

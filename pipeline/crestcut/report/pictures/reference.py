@@ -38,7 +38,7 @@ def worth_drawing(report: Report) -> bool:
 
 def draw_reference(report: Report, path: Path) -> None:
     """Write the picture."""
-    with _styled():
+    with ink.styled():
         figure = ink.new_figure(HEIGHT)
         ink.head(figure, report, "Reference: control, check points, passes", f"{reference_words(report)}.")
         placed = report.scan.tie is not None or bool(report.checks.points)
@@ -56,12 +56,6 @@ def draw_reference(report: Report, path: Path) -> None:
                 top = _list(figure, title, rows, (left, top, ink.PAGE_WIDTH - ink.MARGIN - left))
         ink.foot(figure, report)
         ink.save(figure, path, report.identity)
-
-
-def _styled() -> Any:
-    from matplotlib import rc_context
-
-    return rc_context(ink.STYLE)
 
 
 def _map(figure: Figure, report: Report, box: tuple[float, float, float, float]) -> None:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.base.units import both
-from crestcut.report.pictures.ink import SOFT, STYLE, axes_at, new_figure, save, text_at
+from crestcut.report.pictures.ink import SOFT, axes_at, new_figure, save, styled, text_at
 from crestcut.report.pictures.vehicle_dimensions import scale_bar
 from crestcut.report.pictures.vehicle_plan import draw_plan_view
 from crestcut.report.pictures.vehicle_side import draw_side_view, reach
@@ -28,9 +28,7 @@ def draw_vehicle(vehicle: Vehicle, angles: Angles, out_png: Path) -> None:
     """Write the drawing: side view above, underside below (seen through the floor from above), both to one
     scale.
     """
-    import matplotlib
-
-    with matplotlib.rc_context(STYLE):
+    with styled():
         _draw(vehicle, angles, out_png)
 
 

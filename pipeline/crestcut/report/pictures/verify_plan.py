@@ -66,9 +66,7 @@ def _window(report: Report, *shown: Report) -> Window:
 
 def draw_checked(report: Report, check: Check, path: Path) -> None:
     """Write the picture. Coordinates on it are those of the scan before the work."""
-    import matplotlib
-
-    with matplotlib.rc_context(ink.STYLE):
+    with ink.styled():
         ink.save(checked_figure(report, check), path, report_now(report, check).identity)
 
 

@@ -17,10 +17,10 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
-from crestcut.report.exchange.cad import BLACK, DARK, PALE, UNITS, VERSION, alike, save_alike
+from crestcut.report.exchange.cad import BLACK, DARK, PALE, alike, new_drawing, save_alike
 from crestcut.report.plots import items
 from crestcut.report.plots.items import INK, Area, Colour, Item, Sheet, Stroke, View, Words
-from crestcut.study import NOT_DATED, Identity
+from crestcut.study import Identity
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing
@@ -37,15 +37,8 @@ def write_dxf(sheets: Sequence[Sheet], unit: str, about: Identity, path: Path) -
 
 def draw_sheets(sheets: Sequence[Sheet], unit: str, about: Identity) -> Drawing:
     """The drawing with all its layouts."""
-    import ezdxf
-
-    drawing = ezdxf.new(VERSION)
-    drawing.header["$INSUNITS"] = UNITS.get(unit, 0)
-    drawing.header["$MEASUREMENT"] = 0 if unit in ("ft", "in", "us-ft") else 1
+    drawing = new_drawing(unit, about)
     drawing.header["$PSLTSCALE"] = 1  # dashes are as long on paper in every viewport
-    for key, value in about.record().items():
-        drawing.header.custom_vars.append(key, value or NOT_DATED)
-    drawing.layers.remove("Defpoints")
     drawing.styles.add(STYLE, font=FACE)
     brush = _Brush(drawing, about.words())
     seen = [(sheet, sheet.view) for sheet in sheets if sheet.view is not None]

@@ -10,12 +10,13 @@ import numpy as np
 from scipy import ndimage
 
 from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.base.paper import MM_INCH
 from crestcut.report.exchange.heights_dxf import height_contours
 from crestcut.report.exchange.levels import EDGE
-from crestcut.report.pictures.ink import nice_step
+from crestcut.report.pictures.ink import decimals_for, nice_step
 from crestcut.report.pictures.labels import CROSSED
 from crestcut.report.plots.items import GREY, INK, MIDDLE, SMALL, THIN, Colour, Stroke, Words, width_of
-from crestcut.report.plots.pen import MM_INCH, Pen
+from crestcut.report.plots.pen import Pen
 from crestcut.report.plots.subject import Subject
 
 CLOSE, STEEP = 2.0, 0.9  # mm on paper between contours, at least, over so much of the slab
@@ -48,7 +49,7 @@ def draw_heights(pen: Pen) -> Iterator[Numbered]:
     levels = pen.subject.levels
     ratio = round(float(levels.frame.plan_scale[0]) * 1000.0 / pen.view.unit)
     step = contour_step(pen.subject, ratio)
-    places = max(0, -math.floor(math.log10(step) + 1e-9))
+    places = decimals_for(step)
     existing = pen.seen(levels.existing)
     shown: list[tuple[HeightGrid, str, Colour, tuple[float, ...]]] = [(existing, EXISTING, GREY, ())]
     if levels.finished is not None and levels.depth is not None:

@@ -11,12 +11,13 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from crestcut.base.grid import FloatArray
+from crestcut.base.paper import MM_INCH
 
 # mm: pens of ISO 128-20
 HAIR, THIN, MIDDLE, BOLD, HEAVY = 0.13, 0.18, 0.25, 0.35, 0.50
 SMALL, BODY, LARGE = 2.0, 2.5, 3.5  # mm: heights of a capital (ISO 3098-1 has 2.5 and 3.5; none is under 2)
 CAPITAL = 0.718  # of the type's size: height of a capital of the standard fonts' Helvetica
-POINT = 25.4 / 72  # mm
+POINT = MM_INCH / 72  # mm
 Place = tuple[float, float]
 Box = tuple[float, float, float, float]  # left, bottom, right, top
 Colour = tuple[float, float, float]  # sRGB, 0 to 1

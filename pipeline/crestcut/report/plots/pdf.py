@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from crestcut.base.paper import MM_INCH
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.plan_window import Window
 from crestcut.report.plots.items import (
@@ -36,17 +37,12 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-MM_INCH = 25.4
-
 
 def write_pdf(sheets: Sequence[Sheet], about: Identity, path: Path) -> None:
     """One page a sheet. Same input, same bytes."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
     # a line keeps every bend that is over a fiftieth of a millimetre
-    style = {**ink.STYLE, "path.simplify": True, "path.simplify_threshold": 0.05}
-    with matplotlib.rc_context(style), PdfPages(path, metadata=about.pdf()) as pdf:
+    style = {"path.simplify": True, "path.simplify_threshold": 0.05}
+    with ink.book(path, about, style) as pdf:
         for sheet in sheets:
             pdf.savefig(figure_of(sheet))
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from crestcut.base.grid import FloatArray, HeightGrid
+from crestcut.base.paper import MM_INCH
 from crestcut.report.pictures.labels import CROSSED, Places
 from crestcut.report.pictures.plan_window import Window
 from crestcut.report.plots.items import (
@@ -23,8 +24,6 @@ from crestcut.report.plots.items import (
     width_of,
 )  # fmt: skip
 from crestcut.report.plots.subject import Subject
-
-MM_INCH = 25.4
 
 
 @dataclass(eq=False)

@@ -11,10 +11,11 @@ import numpy as np
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.paper import MM_INCH
 from crestcut.base.units import inches, millimetres
 from crestcut.report.exchange.levels import EDGE, Band, Level
 from crestcut.report.pictures.colours import depth_colours
-from crestcut.report.pictures.ink import nice_step
+from crestcut.report.pictures.ink import decimals_for, nice_step
 from crestcut.report.pictures.labels import CROSSED
 from crestcut.report.pictures.plan_window import Window
 from crestcut.report.plots.furniture import Sign
@@ -41,7 +42,7 @@ from crestcut.report.plots.items import (
     segment,
     width_of,
 )  # fmt: skip
-from crestcut.report.plots.pen import MM_INCH, Pen
+from crestcut.report.plots.pen import Pen
 from crestcut.report.plots.subject import Subject
 
 TICKS = 25.0  # mm on paper between chainages that are written, at least
@@ -266,7 +267,7 @@ def _crosses(pen: Pen) -> None:
 def edge_ticks(subject: Subject, view: View) -> list[Item]:
     """Where round coordinates leave the box at its foot or left: a tick, and which it is."""
     step, (x0, y0, x1, y1) = grid_step(subject, view), view.box
-    places = max(0, -math.floor(math.log10(step) + 1e-9))
+    places = decimals_for(step)
     own = view.own(corners(view.box))
     found: list[Item] = []
     ends: dict[str, list[tuple[float, float]]] = {"foot": [], "left": []}
@@ -295,7 +296,7 @@ def edge_ticks(subject: Subject, view: View) -> list[Item]:
 
 
 def plan_signs(subject: Subject, ratio: int, detail: bool = False) -> list[Sign]:
-    """Only what is drawn; ``detail``: on the enlarged cut, without heights."""
+    """Of what the job has; ``detail``: on the enlarged cut, without heights."""
     levels, report = subject.levels, subject.report
     found: list[Sign] = []
     if not detail:

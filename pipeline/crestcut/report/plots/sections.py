@@ -108,12 +108,14 @@ def _upright(
     return Upright(*heads, fine, existing, existing - gone / up, at, words, table)
 
 
+def relief_of(subject: Subject, cuts: Sequence[Upright]) -> float:
+    """Of the one that rises most, m."""
+    return max(hi - lo for lo, hi in (c.relief for c in cuts)) * float(subject.levels.frame.turned_scale[2])
+
+
 def stretch_of(subject: Subject, cuts: Sequence[Upright], room: float, ratio: int) -> int:
     """How many times heights are drawn taller than lengths: the most of a list that ``room`` mm hold."""
-    relief = max(
-        (hi - lo) * float(subject.levels.frame.turned_scale[2]) for lo, hi in (c.relief for c in cuts)
-    )
-    fits = [k for k in STRETCHES if relief * 1000.0 / ratio * k <= room - 3 * AIR]
+    fits = [k for k in STRETCHES if relief_of(subject, cuts) * 1000.0 / ratio * k <= room - 3 * AIR]
     return max(fits, default=1)
 
 

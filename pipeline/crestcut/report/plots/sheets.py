@@ -28,6 +28,7 @@ from crestcut.report.plots.sections import (
     Upright,
     draw_upright,
     profile_of,
+    relief_of,
     section_of,
     stretch_of,
     table_height,
@@ -179,10 +180,18 @@ def _uprights(subject: Subject, page: Page) -> Iterator[Drawn]:
 def _profile(subject: Subject, free: Box, page: Page) -> Drawn:
     x0, y0, x1, y1 = free
     cut = profile_of(subject, 1000.0 / page.ratio)
-    room = y1 - y0 - table_height(subject, [cut]) - TITLE - 6.0
-    scaled = Scaled(page.ratio, stretch_of(subject, [cut], room, page.ratio))
-    items = draw_upright(subject, cut, (x0 + 2.0, y0 + 4.0, x1, y1 - 2.0), scaled)
+    scaled, tall = _fitted(subject, [cut], y1 - y0 - 2.0, page.ratio)
+    items = draw_upright(subject, cut, (x0 + 2.0, y1 - 1.0 - tall + 4.0, x1, y1 - 1.0), scaled)
     return Drawn(f"Profile; {scaled.words}", page.ratio, tuple(items))
+
+
+def _fitted(subject: Subject, cuts: Sequence[Upright], tall: float, ratio: int) -> tuple[Scaled, float]:
+    """How uprights are drawn that have ``tall`` mm each, and the mm that they then take: no more, so that
+    names stand near."""
+    around = table_height(subject, cuts) + TITLE + 4.0
+    scaled = Scaled(ratio, stretch_of(subject, cuts, tall - around, ratio))
+    deep = relief_of(subject, cuts) * scaled.along * scaled.stretch + ROUNDED
+    return scaled, min(tall, around + deep)
 
 
 def _sections(subject: Subject, free: Box, page: Page) -> Iterator[Drawn]:
@@ -198,14 +207,7 @@ def _sections(subject: Subject, free: Box, page: Page) -> Iterator[Drawn]:
     foot = table_height(subject, [cut for _, cut in cuts])
     columns = max(1, math.floor((x1 - x0 - 2.0 + GUTTER) / wide))
     rows = max(1, math.floor((y1 - y0 - 2.0) / (foot + FLAT + TITLE + 4.0)))
-    tall = (y1 - y0 - 2.0) / rows
-    room = tall - foot - TITLE - 4.0
-    scaled = Scaled(page.ratio, stretch_of(subject, [cut for _, cut in cuts], room, page.ratio))
-    relief = max(cut.relief[1] - cut.relief[0] for _, cut in cuts) * float(
-        subject.levels.frame.turned_scale[2]
-    )
-    deep = relief * per * scaled.stretch + ROUNDED  # and no taller than that, so that names stand near
-    tall = min(tall, foot + TITLE + 4.0 + deep)
+    scaled, tall = _fitted(subject, [cut for _, cut in cuts], (y1 - y0 - 2.0) / rows, page.ratio)
     for first in range(0, len(cuts), rows * columns):
         here = cuts[first : first + rows * columns]
         items: list[Item] = []

@@ -40,13 +40,10 @@ SMALL = 9.0  # points
 
 def write_agreement(report: Report, sheet: Worksheet, folder: Path) -> tuple[Path, ...]:
     """Write ``agreement.pdf`` and return its path; nothing where nothing is released to be cut."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
     if sheet.set_out is None or report.plan is None:
         return ()
     path = folder / AGREEMENT
-    with matplotlib.rc_context(ink.STYLE), PdfPages(path, metadata=report.identity.pdf()) as pdf:
+    with ink.book(path, report.identity) as pdf:
         for figure in agreement_pages(report, sheet):
             pdf.savefig(figure)
     return (path,)
@@ -167,7 +164,7 @@ def _gaps(paper: Paper, report: Report, sheet: Worksheet) -> None:
         if chance is not None
     ]  # fmt: skip
     heads = ("".ljust(24), "best estimate", "19 times in 20 between", "chance")
-    paper.table(heads, (24, 15, 25, 40), rows, ruled=2)
+    paper.table(heads, (24, 15, 25, 38), rows, ruled=2)  # together as wide as the page has room
     paper.text("Below zero it touches. Every gap is the least anywhere under the vehicle.", size=SMALL)
 
 
@@ -221,20 +218,12 @@ def _photographs(report: Report, sheet: Worksheet) -> list[Figure]:
 
 def _frames(paper: Paper, what: str) -> None:
     """Two frames side by side under what they are to show."""
-    from matplotlib.patches import Rectangle
-
     paper.need(FRAME_TALL + ROWS_APART + 0.3)
     paper.text(what, size=SMALL, bold=True)
     wide = (paper.room - 0.2) / 2
     top = paper.at - 0.08
     for k, when in enumerate(("before, on", "after, on")):
         x = SIDE + k * (wide + 0.2)
-        at = x / paper.wide, 1 - (top + FRAME_TALL) / paper.tall
-        paper.figure.add_artist(
-            Rectangle(
-                at, wide / paper.wide, FRAME_TALL / paper.tall, fill=False, lw=0.9, ec=ink.INK,
-                transform=paper.figure.transFigure,
-            )
-        )  # fmt: skip
+        paper.frame(x, top, wide, FRAME_TALL, dashed=False)
         paper.put(x + 0.08, top + FRAME_TALL - 0.08, when, fontsize=8, color=ink.SOFT)
     paper.at = top + FRAME_TALL + ROWS_APART

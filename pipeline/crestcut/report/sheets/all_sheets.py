@@ -3,11 +3,8 @@
 from __future__ import annotations
 
 import csv
-import dataclasses
-import json
-import math
 from collections.abc import Iterator
-from enum import Enum
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +17,7 @@ from crestcut.report.sheets.paper import put
 from crestcut.report.sheets.rails import rail_pages
 from crestcut.report.sheets.setout import contour_pages, set_out_pages
 from crestcut.report.sheets.ties import tie_cells
+from crestcut.report.view.result import plain_document, write_json
 from crestcut.study import Identity
 from crestcut.work import Jig, SetOut, Site, Worksheet
 
@@ -31,19 +29,24 @@ PDF_NAME, JSON_NAME = "work_sheets.pdf", "worksheet.json"
 
 
 def write_sheets(
-    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool = False, prefix: str = ""
+    sheet: Worksheet, site: Site, about: Identity, folder: Path, prefix: str = ""
 ) -> tuple[Path, ...]:
     """Write ``work_sheets.pdf``, ``worksheet.json`` and, when released, ``work_*.csv`` into ``folder``.
 
     site : what ``work.order.make_site`` gives for the same plan.  about : what every file says of itself.
-    pictures : also one PNG a page.  prefix : of every name, for sheets beside those of the whole job.
+    prefix : of every name, for sheets beside those of the whole job.
     Returns the files written. Same input, same bytes.
     """
     paths = [folder / f"{prefix}{JSON_NAME}"]
-    text = json.dumps(worksheet_document(sheet, about), indent=1, ensure_ascii=False, allow_nan=False)
-    paths[0].write_text(text + "\n", encoding="utf-8")
+    write_json(worksheet_document(sheet, about), paths[0], indent=1)
     paths += write_tables(sheet, about, folder, prefix)
-    return (*paths, *_write_pages(sheet, site, about, folder, pictures, prefix))
+    paths.append(folder / f"{prefix}{PDF_NAME}")
+    with ink.book(paths[-1], about) as pdf:
+        for number, (_, figure) in enumerate(pages(sheet, site), start=1):
+            wide, tall = figure.get_size_inches()
+            put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
+            pdf.savefig(figure)
+    return tuple(paths)
 
 
 def write_tables(sheet: Worksheet, about: Identity, folder: Path, prefix: str = "") -> list[Path]:
@@ -75,46 +78,14 @@ def pages(sheet: Worksheet, site: Site) -> Iterator[tuple[str, Figure]]:
     yield from ((name, figure) for name, figures in made for figure in figures)
 
 
-def _write_pages(
-    sheet: Worksheet, site: Site, about: Identity, folder: Path, pictures: bool, prefix: str
-) -> list[Path]:
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
-    paths = [folder / f"{prefix}{PDF_NAME}"]
-    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
-        for number, (name, figure) in enumerate(pages(sheet, site), start=1):
-            wide, tall = figure.get_size_inches()
-            put(figure, wide / 2, tall - 0.3, f"{number}", ha="center", fontsize=8)
-            pdf.savefig(figure)
-            if pictures:
-                paths.append(folder / f"{prefix}work_{number:02d}_{name}.png")
-                figure.savefig(paths[-1], dpi=110, metadata=about.png())
-    return paths
-
-
 def worksheet_document(sheet: Worksheet, about: Identity) -> dict[str, object]:
     """The worksheet as plain values, SI; not measured is null."""
-    document = _plain(dataclasses.asdict(sheet))
-    assert isinstance(document, dict)
-    release = sheet.release
-    told = document["release"]
-    assert isinstance(told, dict)
+    document, release = asdict(sheet), sheet.release
     codes = [{"code": r.code, "about": r.about} for r in release.reasons]
-    return {
+    return plain_document({
         "schema": SCHEMA, "version": about.version, "dated": about.dated, **document,
-        "release": {**told, "reasons": list(release.words), "codes": codes},
-    }  # fmt: skip
-
-
-def _plain(value: object) -> object:
-    if isinstance(value, dict):
-        return {str(key): _plain(item) for key, item in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [_plain(item) for item in value]
-    if isinstance(value, float):
-        return value if math.isfinite(value) else None
-    return value.value if isinstance(value, Enum) else value
+        "release": {**document["release"], "reasons": list(release.words), "codes": codes},
+    })  # fmt: skip
 
 
 def tables(sheet: Worksheet) -> Iterator[tuple[str, list[list[str]]]]:

@@ -38,20 +38,13 @@ WIDTHS = [6, 10, 10, 11, 10, 10, 9, 9, 12]
 MOST_ROWS = 40
 
 
-def write_floor_sheets(report: FloorReport, folder: Path, pictures: bool = False) -> tuple[Path, ...]:
-    """Write the PDF; pictures : also one PNG a page. Same input, same bytes."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
-    paths = [folder / PDF_NAME]
-    about = report.identity
-    with matplotlib.rc_context(ink.STYLE), PdfPages(paths[0], metadata=about.pdf()) as pdf:
-        for number, (name, figure) in enumerate(pages(report), start=1):
+def write_floor_sheets(report: FloorReport, folder: Path) -> Path:
+    """Write the PDF and return its path. Same input, same bytes."""
+    path = folder / PDF_NAME
+    with ink.book(path, report.identity) as pdf:
+        for _, figure in pages(report):
             pdf.savefig(figure)
-            if pictures:
-                paths.append(folder / f"floor_{number:02d}_{name}.png")
-                figure.savefig(paths[-1], dpi=110, metadata=about.png())
-    return tuple(paths)
+    return path
 
 
 def pages(report: FloorReport) -> Iterator[tuple[str, Figure]]:

@@ -69,15 +69,20 @@ def draw_settings(axes: Axes, jig: Jig, metric: bool, station: str = "station") 
         axes.fill(x, y, facecolor="#e9e7e3", edgecolor=ink.INK, lw=0.9)
         middle = [sum(v) / 4 for v in (x[:4], y[:4])]
         axes.text(middle[0], middle[1], row.name, ha="center", va="center", fontsize=11, fontweight="bold")
-        for ends, height, where in ((row.rear_at, row.rear, "right"), (row.front_at, row.front, "left")):
+        # settings behind each other have their lines nearly on each other: each is named at a place of its
+        # own, beyond the lines of all
+        share = 0.3 if row.lane % 2 else 0.7
+        offset = row.low + (row.high - row.low) * share
+        beside = [r for r in jig.rows if r.low <= offset <= r.high]
+        rear = min(np.interp(offset, (r.low, r.high), r.rear_at) for r in beside) - 0.03
+        front = max(np.interp(offset, (r.low, r.high), r.front_at) for r in beside) + 0.03
+        for ends, height, at, where in (
+            (row.rear_at, row.rear, rear, "right"), (row.front_at, row.front, front, "left"),
+        ):  # fmt: skip
             axes.plot(ends, (row.low, row.high), "-s", color=ink.INK, lw=1.6, ms=3.5, mfc="white")
-            # settings behind each other have their lines nearly on each other: each is named at a place of
-            # its own
-            share = 0.3 if row.lane % 2 else 0.7
-            at = ends[0] + (ends[1] - ends[0]) * share + (-0.03 if where == "right" else 0.03)
             axes.text(
-                at, row.low + (row.high - row.low) * share, f"{row.name}: {size(height, metric)}", ha=where,
-                va="center", path_effects=ink.halo(2.2), zorder=9, **ink.SMALL,
+                at, offset, f"{row.name}: {size(height, metric)}", ha=where, va="center",
+                path_effects=ink.halo(2.2), zorder=9, **ink.SMALL,
             )  # fmt: skip
             places += [(ends[0], row.low), (ends[1], row.high)]
     low, high = (tuple(pick(v) for v in zip(*places, strict=True)) for pick in (min, max))

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from crestcut.report.exchange.cad import ring_of
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.paper import SIDE, Paper
 from crestcut.report.sheets.ties import deep, name_axes
@@ -119,12 +120,17 @@ def _dots(axes: Axes, out: SetOut, named: bool, metric: bool) -> None:
         mew=1.1 if named else 0.8, ls="", zorder=6,
     )  # fmt: skip
     for dot in out.dots if named else ():
-        for words, up, weight in ((dot.name, 3.5, "bold"), (deep(dot.depth, metric), -3.5, "normal")):
-            axes.annotate(
-                words, (dot.station, dot.offset), xytext=(0, up), textcoords="offset points", ha="center",
-                va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.2),
-                zorder=7,
-            )  # fmt: skip
+        name_dot(axes, (dot.station, dot.offset), dot.name, deep(dot.depth, metric))
+
+
+def name_dot(axes: Axes, at: tuple[float, float], name: str, depth: str, bold: bool = True) -> None:
+    """Name over and depth under the sign of a place that is set out."""
+    for words, up, weight in ((name, 3.5, "bold" if bold else "normal"), (depth, -3.5, "normal")):
+        axes.annotate(
+            words, at, xytext=(0, up), textcoords="offset points", ha="center",
+            va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.2),
+            zorder=7,
+        )  # fmt: skip
 
 
 def draw_marks(axes: Axes, marks: Sequence[tuple[str, float, float]], size: float = 11) -> None:
@@ -149,9 +155,8 @@ def _lines(axes: Axes, out: SetOut, named: bool) -> None:
         for place in (offset, -offset):
             axes.axhline(place, color=ink.INK, lw=0.8, ls=(0, (1, 2)))
     for rows, style in ((out.outline, {"lw": 2.2}), (out.core, {"lw": 1.0, "ls": DASHED})):
-        line = _ring(rows)
-        if len(line):
-            axes.plot(line[:, 0], line[:, 1], color=ink.INK, **style)
+        if ring := ring_of(rows):
+            axes.plot(*zip(*ring, ring[0], strict=True), color=ink.INK, **style)
     ends = axes.get_xlim()
     for offset, name in {s.offset: s.name for s in out.strings}.items() if named else ():
         axes.annotate(
@@ -162,17 +167,3 @@ def _lines(axes: Axes, out: SetOut, named: bool) -> None:
             name, (ends[1], offset), xytext=(4, 0), textcoords="offset points", va="center", fontsize=9,
             fontweight="bold", annotation_clip=False,
         )  # fmt: skip
-
-
-def _ring(rows: tuple[tuple[float, float, float], ...]) -> np.ndarray:
-    """Stations and offsets round the outside, from the first and last station of every offset."""
-    ends: dict[float, tuple[float, float]] = {}
-    for offset, first, last in rows:
-        old = ends.get(offset, (first, last))
-        ends[offset] = min(old[0], first), max(old[1], last)
-    if not ends:
-        return np.zeros((0, 2))
-    offsets = sorted(ends)
-    there = [(ends[v][0], v) for v in offsets]
-    back = [(ends[v][1], v) for v in reversed(offsets)]
-    return np.asarray([*there, *back, there[0]])

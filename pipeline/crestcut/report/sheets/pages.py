@@ -343,14 +343,11 @@ def _flow_map(paper: Paper, sheet: Worksheet, site: Site) -> None:
         depth = np.nan_to_num(site.ground - site.finished)[::step, ::step]
         if depth.max() > 0.0005:
             axes.contour(u, v, depth, levels=[0.0005], colors=ink.INK, linewidths=1.1)
-        axes.text(
-            0.0,
-            1.02,
+        axes.annotate(
             f"Thin lines: heights every {gap * 1000:g} mm after the cut. Thick line: the cut. Arrows:"
-            f" downhill.",
-            transform=axes.transAxes,
-            **ink.SMALL,
-        )
+            " downhill.",
+            (0.0, 1.0), xycoords="axes fraction", xytext=(0, 6), textcoords="offset points", **ink.SMALL,
+        )  # fmt: skip
     if sheet.water.flow:
         at = np.asarray(sheet.water.flow)
         axes.quiver(

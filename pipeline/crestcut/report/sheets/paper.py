@@ -224,14 +224,17 @@ class Paper:
                     at += 0.05
             self.at += height + 0.04
 
-    def frame(self, x: float, y: float, wide: float, tall: float) -> None:
-        """A dashed frame to cut along, its upper left corner ``y`` in below the top."""
+    def frame(self, x: float, y: float, wide: float, tall: float, dashed: bool = True) -> None:
+        """A frame, ``dashed`` where it is cut along, its upper left corner ``y`` in below the top."""
         from matplotlib.patches import Rectangle
 
         at, size = (x / self.wide, 1 - (y + tall) / self.tall), (wide / self.wide, tall / self.tall)
         self.figure.add_artist(
-            Rectangle(at, *size, fill=False, lw=0.9, ls=(0, (5, 3)), transform=self.figure.transFigure)
-        )
+            Rectangle(
+                at, *size, fill=False, lw=0.9, ec=ink.INK, ls=(0, (5, 3)) if dashed else "-",
+                transform=self.figure.transFigure,
+            )
+        )  # fmt: skip
 
     def together(self, heading: str, lines: Sequence[str], size: float = BODY_SIZE) -> None:
         """A heading and its list on one page, where one page can hold them."""

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from crestcut.base.units import at_least, both, both_at_least, millimetres, number
 from crestcut.report.pictures import ink
 from crestcut.report.sheets.jig import ARROW, MM, TIMBER, box, size
+from crestcut.report.sheets.map import name_dot
 from crestcut.report.sheets.paper import Paper, filled, true_to_scale
 from crestcut.report.sheets.ties import deep, far, name_axes, side, tie_cells, tie_heads, tie_widths, unit
 from crestcut.work import Dot, FloorJig, Jig, Rails, SetOut, Spot, Worksheet, stick_words
@@ -93,12 +94,7 @@ def _draw_rails(axes: Axes, rails: Rails, dots: Sequence[Dot], metric: bool) -> 
         )
     for dot in dots:
         axes.plot(dot.station, dot.offset, "o", ms=3.6, mfc="white", mec=ink.INK, mew=0.9, zorder=6)
-        for words, up, weight in ((dot.name, 3.5, "bold"), (deep(dot.depth, metric), -3.5, "normal")):
-            axes.annotate(
-                words, (dot.station, dot.offset), xytext=(0, up), textcoords="offset points", ha="center",
-                va="bottom" if up > 0 else "top", fontsize=8, fontweight=weight, path_effects=ink.halo(2.4),
-                zorder=7,
-            )  # fmt: skip
+        name_dot(axes, (dot.station, dot.offset), dot.name, deep(dot.depth, metric))
     stations, offsets = [s.station for s in rails.spots], [s.offset for s in rails.spots]
     true_to_scale(
         axes, (min(stations) - 0.12, min(offsets) - 0.1), (max(stations) + 0.12, max(offsets) + 0.1)

@@ -70,12 +70,9 @@ def measuring_pages() -> tuple[Figure, ...]:
 
 def write_measuring_sheet(folder: Path) -> tuple[Path, ...]:
     """Write ``measuring_sheet.pdf`` and ``measuring_sheet.toml`` (to fill in). Same bytes every time."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
     pdf, fill = folder / PDF_NAME, folder / FILL_NAME
     about = Identity("Measuring sheet for a vehicle")
-    with matplotlib.rc_context(ink.STYLE), PdfPages(pdf, metadata=about.pdf()) as book:
+    with ink.book(pdf, about) as book:
         for figure in measuring_pages():
             book.savefig(figure)
     fill.write_text(f"# made by: {about.tool}\n{blank_sheet()}", encoding="utf-8", newline="\n")

@@ -42,11 +42,7 @@ SIGN = ("Checked by", "Date", "For the owner")
 
 def write_hand_over(report: Report, check: Check, path: Path) -> None:
     """Write the page."""
-    import matplotlib
-    from matplotlib.backends.backend_pdf import PdfPages
-
-    about = report_now(report, check).identity
-    with matplotlib.rc_context(ink.STYLE), PdfPages(path, metadata=about.pdf()) as pdf:
+    with ink.book(path, report_now(report, check).identity) as pdf:
         pdf.savefig(hand_over_figure(report, check))
 
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import asdict
 from pathlib import Path
 
 from crestcut.floor import Figure, Spot, SpotJig, lifts_of
 from crestcut.report.view.floor_report import FloorReport
 from crestcut.report.view.frames import frame_and_units, place
-from crestcut.report.view.result import plain
+from crestcut.report.view.result import plain_document, write_json
 
 SCHEMA = "crestcut.floor/1"
 FLOOR_NAME = "floor.json"
@@ -77,9 +76,7 @@ def floor_document(report: FloorReport) -> dict[str, object]:
         "notes": [*report.scan.notes, *judged.surface.notes, *judged.notes],
         "seconds": dict(report.seconds),
     }
-    told = plain(document)
-    assert isinstance(told, dict)
-    return told
+    return plain_document(document)
 
 
 def _cut(report: FloorReport) -> dict[str, object]:
@@ -105,8 +102,7 @@ def _cut(report: FloorReport) -> dict[str, object]:
 
 def write_floor_json(report: FloorReport, path: Path) -> None:
     """``floor.json``."""
-    text = json.dumps(floor_document(report), indent=2, ensure_ascii=False, allow_nan=False)
-    path.write_text(text + "\n", encoding="utf-8")
+    write_json(floor_document(report), path)
 
 
 def _figure(figure: Figure) -> dict[str, object]:

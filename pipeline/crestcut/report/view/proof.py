@@ -7,12 +7,11 @@ vehicle; figures are rounded, lengths to 0.1 mm.
 
 from __future__ import annotations
 
-import json
 import math
 from pathlib import Path
 
 from crestcut.chance import Chance
-from crestcut.report.view.result import plain
+from crestcut.report.view.result import plain_document, write_json
 from crestcut.study import Report
 from crestcut.verify import Check, Predicted
 
@@ -63,15 +62,12 @@ def proof_document(report: Report, check: Check) -> dict[str, object]:
         "edges": len(check.edges) if check.removed is not None else None,
         "over_cut": any(deep.sure for deep in check.too_deep) if check.removed is not None else None,
     }  # fmt: skip
-    told = plain(document)
-    assert isinstance(told, dict)
-    return told
+    return plain_document(document)
 
 
 def write_proof(report: Report, check: Check, path: Path) -> None:
     """Write ``proof.json``."""
-    text = json.dumps(proof_document(report, check), indent=1, allow_nan=False)
-    path.write_text(text + "\n", encoding="utf-8")
+    write_json(proof_document(report, check), path, indent=1)
 
 
 def _felt(reading: Predicted) -> dict[str, object]:

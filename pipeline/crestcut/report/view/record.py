@@ -4,7 +4,6 @@ where the scan lies, what was said and read by hand, settings, versions. ``crest
 from __future__ import annotations
 
 import hashlib
-import json
 import platform
 from dataclasses import asdict
 from importlib.metadata import PackageNotFoundError, version
@@ -12,7 +11,7 @@ from pathlib import Path
 
 from crestcut.job import resolved
 from crestcut.report.view.reference import reference_document
-from crestcut.report.view.result import inputs_of, plain, surface_document
+from crestcut.report.view.result import inputs_of, plain_document, surface_document, write_json
 from crestcut.study import Report
 from crestcut.work import tool_files
 
@@ -50,15 +49,12 @@ def record_document(report: Report) -> dict[str, object]:
         "job_resolved": written,
         "notes": list(dict.fromkeys((*report.scan.notes, *report.notes))),
     }  # fmt: skip
-    found = plain(document)
-    assert isinstance(found, dict)
-    return found
+    return plain_document(document)
 
 
 def write_record(report: Report, path: Path) -> None:
     """Write ``record.json``."""
-    text = json.dumps(record_document(report), indent=1, ensure_ascii=False, allow_nan=False)
-    path.write_text(text + "\n", encoding="utf-8")
+    write_json(record_document(report), path, indent=1)
 
 
 def inputs_with_origin(report: Report) -> list[dict[str, object]]:

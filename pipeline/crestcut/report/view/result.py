@@ -6,6 +6,7 @@ import json
 import math
 from collections.abc import Mapping
 from dataclasses import asdict
+from enum import Enum
 from pathlib import Path
 
 import numpy as np
@@ -73,21 +74,24 @@ def result_document(report: Report) -> dict[str, object]:
         ),
         "seconds": dict(report.seconds),
     }
-    found = plain(document)
-    assert isinstance(found, dict)
-    return found
+    return plain_document(document)
 
 
 def write_result(report: Report, path: Path) -> dict[str, object]:
     """Write ``result.json`` and return the document."""
     document = result_document(report)
-    path.write_text(result_text(document), encoding="utf-8")
+    write_json(document, path)
     return document
 
 
-def result_text(document: Mapping[str, object]) -> str:
+def write_json(document: Mapping[str, object], path: Path, indent: int = 2) -> None:
+    """Write any of the documents."""
+    path.write_text(result_text(document, indent), encoding="utf-8")
+
+
+def result_text(document: Mapping[str, object], indent: int = 2) -> str:
     """The document as JSON text; refuses NaN, which JSON does not have."""
-    return json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+    return json.dumps(document, indent=indent, ensure_ascii=False, allow_nan=False) + "\n"
 
 
 def inputs_of(report: Report) -> list[dict[str, object]]:
@@ -303,8 +307,13 @@ def _scan(report: Report) -> dict[str, object]:
     }  # fmt: skip
 
 
+def plain_document(document: Mapping[str, object]) -> dict[str, object]:
+    """``plain`` of each key."""
+    return {key: plain(item) for key, item in document.items()}
+
+
 def plain(value: object) -> object:
-    """numpy and tuples -> what JSON has; NaN and infinity -> null."""
+    """numpy, tuples and members of lists of words -> what JSON has; NaN and infinity -> null."""
     if isinstance(value, Mapping):
         return {str(key): plain(item) for key, item in value.items()}
     if isinstance(value, (list, tuple, np.ndarray)):
@@ -315,4 +324,6 @@ def plain(value: object) -> object:
         return int(value)
     if isinstance(value, (float, np.floating)):
         return float(value) if math.isfinite(value) else None
+    if isinstance(value, Enum):
+        return value.value
     return value if value is None else str(value)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from crestcut.chance import Chance
 from crestcut.report.view.frames import advice, frame_and_units, place
-from crestcut.report.view.result import inputs_of, place_of, plain, result_text
+from crestcut.report.view.result import inputs_of, place_of, plain_document, write_json
 from crestcut.report.view.verify_report import handed_out, report_now
 from crestcut.scan import Scan
 from crestcut.study import Report
@@ -78,16 +78,14 @@ def verify_document(report: Report, check: Check, scan: Scan | None, seconds: Ma
         "notes": list(dict.fromkeys((*report.notes, *check.notes))),
         "seconds": seconds,
     }  # fmt: skip
-    told = plain(document)
-    assert isinstance(told, dict)
-    return told
+    return plain_document(document)
 
 
 def write_verify(
     report: Report, check: Check, scan: Scan | None, seconds: Mapping[str, float], path: Path
 ) -> None:
     """Write ``verify.json``."""
-    path.write_text(result_text(verify_document(report, check, scan, seconds)), encoding="utf-8")
+    write_json(verify_document(report, check, scan, seconds), path)
 
 
 def _nothing_known(now: Now) -> dict[str, object]:
