@@ -11,6 +11,9 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
+
+from crestcut.base.grid import FloatArray, IntArray
 
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT / "tests"), str(ROOT / "tests" / "scan")]
@@ -20,6 +23,9 @@ from scan_scene import UTM, slab_cloud, slab_mesh, y_up  # noqa: E402
 
 from fuzz import mutators as m  # noqa: E402
 from fuzz.mutators import Mutate  # noqa: E402
+from fuzz.words import as_json  # noqa: E402
+
+Colours = NDArray[np.uint8]
 
 
 @dataclass(frozen=True)
@@ -51,9 +57,15 @@ def _made(*writers: tuple[str, Callable[[Path], Any]]) -> tuple[tuple[str, bytes
 
 def _scans() -> tuple[Kind, ...]:
     points, (vertices, faces) = slab_cloud(300), slab_mesh(0.5)
-    still = (np.array([1.0, 0.0, 0.0, 0.0]), np.zeros(3))
-    turned = (np.array([0.8, 0.0, 0.0, 0.6]), np.array([1.0, 2.0, 0.1]))
     colours = np.full((300, 3), 90, np.uint8)
+    return (
+        _las(points, colours), _ply(points, colours, vertices, faces), _pcd(points, colours), _e57(points),
+        *_gltf(points, vertices, faces), _obj(points, vertices, faces), _stl(vertices, faces),
+        _text(points, colours), *_usd(points, vertices, faces),
+    )  # fmt: skip
+
+
+def _las(points: FloatArray, colours: Colours) -> Kind:
     map_points = points + UTM
     las = _made(
         ("a.las", lambda p: w.write_las(p, points)),
@@ -67,6 +79,10 @@ def _scans() -> tuple[Kind, ...]:
         (187, "<d"), (227, "<Q"), (235, "<Q"), (243, "<I"), (247, "<Q"), (375 + 18, "<H"), (375 + 20, "<H"),
         (375 + 54, "<H"), (375 + 60, "<H"),
     )  # fmt: skip
+    return Kind("las", "scan", las, (header, header, m.some_bytes), weight=2)
+
+
+def _ply(points: FloatArray, colours: Colours, vertices: FloatArray, faces: IntArray) -> Kind:
     ply = _made(
         ("a.ply", lambda p: w.write_ply(p, points, "ascii", colours)),
         (
@@ -76,7 +92,7 @@ def _scans() -> tuple[Kind, ...]:
         ("f.ply", lambda p: w.write_ply(p, vertices, "binary_big_endian", faces=faces)),
         ("g.ply", lambda p: w.write_ply(p, vertices, "ascii", faces=faces, real="float")),
     )
-    ply_known = m.instead_of(
+    known = m.instead_of(
         (rb"element (\w+) \d+", [rb"element \1 \xc2\xb2", rb"element \1 -3", rb"element \1 99999999999", rb"element \1 0",
                                  rb"element \1 2", rb"element \1", rb"element \1 1e3"]),
         (rb"property (double|float) [xyz]", [rb"property list uchar \1 x", rb"property list double double y",
@@ -87,9 +103,13 @@ def _scans() -> tuple[Kind, ...]:
         (rb"property list uchar int vertex_indices", [rb"property list float float vertex_indices", rb"property list int uchar vertex_indices",
                                                       rb"property int vertex_indices"]),
     )  # fmt: skip
+    return Kind("ply", "scan", ply, (known, m.words_before(b"end_header\n"), m.some_bytes), weight=1.5)
+
+
+def _pcd(points: FloatArray, colours: Colours) -> Kind:
     pcd = _made(*((f"{how}.pcd", partial(w.write_pcd, points=points, how=how, colours=colours))
                   for how in ("ascii", "binary", "binary_compressed")))  # fmt: skip
-    pcd_known = m.instead_of(
+    known = m.instead_of(
         (rb"POINTS \d+", [b"POINTS abc", b"POINTS", b"POINTS \xc2\xb2", b"", b"POINTS -5", b"POINTS 99999999999", b"POINTS 1.5", b"POINTS 2"]),
         (rb"COUNT [\d ]+", [b"COUNT 0 0 0 0", b"COUNT 1 1 1", b"COUNT 1 1 1 -1", b"COUNT 4294967295 1 1 1", b"COUNT 1 1 1 abc", b"COUNT 0 1 1 1"]),
         (rb"SIZE [\d ]+", [b"SIZE 3 3 3 3", b"SIZE 8 8 8", b"SIZE 0 0 0 0", b"SIZE 1 1 1 1", b"SIZE 16 16 16 4", b"SIZE -8 8 8 4"]),
@@ -99,6 +119,20 @@ def _scans() -> tuple[Kind, ...]:
         (rb"HEIGHT \d+", [b"HEIGHT 0", b"HEIGHT 2", b"HEIGHT abc"]),
         (rb"DATA \w+", [b"DATA", b"DATA ascii", b"DATA binary", b"DATA binary_compressed", b"DATA abc"]),
     )  # fmt: skip
+    return Kind("pcd", "scan", pcd, (known, m.words_before(b"DATA "), m.some_words, m.some_bytes), weight=1.5)
+
+
+def _e57(points: FloatArray) -> Kind:
+    still = (np.array([1.0, 0.0, 0.0, 0.0]), np.zeros(3))
+    turned = (np.array([0.8, 0.0, 0.0, 0.6]), np.array([1.0, 2.0, 0.1]))
+    made = _made(
+        ("a.e57", lambda p: w.write_e57(p, [points[:60]], [still])),
+        ("b.e57", lambda p: w.write_e57(p, [points[:60], points[60:120]], [still, turned])),
+    )
+    return Kind("e57", "scan", made, (m.e57_xml, m.e57_xml, m.e57_binary, m.some_bytes), weight=2)
+
+
+def _gltf(points: FloatArray, vertices: FloatArray, faces: IntArray) -> tuple[Kind, Kind]:
     document, buffer = w.gltf_document(y_up(vertices), faces, np.zeros(3))
     cloud_document, cloud_buffer = w.gltf_document(y_up(points), None, np.array([1.0, 0.0, 2.0]))
     beside = {**document, "buffers": [{"byteLength": len(buffer), "uri": "m.bin"}]}
@@ -107,17 +141,22 @@ def _scans() -> tuple[Kind, ...]:
         ("p.glb", lambda p: w.write_glb(p, cloud_document, cloud_buffer)),
         ("d.glb", lambda p: p.write_bytes(_draco(vertices, faces))),
     )
-    from fuzz.words import as_json
-
     uris = m.instead_of((rb'"uri": "m.bin"', [
         b'"uri": "../outside/secret"', b'"uri": "http://127.0.0.1:{port}/m.bin"', b'"uri": "/etc/passwd"', b'"uri": 5', b'"uri": null',
         b'"uri": "data:application/octet-stream;base64,AAAA"', b'"uri": "data:"', b'"uri": "."', b'"uri": "m.bin\\u0000"',
         b'"uri": "../outside/pipe"', b'"uri": "file:///etc/passwd"', b'"uri": "%2e%2e/outside/secret"', b'"uri": ""',
     ]))  # fmt: skip
+    return (
+        Kind("gltf", "scan", (("m.gltf", as_json(beside)),), (m.some_json, uris, m.some_words), (("m.bin", buffer),)),
+        Kind("glb", "scan", glb, (m.some_glb, m.some_glb, m.some_bytes), weight=1.5),
+    )  # fmt: skip
+
+
+def _obj(points: FloatArray, vertices: FloatArray, faces: IntArray) -> Kind:
     obj = _made(
         ("c.obj", lambda p: w.write_obj(p, points)), ("m.obj", lambda p: w.write_obj(p, vertices, faces))
     )
-    obj_known = m.instead_of(
+    known = m.instead_of(
         (rb"(?m)^v .*$", [b"v " + b"1" * 60_000 + b"x 0 0", b"v 1 2", b"v", b"v nan nan nan", b"v 1 2 3 4 5 6 7 8", b"v 1e999 0 0",
                           b"v " + b"1 " * 20_000, b"v 1 2 3 300 -5 2", b"v 0 0 \xc2\xb2", b"v " + b"-" * 60_000]),
         (rb"(?m)^f .*$", [b"f 1 2", b"f 0 1 2", b"f 1/2/3 2//3 3", b"f 99999999999999999999 1 2", b"f -1 -2 -3", b"f 1 1 1", b"f " + b"1 " * 20_000,
@@ -125,14 +164,22 @@ def _scans() -> tuple[Kind, ...]:
         (rb"\A", [b"mtllib ../outside/secret\nusemtl a\n", b"mtllib http://127.0.0.1:{port}/m.mtl\n", b"call ../outside/secret\n", b"o \x1b[2J\n", b"l 1 2\n",
                   b"vt 0 0\nvn 0 0 1\n", b"\xef\xbb\xbf", b"v 1 2 3 \\\n4\n"]),
     )  # fmt: skip
+    return Kind("obj", "scan", obj, (known, m.some_words, m.some_bytes))
+
+
+def _stl(vertices: FloatArray, faces: IntArray) -> Kind:
     stl = _made(
         ("b.stl", lambda p: w.write_binary_stl(p, vertices, faces)),
         ("t.stl", lambda p: w.write_ascii_stl(p, vertices, faces)),
     )
-    stl_known = m.instead_of(
+    known = m.instead_of(
         (rb"vertex [^\n]+", [b"vertex 1 2", b"vertex nan nan nan", b"vertex a b c", b"vertex " + b"1" * 60_000 + b" 2 3", b"vertex 1 2 3 4"]),
         (rb"endfacet|endloop|endsolid", [b"", b"endsolid", b"facet"]), (rb"solid slab", [b"solid", b"solid \x00", b"solid " + b"x" * 90_000]),
     )  # fmt: skip
+    return Kind("stl", "scan", stl, (known, m.some_words, m.some_bytes))
+
+
+def _text(points: FloatArray, colours: Colours) -> Kind:
     text = _made(
         ("a.xyz", lambda p: w.write_rows(p, points)),
         ("b.csv", lambda p: w.write_rows(p, points, ",", "x,y,z,r,g,b", colours=colours)),
@@ -140,12 +187,16 @@ def _scans() -> tuple[Kind, ...]:
         ("d.pts", lambda p: w.write_rows(p, points, " ", "300", colours=colours)),
         ("e.txt", lambda p: w.write_rows(p, points, "\t", "# x y z")),
     )
-    text_known = m.instead_of((rb"\A[^\n]*\n", [
+    known = m.instead_of((rb"\A[^\n]*\n", [
         b"n x y z\n", b"level x y z\n", b"x y z level\n", b"x,y\n", b"# x y z\n# x y z\n", b"9" * 5000 + b"\n", b"300\n", b"\xb2\n", b"x y z z\n", b"z y x\n",
         b"x [m];y [ft];z [m]\n", b"x" * 100_000 + b"\n", b"\xff\xfe", b"time x y z\n", b'"x" "y" "z"\n', b"-300\n", b"x\ty\tz\n",
     ]))  # fmt: skip
+    return Kind("text", "scan", text, (known, m.some_words, m.some_bytes), weight=1.5)
+
+
+def _usd(points: FloatArray, vertices: FloatArray, faces: IntArray) -> tuple[Kind, Kind]:
     usda = _usda(points, vertices, faces)
-    usd_known = m.instead_of(
+    known = m.instead_of(
         (rb"metersPerUnit = \S+", [b"metersPerUnit = 0", b"metersPerUnit = -1", b"metersPerUnit = nan", b"metersPerUnit = 1e308", b'metersPerUnit = "m"', b"metersPerUnit = 4e-7"]),
         (rb'upAxis = "\w"', [b'upAxis = "X"', b'upAxis = ""', b"upAxis = 5", b'upAxis = "-Z"']),
         (rb"\(\s", [b"(\n subLayers = [@../outside/secret.usda@]\n", b"(\n subLayers = [@http://127.0.0.1:{port}/a.usda@]\n"]),
@@ -155,31 +206,19 @@ def _scans() -> tuple[Kind, ...]:
         (rb"faceVertexIndices = \[\d", [b"faceVertexIndices = [-1", b"faceVertexIndices = [999999"]),
     )  # fmt: skip
     return (
-        Kind("las", "scan", las, (header, header, m.some_bytes), weight=2),
-        Kind("ply", "scan", ply, (ply_known, m.words_before(b"end_header\n"), m.some_bytes), weight=1.5),
-        Kind("pcd", "scan", pcd, (pcd_known, m.words_before(b"DATA "), m.some_words, m.some_bytes), weight=1.5),
-        Kind("e57", "scan", _made(
-            ("a.e57", lambda p: w.write_e57(p, [points[:60]], [still])),
-            ("b.e57", lambda p: w.write_e57(p, [points[:60], points[60:120]], [still, turned])),
-        ), (m.e57_xml, m.e57_xml, m.e57_binary, m.some_bytes), weight=2),
-        Kind("gltf", "scan", (("m.gltf", as_json(beside)),), (m.some_json, uris, m.some_words), (("m.bin", buffer),)),
-        Kind("glb", "scan", glb, (m.some_glb, m.some_glb, m.some_bytes), weight=1.5),
-        Kind("obj", "scan", obj, (obj_known, m.some_words, m.some_bytes)),
-        Kind("stl", "scan", stl, (stl_known, m.some_words, m.some_bytes)),
-        Kind("text", "scan", text, (text_known, m.some_words, m.some_bytes), weight=1.5),
-        Kind("usda", "scan", (("a.usda", usda),), (usd_known, m.some_words)),
+        Kind("usda", "scan", (("a.usda", usda),), (known, m.some_words)),
         Kind("usdc", "scan", _packed_usd(usda), (m.some_bytes, m.some_member_or_bytes)),
-    )  # fmt: skip
+    )
 
 
-def _draco(vertices: Any, faces: Any) -> bytes:
+def _draco(vertices: FloatArray, faces: IntArray) -> bytes:
     import trimesh
 
     mesh = trimesh.Trimesh(y_up(vertices), faces, process=False)
     return bytes(trimesh.Scene(mesh).export(file_type="glb", extension_draco=True))
 
 
-def _usda(points: Any, vertices: Any, faces: Any) -> bytes:
+def _usda(points: FloatArray, vertices: FloatArray, faces: IntArray) -> bytes:
     def rows(values: Any) -> str:
         return ", ".join("(" + ", ".join(f"{v:.4f}" for v in row) + ")" for row in values)
 

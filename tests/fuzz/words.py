@@ -24,7 +24,6 @@ WORDS = [
     ADDRESS.replace("http", "ftp"), "\\\\127.0.0.1\\share", "C:\\x", "../outside/pipe", "true", "null",
     "<svg onload=alert(1)>", "[" * 3000, "{" * 3000, "(" * 3000, "#", "//", "list", "double", "x", "y", "z",
 ]  # fmt: skip
-HOSTILE = NUMBERS + WORDS
 SIZES = [0, 1, 2, 3, 7, 8, 127, 128, 255, 256, 32767, 32768, 65535, 65536, 2**31 - 1, 2**31, 2**32 - 1]
 DOUBLES = [0.0, -1.0, 1e-320, 4e-7, 1e-300, 1e300, 1.7e308, float("nan"), float("inf"), -float("inf"), 1e18]
 

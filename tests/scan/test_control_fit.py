@@ -152,7 +152,8 @@ def test_what_three_points_can_tell() -> None:
     wrong[1, :2] += [0.05, 0.02]
     suspect = fit_points(seen, wrong, sd, False).suspect
     assert suspect.named and suspect.number == 1
-    assert fit_points(seen, wrong, sd, True).suspect.chance is None
+    for known in (sd, None):
+        assert fit_points(seen, wrong, known, True).suspect.chance is None
     high = at.copy()
     high[1] += 0.05 * turn[:, 2]
     assert np.abs(fit_points(seen, high, sd, False).residuals).max() < 0.002
@@ -176,5 +177,6 @@ def test_a_mirrored_job_is_turned_over_and_not_mirrored() -> None:
 def test_spread_of_a_line_and_of_a_slab() -> None:
     line = np.array([[0.0, 0, 0], [1, 2, 0], [2, 4, 0]])
     assert spread(line)[1] == pytest.approx(0.0, abs=1e-12)
-    long, across = spread(np.array([[-3.0, 0, 0], [3, 0, 0], [0, -1, 0], [0, 1, 0]]))
+    slab = np.array([[-3.0, 0, 0], [3, 0, 0], [0, -1, 0], [0, 1, 0]])
+    long, across = spread(slab + np.array([70.0, -20.0, 5.0]))  # wherever it lies
     assert (long, across) == pytest.approx((np.sqrt(18 / 4), np.sqrt(2 / 4)))

@@ -3,6 +3,8 @@ map coordinates."""
 
 from __future__ import annotations
 
+import hashlib
+import json
 from collections.abc import Callable
 from pathlib import Path
 
@@ -133,6 +135,17 @@ def test_a_binary_stl_holds_local_numbers(tmp_path: Path) -> None:
     assert_on_the_apron(file_points(read(tmp_path / "m.stl")))
 
 
+def test_a_gltf_is_another_scan_where_its_data_file_is_another(tmp_path: Path) -> None:
+    vertices, faces = slab_mesh()
+    document, data = w.gltf_document(y_up(vertices), faces, np.zeros(3))
+    document["buffers"] = [{"byteLength": len(data), "uri": "m.bin"}]
+    text = json.dumps(document).encode()
+    (tmp_path / "m.gltf").write_bytes(text)
+    for last in (data, data[:8] + (data[8] ^ 1).to_bytes(1, "little") + data[9:]):
+        (tmp_path / "m.bin").write_bytes(last)
+        assert read(tmp_path / "m.gltf").files[0].sha256 == hashlib.sha256(text + last).hexdigest()
+
+
 @pytest.mark.parametrize("binary", [True, False], ids=["glb", "gltf"])
 @pytest.mark.parametrize("offset", [np.zeros(3), UTM], ids=["local", "map"])
 def test_node_transforms_of_gltf_are_applied_in_full_width(
@@ -144,8 +157,6 @@ def test_node_transforms_of_gltf_are_applied_in_full_width(
     if binary:
         w.write_glb(path, document, data)
     else:
-        import json
-
         document["buffers"] = [{"byteLength": len(data), "uri": "m.bin"}]
         (tmp_path / "m.bin").write_bytes(data)
         path.write_text(json.dumps(document))

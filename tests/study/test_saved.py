@@ -16,7 +16,7 @@ from pypdf import PdfReader
 import crestcut.apps.verify as checking
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
-from crestcut.job.records import PlotWish
+from crestcut.job.records import PlotWish, Surveyed
 from crestcut.report.view.result import result_document
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
@@ -232,7 +232,14 @@ def test_of_another_scan_window_or_setting_nothing_is_taken_up(site: tuple[Path,
     key = surface_key(scan, frame, drives, job)
     assert key == surface_key(scan, frame, drives, replace(job, path=moved / "x.toml", title="another"))
     (file,) = scan.files
+    elsewhere = replace(scan, files=(replace(file, path=moved / file.path.name),))
+    named = replace(job, scan=replace(job.scan, operator="somebody", checks=(Surveyed("K", (1, 0, 0)),)))
+    assert key == surface_key(elsewhere, frame, drives, named)
+    points = scan.points.copy()
+    points[7, 2] += 1e-9  # its file the same: the library that reads it is another, or a file beside it
     others = [
+        surface_key(replace(scan, points=points), frame, drives, job),
+        surface_key(replace(scan, files=(replace(file, path=moved / "b.ply"),)), frame, drives, job),
         surface_key(replace(scan, files=(replace(file, sha256="0" * 64),)), frame, drives, job),
         surface_key(scan, replace(frame, shape=(frame.shape[0] + 1, frame.shape[1])), drives, job),
         surface_key(scan, frame, [Drive(3.0, 1.1, 0.6)], job),

@@ -60,7 +60,7 @@ def run_all(paths: Sequence[Path], out: Path, say: Say = lambda _: None) -> tupl
         with (part / TABLE_NAME).open("w", newline="", encoding="utf-8") as file:
             csv.writer(file, lineterminator="\n").writerows([HEAD, *(row(e) for e in ended)])
         shown = [
-            JobRow(e.job.name, "", "", "", "", "", True, "", e.wrong) if e.report is None
+            JobRow(e.job.name, note=e.wrong) if e.report is None
             else job_row(e.report, e.folder.name, reached(e.report))
             for e in ended
         ]  # fmt: skip

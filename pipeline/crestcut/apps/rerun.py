@@ -12,6 +12,7 @@ from typing import Any
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.job import Job, Settings, VehicleChoice, load_job
+from crestcut.scan import scan_digest
 from crestcut.vehicle import load_vehicle
 from crestcut.work import tool_files
 
@@ -93,8 +94,7 @@ def _same(told: _Input, places: tuple[Path, ...]) -> Path:
             str(places[0]),
             "put it there, or beside the record",
         )
-    with found.open("rb") as file:
-        now = hashlib.file_digest(file, "sha256").hexdigest()
+    now = scan_digest(found) if told.role == "scan" else hashlib.sha256(found.read_bytes()).hexdigest()
     if now != told.sha256:
         raise CrestcutError(
             f"is not the {told.role} that the record was made from (sha256 {now[:12]}, then"

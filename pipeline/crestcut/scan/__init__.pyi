@@ -6,6 +6,7 @@ from .health import near_ground as near_ground
 from .load import read_file as read_file
 from .load import read_scan as read_scan
 from .load import read_triangles as read_triangles
+from .load import scan_digest as scan_digest
 from .placing.place import mark_place as mark_place
 from .placing.place import resolve_area as resolve_area
 from .placing.place import resolve_line as resolve_line
@@ -74,6 +75,7 @@ __all__ = [
     "resolve_point",
     "rounded",
     "sample_faces",
+    "scan_digest",
     "settles",
     "sniff",
 ]

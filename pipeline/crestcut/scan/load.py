@@ -127,7 +127,7 @@ def read_file(
     if quantum > FINEST:
         notes = (*notes, f"{path.name}: {rounded(quantum)}")
     record = ScanFile(
-        path, raw.format, _sha256(path), len(points), raw.dropped + bad, edge, found.reason, up_reason,
+        path, raw.format, scan_digest(path), len(points), raw.dropped + bad, edge, found.reason, up_reason,
         unit_guessed=guessed,
         unit_alternatives=alternatives(size, found) if guessed else (),
         up_guessed=up is None and raw.up is None,
@@ -319,6 +319,16 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     return stated, said, tuple(notes)
 
 
-def _sha256(path: Path) -> str:
-    with path.open("rb") as file:
-        return hashlib.file_digest(file, "sha256").hexdigest()
+def scan_digest(path: Path) -> str:
+    """sha256 of all that a scan's file holds: of its bytes, and of a glTF's files with numbers after them (as
+    ``cat m.gltf m.bin | sha256sum``)."""
+    parts = [path]
+    if sniff(path) in ("glb", "gltf"):
+        from crestcut.scan.formats.gltf import buffers_beside
+
+        parts += buffers_beside(path)
+    found = hashlib.sha256()
+    for part in parts:
+        with part.open("rb") as file:
+            hashlib.file_digest(file, lambda: found)
+    return found.hexdigest()

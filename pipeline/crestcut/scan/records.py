@@ -192,7 +192,7 @@ class ScanFile:
 
     path: Path
     format: str
-    sha256: str
+    sha256: str  # with that of files beside it that hold its numbers: ``load.scan_digest``
     points: int  # kept
     dropped: int  # NaN, infinite or otherwise unusable
     mesh_edge: float | None  # median triangle edge, m; None for a point cloud

@@ -126,13 +126,15 @@ class Checks:
         )
         if (height := self.height) is None or (worst := self.worst) is None:
             return tuple(notes)
-        few = f"; {height.n} are fewer than the {ASPRS_FEWEST} that the standard wants for a product to be"
+        few = (
+            f"; {height.n} are fewer than the {ASPRS_FEWEST} that the standard wants for a product to be"
+            " stated as tested"
+        )
         return (
             *notes,
             f"{height.n} check {'point' if height.n == 1 else 'points'}: heights are off by"
             f" {millimetres(height.rmse)} rms (mean {millimetres(height.mean)}, the most"
-            f" {millimetres(worst.up or 0.0)} at {worst.name})"
-            + (f"{few} stated as tested" if height.n < ASPRS_FEWEST else ""),
+            f" {millimetres(worst.up or 0.0)} at {worst.name})" + (few if height.n < ASPRS_FEWEST else ""),
         )
 
 

@@ -90,18 +90,27 @@ def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
 
 
 def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job) -> str:
-    """A hash of all that the slab judged apart from the scan is made from: the bytes of the scan's files and
-    how they are read, the window, who drives there, flatness and settings, this program and its libraries.
+    """A hash of all that the slab judged apart from the scan is made from: the scan as it was read, the
+    window, who drives there, scanner, flatness and settings, this program and its libraries.
 
-    Files by name too, since words on a scan name them. Code by content: a version stays while code changes.
+    The scan by content: a file may name others beside it, and how files are read hangs on their readers'
+    versions. Files by name too, since words on a scan name them. Code by content: a version stays while code
+    changes.
     """
-    choice = replace(job.scan, files=tuple(Path(f.path.name) for f in scan.files))
+    arrays: list[np.ndarray[Any, Any]] = []
     told = (
         [__version__, _code(), platform.machine(), *(metadata.version(name) for name in LIBRARIES)],
-        [f.sha256 for f in scan.files],
-        *(_plain(part, [], {}) for part in (choice, frame, tuple(drives), job.slab.flatness, job.settings)),
+        _names(_plain(scan, arrays, {})),
+        *(
+            _plain(part, [], {})
+            for part in (frame, tuple(drives), job.scan.scanner, job.slab.flatness, job.settings)
+        ),
     )
-    return hashlib.sha256(json.dumps(told).encode()).hexdigest()
+    found = hashlib.sha256(json.dumps(told).encode())
+    for array in arrays:
+        found.update(f"{array.dtype.str} {array.shape}".encode())
+        found.update(np.ascontiguousarray(array).data)
+    return found.hexdigest()
 
 
 @cache
@@ -256,7 +265,9 @@ def _kind(name: str, base: type | None) -> Any:
 def _names(plain: Any) -> Any:
     """With the last name of every path alone."""
     if isinstance(plain, dict):
-        return {k: Path(v).name if k == "path" else _names(v) for k, v in plain.items()}
+        return {
+            k: Path(v).name if k == "path" and isinstance(v, str) else _names(v) for k, v in plain.items()
+        }
     return [_names(v) for v in plain] if isinstance(plain, list) else plain
 
 

@@ -20,14 +20,14 @@ class JobRow:
     from this one."""
 
     name: str
-    page: str
-    verdict: str
-    gap: str
-    interval: str
-    cut: str
-    reached: bool
-    release: str
-    note: str
+    page: str = ""
+    verdict: str = ""
+    gap: str = ""
+    interval: str = ""
+    cut: str = ""
+    reached: bool = True
+    release: str = ""
+    note: str = ""
 
 
 def job_row(report: Report, folder: str, reached: bool) -> JobRow:

@@ -183,7 +183,7 @@ def _suspect(weighed: FloatArray, left: FloatArray, root: FloatArray, stated: bo
     from scipy import stats
 
     total, count = float(weighed @ weighed), len(root)
-    freedom = 3 * count - round(float(np.trace(np.eye(3 * count) - left)))
+    freedom = round(float(np.trace(left)))
     found: list[tuple[float, int, int, FloatArray]] = []
     for k in range(count):
         part = slice(3 * k, 3 * k + 3)

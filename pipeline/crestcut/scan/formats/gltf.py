@@ -19,6 +19,7 @@ _LOOKS_ONLY = ("KHR_materials_", "KHR_texture_", "KHR_lights_", "EXT_texture_", 
 def read_gltf(path: Path) -> RawScan:
     """Points or faces of a GLB or glTF in its scene, y up and metres as glTF 2.0 section 3.4 has it."""
     document = _document(path)
+    _buffers(document, path)
     _check_extensions(document, path)
     with path.open("rb") as file:
         binary = file.read(4) == b"glTF"
@@ -54,12 +55,6 @@ def _document(path: Path) -> dict[str, Any]:
         raise unreadable(path, "glTF", error) from None
     if not isinstance(document, dict) or "asset" not in document:
         raise CrestcutError("a JSON file without a glTF asset", str(path), "give the scan itself")
-    for buffer in _listed(document, "buffers", dict, path):
-        uri, length = buffer.get("uri", ""), buffer.get("byteLength", 0)
-        if not isinstance(uri, str) or not isinstance(length, int):
-            raise unreadable(path, "glTF", "a buffer has no name or length that could be one")
-        if uri and not uri.startswith("data:"):
-            _check_beside(path, uri, length)
     return document
 
 
@@ -71,12 +66,29 @@ def _listed(document: dict[str, Any], key: str, kind: type, path: Path) -> list[
     return found
 
 
-def _check_beside(path: Path, uri: str, length: int) -> None:
+def buffers_beside(path: Path) -> list[Path]:
+    """The files that hold its numbers, in the order in which it names them; none where they stand in it."""
+    return _buffers(_document(path), path)
+
+
+def _buffers(document: dict[str, Any], path: Path) -> list[Path]:
+    found = []
+    for buffer in _listed(document, "buffers", dict, path):
+        uri, length = buffer.get("uri", ""), buffer.get("byteLength", 0)
+        if not isinstance(uri, str) or not isinstance(length, int):
+            raise unreadable(path, "glTF", "a buffer has no name or length that could be one")
+        if uri and not uri.startswith("data:"):
+            found.append(_beside(path, uri, length))
+    return found
+
+
+def _beside(path: Path, uri: str, length: int) -> Path:
     from urllib.parse import unquote
 
     beside = named_beside(path, unquote(uri), "put it beside the glTF, or export one GLB file")
     if beside.stat().st_size < length:
         raise truncated(beside, f"{length:,} bytes", f"{beside.stat().st_size:,}")
+    return beside
 
 
 def _check_extensions(document: dict[str, Any], path: Path) -> None:

@@ -276,29 +276,31 @@ def see_scan(scan: Scan) -> Seen | None:
     it, where it is there twice, what of it is no slab; None where the scan is too small or too large to hold
     one slab."""
     points = scan.points[:: math.ceil(len(scan.points) / MOST_POINTS)]
-    if len(points) < FEWEST:
-        return None
     low, high = np.quantile(points[:, :2], [FAR_SHARE, 1 - FAR_SHARE], axis=0)
-    size = high - low
-    if not 0.25 < size[0] * size[1] < LARGEST:
-        return None
-    pitch = pitch_for(float(size[0] * size[1]), len(points))
-    nx, ny = (np.ceil(size / pitch).astype(int) + 1).tolist()
-    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, pitch, (ny, nx)), pitch)
-    return find_ground(lattice, lattice.place(points)).seen
+    lattice = _lattice_of_whole(low, high, len(points))
+    return None if lattice is None else find_ground(lattice, lattice.place(points)).seen
 
 
 def ground_points(scan: Scan) -> BoolArray:
     """(n,) which points of a whole scan are ground, of any kind: none is thinned. Raises CrestcutError where
     the scan is too small or too large to hold one slab."""
-    low, size = scan.points[:, :2].min(axis=0), np.ptp(scan.points[:, :2], axis=0)
-    area = float(size[0] * size[1])
-    if len(scan.points) < FEWEST or not 0.25 < area < LARGEST:
+    low, high = scan.points[:, :2].min(axis=0), scan.points[:, :2].max(axis=0)
+    lattice = _lattice_of_whole(low, high, len(scan.points))
+    if lattice is None:
         raise CrestcutError(
             "is too small or too large to tell what of it is ground", str(scan.files[0].path),
             "crop it to the slab and a few metres about it",
         )  # fmt: skip
-    pitch = pitch_for(area, len(scan.points))
-    nx, ny = (np.ceil(size / pitch).astype(int) + 1).tolist()
-    lattice = Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, pitch, (ny, nx)), pitch)
     return rollable_ground(lattice, lattice.place(scan.points))[0]
+
+
+def _lattice_of_whole(low: FloatArray, high: FloatArray, count: int) -> Lattice | None:
+    """The lattice over a whole scan of so many points from ``low`` to ``high`` (x, y, site m), as fine as
+    they are worth; None where it is too small or too large to hold one slab."""
+    size = high - low
+    area = float(size[0] * size[1])
+    if count < FEWEST or not 0.25 < area < LARGEST:
+        return None
+    pitch = pitch_for(area, count)
+    nx, ny = (np.ceil(size / pitch).astype(int) + 1).tolist()
+    return Lattice.around(GridFrame((float(low[0]), float(low[1])), 0.0, pitch, (ny, nx)), pitch)
