@@ -11,7 +11,7 @@ from work_scene import scene
 from crestcut.alternatives.rows import Option
 from crestcut.job.answers import Per
 from crestcut.job.records import Price, Prices, WorkWish
-from crestcut.work.costs import IN_HOURS, Cost, Worth, ranked, worth_of
+from crestcut.work.costs import IN_HOURS, Rates, Takes, ranked, rates_of
 from crestcut.work.jig_records import Range
 from crestcut.work.sheet import make_worksheet, steps_of
 
@@ -50,9 +50,12 @@ def test_much_that_is_laid_does_not_stand_before_little_that_is_ground() -> None
     cut = option("cut", s.plan.volume, s.plan.deepest)
     assert [o.kind for o in ranked([cut, few], order)] == ["strips", "cut"]
     assert [o.kind for o in ranked([many, cut], order)] == ["cut", "strips"]
-    dear = replace(IN_HOURS, laid=5.0, unit="money")  # a person's own prices turn it round
-    assert [o.kind for o in ranked([cut, few], order, dear)] == ["cut", "strips"]
-    assert {o.cost_in for o in ranked([cut, few], order, dear)} == {"money"}
+    some = option("strips", -0.030, 0.025)  # a person's own prices turn it round: here the hire of a tool
+    assert [o.kind for o in ranked([cut, some], order)] == ["strips", "cut"]
+    for day, kinds in ((0.0, ["cut", "strips"]), (9.0, ["strips", "cut"])):
+        prices = Prices("money", Price(1.0, Per.HOUR), day=8.0, hire=(("cup", Price(day, Per.DAY)),))
+        told = ranked([some, cut], replace(order, job=replace(order.job, prices=prices)))
+        assert [o.kind for o in told] == kinds and {o.cost_in for o in told} == {"money"}
 
 
 def test_what_works_comes_first_and_nothing_fixed_before_a_trial() -> None:
@@ -87,8 +90,8 @@ def test_tools_that_the_person_names_are_not_hired() -> None:
 
 
 def test_a_cost_is_the_sum_of_what_it_is_made_of() -> None:
-    cost = Cost(Range(2.0, 5.0), laid=0.010, out=0.020, hire=Range(0.0, 1.0))
-    whole = cost.in_all(Worth(hour=40.0, laid=2.0, out=0.5, day=60.0, unit="money"))
+    cost = Takes(Range(2.0, 5.0), laid=0.010, out=0.020, hire=Range(0.0, 1.0))
+    whole = cost.in_all(Rates(hour=40.0, laid=2.0, out=0.5, day=60.0, unit="money"))
     assert (whole.low, whole.high) == pytest.approx((80 + 20 + 10, 200 + 20 + 10 + 60))
 
 
@@ -97,12 +100,12 @@ def test_a_persons_prices_rank_where_there_are_any() -> None:
     prices = Prices(
         "EUR", Price(45.0, Per.HOUR), Price(0.65, Per.LITRE), 7.0, (("cup", Price(38.0, Per.DAY)),)
     )
-    worth = worth_of(prices)
-    assert (worth.hour, worth.out, worth.day, worth.unit) == (45.0, 0.65, 38.0, "EUR")
-    assert worth.laid == pytest.approx(45 * 0.04)
-    by_bag = worth_of(replace(prices, disposal=Price(5.0, Per.BAG)))
+    rates = rates_of(prices)
+    assert (rates.hour, rates.out, rates.day, rates.unit) == (45.0, 0.65, 38.0, "EUR")
+    assert rates.laid == pytest.approx(45 * 0.04)
+    by_bag = rates_of(replace(prices, disposal=Price(5.0, Per.BAG)))
     assert by_bag.out == pytest.approx(5 / 6.25, rel=0.05)
-    assert worth_of(None) == worth_of(replace(prices, labour=None)) == IN_HOURS
+    assert rates_of(None) == rates_of(replace(prices, labour=None)) == IN_HOURS
     s = scene()
     order = s.order()
     order = replace(order, job=replace(order.job, prices=prices))
