@@ -89,6 +89,18 @@ def test_tools_that_the_person_names_are_not_hired() -> None:
         assert (told.hire[1] > 0) == hired
 
 
+@pytest.mark.parametrize(("day", "days"), [(None, 1), (8.0, 1), (5.0, 2), (2.0, 3)])
+def test_days_of_hire_are_counted_by_the_days_that_the_prices_are_for(day: float | None, days: int) -> None:
+    """2.4 to 5.9 h of work: a day begun is a day, eight hours where nobody said."""
+    s = scene()
+    hire = (("cup", Price(38.0, Per.DAY)),)
+    prices = None if day is None else Prices("EUR", Price(45.0, Per.HOUR), day=day, hire=hire)
+    order = replace(s.order(), job=replace(s.job, prices=prices))
+    cut, other = option("cut", s.plan.volume), option("strips", -0.01, 0.02)
+    told = next(o for o in ranked([cut, other], order) if o.kind == "cut")
+    assert round(told.hours[1], 1) == 5.9 and told.hire == (0.0, days)
+
+
 def test_a_cost_is_the_sum_of_what_it_is_made_of() -> None:
     cost = Takes(Range(2.0, 5.0), laid=0.010, out=0.020, hire=Range(0.0, 1.0))
     whole = cost.in_all(Rates(hour=40.0, laid=2.0, out=0.5, day=60.0, unit="money"))

@@ -14,14 +14,14 @@ from dataclasses import dataclass, replace
 
 from crestcut.alternatives import Option
 from crestcut.cut import bay_of, mass_of
-from crestcut.job import Per, Prices
+from crestcut.job import Per, Prices, days_of
 from crestcut.work.jig_records import Range
 from crestcut.work.order import WorkOrder
 from crestcut.work.quantities import BAG, hours_at, summed
 from crestcut.work.records import IDLE, Pass
 from crestcut.work.sheet import steps_of
 
-DAY = 8.0  # h of work for which a tool is hired one day
+DAY = 8.0  # h of work for which a tool is hired one day, where nobody said how long theirs is
 # all common practice, no source; hours for the whole, or at a rate an hour
 NO_WORK, CHALK_A_LINE, AIR, GUIDE = Range(0.0, 0.0), Range(0.1, 0.3), Range(0.1, 0.3), Range(0.2, 0.5)
 LAY_THERE, ROUGHEN, LAY = Range(0.5, 1.0), Range(1.5, 4.0), Range(10.0, 30.0)  # h; m2 and litres an hour
@@ -148,9 +148,11 @@ def _cut(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Takes | Non
         return None
     share = 1.0 if option.kind == "cut" else min(option.volume / plan.volume, 1.0)
     hours = summed([s.hours.times(share) if s.taken > 0 else s.hours for s in steps])
-    days = math.ceil(hours.high / DAY)
+    prices = order.job.prices
+    day = (prices.day if prices is not None else None) or DAY
+    _, days = days_of((round(hours.low, 1), round(hours.high, 1)), day)  # of the hours as they are printed
     at_hand = order.job.work.tools is not None  # else nobody has said whose they are
-    return Takes(hours, out=option.volume, hire=IDLE if at_hand else Range(0.0, float(days)))
+    return Takes(hours, out=option.volume, hire=IDLE if at_hand else Range(0.0, days))
 
 
 def _new_bay(order: WorkOrder) -> Takes | None:
