@@ -89,6 +89,40 @@ def test_tools_that_the_person_names_are_not_hired() -> None:
         assert (told.hire[1] > 0) == hired
 
 
+def test_of_a_smaller_cut_only_what_is_taken_is_less_and_what_is_laid_beside_it_is_added() -> None:
+    """A third of the cut: its grinding takes a third, setting out and checks as long; 10 litres 20 mm thick
+    beside it: 0.5 m2 roughened."""
+    s = scene()
+    steps = steps_of(s.order())
+    mixed = replace(option("cut and strips", s.plan.volume / 3), beside=0.010, thick=0.020)
+    both = (mixed, option("cut", s.plan.volume))
+    told = {o.kind: o for o in ranked(both, s.order())}
+    taken = [(x.hours.low, x.hours.high) for x in steps if x.taken > 0]
+    whole, less = (np.array(told[kind].hours) for kind in ("cut", "cut and strips"))
+    laid = np.array([0.5 + 0.5 / 4 + 10 / 30, 1.0 + 0.5 / 1.5 + 10 / 10])
+    assert taken and less == pytest.approx(whole - 2 / 3 * np.sum(taken, axis=0) + laid)
+    assert told["cut"].laid == 0 and told["cut and strips"].laid == pytest.approx(0.010)
+    # by the hour: 3 h a day of hire at most, 0.02 h a litre carried off, 0.04 h a litre laid
+    out = s.plan.volume * 1000
+    assert told["cut"].cost == pytest.approx(whole + 0.02 * out + (0, 3))
+    assert told["cut and strips"].cost == pytest.approx(less + 0.02 * out / 3 + 0.4 + (0, 3))
+
+
+def test_a_new_bay_is_priced_as_by_hand() -> None:
+    """Its rim sawn at 3 to 8 m an hour, 4 to 8 hours to break out a m3 and as many to pour it, two to four to
+    be there, saw and breaker for a day or two; all of it carried off, and as much laid."""
+    s = scene()
+    rows, columns = np.nonzero(np.nan_to_num(s.plan.depth.values) > 0)
+    cell = s.plan.depth.frame.cell
+    long, wide = (np.ceil((np.ptp(k) + 1) * cell * 10 - 1e-6) / 10 for k in (columns, rows))
+    rim, m3 = 2 * (long + wide), long * wide * 0.150
+    told = next(o for o in ranked([option("as it is"), option("new bay")], s.order()) if o.kind == "new bay")
+    least, most = 2 + rim / 8 + 2 * 4 * m3, 4 + rim / 3 + 2 * 8 * m3
+    assert told.hours == pytest.approx((least, most)) and told.hire == (1, 2)
+    assert told.laid == pytest.approx(m3)
+    assert told.cost == pytest.approx((least + 60 * m3 + 3, most + 60 * m3 + 6))
+
+
 @pytest.mark.parametrize(("day", "days"), [(None, 1), (8.0, 1), (5.0, 2), (2.0, 3)])
 def test_days_of_hire_are_counted_by_the_days_that_the_prices_are_for(day: float | None, days: int) -> None:
     """2.4 to 5.9 h of work: a day begun is a day, eight hours where nobody said."""
