@@ -93,6 +93,16 @@ def test_what_a_job_costs_is_what_a_pencil_makes_of_the_printed_figures(tmp_path
     assert found.unpriced == ("wear of the cup",)
 
 
+@pytest.mark.parametrize(
+    ("per", "least", "most"), [(Per.LITRE, 21.00, 23.00), (Per.KG, 50.40, 55.20), (Per.BAG, 4.00, 6.00)]
+)
+def test_disposal_is_paid_by_what_its_price_is_per(per: Per, least: float, most: float) -> None:
+    """10.5 to 11.5 litres, 25.2 to 27.6 kg, two to three bags, each at two."""
+    prices = Prices("X", disposal=Price(2.0, per))
+    (line,) = cost(prices, Spent((8.2, 21.4), (10.5, 11.5), (25.2, 27.6), (2.0, 3.0))).lines
+    assert (line.least, line.most) == (least, most)
+
+
 def test_sums_add_up_as_printed() -> None:
     """Whatever the prices: the total printed is the sum of the lines printed."""
     rng = np.random.default_rng(0)

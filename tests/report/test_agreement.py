@@ -89,3 +89,19 @@ def test_the_quote_adds_up_as_printed_and_has_the_hours_of_the_sheets() -> None:
     low, high = re.findall(r"[0-9.]+", printed)[:2]
     assert any(f"{low} to {high} h" in line for line in page)
     assert "none is in the sum: disposal." in " ".join(page)
+
+
+@pytest.mark.parametrize("per", [Per.LITRE, Per.KG, Per.BAG])
+def test_every_amount_of_the_quote_is_the_one_on_the_sheets(per: Per) -> None:
+    report, sheet = asked(replace(PRICES, disposal=Price(1.5, per)))
+    page = words_of(report, sheet)[0]
+    concrete, wear = (
+        next(line for line in amount_lines(sheet.quantities) if line.startswith(what))
+        for what in ("Concrete: ", "Wear: ")
+    )
+    row = next(line for line in page if line.startswith("Disposal"))
+    much = re.search(r"  ([0-9.]+(?: to [0-9.]+)? (?:litres|kg|bags?))  ", row)
+    assert much is not None and f" {much[1]}" in concrete.replace(",", " ")
+    row = next(line for line in page if line.startswith("Wear: "))
+    sets = re.search(r"  ([0-9.]+ to [0-9.]+) sets  ", row)
+    assert sets is not None and f"cup, shrouded: {sets[1]} of a set" in wear

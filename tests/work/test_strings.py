@@ -56,15 +56,16 @@ def test_between_two_readings_a_straightedge_shows_what_stands_proud(method: Met
             assert b - a <= 0.021 / site.cell or (off.max() <= PROUD + 1e-9 and off.min() >= -STANDS - 1e-9)
 
 
-def test_a_dish_is_read_as_often_as_its_curve_asks() -> None:
-    """Over z = a x^2 a chord of length L lies a (L / 2)^2 over the middle: readings no farther apart than
-    2 sqrt(PROUD / a), and no more of them than that asks for."""
-    a, cell = 0.08, 0.005
+@pytest.mark.parametrize(("a", "off"), [(0.08, PROUD), (-0.08, STANDS)], ids=["dish", "dome"])
+def test_a_dish_or_dome_is_read_as_often_as_its_curve_asks(a: float, off: float) -> None:
+    """Over z = a x^2 a chord of length L lies a (L / 2)^2 over the middle of a dish, under that of a dome:
+    readings no farther apart than 2 sqrt(off / |a|), and no more of them than that asks for."""
+    cell = 0.005
     x = np.arange(-0.5, 0.5 + 1e-9, cell)
     ground = np.full((3, len(x)), 0.1)
     finished = np.tile(0.08 + a * x**2, (3, 1))
     site = Site(ground, finished, ground - finished <= 0, cell, x, np.arange(3) * cell)
     places = x[_readings(site, 1, np.arange(len(x)), 1.0)]
-    longest = 2 * math.sqrt(PROUD / a)
+    longest = 2 * math.sqrt(off / abs(a))
     assert np.diff(places).max() <= longest + 1e-9
     assert len(places) - 1 <= math.ceil(1.0 / (longest - 0.02))

@@ -31,6 +31,7 @@ from .plot_schema import wished as wished
 from .prices import CostLine as CostLine
 from .prices import Spent as Spent
 from .prices import cost as cost
+from .prices import days_of as days_of
 from .records import NOISE as NOISE
 from .records import After as After
 from .records import ByHand as ByHand
@@ -112,6 +113,7 @@ __all__ = [
     "as_one_line",
     "beside",
     "cost",
+    "days_of",
     "did_you_mean",
     "fault",
     "load_floor_job",

@@ -141,7 +141,7 @@ def cost(prices: Prices, spent: Spent) -> Cost:
     hire, blades = dict(prices.hire), dict(prices.blades)
     for key, name, sets in spent.tools:
         if key in hire and prices.day:
-            lines.append(_line(f"Hire: {name}", _days(spent.hours, prices.day), hire[key]))
+            lines.append(_line(f"Hire: {name}", days_of(spent.hours, prices.day), hire[key]))
         if key in blades:
             lines.append(_line(f"Wear: {name}", sets, blades[key]))
         else:
@@ -165,6 +165,7 @@ def _sum(amounts: Sequence[float]) -> float:
     return float(sum((Decimal(repr(a)) for a in amounts), Decimal(0)))
 
 
-def _days(hours: Span, day: float) -> Span:
+def days_of(hours: Span, day: float) -> Span:
+    """Days of hire for so many hours of work, least and most; one begun is one. day : h worked in one."""
     least, most = (float(math.ceil(Decimal(repr(h)) / Decimal(repr(day)))) for h in hours)
     return least, most

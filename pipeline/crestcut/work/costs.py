@@ -3,7 +3,7 @@ hire.
 
 The cut's hours are those of its own steps, as the sheets print them. The others' rates are common practice,
 no source, as ranges. To be compared all of it is put into one unit: hours where nobody gave prices
-(``IN_HOURS``), a person's own money where they did (``worth_of``).
+(``IN_HOURS``), a person's own money where they did (``rates_of``).
 """
 
 from __future__ import annotations
@@ -14,14 +14,14 @@ from dataclasses import dataclass, replace
 
 from crestcut.alternatives import Option
 from crestcut.cut import bay_of, mass_of
-from crestcut.job import Per, Prices
+from crestcut.job import Per, Prices, days_of
 from crestcut.work.jig_records import Range
 from crestcut.work.order import WorkOrder
 from crestcut.work.quantities import BAG, hours_at, summed
 from crestcut.work.records import IDLE, Pass
 from crestcut.work.sheet import steps_of
 
-DAY = 8.0  # h of work for which a tool is hired one day
+DAY = 8.0  # h of work for which a tool is hired one day, where nobody said how long theirs is
 # all common practice, no source; hours for the whole, or at a rate an hour
 NO_WORK, CHALK_A_LINE, AIR, GUIDE = Range(0.0, 0.0), Range(0.1, 0.3), Range(0.1, 0.3), Range(0.2, 0.5)
 LAY_THERE, ROUGHEN, LAY = Range(0.5, 1.0), Range(1.5, 4.0), Range(10.0, 30.0)  # h; m2 and litres an hour
@@ -34,7 +34,7 @@ DRIVING = {
 
 
 @dataclass(frozen=True)
-class Worth:
+class Rates:
     """What an hour of work, a litre laid, a litre carried off and a day's hire of a tool come to, in
     ``unit``."""
 
@@ -47,10 +47,10 @@ class Worth:
 
 # a bag of mortar for 12 litres, bought and carried, is worth half an hour's work; a litre of rubble bagged
 # and tipped one minute; a tool for a day three hours (common practice, no source)
-IN_HOURS = Worth(hour=1.0, laid=0.04, out=0.02, day=3.0, unit="h")
+IN_HOURS = Rates(hour=1.0, laid=0.04, out=0.02, day=3.0, unit="h")
 
 
-def worth_of(prices: Prices | None) -> Worth:
+def rates_of(prices: Prices | None) -> Rates:
     """By a person's own prices where an hour of work has one; else in hours. What has no price of its own is
     worth as many hours of work as without any."""
     if prices is None or prices.labour is None:
@@ -58,7 +58,7 @@ def worth_of(prices: Prices | None) -> Worth:
     hour, out, days = prices.labour.amount, prices.disposal, [price.amount for _, price in prices.hire]
     litre = mass_of(1e-3)  # kg
     litres = {Per.LITRE: 1.0, Per.KG: 1 / litre, Per.BAG: (BAG.low + BAG.high) / 2 / litre}
-    return Worth(
+    return Rates(
         hour=hour,
         laid=IN_HOURS.laid * hour,
         out=IN_HOURS.out * hour if out is None else out.amount / litres[out.per],
@@ -68,48 +68,44 @@ def worth_of(prices: Prices | None) -> Worth:
 
 
 @dataclass(frozen=True)
-class Cost:
-    """hours, hire (days) : as ranges.  laid, out : m3."""
+class Takes:
+    """What one option takes.  hours, hire (days) : as ranges.  laid, out : m3."""
 
     hours: Range
     laid: float = 0.0
     out: float = 0.0
     hire: Range = IDLE
 
-    def in_all(self, worth: Worth) -> Range:
-        """From least to most, in ``worth.unit``."""
-        litres = (self.laid * worth.laid + self.out * worth.out) * 1000
+    def in_all(self, rates: Rates) -> Range:
+        """From least to most, in ``rates.unit``."""
+        litres = (self.laid * rates.laid + self.out * rates.out) * 1000
         low, high = (
-            litres + hours * worth.hour + days * worth.day
+            litres + hours * rates.hour + days * rates.day
             for hours, days in ((self.hours.low, self.hire.low), (self.hours.high, self.hire.high))
         )
         return Range(low, high)
 
 
-def ranked(options: Sequence[Option], order: WorkOrder, worth: Worth | None = None) -> tuple[Option, ...]:
+def ranked(options: Sequence[Option], order: WorkOrder) -> tuple[Option, ...]:
     """The options with what each costs: what works first, in it what is not fixed before what is, then the
     least of the middles of what they cost; in that order too what does not work. A cost that nobody knows
-    comes last. worth : of hours and litres; None for ``worth_of`` the job's prices.
+    comes last.
 
     Raises CrestcutError for tool files that are not understood.
     """
     if len(options) < 2:
         return tuple(options)
-    worth = worth or worth_of(order.job.prices)
+    rates = rates_of(order.job.prices)
     steps = steps_of(order)
-    costs = [_cost(option, order, steps) for option in options]
-    told = [
-        option if cost is None else replace(option, hours=(cost.hours.low, cost.hours.high), laid=cost.laid,
-                                            hire=(cost.hire.low, cost.hire.high), cost=_ends(cost, worth),
-                                            cost_in=worth.unit)
-        for option, cost in zip(options, costs, strict=True)
-    ]  # fmt: skip
+    told = [_with_cost(option, _takes(option, order, steps), rates) for option in options]
     return tuple(sorted(told, key=lambda o: (not o.works, o.kind not in DRIVING, _middle(o))))
 
 
-def _ends(cost: Cost, worth: Worth) -> tuple[float, float]:
-    whole = cost.in_all(worth)
-    return whole.low, whole.high
+def _with_cost(option: Option, takes: Takes | None, rates: Rates) -> Option:
+    if takes is None:
+        return option
+    hours, hire, whole = ((r.low, r.high) for r in (takes.hours, takes.hire, takes.in_all(rates)))
+    return replace(option, hours=hours, laid=takes.laid, hire=hire, cost=whole, cost_in=rates.unit)
 
 
 def _middle(option: Option) -> float:
@@ -117,10 +113,10 @@ def _middle(option: Option) -> float:
     return math.inf if math.isnan(middle) else middle
 
 
-def _cost(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Cost | None:
+def _takes(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Takes | None:
     """None where it is not known: a cut that is not proposed has no steps."""
     if option.kind in DRIVING:
-        return Cost(DRIVING[option.kind])
+        return Takes(DRIVING[option.kind])
     if option.kind == "new bay":
         return _new_bay(order)
     laid = max(-option.volume, option.beside)
@@ -130,20 +126,20 @@ def _cost(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Cost | Non
         if cut is None:
             return None
         parts.append(cut)
-    return Cost(
+    return Takes(
         summed([p.hours for p in parts]), sum(p.laid for p in parts), sum(p.out for p in parts),
         summed([p.hire for p in parts]),
     )  # fmt: skip
 
 
-def _laid(volume: float, thick: float) -> Cost:
+def _laid(volume: float, thick: float) -> Takes:
     """Mortar on roughened concrete; as wide as it is when it is laid as thick everywhere: its tapers are
     more."""
     area = volume / max(thick, 0.001)
-    return Cost(summed([LAY_THERE, hours_at(area, ROUGHEN), hours_at(volume * 1000, LAY)]), laid=volume)
+    return Takes(summed([LAY_THERE, hours_at(area, ROUGHEN), hours_at(volume * 1000, LAY)]), laid=volume)
 
 
-def _cut(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Cost | None:
+def _cut(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Takes | None:
     """The plan's own steps; of a smaller cut what is set out and checked as for the plan, what is taken by
     its share.
     """
@@ -152,15 +148,17 @@ def _cut(option: Option, order: WorkOrder, steps: Sequence[Pass]) -> Cost | None
         return None
     share = 1.0 if option.kind == "cut" else min(option.volume / plan.volume, 1.0)
     hours = summed([s.hours.times(share) if s.taken > 0 else s.hours for s in steps])
-    days = math.ceil(hours.high / DAY)
+    prices = order.job.prices
+    day = (prices.day if prices is not None else None) or DAY
+    _, days = days_of((round(hours.low, 1), round(hours.high, 1)), day)  # of the hours as they are printed
     at_hand = order.job.work.tools is not None  # else nobody has said whose they are
-    return Cost(hours, out=option.volume, hire=IDLE if at_hand else Range(0.0, float(days)))
+    return Takes(hours, out=option.volume, hire=IDLE if at_hand else Range(0.0, days))
 
 
-def _new_bay(order: WorkOrder) -> Cost | None:
+def _new_bay(order: WorkOrder) -> Takes | None:
     bay = None if order.plan is None else bay_of(order.plan, order.job.slab)
     if bay is None:
         return None
     rim = 2 * (bay.long + bay.wide)
     hours = [BAY_THERE, hours_at(rim, SAW), BREAK_OUT.times(bay.volume), POUR.times(bay.volume)]
-    return Cost(summed(hours), bay.volume, bay.volume, BAY_HIRE)
+    return Takes(summed(hours), bay.volume, bay.volume, BAY_HIRE)
