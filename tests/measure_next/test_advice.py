@@ -16,6 +16,7 @@ import itertools
 import pytest
 
 from crestcut.chance.assess import assess_chance
+from crestcut.chance.records import Chance
 from crestcut.job.records import ByHand, PlanPoint, Point, StringReading, Wanted
 from crestcut.measure_next.advice import READ, Advice, best_set, measure_first, narrowing
 from crestcut.terrain.readings.evidence import gather_evidence
@@ -167,3 +168,21 @@ def test_narrowing_is_the_closed_form_of_one_reading() -> None:
     covariance = np.array([[4e-6, 3e-6], [3e-6, 5e-6]])
     rest = 4e-6 - 9e-12 / (5e-6 + READ**2)
     assert narrowing(covariance, [1]) == pytest.approx(np.sqrt(4e-6 / rest))
+
+
+def test_of_finished_work_a_reading_is_told_against_what_was_asked(stood: Scene) -> None:
+    """Where 12 mm are asked for of a slab that has 12 mm more, all is told 12 mm higher."""
+    today = assess_chance(stood.under(WARP), Wanted(), draws=200)
+    more = replace(today, least_clearance=today.least_clearance + 0.012)
+
+    def levels(today: Chance, **rest: float) -> list[float]:
+        # the first is felt on boards: beside others no level is told that it cannot well be
+        gap = asked(stood, today=today, most=1, kinds=("felt gap",), **rest)[0]
+        told = " ".join(gap.settles)
+        assert ("done" in told and "check again" in told) == bool(rest) == ("it clears" not in told)
+        return [float(level) for level in re.findall(r"(\d+) mm or (?:less|more)", told)]
+
+    own = levels(today)
+    assert len(own) == 2
+    assert levels(more, asked=0.012) == [v + 12 for v in own]
+    assert min(np.subtract(levels(today, asked=0.012), own)) > 6.0

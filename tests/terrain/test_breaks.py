@@ -57,6 +57,7 @@ def test_a_line_curved_in_plan_is_not_pulled_into_its_curve() -> None:
     assert np.abs(np.hypot(found.at[:, 0], found.at[:, 1] - 1.2) - RADIUS).max() < 0.0003
     radial = np.arctan2(found.at[:, 1] - 1.2, found.at[:, 0])
     assert np.abs(np.sin(found.normal - radial)).max() < 0.002
+    assert found.curvature == pytest.approx(-1 / RADIUS, rel=0.1)  # its normal looks outwards
 
 
 def test_place_and_way_along_a_curved_line_are_those_of_geometry() -> None:

@@ -180,3 +180,34 @@ def test_a_step_at_places_nearly_alike_is_one_step() -> None:
     found = sorted(_features(words, amplitude), key=lambda f: f.height)
     assert [f.chance for f in found] == pytest.approx([0.7, 1.0])
     assert [f.height for f in found] == pytest.approx([-0.002, 0.003])
+
+
+def test_beyond_a_crest_curved_in_plan_the_slab_may_be_a_cone_and_beyond_a_straight_one_not() -> None:
+    # 16 % beyond a circle of 3 m: without the distance across it a bow of 27 mm/m2 is asked for, 7 sd
+    where, radius, turn = tiles((4.0, 2.4)), 3.0, np.linspace(-0.4, 0.4, 49)
+    middle = np.array([-1.0, 1.2])
+    arc = middle + radius * np.column_stack([np.cos(turn), np.sin(turn)])
+    bent, straight = (
+        Break(at, normal, -0.08, 0.0, 0.0, 0.003)
+        for at, normal in (
+            (arc, turn), (np.column_stack([np.full(49, 2.0), np.linspace(0, 2.4, 49)]), 0.0 * turn),
+        )
+    )  # fmt: skip
+    slab = -0.16 * np.maximum(np.hypot(*(where.uv - middle).T) - radius, 0.0)
+
+    def left(line: Break) -> tuple[float, float]:
+        words = dictionary_of(where, (line,))
+        hinge = int(np.flatnonzero(words.columns.kind == Shape.HINGE)[0])
+        on = words.columns.take(np.array([*range(words.always), hinge]))
+        table = on.at(where.uv)
+        held = np.vstack(
+            [table / 1e-4, np.diag(1 / on.sd)]
+        )  # heights right to 0.1 mm, amplitudes as expected
+        best = np.linalg.lstsq(held, np.concatenate([slab / 1e-4, np.zeros(len(on))]), rcond=None)[0]
+        return float(np.std(slab - table @ best)), float(np.abs(best / on.sd)[3:].max())
+
+    (rest, most), (other, _) = left(bent), left(straight)
+    assert rest < 0.0005 and most < 3.0
+    assert other > 0.005
+    kinds = [dictionary_of(where, (line,)).columns.kind for line in (bent, straight)]
+    assert [int((k == Shape.ACROSS).sum()) for k in kinds] == [1, 0]

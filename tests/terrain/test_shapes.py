@@ -48,6 +48,7 @@ CLOSED = (
     (Shape.CURVE, (0.1, 0.6), np.maximum(np.abs(U - 1.1), np.minimum((U - 1.1) ** 2 / 0.6 + 0.15, 0.3))),
     (Shape.STEP, (0.1, 0.01), 0.5 + 0.5 * (U - 1.1) / np.sqrt((U - 1.1) ** 2 + 0.0001)),
     (Shape.RUT, (0.1, 0.2), np.exp(-((U - 1.1) ** 2) / (2 * 0.2**2))),
+    (Shape.ACROSS, (), U - 1.0),
     (Shape.BUMP, AT, np.exp(-((U - 0.9) ** 2 + (V - 1.1) ** 2) / (2 * 0.15**2))),
 )
 
@@ -69,7 +70,7 @@ ALONG = (
     (Shape.BOW_UU, (), 2e-6), (Shape.BOW_UV, (), 1e-6), (Shape.BOW_VV, (), 2e-6),
     (Shape.HINGE, (0.0, 0.0), 2e-5), (Shape.HINGE, (0.0, 0.07), 2e-5), (Shape.HINGE_ALONG, (0.0, 0.07), 2e-5),
     (Shape.CURVE, (0.0, 0.25), 2e-5), (Shape.STEP, (0.0, 0.01), 2e-4), (Shape.RUT, (0.0, 0.10), 2e-4),
-    (Shape.BUMP, AT, 2e-4),
+    (Shape.BUMP, AT, 2e-4), (Shape.ACROSS, (), 1e-12),
 )  # fmt: skip
 
 

@@ -22,9 +22,9 @@ from crestcut.terrain import Evidence
 
 NEARLY = 0.12  # share of the wheelbase next to an axle in which a string is read at a place, not at its least
 SEEK = 0.30  # m either way from the worst point in which the least distance is expected
-CLOSE = "still too close to call, but less so; write it into the job file and run again."
+CLOSE = "still too close to call, but less so; write it into the job file and {again}."
 WHOLE = 0.001  # m: to what a reading that settles it is told
-NO_ALONE = "It cannot settle it alone; write it into the job file and run again."
+NO_ALONE = "It cannot settle it alone; write it into the job file and {again}."
 ON_BOARDS = "It touches on the boards: roll off the way you came, and stretch a string instead."
 WALK = (
     "walk the slab again the other way round, from the other end and against the first walk's direction, and "
@@ -66,6 +66,25 @@ class Advice:
 
 
 @dataclass(frozen=True, eq=False)
+class SoFar:
+    """What is said before a reading, and what it is to decide: whether the least clearance is ``asked`` m or
+    more (0: whether it clears), with a ``confidence`` 0..1."""
+
+    today: Chance
+    confidence: float
+    asked: float = 0.0
+
+    @property
+    def either(self) -> tuple[str, str]:
+        """In words, less and no less than that."""
+        return ("less is left than was asked", "done") if self.asked > 0 else ("it touches", "it clears")
+
+    def told(self, sentence: str) -> str:
+        """With what is to be done once it is written down."""
+        return sentence.format(again="check again" if self.asked > 0 else "run again")
+
+
+@dataclass(frozen=True, eq=False)
 class _Candidate:
     """noise : variance of its reading's error over ``READ``'s, m2; off : of it from where the vehicle
     stands.  risky : a part may touch."""
@@ -103,6 +122,7 @@ def measure_first(
     kinds: Sequence[str] = KINDS,
     evidence: Evidence | None = None,
     sizes: Sequence[float] = (),
+    asked: float = 0.0,
 ) -> tuple[Advice, ...]:
     """The measurements that narrow the least clearance most, best first; each gain counts those before it.
 
@@ -112,7 +132,8 @@ def measure_first(
     today : what is said so far; with it a felt gap is expected without the bias of the least of many, and
     each outcome is told.  kinds : what may be asked for, a second walk only if named.  evidence : what has
     been read already.  sizes : thicknesses of board that can be had, m: where a part may touch a gap is felt
-    on boards or not at all; without boards and strings a touch is worth what it tells.
+    on boards or not at all; without boards and strings a touch is worth what it tells.  asked : m that is to
+    be left, of finished work: outcomes are told against it.
     Empty where nothing is swept, or where no measurement would help.
     """
     worst = passage.clearance.worst
@@ -132,7 +153,7 @@ def measure_first(
         return plan_boards(passage, drawn.stands[k], sizes, evidence)
 
     choice = _chosen(every, drawn, kinds, bound, most, on_boards)
-    found = _best_first(choice, today, confidence)
+    found = _best_first(choice, None if today is None else SoFar(today, confidence, asked))
     if "walk" in kinds and drawn.stands:
         narrows = walk_narrows(drawn, passage)
         found += (Advice("walk", (), float("nan"), narrows, WALK),) if narrows >= ENOUGH else ()
@@ -237,7 +258,7 @@ def _covariance(drawn: Readings, every: Sequence[_Candidate], with_h: bool) -> F
     return np.asarray(covariance)
 
 
-def _best_first(choice: _Choice, today: Chance | None, confidence: float) -> tuple[Advice, ...]:
+def _best_first(choice: _Choice, so_far: SoFar | None) -> tuple[Advice, ...]:
     """The wanted ones, each with what it adds; the best first, an H as it is set up."""
     covariance, wanted, bound = choice.covariance, choice.wanted, choice.bound
     chosen: list[int] = []
@@ -250,10 +271,10 @@ def _best_first(choice: _Choice, today: Chance | None, confidence: float) -> tup
         c = choice.candidates[chosen[-1] - 1]
         where = tuple((float(x), float(y)) for x, y in c.points)
         said: tuple[str, ...] = ()
-        if today is not None and c.risky and c.worth is not None:
+        if so_far is not None and c.risky and c.worth is not None:
             said = touch_outcomes(c.worth)
-        elif today is not None:
-            said = outcomes(c, covariance, chosen, (today, confidence))
+        elif so_far is not None:
+            said = outcomes(c, covariance, chosen, so_far)
         narrows = narrowing(covariance, chosen)
         advice.append(
             Advice(c.kind, where, c.expect, narrows, c.how, said, c.blocks, c.part, c.boards, c.worth, c.seek)
@@ -296,40 +317,42 @@ def best_set(
 
 
 def outcomes(
-    last: _Candidate, covariance: FloatArray, chosen: Sequence[int], so_far: tuple[Chance, float]
+    last: _Candidate, covariance: FloatArray, chosen: Sequence[int], so_far: SoFar
 ) -> tuple[str, ...]:
     """What readings of the ``last`` of the ``chosen`` would settle, the others as expected: plain sentences.
-    so_far : what is said today, and the confidence asked for.
 
     The least clearance given a reading r is normal about best + gain (r - expect), as narrow as the readings
-    make it; it touches, or clears, once that leaves no more than 1 - confidence for the other.
+    make it; it is less, or no less, than ``so_far.asked`` once that leaves no more than 1 - confidence for
+    the other.
     """
-    kind, expect, boards, (today, confidence) = last.kind, last.expect, last.boards is not None, so_far
+    kind, expect, boards = last.kind, last.expect, last.boards is not None
     own = covariance[np.ix_(chosen, chosen)] + READ**2 * np.eye(len(chosen))
     gain = float(np.linalg.solve(own, covariance[0, chosen])[-1])
+    no_alone, close = (so_far.told(sentence) for sentence in (NO_ALONE, CLOSE))
     if abs(gain) < 1e-6:
-        return (NO_ALONE,)
-    left = special.ndtri(confidence) * today.spread / narrowing(covariance, chosen)
-    touches, clears = (expect + (level - today.least_clearance) / gain for level in (-left, left))
+        return (no_alone,)
+    left = special.ndtri(so_far.confidence) * so_far.today.spread / narrowing(covariance, chosen)
+    spare = so_far.today.least_clearance - so_far.asked
+    less, enough = (expect + (level - spare) / gain for level in (-left, left))
     usual = USUAL * float(np.sqrt(own[-1, -1]))
     word = ("or less", "or more") if gain > 0 else ("or more", "or less")
     said = []
     if kind == "felt gap" and len(chosen) == 1:
-        if touches >= 0:
-            least = millimetres(at_most(touches, WHOLE), 0)
-            said.append(f"{least} or less: it touches where the ground is worst.")
+        if less >= 0:
+            least = millimetres(at_most(less, WHOLE), 0)
+            said.append(f"{least} or less: {so_far.either[0]} where the ground is worst.")
         elif not boards:
             said.append("It touches, or will not roll on by itself: write touched = true.")
-        if clears > 0:
-            said.append(f"{millimetres(at_least(clears, WHOLE), 0)} or more: it clears.")
-        between = "Less than that" if touches < 0 else "Between"
-        return (*said, f"{between}: {CLOSE}", *((ON_BOARDS,) if boards else ()))
+        if enough > 0:
+            said.append(f"{millimetres(at_least(enough, WHOLE), 0)} or more: {so_far.either[1]}.")
+        between = "Less than that" if less < 0 else "Between"
+        return (*said, f"{between}: {close}", *((ON_BOARDS,) if boards else ()))
     # beside others a gap is one more number: what it cannot well be is not spoken of
-    for level, which, what in ((touches, 0, "it touches"), (clears, 1, "it clears")):
+    for level, which in ((less, 0), (enough, 1)):
         if abs(level - expect) <= usual and level > 0:
             limit = at_least(level, WHOLE) if word[which] == "or more" else at_most(level, WHOLE)
-            said.append(f"{millimetres(limit, 0)} {word[which]}: {what}.")
-    return (*said, f"Otherwise: {CLOSE}" if said else NO_ALONE)
+            said.append(f"{millimetres(limit, 0)} {word[which]}: {so_far.either[which]}.")
+    return (*said, f"Otherwise: {close}" if said else no_alone)
 
 
 def narrowing(covariance: FloatArray, chosen: Sequence[int]) -> float:

@@ -155,6 +155,7 @@ def what_to_measure(
     found = measure_first(
         Passage(standing.vehicle, surface, standing.ride, standing.before, standing.driver.parts),
         most=MOST, today=now.today, confidence=job.wanted.confidence, evidence=evidence,
+        asked=now.asked,
     )  # fmt: skip
     rows = []
     for a in found:

@@ -340,15 +340,16 @@ def watch_words(check: Check) -> str:
 
 
 def _measure_words(item: Mapping[str, object]) -> str:
-    """One measurement: how, where, what to expect, and how it is written down."""
-    axle = item.get("front_axle")
+    """One measurement: how, where, what to expect, how it is written down, and what it would settle."""
+    axle, settles = item.get("front_axle"), item.get("settles")
+    means = "".join(f" {line}" for line in settles) if isinstance(settles, list) else ""
     if not isinstance(axle, list):
         said = f"{item['how']}, where: {item['where']}; expect {item['expect']}"
-        return f"{said}; write it under [[after.string]]."
+        return f"{said}; write it under [[after.string]].{means}"
     how = str(item["how"]).replace("stand the vehicle there", "stand the vehicle")
     stood = f"stand the vehicle, its front axle over x {axle[0]:.2f}, y {axle[1]:.2f},"
     return (
         f"{how.replace('stand the vehicle', stood, 1)} at {item['where']}; expect"
         f" {item['expect']}; write it under [[after.witness]]"
-        f"{', with raised for the boards,' if item.get('raised') else ''} and check again."
+        f"{', with raised for the boards,' if item.get('raised') else ''} and check again.{means}"
     )

@@ -50,6 +50,15 @@ class Break:
         """Along the line, m."""
         return float(np.hypot(*np.diff(self.at, axis=0).T).sum()) if len(self.at) > 1 else 0.0
 
+    @property
+    def curvature(self) -> float:
+        """In plan, 1/m, above zero where the line bends towards its normal: of the parabola through it."""
+        mean = np.angle(np.exp(1j * self.normal).mean())
+        c, s = np.cos(mean), np.sin(mean)
+        place = self.at - self.at.mean(axis=0)
+        n, along = place[:, 0] * c + place[:, 1] * s, -place[:, 0] * s + place[:, 1] * c
+        return 2 * float(np.polyfit(along, n, 2)[0]) if len(n) > 2 else 0.0
+
     def across(self, uv: FloatArray) -> tuple[FloatArray, FloatArray]:
         """Distance beyond the line along its normal and place along it, (n,) each, m; uv (n, 2).
 

@@ -24,6 +24,8 @@ from crestcut.terrain.slab.split import Setting, Settings, Whitened
 
 FLAT = {Shape.LEVEL: 10.0, Shape.TILT_U: 1.0, Shape.TILT_V: 1.0}  # 1 sd, m or m/m: nothing is known
 FOLD_SD, FOLD_ALONG_SD = 0.05, 0.005  # of half a change of slope; the same per metre along the line
+BENT = 0.10  # 1/m, curvature in plan beyond which a bow of 2 sd does not do for what a fold of 0.08 leaves
+SURELY_BENT = 1.5  # m of line on which places wrong by 3 mm each show less than a third of that by chance
 ROUNDINGS = (0.0, 0.03, 0.07, 0.13, 0.22)  # m, rho of a hinge
 LENGTHS = (0.25, 0.4, 0.6, 1.0, 1.6, 2.5)  # m, of a curve between two planes
 BUMP_SIZES, RUT_SIZES = (0.10, 0.15, 0.25, 0.4), (0.10, 0.20)  # m
@@ -79,6 +81,13 @@ def dictionary_of(tiles: Tiles, breaks: Sequence[Break], usual: Usual = YARD) ->
     always: list[Row] = [(k, (), -1, FLAT.get(k, usual.bow)) for k in TREND]
     hinges = [k for k, b in enumerate(breaks) if b.fold != 0]
     always += [(Shape.HINGE_ALONG, (0.0, breaks[k].rounding), k, FOLD_ALONG_SD) for k in hinges]
+    # a slab that falls away beyond a crest curved in plan is a cone there: max(v, 0) = (v + |v|) / 2, whose
+    # first half is a tilt only where the line is straight
+    always += [
+        (Shape.ACROSS, (), k, FOLD_SD)
+        for k in hinges
+        if breaks[k].length >= SURELY_BENT and abs(breaks[k].curvature) > BENT
+    ]
     rows = list(always)
     choices: list[tuple[IntArray, FloatArray]] = []
     none: list[float] = []

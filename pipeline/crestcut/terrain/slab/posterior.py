@@ -382,7 +382,7 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     ny, nx = frame.shape
     uv = np.stack(np.meshgrid(np.arange(nx) * frame.cell, np.arange(ny) * frame.cell), axis=-1).reshape(-1, 2)
     sizes = posterior.columns
-    narrow = np.isin(sizes.kind, (Shape.HINGE, Shape.HINGE_ALONG, Shape.STEP))
+    narrow = np.isin(sizes.kind, (Shape.HINGE, Shape.HINGE_ALONG, Shape.ACROSS, Shape.STEP))
     narrow |= (sizes.kind == Shape.CURVE) & (sizes.sizes[:, 1] < NARROW)
     narrow |= (sizes.kind == Shape.RUT) & (sizes.sizes[:, 1] < 0.5 * NARROW)
     out = np.full(len(uv), level)

@@ -36,6 +36,7 @@ class Shape(IntEnum):
     RUT = 9  # (offset, size): exp(-v^2 / (2 size^2)), endless along its line
     BUMP = 10  # (u, v, size): exp(-r^2 / (2 size^2))
     HINGE_ALONG = 11  # HINGE times the place along its line, m
+    ACROSS = 12  # v: along a line that bends no plane is a plane on either side
 
 
 Row = tuple[Shape, tuple[float, ...], int, float]  # kind, sizes, line or -1, sd of the amplitude
@@ -117,6 +118,8 @@ def _trend(kind: Shape, rel: FloatArray, wide: FloatArray) -> FloatArray:
 def _on_line(
     kind: Shape, sizes: FloatArray, across: FloatArray, along: FloatArray, wide: FloatArray
 ) -> FloatArray:
+    if kind == Shape.ACROSS:  # straight across: its mean over a tile is its value
+        return across
     value = _averaged(_ACROSS[kind], across - sizes[0], sizes[1], wide)
     return np.asarray(value * along) if kind == Shape.HINGE_ALONG else value
 
