@@ -11,6 +11,7 @@ import pytest
 from click.testing import CliRunner
 
 from crestcut.apps.cli import main
+from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.base.units import FOOT
 from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
 from crestcut.terrain.doubts import Drive, doubts_of, driven
@@ -65,7 +66,24 @@ def test_metres_that_nothing_else_could_be_decide_and_say_they_were_guessed(tmp_
 def scan_of(**said: object) -> Scan:
     file = ScanFile(Path("slab.xyz"), "XYZ", "0", 4, 0, None, "", "")
     frame = Frame(np.ones(3), np.eye(3), np.zeros(3), "m", "z")
-    return Scan(SLAB_IN_METRES, np.zeros(4, np.int16), frame, (replace(file, **said),))  # type: ignore[arg-type]
+    shown = {"up_shown": "what stands on the slab", **said}
+    return Scan(SLAB_IN_METRES, np.zeros(4, np.int16), frame, (replace(file, **shown),))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("over", "words"),
+    [(0.2, "200 mm (7 7/8 in) over a string"), (-0.05, "under a string"), (0.002, "pictures")],
+)
+def test_a_bare_slab_says_what_hangs_on_up_being_up(over: float, words: str) -> None:
+    x = np.linspace(-1.0, 1.0, 41)
+    height = HeightGrid(
+        GridFrame((0.0, 0.0), 0.0, 0.05, (21, 41)), np.tile(0.1 * x + over * (1 - abs(x)), (21, 1))
+    )
+    (doubt,) = doubts_of(scan_of(up_shown=""), "phone", height)
+    assert doubt.kind is DoubtKind.UP and not doubt.decides and words in doubt.words
+    assert doubts_of(scan_of(), "phone", height) == ()
+    (doubt,) = doubts_of(scan_of(faces_down=True), "phone", height)
+    assert doubt.kind is DoubtKind.FACES and doubt.decides
 
 
 @pytest.mark.parametrize(

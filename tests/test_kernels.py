@@ -9,9 +9,12 @@ those of all others. Inlined by force there is one copy. (Seen with numba 0.68; 
 from __future__ import annotations
 
 import ast
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import numpy as np
+import pytest
 
 import crestcut
 from crestcut.contact.stand.tyres import Axles, settle, settle_part, tyre_ground
@@ -56,3 +59,28 @@ def test_read_only_arrays_do_not_have_the_ride_compiled_again() -> None:
         tyre_ground(heights[:, ::-1], 0.1, axles), np.asfortranarray(places.repeat(2, axis=0)), axles, False
     )
     assert len(settle_part.signatures) == 1  # type: ignore[attr-defined]
+
+
+def test_where_nothing_can_be_kept_loops_are_compiled_all_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A package that may not be written, and no home: the compiler then refuses to keep anything."""
+    import numba
+
+    from crestcut.base import kernels
+
+    plain = numba.njit
+
+    def refusing(**options: bool) -> Callable[[Any], Any]:
+        def decorate(loop: Any) -> Any:
+            if options.get("cache"):
+                raise RuntimeError("no locator available")
+            return plain(**options)(loop)
+
+        return decorate
+
+    monkeypatch.setattr(numba, "njit", refusing)
+
+    @kernels.njit()
+    def twice(x: int) -> int:
+        return 2 * x
+
+    assert twice(21) == 42 and hasattr(twice, "py_func")

@@ -43,6 +43,14 @@ def test_without_errors_it_is_the_swept_clearance(stood: Scene) -> None:
     assert chance.chance_of_contact in (0.0, 1.0) and chance.spread < 1e-6
 
 
+def test_the_share_of_the_scan_is_none_of_an_exact_scan_and_all_beside_an_exact_vehicle(stood: Scene) -> None:
+    height = stood.surface.height
+    exact = replace(stood.surface, standard_error=height.like(np.zeros(height.frame.shape)))
+    assert assess(replace(stood, surface=exact), SURE).scan_share == pytest.approx(0.0, abs=1e-6)
+    assert assess(replace(stood, vehicle=vehicle(replace(belly(), within=0.0))), PHONE).scan_share > 0.99
+    assert 0.1 < assess(stood, PHONE).scan_share < 0.99
+
+
 def test_same_seed_same_answer_and_more_error_more_spread(stood: Scene) -> None:
     assert assess(stood, PHONE) == assess(stood, PHONE)
     assert assess(stood, PHONE).spread > assess(stood, replace(PHONE, warp=0.002)).spread

@@ -65,6 +65,14 @@ def test_swept_again_no_gap_is_under_want_and_every_cut_cell_is_tight(made: Scen
     assert plan.slack <= 1e-4
 
 
+def test_the_solution_says_how_far_one_more_step_moves_it(made: Scene) -> None:
+    problem = problem_of(made)
+    solution = solve(problem)
+    moved = float(np.abs(evaluate(problem, solution.depth).depth - solution.depth).max())
+    assert solution.residual == pytest.approx(moved, abs=1e-12) and solution.residual < 1e-4
+    assert solution.least_weight <= 0.0  # below it alone is anything claimed of
+
+
 def test_raising_any_cut_cell_brings_a_contact(made: Scene) -> None:
     problem = problem_of(made)
     solution = solve(problem)

@@ -8,8 +8,10 @@ from pathlib import Path
 
 import pytest
 
+from crestcut.cut.ruled_out import not_known
 from crestcut.cut.slab_limits import SlabLimit, stop_rules
 from crestcut.cut.slab_limits import deepest_allowed as allowed
+from crestcut.job.answers import InSlab, SlabKind, Source, YesNo
 from crestcut.job.records import CutWish, Job, PlanPoint, ScanChoice, Site, Slab, Travel, VehicleChoice
 
 
@@ -81,3 +83,17 @@ def test_stop_rules() -> None:
     assert "litres" in said(plain, 0.010, 0.0101)[0]
     assert "steel" in said(near, 0.0101, 0.001)[0]
     assert "public" in said(public, 0.005, 0.001)[0]
+
+
+def test_what_would_forbid_a_cut_is_known_once_all_of_it_is_answered_by_who_can_know() -> None:
+    answered = Slab(
+        kind=SlabKind.PLAIN, post_tensioned=YesNo.NO, post_tensioned_from=Source.DRAWING, suspended=YesNo.NO,
+        suspended_from=Source.ENGINEER, heating=InSlab.NO, heating_from=Source.OWNER, conduit=InSlab.NO,
+        conduit_from=Source.LOCATING_SERVICE,
+    )  # fmt: skip
+    assert not not_known(answered)
+    for change in (
+        {"kind": None}, {"kind": SlabKind.UNKNOWN}, {"post_tensioned": None},
+        {"suspended_from": Source.GUESS}, {"heating": InSlab.UNKNOWN}, {"conduit_from": None},
+    ):  # fmt: skip
+        assert not_known(dataclasses.replace(answered, **change))  # type: ignore[arg-type]

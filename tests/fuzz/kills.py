@@ -1,8 +1,8 @@
 """Commands killed at random moments: the results are the old ones or the new ones, whole, and nothing stays.
 
 ``.venv/bin/python tests/fuzz/kills.py --count 200 --seed 1``, with ``--places`` what else may befall a run: a
-full disk, no home, an output that is no place to write, two runs at once, one core and two, twice the same
-bytes.
+full disk, no home, a package and an output that may not be written, two runs at once, one core and two,
+twice the same bytes.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ import sys
 import tempfile
 import time
 from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from random import Random
@@ -30,6 +31,7 @@ from verify.after_scene import JOB, VEHICLE, walked, write_ply  # noqa: E402
 _SAID: dict[int, int] = {}  # process -> what it says
 BLOWS = (signal.SIGINT, signal.SIGTERM, signal.SIGKILL)
 Set = dict[str, str]  # name under the folder -> hash, seconds left out
+Expect = Callable[..., None]
 
 
 @dataclass(frozen=True)
@@ -83,7 +85,8 @@ def begin(site: Site, job: str, out: Path | None = None, room: int | None = None
         from crestcut.apps.cli import main
 
         code = 0
-        main(["run", str(site.place / f"{job}.toml"), "--out", str(out or site.out)], standalone_mode=False)
+        os.chdir(site.place)  # the record of a job keeps the names of files as they were given
+        main(["run", f"{job}.toml", "--out", str(out or site.out)], standalone_mode=False)
     except SystemExit as ended:
         code = int(ended.code or 0)
     except BaseException:
@@ -148,7 +151,8 @@ def kills(site: Site, count: int, seed: int) -> list[str]:
             wrong.append(f"{what}: processes left {left}")
         if blow != signal.SIGKILL and site.strays():
             wrong.append(f"{what}: left {site.strays()}")
-        if code not in (0, 3, 130, -signal.SIGKILL):
+        outside = code == -signal.SIGTERM and (not said or "worksheet.json" in said)  # not begun, or done
+        if code not in (0, 3, 130, -signal.SIGKILL) and not outside:
             wrong.append(f"{what}: {said[-300:]}")
         put_right(site.out)  # as the next command begins
         found = site.found()
@@ -182,6 +186,8 @@ def places(site: Site) -> list[str]:
         code, said = ended(begin(site, "new", room=room))
         good = code == 2 and site.found() == old and not site.strays() and "Traceback" not in said
         expect(f"no room for files over {room:,} bytes: {code}", good, said[-400:])
+    full_disk(site, old, expect)
+    read_only(site, old, expect)
     first, second = begin(site, "new"), begin(site, "old")
     codes = ended(first)[0], ended(second)[0]
     both = site.found()
@@ -201,7 +207,6 @@ def places(site: Site) -> list[str]:
         other = Site(site.place / what.replace(" ", "_"))
         other.place.mkdir()
         other.make()
-        # by its bare name: the record of a job keeps the names of files as they were given
         command = [sys.executable, "-m", "crestcut.apps.cli", "run", "old.toml", "--out", "out"]
         done = subprocess.run(command, env=env, cwd=other.place, capture_output=True, text=True)
         found = other.found() if other.out.is_dir() else {}
@@ -213,6 +218,50 @@ def places(site: Site) -> list[str]:
             f"{what}, in another folder: {done.returncode}, the same bytes", good, (apart, done.stderr[-300:])
         )
     return wrong
+
+
+def full_disk(site: Site, old: Set, expect: Expect) -> None:
+    """Results on a disk of their own that has room for them once and a little, where one may be mounted."""
+    disk = Site(site.place / "disk")
+    disk.place.mkdir()
+    size = sum(p.stat().st_size for p in site.out.iterdir())
+    for share in (1.02, 1.3, 1.8):
+        kilobytes = int(share * size / 1024) + 16
+        mount = ["mount", "-t", "tmpfs", "-o", f"size={kilobytes}k", "none", str(disk.place)]
+        if subprocess.run(mount, capture_output=True).returncode:
+            print("  not tried: a full disk (nothing may be mounted here)")
+            return
+        try:
+            shutil.copytree(site.out, disk.out)
+            code, said = ended(begin(site, "new", out=disk.out))
+            good = code == 2 and disk.found() == old and not disk.strays() and "Traceback" not in said
+            expect(f"a disk with room for {share:g} sets of results: {code}", good, said[-400:])
+        finally:
+            subprocess.run(["umount", str(disk.place)], check=True)
+
+
+def read_only(site: Site, old: Set, expect: Expect) -> None:
+    """A package and a home that may not be written, into a folder that may, and into one that may not."""
+    import crestcut
+
+    package = Path(crestcut.__file__).parent
+    for where, held, code in (("theirs", package, 0), ("out", site.out, 2), ("out/in/it", site.out, 2)):
+        alone = 'mount --bind $0 $0 && mount -o remount,ro,bind $0 && exec "$@"'  # seen by no one else
+        command = [sys.executable, "-m", "crestcut.apps.cli", "run", "old.toml", "--out", where]
+        env = {**os.environ, "HOME": "/proc/none", "XDG_CACHE_HOME": "/proc/none"}
+        done = subprocess.run(
+            ["unshare", "-m", "sh", "-c", alone, str(held), *command],
+            cwd=site.place, env=env, capture_output=True, text=True,
+        )  # fmt: skip
+        if done.stderr.startswith(("unshare:", "mount:")):
+            print("  not tried: what may not be written (nothing may be mounted here)")
+            return
+        good = done.returncode == code and "Traceback" not in done.stderr and site.found() == old
+        if done.returncode == 0:
+            made = {p.name: digest(p) for p in (site.place / where).iterdir()}
+            good = good and all(made.get(name) == one for name, one in old.items() if name != "study.npz")
+        what = f"{'package and home' if code == 0 else 'output'} may not be written, --out {where}"
+        expect(f"{what}: {done.returncode}", good, done.stderr[-400:])
 
 
 def _all_new(site: Site, found: Set) -> bool:

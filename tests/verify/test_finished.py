@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy import integrate
 
 from crestcut.base.grid import GridFrame, HeightGrid
-from crestcut.terrain.error.covariance import between, of_functionals
+from crestcut.terrain.error.covariance import between, matern32, of_functionals, patch_half
 from crestcut.terrain.error.draws import FieldMaker, towards
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.behind import slab_behind
@@ -98,6 +99,15 @@ def test_a_smooth_cut_is_not_taken_for_a_rough_one() -> None:
     assert smooth.square**0.5 < 0.0006 and rough.square**0.5 == pytest.approx(WORK, rel=0.1)
     shares = [float(g.shared(np.ones(1), np.array([scan]), 0.73)[0][0]) for g in (smooth, rough)]
     assert shares[0] < 0.15 and shares[1] > 0.4
+
+
+def test_a_mean_square_over_an_area_is_worth_that_area_over_the_integral_of_the_squared_correlation() -> None:
+    """Var(mean of f^2) = 2 s^4 / A times the integral of rho^2 over the plane, for a Gaussian field over an
+    area A far larger than its length: as of A over that integral free ones."""
+    mask, cell = np.ones((300, 200), bool), 0.02
+    one = integrate.quad(lambda r: 2 * np.pi * r * float(matern32(r, patch_half(MODEL))) ** 2, 0, 2)[0]
+    assert finished._patches(mask, MODEL, cell) == pytest.approx(mask.sum() * cell**2 / one, rel=1e-3)
+    assert finished._patches(~mask, MODEL, cell) == 1.0
 
 
 def test_a_grain_of_unknown_size_is_left_as_unknown_as_either_makes_it(

@@ -194,6 +194,32 @@ def test_located_things_need_their_keep_areas(over: Over) -> None:
     assert codes(contradicted) == {ReasonCode.CONTRADICTED}
 
 
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [({"suspended": None}, "it is not known whether the slab is suspended"),
+     ({"post_tensioned": None}, "it is not known whether the slab is post-tensioned"),
+     ({"suspended_from": Source.GUESS}, "that the slab lies on the ground"),
+     ({"post_tensioned_from": Source.GUESS}, "that the slab is not post-tensioned")],
+)  # fmt: skip
+def test_what_is_not_known_and_what_is_only_claimed_are_said_apart(
+    change: dict[str, object], says: str
+) -> None:
+    assert any(reason.words.find(says) >= 0 for reason in decided(**change).reasons)  # type: ignore[arg-type]
+
+
+def test_a_depth_that_asks_for_drilling_is_said_as_it_was_asked_for() -> None:
+    release = decide_release(job(deepest=0.020), provisional=False)
+    assert any(
+        reason.words.startswith("20 mm (25/32 in) deep is over an eighth") for reason in release.reasons
+    )
+
+
+def test_a_permit_number_is_on_record_where_the_permit_was_granted_alone() -> None:
+    for permit in (Permit.GRANTED, Permit.NOT_NEEDED):
+        known = decided(site=Site("outdoors", "private", "US", permit, "2024/117")).known
+        assert ("permit number: 2024/117" in known) == (permit == Permit.GRANTED)
+
+
 @pytest.mark.parametrize("permit", [None, *Permit])
 @pytest.mark.parametrize("ground", ["private", "public"])
 @pytest.mark.parametrize("number", [None, "2024/117"])

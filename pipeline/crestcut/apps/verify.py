@@ -28,6 +28,7 @@ from crestcut.verify import (
     agree_by_hand,
     agreeing,
     all_now,
+    cut_by_hand,
     edges_left,
     finished_behind,
     foretold,
@@ -40,10 +41,12 @@ from crestcut.verify import (
     removed_between,
     rest_of,
     short_of,
+    speaks_against,
     still_to_go,
     told_by,
     too_deep,
     what_to_measure,
+    withdrawn,
     work_area,
     worked,
 )
@@ -206,6 +209,9 @@ def _by_scan(
         fights = against_scan(read[main], surface, driver, lambda: agree_by_hand(*plain))
         told = [None] * len(read) if fights else read
         now = all_now(job, surface, drive.drivers, drive.lines, told, frame)
+        # a cut that readings by hand show by themselves does not hang on what the scan shows elsewhere
+        if (against := speaks_against(removed)) and (read[main] is None or not cut_by_hand(*plain)):
+            now = tuple(withdrawn(n, against, frame) for n in now)
     gone = np.nan_to_num(removed.depth.values)
     notes = (*laid.scan.notes, *surface.notes, *((HIDDEN,) if _measured_before(job) else ()))
     verdicts = ("cannot tell",) * 2 if fights else _verdicts(now)

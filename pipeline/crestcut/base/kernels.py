@@ -15,14 +15,18 @@ Whole = int | np.int64  # a whole number, as a loop counts or as numpy has it
 def njit(
     *, error_model: str = "numpy", fastmath: bool | set[str] = False, forceinline: bool = False
 ) -> Callable[[F], F]:
-    """A loop that is compiled when first called, kept beside the code, and lets go of the interpreter.
+    """A loop that is compiled when first called, kept beside the code, and lets go of the interpreter. Where
+    neither the code's folder nor a home can be written it is compiled anew by every command.
 
     To the type checker it stays the function that was written, so that its callers are held to its hints.
     """
     options: dict[str, Any] = {"error_model": error_model, "fastmath": fastmath, "forceinline": forceinline}
-    compiled: Any = numba.njit(cache=True, nogil=True, **options)
 
     def decorate(loop: F) -> F:
-        return cast(F, compiled(loop))
+        try:
+            compiled: Any = numba.njit(cache=True, nogil=True, **options)(loop)
+        except RuntimeError:  # no place for what is compiled
+            compiled = numba.njit(nogil=True, **options)(loop)
+        return cast(F, compiled)
 
     return decorate

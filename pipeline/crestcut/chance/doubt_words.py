@@ -21,6 +21,9 @@ def finding_head(finding: Finding) -> str:
         Doubt.TWICE: f"the ground under its path is there twice, {size} apart",
         Doubt.SWEPT: f"the underside swept over the ground touches by {size}, more than errors explain",
         Doubt.CANNOT_BE: "something in the scan misleads it",
+        Doubt.MISFIT: f"the scan since is off by {size} rms on ground that nobody cut, more than both scans"
+        " may be wrong by",
+        Doubt.ELSEWHERE: f"{finding.area:.2f} m2 where nothing was to be cut lie lower too, by up to {size}",
     }[finding.doubt]
 
 
@@ -39,6 +42,11 @@ def finding_words(finding: Finding, frame: Frame) -> str:
         Doubt.SWEPT: f"the underside swept over the fitted ground meets it by {size} about {at}, more than"
         " the errors stated can explain away",
         Doubt.CANNOT_BE: f"the best estimate was more than the {size} that the underside can have about {at}",
+        Doubt.MISFIT: f"laid on the scan from before the work as well as it goes, the scan since is off by"
+        f" {size} rms on ground that nobody cut, more than both may be wrong by: another slab, one whose"
+        " scale or heights are wrong, or one that was smoothed",
+        Doubt.ELSEWHERE: f"ground where nothing was to be cut lies lower by up to {size} {area}: cut by"
+        " mistake, another slab, or a scan that was smoothed or went astray; the cut itself may be no truer",
     }[finding.doubt]
 
 
@@ -46,6 +54,9 @@ def finding_step(finding: Finding, frame: Frame) -> str:
     """What to do about a finding, without its full stop."""
     at = about(frame, finding.xy)
     again = "scan the slab again with nothing and nobody on it"
+    felt = (
+        "feel the gap under the vehicle where it is tight, write it under [[after.witness]] and check again"
+    )
     return {
         Doubt.NOT_SLAB: "draw the line where the slab is; on lawn, gravel and cobbles only the vehicle"
         " itself tells",
@@ -56,4 +67,6 @@ def finding_step(finding: Finding, frame: Frame) -> str:
         " files",
         Doubt.SWEPT: again,
         Doubt.CANNOT_BE: again,
+        Doubt.MISFIT: f"scan the whole slab again, hold one length in it against a tape, or {felt}",
+        Doubt.ELSEWHERE: f"see whether it was cut about {at}; {felt}",
     }[finding.doubt]

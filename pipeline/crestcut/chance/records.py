@@ -20,6 +20,8 @@ class Doubt(Enum):
     TWICE = "seen twice"  # two layers of ground; size: m apart
     SWEPT = "swept"  # the fitted ground itself touches beyond its stated error; size: by how much, m
     CANNOT_BE = "cannot be"  # a best estimate that the underside cannot have; size: the most it can, m
+    MISFIT = "does not fit"  # a scan since, on ground that nobody cut; size: rms by which it is off, m
+    ELSEWHERE = "lower elsewhere"  # ground that nobody was to cut, in a scan since; size: by how much, m
 
 
 @dataclass(frozen=True)

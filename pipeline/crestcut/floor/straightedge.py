@@ -24,10 +24,10 @@ from functools import lru_cache
 from typing import Any
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
 
 WAYS: tuple[tuple[int, int], ...] = (
@@ -40,7 +40,7 @@ MAIN = WAYS[:4]
 """Along, across and both diagonals: what many draws can afford."""
 
 
-@njit(cache=True, nogil=True)
+@njit(error_model="python")
 def _along(z, shut, dj, di, reach, starts, first, last, gap, left, right):  # type: ignore[no-untyped-def]
     """Lines ``first`` .. ``last`` of one direction: raise ``gap`` and name the feet of the straightedge
     there.

@@ -24,7 +24,7 @@ from crestcut.scan.formats.sniff import sniff
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
-from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below
+from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below, looking_up, stands_above
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
 from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
@@ -40,6 +40,7 @@ _READERS = {
     "stl": "mesh:read_stl", "usd": "usd:read_usd",
 }  # fmt: skip
 _COMPILED = {"las": "LAS or LAZ", "e57": "E57", "usd": "USDZ"}  # libraries that may die of a file
+FACING = 0.5  # of a mesh's area more seen from one side than from the other
 _THINNEST = 1e-3  # second side over the first: below it all points are on a line
 
 
@@ -109,6 +110,7 @@ def read_file(
     turned = (raw.points * scale) @ turn.T
     shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
     points, colours, edge = turned - shift, raw.colours, None
+    facing = 0.0 if raw.faces is None else looking_up(points, raw.faces)
     holes: tuple[Bridge, ...] = ()
     # in another unit than the file's own, its coordinates are none of the system's
     kept = raw.unit is None or np.allclose(scale, raw.unit.scale, rtol=1e-9)
@@ -131,6 +133,8 @@ def read_file(
         unit_guessed=guessed,
         unit_alternatives=alternatives(size, found) if guessed else (),
         up_guessed=up is None and raw.up is None,
+        up_shown=_up_shown(raw, axis, facing),
+        faces_down=facing < -FACING,
         quantum=quantum,
         bridges=holes,
         size=path.stat().st_size,
@@ -317,6 +321,17 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
             f'if the scan is upside down, write up = "{other}"'
         )
     return stated, said, tuple(notes)
+
+
+def _up_shown(raw: RawScan, axis: str, facing: float) -> str:
+    """What of the file shows that ``axis`` points up, beside whoever says so; "" where nothing does."""
+    if raw.up is not None and raw.up.axis == axis:
+        return raw.up.reason
+    if raw.system.heights and axis == "z":
+        return f"heights in {raw.system.heights}"
+    if facing > FACING:
+        return "its faces look up"
+    return "what stands on the slab" if stands_above(raw.points, axis) else ""
 
 
 def scan_digest(path: Path) -> str:

@@ -203,6 +203,8 @@ class ScanFile:
     unit_guessed: bool = False  # told from the scan's size alone
     unit_alternatives: tuple[str, ...] = ()  # units in which a scan of this size would be a slab too
     up_guessed: bool = False  # told from the scan's shape alone
+    up_shown: str = ""  # what of the file itself shows that up is up; "" where nothing does
+    faces_down: bool = False  # its mesh is seen from below, by the order of its corners
     quantum: float = 0.0  # m: what the coordinates are rounded to in the file; 0 where finer than can be seen
     size: int = 0  # bytes
     origin: Origin = field(default_factory=Origin)

@@ -72,6 +72,7 @@ from crestcut.terrain import (
     gather_evidence,
     joined,
     judged_apart,
+    up_settled,
 )
 from crestcut.vehicle import Vehicle
 from crestcut.work import (
@@ -253,7 +254,8 @@ def told_by_hand(
     if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
         told = heard(_passage(driver, line, told.surface, job), job.witnesses, job.settings.seed)
         driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
-    return told.surface, (driver, *others), told.contradictions
+    surface = told.surface if told.contradictions else up_settled(told.surface)
+    return surface, (driver, *others), told.contradictions
 
 
 def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:

@@ -5,6 +5,8 @@ from .build import measured_cells as measured_cells
 from .doubts import Drive as Drive
 from .doubts import doubts_of as doubts_of
 from .doubts import driven as driven
+from .doubts import up_settled as up_settled
+from .doubts import up_words as up_words
 from .error.covariance import HALF as HALF
 from .error.covariance import between as between
 from .error.covariance import matern32 as matern32
@@ -104,4 +106,6 @@ __all__ = [
     "sums_of",
     "thing_words",
     "towards",
+    "up_settled",
+    "up_words",
 ]

@@ -35,6 +35,8 @@ class DoubtKind(Enum):
     GUESSED = "guessed"
     ROUNDED = "rounded"
     STATIONS = "stations"
+    FACES = "faces down"
+    UP = "up"
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,7 @@
 from .by_hand import against_scan as against_scan
 from .by_hand import agree_by_hand as agree_by_hand
 from .by_hand import agreeing as agreeing
+from .by_hand import cut_by_hand as cut_by_hand
 from .by_hand import foretold as foretold
 from .by_hand import likely_shares as likely_shares
 from .by_hand import told_by as told_by
@@ -12,6 +13,7 @@ from .finished import finished_behind as finished_behind
 from .now import all_now as all_now
 from .now import mixed as mixed
 from .now import what_to_measure as what_to_measure
+from .now import withdrawn as withdrawn
 from .records import Check as Check
 from .records import Edge as Edge
 from .records import Fight as Fight
@@ -25,6 +27,7 @@ from .register_after import Laid as Laid
 from .register_after import lay_after as lay_after
 from .removed import Removed as Removed
 from .removed import removed_between as removed_between
+from .removed import speaks_against as speaks_against
 from .removed import work_area as work_area
 from .rest import ground_now as ground_now
 from .rest import pass_of as pass_of
@@ -48,6 +51,7 @@ __all__ = [
     "agree_by_hand",
     "agreeing",
     "all_now",
+    "cut_by_hand",
     "edges_left",
     "finished_behind",
     "foretold",
@@ -60,10 +64,12 @@ __all__ = [
     "removed_between",
     "rest_of",
     "short_of",
+    "speaks_against",
     "still_to_go",
     "told_by",
     "too_deep",
     "what_to_measure",
+    "withdrawn",
     "work_area",
     "worked",
 ]

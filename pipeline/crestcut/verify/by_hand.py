@@ -45,6 +45,7 @@ UNEVEN = 0.10  # of the depth, 1 sd over half a metre: one stretch taken lower t
 FULL = 0.003  # m: ground deeper than this is as uneven as a hand leaves it, shallower less so
 FINE = 521  # shares that a curve is drawn through
 COARSE = 0.05  # m between places where the shift is worked out: half of what patches change over
+HALF_CUT = 0.5  # share of the plan: readings that say more than this show by themselves that it was cut
 DRAWS = 200  # for what bounds leave free
 NODES = ((-(3**0.5), 1 / 6), (0.0, 2 / 3), (3**0.5, 1 / 6))  # Gauss-Hermite, three points
 
@@ -255,6 +256,17 @@ def agree_by_hand(
         return not likely_shares(surface, planned, driver, read).fights
     except CrestcutError:  # on no share of the work can they be
         return False
+
+
+def cut_by_hand(
+    surface: Surface, planned: HeightGrid, driver: LoadedVehicle, read: Callable[[Surface], Evidence | None]
+) -> bool:
+    """Whether the readings agree with each other and say by themselves that most of the plan was cut."""
+    try:
+        shares = likely_shares(surface, planned, driver, read)
+    except CrestcutError:
+        return False
+    return not shares.fights and shares.share.best - 2 * shares.share.sd > HALF_CUT
 
 
 def foretold(

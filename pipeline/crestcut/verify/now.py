@@ -11,7 +11,7 @@ from scipy import special
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
-from crestcut.chance import Chance, Doubt, chance_of, doubted, draw_clearances, second_look
+from crestcut.chance import Chance, Doubt, Finding, chance_of, doubted, draw_clearances, second_look
 from crestcut.contact import Passage, TravelLine, sweep, wanted_gap
 from crestcut.job import Job
 from crestcut.measure_next import measure_first
@@ -69,6 +69,15 @@ def looked_again(job: Job, surface: Surface, now: Now, frame: ScanFrame) -> Now:
     )
     spare = doubted(now.spare, (*standing.findings, *short), frame)
     return replace(now, standing=standing, today=standing.today, in_use=standing.in_use, spare=spare)
+
+
+def withdrawn(now: Now, findings: tuple[Finding, ...], frame: ScanFrame) -> Now:
+    """The chances, but of what is surely short, withdrawn where anything speaks against the scan itself."""
+    today, in_use, spare = (
+        c if c.verdict == "touches" else doubted(replace(c, verdict="clears"), findings, frame)
+        for c in (now.today, now.in_use, now.spare)
+    )
+    return replace(now, today=today, in_use=in_use, spare=spare)
 
 
 def now_of(job: Job, surface: Surface, standing: Standing, evidence: Evidence | None) -> Now:

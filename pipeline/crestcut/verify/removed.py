@@ -15,6 +15,7 @@ from scipy import linalg, ndimage
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
+from crestcut.chance import Doubt, Finding
 from crestcut.terrain import Surface, between
 
 TILE = 0.10  # m: what is compared; about the size of a patch
@@ -25,6 +26,8 @@ BEYOND = 0.10  # m: a hand strays so far over the drawn edge
 PLANNED = 0.0005  # m: shallower is not looked for
 ODD = 3.5  # standard deviations: ground not planned to be cut that lies lower than this was cut
 ROUNDS = 12
+OFF = 3.0  # times what both scans' errors explain: a later scan this far off where nobody cut shows nothing
+OTHER = 0.25  # of the area of the work: as much ground that is lower beside it is no slip of the hand
 CLUSTER = 4  # tiles: fewer odd ones are noise
 
 
@@ -33,7 +36,8 @@ class Removed:
     """depth : (ny, nx) m, best estimate, NaN where either scan has nothing.  sd : of it at one place, m, the
     tile's; NaN likewise.  work : (ny, nx) where the cut was looked for.  elsewhere : (ny, nx) where ground
     was cut that was not to be.  volume, volume_sd : m3 over both.  planned : m3.  typical : m, 1 sd of a
-    depth in the middle of the work.
+    depth in the middle of the work.  misfit : m rms by which ground that nobody cut differs, height, tilt and
+    place in plan fitted to it.  explained : m rms by which it may, as both scans' errors have it.
     """
 
     depth: HeightGrid
@@ -44,6 +48,8 @@ class Removed:
     volume_sd: float
     planned: float
     typical: float
+    misfit: float = 0.0
+    explained: float = 0.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -106,7 +112,41 @@ def removed_between(before: Surface, after: Surface, planned: HeightGrid, placed
         volume_sd=float(np.sqrt(max(total, 0.0))) * TILE**2,
         planned=float(goal.sum()) * cell**2,
         typical=float(np.median(sd[tiles.work])) if tiles.work.any() else float("nan"),
+        misfit=_off(tiles, ring),
+        explained=float(np.sqrt(np.mean(_own_variance(tiles, before, after)[ring]))),
     )
+
+
+def speaks_against(removed: Removed) -> tuple[Finding, ...]:
+    """What forbids 'done' on the word of these two scans alone: the later one is off where nobody worked, so
+    that nothing says it is right where somebody did; or much of what was not to be cut is lower too."""
+    found = []
+    frame, goal = removed.depth.frame, np.nan_to_num(removed.depth.values)
+    beside = removed.elsewhere & ~removed.work
+    area = float(beside.sum()) * frame.cell**2
+    if removed.misfit > OFF * removed.explained:
+        j, i = np.argwhere(removed.work).mean(axis=0) if removed.work.any() else (0.0, 0.0)
+        x, y = (float(v) for v in frame.to_site((i * frame.cell, j * frame.cell)))
+        found.append(Finding(Doubt.MISFIT, (x, y), 0.0, removed.misfit))
+    if area > OTHER * float(removed.work.sum()) * frame.cell**2:
+        j, i = np.unravel_index(int(np.argmax(np.where(beside, goal, -1.0))), goal.shape)
+        x, y = (float(v) for v in frame.to_site((float(i) * frame.cell, float(j) * frame.cell)))
+        found.append(Finding(Doubt.ELSEWHERE, (x, y), area, float(goal[j, i])))
+    return tuple(found)
+
+
+def _off(tiles: _Tiles, ring: IntArray) -> float:
+    """m rms of the drops of uncut tiles, height, tilt and place in plan fitted (least squares)."""
+    arm = tiles.xy - tiles.xy.mean(axis=0)
+    free = np.column_stack([np.ones(len(arm)), arm, tiles.slope])[ring]
+    left = tiles.drop[ring] - free @ np.linalg.lstsq(free, tiles.drop[ring])[0]
+    return float(np.sqrt(np.mean(left**2)))
+
+
+def _own_variance(tiles: _Tiles, before: Surface, after: Surface) -> FloatArray:
+    """(n,) m2, of the drop of each tile as both scans' errors have it."""
+    errors = (before.error, after.error)
+    return np.asarray(sum(e.patch**2 + e.warp**2 for e in errors) + tiles.noise)
 
 
 def _tiles(before: Surface, after: Surface, drop: FloatArray, work: BoolArray) -> _Tiles:

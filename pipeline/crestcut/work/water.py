@@ -11,10 +11,10 @@ import heapq
 from collections.abc import Sequence
 
 import numpy as np
-from numba import njit
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
+from crestcut.base.kernels import njit
 from crestcut.work.ground_records import Pond, Spill, Water
 from crestcut.work.trade import PLAIN, TradeWords
 
@@ -25,7 +25,7 @@ ARROWS = 0.40  # m between flow arrows
 FLAT = 0.005  # rise over run: flatter has no certain direction from a scan
 
 
-@njit(cache=True)
+@njit(error_model="python")
 def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarray) -> None:
     """level : least highest ground on any 8-connected path from a seed; saddle : flat index of that highest
     place. NaN is never entered.

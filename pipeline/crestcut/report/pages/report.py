@@ -35,6 +35,7 @@ from crestcut.report.words.summary import (
 )
 from crestcut.report.words.verdict import say_verdict, unmeasured_lines
 from crestcut.study import Report
+from crestcut.terrain import DoubtKind
 from crestcut.work import Worksheet, drain_words
 from crestcut.work import cautions as work_cautions
 
@@ -121,7 +122,7 @@ def shown_in_report(report: Report, document: Document, sheet: Worksheet | None 
         "report": report, "document": document, "sheet": sheet, "figures": figures,
         "record": record_document(report), "drawn": worth_drawing(report),
         "nothing_to_cut": nothing_to_cut(report), "said": say_verdict(report),
-        "minded": [stopped(d) for d in (*contradictions(report), *report.vehicle_doubts)],
+        "minded": [stopped(d) for d in (*contradictions(report), *report.vehicle_doubts, *_if_up(report))],
         "doubts": [sentence(finding_words(f, report.scan.frame)) for f in report.doubts],
         "softs": [(soft, place_words(report, soft.at)) for soft in report.soft],
         "why_not_grind": grinding_seldom_cures(report), "no_cure": grinding_is_no_cure(report),
@@ -141,6 +142,12 @@ def shown_in_report(report: Report, document: Document, sheet: Worksheet | None 
         "known": [found for meaning in MEANINGS if (found := figures(meaning.key)) is not None],
         "of_rows": [meaning for meaning in ROW_MEANINGS if document.get(meaning.key.split(".")[0])],
     }  # fmt: skip
+
+
+def _if_up(report: Report) -> list[str]:
+    """What 'clears' hangs on where nothing in the scan shows which way is up."""
+    hangs = [d.words for d in report.surface.error.doubts if d.kind is DoubtKind.UP]
+    return hangs if report.verdict == "clears" else []
 
 
 def asks(report: Report) -> list[Ask]:

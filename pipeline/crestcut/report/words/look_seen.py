@@ -7,7 +7,7 @@ from typing import Any
 
 from crestcut.report.words.look_grade import MOSTLY
 from crestcut.scan import Health, Scan
-from crestcut.terrain import Seen, layers_words, rough_words, thing_words
+from crestcut.terrain import Seen, layers_words, rough_words, thing_words, up_words
 
 MOST = 5  # of a kind, named in words; the file has them all
 LEAST_AREA = 0.03  # m2: less is a leg, a stone or a tuft
@@ -16,6 +16,8 @@ ROUGH_SHARE = 0.25  # of what was scanned from which the scan as a whole is said
 
 def told(health: Health, scan: Scan, seen: Seen | None) -> Health:
     """The health of a scan with what was seen in its notes; ground that things hide is off its area."""
+    if words := up_words(scan):
+        health = replace(health, notes=(*health.notes, words))
     if seen is None:
         return health
     hidden = sum(t.area * t.unseen for t in seen.things)

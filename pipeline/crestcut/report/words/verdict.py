@@ -29,6 +29,7 @@ DOUBTED = {
     DoubtKind.NO_SCALE: "nothing says the scale of the scan",
     DoubtKind.ROUNDED: "the scan's coordinates are rounded too coarsely",
     DoubtKind.STATIONS: "the scan's stations disagree",
+    DoubtKind.FACES: "the scan's mesh is seen from below",
 }
 
 

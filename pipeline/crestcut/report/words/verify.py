@@ -89,8 +89,8 @@ def verdict_words(report: Report, check: Check) -> str:
     if first.spare.doubts:
         told = f"{finding_head(first.spare.doubts[0])}; {asked}."
     else:
-        touch = in_words(first.today.chance_of_contact)
-        told = f"at best estimate {name} has {guess}; {asked}; {chance_words(first)}, {touch}."
+        touch = told_chance(first.today).replace(";", ",", 1)
+        told = f"at best estimate {name} has {guess}; {asked}; {chance_words(first)}{touch}."
     if check.edges:
         return f"NOT YET: {_steps(check.edges)} left at the edge of the cut; the gap cannot be told: {told}"
     return f"CANNOT TELL: {told}"

@@ -91,7 +91,10 @@ def tied(scan: Scan, choice: ScanChoice) -> Scan:
         for p in scan.passes
     ]
     # distances that agree with a survey's are in the unit that was guessed, and up is up
-    files = [replace(f, unit_guessed=False, unit_alternatives=(), up_guessed=False) for f in scan.files]
+    files = [
+        replace(f, unit_guessed=False, unit_alternatives=(), up_guessed=False, up_shown="control")
+        for f in scan.files
+    ]
     return replace(
         scan, points=movement.apply(scan.points), frame=frame, files=tuple(files), passes=tuple(turned),
         notes=(*scan.notes, *_said(found, frame, name)), tie=found,

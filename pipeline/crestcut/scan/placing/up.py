@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from crestcut.base.grid import FloatArray
 from crestcut.scan.registering.voxels import normals, thin
@@ -22,6 +22,7 @@ _LEVEL = np.cos(np.radians(30.0))  # steeper than any slab that is driven on
 _CLEARLY = 1.3  # how much more level area another axis must have before z is given up
 _MOST = 20_000  # voxels looked at
 _COLUMN, _LAYER = 1 / 60, 1 / 150  # of the scan's size: about 0.1 m and 40 mm on a slab
+FEW, MORE = 20, 2.5  # columns, and times the other way's: fewer show nothing
 _AROUND = 5  # columns each way whose median level is the slab's
 
 
@@ -84,7 +85,27 @@ def guess_up(points: ArrayLike) -> tuple[str, str, bool]:
 
 
 def hangs_below(points: ArrayLike, axis: str) -> bool:
-    """Whether what stands out from the slab stands out downwards: the scan is upside down.
+    """Whether what stands out from the slab stands out downwards: the scan is upside down."""
+    above, below = stands_out(points, axis)
+    return below > FEW and below > MORE * above
+
+
+def stands_above(points: ArrayLike, axis: str) -> bool:
+    """Whether what stands out from the slab stands out upwards, which shows that up is up."""
+    above, below = stands_out(points, axis)
+    return above > FEW and above > MORE * below
+
+
+def looking_up(points: FloatArray, faces: NDArray[np.int64]) -> float:
+    """-1 to 1: of a mesh's area in plan the share that is seen from above less that seen from below, by the
+    order of its corners (counterclockwise as seen from outside: ISO/IEC 12113:2022, 3.7.2.1), z up."""
+    a, b, c = (points[faces[:, k], :2] for k in range(3))
+    doubled = (b[:, 0] - a[:, 0]) * (c[:, 1] - a[:, 1]) - (b[:, 1] - a[:, 1]) * (c[:, 0] - a[:, 0])
+    return float(doubled.sum() / max(np.abs(doubled).sum(), 1e-300))
+
+
+def stands_out(points: ArrayLike, axis: str) -> tuple[int, int]:
+    """In how many columns something stands out from the slab upwards, and downwards.
 
     The slab's level about each place is the median of the fullest layers of the columns around it.
     """
@@ -110,4 +131,4 @@ def hangs_below(points: ArrayLike, axis: str) -> bool:
         int((np.where(side, filled, 0).sum(axis=2) > 0.1 * np.maximum(whole, 1)).sum())
         for side in (off > 2, off < -2)
     )
-    return below > 20 and below > 2.5 * above
+    return above, below

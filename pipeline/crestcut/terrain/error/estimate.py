@@ -72,7 +72,7 @@ def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> Error
     known = Known.UNNAMED if scanner is None else Known.NAMED
     model = _estimated(scan, height, prior, phrase, known, meshed=bool(edges))
     return replace(
-        model, mesh_edge=float(np.median(edges)) if edges else 0.0, doubts=doubts_of(scan, scanner)
+        model, mesh_edge=float(np.median(edges)) if edges else 0.0, doubts=doubts_of(scan, scanner, height)
     )
 
 

@@ -117,16 +117,19 @@ def sheet_from(data: Mapping[str, Any], path: Path, digest: str = "") -> Measure
         if data.get(item.letter, []) != []
     }
     _complete(ITEMS, readings, where)
+    loaded: list[Loaded] = []
+    for n, table in enumerate(_tables(data, "loaded", where)):
+        found = _loaded(table, f"{where}: loaded {n + 1}")
+        if found.name in (other.name for other in loaded):
+            raise CrestcutError(f'"{found.name}" is there twice', f"{where}: loaded {n + 1}", "name it apart")
+        loaded.append(found)
     measured = Measured(
         path,
         _text(data, "name", where) or "measured vehicle",
         _text(data, "load", where) or "as measured",
         readings,
         tuple(_part(table, f"{where}: part {n + 1}") for n, table in enumerate(_tables(data, "part", where))),
-        tuple(
-            _loaded(table, f"{where}: loaded {n + 1}")
-            for n, table in enumerate(_tables(data, "loaded", where))
-        ),
+        tuple(loaded),
         sha256=digest,
     )
     return with_doubts(measured)
@@ -142,6 +145,8 @@ def _text(data: Mapping[str, Any], key: str, where: str) -> str:
     value = data.get(key, "")
     if not isinstance(value, str):
         raise CrestcutError("words between quotation marks expected", f"{where}: {key}", f'write {key} = ""')
+    if any(ord(c) < 32 or ord(c) == 127 for c in value.strip()):  # which no vehicle file can hold
+        raise CrestcutError("a control character in it", f"{where}: {key}", "write it anew")
     return value.strip()
 
 
