@@ -13,8 +13,10 @@ import pytest
 
 from crestcut.job import ScanChoice
 from crestcut.scan import Patch, anywhere, assess, load, read_scan
+from crestcut.scan.formats import ply
 from crestcut.scan.formats.e57 import read_e57
 from crestcut.scan.formats.las import read_las
+from crestcut.scan.formats.ply import read_ply
 from crestcut.scan.formats.raw import RawScan
 from crestcut.scan.formats.take import Cut, Take
 
@@ -53,7 +55,20 @@ def _e57(folder: Path, points: np.ndarray) -> Path:
     return folder / "cloud.e57"
 
 
-CASES = {"laz": (_laz, read_las), "e57": (_e57, read_e57)}
+def _ply(folder: Path, points: np.ndarray) -> Path:
+    record = np.dtype([*((n, ">f8") for n in "xyz"), ("red", "u1"), ("green", "u1"), ("blue", "u1"),
+                       ("time", ">f4")])  # fmt: skip
+    rows = np.zeros(len(points), record)
+    rows["x"], rows["y"], rows["z"] = points.T
+    rows["red"], rows["time"] = np.arange(len(points)) % 200, np.arange(len(points))
+    kinds = {"f8": "double", "f4": "float", "u1": "uchar"}
+    lines = [f"property {kinds[record[n].str[1:]]} {n}" for n in record.names or ()]
+    header = ["ply", "format binary_big_endian 1.0", f"element vertex {len(rows)}", *lines, "end_header", ""]
+    (folder / "cloud.ply").write_bytes("\n".join(header).encode() + rows.tobytes())
+    return folder / "cloud.ply"
+
+
+CASES = {"laz": (_laz, read_las), "e57": (_e57, read_e57), "ply": (_ply, read_ply)}
 
 
 def _same(one: RawScan, other: RawScan) -> None:
@@ -90,6 +105,17 @@ def test_points_of_a_laz_are_those_of_its_library(tmp_path: Path) -> None:
     few = read_las(path, Take(1000, 999))
     assert few.tally is not None and few.tally.every == 8
     np.testing.assert_array_equal(few.points, found.points[::8])
+
+
+def test_a_binary_cloud_is_what_its_library_makes_of_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = _ply(tmp_path, _cloud())
+    some = read_ply(path, Take(None, 999))
+    monkeypatch.setattr(ply, "_record", lambda *_: None)
+    whole = read_ply(path)
+    _same(some, whole)
+    assert some.time is not None and some.colours is not None and some.format == whole.format
 
 
 @pytest.mark.parametrize("up", ["z", "y"])
