@@ -33,6 +33,7 @@ from crestcut.chance import (
 )
 from crestcut.contact import (
     Clearance,
+    DrawnLine,
     Passage,
     Ride,
     TravelLine,
@@ -46,11 +47,13 @@ from crestcut.contact import (
 from crestcut.cut import FleetPlan, KeepArea, Limits, Member, refuse_one_name
 from crestcut.job import Job, Settings, VehicleChoice, Wanted
 from crestcut.scan import Frame as ScanFrame
+from crestcut.scan import Needs, Patch, mark_place, resolve_line
 from crestcut.terrain import Drive, Evidence, Surface, about, high, thing_words
 from crestcut.vehicle import LoadState, Vehicle, load_state, load_vehicle, refuse_parts_over_tracks
 
 XY = tuple[float, float]
 LINE = "[travel] line"
+AROUND = 1.0  # m about window, marks and check points: what is read of a scan too large to be held
 MOST_THINGS = 5  # in the way, named in words
 
 
@@ -161,6 +164,28 @@ def common_window(drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine],
     x, y = first.to_site((low[0] * cell, low[1] * cell))
     shape = (high[1] - low[1] + 1, high[0] - low[0] + 1)
     return replace(first, origin=(float(x), float(y)), shape=shape) if len(frames) > 1 else first
+
+
+def points_needed(drivers: Sequence[LoadedVehicle], job: Job, drawn: DrawnLine | None) -> Needs:
+    """Where the job needs points of the scan: about the line, its marks and its check points. drawn : the
+    line's own file, where it has one."""
+
+    def of(frame: ScanFrame) -> tuple[Patch, ...]:
+        places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
+        window = common_window(drivers, lines_of(drivers, job, places), job)
+        corner = window.to_site((-AROUND, -AROUND))
+        wide, tall = window.size
+        marks = [mark_place(m.name, job.marks, frame) for m in job.marks]
+        checks = [frame.plan_to_site(c.at[:2]).tolist() for c in job.scan.checks]
+        return (
+            Patch((float(corner[0]), float(corner[1])), window.angle, (wide + 2 * AROUND, tall + 2 * AROUND)),
+            *(
+                Patch((float(x) - AROUND, float(y) - AROUND), 0.0, (2 * AROUND,) * 2)
+                for x, y in (*marks, *checks)
+            ),
+        )
+
+    return of
 
 
 def rides_of(

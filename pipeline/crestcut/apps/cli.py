@@ -99,7 +99,7 @@ def look(
         raise click.UsageError("name a scan file, or ask --how to make one")
     from crestcut.base.parallel import meanwhile
     from crestcut.job import ScanChoice
-    from crestcut.scan import SYSTEMATIC, assess, read_scan
+    from crestcut.scan import SYSTEMATIC, anywhere, assess, read_scan
     from crestcut.terrain import ground_points, see_scan
 
     if scanner is not None and scanner not in SYSTEMATIC:
@@ -108,7 +108,7 @@ def look(
     written: tuple[Path, ...] = ()
     choice = ScanChoice(scans, unit, up, scanner)
     with progress() as say:
-        scan = read_scan(choice, say)
+        scan = read_scan(choice, say, None if classified is not None else anywhere)
         seeing = meanwhile(see_scan, scan)
         health = assess(scan, scanner)
         seen = seeing()

@@ -8,6 +8,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+import numpy as np
+
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.base.grid import GridFrame, HeightGrid
@@ -24,7 +26,18 @@ from crestcut.floor import (
 )
 from crestcut.job import FloorJob, Job, Point, load_floor_job
 from crestcut.report import FloorReport
-from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_point
+from crestcut.scan import (
+    Frame,
+    Needs,
+    Patch,
+    Scan,
+    anywhere,
+    mark_place,
+    read_scan,
+    resolve_area,
+    resolve_point,
+)
+from crestcut.standing import AROUND
 from crestcut.study import Clock, Identity
 from crestcut.terrain import (
     FLOOR,
@@ -67,7 +80,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
     base, seed = job.base, job.base.settings.seed
     limit = deepest_allowed(base.cut, base.slab)
     with clock.stage("scan", "reading the scan"):
-        scan = read_scan(base.scan, say)
+        scan = read_scan(base.scan, say, _needed(job))
     doubts = _doubted(job, scan)
     for note in (*scan.notes, *doubts):
         say(Mind(note))
@@ -141,6 +154,17 @@ def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[F
         write_floor_sheets(report, folder)
         write_floor_json(report, folder / FLOOR_NAME)
     return report, staging.moved
+
+
+def _needed(job: FloorJob) -> Needs:
+    """Where points of the scan are needed: in the area, and a little beyond it."""
+
+    def of(frame: Frame) -> tuple[Patch, ...]:
+        corners = np.array(resolve_area(job.wish.area, job.base.marks, frame, None, "floor.area"))
+        (x, y), (wide, tall) = corners.min(axis=0) - AROUND, np.ptp(corners, axis=0) + 2 * AROUND
+        return (Patch((float(x), float(y)), 0.0, (float(wide), float(tall))),)
+
+    return of if job.wish.area else anywhere
 
 
 def _surface(base: Job, scan: Scan, frame: GridFrame) -> Surface:

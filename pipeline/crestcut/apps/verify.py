@@ -14,7 +14,7 @@ from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.parallel import one_thread_each
 from crestcut.contact import TravelLine, read_line
 from crestcut.job import After, Job, ScanChoice, load_job
-from crestcut.scan import Scan, read_scan, resolve_line
+from crestcut.scan import Scan, anywhere, read_scan, resolve_line
 from crestcut.standing import LoadedVehicle, drives_of, lines_of
 from crestcut.study import Clock, Report, Study, evidence_of, taken_up
 from crestcut.terrain import Evidence, Surface, build_surface, driven
@@ -168,7 +168,7 @@ def _scanned(
 ) -> tuple[Laid, Surface, Removed]:
     """The scan after the work, laid on the one before; the slab it shows; what is gone since."""
     assert report.plan is not None
-    scan = read_scan(since.scan, say)
+    scan = read_scan(since.scan, say, anywhere)
     known = {f.sha256: f.path.name for f in report.scan.files}
     for file in scan.files:
         if file.sha256 in known:

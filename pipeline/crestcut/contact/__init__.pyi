@@ -20,6 +20,7 @@ from .clearance.sweep import plate_heights as plate_heights
 from .clearance.sweep import plates_of as plates_of
 from .clearance.sweep import sweep as sweep
 from .clearance.sweep import wanted_gap as wanted_gap
+from .path.files import DrawnLine as DrawnLine
 from .path.files import read_line as read_line
 from .path.line import DRAWN as DRAWN
 from .path.line import is_straight as is_straight
@@ -62,6 +63,7 @@ __all__ = [
     "Blocks",
     "Clearance",
     "Contact",
+    "DrawnLine",
     "Pairs",
     "Passage",
     "Plates",

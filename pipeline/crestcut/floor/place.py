@@ -34,7 +34,7 @@ def floor_frame(scan: Scan, corners: tuple[tuple[float, float], ...], cell: floa
 
     Raises CrestcutError where the area lies off the scan, or is too small or too large for one raster.
     """
-    points = scan.points[:, :2]
+    points = scan.all_over[:, :2]
     low, high = np.percentile(points, SCAN_SHARE, axis=0)
     if corners:
         outline = np.array(corners)

@@ -1,8 +1,11 @@
 from .formats.sniff import sniff as sniff
+from .formats.take import Patch as Patch
 from .health import HEADROOM as HEADROOM
 from .health import Health as Health
 from .health import assess as assess
 from .health import near_ground as near_ground
+from .load import Needs as Needs
+from .load import anywhere as anywhere
 from .load import read_file as read_file
 from .load import read_scan as read_scan
 from .load import read_triangles as read_triangles
@@ -48,11 +51,14 @@ __all__ = [
     "Fit",
     "Frame",
     "Health",
+    "Needs",
+    "Patch",
     "Reference",
     "Scan",
     "System",
     "Tie",
     "accuracy_95",
+    "anywhere",
     "assess",
     "crest_rounding",
     "differ",

@@ -65,12 +65,13 @@ def assess(scan: Scan, scanner: str | None = None) -> Health:
     points = scan.points[near_ground(scan.points)]
     low, high = np.percentile(points, [0.1, 99.9], axis=0)
     inside = points[np.all((points[:, :2] >= low[:2]) & (points[:, :2] <= high[:2]), axis=1)]
-    density = _densities(inside)
+    density = _densities(inside, scan.every)
     middle, thin = float(np.median(density)), float(np.percentile(density, 5.0))
     is_mesh = any(f.mesh_edge is not None for f in scan.files)
-    cell = float(np.clip(np.sqrt(1.5 * _FEWEST_IN_CELL / middle), NOISE_CELL, _WIDEST_NOISE_CELL))
+    held = middle / scan.every
+    cell = float(np.clip(np.sqrt(1.5 * _FEWEST_IN_CELL / held), NOISE_CELL, _WIDEST_NOISE_CELL))
     noise, two_layers, apart = (np.nan, 0.0, np.nan) if is_mesh else _noise(inside, cell)
-    frame, covered, mask, holes = _holes(inside, middle)
+    frame, covered, mask, holes = _holes(inside, held, scan.every)
     extent = tuple(float(v) for v in high - low)
     decides, notes = could_decide(scan, scanner, (extent[0], extent[1]), middle, thin, noise)
     if two_layers > 0.10:
@@ -117,14 +118,14 @@ def _cells(points: FloatArray, cell: float) -> tuple[IntArray, IntArray]:
     return np.asarray(group, np.int64), np.asarray(count, np.int64)
 
 
-def _densities(points: FloatArray) -> FloatArray:
-    """Points per m2 (m,) of every occupied cell; the cell grows for scans so thin that most would hold one
-    point."""
-    cell = _DENSITY_CELL
+def _densities(points: FloatArray, every: int) -> FloatArray:
+    """Points per m2 (m,) of every occupied cell, where every second, third ... is held; the cell grows with
+    that, and for scans so thin that most would hold one point."""
+    cell = _DENSITY_CELL * float(np.sqrt(every))
     while True:
         count = _cells(points, cell)[1]
         if np.median(count) >= 4 or cell > 50.0:
-            return np.asarray(count / cell**2)
+            return np.asarray(count * every / cell**2)
         cell *= 2.0
 
 
@@ -183,13 +184,16 @@ def _widest_gap(z: FloatArray, group: IntArray, cells: int) -> FloatArray:
     return gap
 
 
-def _holes(points: FloatArray, density: float) -> tuple[GridFrame, BoolArray, BoolArray, tuple[Hole, ...]]:
+def _holes(
+    points: FloatArray, density: float, every: int
+) -> tuple[GridFrame, BoolArray, BoolArray, tuple[Hole, ...]]:
     """(frame, covered, holes) (ny, nx) and the list of holes: bare cells that the scan encloses or nearly
     so."""
     from scipy.ndimage import binary_closing, binary_fill_holes, find_objects, label
 
-    # So wide that a cell of an evenly scanned slab is hardly ever empty by chance (exp(-9)).
-    cell = max(_HOLE_CELL, float(np.sqrt(9.0 / density)))
+    # So wide that a cell of an evenly scanned slab is hardly ever empty by chance (exp(-9)); where every
+    # second, third ... point is held the scan is large, and one cell is larger than a hand (exp(-15)).
+    cell = max(_HOLE_CELL, float(np.sqrt((9.0 if every == 1 else 15.0) / density)))
     origin = points[:, :2].min(axis=0) + cell / 2.0
     i, j = np.floor((points[:, :2] - points[:, :2].min(axis=0)) / cell).astype(int).T
     covered = np.zeros((int(j.max()) + 1, int(i.max()) + 1), bool)

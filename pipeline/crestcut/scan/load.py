@@ -7,20 +7,20 @@ import hashlib
 import importlib
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import FloatArray
-from crestcut.job import NOISE, ScanChoice
+from crestcut.job import ScanChoice
 from crestcut.scan.formats.child import read_caged
 from crestcut.scan.formats.mesh import bridges, bridging, edge_lengths
 from crestcut.scan.formats.raw import RawScan, UnitFound
 from crestcut.scan.formats.sniff import sniff
+from crestcut.scan.formats.take import ALL, MOST, Cut, Patch, Take
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
@@ -28,29 +28,41 @@ from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below, looking_up
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
 from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
+from crestcut.scan.used import AS_SAID, Classes, counted, finite, of_classes
 
 SHIFT_STEP = 100.0  # m: the origin moves by whole hundreds, so a scan in local numbers keeps them
-FEWEST_POINTS = 50
-BEYOND = (
-    1e12  # file units: no coordinate of a place on earth is so large, be it in hundredths of a millimetre
-)
+HELD = Take(MOST)  # of a file, where what is needed of it can be told
+FEW = 100_000  # points: what is kept of the whole of a scan where a part of it is held
+Needs = Callable[[Frame], tuple[Patch, ...]]
+
+
+def anywhere(frame: Frame) -> tuple[Patch, ...]:
+    """As ``needs``: a few points of the whole of a scan."""
+    return ()
+
+
 _READERS = {
     "las": "las:read_las", "ply": "ply:read_ply", "pcd": "pcd:read_pcd", "text": "text:read_text",
     "e57": "e57:read_e57", "glb": "gltf:read_gltf", "gltf": "gltf:read_gltf", "obj": "mesh:read_obj",
     "stl": "mesh:read_stl", "usd": "usd:read_usd",
 }  # fmt: skip
+_IN_BLOCKS = frozenset({"las", "e57", "ply"})  # read some points at a time
 _COMPILED = {"las": "LAS or LAZ", "e57": "E57", "usd": "USDZ"}  # libraries that may die of a file
 FACING = 0.5  # of a mesh's area more seen from one side than from the other
 _THINNEST = 1e-3  # second side over the first: below it all points are on a line
 
 
-def read_scan(choice: ScanChoice | Path | str, progress: Say | None = None) -> Scan:
+def read_scan(
+    choice: ScanChoice | Path | str, progress: Say | None = None, needs: Needs | None = None
+) -> Scan:
     """All files of ``choice``, or one file, as one Scan in site metres, z up; the first file's frame is the
     scan's frame.
 
-    ``progress`` is called with a plain sentence before each slow step. Raises CrestcutError with one line for
-    a file that is missing, empty, cut short, foreign, without enough points, on a line, or of a size that is
-    no slab; and for repeats that do not register.
+    ``progress`` is called with a plain sentence before each slow step. needs : what of the plan is needed,
+    once the frame is known: of a file too large to be held (``MOST``) the points there alone are held, of the
+    whole of it a few where nothing is named; None: all points, however many.
+    Raises CrestcutError with one line for a file that is missing, empty, cut short, foreign, without enough
+    points, on a line, or of a size that is no slab; and for repeats that do not register.
     """
     if not isinstance(choice, ScanChoice):
         choice = ScanChoice((Path(choice),))
@@ -58,12 +70,13 @@ def read_scan(choice: ScanChoice | Path | str, progress: Say | None = None) -> S
     if not choice.files:
         raise CrestcutError("no scan file given", "", "name one or more")
     scans = []
+    asked = ALL if needs is None else HELD
     classes = Classes(choice.use_classes, choice.leave_classes)
     # with control a job's system is the control's, and the scan's once it is laid on it
     crs = None if choice.control else choice.crs
     for path in choice.files:
         say(f"reading {path.name}")
-        scans.append(read_file(path, choice.unit, choice.up, crs, classes))
+        scans.append(read_file(path, choice.unit, choice.up, crs, classes, asked))
     scan = scans[0]
     if len(scans) > 1:
         from crestcut.scan.registering.repeats import join_repeats
@@ -74,33 +87,64 @@ def read_scan(choice: ScanChoice | Path | str, progress: Say | None = None) -> S
         from crestcut.scan.control.tie import refuse_outside, tied
 
         scan = tied(scan, choice) if choice.control else scan
+        scan = _part(scan, classes, needs, say)
         refuse_outside(scan, choice.checks)
-    return scan
+        return scan
+    return _part(scan, classes, needs, say)
 
 
-@dataclass(frozen=True)
-class Classes:
-    """Points to use by what a file says they are: of ``use`` alone, where any are named; never of
-    ``leave``."""
-
-    use: tuple[int, ...] = ()
-    leave: tuple[int, ...] = NOISE
+def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
+    """The scan, of which a part of the points is held, with the points that are needed instead: all of them,
+    or as many as can be. Of repeats those that are held stay, since they are laid on one another."""
+    if scan.every == 1 or needs is None:
+        return scan
+    count = sum(f.points for f in scan.files)
+    patches = needs(scan.frame) if len(scan.files) == 1 else ()
+    if not patches:
+        said = f"{count:,} points, one in {scan.every} of them held"
+        return replace(scan, notes=(*scan.notes, said))
+    path, whole = scan.files[0].path, scan.points[:: -(-len(scan.points) // FEW)].copy()
+    scan = replace(scan, points=whole, source=scan.source[: len(whole)], pass_of=np.empty(0, np.int16),
+                   colours=None, time=None)  # fmt: skip
+    came = scan.frame if scan.frame.scanned is None else scan.frame.scanned.frame
+    turn, move = came.rotation * came.scale, -came.shift
+    movement = None if scan.frame.scanned is None else scan.frame.scanned.movement
+    if movement is not None:
+        by = movement.scale * movement.rotation
+        turn, move = by @ turn, by @ (move - movement.middle) + movement.at_middle
+    say(f"reading what is needed of {path.name}")
+    plan = np.column_stack([turn, move])[:2]
+    raw = _read(path, replace(HELD, cut=Cut(patches, plan, classes.use, classes.leave)))
+    points = (raw.points * came.scale) @ came.rotation.T - came.shift
+    points = points if movement is None else movement.apply(points)
+    every = 1 if raw.tally is None else raw.tally.every
+    held = "all there" if every == 1 else f"one in {every} there"
+    said = f"{path.name}: {count:,} points, {len(points):,} held where they are needed, {held}"
+    source = np.zeros(len(points), np.int16)
+    return replace(
+        scan, points=points, source=source, pass_of=source if raw.station is None else raw.station,
+        colours=raw.colours, time=raw.time, every=every, whole=whole, notes=(*scan.notes, said),
+    )  # fmt: skip
 
 
 def read_file(
     path: Path, unit: str | None = None, up: str | None = None, crs: str | None = None,
-    classes: Classes = Classes(),
+    classes: Classes = AS_SAID, asked: Take = ALL,
 ) -> Scan:  # fmt: skip
     """One file as a Scan of its own.
 
     crs : the reference system that it is in, as a job names it; None: the file's own, if it says one.
+    asked : how many points of it are held.
     """
     where = str(path)
     if up is not None and up not in ROTATION:
         raise CrestcutError(f'up axis "{up}" is not known', where, "use x, y, z, -x, -y or -z")
-    raw, bad = _finite(_of_classes(_read(path), classes, where), where)
+    raw = _read(path, asked)
+    every = 1 if raw.tally is None else raw.tally.every
+    counts = None if raw.tally is None or every == 1 else counted(raw, raw.tally, classes)
+    raw, bad = finite(of_classes(raw, classes, where), where)
     raw = raw if crs is None else _in_system(raw, crs, where)
-    size = size_of(raw.points)
+    size = size_of(raw.points, every)
     _refuse_thin(raw.points, size, where)
     found, notes = settle_unit(size, unit, raw.unit, where)
     axis, up_reason, up_notes = _settle_up(raw, up, where)
@@ -128,8 +172,9 @@ def read_file(
     quantum = _quantum(raw, turned, max(found.scale))
     if quantum > FINEST:
         notes = (*notes, f"{path.name}: {rounded(quantum)}")
+    count, bad = counts or (len(points), bad)
     record = ScanFile(
-        path, raw.format, scan_digest(path), len(points), raw.dropped + bad, edge, found.reason, up_reason,
+        path, raw.format, scan_digest(path), count, raw.dropped + bad, edge, found.reason, up_reason,
         unit_guessed=guessed,
         unit_alternatives=alternatives(size, found) if guessed else (),
         up_guessed=up is None and raw.up is None,
@@ -144,6 +189,9 @@ def read_file(
     source = np.zeros(len(points), np.int16)
     if raw.station is not None:
         passes = station_passes(points, raw.station, path.name)
+        if counts is not None and raw.tally is not None:
+            each = raw.tally.by_station.tolist()
+            passes = tuple(replace(p, points=n) for p, n in zip(passes, each, strict=False))
         notes = (*notes, *filter(None, [disagreement(passes)]))
     return Scan(
         points=points,
@@ -155,40 +203,8 @@ def read_file(
         colours=colours,
         time=raw.time if raw.faces is None else None,
         notes=notes,
+        every=every,
     )
-
-
-def _of_classes(raw: RawScan, classes: Classes, where: str) -> RawScan:
-    """The points that are to be used. Raises CrestcutError where classes are named that no point has."""
-    if raw.classes is None:
-        if classes.use:
-            raise CrestcutError(
-                "no point of it has a class", where, "take [scan] use_classes out, or export it with classes"
-            )
-        return raw
-    keep = np.isin(raw.classes, classes.use) if classes.use else np.ones(len(raw.classes), dtype=bool)
-    keep &= ~np.isin(raw.classes, classes.leave)
-    if not keep.any():
-        there = ", ".join(str(c) for c in np.unique(raw.classes))
-        raise CrestcutError(
-            f"no point of the classes asked for; there are {there}", where, "change [scan] use_classes"
-        )
-    if keep.all():
-        return raw
-    said = f"{int((~keep).sum()):,} points left out by their classes in the file"
-    return _some(replace(raw, notes=(*raw.notes, said)), keep)
-
-
-def _some(raw: RawScan, keep: NDArray[np.bool_]) -> RawScan:
-    """Some points of a cloud."""
-
-    def of(values: Any) -> Any:
-        return None if values is None else values[keep]
-
-    return replace(
-        raw, points=raw.points[keep], colours=of(raw.colours), time=of(raw.time), station=of(raw.station),
-        classes=of(raw.classes),
-    )  # fmt: skip
 
 
 def _in_system(raw: RawScan, crs: str, where: str) -> RawScan:
@@ -233,20 +249,19 @@ def read_triangles(path: Path, frame: Frame) -> tuple[FloatArray, NDArray[np.int
     """Corners (n, 3) in site metres and triangles (m, 3) of a mesh file that ``read_file`` gave ``frame``
     for; None for a cloud.
     """
-    raw, _ = _finite(_read(path), str(path))
+    raw, _ = finite(_read(path), str(path))
     return None if raw.faces is None else (frame.to_site(raw.points), raw.faces)
 
 
-def _read(path: Path) -> RawScan:
+def _read(path: Path, asked: Take = ALL) -> RawScan:
     """The file as its reader has it; readers are imported late, since most pull in a large library."""
     kind = sniff(path)
     module, name = _READERS[kind].split(":")
+    some = asked if kind in _IN_BLOCKS else None
     if (compiled := compiled_of(kind, path)) and sys.executable:
-        return read_caged(f"crestcut.scan.formats.{module}:{name}", path, compiled)
-    reader: Callable[[Path], RawScan] = getattr(
-        importlib.import_module(f"crestcut.scan.formats.{module}"), name
-    )
-    return reader(path)
+        return read_caged(f"crestcut.scan.formats.{module}:{name}", path, compiled, some)
+    reader: Callable[..., RawScan] = getattr(importlib.import_module(f"crestcut.scan.formats.{module}"), name)
+    return reader(path) if some is None else reader(path, some)
 
 
 def compiled_of(kind: str, path: Path) -> str | None:
@@ -254,31 +269,6 @@ def compiled_of(kind: str, path: Path) -> str | None:
     if kind in ("glb", "gltf"):
         return "glTF" if b"KHR_draco" in path.read_bytes() else None
     return _COMPILED.get(kind)
-
-
-def _finite(raw: RawScan, where: str) -> tuple[RawScan, int]:
-    """The scan without NaN and infinite points and those beyond any place (and the faces that hang on them),
-    and how many those were."""
-    good = np.asarray((np.abs(raw.points) < BEYOND).all(axis=1))  # of NaN false
-    bad = int((~good).sum())
-    total = len(good)
-    if total == 0:
-        raise CrestcutError("no points in the file", where, "export the scan again")
-    if bad > total / 2:
-        raise CrestcutError(
-            f"{bad:,} of {total:,} points are not numbers or beyond any place", where, "export the scan again"
-        )
-    if total - bad < (3 if raw.faces is not None else FEWEST_POINTS):
-        raise CrestcutError(f"only {total - bad} points", where, "a slab needs thousands; scan it again")
-    if bad == 0:
-        return raw, 0
-    faces = raw.faces
-    if faces is not None:
-        new = np.cumsum(good) - 1
-        faces = new[faces[good[faces].all(axis=1)]]
-        if len(faces) == 0:
-            raise CrestcutError("no whole face in the file", where, "export the scan again")
-    return replace(_some(raw, good), faces=faces), bad
 
 
 def _quantum(raw: RawScan, turned: FloatArray, scale: float) -> float:

@@ -232,6 +232,8 @@ class Scan(Summary):
     points : (n, 3) float64 site metres, z up, in file order.  source : (n,) int16, index into ``files``.
     pass_of : (n,) int16, index into ``passes``; a file is one pass unless it holds several stations.
     colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.
+    every : how manieth point is held, of all or of those in the part that was asked for.  whole : (m, 3) a
+    few of all points, where ``points`` are those of a part; None where they are of all.
     """
 
     points: FloatArray
@@ -244,11 +246,18 @@ class Scan(Summary):
     passes: tuple[ScanPass, ...] = ()
     pass_of: NDArray[np.int16] = field(default_factory=lambda: np.empty(0, np.int16))
     tie: Tie | None = None
+    every: int = 1
+    whole: FloatArray | None = None
+
+    @property
+    def all_over(self) -> FloatArray:
+        """(m, 3) points from wherever there are any, for what is told of a scan as a whole."""
+        return self.points if self.whole is None else self.whole
 
     @property
     def summary(self) -> str:
         """How many points of what, how large, and in which unit they came."""
-        x, y, z = np.ptp(self.points, axis=0) if len(self.points) else np.zeros(3)
+        x, y, z = np.ptp(self.all_over, axis=0) if len(self.all_over) else np.zeros(3)
         names = ", ".join(f.path.name for f in self.files)
         size = f"{x:.1f} x {y:.1f} m, {z:.2f} m from lowest to highest"
         return f"{len(self.points):,} points of {names}\n  {size}; coordinates came in {self.frame.unit}"

@@ -54,6 +54,7 @@ from crestcut.standing import (
     judged_after,
     lines_of,
     options_of,
+    points_needed,
     rides_of,
     seen_notes,
     swept_of,
@@ -125,7 +126,7 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None, before: Path | N
     limit = deepest_allowed(job.cut, job.slab)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
-        scan = read_scan(job.scan, say)
+        scan = read_scan(job.scan, say, points_needed(drivers, job, drawn_line))
     for note in scan.notes:
         say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = (

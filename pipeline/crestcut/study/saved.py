@@ -30,7 +30,7 @@ from crestcut.base.grid import GridFrame
 from crestcut.contact import Clearance, read_line
 from crestcut.job import Job
 from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import lines_of, rides_of, swept_of
+from crestcut.standing import lines_of, points_needed, rides_of, swept_of
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import Report
 from crestcut.terrain import Drive
@@ -174,13 +174,13 @@ def _completed(raw: dict[str, Any], scans: tuple[str, ...], path: Path, say: Say
     """The record with its scan read, the vehicle that speaks stood up and swept again."""
     kept = raw["report"]
     job: Job = kept["job"]
-    scan = read_scan(job.scan, say)
+    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    scan = read_scan(job.scan, say, points_needed(raw["drivers"], job, drawn))
     if tuple(f.sha256 for f in scan.files) != scans:
         raise CrestcutError(
             "the scan of the job is not the one that this plan was made from", str(path),
             "put the old file back, or run the job again",
         )  # fmt: skip
-    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
     drivers = raw["drivers"]
     speaks = next(d for d in drivers if d.vehicle.path == kept["vehicle"].path)

@@ -94,7 +94,7 @@ def build_surface(
 def _reach(scan: Scan) -> str:
     """From where to where the scan goes, in its own coordinates: a line far off is often in other ones."""
     corners = scan.frame.site_to_plan(
-        np.array([scan.points[:, :2].min(axis=0), scan.points[:, :2].max(axis=0)])
+        np.array([scan.all_over[:, :2].min(axis=0), scan.all_over[:, :2].max(axis=0)])
     )
     low, high = corners.min(axis=0), corners.max(axis=0)
     return f"from x {low[0]:.1f} to {high[0]:.1f} and y {low[1]:.1f} to {high[1]:.1f} {scan.frame.unit}"

@@ -107,7 +107,7 @@ def _guess(scan: Scan, unit: bool, others: tuple[str, ...]) -> Doubt:
 
 def driven(doubts: Iterable[Doubt], scan: Scan, drives: Iterable[Drive]) -> tuple[Doubt, ...]:
     """The doubts without those units in which no vehicle of the job has room on its line and on the slab."""
-    few = scan.points[:: max(1, len(scan.points) // 100_000), :2]
+    few = scan.all_over[:: max(1, len(scan.all_over) // 100_000), :2]
     low, high = np.percentile(few, [1.0, 99.0], axis=0)
     across, every = float(np.min(high - low)), tuple(drives)
 

@@ -2,51 +2,66 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 
 from crestcut.base.errors import CrestcutError
-from crestcut.scan.formats.raw import Origin, RawScan, UnitFound, eight_bit, truncated, unreadable
+from crestcut.scan.formats.raw import Origin, RawScan, UnitFound, truncated, unreadable
+from crestcut.scan.formats.take import ALL, Block, Take, take
 from crestcut.scan.placing.system import snapped, system_of, unit_name
 
 # GeoTIFF 1.1 (OGC 19-008r4): ProjLinearUnitsGeoKey, VerticalGeoKey (an EPSG system), VerticalUnitsGeoKey
 _LINEAR_UNIT_KEY, _VERTICAL_KEY, _VERTICAL_UNIT_KEY = 3076, 4096, 4099
 
 
-def read_las(path: Path) -> RawScan:
-    """All points that are not flagged withheld; float64 file coordinates; GPS time and colours where they
-    hold anything."""
-    las = _load(path)
-    points = np.column_stack([las.x.scaled_array(), las.y.scaled_array(), las.z.scaled_array()]).astype(
-        np.float64
-    )
-    names = set(las.point_format.dimension_names)
-    colours = None
-    if {"red", "green", "blue"} <= names:
-        colours = eight_bit(np.column_stack([las.red, las.green, las.blue]))
-    time = np.asarray(las.gps_time, dtype=np.float64) if "gps_time" in names else None
-    if time is not None and (len(time) == 0 or np.ptp(time) == 0.0 or not np.isfinite(time).all()):
-        time = None
-    classes = np.asarray(las.classification, dtype=np.uint8)
-    # LAS 1.4 R15: a withheld point 'should not be included in processing'.
-    keep = ~np.asarray(las.withheld, dtype=bool)
-    crs = _crs(las.header)
-    unit, notes = _unit(las.header, crs, path)
-    return RawScan(
-        format="LAZ" if las.header.are_points_compressed else "LAS",
-        points=points[keep],
-        colours=None if colours is None else colours[keep],
-        time=None if time is None else time[keep],
-        unit=unit,
-        dropped=int((~keep).sum()),
-        notes=notes,
-        quantum=float(np.max(las.header.scales)),
-        system=system_of(crs),
-        classes=classes[keep] if (classes > 1).any() else None,  # 0 never classified, 1 unclassified
-        origin=_origin(las.header),
-    )
+def read_las(path: Path, asked: Take = ALL) -> RawScan:
+    """Points that are not flagged withheld; float64 file coordinates; GPS time and colours where they hold
+    anything."""
+    import laspy
+
+    _refuse_counts(path)
+    with _damage_told(path), laspy.open(path) as reader:
+        header = reader.header
+        if header.point_count == 0:
+            raise CrestcutError("no points in the file", str(path), "export the scan again")
+        crs = _crs(header)
+        unit, notes = _unit(header, crs, path)
+        head = RawScan(
+            format="LAZ" if header.are_points_compressed else "LAS",
+            points=np.empty((0, 3)),
+            unit=unit,
+            notes=notes,
+            quantum=float(np.max(header.scales)),
+            system=system_of(crs),
+            origin=_origin(header),
+        )
+        return take(head, _blocks(reader, asked.rows, path), asked)
+
+
+def _blocks(reader: Any, rows: int, path: Path) -> Iterator[Block]:
+    """All points, so many at a time. Raises CrestcutError where there are fewer than the header says."""
+    expected, found = reader.header.point_count, 0
+    names = set(reader.header.point_format.dimension_names)
+    coloured = {"red", "green", "blue"} <= names
+    while found < expected:
+        some = reader.read_points(min(rows, expected - found))
+        if len(some) == 0:
+            break
+        found += len(some)
+        yield Block(
+            points=np.column_stack([some[a].scaled_array() for a in "xyz"]).astype(np.float64, copy=False),
+            colours=np.column_stack([some.red, some.green, some.blue]) if coloured else None,
+            time=np.asarray(some.gps_time, dtype=np.float64) if "gps_time" in names else None,
+            classes=np.asarray(some.classification, dtype=np.uint8),
+            # LAS 1.4 R15: a withheld point 'should not be included in processing'.
+            good=~np.asarray(some.withheld, dtype=bool),
+        )
+    if found != expected:
+        raise truncated(path, f"{expected:,} points", f"{found:,}")
 
 
 def _origin(header: Any) -> Origin:
@@ -81,14 +96,11 @@ def _refuse_counts(path: Path) -> None:
             raise unreadable(path, "LAS or LAZ", why)
 
 
-def _load(path: Path) -> Any:
-    import laspy
-
-    _refuse_counts(path)
+@contextmanager
+def _damage_told(path: Path) -> Iterator[None]:
+    """Whatever the library makes of a damaged file as one line."""
     try:
-        with laspy.open(path) as reader:
-            expected = reader.header.point_count
-            las = reader.read()
+        yield
     except CrestcutError:
         raise
     except MemoryError:
@@ -100,11 +112,6 @@ def _load(path: Path) -> Any:
         if isinstance(error, (KeyboardInterrupt, SystemExit)):
             raise
         raise unreadable(path, "LAS or LAZ", f"{error or type(error).__name__}") from None
-    if expected == 0:
-        raise CrestcutError("no points in the file", str(path), "export the scan again")
-    if len(las.points) != expected:
-        raise truncated(path, f"{expected:,} points", f"{len(las.points):,}")
-    return las
 
 
 def _unit(header: Any, crs: Any, path: Path) -> tuple[UnitFound | None, tuple[str, ...]]:

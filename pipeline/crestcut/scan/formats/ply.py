@@ -4,6 +4,7 @@ trimesh."""
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -13,11 +14,15 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.units import METRES_PER
 from crestcut.scan.formats.mesh import stack_columns, triangles
 from crestcut.scan.formats.raw import RawScan, UnitFound, UpFound, eight_bit, truncated, unreadable
+from crestcut.scan.formats.take import ALL, Block, Take, take
 
-_SIZE = {
-    "char": 1, "uchar": 1, "int8": 1, "uint8": 1, "short": 2, "ushort": 2, "int16": 2, "uint16": 2,
-    "int": 4, "uint": 4, "int32": 4, "uint32": 4, "float": 4, "float32": 4, "double": 8, "float64": 8,
+_CODES = {
+    "char": "i1", "uchar": "u1", "int8": "i1", "uint8": "u1", "short": "i2", "ushort": "u2", "int16": "i2",
+    "uint16": "u2", "int": "i4", "uint": "u4", "int32": "i4", "uint32": "u4", "float": "f4", "float32": "f4",
+    "double": "f8", "float64": "f8",
 }  # fmt: skip
+_SIZE = {name: int(code[1]) for name, code in _CODES.items()}  # bytes
+_TIMES = ("gps_time", "gpstime", "time", "timestamp")
 _LONGEST_HEADER = 4 << 20  # bytes: a scanning app's own notes stand in comments
 _UNIT = re.compile(
     r"\b(?:units?|coordinates)\b\W*(?:are|in|is)?\W*(us-ft|mm|cm|m|metres?|meters?|in|inch(?:es)?|ft|feet)\b"
@@ -34,11 +39,16 @@ _PLAIN = {
 }
 
 
-def read_ply(path: Path) -> RawScan:
-    """Vertices (and faces) of a PLY file; colours and a time column where there are any."""
+def read_ply(path: Path, asked: Take = ALL) -> RawScan:
+    """Vertices (and faces) of a PLY file; colours and a time column where there are any. Of a binary cloud
+    some at a time; of a text or a mesh all."""
     header, body = _header(path)
     count, lengths = _expected(header, path)
     _check_length(path, body, count, lengths, header)
+    if (record := _record(header, path)) is not None:
+        unit, up = _comments(header)
+        head = RawScan(_kind(header), np.empty((0, 3)), unit=unit, up=up)
+        return take(head, _blocks(path, body, record, count, asked.rows), asked)
     vertex, face = _body(path)
     columns = {name.lower(): np.asarray(vertex[name]) for name in _names(vertex)}
     if any(column.dtype.kind not in "fiu" or column.size != len(column) for column in columns.values()):
@@ -50,12 +60,10 @@ def read_ply(path: Path) -> RawScan:
     if len(points) != count:
         raise truncated(path, f"{count:,} points", f"{len(points):,}")
     colours = stack_columns(columns, "red", "green", "blue")
-    time = next(
-        (columns[n].astype(float) for n in ("gps_time", "gpstime", "time", "timestamp") if n in columns), None
-    )
+    time = next((columns[n].astype(float) for n in _TIMES if n in columns), None)
     unit, up = _comments(header)
     return RawScan(
-        format=f"PLY, {header[1].split()[1].replace('_', ' ')}",
+        format=_kind(header),
         points=points.astype(np.float64),
         faces=triangles(face, len(points), path) if face is not None else None,
         colours=None if colours is None else eight_bit(colours),
@@ -63,6 +71,41 @@ def read_ply(path: Path) -> RawScan:
         unit=unit,
         up=up,
     )
+
+
+def _kind(header: list[str]) -> str:
+    return f"PLY, {header[1].split()[1].replace('_', ' ')}"
+
+
+def _record(header: list[str], path: Path) -> np.dtype | None:
+    """One vertex of a binary file in which there is nothing but vertices with a place; None of any other."""
+    elements = [words for words in map(str.split, header) if words[0] == "element"]
+    order = {"binary_little_endian": "<", "binary_big_endian": ">"}.get(header[1].split()[1])
+    columns = [words for words in map(str.split, header) if words[0] == "property"]
+    if order is None or len(elements) != 1 or any(len(w) != 3 or w[1] not in _CODES for w in columns):
+        return None
+    names = [w[2].lower() for w in columns]
+    if len(set(names)) < len(names) or not {"x", "y", "z"} <= set(names):
+        return None
+    return np.dtype([(name, order + _CODES[w[1]]) for name, w in zip(names, columns, strict=True)])
+
+
+def _blocks(path: Path, body: int, record: np.dtype, count: int, rows: int) -> Iterator[Block]:
+    """Vertices of a binary cloud, so many at a time."""
+    names = record.names or ()
+    time = next((n for n in _TIMES if n in names), None)
+    with path.open("rb") as file:
+        file.seek(body)
+        for first in range(0, count, rows):
+            some = np.fromfile(file, record, min(rows, count - first))
+            columns = {name: some[name] for name in names}
+            points = stack_columns(columns, "x", "y", "z")
+            assert points is not None
+            yield Block(
+                points.astype(np.float64),
+                stack_columns(columns, "red", "green", "blue"),
+                None if time is None else columns[time].astype(float),
+            )
 
 
 def _header(path: Path) -> tuple[list[str], int]:

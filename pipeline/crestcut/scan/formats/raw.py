@@ -41,6 +41,20 @@ class Origin:
 
 
 @dataclass(frozen=True, eq=False)
+class Tally:
+    """What is known of all points of a file that are not marked as not to be used, be they held or not.
+
+    every : how manieth of them is held.  by_class : (256,) how many of each class; ``bad``, (256,): of those
+    that are not numbers or beyond any place.  by_station : how many of each of the file's own scans.
+    """
+
+    every: int
+    by_class: NDArray[np.int64]
+    bad: NDArray[np.int64]
+    by_station: NDArray[np.int64]
+
+
+@dataclass(frozen=True, eq=False)
 class RawScan:
     """One file as read.
 
@@ -52,6 +66,7 @@ class RawScan:
     system : the reference system that the file names.  classes : (n,) what each point was said to be (LAS 1.4
     R15, table 17), None where nobody said.
     station : (n,) which of the file's own scans a point is of, None where it has but one.
+    tally : of a file read some points at a time; None: ``points`` are all there are.
     """
 
     format: str
@@ -68,6 +83,7 @@ class RawScan:
     system: System = NO_SYSTEM
     classes: NDArray[np.uint8] | None = None
     origin: Origin = Origin()
+    tally: Tally | None = None
 
 
 def truncated(path: Path, expected: str, found: str) -> CrestcutError:
@@ -82,17 +98,18 @@ def unreadable(path: Path, kind: str, why: object) -> CrestcutError:
     return CrestcutError(f"cannot be read as {kind} ({why})", str(path), "copy or export it again")
 
 
-def eight_bit(colours: NDArray) -> NDArray[np.uint8] | None:
+def eight_bit(colours: NDArray, top: float | None = None) -> NDArray[np.uint8] | None:
     """Colours (n, 3) of any integer or 0..1 float type -> uint8; None where all are zero, which means 'no
-    colour'."""
+    colour'. top : the largest of a file of which these are some."""
     values = np.asarray(colours)
-    if values.size == 0 or not np.any(values):
+    if values.size == 0 or not (np.any(values) if top is None else top > 0.0):
         return None
-    if values.dtype.kind == "f":
+    if top is None:
         top = float(np.nanmax(values))
+    if values.dtype.kind == "f":
         scaled = values * 255.0 if top <= 1.0 else values
         return np.clip(np.nan_to_num(np.rint(scaled)), 0, 255).astype(np.uint8)
     # 16-bit colour fields often hold 8-bit values: only a larger value proves the wider range.
-    if values.max() > 255:
+    if top > 255:
         values = values >> 8
     return values.astype(np.uint8)

@@ -20,16 +20,36 @@ _DECIMALS = (0, 1, 2, 3)
 _ENOUGH = 200_000  # points looked at
 
 
+class Rounding:
+    """What coordinates are rounded to, told from some of them at a time: ``see`` (n, 3), then ``quantum``."""
+
+    def __init__(self) -> None:
+        self._single, self._largest = np.ones(3, bool), np.zeros(3)
+
+    def see(self, points: FloatArray) -> None:
+        """Some more, in their own unit; what is no number counts for nothing."""
+        values = points[np.isfinite(points).all(axis=1)]
+        if len(values):
+            with np.errstate(over="ignore"):
+                self._single &= (values == values.astype(np.float32)).all(axis=0)
+            self._largest = np.maximum(self._largest, np.abs(values).max(axis=0))
+
+    @property
+    def quantum(self) -> float:
+        """As ``quantum_of`` has it."""
+        if not self._largest.any() or self._largest.max() > 1e30:
+            return 0.0
+        return float(np.where(self._single, np.spacing(self._largest.astype(np.float32)), 0.0).max())
+
+
 def quantum_of(points: ArrayLike) -> float:
     """What coordinates (n, 3) are rounded to, in their own unit: the step of single precision at the largest
     of an axis where every one on it is a single, else 0; the coarsest axis counts."""
     values = np.asarray(points, dtype=float)
     values = values[:: max(1, len(values) // _ENOUGH)]
-    values = values[np.isfinite(values).all(axis=1)]
-    if not len(values) or np.abs(values).max() > 1e30:
-        return 0.0
-    single = (values == values.astype(np.float32)).all(axis=0)
-    return float(np.where(single, np.spacing(np.abs(values).max(axis=0).astype(np.float32)), 0.0).max())
+    found = Rounding()
+    found.see(values)
+    return found.quantum
 
 
 def decimals_of(heights: FloatArray) -> float:

@@ -33,11 +33,12 @@ class Size:
     furthest: float  # largest coordinate
 
 
-def size_of(points: FloatArray) -> Size:
-    """Size of (n, 3) file coordinates; n above 0."""
+def size_of(points: FloatArray, every: int = 1) -> Size:
+    """Size of (n, 3) file coordinates, n above 0, of a file of which every second, third ... point is
+    held."""
     low, high = np.percentile(points, [1.0, 99.0], axis=0)
     sides = np.sort(high - low)
-    spacing = float(np.sqrt(max(sides[1] * sides[2], 0.0) / len(points)))
+    spacing = float(np.sqrt(max(sides[1] * sides[2], 0.0) / (len(points) * every)))
     return Size(float(sides[2]), float(sides[1]), spacing, float(np.abs(points).max()))
 
 

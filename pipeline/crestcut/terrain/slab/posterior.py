@@ -196,6 +196,7 @@ def judge(
     middle = priors.setting(np.zeros(4))
     offered = Offered.of(words, whiten(middle, square, noise, table, y))
     words, number, state = thinned(words, offered, taken_at_once(words, offered))
+    del offered  # as large as what was offered
     table, apart = table[:, number], max(fine.lattice, 0.5 * float(tiles.side.max()))
     on = columns_on(words, state)
     misfit = Misfit.of(words, whiten(middle, square, noise, table, y), state, apart)

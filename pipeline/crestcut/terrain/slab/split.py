@@ -180,7 +180,9 @@ def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArra
     lower = linalg.cholesky(
         covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False
     )
-    both = linalg.solve_triangular(lower, np.column_stack([b, y]), lower=True, check_finite=False)
+    both = np.empty((len(b), b.shape[1] + 1), order="F")  # as the library wants it: no copy of a large table
+    both[:, :-1], both[:, -1] = b, y
+    both = linalg.solve_triangular(lower, both, lower=True, overwrite_b=True, check_finite=False)
     w, v = both[:, :-1], both[:, -1]
     return Whitened(w.T @ w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
 

@@ -1,0 +1,162 @@
+"""Files read some points at a time: which are held follows from the file alone, memory from what is held."""
+
+from __future__ import annotations
+
+import tracemalloc
+from collections.abc import Callable
+from pathlib import Path
+
+import laspy
+import numpy as np
+import pye57
+import pytest
+
+from crestcut.job import ScanChoice
+from crestcut.scan import Patch, anywhere, assess, load, read_scan
+from crestcut.scan.formats import ply
+from crestcut.scan.formats.e57 import read_e57
+from crestcut.scan.formats.las import read_las
+from crestcut.scan.formats.ply import read_ply
+from crestcut.scan.formats.raw import RawScan
+from crestcut.scan.formats.take import Cut, Take
+
+COUNT = 5003
+Reader = Callable[[Path, Take], RawScan]
+
+
+def _cloud(count: int = COUNT) -> np.ndarray:
+    rng = np.random.default_rng(3)
+    xy = rng.uniform((0, 0), (12, 5), (count, 2))
+    return np.column_stack([xy, 0.1 * xy[:, 0] + rng.normal(0, 0.003, count)])
+
+
+def _laz(folder: Path, points: np.ndarray) -> Path:
+    header = laspy.LasHeader(point_format=7, version="1.4")
+    header.scales, header.offsets = np.full(3, 1e-4), np.zeros(3)
+    las = laspy.LasData(header)
+    las.x, las.y, las.z = points.T
+    n = np.arange(len(points))
+    las.gps_time = n * 1e-3
+    las.red = las.green = las.blue = (n % 200).astype(np.uint16) + np.where(n == 4000, 256, 0)
+    las.classification = np.where(n % 7 == 0, 7, 2).astype(np.uint8)  # 7: noise
+    las.withheld = n % 11 == 0
+    las.write(str(folder / "cloud.laz"))
+    return folder / "cloud.laz"
+
+
+def _e57(folder: Path, points: np.ndarray) -> Path:
+    with pye57.E57(str(folder / "cloud.e57"), mode="w") as file:
+        for k, part in enumerate(np.array_split(points, 2)):
+            columns = {f"cartesian{a}": part[:, i] for i, a in enumerate("XYZ")}
+            grey = (np.arange(len(part)) % 255).astype(np.uint8)
+            columns |= {f"color{c}": grey for c in ("Red", "Green", "Blue")}
+            turn = np.array([np.cos(0.2), 0.0, 0.0, np.sin(0.2)])
+            file.write_scan_raw(columns, rotation=turn, translation=np.array([0.3 * k, 1.0, 2.0]))
+    return folder / "cloud.e57"
+
+
+def _ply(folder: Path, points: np.ndarray) -> Path:
+    record = np.dtype([*((n, ">f8") for n in "xyz"), ("red", "u1"), ("green", "u1"), ("blue", "u1"),
+                       ("time", ">f4")])  # fmt: skip
+    rows = np.zeros(len(points), record)
+    rows["x"], rows["y"], rows["z"] = points.T
+    rows["red"], rows["time"] = np.arange(len(points)) % 200, np.arange(len(points))
+    kinds = {"f8": "double", "f4": "float", "u1": "uchar"}
+    lines = [f"property {kinds[record[n].str[1:]]} {n}" for n in record.names or ()]
+    header = ["ply", "format binary_big_endian 1.0", f"element vertex {len(rows)}", *lines, "end_header", ""]
+    (folder / "cloud.ply").write_bytes("\n".join(header).encode() + rows.tobytes())
+    return folder / "cloud.ply"
+
+
+CASES = {"laz": (_laz, read_las), "e57": (_e57, read_e57), "ply": (_ply, read_ply)}
+
+
+def _same(one: RawScan, other: RawScan) -> None:
+    for name in ("points", "colours", "time", "classes", "station"):
+        a, b = getattr(one, name), getattr(other, name)
+        assert (a is None) == (b is None), name
+        if a is not None:
+            assert a.dtype == b.dtype
+            np.testing.assert_array_equal(a, b, err_msg=name)
+    assert (one.dropped, one.quantum) == (other.dropped, other.quantum)
+
+
+@pytest.mark.parametrize("kind", CASES)
+@pytest.mark.parametrize("cut", [False, True])
+@pytest.mark.parametrize("most", [None, 300])
+def test_how_many_are_read_at_a_time_changes_nothing(
+    kind: str, cut: bool, most: int | None, tmp_path: Path
+) -> None:
+    write, read = CASES[kind]
+    path = write(tmp_path, _cloud())
+    part = Cut((Patch((2.0, 1.0), 0.3, (4.0, 2.0)),), np.eye(2, 4), (), (7,)) if cut else None
+    whole = read(path, Take(most, 10**6, part))
+    for rows in (7, 37, 1000):
+        _same(read(path, Take(most, rows, part)), whole)
+
+
+def test_points_of_a_laz_are_those_of_its_library(tmp_path: Path) -> None:
+    path = _laz(tmp_path, _cloud())
+    las = laspy.read(str(path))
+    keep = ~np.asarray(las.withheld, bool)
+    found = read_las(path, Take(None, 999))
+    np.testing.assert_array_equal(found.points, np.column_stack([las.x, las.y, las.z])[keep])
+    assert found.dropped == (~keep).sum() and found.colours is not None and found.colours.max() <= 1
+    few = read_las(path, Take(1000, 999))
+    assert few.tally is not None and few.tally.every == 8
+    np.testing.assert_array_equal(few.points, found.points[::8])
+
+
+def test_a_binary_cloud_is_what_its_library_makes_of_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = _ply(tmp_path, _cloud())
+    some = read_ply(path, Take(None, 999))
+    monkeypatch.setattr(ply, "_record", lambda *_: None)
+    whole = read_ply(path)
+    _same(some, whole)
+    assert some.time is not None and some.colours is not None and some.format == whole.format
+
+
+@pytest.mark.parametrize("up", ["z", "y"])
+def test_of_a_scan_too_large_to_be_held_the_part_needed_is_whole(
+    up: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    points = _cloud() + np.array([500.0, 300.0, 0.0])
+    path = _laz(tmp_path, points if up == "z" else points[:, [0, 2, 1]] * [1, 1, -1])
+    choice = ScanChoice((path,), "m", up, None)
+    whole = read_scan(choice)
+    patch = Patch((3.0, 1.0), 0.2, (3.0, 2.0))
+    inside = patch.holds(*whole.points[:, :2].T)
+    for rows in (100, 1717):
+        monkeypatch.setattr(load, "HELD", Take(1500, rows))
+        part = read_scan(choice, None, lambda _: (patch,))
+        np.testing.assert_array_equal(part.points, whole.points[inside])
+        assert part.every == 1 and 100 < inside.sum() < 1500
+        assert part.time is not None and part.colours is not None
+        assert part.files[0].points == whole.files[0].points  # those left out are counted all the same
+        assert part.files[0].sha256 == whole.files[0].sha256 and part.all_over.shape[0] > 300
+        np.testing.assert_array_equal(part.frame.shift, whole.frame.shift)
+        assert any("left out by their classes" in n for n in part.notes)
+        assert [n for n in part.notes if "left out" in n] == [n for n in whole.notes if "left out" in n]
+
+
+def test_a_look_at_a_few_points_tells_the_density_of_all(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = _laz(tmp_path, _cloud(240_000))
+    monkeypatch.setattr(load, "HELD", Take(30_000, 50_000))
+    few, whole = read_scan(path, None, anywhere), read_scan(path)
+    assert few.every == 8 and len(few.points) < 30_000
+    assert assess(few).density_median == pytest.approx(assess(whole).density_median, rel=0.1)
+
+
+def test_memory_follows_what_is_held(tmp_path: Path) -> None:
+    path = _laz(tmp_path, _cloud(1_500_000))
+    tracemalloc.start()
+    try:
+        read_las(path, Take(100_000, 100_000))
+        few = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert few < 40e6  # bytes; the points alone are 36 million, all that is read of them 60
