@@ -18,13 +18,29 @@ from crestcut.base.stopping import end_with_parent
 _served: list[int] = []  # the page server's process id, where one started this
 
 
-def serve_page(parent: int) -> None:
+def serve_page(parent: int, waits: bool = False) -> None:
     """From here on steps and faults are JSON lines on stderr, and this process ends with ``parent``.
 
-    Where the system cannot end it, the pipe on stdin does: it closes with the parent.
+    Where the system cannot end it, the pipe on stdin does: it closes with the parent. waits : for a command
+    on that pipe (``sent_command``), and reads it until then.
     """
     _served[:] = [parent]
     end_with_parent(parent)
+    if not waits:
+        _end_with_pipe()
+
+
+def sent_command() -> list[str]:
+    """The arguments that the page server sends; this process ends where it ends instead."""
+    line = sys.stdin.buffer.readline()
+    if not line:
+        os._exit(1)
+    _end_with_pipe()
+    words: list[str] = json.loads(line)
+    return words
+
+
+def _end_with_pipe() -> None:
     threading.Thread(target=_end_with_stdin, daemon=True).start()
 
 

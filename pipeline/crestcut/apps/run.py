@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
@@ -88,3 +89,15 @@ def reached(report: Report) -> bool:
     """Does the planned cut, where there is one, reach what was asked, water included?"""
     plan = report.plan
     return plan is None or (plan.feasible and (plan.drain is None or plan.drain.reached))
+
+
+def load_all() -> None:
+    """Load every library that a job's answer and files take; all are loaded when first needed otherwise."""
+    from crestcut import report
+    from crestcut.cut import load_caster
+
+    for module in ("ezdxf", "trimesh", "matplotlib.backends.backend_agg", "matplotlib.backends.backend_pdf"):
+        import_module(module)
+    for name in report.__all__:
+        getattr(report, name)
+    load_caster()
