@@ -8,6 +8,7 @@ from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say
+from crestcut.base.parallel import meanwhile
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
 
@@ -37,6 +38,21 @@ def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[
 
 
 def _write(done: Study, folder: Path, say: Say) -> None:
+    from crestcut.report import write_result
+
+    report = done.report
+    clock = Clock(say)
+    with clock.stage("write", "writing mesh, pictures, page and sheets"):
+        kept = meanwhile(write_study, done, folder / STUDY_NAME)  # packing lets go of the interpreter
+        try:
+            _draw(done, folder)
+        finally:
+            kept()
+    timed = replace(report, seconds={**report.seconds, **clock.seconds})
+    write_result(timed, folder / "result.json")
+
+
+def _draw(done: Study, folder: Path) -> None:
     from crestcut.report import (
         CAD_NAME,
         GLB_NAME,
@@ -53,29 +69,23 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         write_depth_ply,
         write_record,
         write_report,
-        write_result,
         write_sheets,
     )
 
     report = done.report
-    clock = Clock(say)
-    with clock.stage("write", "writing mesh, pictures, page and sheets"):
-        sheet = worksheet_of(done)
-        site = make_site(report.surface, report.line, report.plan)
-        write_depth_ply(report, folder / PLY_NAME)
-        write_depth_glb(report, folder / GLB_NAME)
-        draw_plan(report, folder / "plan.png")
-        draw_profile(report, folder / "profile.png")
-        if worth_drawing(report):
-            draw_reference(report, folder / REFERENCE_NAME)
-        write_sheets(sheet, site, report.identity, folder)
-        write_agreement(report, sheet, folder)
-        write_cad(report, sheet, folder / CAD_NAME)
-        write_report(report, folder, sheet)
-        write_record(report, folder / RECORD_NAME)
-        write_study(done, folder / STUDY_NAME)
-    timed = replace(report, seconds={**report.seconds, **clock.seconds})
-    write_result(timed, folder / "result.json")
+    sheet = worksheet_of(done)
+    site = make_site(report.surface, report.line, report.plan)
+    write_depth_ply(report, folder / PLY_NAME)
+    write_depth_glb(report, folder / GLB_NAME)
+    draw_plan(report, folder / "plan.png")
+    draw_profile(report, folder / "profile.png")
+    if worth_drawing(report):
+        draw_reference(report, folder / REFERENCE_NAME)
+    write_sheets(sheet, site, report.identity, folder)
+    write_agreement(report, sheet, folder)
+    write_cad(report, sheet, folder / CAD_NAME)
+    write_report(report, folder, sheet)
+    write_record(report, folder / RECORD_NAME)
 
 
 def worksheet_of(done: Study) -> Worksheet:
