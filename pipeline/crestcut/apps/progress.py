@@ -12,7 +12,7 @@ from contextlib import contextmanager
 
 import click
 
-from crestcut.base.errors import CrestcutError, Mind, Say, Step, visible
+from crestcut.base.errors import CrestcutError, Mind, Say, Step, Verdict, visible
 from crestcut.base.stopping import end_with_parent
 
 _served: list[int] = []  # the page server's process id, where one started this
@@ -69,12 +69,15 @@ def print_line(text: str, err: bool = False) -> None:
 
 def say_plainly(text: str) -> None:
     """A step as a line of a log."""
-    print_line(f"  {text} ...", err=True)
+    if not isinstance(text, Verdict):  # which is soon told with all that belongs to it
+        print_line(f"  {text} ...", err=True)
 
 
 def _say_as_record(words: str) -> None:
     if isinstance(words, Mind):
         _tell(mind=words)
+    elif isinstance(words, Verdict):
+        _tell(answer=words)
     else:
         _tell(step=words, key=words.key if isinstance(words, Step) else None)
 
@@ -107,6 +110,8 @@ def progress() -> Iterator[Say]:
                 shown.console.print(f"  {said}  {time.perf_counter() - began.pop():.1f} s")
 
         def say(words: str) -> None:
+            if isinstance(words, Verdict):
+                return
             if isinstance(words, Mind):
                 shown.console.print(f"  {visible(words)}")
                 return

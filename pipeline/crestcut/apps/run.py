@@ -7,7 +7,7 @@ from importlib import import_module
 from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
-from crestcut.base.errors import Say
+from crestcut.base.errors import Say, Verdict
 from crestcut.base.parallel import meanwhile
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
@@ -15,12 +15,13 @@ from crestcut.work import Worksheet, make_site, make_worksheet
 
 def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
     """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.report import Staging
+    from crestcut.report import Staging, verdict_line
 
     staging = Staging(out, "run", say)
     with staging as folder:
         asked = job_of_record(path, say) if path.suffix == ".json" else path
         done = run_job(asked, say, out / STUDY_NAME)
+        say(Verdict(verdict_line(done.report)))
         staging.about = done.report.identity
         _write(done, folder, say)
     return done, staging.moved

@@ -65,6 +65,7 @@ class Running:
     spent: dict[str, float] = field(default_factory=dict)
     fault: dict[str, str] = field(default_factory=dict)
     heard: bool = False  # anything at all from it
+    answer: str = ""  # in a line, once it is known
     cancelled: bool = False
 
     def step(self, words: str, key: str | None) -> None:
@@ -216,6 +217,8 @@ async def _listen(run: Running) -> str:
             run.heard = True
             if "step" in told:
                 run.step(str(told["step"]), told["key"])
+            elif "answer" in told:
+                run.answer = str(told["answer"])
             elif "fault" in told:
                 run.fault = {name: str(told["fault"][name]) for name in ("what", "where", "mend")}
     await run.process.wait()
