@@ -251,3 +251,48 @@ def test_idle_it_is_small_and_answers_at_once(tmp_path: Path) -> None:
         if status.exists():
             kilobytes = int(status.read_text().partition("VmRSS:")[2].split()[0])
             assert kilobytes <= 60 * 1024
+
+
+@linux
+def test_what_waits_with_all_loaded_does_the_next_command_and_nothing_hangs_on_it(tmp_path: Path) -> None:
+    home = site(tmp_path)
+    with Served(home, cwd=home) as served:
+        served.wait()
+        ready = _waiting(served)
+        assert served.send("/run")[0] == 303
+        assert served.children() == [ready]
+        assert any(words.startswith(("TOUCHES", "CLEARS", "CANNOT TELL")) for words in _told(served))
+        assert "Where it is" in served.get("/answer")
+        first = read_json(home / "results" / "result.json")
+        killed = _waiting(served)
+        assert killed != ready
+        os.kill(killed, signal.SIGKILL)
+        served.send("/run")
+        served.wait()
+        again = read_json(home / "results" / "result.json")
+        assert {**again, "seconds": 0} == {**first, "seconds": 0}
+        left = _waiting(served)
+        assert left != killed
+    end = time.monotonic() + 10
+    while alive(left):
+        assert time.monotonic() < end, "it outlived the server"
+        time.sleep(0.05)
+
+
+def _waiting(served: Served) -> int:
+    """The process that loads all and waits."""
+    end = time.monotonic() + 20
+    while not (found := served.children()):
+        assert time.monotonic() < end, "none was started"
+        time.sleep(0.05)
+    (one,) = found
+    return one
+
+
+def _told(served: Served) -> set[str]:
+    """All that is said until a command has ended."""
+    said = set()
+    while (now := json.loads(served.ask("GET", "/progress")[2]))["running"]:
+        said.add(now["words"])
+        time.sleep(0.02)
+    return said

@@ -11,6 +11,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.records import ErrorModel, Known
 from crestcut.terrain.slab.averages import tiles_of
@@ -18,7 +19,7 @@ from crestcut.terrain.slab.behind import FLOOR, slab_behind
 from crestcut.terrain.slab.between import between_nodes, unit_field
 from crestcut.terrain.slab.features import Dictionary
 from crestcut.terrain.slab.misfit import LENGTH, Misfit
-from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _noise, _Observed, judge
+from crestcut.terrain.slab.posterior import AT_ONCE, Fineness, Posterior, _Draws, _noise, _Observed, judge
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import (
     FieldPriors,
@@ -33,6 +34,9 @@ from slab_scans import as_fitted, field
 SETTING = Setting(0.002, 0.8, 0.003, 0.4)
 PRIORS = FieldPriors(curvature_of(25.0), 2.0, 0.003, 2.2, 0.4)
 FRAME = GridFrame((0.0, 0.0), 0.0, 0.01, (121, 161))
+BENT = Break(
+    np.array([[0.8, 0.1], [0.82, 0.6], [0.8, 1.1]]), np.array([0.05, 0.0, -0.05]), 0.0, 0.0, 0.0, 0.0
+)
 
 
 def bumpy(frame: GridFrame = FRAME, seed: int = 1) -> HeightGrid:
@@ -129,6 +133,21 @@ def test_deviations_are_the_draws_less_their_mean(plain: tuple[Posterior, Height
     whole = found.mean_over(FRAME)[nodes[:, 1], nodes[:, 0]]
     # the surface is that mean, its level kept apart
     assert np.ptp(mean.values[nodes[:, 1], nodes[:, 0]] - whole) < 2e-5
+
+
+def test_the_mean_has_the_same_bits_reckoned_part_by_part(
+    plain: tuple[Posterior, HeightGrid], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    found, _ = plain
+    narrow = [(Shape.HINGE, (0.3 + 0.01 * k, 0.002 * k), 0, 0.1) for k in range(37)]
+    cols = columns([*narrow, (Shape.STEP, (0.8, 0.01), 1, 0.1)], (Break.straight(0.1, 0.0), BENT), (0.8, 0.6))
+    amplitude = np.random.default_rng(3).standard_normal((len(cols), found.count))
+    with_lines = replace(found, columns=cols, amplitude=amplitude)
+    monkeypatch.setattr("crestcut.terrain.slab.posterior.AT_ONCE", 10**9)
+    whole = with_lines.mean_over(FRAME)
+    monkeypatch.undo()
+    assert FRAME.shape[0] * FRAME.shape[1] > 4 * AT_ONCE
+    assert np.array_equal(with_lines.mean_over(FRAME), whole)
 
 
 def test_a_linear_reading_moves_every_draw_as_a_kalman_filter_does(

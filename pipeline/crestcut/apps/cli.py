@@ -13,9 +13,9 @@ from typing import TYPE_CHECKING
 import click
 
 from crestcut import __version__
-from crestcut.apps.progress import fault, print_line, progress, say_plainly, serve_page
+from crestcut.apps.progress import fault, print_line, progress, say_plainly, sent_command, serve_page
 from crestcut.base.errors import CrestcutError
-from crestcut.base.stopping import stopped_as_by_ctrl_c
+from crestcut.base.stopping import READY, stopped_as_by_ctrl_c
 from crestcut.report import Staging, refuse_unwritable, switched
 from crestcut.study import Identity
 
@@ -53,10 +53,11 @@ class _OneLineErrors(click.Group):
 @click.group(cls=_OneLineErrors)
 @click.version_option(__version__)
 @click.option("--under", type=int, hidden=True, help="Process id of the page server that started this.")
-def main(under: int | None) -> None:
+@click.pass_context
+def main(asked: click.Context, under: int | None) -> None:
     """From a scan of a slab to a verdict on a low vehicle and a depth to remove."""
     if under is not None:
-        serve_page(under)
+        serve_page(under, waits=asked.invoked_subcommand == READY)
     gc.set_threshold(SELDOM)
     atexit.register(gc.freeze)  # nor are the million objects that are left searched at the end
 
@@ -138,6 +139,15 @@ def open_(what: Path | None, folder: Path | None, phone: bool, port: int, no_bro
     from crestcut.serve import Asked, serve
 
     serve(Asked(what, folder, phone, port, not no_browser), print_line)
+
+
+@main.command(READY, hidden=True)
+def ready() -> None:
+    """Load what a job needs, then do what the page server sends."""
+    from crestcut.apps.run import load_all
+
+    load_all()
+    main(sent_command())
 
 
 @main.command()

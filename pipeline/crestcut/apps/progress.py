@@ -12,19 +12,35 @@ from contextlib import contextmanager
 
 import click
 
-from crestcut.base.errors import CrestcutError, Mind, Say, Step, visible
+from crestcut.base.errors import CrestcutError, Mind, Say, Step, Verdict, visible
 from crestcut.base.stopping import end_with_parent
 
 _served: list[int] = []  # the page server's process id, where one started this
 
 
-def serve_page(parent: int) -> None:
+def serve_page(parent: int, waits: bool = False) -> None:
     """From here on steps and faults are JSON lines on stderr, and this process ends with ``parent``.
 
-    Where the system cannot end it, the pipe on stdin does: it closes with the parent.
+    Where the system cannot end it, the pipe on stdin does: it closes with the parent. waits : for a command
+    on that pipe (``sent_command``), and reads it until then.
     """
     _served[:] = [parent]
     end_with_parent(parent)
+    if not waits:
+        _end_with_pipe()
+
+
+def sent_command() -> list[str]:
+    """The arguments that the page server sends; this process ends where it ends instead."""
+    line = sys.stdin.buffer.readline()
+    if not line:
+        os._exit(1)
+    _end_with_pipe()
+    words: list[str] = json.loads(line)
+    return words
+
+
+def _end_with_pipe() -> None:
     threading.Thread(target=_end_with_stdin, daemon=True).start()
 
 
@@ -53,12 +69,15 @@ def print_line(text: str, err: bool = False) -> None:
 
 def say_plainly(text: str) -> None:
     """A step as a line of a log."""
-    print_line(f"  {text} ...", err=True)
+    if not isinstance(text, Verdict):  # which is soon told with all that belongs to it
+        print_line(f"  {text} ...", err=True)
 
 
 def _say_as_record(words: str) -> None:
     if isinstance(words, Mind):
         _tell(mind=words)
+    elif isinstance(words, Verdict):
+        _tell(answer=words)
     else:
         _tell(step=words, key=words.key if isinstance(words, Step) else None)
 
@@ -91,6 +110,8 @@ def progress() -> Iterator[Say]:
                 shown.console.print(f"  {said}  {time.perf_counter() - began.pop():.1f} s")
 
         def say(words: str) -> None:
+            if isinstance(words, Verdict):
+                return
             if isinstance(words, Mind):
                 shown.console.print(f"  {visible(words)}")
                 return

@@ -3,22 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
-from crestcut.base.errors import Say
+from crestcut.base.errors import Say, Verdict
+from crestcut.base.parallel import meanwhile
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
 
 
 def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
     """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.report import Staging
+    from crestcut.report import Staging, verdict_line
 
     staging = Staging(out, "run", say)
     with staging as folder:
         asked = job_of_record(path, say) if path.suffix == ".json" else path
         done = run_job(asked, say, out / STUDY_NAME)
+        say(Verdict(verdict_line(done.report)))
         staging.about = done.report.identity
         _write(done, folder, say)
     return done, staging.moved
@@ -36,6 +39,21 @@ def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[
 
 
 def _write(done: Study, folder: Path, say: Say) -> None:
+    from crestcut.report import write_result
+
+    report = done.report
+    clock = Clock(say)
+    with clock.stage("write", "writing mesh, pictures, page and sheets"):
+        kept = meanwhile(write_study, done, folder / STUDY_NAME)  # packing lets go of the interpreter
+        try:
+            _draw(done, folder)
+        finally:
+            kept()
+    timed = replace(report, seconds={**report.seconds, **clock.seconds})
+    write_result(timed, folder / "result.json")
+
+
+def _draw(done: Study, folder: Path) -> None:
     from crestcut.report import (
         CAD_NAME,
         GLB_NAME,
@@ -52,29 +70,23 @@ def _write(done: Study, folder: Path, say: Say) -> None:
         write_depth_ply,
         write_record,
         write_report,
-        write_result,
         write_sheets,
     )
 
     report = done.report
-    clock = Clock(say)
-    with clock.stage("write", "writing mesh, pictures, page and sheets"):
-        sheet = worksheet_of(done)
-        site = make_site(report.surface, report.line, report.plan)
-        write_depth_ply(report, folder / PLY_NAME)
-        write_depth_glb(report, folder / GLB_NAME)
-        draw_plan(report, folder / "plan.png")
-        draw_profile(report, folder / "profile.png")
-        if worth_drawing(report):
-            draw_reference(report, folder / REFERENCE_NAME)
-        write_sheets(sheet, site, report.identity, folder)
-        write_agreement(report, sheet, folder)
-        write_cad(report, sheet, folder / CAD_NAME)
-        write_report(report, folder, sheet)
-        write_record(report, folder / RECORD_NAME)
-        write_study(done, folder / STUDY_NAME)
-    timed = replace(report, seconds={**report.seconds, **clock.seconds})
-    write_result(timed, folder / "result.json")
+    sheet = worksheet_of(done)
+    site = make_site(report.surface, report.line, report.plan)
+    write_depth_ply(report, folder / PLY_NAME)
+    write_depth_glb(report, folder / GLB_NAME)
+    draw_plan(report, folder / "plan.png")
+    draw_profile(report, folder / "profile.png")
+    if worth_drawing(report):
+        draw_reference(report, folder / REFERENCE_NAME)
+    write_sheets(sheet, site, report.identity, folder)
+    write_agreement(report, sheet, folder)
+    write_cad(report, sheet, folder / CAD_NAME)
+    write_report(report, folder, sheet)
+    write_record(report, folder / RECORD_NAME)
 
 
 def worksheet_of(done: Study) -> Worksheet:
@@ -88,3 +100,15 @@ def reached(report: Report) -> bool:
     """Does the planned cut, where there is one, reach what was asked, water included?"""
     plan = report.plan
     return plan is None or (plan.feasible and (plan.drain is None or plan.drain.reached))
+
+
+def load_all() -> None:
+    """Load every library that a job's answer and files take; all are loaded when first needed otherwise."""
+    from crestcut import report
+    from crestcut.cut import load_caster
+
+    for module in ("ezdxf", "trimesh", "matplotlib.backends.backend_agg", "matplotlib.backends.backend_pdf"):
+        import_module(module)
+    for name in report.__all__:
+        getattr(report, name)
+    load_caster()

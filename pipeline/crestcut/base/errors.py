@@ -12,7 +12,7 @@ _LONGEST, _LONGEST_WHERE, _LONGEST_MEND = 600, 200, 240
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
-Say = Callable[[str], None]  # how long work tells of each step as it begins, or of a ``Mind``
+Say = Callable[[str], None]  # how long work tells of each step as it begins, of a ``Mind`` or a ``Verdict``
 
 
 class Mind(str):
@@ -21,6 +21,10 @@ class Mind(str):
     def __new__(cls, words: str) -> Mind:
         """``words``, marked for who reads them in a log."""
         return super().__new__(cls, f"mind: {words}")
+
+
+class Verdict(str):
+    """The answer in a line, while its files are still made: for who waits for that alone."""
 
 
 class Step(str):

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from types import FrameType
 
+READY = "ready"  # the command that loads all, and waits for the page server to send another
 STOPS = tuple(getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name))
 
 

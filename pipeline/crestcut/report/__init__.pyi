@@ -47,6 +47,7 @@ from .words.look_how import how_text as how_text
 from .words.look_seen import told as told
 from .words.summary import summary_lines as summary_lines
 from .words.vehicle import vehicle_lines as vehicle_lines
+from .words.verdict import verdict_line as verdict_line
 from .words.verify import verify_lines as verify_lines
 
 __all__ = [
@@ -78,6 +79,7 @@ __all__ = [
     "switched",
     "told",
     "vehicle_lines",
+    "verdict_line",
     "verify_lines",
     "versions",
     "worth_drawing",

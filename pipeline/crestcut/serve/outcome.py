@@ -98,7 +98,7 @@ async def progress(request: Request) -> Response:
     return JSONResponse(
         {
             "running": True, "kind": now.kind, "share": round(share, 3), "left": round(left),
-            "words": now.words, "number": number,
+            "words": f"{now.answer} Now {now.words}" if now.answer else now.words, "number": number,
         }
     )  # fmt: skip
 

@@ -1,7 +1,9 @@
 """Long work in a process of its own: the command line itself, told by JSON lines how far it is.
 
 The server stays free to answer, a cancel is the Ctrl-C of the command line (nothing written, what was there
-stays), and the process ends with the server however that ends. What was under way stands in a record beside
+stays), and the process ends with the server however that ends. After a command one more process is started
+that loads what the next will need and waits: on two cores that is two of the seconds that somebody who has
+changed a number would wait. What was under way stands in a record beside
 the job, so that the next start can say so.
 """
 
@@ -21,9 +23,11 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.stopping import READY
 from crestcut.serve.folder import JobFolder
 
 PATIENCE = 8.0  # s from asking a process to stop to stopping it
+KEPT = 900.0  # s that a process which has loaded all waits for the next command
 DONE = (0, 3)  # exit codes of a command that has answered and written
 
 
@@ -53,12 +57,15 @@ class Running:
     kind: Kind
     process: asyncio.subprocess.Process
     usual: dict[str, float]
+    waited: bool = False  # with all loaded, for this command
     began: float = field(default_factory=time.monotonic)
     words: str = "starting"
     key: str = ""
     step_began: float = field(default_factory=time.monotonic)
     spent: dict[str, float] = field(default_factory=dict)
     fault: dict[str, str] = field(default_factory=dict)
+    heard: bool = False  # anything at all from it
+    answer: str = ""  # in a line, once it is known
     cancelled: bool = False
 
     def step(self, words: str, key: str | None) -> None:
@@ -90,6 +97,8 @@ class Runs:
         self.folder = folder
         self.now: Running | None = None
         self._watch: asyncio.Task[None] | None = None
+        self._spare: asyncio.subprocess.Process | None = None
+        self._away: asyncio.TimerHandle | None = None
 
     def last(self, kind: Kind) -> dict[str, Any]:
         """The record of the last run: ``began`` (Unix s), ``mark``, ``code`` (None: it was cut short),
@@ -113,29 +122,57 @@ class Runs:
         told = self.last(kind)
         self.folder.remember(f"last_{kind}", {**told, "began": time.time(), "mark": mark, "code": None})
         usual = dict(told.get("seconds") or _USUAL[kind])
+        words = [str(kind), *map(str, arguments)]
+        waited = await self._sent(words)
+        self.now = Running(kind, waited or await self._spawned(words), usual, waited is not None)
+        self._watch = asyncio.create_task(self._follow(self.now, words))
+
+    async def _spawned(self, words: Sequence[str]) -> asyncio.subprocess.Process:
         try:
-            process = await asyncio.create_subprocess_exec(
-                sys.executable, "-P", "-m", "crestcut.apps.cli", "--under", str(os.getpid()), str(kind),
-                *map(str, arguments), cwd=self.folder.home, env=_environment(), stdin=asyncio.subprocess.PIPE,
+            return await asyncio.create_subprocess_exec(
+                sys.executable, "-P", "-m", "crestcut.apps.cli", "--under", str(os.getpid()), *words,
+                cwd=self.folder.home, env=_environment(), stdin=asyncio.subprocess.PIPE,
                 stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE, limit=1 << 20,
             )  # fmt: skip
         except OSError as error:
-            raise CrestcutError(f"cannot be started: {error.strerror}", str(kind), "try again") from None
-        self.now = Running(kind, process, usual)
-        self._watch = asyncio.create_task(self._follow(self.now))
+            raise CrestcutError(f"cannot be started: {error.strerror}", words[0], "try again") from None
 
-    async def _follow(self, run: Running) -> None:
-        assert run.process.stderr is not None
-        last = ""
-        async for raw in run.process.stderr:
-            last = raw.decode("utf-8", "replace").strip()[:300] or last
-            with contextlib.suppress(ValueError, KeyError, TypeError):
-                told = json.loads(raw)
-                if "step" in told:
-                    run.step(str(told["step"]), told["key"])
-                elif "fault" in told:
-                    run.fault = {name: str(told["fault"][name]) for name in ("what", "where", "mend")}
-        code = await run.process.wait()
+    async def _sent(self, words: Sequence[str]) -> asyncio.subprocess.Process | None:
+        """The process that waits, given a command; None where none does, or it has ended."""
+        spare, self._spare = self._spare, None
+        if self._away is not None:
+            self._away.cancel()
+        if spare is None or spare.returncode is not None:
+            return None
+        assert spare.stdin is not None
+        try:
+            spare.stdin.write(json.dumps(words).encode() + b"\n")
+            await spare.stdin.drain()
+        except OSError:
+            return None
+        return spare
+
+    async def _keep_ready(self) -> None:
+        """A process that loads all a job needs, two seconds' work, and waits for the next command; not for
+        ever: it holds a few hundred megabytes. Only a gain: that it cannot be had is no fault."""
+        with contextlib.suppress(CrestcutError):
+            self._spare = await self._spawned([READY])
+            self._away = asyncio.get_running_loop().call_later(KEPT, self.let_go)
+
+    def let_go(self) -> None:
+        """End the process that waits."""
+        if self._spare is not None:
+            with contextlib.suppress(ProcessLookupError):
+                self._spare.kill()
+        self._spare = None
+
+    async def _follow(self, run: Running, words: Sequence[str]) -> None:
+        last = await _listen(run)
+        if run.waited and not run.heard and not run.cancelled:  # it had ended before it took the command
+            with contextlib.suppress(CrestcutError):
+                run.process = await self._spawned(words)
+                last = await _listen(run)
+        code = run.process.returncode
         run.close()
         if code not in (*DONE, 2) and not run.cancelled and not run.fault:
             broke = last if not last.startswith("{") else ""
@@ -149,6 +186,8 @@ class Runs:
             record["done_mark"] = record["mark"]
         self.folder.remember(f"last_{run.kind}", record)
         self.now = None
+        if code in DONE:
+            await self._keep_ready()
 
     async def cancel(self) -> None:
         """Stop what is under way, as Ctrl-C does: what was there before stays."""
@@ -165,6 +204,25 @@ class Runs:
             with contextlib.suppress(ProcessLookupError):
                 run.process.kill()
             await watch
+
+
+async def _listen(run: Running) -> str:
+    """Follow a command until it has ended; the last line that it wrote."""
+    assert run.process.stderr is not None
+    last = ""
+    async for raw in run.process.stderr:
+        last = raw.decode("utf-8", "replace").strip()[:300] or last
+        with contextlib.suppress(ValueError, KeyError, TypeError):
+            told = json.loads(raw)
+            run.heard = True
+            if "step" in told:
+                run.step(str(told["step"]), told["key"])
+            elif "answer" in told:
+                run.answer = str(told["answer"])
+            elif "fault" in told:
+                run.fault = {name: str(told["fault"][name]) for name in ("what", "where", "mend")}
+    await run.process.wait()
+    return last
 
 
 def _environment() -> dict[str, str]:

@@ -210,6 +210,7 @@ def application(site: Site) -> Starlette:
             await site.look()
         yield
         await site.runs.cancel()
+        site.runs.let_go()
 
     app = Starlette(
         routes=[

@@ -12,11 +12,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.base.kernels import njit
 from crestcut.cut import Facet
 from crestcut.work.facets import Rectangle
 from crestcut.work.site import FARTHEST, Site
@@ -38,6 +40,26 @@ UNSOUND = 0.02  # m: as bad is a chalk line all on concrete that is cut, unknown
 PLACES = ((1, 0, 0, 0), (0, 1, 0, 0), (0, 0, 1, 0), (0, 0, 0, 1), (1, 1, 0, 0), (0, 0, 1, 1))
 FAR = (-1, 1, -4, 4)
 HEIGHTS = ((-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, -1), (-1, 1))
+
+
+class Around(NamedTuple):
+    """A site, (ny, nx): ground, m; where a block finds sound concrete; which concrete stays as it is."""
+
+    ground: FloatArray
+    sound: BoolArray
+    standing: BoolArray
+
+
+class Cells(NamedTuple):
+    """A facet's cells: rows, their share of the way up, columns; (rows, columns) which are cut, the plan's
+    finished heights there (inf elsewhere) and the lowest allowed ones (-inf elsewhere), m."""
+
+    rows: IntArray
+    share: FloatArray
+    columns: IntArray
+    core: BoolArray
+    plan: FloatArray
+    lowest: FloatArray
 
 
 @dataclass(frozen=True, eq=False)
@@ -104,6 +126,9 @@ class _Frame:
         self.core = guide.core[part] & inside
         self.plan = np.where(self.core, site.finished[part], np.inf)
         self.lowest = np.where(inside, guide.lowest[part], -np.inf)
+        self.around = Around(site.ground, guide.sound, site.standing)
+        self.cells = Cells(self.rows, self.share, self.columns, self.core, self.plan, self.lowest)
+        self.beyond = np.empty(int(self.core.sum()))  # m, that the last try takes beyond the plan
         self.plane = self._plane()
 
     def _column(self, k: int, rows: IntArray) -> FloatArray:
@@ -183,49 +208,26 @@ class _Frame:
         rear, front, count = t.rear + rear, t.front + front, len(self.guide.heights)
         return _Try(t.at, rear, front) if 0 <= rear < count and 0 <= front < count else None
 
-    def _level(self, t: _Try) -> tuple[FloatArray, FloatArray, FloatArray, float]:
-        """Finished heights of the facet over its columns, the columns of both blocks on every row and the
-        finished line's heights there, m; and which share of the rows has a block off sound concrete.
-        """
-        guide, wide = self.guide, self.guide.site.ground.shape[1]
-        at = np.stack([a + (b - a) * self.share for a, b in (t.at[:2], t.at[2:])])
-        near = np.clip(np.rint(at).astype(int), 0, wide - 1)
-        off = ~guide.sound[self.rows, near] | (at < 0) | (at > wide - 2)
-        at = np.clip(at, 0, wide - 2)
-        heights = guide.heights[[t.rear, t.front]][:, None] - guide.below
-        ends = np.stack([height_at(guide.site.ground, self.rows, each) for each in at]) + heights
-        share = (self.columns - at[0][:, None]) / (at[1] - at[0])[:, None]
-        level = ends[0][:, None] * (1 - share) + ends[1][:, None] * share
-        return level, at, ends, float(off.any(axis=0).mean())
-
     def cost(self, t: _Try) -> float:
         """What the facet takes beyond the plan on average, m, and much more where it may not."""
-        level, at, ends, off = self._level(t)
-        wrong = self._wrong(level, at, ends, TOUCHES / 2) + UNSOUND * off
-        return float((self.plan - level)[self.core].mean()) + FORBIDS * wrong
+        off, wrong = self._judged(t, TOUCHES / 2)
+        return float(self.beyond.mean()) + FORBIDS * (wrong + UNSOUND * off)
 
     def wrong(self, t: _Try) -> float:
         """How far it stands over the plan, lies under a limit, or its board in concrete that stays, m;
         infinite off sound concrete.
         """
-        level, at, ends, off = self._level(t)
-        return math.inf if off > 0 else self._wrong(level, at, ends, 0.0)
+        off, wrong = self._judged(t, 0.0)
+        return math.inf if off > 0 else wrong
 
-    def _wrong(self, level: FloatArray, at: FloatArray, ends: FloatArray, free: float) -> float:
-        proud, deep = float((level - self.plan).max()), float((self.lowest - level).max())
-        found = max(proud - free, 0.0) + max(deep, 0.0) + self._touches(ends, at)
-        return math.inf if math.isnan(found) else found
-
-    def _touches(self, ends: FloatArray, at: FloatArray) -> float:
-        """How far the board would lie in concrete that stays, on the first, middle and last row, m."""
-        site, deepest = self.guide.site, 0.0
-        for k in (0, len(self.rows) // 2, len(self.rows) - 1):
-            row, (a, b) = self.rows[k], at[:, k]
-            columns = np.arange(int(a) + 1, int(b))
-            under = np.interp(columns, (a, b), ends[:, k]) + self.guide.below
-            over = np.where(site.standing[row, columns], site.ground[row, columns] + AIR - under, 0.0)
-            deepest = max(deepest, float(np.nanmax(over, initial=0.0)))
-        return deepest
+    def _judged(self, t: _Try, free: float) -> tuple[float, float]:
+        """Share of the rows with a block off sound concrete, and what is wrong but for that, m; ``beyond`` is
+        filled. free : m that it may stand over the plan."""
+        heights = self.guide.heights
+        up = heights[t.rear] - self.guide.below, heights[t.front] - self.guide.below
+        off, proud, deep, touches = judged(self.around, self.cells, t.at, up, self.guide.below, self.beyond)
+        found = max(proud - free, 0.0) + max(deep, 0.0) + touches
+        return off, math.inf if math.isnan(found) else found
 
 
 def _basis(x: IntArray, y: IntArray) -> FloatArray:
@@ -238,3 +240,50 @@ def height_at(ground: FloatArray, rows: IntArray, at: FloatArray) -> FloatArray:
     part = at - left
     beyond = np.minimum(left + 1, ground.shape[1] - 1)
     return np.asarray(ground[rows, left] * (1 - part) + np.where(part > 0, ground[rows, beyond], 0.0) * part)
+
+
+@njit()
+def judged(
+    around: Around, cells: Cells, chalked: tuple[int, int, int, int], up: tuple[float, float], below: float,
+    beyond: FloatArray,
+) -> tuple[float, float, float, float]:  # fmt: skip
+    """The ruled facet between two chalk lines: share of the rows with a block off sound concrete; how far it
+    stands over the plan, lies under a limit, and its board in concrete that stays (on the first, middle and
+    last row), m. NaN where it lies over what is not measured.
+
+    chalked : columns of the lines' ends, as in ``_Try``.  up : finished concrete over either block's ground,
+    m.  beyond : filled with what it takes beyond the plan at each cut cell, m.
+    """
+    ground, wide, count = around.ground, around.ground.shape[1], len(cells.rows)
+    (a, b, c, d), at, ends = chalked, np.empty(2), np.empty(2)
+    off, filled, proud, deep, touches = 0, 0, -np.inf, -np.inf, 0.0
+    for k in range(count):
+        row, unsound = cells.rows[k], False
+        for side in range(2):
+            first, last = (a, b) if side == 0 else (c, d)
+            x = first + (last - first) * cells.share[k]
+            near = min(max(int(np.rint(x)), 0), wide - 1)
+            unsound |= not around.sound[row, near] or x < 0 or x > wide - 2
+            at[side] = x = min(max(x, 0.0), wide - 2.0)
+            left = math.floor(x)
+            part = x - left
+            over = ground[row, min(left + 1, wide - 1)] if part > 0 else 0.0
+            ends[side] = ground[row, left] * (1 - part) + over * part + up[side]
+        off += unsound
+        run = at[1] - at[0]
+        for n in range(len(cells.columns)):
+            along = (cells.columns[n] - at[0]) / run
+            level = ends[0] * (1 - along) + ends[1] * along
+            if cells.core[k, n]:
+                beyond[filled] = cells.plan[k, n] - level
+                filled += 1
+            high, low = level - cells.plan[k, n], cells.lowest[k, n] - level
+            proud = high if high > proud or math.isnan(high) else proud
+            deep = low if low > deep or math.isnan(low) else deep
+        if k == 0 or k == count // 2 or k == count - 1:
+            slope = (ends[1] - ends[0]) / run
+            for column in range(int(at[0]) + 1, int(at[1])):
+                if around.standing[row, column]:
+                    over = ground[row, column] + AIR - (slope * (column - at[0]) + ends[0] + below)
+                    touches = over if over > touches else touches  # never what is not measured
+    return off / count, proud, deep, touches

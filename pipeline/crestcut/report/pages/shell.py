@@ -12,7 +12,8 @@ from collections.abc import Mapping
 from importlib import resources
 from pathlib import Path
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from jinja2 import Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
+from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from crestcut.base.errors import CrestcutError, visible
@@ -47,8 +48,19 @@ def _shown(value: object) -> object:
     return value
 
 
+class _Compiled(FileSystemBytecodeCache):
+    """Templates compiled by an earlier run, beside the package's own compiled modules; where nothing can be
+    written there, compiled again."""
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        with contextlib.suppress(OSError):
+            Path(self.directory).mkdir(exist_ok=True)
+            super().dump_bytecode(bucket)
+
+
 TEMPLATES = Environment(
     loader=PackageLoader("crestcut.report.pages"),
+    bytecode_cache=_Compiled(str(Path(__file__).parent / "__pycache__")),
     autoescape=True,  # names, titles and notes come from files of others
     finalize=_shown,
     undefined=StrictUndefined,

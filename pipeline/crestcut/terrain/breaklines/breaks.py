@@ -66,7 +66,7 @@ class Break:
         """
         alone = len(self.at) == 1
         near = np.zeros(len(uv), np.int64) if alone else cKDTree(self.at).query(uv)[1]
-        c, s = np.cos(self.normal[near]), np.sin(self.normal[near])
+        c, s = np.cos(self.normal)[near], np.sin(self.normal)[near]
         away = uv - self.at[near]
         past = -away[:, 0] * s + away[:, 1] * c
         run = np.concatenate([[0.0], np.cumsum(self._run())])

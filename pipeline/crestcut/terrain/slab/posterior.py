@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from scipy import linalg
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.base.parallel import in_threads
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes, unit_field
@@ -52,6 +53,7 @@ from crestcut.terrain.slab.split import (
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
+AT_ONCE = 4096  # nodes reckoned at a time: so many of every shape stay near the processor
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
@@ -315,15 +317,9 @@ class _Draws:
         both = float(np.median(np.hypot(*bend.T)))
         beyond = both > priors.most_curvature or np.median(bend[:, 0]) > curvature_of(WAVIEST)
         split = Split(
-            float(np.median(seen)),
-            float(np.median(slab)),
-            float(np.median(scan)),
-            (float(low), float(high)),
-            float(lengths[0]),
-            float(lengths[1]),
-            both,
-            bool(beyond),
-        )
+            float(np.median(seen)), float(np.median(slab)), float(np.median(scan)), (float(low), float(high)),
+            float(lengths[0]), float(lengths[1]), both, bool(beyond),
+        )  # fmt: skip
         shape = (waves.shape[1], *self.lattice.shape)
         return Posterior(
             self.frame, self.words.columns.take(used), amplitude[used], self.lattice,
@@ -396,5 +392,7 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     out += np.asarray(along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
     on = np.flatnonzero(narrow)
     if len(on):
-        out += sizes.take(on).at(uv) @ mean[on]
+        some, by = sizes.take(on), mean[on]
+        parts = [slice(first, first + AT_ONCE) for first in range(0, len(uv), AT_ONCE)]
+        out += np.concatenate(in_threads(lambda part: some.at(uv[part]) @ by, parts))
     return out.reshape(ny, nx)
