@@ -17,11 +17,16 @@ def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Stu
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        asked = job_of_record(path, say) if path.suffix == ".json" else path
-        done = run_job(asked, say, out / STUDY_NAME)
+        done = run_into(path, folder, say, out / STUDY_NAME)
         staging.about = done.report.identity
-        _write(done, folder, say)
     return done, staging.moved
+
+
+def run_into(path: Path, folder: Path, say: Say, before: Path) -> Study:
+    """The same into a folder that nobody else knows. before : as of ``run_job``."""
+    done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say, before)
+    _write(done, folder, say)
+    return done
 
 
 def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[Path, ...]:

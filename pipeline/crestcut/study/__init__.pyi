@@ -10,6 +10,7 @@ from .checks import with_survey as with_survey
 from .identity import NOT_DATED as NOT_DATED
 from .identity import NOTHING as NOTHING
 from .identity import Identity as Identity
+from .identity import code_digest as code_digest
 from .identity import scan_identity as scan_identity
 from .making import Clock as Clock
 from .making import cast_again as cast_again
@@ -41,6 +42,7 @@ __all__ = [
     "Study",
     "VehicleRow",
     "cast_again",
+    "code_digest",
     "evidence_of",
     "keeps_of",
     "nssda_radial",

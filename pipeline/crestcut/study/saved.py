@@ -17,7 +17,6 @@ import zlib
 from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
-from functools import cache
 from importlib import import_module, metadata
 from pathlib import Path
 from typing import Any
@@ -31,6 +30,7 @@ from crestcut.contact import Clearance, read_line
 from crestcut.job import Job
 from crestcut.scan import Scan, read_scan, resolve_line
 from crestcut.standing import lines_of, rides_of, swept_of
+from crestcut.study.identity import code_digest
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import Report
 from crestcut.terrain import Drive
@@ -99,7 +99,12 @@ def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job)
     """
     arrays: list[np.ndarray[Any, Any]] = []
     told = (
-        [__version__, _code(), platform.machine(), *(metadata.version(name) for name in LIBRARIES)],
+        [
+            __version__,
+            code_digest(ROOMS),
+            platform.machine(),
+            *(metadata.version(name) for name in LIBRARIES),
+        ],
         _names(_plain(scan, arrays, {})),
         *(
             _plain(part, [], {})
@@ -110,15 +115,6 @@ def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job)
     for array in arrays:
         found.update(f"{array.dtype.str} {array.shape}".encode())
         found.update(np.ascontiguousarray(array).data)
-    return found.hexdigest()
-
-
-@cache
-def _code() -> str:
-    """A hash of the code of ``ROOMS``."""
-    root, found = Path(__file__).parents[1], hashlib.sha256()
-    for path in sorted(p for room in ROOMS for p in (root / room).rglob("*.py")):
-        found.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
     return found.hexdigest()
 
 
