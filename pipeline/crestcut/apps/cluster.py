@@ -21,7 +21,8 @@ from crestcut.apps.rerun import job_of_record
 from crestcut.apps.run import run_into
 from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.job import load_job
-from crestcut.study import STUDY_NAME, Identity, code_digest
+from crestcut.report import Staging, versions
+from crestcut.study import STUDY_NAME, Identity
 
 if TYPE_CHECKING:
     from distributed import Client
@@ -87,7 +88,7 @@ def spread(jobs: dict[str, Path], out: Path, workers: Workers, say: Say) -> Gene
                 yield name, str(error)
                 continue
             task = client.submit(
-                work, Path.cwd(), job, out / name / STUDY_NAME, code_digest(),
+                work, Path.cwd(), job, out / name / STUDY_NAME, versions(),
                 key=f"{name}-{uuid4().hex[:8]}", pure=False, resources={MEMORY: need} if offered else None,
             )  # fmt: skip
             asked[task] = name
@@ -101,8 +102,6 @@ def spread(jobs: dict[str, Path], out: Path, workers: Workers, say: Say) -> Gene
 def _taken(task: Any, job: Path, folder: Path, say: Say) -> str:
     """Switch what a worker sent into place; what was wrong."""
     from distributed import KilledWorker
-
-    from crestcut.report import Staging
 
     try:
         sent: Sent = task.result()
@@ -132,11 +131,11 @@ def _taken(task: Any, job: Path, folder: Path, say: Say) -> str:
     return ""
 
 
-def work(cwd: Path, job: Path, before: Path, code: str) -> Sent:
+def work(cwd: Path, job: Path, before: Path, asked: dict[str, str]) -> Sent:
     """What a worker does: a job into a folder of the worker's own, which goes with it however it ends.
 
     cwd : where names that begin at no root begin: results hold the job's as it was named.  before : as of
-    ``run_job``.  code : of the program that asks; results must not hang on who made them.
+    ``run_job``.  asked : ``versions`` of who asks: results must not hang on who made them.
     """
     from distributed import get_worker
 
@@ -147,11 +146,14 @@ def work(cwd: Path, job: Path, before: Path, code: str) -> Sent:
             minds.append(words.removeprefix("mind: "))
 
     try:
-        if code != code_digest():
-            raise CrestcutError("is of another version of crestcut", here.address, "install this one there")
+        own = versions()
+        if others := [name for name in {**asked, **own} if asked.get(name) != own.get(name)]:
+            raise CrestcutError(
+                f"has another {', '.join(others)}", f"worker {here.address}", "install there what is here"
+            )
         if not cwd.is_dir():
             raise CrestcutError(
-                f"does not see {cwd}", here.address, "share it with the worker, at that place"
+                f"does not see {cwd}", f"worker {here.address}", "share it with the worker, at that place"
             )
         os.chdir(cwd)
         with tempfile.TemporaryDirectory(dir=here.local_directory) as held:
