@@ -6,13 +6,15 @@ import contextlib
 import csv
 import tomllib
 from collections.abc import Generator, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from crestcut.apps.cluster import Workers, spread
+from crestcut.apps.lines import Together, together
 from crestcut.apps.rerun import job_of_record
-from crestcut.apps.run import run_and_write
+from crestcut.apps.run import Held, run_and_write
 from crestcut.base.errors import CrestcutError, Mind, Say, table_cell
+from crestcut.job import line_of, lines_in
 from crestcut.report import JobRow, Staging, alone_in, job_row, whole, write_jobs
 from crestcut.study import Identity
 
@@ -25,9 +27,11 @@ HEAD = (
 
 @dataclass(frozen=True)
 class Batch:
-    """Several jobs on their way. rows : of each, by the name of its folder, in the order they were named."""
+    """Several jobs on their way. rows : of each, by the name of its folder, in the order they were named.
+    together : of each line, where a job has several and all are done, what holds with all cuts made."""
 
     rows: dict[str, JobRow]
+    together: list[Together] = field(default_factory=list)
 
     @property
     def waiting(self) -> int:
@@ -45,13 +49,24 @@ def begin(paths: Sequence[Path], out: Path) -> tuple[dict[str, Path], Batch]:
 
     paths : job files, or folders of them. Raises CrestcutError where there is none, or two have one name.
     """
-    jobs = tuple(_jobs(paths))
-    names = [job.stem for job in jobs]
+    jobs = {one: file for file in _jobs(paths) for one in lines_in(file)}
+    files = set(jobs.values())
+    named = {one: folder_of(one, len(files) == 1) for one in jobs}
+    names = list(named.values())
     if twice := sorted({n for n in names if names.count(n) > 1}):
         raise CrestcutError(
             "two jobs would have one folder of results", ", ".join(twice), "give their files other names"
         )
-    return {job.stem: job for job in jobs}, Batch({job.stem: JobRow(job.name, job.stem) for job in jobs})
+    return {name: one for one, name in named.items()}, Batch(
+        {name: JobRow(one.name, name) for one, name in named.items()}
+    )
+
+
+def folder_of(job: Path, alone: bool) -> str:
+    """The folder of a job's results: named as its file, and as its line where that has several; as the line
+    alone where no other file is there."""
+    file, line = line_of(job)
+    return file.stem if not line else line if alone else f"{file.stem} {line}"
 
 
 def run_all(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, workers: Workers | None = None) -> None:
@@ -67,7 +82,8 @@ def run_all(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, workers: W
                 say(Mind(f"{job.name}: done before, from the same files"))
                 batch.rows[name] = row
         left = {name: job for name, job in jobs.items() if batch.rows[name].waits}
-        ended = spread(left, out, workers, say) if workers else _one_by_one(left, out, say)
+        held: list[Held] = []
+        ended = spread(left, out, workers, say) if workers else _one_by_one(left, out, say, held)
         with contextlib.closing(ended):
             for name, wrong in ended:
                 if wrong:
@@ -75,15 +91,37 @@ def run_all(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, workers: W
                 batch.rows[name] = JobRow(jobs[name].name, name, note=wrong) if wrong else job_row(out / name)
                 with contextlib.suppress(CrestcutError):  # a disk that is full; what counts is the last
                     _write_table(batch, out, say)
+        batch.together[:] = _all_lines(jobs, batch, out, say, held[0] if held else None)
         _write_table(batch, out, say)
 
 
-def _one_by_one(jobs: dict[str, Path], out: Path, say: Say) -> Generator[tuple[str, str]]:
-    """The folder of each as it ends, and what was wrong."""
+def _all_lines(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, held: Held | None) -> list[Together]:
+    """Of each file with several lines of which all are done and one is cut for."""
+    files: dict[Path, list[str]] = {}
+    for name, job in jobs.items():
+        file, line = line_of(job)
+        if line:
+            files.setdefault(file, []).append(name)
+    found: list[Together] = []
+    for file, names in files.items():
+        rows = [batch.rows[name] for name in names]
+        if len(names) > 1 and all(row.verdict for row in rows) and any(row.deepest for row in rows):
+            say(f"{file.name}: sweeping its lines over all of their cuts")
+            try:
+                found += together([out / name for name in names], say, held)
+            except CrestcutError as error:
+                say(Mind(f"{file.name}: not swept over all cuts: {error}"))
+    return found
+
+
+def _one_by_one(jobs: dict[str, Path], out: Path, say: Say, held: list[Held]) -> Generator[tuple[str, str]]:
+    """The folder of each as it ends, and what was wrong. held : the scan of the one before, kept up here:
+    lines of one file are of one scan."""
     for number, (name, job) in enumerate(jobs.items(), 1):
         say(f"job {number} of {len(jobs)}: {job.name}")
         try:
-            run_and_write(job, out / name, say)
+            report = run_and_write(job, out / name, say, held[0] if held else None)[0].report
+            held[:] = [(report.job.scan, report.scan)]
         except CrestcutError as error:
             yield name, str(error)
         else:
@@ -100,7 +138,9 @@ def done_before(job: Path, folder: Path) -> JobRow | None:
         if not whole(folder, "run"):
             return None
         then = job_of_record(folder / RECORD_NAME, doubts.append)
-        return job_row(folder) if not doubts and then.path.samefile(job) else None
+        file, line = line_of(job)
+        same = then.path.samefile(file) and then.travel.name == line
+        return job_row(folder) if same and not doubts else None
     except (CrestcutError, OSError, ValueError, LookupError, TypeError):
         return None
 
@@ -111,7 +151,8 @@ def _write_table(batch: Batch, out: Path, say: Say) -> None:
         staging.about = Identity(f"{len(batch.rows)} jobs")
         with (part / TABLE_NAME).open("w", newline="", encoding="utf-8") as file:
             csv.writer(file, lineterminator="\n").writerows([HEAD, *map(row, batch.rows.values())])
-        write_jobs(tuple(batch.rows.values()), staging.about, part)
+        notes = [one.words for one in batch.together]
+        write_jobs(tuple(batch.rows.values()), staging.about, part, notes)
 
 
 def _jobs(paths: Sequence[Path]) -> Iterator[Path]:

@@ -152,8 +152,10 @@ def run(jobs: tuple[Path, ...], out: Path, as_json: bool, workers: int | None, s
     Several jobs, or a folder of them: each into a folder of its own, and a table of all in jobs.csv. Those
     done before, from the same files, are not done again.
     """
+    from crestcut.job import lines_in
+
     refuse_unwritable(out)
-    several = len(jobs) > 1 or jobs[0].is_dir()
+    several = len(jobs) > 1 or jobs[0].is_dir() or lines_in(jobs[0]) != (jobs[0],)
     if workers and scheduler:
         raise click.UsageError("--workers are of this machine, --scheduler names others: one of them")
     if (workers or scheduler) and not several:
@@ -200,10 +202,12 @@ def _run_several(paths: tuple[Path, ...], out: Path, workers: int, scheduler: st
         title, folder, *rest = row(one)
         said = f"{rest[0]}, gap {rest[1] or '-'} mm, deepest {rest[4] or '-'} mm, {rest[6]}"
         print_line(f"{title} ({folder}): {said if one.verdict else one.note}")
+    for line in batch.together:
+        print_line(f"With all lines cut: {line.words}")
     print_line(f"Table: {out / TABLE_NAME}", err=True)
     if batch.wrong:
         sys.exit(SOME_FAILED if batch.wrong < len(jobs) else 2)
-    if any(one.reached is False for one in batch.rows.values()):
+    if any(one.reached is False for one in batch.rows.values()) or not all(t.holds for t in batch.together):
         sys.exit(SHORT)
 
 

@@ -7,24 +7,33 @@ from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say
+from crestcut.job import ScanChoice
+from crestcut.scan import Scan
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
 
+Held = tuple[ScanChoice, Scan]
 
-def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
-    """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written."""
+
+def run_and_write(
+    path: Path, out: Path, say: Say = lambda _: None, held: Held | None = None
+) -> tuple[Study, tuple[Path, ...]]:
+    """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
+
+    held : as of ``run_job``.
+    """
     from crestcut.report import Staging
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        done = run_into(path, folder, say, out / STUDY_NAME)
+        done = run_into(path, folder, say, out / STUDY_NAME, held)
         staging.about = done.report.identity
     return done, staging.moved
 
 
-def run_into(path: Path, folder: Path, say: Say, before: Path) -> Study:
-    """The same into a folder that nobody else knows. before : as of ``run_job``."""
-    done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say, before)
+def run_into(path: Path, folder: Path, say: Say, before: Path, held: Held | None = None) -> Study:
+    """The same into a folder that nobody else knows. before, held : as of ``run_job``."""
+    done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say, before, held)
     _write(done, folder, say)
     return done
 

@@ -23,6 +23,8 @@ from .record import Study as Study
 from .report import Report as Report
 from .report import VehicleRow as VehicleRow
 from .saved import STUDY_NAME as STUDY_NAME
+from .saved import lines_driven as lines_driven
+from .saved import read_study as read_study
 from .saved import write_study as write_study
 from .stages import planned as planned
 
@@ -45,10 +47,12 @@ __all__ = [
     "code_digest",
     "evidence_of",
     "keeps_of",
+    "lines_driven",
     "nssda_radial",
     "nssda_vertical",
     "order_of",
     "planned",
+    "read_study",
     "run_job",
     "scan_identity",
     "taken_up",

@@ -41,7 +41,7 @@ from crestcut.cut import (
     load_caster,
     ray_cast,
 )
-from crestcut.job import Job, Point, load_job
+from crestcut.job import Job, Point, ScanChoice, load_job
 from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
 from crestcut.standing import (
     LoadedVehicle,
@@ -107,11 +107,16 @@ class Clock:
 
 
 @one_thread_each
-def run_job(asked: Path | str | Job, say: Say = lambda _: None, before: Path | None = None) -> Study:
+def run_job(
+    asked: Path | str | Job,
+    say: Say = lambda _: None,
+    before: Path | None = None,
+    held: tuple[ScanChoice, Scan] | None = None,
+) -> Study:
     """The answer of a job, or of the job in a file; nothing written yet.
 
     before : the record of an earlier run, whose slab is taken up where it was made from all the same: the
-    answer is the same as without, sooner.
+    answer is the same as without, sooner.  held : a scan that was read just now, taken where it is the job's.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
@@ -124,7 +129,7 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None, before: Path | N
     limit = deepest_allowed(job.cut, job.slab)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
-        scan = read_scan(job.scan, say)
+        scan = held[1] if held is not None and held[0] == job.scan else read_scan(job.scan, say)
     for note in scan.notes:
         say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = (

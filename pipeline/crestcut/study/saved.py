@@ -26,10 +26,10 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import GridFrame
-from crestcut.contact import Clearance, read_line
-from crestcut.job import Job
+from crestcut.contact import Clearance, TravelLine, read_line
+from crestcut.job import Job, ScanChoice
 from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import lines_of, rides_of, swept_of
+from crestcut.standing import LoadedVehicle, lines_of, rides_of, swept_of
 from crestcut.study.identity import code_digest
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import Report
@@ -60,15 +60,19 @@ def write_study(study: Study, path: Path) -> None:
             _put(archive, str(number), array)
 
 
-def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
+def read_study(
+    path: Path | str, say: Say = lambda _: None, held: tuple[ScanChoice, Scan] | None = None
+) -> Study | None:
     """The record back, its scan read again from its files; None where another version wrote it.
+
+    held : as of ``run_job``.
 
     Raises CrestcutError for a file that is no such record, for scans that are not those it was made from, and
     whatever ``read_scan`` raises.
     """
     path = Path(path)
     try:
-        with path.open("rb") as held, np.load(held, allow_pickle=False) as archive:
+        with path.open("rb") as file, np.load(file, allow_pickle=False) as archive:
             told = json.loads(archive["record"].tobytes())
             arrays = {name: archive[name] for name in archive.files if name != "record"}
         if told["schema"] != SCHEMA or told["version"] != __version__:
@@ -86,7 +90,7 @@ def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
         raise CrestcutError(
             f"is no record of a job ({type(error).__name__})", str(path), "run the job again into that folder"
         ) from None
-    return _completed(raw, tuple(told["scans"]), path, say)
+    return _completed(raw, tuple(told["scans"]), path, say, held)
 
 
 def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job) -> str:
@@ -166,24 +170,31 @@ def differing(before: Job, now: Job) -> tuple[str, ...]:
     return tuple(changed)
 
 
-def _completed(raw: dict[str, Any], scans: tuple[str, ...], path: Path, say: Say) -> Study:
+def _completed(
+    raw: dict[str, Any], scans: tuple[str, ...], path: Path, say: Say, held: tuple[ScanChoice, Scan] | None
+) -> Study:
     """The record with its scan read, the vehicle that speaks stood up and swept again."""
     kept = raw["report"]
     job: Job = kept["job"]
-    scan = read_scan(job.scan, say)
+    scan = held[1] if held is not None and held[0] == job.scan else read_scan(job.scan, say)
     if tuple(f.sha256 for f in scan.files) != scans:
         raise CrestcutError(
             "the scan of the job is not the one that this plan was made from", str(path),
             "put the old file back, or run the job again",
         )  # fmt: skip
-    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
-    places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
     drivers = raw["drivers"]
     speaks = next(d for d in drivers if d.vehicle.path == kept["vehicle"].path)
-    (line,) = lines_of((speaks,), job, places)
+    (line,) = lines_driven(job, scan, (speaks,))
     (rode,) = rides_of((speaks,), (line,), kept["surface"], job)
     (swept,) = swept_of((speaks,), (rode,), kept["surface"], job)
     return Study(Report(**kept, scan=scan, ride=rode, before=swept), raw["release"], drivers)
+
+
+def lines_driven(job: Job, scan: Scan, drivers: tuple[LoadedVehicle, ...]) -> tuple[TravelLine, ...]:
+    """The job's line as each of its vehicles drives it."""
+    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
+    return lines_of(drivers, job, places)
 
 
 def _plain(value: object, arrays: list[np.ndarray[Any, Any]], at: dict[int, int]) -> Any:

@@ -89,14 +89,15 @@ def job_row(folder: Path) -> JobRow:
     )  # fmt: skip
 
 
-def write_jobs(rows: Sequence[JobRow], about: Identity, out: Path) -> Path:
-    """Write the page into the folder ``out``."""
+def write_jobs(rows: Sequence[JobRow], about: Identity, out: Path, together: Sequence[str] = ()) -> Path:
+    """Write the page into the folder ``out``. together : of lines over one slab, what holds with all cuts."""
     wait = sum(row.waits for row in rows)
     wrong = sum(not row.verdict for row in rows) - wait
     said = [f"{wait} of them not done yet"] if wait else []
     said += [f"{wrong} of them could not be done"] if wrong else []
     text = TEMPLATES.get_template("jobs.html").render(
         title=f"{len(rows)} jobs", under_head="; ".join(said) or "all of them done", jobs=rows, about=about,
+        together=together,
         style=asset("page.css"),
     )  # fmt: skip
     return write_page(text, out, JOBS_PAGE)

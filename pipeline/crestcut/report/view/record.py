@@ -73,6 +73,8 @@ def inputs_with_origin(report: Report) -> list[dict[str, object]]:
         found: dict[str, object] = {**row, "bytes": sizes.get(name)}
         if row["role"] == "job":
             found["path"] = job.path.as_posix()
+            if job.travel.name:
+                found["line"] = job.travel.name
         if row["role"] == "scan":
             origin = said[name].origin
             found["bytes"] = said[name].size
