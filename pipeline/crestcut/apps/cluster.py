@@ -33,6 +33,13 @@ MEMORY = "MEMORY"  # bytes, as workers are told to offer it: dask worker --resou
 LEAST, PER_BYTE = 600_000_000, 25
 # what goes wrong is said here, in one line; the library tells it in many
 QUIET = dict.fromkeys(("distributed", "distributed.client", "tornado"), "critical")
+# What costs a job processor time all along: profiles that nobody looks at here, a beat 50 times a second, and
+# memory given back at once (None: not asked for), so that each array of a job is asked of the system anew.
+CALM = {
+    "distributed.worker.profile.enabled": False,
+    "distributed.admin.tick.interval": "500ms",
+    "distributed.nanny.pre-spawn-environ.MALLOC_TRIM_THRESHOLD_": None,
+}
 ANSWERS, COMES = 10, 60  # s, until a scheduler has to answer, until it has to have a worker
 
 
@@ -188,6 +195,7 @@ def _offered(client: Client) -> list[float]:
 @contextmanager
 def _client(workers: Workers, jobs: int, say: Say) -> Iterator[Client]:
     """Connected to a scheduler with a worker at least; workers of this machine end with the block."""
+    import dask.config
     from distributed import Client, LocalCluster
     from distributed.system import MEMORY_LIMIT
 
@@ -203,10 +211,11 @@ def _client(workers: Workers, jobs: int, say: Say) -> Iterator[Client]:
     count = min(workers.count, jobs)
     share = int(MEMORY_LIMIT / count)
     say(f"starting workers: {count}")
-    cluster = LocalCluster(
-        n_workers=count, threads_per_worker=1, memory_limit=share, resources={MEMORY: share},
-        dashboard_address="127.0.0.1:0", silence_logs="CRITICAL",
-    )  # fmt: skip
+    with dask.config.set(CALM):
+        cluster = LocalCluster(
+            n_workers=count, threads_per_worker=1, memory_limit=share, resources={MEMORY: share},
+            dashboard_address="127.0.0.1:0", silence_logs="CRITICAL",
+        )  # fmt: skip
     client = Client(cluster)
     try:
         yield client
