@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 import json
 import re
 import subprocess
@@ -77,3 +78,21 @@ def test_what_is_kept_can_be_read() -> None:
         assert (BENCH / f"{path.stem}.py").is_file()
         for line in path.read_text(encoding="utf-8").splitlines():
             assert set(json.loads(line)) == {"date", "commit", "machine", "arguments", "figures"}
+
+
+def test_a_change_is_of_the_figure_or_on_another_machine_of_what_it_is_over_its_anchor(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.syspath_prepend(str(BENCH))
+    speed = importlib.import_module("all")
+    seconds, ratio = speed.Row("b", (), "", "took", "", "known"), speed.Row("b", (), "", "share", "")
+
+    def line(machine: str, took: float, known: float, share: float) -> dict[str, object]:
+        each = (("took", took, "s"), ("known", known, "s"), ("share", share, ""))
+        return {"machine": machine, "figures": [{"name": n, "value": v, "unit": u} for n, v, u in each]}
+
+    now = line("one", 3.0, 1.0, 6.0)
+    assert speed.change(seconds, now, line("one", 2.0, 9.0, 6.0)) == pytest.approx(0.5)
+    assert speed.change(seconds, now, line("other", 8.0, 4.0, 6.0)) == pytest.approx(0.5)
+    assert speed.change(ratio, now, line("other", 1.0, 1.0, 4.0)) == pytest.approx(0.5)
+    assert speed.change(speed.Row("b", (), "", "took", ""), now, line("other", 2.0, 1.0, 6.0)) is None

@@ -54,6 +54,15 @@ def figure(name: str, value: float, unit: str = "", better: str = "") -> None:
 
 def add(name: str, arguments: list[str]) -> int:
     """Run a bench and append a line of what it told; its own exit code, or 1 where it told nothing."""
+    line = run(name, arguments)
+    if isinstance(line, int):
+        return line
+    keep(name, line)
+    return 0
+
+
+def run(name: str, arguments: list[str]) -> dict[str, Any] | int:
+    """The line of what a bench tells when it is run; else its exit code, or 1 where it told nothing."""
     with tempfile.TemporaryDirectory() as folder:
         into = Path(folder) / "figures"
         command = [sys.executable, str(BENCH / f"{name}.py"), *arguments]
@@ -62,14 +71,25 @@ def add(name: str, arguments: list[str]) -> int:
     if done.returncode or not told:
         print(f"{name}: nothing kept ({'it failed' if done.returncode else 'it told no figure'})")
         return done.returncode or 1
-    line = {
+    return {
         "date": datetime.now(UTC).strftime("%Y-%m-%d"), "commit": commit(), "machine": machine(),
         "arguments": arguments, "figures": [json.loads(one) for one in told],
     }  # fmt: skip
+
+
+def keep(name: str, line: dict[str, Any]) -> None:
+    """Append a line to the history of its bench."""
     HISTORY.mkdir(exist_ok=True)
     with (HISTORY / f"{name}.jsonl").open("a", encoding="utf-8") as held:
         held.write(json.dumps(line) + "\n")
-    return 0
+
+
+def kept(name: str) -> list[dict[str, Any]]:
+    """The lines of a bench, oldest first."""
+    path = HISTORY / f"{name}.jsonl"
+    return (
+        [json.loads(line) for line in path.read_text(encoding="utf-8").splitlines()] if path.exists() else []
+    )
 
 
 def commit() -> str:
@@ -96,9 +116,7 @@ def machine() -> str:
 
 def compare(name: str) -> bool:
     """Print the newest figures of a bench beside those before; is none of them worse?"""
-    lines: list[dict[str, Any]] = [
-        json.loads(line) for line in (HISTORY / f"{name}.jsonl").read_text(encoding="utf-8").splitlines()
-    ]
+    lines = kept(name)
     now = lines[-1]
     like = [x for x in lines[:-1] if all(x[k] == now[k] for k in ("machine", "arguments"))]
     before = like[-1] if like else None
@@ -120,15 +138,15 @@ def main() -> int:
     asked.add_argument("what", choices=("add", "compare"))
     asked.add_argument("names", nargs=argparse.REMAINDER)
     given = asked.parse_args()
-    known = sorted(p.stem for p in BENCH.glob("*.py") if p.stem != "history")
+    known = sorted(p.stem for p in BENCH.glob("*.py") if p.stem not in ("history", "all"))
     if given.what == "add":
         if not given.names or given.names[0] not in known:
             asked.error(f"name a bench: {', '.join(known)}")
         return add(given.names[0], given.names[1:])
-    kept = sorted(p.stem for p in HISTORY.glob("*.jsonl"))
-    if unknown := [n for n in given.names if n not in kept]:
-        asked.error(f"no figures are kept of {', '.join(unknown)}; there are of {', '.join(kept) or 'none'}")
-    return 0 if all([compare(name) for name in given.names or kept]) else 1
+    there = sorted(p.stem for p in HISTORY.glob("*.jsonl"))
+    if unknown := [n for n in given.names if n not in there]:
+        asked.error(f"no figures are kept of {', '.join(unknown)}; there are of {', '.join(there) or 'none'}")
+    return 0 if all([compare(name) for name in given.names or there]) else 1
 
 
 if __name__ == "__main__":

@@ -154,18 +154,28 @@ def ready() -> None:
 @click.argument("jobs", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="JOB...")
 @_OUT
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
-def run(jobs: tuple[Path, ...], out: Path, as_json: bool) -> None:
+@click.option("--workers", type=click.IntRange(1, 1000), help="Processes that share several jobs.")
+@click.option("--scheduler", metavar="ADDRESS", help="Of a Dask cluster that shares several jobs.")
+def run(jobs: tuple[Path, ...], out: Path, as_json: bool, workers: int | None, scheduler: str | None) -> None:
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets.
 
-    Several jobs, or a folder of them: each into a folder of its own, and a table of all in jobs.csv.
+    Several jobs, or a folder of them: each into a folder of its own, and a table of all in jobs.csv. Those
+    done before, from the same files, are not done again.
     """
+    from crestcut.job import lines_in
+
     refuse_unwritable(out)
-    if len(jobs) > 1 or jobs[0].is_dir():
+    several = len(jobs) > 1 or jobs[0].is_dir() or lines_in(jobs[0]) != (jobs[0],)
+    if workers and scheduler:
+        raise click.UsageError("--workers are of this machine, --scheduler names others: one of them")
+    if (workers or scheduler) and not several:
+        raise click.UsageError("--workers and --scheduler share several jobs: name more, or a folder of them")
+    if several:
         if as_json:
             raise click.UsageError(
                 "--json prints one job's result; of several read each folder's result.json"
             )
-        _run_several(jobs, out)
+        _run_several(jobs, out, workers or 0, scheduler or "")
         return
     job = jobs[0]
     from crestcut.apps.run import reached, run_and_write
@@ -184,22 +194,30 @@ def run(jobs: tuple[Path, ...], out: Path, as_json: bool) -> None:
         sys.exit(SHORT)
 
 
-def _run_several(jobs: tuple[Path, ...], out: Path) -> None:
+def _run_several(paths: tuple[Path, ...], out: Path, workers: int, scheduler: str) -> None:
     """Each job, a line for each, and the gravest exit code that holds."""
-    from crestcut.apps.batch import TABLE_NAME, row, run_all
-    from crestcut.apps.run import reached
+    from crestcut.apps.batch import TABLE_NAME, begin, row, run_all
+    from crestcut.apps.cluster import Workers
 
-    with progress() as say:
-        ended = run_all(jobs, out, say)
-    for one in ended:
+    jobs, batch = begin(paths, out)
+    shared = Workers(workers, scheduler) if workers or scheduler else None
+    try:
+        with progress() as say:
+            run_all(jobs, batch, out, say, shared)
+    except KeyboardInterrupt:
+        done = f"{len(jobs) - batch.waiting} of {len(jobs)} jobs have ended, their results are whole"
+        click.echo(f"crestcut: stopped, {done}; the same command does the others", err=True)
+        sys.exit(STOPPED)
+    for one in batch.rows.values():
         title, folder, *rest = row(one)
-        said = one.wrong or f"{rest[0]}, gap {rest[1] or '-'} mm, deepest {rest[4] or '-'} mm, {rest[6]}"
-        print_line(f"{title} ({folder}): {said}")
+        said = f"{rest[0]}, gap {rest[1] or '-'} mm, deepest {rest[4] or '-'} mm, {rest[6]}"
+        print_line(f"{title} ({folder}): {said if one.verdict else one.note}")
+    for line in batch.together:
+        print_line(f"With all lines cut: {line.words}")
     print_line(f"Table: {out / TABLE_NAME}", err=True)
-    wrong = sum(bool(one.wrong) for one in ended)
-    if wrong:
-        sys.exit(SOME_FAILED if wrong < len(ended) else 2)
-    if not all(one.report is None or reached(one.report) for one in ended):
+    if batch.wrong:
+        sys.exit(SOME_FAILED if batch.wrong < len(jobs) else 2)
+    if any(one.reached is False for one in batch.rows.values()) or not all(t.holds for t in batch.together):
         sys.exit(SHORT)
 
 

@@ -25,6 +25,7 @@ class _Input:
     name: str
     sha256: str | None
     path: str = ""
+    line: str = ""  # of a job with several
 
 
 def job_of_record(path: Path, say: Say = lambda _: None) -> Job:
@@ -37,7 +38,8 @@ def job_of_record(path: Path, say: Say = lambda _: None) -> Job:
     told, inputs = _read(path)
     here = path.parent
     job_file = next(i for i in inputs if i.role == "job")
-    job = load_job(_same(job_file, (Path(job_file.path), here / job_file.name)))
+    found = _same(job_file, (Path(job_file.path), here / job_file.name))
+    job = load_job(found.with_name(f"{found.name}#{job_file.line}") if job_file.line else found)
     by_role = _by_role(inputs)
     scans = tuple(_same(i, (p, here / p.name)) for i, p in _pairs(by_role, "scan", job.scan.files, path))
     job = replace(job, scan=replace(job.scan, files=scans))
@@ -59,7 +61,13 @@ def _read(path: Path) -> tuple[dict[str, Any], list[_Input]]:
         if told["schema"] != RECORD_SCHEMA:
             raise ValueError
         inputs = [
-            _Input(str(i["role"]), Path(str(i["file"])).name, i["sha256"], str(i.get("path", "")))
+            _Input(
+                str(i["role"]),
+                Path(str(i["file"])).name,
+                i["sha256"],
+                str(i.get("path", "")),
+                str(i.get("line", "")),
+            )
             for i in told["inputs"]
         ]
         Settings(**told["settings"])

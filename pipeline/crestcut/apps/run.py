@@ -9,22 +9,38 @@ from pathlib import Path
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say, Verdict
 from crestcut.base.parallel import meanwhile
+from crestcut.job import ScanChoice
+from crestcut.scan import Scan
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
 
+Held = tuple[ScanChoice, Scan]
 
-def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
-    """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written."""
-    from crestcut.report import Staging, verdict_line
+
+def run_and_write(
+    path: Path, out: Path, say: Say = lambda _: None, held: Held | None = None
+) -> tuple[Study, tuple[Path, ...]]:
+    """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
+
+    held : as of ``run_job``.
+    """
+    from crestcut.report import Staging
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        asked = job_of_record(path, say) if path.suffix == ".json" else path
-        done = run_job(asked, say, out / STUDY_NAME)
-        say(Verdict(verdict_line(done.report)))
+        done = run_into(path, folder, say, out / STUDY_NAME, held)
         staging.about = done.report.identity
-        _write(done, folder, say)
     return done, staging.moved
+
+
+def run_into(path: Path, folder: Path, say: Say, before: Path, held: Held | None = None) -> Study:
+    """The same into a folder that nobody else knows. before, held : as of ``run_job``."""
+    from crestcut.report import verdict_line
+
+    done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say, before, held)
+    say(Verdict(verdict_line(done.report)))
+    _write(done, folder, say)
+    return done
 
 
 def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[Path, ...]:

@@ -26,6 +26,8 @@ from .fields import fault as fault
 from .floor_records import FloorJob as FloorJob
 from .floor_records import FloorWish as FloorWish
 from .floor_schema import load_floor_job as load_floor_job
+from .load import line_of as line_of
+from .load import lines_in as lines_in
 from .load import load_job as load_job
 from .plot_schema import wished as wished
 from .prices import CostLine as CostLine
@@ -116,6 +118,8 @@ __all__ = [
     "days_of",
     "did_you_mean",
     "fault",
+    "line_of",
+    "lines_in",
     "load_floor_job",
     "load_job",
     "read_toml",

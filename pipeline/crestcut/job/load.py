@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
-from dataclasses import fields
+from dataclasses import fields, replace
 from pathlib import Path
+from typing import Any
 
 from pydantic import ValidationError
 
@@ -25,23 +27,87 @@ from crestcut.job.records import (
 from crestcut.job.schema import JobFile
 from crestcut.job.toml_file import read_toml
 
+_LONGEST = 60  # characters of a line's name
+_NO_FOLDER = re.compile(r"[^\w -]|^-")  # in a name: some system takes no folder of it
+
 
 def load_job(path: Path | str) -> Job:
     """Read and check a job file. Files named in it are relative to it; whether they exist is not looked at.
+
+    path : of a file with several lines ([[travel]]) with the name of one behind it, ``yard.toml#left gate``.
 
     Raises CrestcutError: one line naming the file, the key and the mend, for anything not understood: an
     unknown key ('did you mean'), a length without a unit, a decimal comma, a value out of all reason, a mark
     that nobody put, a mark put twice.
     """
-    path = Path(path)
+    named = Path(path)
+    path, name = line_of(named)
     data, digest = read_toml(path, "job file")
+    if name or isinstance(data.get("travel"), list):
+        data = _of_one_line(data, path, name)
     try:
         written = JobFile.model_validate(data)
     except ValidationError as error:
-        raise as_one_line(error, path, JobFile, data) from None
+        raise as_one_line(error, named, JobFile, data) from None
     job = job_from_file(written, path, digest)
+    if name:
+        job = replace(job, title=f"{job.title or path.stem}: {name}", travel=replace(job.travel, name=name))
     check_points(job)
     return job
+
+
+def line_of(path: Path) -> tuple[Path, str]:
+    """A job file, and the line of it that is meant: what stands behind the last ``#``, empty for none."""
+    file, mark, name = path.name.rpartition("#")
+    return (path, "") if not mark or path.exists() else (path.with_name(file), name)
+
+
+def lines_in(path: Path) -> tuple[Path, ...]:
+    """The jobs in a file: one for each of its lines ([[travel]]), or the file where it has a single one.
+
+    Raises CrestcutError for lines that cannot be told apart; what else is wrong is said by ``load_job``.
+    """
+    if line_of(path)[1]:
+        return (path,)
+    try:
+        data, _ = read_toml(path, "job file")
+    except CrestcutError:
+        return (path,)
+    if not isinstance(data.get("travel"), list):
+        return (path,)
+    return tuple(path.with_name(f"{path.name}#{name}") for name in _names_of(data["travel"], path))
+
+
+def _names_of(travel: list[Any], path: Path) -> list[str]:
+    """Of each line, "line 1" and so on where it has none."""
+    names = []
+    for number, table in enumerate(travel, 1):
+        name = table.get("name", f"line {number}") if isinstance(table, dict) else None
+        if not isinstance(name, str) or not name.strip() or len(name) > _LONGEST or _NO_FOLDER.search(name):
+            raise CrestcutError(
+                "is no name for a line, which becomes a folder's",
+                f"{path.name}: travel {number}.name",
+                "letters, figures, blanks and dashes",
+            )
+        names.append(name.strip())
+    if twice := [n for n in names if [m.casefold() for m in names].count(n.casefold()) > 1]:
+        raise CrestcutError(
+            f'two lines are named "{twice[0]}"', f"{path.name}: travel", "give each a name of its own"
+        )
+    return names
+
+
+def _of_one_line(data: dict[str, Any], path: Path, name: str) -> dict[str, Any]:
+    """The file as if that line were its only one."""
+    travel = data.get("travel")
+    names = _names_of(travel, path) if isinstance(travel, list) else []
+    if name not in names or not isinstance(travel, list):
+        have = ", ".join(names) or "it has a single [travel]"
+        what = f'no line is named "{name}" ({have})' if name else f"has several lines ({have})"
+        mend = f'"{path.name}#{names[0]}" is one; run takes all' if names else "leave the # and the name out"
+        raise CrestcutError(what, path.name, mend)
+    table = {key: value for key, value in travel[names.index(name)].items() if key != "name"}
+    return {**data, "travel": table}
 
 
 def check_points(job: Job, more: Sequence[tuple[str, Point]] = ()) -> None:

@@ -158,6 +158,7 @@ class Travel:
     heading: float = math.radians(3.0)  # each side
     line_file: Path | None = None
     layer: str | None = None
+    name: str = ""  # of one of several lines
 
 
 @dataclass(frozen=True)

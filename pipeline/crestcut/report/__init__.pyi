@@ -7,8 +7,10 @@ from .exchange.mesh import write_depth_glb as write_depth_glb
 from .exchange.mesh import write_depth_ply as write_depth_ply
 from .exchange.survey import write_survey as write_survey
 from .folder.files import Staging as Staging
+from .folder.files import alone_in as alone_in
 from .folder.files import refuse_unwritable as refuse_unwritable
 from .folder.files import switched as switched
+from .folder.files import whole as whole
 from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look
@@ -62,6 +64,7 @@ __all__ = [
     "FloorReport",
     "JobRow",
     "Staging",
+    "alone_in",
     "draw_checked",
     "draw_floor_plan",
     "draw_plan",
@@ -82,6 +85,7 @@ __all__ = [
     "verdict_line",
     "verify_lines",
     "versions",
+    "whole",
     "worth_drawing",
     "write_agreement",
     "write_cad",

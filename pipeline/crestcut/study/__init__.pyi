@@ -10,6 +10,7 @@ from .checks import with_survey as with_survey
 from .identity import NOT_DATED as NOT_DATED
 from .identity import NOTHING as NOTHING
 from .identity import Identity as Identity
+from .identity import code_digest as code_digest
 from .identity import scan_identity as scan_identity
 from .making import Clock as Clock
 from .making import cast_again as cast_again
@@ -22,6 +23,8 @@ from .record import Study as Study
 from .report import Report as Report
 from .report import VehicleRow as VehicleRow
 from .saved import STUDY_NAME as STUDY_NAME
+from .saved import lines_driven as lines_driven
+from .saved import read_study as read_study
 from .saved import write_study as write_study
 from .stages import planned as planned
 
@@ -41,12 +44,15 @@ __all__ = [
     "Study",
     "VehicleRow",
     "cast_again",
+    "code_digest",
     "evidence_of",
     "keeps_of",
+    "lines_driven",
     "nssda_radial",
     "nssda_vertical",
     "order_of",
     "planned",
+    "read_study",
     "run_job",
     "scan_identity",
     "taken_up",

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import hashlib
+import os
+from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from crestcut import __version__
@@ -70,6 +75,21 @@ class Identity:
     def words(self) -> str:
         """On one line, the release first."""
         return "; ".join(self.lines())
+
+
+@cache
+def code_digest(rooms: tuple[str, ...] = ("",)) -> str:
+    """A hash of the code of some rooms, or of the whole package: a version stays while code changes."""
+    root, found = Path(__file__).parents[1], hashlib.sha256()
+    for path in sorted(p for room in rooms for p in _sources(root / room)):
+        found.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
+    return found.hexdigest()
+
+
+def _sources(folder: Path) -> Iterable[Path]:
+    for place, folders, names in os.walk(folder):
+        folders[:] = [f for f in folders if f != "node_modules"]
+        yield from (Path(place, n) for n in names if n.endswith((".py", ".toml", ".html", ".css", ".js")))
 
 
 def scan_identity(scan: Scan) -> Identity:

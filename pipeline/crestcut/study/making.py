@@ -41,8 +41,8 @@ from crestcut.cut import (
     load_caster,
     ray_cast,
 )
-from crestcut.job import Job, Point, load_job
-from crestcut.scan import Scan, mark_place, read_scan, resolve_area, resolve_line, resolve_point
+from crestcut.job import Job, Point, ScanChoice, load_job
+from crestcut.scan import Scan, mark_place, resolve_area, resolve_line, resolve_point
 from crestcut.standing import (
     LoadedVehicle,
     Standing,
@@ -54,7 +54,6 @@ from crestcut.standing import (
     judged_after,
     lines_of,
     options_of,
-    points_needed,
     rides_of,
     seen_notes,
     swept_of,
@@ -62,7 +61,7 @@ from crestcut.standing import (
 from crestcut.study.checks import held_against
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
-from crestcut.study.saved import STUDY_NAME, differing, kept_slab, read_study, surface_key
+from crestcut.study.saved import STUDY_NAME, differing, kept_slab, read_study, scan_read, surface_key
 from crestcut.study.stages import planned
 from crestcut.terrain import (
     NOT_YET,
@@ -109,11 +108,16 @@ class Clock:
 
 
 @one_thread_each
-def run_job(asked: Path | str | Job, say: Say = lambda _: None, before: Path | None = None) -> Study:
+def run_job(
+    asked: Path | str | Job,
+    say: Say = lambda _: None,
+    before: Path | None = None,
+    held: tuple[ScanChoice, Scan] | None = None,
+) -> Study:
     """The answer of a job, or of the job in a file; nothing written yet.
 
     before : the record of an earlier run, whose slab is taken up where it was made from all the same: the
-    answer is the same as without, sooner.
+    answer is the same as without, sooner.  held : a scan that was read just now, taken where it is the job's.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
@@ -126,7 +130,7 @@ def run_job(asked: Path | str | Job, say: Say = lambda _: None, before: Path | N
     limit = deepest_allowed(job.cut, job.slab)
     drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
     with clock.stage("scan", "reading the scan"):
-        scan = read_scan(job.scan, say, points_needed(drivers, job, drawn_line))
+        scan = scan_read(job, drivers, drawn_line, say, held)
     for note in scan.notes:
         say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
     places = (

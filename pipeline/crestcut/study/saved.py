@@ -17,7 +17,6 @@ import zlib
 from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
-from functools import cache
 from importlib import import_module, metadata
 from pathlib import Path
 from typing import Any
@@ -27,10 +26,11 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import GridFrame
-from crestcut.contact import Clearance, read_line
-from crestcut.job import Job
+from crestcut.contact import Clearance, DrawnLine, TravelLine, read_line
+from crestcut.job import Job, ScanChoice
 from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import lines_of, points_needed, rides_of, swept_of
+from crestcut.standing import LoadedVehicle, lines_of, points_needed, rides_of, swept_of
+from crestcut.study.identity import code_digest
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import Report
 from crestcut.terrain import Drive
@@ -60,15 +60,19 @@ def write_study(study: Study, path: Path) -> None:
             _put(archive, str(number), array)
 
 
-def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
+def read_study(
+    path: Path | str, say: Say = lambda _: None, held: tuple[ScanChoice, Scan] | None = None
+) -> Study | None:
     """The record back, its scan read again from its files; None where another version wrote it.
+
+    held : as of ``run_job``.
 
     Raises CrestcutError for a file that is no such record, for scans that are not those it was made from, and
     whatever ``read_scan`` raises.
     """
     path = Path(path)
     try:
-        with path.open("rb") as held, np.load(held, allow_pickle=False) as archive:
+        with path.open("rb") as file, np.load(file, allow_pickle=False) as archive:
             told = json.loads(archive["record"].tobytes())
             arrays = {name: archive[name] for name in archive.files if name != "record"}
         if told["schema"] != SCHEMA or told["version"] != __version__:
@@ -86,7 +90,7 @@ def read_study(path: Path | str, say: Say = lambda _: None) -> Study | None:
         raise CrestcutError(
             f"is no record of a job ({type(error).__name__})", str(path), "run the job again into that folder"
         ) from None
-    return _completed(raw, tuple(told["scans"]), path, say)
+    return _completed(raw, tuple(told["scans"]), path, say, held)
 
 
 def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job) -> str:
@@ -99,7 +103,12 @@ def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job)
     """
     arrays: list[np.ndarray[Any, Any]] = []
     told = (
-        [__version__, _code(), platform.machine(), *(metadata.version(name) for name in LIBRARIES)],
+        [
+            __version__,
+            code_digest(ROOMS),
+            platform.machine(),
+            *(metadata.version(name) for name in LIBRARIES),
+        ],
         _names(_plain(scan, arrays, {})),
         *(
             _plain(part, [], {})
@@ -110,15 +119,6 @@ def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job)
     for array in arrays:
         found.update(f"{array.dtype.str} {array.shape}".encode())
         found.update(np.ascontiguousarray(array).data)
-    return found.hexdigest()
-
-
-@cache
-def _code() -> str:
-    """A hash of the code of ``ROOMS``."""
-    root, found = Path(__file__).parents[1], hashlib.sha256()
-    for path in sorted(p for room in ROOMS for p in (root / room).rglob("*.py")):
-        found.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
     return found.hexdigest()
 
 
@@ -170,24 +170,43 @@ def differing(before: Job, now: Job) -> tuple[str, ...]:
     return tuple(changed)
 
 
-def _completed(raw: dict[str, Any], scans: tuple[str, ...], path: Path, say: Say) -> Study:
+def _completed(
+    raw: dict[str, Any], scans: tuple[str, ...], path: Path, say: Say, held: tuple[ScanChoice, Scan] | None
+) -> Study:
     """The record with its scan read, the vehicle that speaks stood up and swept again."""
     kept = raw["report"]
     job: Job = kept["job"]
     drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
-    scan = read_scan(job.scan, say, points_needed(raw["drivers"], job, drawn))
+    scan = scan_read(job, raw["drivers"], drawn, say, held)
     if tuple(f.sha256 for f in scan.files) != scans:
         raise CrestcutError(
             "the scan of the job is not the one that this plan was made from", str(path),
             "put the old file back, or run the job again",
         )  # fmt: skip
-    places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
     drivers = raw["drivers"]
     speaks = next(d for d in drivers if d.vehicle.path == kept["vehicle"].path)
-    (line,) = lines_of((speaks,), job, places)
+    (line,) = lines_driven(job, scan, (speaks,))
     (rode,) = rides_of((speaks,), (line,), kept["surface"], job)
     (swept,) = swept_of((speaks,), (rode,), kept["surface"], job)
     return Study(Report(**kept, scan=scan, ride=rode, before=swept), raw["release"], drivers)
+
+
+def scan_read(
+    job: Job, drivers: Sequence[LoadedVehicle], drawn: DrawnLine | None, say: Say,
+    held: tuple[ScanChoice, Scan] | None = None,
+) -> Scan:  # fmt: skip
+    """The job's scan, or of one too large to be held what its line needs. drawn : the line's own file.  held :
+    one that was read just now, taken where it is the job's and whole: another line needs other points."""
+    if held is not None and held[0] == job.scan and held[1].every == 1 and held[1].whole is None:
+        return held[1]
+    return read_scan(job.scan, say, points_needed(drivers, job, drawn))
+
+
+def lines_driven(job: Job, scan: Scan, drivers: tuple[LoadedVehicle, ...]) -> tuple[TravelLine, ...]:
+    """The job's line as each of its vehicles drives it."""
+    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
+    return lines_of(drivers, job, places)
 
 
 def _plain(value: object, arrays: list[np.ndarray[Any, Any]], at: dict[int, int]) -> Any:

@@ -12,6 +12,7 @@ import json
 import os
 import re
 import shutil
+import sys
 import tempfile
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -36,6 +37,7 @@ JOURNAL_SAYS = (
     "These results are just being replaced. If this file stays, that was cut short and old and new ones lie"
     " side by side: any crestcut command with this folder as --out puts the old ones back. Use none yet."
 )
+BUSY_NAME = ".jobs_at_work"
 SUPERSEDED = "superseded_"  # before the name of what somebody changed, and a run does not make or makes anew
 _OLD = ".old"
 
@@ -149,6 +151,14 @@ def refuse_unwritable(out: Path) -> None:
         raise CrestcutError(f"{nearest} is a file, not a folder", str(out), "name another folder with --out")
     if not os.access(nearest, os.W_OK | os.X_OK):
         raise CrestcutError("no right to write there", str(out), "name another folder with --out")
+
+
+def whole(out: Path, name: str) -> bool:
+    """Do all files that the command ``name`` wrote into ``out`` last stand there as it wrote them?"""
+    if (out / JOURNAL_NAME).exists():
+        return False
+    files = files_of((read_sets(out) or {}).get(name))
+    return bool(files) and all(digest(out / file) == hashed for file, hashed in files.items())
 
 
 def put_right(out: Path) -> bool:
@@ -317,6 +327,47 @@ def _new_part(out: Path) -> tuple[Path, int | None]:
 
 def _part_name(out: Path) -> re.Pattern[str]:
     return re.compile(rf"\.{re.escape(out.name or 'out')}-[a-z0-9_]+\.part")
+
+
+@contextlib.contextmanager
+def alone_in(out: Path) -> Iterator[None]:
+    """Only one command at a time that does many jobs into ``out``: another is refused, by a CrestcutError.
+
+    By a lock on a file of that folder, which ends with this process; where a system has none, nobody is.
+    """
+    refuse_unwritable(out)
+    made: list[Path] = []
+    place = out / BUSY_NAME
+    try:
+        _make_folders(out, made)
+        place.touch()
+    except OSError as error:
+        raise _cannot_write(out, error) from None
+    held = _locked(place, wait=False)
+    try:
+        if sys.platform != "win32" and not (held and _is_at(held, place)):
+            raise CrestcutError(
+                "another crestcut is at work on jobs in this folder", str(out),
+                "let it end, or name another folder with --out",
+            )  # fmt: skip
+        yield
+        made = []
+    finally:
+        if held is not None:
+            if _is_at(held, place):
+                place.unlink()
+            os.close(held)
+        for folder in reversed(made):
+            with contextlib.suppress(OSError):
+                folder.rmdir()
+
+
+def _is_at(held: int, place: Path) -> bool:
+    """Is an open file still the one at ``place``? One that has just ended takes it away."""
+    try:
+        return os.path.samestat(os.fstat(held), place.stat())
+    except OSError:
+        return False
 
 
 @contextlib.contextmanager

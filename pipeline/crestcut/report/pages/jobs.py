@@ -2,57 +2,102 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 from urllib.parse import quote
 
 from crestcut.base.units import both, litres, millimetres
 from crestcut.report.pages.shell import TEMPLATES, asset, write_page
-from crestcut.study import Identity, Report
+from crestcut.report.view.record import RECORD_NAME
+from crestcut.study import NOTHING, Identity
 
 JOBS_PAGE = "jobs.html"
 
 
 @dataclass(frozen=True)
 class JobRow:
-    """A job as the page shows it: everything in words, empty where it is not known. page : of its report,
-    from this one."""
+    """One of several jobs, as table and page say it.
+
+    name : its title; of one that is not done, its file.  folder : of its results, beside the page.  verdict :
+    empty where it is not done.  gap : m, the least of today and its 95 % interval; empty where none is.
+    deepest, volume : m, m3, of the cut; None where none was planned, ``reached`` too.  note : of one that is
+    not done, why; empty as long as it waits.
+    """
 
     name: str
-    page: str = ""
+    folder: str
     verdict: str = ""
-    gap: str = ""
-    interval: str = ""
-    cut: str = ""
-    reached: bool = True
+    gap: tuple[float, ...] = ()
+    deepest: float | None = None
+    volume: float | None = None
     release: str = ""
+    reached: bool | None = None
     note: str = ""
 
+    @property
+    def waits(self) -> bool:
+        """Neither done nor wrong yet."""
+        return not self.verdict and not self.note
 
-def job_row(report: Report, folder: str, reached: bool) -> JobRow:
-    """folder : that its results are in, beside the page."""
-    today, plan = report.today, report.plan
-    cut = ""
-    if report.nothing_to_cut:
-        cut = "nothing"
-    elif plan is not None:
-        cut = f"{both(plan.deepest)} deep, {litres(plan.volume)}"
+    @property
+    def page(self) -> str:
+        """The way to its report, from this page."""
+        return f"{quote(self.folder)}/report.html" if self.verdict else ""
+
+    @property
+    def gap_words(self) -> str:
+        """Of the least gap."""
+        return both(self.gap[0]) if self.gap else ""
+
+    @property
+    def interval_words(self) -> str:
+        """Where it lies 19 times in 20."""
+        return f"{millimetres(self.gap[1])} to {millimetres(self.gap[2])}" if self.gap else ""
+
+    @property
+    def cut_words(self) -> str:
+        """Of the cut."""
+        if self.release == NOTHING:
+            return "nothing"
+        if self.deepest is None or self.volume is None:
+            return ""
+        return f"{both(self.deepest)} deep, {litres(self.volume)}"
+
+    @property
+    def note_words(self) -> str:
+        """What hinders; where nothing is to be cut, nothing does."""
+        return "not done yet" if self.waits else "" if self.release == NOTHING else self.note
+
+
+def job_row(folder: Path) -> JobRow:
+    """What the results of a run in ``folder`` say of themselves.
+
+    Raises OSError, ValueError, LookupError or TypeError for what are none.
+    """
+    result: dict[str, Any] = json.loads((folder / "result.json").read_text(encoding="utf-8"))
+    record: dict[str, Any] = json.loads((folder / RECORD_NAME).read_text(encoding="utf-8"))
+    today, cut = result["before"], result["cut"]
+    planned = cut["deepest"] is not None
+    gap = (today["least_clearance"], *(today["interval"] or ())) if today["interval"] else ()
     return JobRow(
-        report.title, f"{quote(folder)}/report.html", report.verdict,
-        "" if today is None else both(today.least_clearance),
-        "" if today is None else f"{millimetres(today.interval[0])} to {millimetres(today.interval[1])}",
-        cut, plan is None or reached,
-        "nothing to cut" if report.nothing_to_cut else str(report.release),
-        "" if report.nothing_to_cut else "; ".join(r.words for r in report.release_reasons[:1]),
+        record["job"], folder.name, today["verdict"], gap, cut["deepest"], cut["volume"], record["release"],
+        cut["feasible"] and (cut["drain"] is None or cut["drain"]["reached"]) if planned else None,
+        next(iter(result["release"]["reasons"]), ""),
     )  # fmt: skip
 
 
-def write_jobs(rows: Sequence[JobRow], about: Identity, out: Path) -> Path:
-    """Write the page into the folder ``out``."""
-    wrong = sum(not row.verdict for row in rows)
-    under = f"{wrong} of them could not be done" if wrong else "all of them done"
+def write_jobs(rows: Sequence[JobRow], about: Identity, out: Path, together: Sequence[str] = ()) -> Path:
+    """Write the page into the folder ``out``. together : of lines over one slab, what holds with all cuts."""
+    wait = sum(row.waits for row in rows)
+    wrong = sum(not row.verdict for row in rows) - wait
+    said = [f"{wait} of them not done yet"] if wait else []
+    said += [f"{wrong} of them could not be done"] if wrong else []
     text = TEMPLATES.get_template("jobs.html").render(
-        title=f"{len(rows)} jobs", under_head=under, jobs=rows, about=about, style=asset("page.css")
-    )
+        title=f"{len(rows)} jobs", under_head="; ".join(said) or "all of them done", jobs=rows, about=about,
+        together=together,
+        style=asset("page.css"),
+    )  # fmt: skip
     return write_page(text, out, JOBS_PAGE)

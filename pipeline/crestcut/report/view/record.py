@@ -12,7 +12,7 @@ from pathlib import Path
 from crestcut.job import resolved
 from crestcut.report.view.reference import reference_document
 from crestcut.report.view.result import inputs_of, plain_document, surface_document, write_json
-from crestcut.study import Report
+from crestcut.study import Report, code_digest
 from crestcut.work import tool_files
 
 RECORD_NAME = "record.json"
@@ -73,6 +73,8 @@ def inputs_with_origin(report: Report) -> list[dict[str, object]]:
         found: dict[str, object] = {**row, "bytes": sizes.get(name)}
         if row["role"] == "job":
             found["path"] = job.path.as_posix()
+            if job.travel.name:
+                found["line"] = job.travel.name
         if row["role"] == "scan":
             origin = said[name].origin
             found["bytes"] = said[name].size
@@ -86,8 +88,13 @@ def inputs_with_origin(report: Report) -> list[dict[str, object]]:
 
 
 def versions() -> dict[str, str]:
-    """Of Python, and of each library that digits may hang on, by name; those that are not there left out."""
-    found = {"python": platform.python_version(), "machine": f"{platform.system()} {platform.machine()}"}
+    """Of Python, of this program's own code (a hash: its version stays while code changes), and of each
+    library that digits may hang on, by name; those that are not there left out."""
+    found = {
+        "python": platform.python_version(),
+        "machine": f"{platform.system()} {platform.machine()}",
+        "code": code_digest()[:16],
+    }
     for name in LIBRARIES:
         try:
             found[name] = version(name)
