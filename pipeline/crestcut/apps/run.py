@@ -7,12 +7,17 @@ from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say
+from crestcut.base.language import Words, speaking, words_of
+from crestcut.job import Job
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
 
 
-def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Study, tuple[Path, ...]]:
-    """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written."""
+def run_and_write(
+    path: Path, out: Path, say: Say = lambda _: None, language: str | None = None
+) -> tuple[Study, tuple[Path, ...]]:
+    """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
+    language : of sheets and pictures, in place of the job's own."""
     from crestcut.report import Staging
 
     staging = Staging(out, "run", say)
@@ -20,8 +25,14 @@ def run_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[Stu
         asked = job_of_record(path, say) if path.suffix == ".json" else path
         done = run_job(asked, say, out / STUDY_NAME)
         staging.about = done.report.identity
-        _write(done, folder, say)
+        with speaking(spoken(done.report.job, language)):
+            _write(done, folder, say)
     return done, staging.moved
+
+
+def spoken(job: Job, language: str | None = None) -> Words:
+    """The words of a job's sheets and pictures."""
+    return words_of(language or job.language, job.site.country)
 
 
 def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[Path, ...]:
@@ -31,7 +42,8 @@ def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[
     staging = Staging(Path(out), "run", say)
     with staging as folder:
         staging.about = done.report.identity
-        _write(done, folder, say)
+        with speaking(spoken(done.report.job)):
+            _write(done, folder, say)
     return staging.moved
 
 

@@ -16,6 +16,7 @@ from crestcut.base.units import INCH, inches, millimetres, parse_length
 from crestcut.job import what_may_be_written
 
 UNITS = {"mm": "millimetres", "cm": "centimetres", "in": "inches"}
+_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")  # three figures after it may be thousands
 _BARE = re.compile(r"[-+]?[0-9 ./]+")
 
 
@@ -126,8 +127,9 @@ def length(text: str, unit: str, name: str = "") -> float:
 
 
 def with_unit(text: str, unit: str) -> str:
-    """What was typed, as a file holds it: never a number alone."""
-    text = " ".join(text.split())
+    """What was typed, as a file holds it: never a number alone, and a decimal comma, where it can be nothing
+    else, as a point."""
+    text = _COMMA.sub(".", " ".join(text.split()))
     return f"{text} {unit}" if text and _BARE.fullmatch(text) else text
 
 

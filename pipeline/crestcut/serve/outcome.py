@@ -61,9 +61,10 @@ async def answer_page(request: Request) -> Response:
 async def run(request: Request) -> Response:
     """Work it out."""
     site = site_of(request)
-    if missing := site.state().missing:
-        return go(missing[0])
-    await site.run()
+    state = site.state()
+    if state.missing:
+        return go(state.missing[0])
+    await site.run("" if state.data.get("language") else site.words(request, state).language)
     return go(Screen.ANSWER)
 
 

@@ -13,6 +13,7 @@ from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.language import LANGUAGES
 from crestcut.serve.answer import reasons_about
 from crestcut.serve.asking import ROOM, SLAB, SOURCES, UNITS, Ask, answers, source_of, usual, value_of
 from crestcut.serve.asking import bounds as written
@@ -272,6 +273,24 @@ async def unit(request: Request) -> Response:
     return _back(form)
 
 
+async def language(request: Request) -> Response:
+    """In which language pages and sheets are: the job says it, so that the command line writes it too."""
+    site, form = site_of(request), texts(await request.form())
+    if form.get("language") in LANGUAGES:
+        try:
+            site.folder.edit("the language", {"language": form["language"]}, form.get("number"))
+        except Stale:
+            return stale(request, Screen.SCAN)
+    return _back(form)
+
+
+async def words(request: Request) -> Response:
+    """The catalogue, for what scripts write into a page."""
+    site = site_of(request)
+    told = site.words(request, site.state())
+    return JSONResponse({"language": told.language, "decimal": told.decimal, "messages": told.messages})
+
+
 def _back(form: Mapping[str, str]) -> Response:
     """To the screen that the form stood on."""
     name = form.get("path", "/")[1:]
@@ -293,5 +312,6 @@ ROUTES = [
     Route("/line", line_page), Route("/line", line, methods=["POST"]),
     Route("/room", room_page), Route("/room", room, methods=["POST"]),
     Route("/slab", slab_page), Route("/slab", slab, methods=["POST"]),
-    Route("/unit", unit, methods=["POST"]), Route("/undo", undo, methods=["POST"]),
+    Route("/unit", unit, methods=["POST"]), Route("/language", language, methods=["POST"]),
+    Route("/words", words), Route("/undo", undo, methods=["POST"]),
 ]  # fmt: skip

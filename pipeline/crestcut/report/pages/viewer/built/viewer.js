@@ -1,5 +1,5 @@
 /*!
-built from 7f9176309f4d22694febcd8c5224249497f04da446b63cbc86f156e7a2bb0824
+built from fada20d299e65c33745d657ee0b19f3182769c2d9809aeb265eb9b7e415d09ac
 
 three 0.187.0 (MIT)
 The MIT License
