@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import os
 from collections.abc import Mapping
 from typing import Any
@@ -162,8 +163,18 @@ async def line_page(request: Request) -> Response:
         "job": state.data, "vehicle": vehicle, "number": site.folder.number(),
         "units": "inches" if site.unit(state) == "in" else "metric",
     }  # fmt: skip
-    told = json.dumps({**data, "served": served}, default=str).replace("<", "\\u003c")
+    told = json.dumps(_finite({**data, "served": served}), default=str, allow_nan=False)
+    told = told.replace("<", "\\u003c")
     return screen(request, Screen.LINE, "line.html", state=state, data=Markup(told))  # noqa: S704 - see <
+
+
+def _finite(value: Any) -> Any:
+    """The same with null for what no page can read: TOML knows nan and inf, JSON does not."""
+    if isinstance(value, dict):
+        return {key: _finite(one) for key, one in value.items()}
+    if isinstance(value, list):
+        return [_finite(one) for one in value]
+    return None if isinstance(value, float) and not math.isfinite(value) else value
 
 
 async def line(request: Request) -> Response:
@@ -171,6 +182,8 @@ async def line(request: Request) -> Response:
     site = site_of(request)
     try:
         told = json.loads(await request.body())
+        if _finite(told) != told:
+            raise ValueError
         drawn = told["line"]
         keys: dict[str, Any] = {"mark": told.get("mark") or None, "keep": told.get("keep") or None}
         if isinstance(drawn, list):
