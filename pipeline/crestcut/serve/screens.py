@@ -99,9 +99,15 @@ async def check_page(request: Request) -> Response:
     if not state.looked:
         return go(Screen.SCAN)
     scan = state.data.get("scan", {})
-    return screen(request, Screen.CHECK, "check.html", state=state, sizes=_sizes(state), scanners=SCANNERS,
-                  scanner=scan.get("scanner") or "phone", things=_things(state),
-                  unit_now=state.looked.get("unit"))  # fmt: skip
+    data = page_data(site.folder.looked / "pick.html")
+    sizes = _sizes(state)
+    others = [[name, along / sizes[0][1]] for name, along, _, _ in sizes[1:]]
+    served = {**data, "served": {"others": others, "unit": site.unit(state)}} if data is not None else None
+    return screen(
+        request, Screen.CHECK, "check.html", state=state, data=_in_page(served) if served else "",
+        sizes=sizes, scanners=SCANNERS, scanner=scan.get("scanner") or "phone", things=_things(state),
+        unit_now=state.looked.get("unit"),
+    )  # fmt: skip
 
 
 def _things(state: State) -> list[dict[str, Any]]:
@@ -163,9 +169,14 @@ async def line_page(request: Request) -> Response:
         "job": state.data, "vehicle": vehicle, "number": site.folder.number(),
         "units": "inches" if site.unit(state) == "in" else "metric",
     }  # fmt: skip
-    told = json.dumps(_finite({**data, "served": served}), default=str, allow_nan=False)
-    told = told.replace("<", "\\u003c")
-    return screen(request, Screen.LINE, "line.html", state=state, data=Markup(told))  # noqa: S704 - see <
+    told = _in_page({**data, "served": served})
+    return screen(request, Screen.LINE, "line.html", state=state, data=told)
+
+
+def _in_page(data: Mapping[str, Any]) -> Markup:
+    """Data for a page's scripts, which no text in it can end."""
+    told = json.dumps(_finite(data), default=str, allow_nan=False).replace("<", "\\u003c")
+    return Markup(told)  # noqa: S704 - see <
 
 
 def _finite(value: Any) -> Any:

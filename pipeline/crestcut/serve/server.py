@@ -39,7 +39,7 @@ HERE = "127.0.0.1"
 JOBS = "jobs"  # where the folder of a scan is made, under the folder one stands in
 ASSETS = {
     "open.js": "text/javascript", "viewer.js": "text/javascript", "line.js": "text/javascript",
-    "tight.js": "text/javascript", "open.css": "text/css; charset=utf-8",
+    "tight.js": "text/javascript", "size.js": "text/javascript", "open.css": "text/css; charset=utf-8",
 }  # fmt: skip
 
 
