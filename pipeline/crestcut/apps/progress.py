@@ -21,6 +21,7 @@ USUAL: Mapping[str, float] = {
     "scan": 0.6, "surface": 3.1, "split": 5.7, "readings": 0.1, "ride": 0.2, "sweep": 0.4, "chance": 0.6,
     "cut": 2.3, "chance after": 0.1, "ray cast": 0.3, "options": 0.6, "write": 3.0,
 }  # fmt: skip
+STEADY = 3.0  # s of usual pace taken for seen beforehand: one short stage does not say how fast a machine is
 _served: list[int] = []  # the page server's process id, where one started this
 
 
@@ -95,7 +96,8 @@ class Pace:
             return ""
         order = list(self.usual)
         over = sum(self.usual[key] for key in order[: order.index(self.key)])  # left out counts as done
-        pace = max(1.0, sum(self.spent.get(key, 0.0) for key in order) / over) if over else 1.0
+        spent = sum(self.spent.get(key, 0.0) for key in order)
+        pace = max(1.0, (spent + STEADY) / (over + STEADY))
         here = min((self.clock() - self.since) / pace, self.usual[self.key])
         whole = sum(self.usual.values())
         left = max((whole - over - here) * pace, 1.0)
