@@ -11,6 +11,8 @@ from pathlib import Path
 
 import pytest
 
+from crestcut.apps.progress import USUAL, Pace
+
 LOOK = [
     sys.executable, "-m", "crestcut.apps.cli", "look",
     str(Path(__file__).resolve().parents[1] / "sample_scans/kiln_room.laz"), "--json",
@@ -49,3 +51,28 @@ def test_at_a_terminal_the_step_at_work_moves_and_leaves_its_seconds() -> None:
     plain = re.sub(r"\x1b\[[0-9;?]*[A-Za-z]", "", text)
     assert re.search(r"  reading kiln_room.laz  \d+\.\d s", plain)
     assert text.rfind("\x1b[?25h") > text.rfind("\x1b[?25l")  # the cursor is back
+
+
+def test_what_remains_is_told_by_the_pace_of_this_machine() -> None:
+    """Every stage three times slower than usual: what remains comes to three times what is usual as that is
+    seen; the share never goes back, and a stage that is left out counts as done."""
+    now = [0.0]
+    pace = Pace(clock=lambda: now[0])
+    assert pace.words() == ""
+    shares, whole = [], sum(USUAL.values())
+    for key, usual in USUAL.items():
+        pace.begins(key)
+        pace.begins(None)  # a step within it
+        for _ in range(4):
+            share, left = re.fullmatch(r"(\d+)%, about (\d+) s to go", pace.words()).groups()
+            shares.append(int(share))
+            rest = 3 * whole - now[0]
+            assert rest / 3 - usual - 0.51 <= int(left) <= max(rest, 1) + 0.51
+            assert key != "write" or int(left) >= rest - 2  # by then it is known
+            now[0] += 3 * usual / 4
+    assert shares == sorted(shares) and shares[0] == 0 and shares[-1] >= 94
+    later = Pace(clock=lambda: 0.0)
+    later.begins("chance")
+    assert later.words().startswith("59%")  # (0.6 + 3.1 + 5.7 + 0.1 + 0.2 + 0.4) / 17
+    later.begins("of another command")
+    assert later.words() == ""

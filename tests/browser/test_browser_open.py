@@ -95,6 +95,7 @@ def test_from_the_scan_to_a_sheet_by_taps_then_every_screen_by_mouse(pages: Any,
 def to_the_answer_by_taps(page: Any) -> None:
     page.wait_for_selector("text=Next: is it the right size?", timeout=90_000)
     page.tap("text=Next: is it the right size?")
+    two_taps_and_a_tape_tell_the_unit(page)
     page.fill("#title", TITLE)
     page.tap("text=This is its size")
     at(page, "line")
@@ -120,6 +121,24 @@ def to_the_answer_by_taps(page: Any) -> None:
     page.wait_for_selector("html[data-ready]")
     assert page.locator("#verdict").inner_text() == "It touches"
     assert page.locator("#tight svg").count() == 2
+
+
+def two_taps_and_a_tape_tell_the_unit(page: Any) -> None:
+    """The line of travel is 8.30 m long by its coordinates."""
+    page.wait_for_selector("html[data-ready]")
+    page.locator("#view").scroll_into_view_if_needed()
+    for xy in LINE:
+        page.touchscreen.tap(*place(page, xy))
+    found = re.search(r"The scan says ([0-9.]+) m", page.inner_text("#length-said"))
+    assert found and abs(float(found[1]) - 8.30) < 0.1  # as well as a finger hits at this size
+    for tape, told, unit in (
+        ("8,25 m", "The size is right", "m"), ("2.53 m", "in another unit", "ft"),
+        ("9.2 m", "more than a scan can be wrong", "m"),
+    ):  # fmt: skip
+        page.fill("#tape", tape)
+        assert told in page.inner_text("#size-told"), tape
+        assert page.locator("input[name=unit]:checked").get_attribute("value") == unit
+    page.fill("#tape", "")
 
 
 def to_the_sheets_by_taps(page: Any, home: Path) -> None:
@@ -192,7 +211,7 @@ def keys(page: Any, *, to: str, most: int = 90) -> None:
 
 
 @pytest.mark.slow
-def test_from_the_scan_to_the_answer_by_keys_alone(pages: Any, tmp_path: Path) -> None:
+def test_from_the_scan_to_the_sheets_by_keys_alone(pages: Any, tmp_path: Path) -> None:
     write_laz(tmp_path / "slab.laz", slab())
     (tmp_path / "job").mkdir()
     with Served(tmp_path / "slab.laz", "--folder", tmp_path / "job", cwd=tmp_path) as served:
@@ -221,15 +240,42 @@ def test_from_the_scan_to_the_answer_by_keys_alone(pages: Any, tmp_path: Path) -
         keys(page, to="form[action='/vehicle/chosen'] button")
         page.keyboard.press("Enter")
         at(page, "room")
-        for path in ("room", "slab"):
-            at(page, path)
-            keys(page, to="button.main")
-            page.keyboard.press("Enter")
+        keys(page, to="button.main")
+        page.keyboard.press("Enter")
+        at(page, "slab")
+        for key, value in {**KNOWN, "slab-thickness": "210", "slab-steel_depth": "75"}.items():
+            if key.endswith("-source"):
+                continue  # told beside its answer
+            answered(page, key, value)
+            if f"{key}-source" in KNOWN:
+                answered(page, f"{key}-source", KNOWN[f"{key}-source"])
+        keys(page, to="button.main")
+        page.keyboard.press("Enter")
         at(page, "answer")
         keys(page, to="main button.main")
         page.keyboard.press("Enter")
         page.wait_for_selector("#verdict, .wrong-box", timeout=120_000)
         assert page.locator(".wrong-box").count() == 0, page.locator(".wrong-box").inner_text()
+        keys(page, to="nav a[href='/work']")
+        page.keyboard.press("Enter")
+        at(page, "work")
+        assert "Not for cutting" not in page.inner_text("main")  # all was answered
+        keys(page, to="a[href='/send']")
+        with page.expect_download() as download:
+            page.keyboard.press("Enter")
+        assert download.value.suggested_filename.endswith(".zip")
+
+
+def answered(page: Any, key: str, value: str) -> None:
+    """A box or a list by keys: of a list, the words of its choice are typed."""
+    keys(page, to=f"#q-{key}")
+    found = page.evaluate(
+        "([id, value]) => [...(document.getElementById(id).options ?? [])].find((o) => o.value === value)"
+        "?.text ?? value",
+        [f"q-{key}", value],
+    )
+    page.keyboard.type(found[:30])
+    assert page.evaluate("document.activeElement.value") == value, key
 
 
 def test_a_file_is_brought_by_the_picker_and_a_wrong_one_is_told(pages: Any, tmp_path: Path) -> None:

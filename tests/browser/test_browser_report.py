@@ -68,6 +68,22 @@ def test_verdict_and_proof_stand_at_the_top(shown: Path, open_page: Any) -> None
     assert f"{-gap * 1000:.1f} mm into the slab" in words
 
 
+def test_on_a_phone_the_answer_comes_first_and_the_rest_is_folded(shown: Path, open_page: Any) -> None:
+    """Shut: all but verdict, picture, next step and slab. A link opens what it leads to; paper opens all."""
+    shut = "document.querySelectorAll('details.fold:not([open])').length"
+    page = open_page(shown, "laptop")
+    folds = page.locator("details.fold").count()
+    assert folds >= 7 and page.evaluate(shut) == 0
+    page = open_page(shown, "phone")
+    assert page.evaluate(shut) == folds
+    assert page.evaluate("document.documentElement.scrollHeight") < 4000
+    assert page.locator("#answer .steps").is_visible() and not page.locator("#figures dl").is_visible()
+    page.locator('.contents a[href="#figures"]').tap()
+    assert page.locator("#figures dl").is_visible() and page.evaluate(shut) == folds - 1
+    page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
+    assert page.evaluate(shut) == 0
+
+
 def test_a_tap_on_a_figure_opens_its_meaning(shown: Path, open_page: Any) -> None:
     page = open_page(shown, "phone")
     page.locator("#verdict .fig").tap()
@@ -75,6 +91,7 @@ def test_a_tap_on_a_figure_opens_its_meaning(shown: Path, open_page: Any) -> Non
     assert "smallest upright distance" in meaning.inner_text()
     page.keyboard.press("Escape")
     assert page.locator(".meaning:popover-open").count() == 0
+    page.locator('.contents a[href="#work"]').tap()  # on a phone it is folded until then
     page.locator("#work .fig").first.focus()
     page.keyboard.press("Enter")
     assert "straight down" in page.locator(".meaning:popover-open").inner_text()

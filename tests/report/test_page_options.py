@@ -140,6 +140,9 @@ def test_a_line_that_needs_no_cut_is_offered_and_drawn() -> None:
     )  # fmt: skip
     made = PageText(report_text(dataclasses.replace(report, options=(option,))))
     assert "No cut is needed if you drive here: 0.4 m to the left." in made.text
+    air = dataclasses.replace(option, kind="more pressure", name="more air in the tyres", line=None)
+    said = PageText(report_text(dataclasses.replace(report, options=(air,)))).text
+    assert "No cut is needed with this: more air in the tyres." in said and "drive here" not in said
     drawn = made.carried["others"][0]
     assert drawn["name"] == option.name and len(drawn["line"]) == 2
     assert drawn["line"][0] == pytest.approx(made.carried["line"][0], abs=1e-3)

@@ -7,6 +7,7 @@ from __future__ import annotations
 import itertools
 import json
 import logging
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -14,9 +15,11 @@ import numpy as np
 import pytest
 from deliver_scene import make_report
 
+from crestcut.base.language import speaking, words_of
 from crestcut.cut.records import CutPlan, Guided
 from crestcut.job.answers import Method
 from crestcut.job.records import Job, Site
+from crestcut.report.pictures.ink import in_language
 from crestcut.report.sheets.all_sheets import pages, tables, write_sheets
 from crestcut.report.sheets.pages import order_page
 from crestcut.report.sheets.paper import TIGHTER, Paper, filled
@@ -147,6 +150,31 @@ def test_released_sheets_are_written_whole_and_alike(report, tmp_path: Path) -> 
     document = json.loads((folders[0] / "worksheet.json").read_text())
     assert document["release"]["state"] == "ok" and document["jig"]["rows"]
     assert "NOT FOR CUTTING" not in words_on(next(iter(pages(sheet, site)))[1])
+
+
+@pytest.mark.parametrize("missing", [set(), set(FIELDS)])
+def test_sheets_in_another_language_say_the_same_figures(report, missing: set[str], tmp_path: Path) -> None:
+    """Every figure with a decimal, as often; tables and worksheet byte for byte; and hardly a text is left in
+    English: names, and what this made-up slab alone says."""
+    job = job_without(report, missing)
+    job = replace(job, site=replace(job.site, country="DE"))
+    sheet, site = sheet_for(report, job), make_site(report.surface, report.line, report.plan)
+    left: set[str] = set()
+    figures, files = [], []
+    for language in ("en", "de"):
+        with speaking(replace(words_of(language, "DE"), missing=left)):
+            drawn = [figure for _, figure in pages(sheet, site)]
+            for figure in drawn:
+                in_language(figure)
+            told = " ".join(words_on(figure) for figure in drawn).replace(",", ".")
+            figures.append(sorted(re.findall(r"\d+\.\d+", told)))
+            (folder := tmp_path / language).mkdir()
+            write_sheets(sheet, site, report.identity, folder)
+        made = sorted(p for p in folder.iterdir() if p.suffix != ".pdf")
+        files.append({p.name: p.read_bytes() for p in made})
+    assert figures[0] == figures[1] and files[0] == files[1]
+    sentences = {text for text in left if text.count(" ") > 3 and " sheet" not in text}
+    assert not sentences, "\n".join(sorted(sentences))
 
 
 def test_paper_is_letter_where_tapes_are_in_inches_and_a4_elsewhere(report) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import os
 import random
 import signal
@@ -17,6 +18,7 @@ import pytest
 
 from crestcut.base.errors import CrestcutError
 from crestcut.serve.folder import JobFolder, read_json
+from crestcut.serve.screens import _finite
 from crestcut.serve.server import Asked, begin, folder_of
 from crestcut.serve.uploads import LARGEST, Uploads
 from serve.served import Served, alive
@@ -77,7 +79,7 @@ def test_a_form_of_two_windows_is_kept_once(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("path", "form", "said"),
     [
-        ("/slab", {"slab.thickness": "0,14 m"}, "has a comma"),
+        ("/slab", {"slab.thickness": "1,234 m"}, "has a comma"),
         ("/slab", {"slab.thickness": "9 m"}, "cannot be right"),
         ("/slab", {"slab.kind": "<script>"}, "none of the choices"),
         ("/slab", {"site.country": "Utopia"}, "two letters"),
@@ -94,6 +96,38 @@ def test_what_is_wrong_is_said_in_its_place_and_nothing_is_kept(
         status, page = served.send(path, **form)
         assert status == 422 and said in page.lower() and "<script>" not in page.partition("<main")[2]
     assert not (tmp_path / "job" / "job.toml").exists()
+
+
+def test_numbers_that_are_none_leave_the_plan_whole(tmp_path: Path) -> None:
+    """TOML knows nan, a page does not; from a page they are refused."""
+    assert _finite({"a": [math.nan, 1.0, {"b": -math.inf}], "c": "nan"}) == {
+        "a": [None, 1.0, {"b": None}],
+        "c": "nan",
+    }
+    with Served(tmp_path / "job", cwd=tmp_path) as served:
+        for line in ("[[NaN, 1], [2, 3]]", "[[1e999, 1], [2, 3]]"):
+            status, _, body = served.ask(
+                "POST", "/line", f'{{"line": {line}, "number": "{served.number()}"}}'
+            )
+            assert status == 400 and "no line" in body.decode()
+    assert not (tmp_path / "job" / "job.toml").exists()
+
+
+def test_a_hand_made_touch_is_told_and_not_kept(tmp_path: Path) -> None:
+    with Served(tmp_path / "job", cwd=tmp_path) as served:
+        for path in ("/measure/0", "/after/0", "/measure/99"):
+            status, page = served.send(path, touched="yes")
+            assert status == 409 and "changed elsewhere" in page, path
+    assert not (tmp_path / "job" / "job.toml").exists()
+
+
+def test_a_script_of_another_version_is_never_taken_from_the_browser(tmp_path: Path) -> None:
+    with Served(tmp_path / "job", cwd=tmp_path) as served:
+        status, headers, body = served.ask("GET", "/static/open.js")
+        assert status == 200 and body and "no-cache" in headers["cache-control"]
+        again = {"If-None-Match": headers["etag"]}
+        assert served.ask("GET", "/static/open.js", headers=again)[::2] == (304, b"")
+        assert served.ask("GET", "/static/line.js", headers=again)[0] == 200
 
 
 def test_numbers_swapped_are_told_by_the_sheet(tmp_path: Path) -> None:

@@ -80,6 +80,24 @@ def test_a_reading_becomes_the_table_that_the_sheet_would_have_it() -> None:
     assert read_in(gap, {"touched": "yes"}, "mm")[1]  # on boards a touch is no reading
 
 
+def test_a_touch_at_a_place_that_is_not_known_is_not_asked_for() -> None:
+    lost = {"advice": {"measure": [{"kind": "felt gap", "part": "tray", "how": "feel it"}]}}
+    (asked,) = asked_of(lost, DATA, "mm")
+    assert not asked.may_touch and not asked.entries
+    assert read_in(asked, {"touched": "yes"}, "mm") == ([], {})  # and no fault of ours
+
+
+def test_in_inches_no_amount_is_in_metres_or_litres() -> None:
+    cut = {"deepest": 0.0127, "area": 0.8, "volume": 0.0067}
+    rows = [{"kind": k, "name": k, "answer": "both", "depth": 0.01, "volume": 0.0067} for k in OPTION_KINDS]
+    told = answer_of({**RESULT, "cut": cut, "options": rows}, DATA, "in")
+    words = " ".join([told.cut, *(row.cost for row in told.options)])
+    assert (
+        told.cut == "1/2 in at the deepest, over 8.61 ft²: 1.77 gallons of concrete"
+    )  # 0.8/0.3048², 6.7/3.785
+    assert not re.search(r"litre|m²|\bmm\b", words) and "1.77 gallons" in told.options[-1].cost + words
+
+
 def test_readings_of_the_finished_work_are_asked_where_it_was_tight() -> None:
     asked = places_after(RESULT, "mm")
     assert [a.entries[0]["front_axle"] for a in asked] == [[9.0, 2.0], [9.0, 2.4], [9.0, 1.6]]

@@ -15,6 +15,7 @@ import click
 from crestcut import __version__
 from crestcut.apps.progress import fault, print_line, progress, say_plainly, sent_command, serve_page
 from crestcut.base.errors import CrestcutError
+from crestcut.base.language import LANGUAGES
 from crestcut.base.stopping import READY, stopped_as_by_ctrl_c
 from crestcut.report import Staging, refuse_unwritable, switched
 from crestcut.study import Identity
@@ -63,6 +64,10 @@ def main(asked: click.Context, under: int | None) -> None:
 
 
 _JOB = click.argument("job", type=click.Path(path_type=Path))
+_LANGUAGE = click.option(
+    "--language", type=click.Choice(list(LANGUAGES)), default=None,
+    help="Of sheets and pictures, in place of the job's own.",
+)  # fmt: skip
 _OUT = click.option(
     "--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True,
     help="Folder for the results.",
@@ -153,10 +158,14 @@ def ready() -> None:
 @main.command()
 @click.argument("jobs", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="JOB...")
 @_OUT
+@_LANGUAGE
 @click.option("--json", "as_json", is_flag=True, help="Print result.json to stdout.")
 @click.option("--workers", type=click.IntRange(1, 1000), help="Processes that share several jobs.")
 @click.option("--scheduler", metavar="ADDRESS", help="Of a Dask cluster that shares several jobs.")
-def run(jobs: tuple[Path, ...], out: Path, as_json: bool, workers: int | None, scheduler: str | None) -> None:
+def run(
+    jobs: tuple[Path, ...], out: Path, language: str | None, as_json: bool, workers: int | None,
+    scheduler: str | None,
+) -> None:  # fmt: skip
     """The whole job: verdict, coloured depth-to-remove mesh, pictures, page and sheets.
 
     Several jobs, or a folder of them: each into a folder of its own, and a table of all in jobs.csv. Those
@@ -175,13 +184,15 @@ def run(jobs: tuple[Path, ...], out: Path, as_json: bool, workers: int | None, s
             raise click.UsageError(
                 "--json prints one job's result; of several read each folder's result.json"
             )
+        if language is not None:
+            raise click.UsageError("--language is for one job; of several each file says its own")
         _run_several(jobs, out, workers or 0, scheduler or "")
         return
     job = jobs[0]
     from crestcut.apps.run import reached, run_and_write
 
     with progress() as say:
-        done, written = run_and_write(job, out, say)
+        done, written = run_and_write(job, out, say, language=language)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
     else:

@@ -8,8 +8,9 @@ from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say, Verdict
+from crestcut.base.language import Words, speaking, words_of
 from crestcut.base.parallel import meanwhile
-from crestcut.job import ScanChoice
+from crestcut.job import Job, ScanChoice
 from crestcut.scan import Scan
 from crestcut.study import STUDY_NAME, Clock, Report, Study, order_of, run_job, write_study
 from crestcut.work import Worksheet, make_site, make_worksheet
@@ -18,29 +19,37 @@ Held = tuple[ScanChoice, Scan]
 
 
 def run_and_write(
-    path: Path, out: Path, say: Say = lambda _: None, held: Held | None = None
+    path: Path, out: Path, say: Say = lambda _: None, held: Held | None = None, language: str | None = None
 ) -> tuple[Study, tuple[Path, ...]]:
     """A job's answer and every deliverable in ``out``, moved there when all are whole; the paths written.
 
-    held : as of ``run_job``.
+    held : as of ``run_job``.  language : of sheets and pictures, in place of the job's own.
     """
     from crestcut.report import Staging
 
     staging = Staging(out, "run", say)
     with staging as folder:
-        done = run_into(path, folder, say, out / STUDY_NAME, held)
+        done = run_into(path, folder, say, out / STUDY_NAME, held, language)
         staging.about = done.report.identity
     return done, staging.moved
 
 
-def run_into(path: Path, folder: Path, say: Say, before: Path, held: Held | None = None) -> Study:
+def run_into(
+    path: Path, folder: Path, say: Say, before: Path, held: Held | None = None, language: str | None = None
+) -> Study:
     """The same into a folder that nobody else knows. before, held : as of ``run_job``."""
     from crestcut.report import verdict_line
 
     done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say, before, held)
     say(Verdict(verdict_line(done.report)))
-    _write(done, folder, say)
+    with speaking(spoken(done.report.job, language)):
+        _write(done, folder, say)
     return done
+
+
+def spoken(job: Job, language: str | None = None) -> Words:
+    """The words of a job's sheets and pictures."""
+    return words_of(language or job.language, job.site.country)
 
 
 def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[Path, ...]:
@@ -50,7 +59,8 @@ def write_job(done: Study, out: Path | str, say: Say = lambda _: None) -> tuple[
     staging = Staging(Path(out), "run", say)
     with staging as folder:
         staging.about = done.report.identity
-        _write(done, folder, say)
+        with speaking(spoken(done.report.job)):
+            _write(done, folder, say)
     return staging.moved
 
 

@@ -8,9 +8,10 @@ from pathlib import Path
 
 import numpy as np
 
-from crestcut.apps.run import worksheet_of
+from crestcut.apps.run import spoken, worksheet_of
 from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.language import speaking
 from crestcut.base.parallel import one_thread_each
 from crestcut.contact import TravelLine, read_line
 from crestcut.job import After, Job, ScanChoice, load_job
@@ -366,17 +367,18 @@ def check_and_write(
         now = report_now(report, check)
         staging.about = now.identity
         say("writing mesh, picture and hand-over sheet")
-        left = replace(now, job=replace(now.job, title=f"{now.title}: still to go, the work done"))
-        write_depth_ply(left, folder / "still_to_go.ply")
-        draw_checked(report, check, folder / "checked.png")
-        write_hand_over(report, check, folder / "hand_over.pdf")
-        write_verify(report, check, found.scan, found.seconds, folder / "verify.json")
-        if check.predicted:
-            write_proof(report, check, folder / PROOF_NAME)
-        if (done := rest_study(report, check, now)) is not None:
-            sheet = worksheet_of(done)
-            site = make_site(done.report.surface, done.report.line, done.report.plan)
-            write_sheets(sheet, site, done.report.identity, folder, prefix=REST)
+        with speaking(spoken(now.job)):
+            left = replace(now, job=replace(now.job, title=f"{now.title}: still to go, the work done"))
+            write_depth_ply(left, folder / "still_to_go.ply")
+            draw_checked(report, check, folder / "checked.png")
+            write_hand_over(report, check, folder / "hand_over.pdf")
+            write_verify(report, check, found.scan, found.seconds, folder / "verify.json")
+            if check.predicted:
+                write_proof(report, check, folder / PROOF_NAME)
+            if (done := rest_study(report, check, now)) is not None:
+                sheet = worksheet_of(done)
+                site = make_site(done.report.surface, done.report.line, done.report.plan)
+                write_sheets(sheet, site, done.report.identity, folder, prefix=REST)
     return found, staging.moved
 
 

@@ -91,6 +91,7 @@ def job_from_file(written: JobFile, path: Path, sha256: str) -> Job:
         after=_after(written.after, folder) if written.after is not None else None,
         sha256=sha256,
         date=written.date,
+        language=written.language,
     )
 
 

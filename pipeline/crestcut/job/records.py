@@ -370,7 +370,8 @@ class Job(ByHand):
     marks.
 
     cell : of the height raster, m, 0.002 to 0.05.  sha256 : of the job file's bytes.  date : the job's own
-    (ISO 8601), which every file made from it carries.  settings : of no file, of whoever calls.
+    (ISO 8601), which every file made from it carries.  settings : of no file, of whoever calls.  language :
+    of sheets and pictures (ISO 639).
     """
 
     path: Path
@@ -393,6 +394,7 @@ class Job(ByHand):
     work: WorkWish = field(default_factory=WorkWish)
     plot: PlotWish = PlotWish()
     prices: Prices | None = None
+    language: str | None = None
 
     @property
     def date_words(self) -> str:

@@ -8,6 +8,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag, field_validator, model_validator
 
+from crestcut.base.language import LANGUAGES
 from crestcut.job.fields import (
     Answer,
     Beneath,
@@ -347,6 +348,7 @@ class JobFile(ByHandTables):
 
     title: Text | None = None
     date: Day | None = None
+    language: Literal[tuple(LANGUAGES)] | None = None  # type: ignore[valid-type]
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
     vehicle: VehicleTable

@@ -9,8 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from crestcut.base.units import number
-from crestcut.serve.asking import far, shown
+from crestcut.serve.asking import area, far, shown, volume
 from crestcut.serve.steps import Screen
 
 _HOW = {
@@ -160,27 +159,24 @@ def _in_use(used: Mapping[str, Any], unit: str) -> str:
 
 
 def _cut(cut: Mapping[str, Any], unit: str) -> str:
-    volume, deepest = _float(cut.get("volume")), _float(cut.get("deepest"))
-    if not volume > 0:
+    taken, deepest = _float(cut.get("volume")), _float(cut.get("deepest"))
+    if not taken > 0:
         return ""
-    area = _float(cut.get("area"))
-    return (
-        f"{shown(deepest, unit)} at the deepest, over {number(area)} m²: {number(volume * 1000)} litres of "
-        "concrete"
-    )
+    over = area(_float(cut.get("area")), unit)
+    return f"{shown(deepest, unit)} at the deepest, over {over}: {volume(taken, unit)} of concrete"
 
 
 def _option(row: Mapping[str, Any], unit: str) -> OptionRow:
     works = {"both": "yes", "walking pace": "slowly"}.get(str(row.get("answer")), "no")
-    depth, volume = _float(row.get("depth")), _float(row.get("volume"))
+    depth, taken = _float(row.get("depth")), _float(row.get("volume"))
     gap = _float(row.get("clearance"))
     said = {
         "loose boards": "boards up to {depth} thick laid loose, for a test drive",
         "strips": "strips up to {depth} thick to buy, lay and fix",
         "fillet": "a filling up to {depth} thick to lay",
-        "cut": "{litres} of concrete to grind off, up to {depth} deep, by a contractor",
-        "cut and strips": "{litres} of concrete to grind off, up to {depth} deep, and strips to lay",
-        "new bay": "a new piece of slab: {litres} of concrete out and in",
+        "cut": "{much} of concrete to grind off, up to {depth} deep, by a contractor",
+        "cut and strips": "{much} of concrete to grind off, up to {depth} deep, and strips to lay",
+        "new bay": "a new piece of slab: {much} of concrete out and in",
         "keep to the line": "nothing to buy: drive closer to the line", 
         "slower": "nothing to buy: no braking there",
         "another line": "nothing to buy: drive beside it", "less load": "nothing to buy: carry less",
@@ -188,8 +184,8 @@ def _option(row: Mapping[str, Any], unit: str) -> OptionRow:
     }.get(str(row.get("kind")), "nothing to do")  # fmt: skip
     if row.get("forbids"):
         works, said = "no", "this slab does not allow it"
-    litres = f"{number(abs(volume) * 1000)} litres" if math.isfinite(volume) else ""
-    cost = said.format(depth=shown(depth, unit), litres=litres)
+    much = volume(taken, unit) if math.isfinite(taken) else ""
+    cost = said.format(depth=shown(depth, unit), much=much)
     return OptionRow(str(row.get("name", "")), works, cost, _gap(gap, unit) if math.isfinite(gap) else "")
 
 

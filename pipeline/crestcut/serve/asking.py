@@ -12,10 +12,11 @@ from functools import cache
 from typing import Any
 
 from crestcut.base.errors import CrestcutError
-from crestcut.base.units import INCH, inches, millimetres, parse_length
+from crestcut.base.units import FOOT, GALLON, INCH, inches, millimetres, number, parse_length
 from crestcut.job import what_may_be_written
 
 UNITS = {"mm": "millimetres", "cm": "centimetres", "in": "inches"}
+_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")  # three figures after it may be thousands
 _BARE = re.compile(r"[-+]?[0-9 ./]+")
 
 
@@ -126,8 +127,9 @@ def length(text: str, unit: str, name: str = "") -> float:
 
 
 def with_unit(text: str, unit: str) -> str:
-    """What was typed, as a file holds it: never a number alone."""
-    text = " ".join(text.split())
+    """What was typed, as a file holds it: never a number alone, and a decimal comma, where it can be nothing
+    else, as a point."""
+    text = _COMMA.sub(".", " ".join(text.split()))
     return f"{text} {unit}" if text and _BARE.fullmatch(text) else text
 
 
@@ -143,6 +145,17 @@ def shown(metres: float, unit: str) -> str:
     if size >= 1:
         return f"{metres:.2f} m"
     return f"{metres * 100:.1f} cm" if unit == "cm" else millimetres(metres, 0 if size >= 0.1 else 1)
+
+
+def area(square_metres: float, unit: str) -> str:
+    """An area in the person's own system."""
+    return f"{number(square_metres / FOOT**2)} ft²" if unit == "in" else f"{number(square_metres)} m²"
+
+
+def volume(cubic_metres: float, unit: str) -> str:
+    """A volume likewise: litres, or gallons of the US."""
+    size = abs(cubic_metres) * 1000
+    return f"{number(size / GALLON)} gallons" if unit == "in" else f"{number(size)} litres"
 
 
 def far(metres: float, unit: str) -> str:

@@ -6,7 +6,7 @@ import io
 import re
 import zipfile
 from base64 import b64encode
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -61,9 +61,10 @@ async def answer_page(request: Request) -> Response:
 async def run(request: Request) -> Response:
     """Work it out."""
     site = site_of(request)
-    if missing := site.state().missing:
-        return go(missing[0])
-    await site.run()
+    state = site.state()
+    if state.missing:
+        return go(state.missing[0])
+    await site.run("" if state.data.get("language") else site.words(request, state).language)
     return go(Screen.ANSWER)
 
 
@@ -132,12 +133,17 @@ async def measured(request: Request) -> Response:
     state, number = site.state(), int(request.path_params["number"])
     unit = site.unit(state)
     asked = asked_of(state.result, state.data, unit)
-    if number >= len(asked) or form.get("answer") != _answer_number(state):
+    if not _asked_for(asked, number) or form.get("answer") != _answer_number(state):
         return stale(request, Screen.MEASURE)
     tables, faults = read_in(asked[number], form, unit)
     if faults:
         return _measure(request, faults, number)
     return _add(request, "", asked[number], tables, form)
+
+
+def _asked_for(asked: Sequence[Asked], number: int) -> bool:
+    """Is it one that is asked for, at a place that is known?"""
+    return number < len(asked) and bool(asked[number].entries)
 
 
 def _add(
@@ -246,7 +252,7 @@ async def after(request: Request) -> Response:
     state, number = site.state(), int(request.path_params["number"])
     unit = site.unit(state)
     asked = _places(state, unit)
-    if number >= len(asked):
+    if not _asked_for(asked, number):
         return stale(request, Screen.AFTER)
     tables, faults = read_in(asked[number], form, unit)
     if faults:

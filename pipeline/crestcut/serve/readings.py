@@ -89,7 +89,8 @@ def _asked(
         number, kind, titles.get(kind, "Walk the slab again with the scanner"),
         _for_here(str(row.get("how", ""))), said, spots,
         tuple(_for_here(str(s)) for s in row.get("settles") or []), boxes,
-        kind == "felt gap" and not row.get("boards"), "witness" if kind == "felt gap" else "string", entries,
+        kind == "felt gap" and not row.get("boards") and bool(entries),
+        "witness" if kind == "felt gap" else "string", entries,
     )  # fmt: skip
 
 

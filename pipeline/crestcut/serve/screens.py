@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import os
 from collections.abc import Mapping
 from typing import Any
@@ -13,6 +14,7 @@ from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.language import LANGUAGES
 from crestcut.serve.answer import reasons_about
 from crestcut.serve.asking import ROOM, SLAB, SOURCES, UNITS, Ask, answers, source_of, usual, value_of
 from crestcut.serve.asking import bounds as written
@@ -97,9 +99,15 @@ async def check_page(request: Request) -> Response:
     if not state.looked:
         return go(Screen.SCAN)
     scan = state.data.get("scan", {})
-    return screen(request, Screen.CHECK, "check.html", state=state, sizes=_sizes(state), scanners=SCANNERS,
-                  scanner=scan.get("scanner") or "phone", things=_things(state),
-                  unit_now=state.looked.get("unit"))  # fmt: skip
+    data = page_data(site.folder.looked / "pick.html")
+    sizes = _sizes(state)
+    others = [[name, along / sizes[0][1]] for name, along, _, _ in sizes[1:]]
+    served = {**data, "served": {"others": others, "unit": site.unit(state)}} if data is not None else None
+    return screen(
+        request, Screen.CHECK, "check.html", state=state, data=_in_page(served) if served else "",
+        sizes=sizes, scanners=SCANNERS, scanner=scan.get("scanner") or "phone", things=_things(state),
+        unit_now=state.looked.get("unit"),
+    )  # fmt: skip
 
 
 def _things(state: State) -> list[dict[str, Any]]:
@@ -161,8 +169,23 @@ async def line_page(request: Request) -> Response:
         "job": state.data, "vehicle": vehicle, "number": site.folder.number(),
         "units": "inches" if site.unit(state) == "in" else "metric",
     }  # fmt: skip
-    told = json.dumps({**data, "served": served}, default=str).replace("<", "\\u003c")
-    return screen(request, Screen.LINE, "line.html", state=state, data=Markup(told))  # noqa: S704 - see <
+    told = _in_page({**data, "served": served})
+    return screen(request, Screen.LINE, "line.html", state=state, data=told)
+
+
+def _in_page(data: Mapping[str, Any]) -> Markup:
+    """Data for a page's scripts, which no text in it can end."""
+    told = json.dumps(_finite(data), default=str, allow_nan=False).replace("<", "\\u003c")
+    return Markup(told)  # noqa: S704 - see <
+
+
+def _finite(value: Any) -> Any:
+    """The same with null for what no page can read: TOML knows nan and inf, JSON does not."""
+    if isinstance(value, dict):
+        return {key: _finite(one) for key, one in value.items()}
+    if isinstance(value, list):
+        return [_finite(one) for one in value]
+    return None if isinstance(value, float) and not math.isfinite(value) else value
 
 
 async def line(request: Request) -> Response:
@@ -170,6 +193,8 @@ async def line(request: Request) -> Response:
     site = site_of(request)
     try:
         told = json.loads(await request.body())
+        if _finite(told) != told:
+            raise ValueError
         drawn = told["line"]
         keys: dict[str, Any] = {"mark": told.get("mark") or None, "keep": told.get("keep") or None}
         if isinstance(drawn, list):
@@ -272,6 +297,24 @@ async def unit(request: Request) -> Response:
     return _back(form)
 
 
+async def language(request: Request) -> Response:
+    """In which language pages and sheets are: the job says it, so that the command line writes it too."""
+    site, form = site_of(request), texts(await request.form())
+    if form.get("language") in LANGUAGES:
+        try:
+            site.folder.edit("the language", {"language": form["language"]}, form.get("number"))
+        except Stale:
+            return stale(request, Screen.SCAN)
+    return _back(form)
+
+
+async def words(request: Request) -> Response:
+    """The catalogue, for what scripts write into a page."""
+    site = site_of(request)
+    told = site.words(request, site.state())
+    return JSONResponse({"language": told.language, "decimal": told.decimal, "messages": told.messages})
+
+
 def _back(form: Mapping[str, str]) -> Response:
     """To the screen that the form stood on."""
     name = form.get("path", "/")[1:]
@@ -293,5 +336,6 @@ ROUTES = [
     Route("/line", line_page), Route("/line", line, methods=["POST"]),
     Route("/room", room_page), Route("/room", room, methods=["POST"]),
     Route("/slab", slab_page), Route("/slab", slab, methods=["POST"]),
-    Route("/unit", unit, methods=["POST"]), Route("/undo", undo, methods=["POST"]),
+    Route("/unit", unit, methods=["POST"]), Route("/language", language, methods=["POST"]),
+    Route("/words", words), Route("/undo", undo, methods=["POST"]),
 ]  # fmt: skip

@@ -13,6 +13,7 @@ from starlette.routing import Route
 
 from crestcut.base.errors import CrestcutError
 from crestcut.serve import tape
+from crestcut.serve.asking import length
 from crestcut.serve.folder import Stale, edited
 from crestcut.serve.site import (
     Site,
@@ -26,6 +27,8 @@ from crestcut.serve.site import (
     vehicles_beside,
 )
 from crestcut.serve.steps import Screen, State
+
+CART = 1.5  # m of wheelbase: on less nobody sits in a cabin (common practice, no source)
 
 
 async def vehicle_page(request: Request) -> Response:
@@ -56,8 +59,20 @@ def _vehicle(
         parts=[(n, tape.part_boxes(n, typed, unit)) for n in range(min(parts, tape.MOST_PARTS))],
         examples=list(example_vehicles()), beside=[p.name for p in vehicles_beside(site.folder)],
         doubts=site.folder.recall("vehicle").get("doubts", []) if found else [],
-        by_tape=bool(typed), single=[] if typed else tape.single_measures(found or {}), **more,
+        by_tape=bool(typed), cart=_is_cart(found, typed),
+        single=[] if typed else tape.single_measures(found or {}), **more,
     )  # fmt: skip
+
+
+def _is_cart(found: Mapping[str, Any] | None, typed: Mapping[str, str]) -> bool:
+    """Is it a cart, by what is known of it so far? Then it is drawn as one."""
+    if typed.get("X"):
+        return True
+    told = (found or {}).get("wheelbase") or typed.get("A", "").partition(";")[0]
+    try:
+        return bool((found or {}).get("rigid")) or 0 < length(str(told), "mm") < CART
+    except CrestcutError:
+        return False
 
 
 async def vehicle(request: Request) -> Response:

@@ -18,6 +18,7 @@ import socket
 import webbrowser
 from collections.abc import AsyncIterator, Callable
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
 
 from starlette.applications import Starlette
@@ -38,7 +39,7 @@ HERE = "127.0.0.1"
 JOBS = "jobs"  # where the folder of a scan is made, under the folder one stands in
 ASSETS = {
     "open.js": "text/javascript", "viewer.js": "text/javascript", "line.js": "text/javascript",
-    "tight.js": "text/javascript", "open.css": "text/css; charset=utf-8",
+    "tight.js": "text/javascript", "size.js": "text/javascript", "open.css": "text/css; charset=utf-8",
 }  # fmt: skip
 
 
@@ -271,7 +272,12 @@ async def static(request: Request) -> Response:
     name = request.path_params["name"]
     if name not in ASSETS:
         return PlainTextResponse("There is no such page here.", 404)
-    return Response(asset(name), media_type=ASSETS[name], headers={"cache-control": "private, max-age=600"})
+    text = asset(name)
+    tag = f'"{sha256(text).hexdigest()[:32]}"'  # asked for anew each time: another version has other ones
+    headers = {"cache-control": "private, no-cache", "etag": tag}
+    if tag in request.headers.get("if-none-match", ""):
+        return Response(status_code=304, headers=headers)
+    return Response(text, media_type=ASSETS[name], headers=headers)
 
 
 async def phone(request: Request) -> Response:

@@ -16,6 +16,7 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from crestcut.base.cautions import FELT_GAP, MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
+from crestcut.base.language import ENGLISH, LANGUAGES, Words, wanted, words_of
 from crestcut.serve.asking import UNITS, shown
 from crestcut.serve.folder import JobFolder
 from crestcut.serve.guard import Doors
@@ -61,6 +62,11 @@ class Site:
         feet = state.looked.get("unit") in ("ft", "us-ft", "in")
         return "in" if country in INCHES or feet else "mm"
 
+    def words(self, request: Request, state: State) -> Words:
+        """In which language the pages are: the job's, as its sheets are, else as the browser asks for."""
+        said = state.data.get("language") or wanted(request.headers.get("accept-language", ""))
+        return words_of(str(said), str(state.data.get("site", {}).get("country") or "") or None)
+
     async def look(self) -> None:
         """Have the scan looked at, as the job says it is to be read."""
         scan = self.folder.data().get("scan", {})
@@ -70,10 +76,13 @@ class Site:
             Kind.LOOK, look_mark(self.folder), [*files, "--out", self.folder.looked.name, *said]
         )
 
-    async def run(self) -> None:
-        """Work the answer out."""
+    async def run(self, language: str = ENGLISH) -> None:
+        """Work the answer out. language : of its sheets, where the job says none."""
+        said = [] if language in ("", ENGLISH) else ["--language", language]
         await self.runs.start(
-            Kind.RUN, self.folder.plan_mark(), [self.folder.job.name, "--out", self.folder.results.name]
+            Kind.RUN,
+            self.folder.plan_mark(),
+            [self.folder.job.name, "--out", self.folder.results.name, *said],
         )
 
     async def check(self) -> None:
@@ -96,16 +105,17 @@ def screen(
     """A page in the frame that all have: where one is, what is next, what can be taken back."""
     site = site_of(request)
     state = more.pop("state", None) or site.state()
-    unit = site.unit(state)
+    unit, words = site.unit(state), site.words(request, state)
     text = TEMPLATES.get_template(template).render(
         here=here, position=list(Screen).index(here) + 1 if here else 0, rows=state.rows(),
         titles=TITLES, state=state, unit=unit, units=UNITS,
         title=str(state.data.get("title") or "Your slab"), number=site.folder.number(),
         undo=site.folder.last_change(), running=site.runs.now, cut_short=site.runs.cut_short(),
         network=site.network, length=lambda metres: shown(metres, unit),
-        care=MEASURED_VEHICLE, felt=FELT_GAP, **{"wrong": "", "mend": "", **more},
+        care=MEASURED_VEHICLE, felt=FELT_GAP, languages=LANGUAGES, language=words.language,
+        **{"wrong": "", "mend": "", **more},
     )  # fmt: skip
-    return HTMLResponse(text, status)
+    return HTMLResponse(words.page(text), status)
 
 
 def go(screen: Screen | str) -> RedirectResponse:

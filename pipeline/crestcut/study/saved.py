@@ -195,7 +195,7 @@ def scan_read(
     job: Job, drivers: Sequence[LoadedVehicle], drawn: DrawnLine | None, say: Say,
     held: tuple[ScanChoice, Scan] | None = None,
 ) -> Scan:  # fmt: skip
-    """The job's scan, or of one too large to be held what its line needs. drawn : the line's own file.  held :
+    """The job's scan, or of one too large to be held what its line needs. drawn : the line's own file. held :
     one that was read just now, taken where it is the job's and whole: another line needs other points."""
     if held is not None and held[0] == job.scan and held[1].every == 1 and held[1].whole is None:
         return held[1]

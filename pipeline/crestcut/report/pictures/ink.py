@@ -14,6 +14,7 @@ import numpy as np
 
 from crestcut.base.errors import visible
 from crestcut.base.grid import FloatArray
+from crestcut.base.language import ENGLISH, here, say
 from crestcut.base.units import FOOT
 from crestcut.study import Identity
 
@@ -50,8 +51,26 @@ def book(path: Path, about: Identity, more: Any = None) -> Iterator[PdfPages]:
     """A PDF to add pages to, which are made within it, ``styled``. Same pages, same bytes."""
     from matplotlib.backends.backend_pdf import PdfPages
 
-    with styled(more), PdfPages(path, metadata=about.pdf()) as pdf:
+    class Book(PdfPages):
+        def savefig(self, figure: Any = None, **named: Any) -> None:
+            in_language(figure)
+            super().savefig(figure, **named)
+
+    with styled(more), Book(path, metadata=about.pdf()) as pdf:
         yield pdf
+
+
+def in_language(figure: Figure) -> None:
+    """Every text of a page or picture that is not yet in the language it is made in."""
+    from matplotlib.text import Text
+
+    words = here()
+    if words.language == ENGLISH:
+        return
+    for text in figure.findobj(Text):
+        assert isinstance(text, Text)
+        if text.get_text().strip() and not getattr(text, "said", False):
+            text.set_text(words.say(text.get_text()))
 
 
 def new_figure(height: float, width: float = PAGE_WIDTH) -> Figure:
@@ -91,6 +110,7 @@ def save(figure: Figure, path: Path, about: Identity) -> None:
     from PIL import Image
     from PIL.PngImagePlugin import PngInfo
 
+    in_language(figure)
     canvas: Any = figure.canvas
     canvas.draw()
     # Straight from the canvas: without its opacity, and packed lightly, a page is written in half the time.
@@ -264,7 +284,7 @@ def wrapped(facts: Sequence[str], width: int = 50) -> str:
     """Facts as lines of at most ``width`` characters; a length keeps its inches beside it."""
     lines = []
     for fact in facts:
-        tied = re.sub(r" (?=%|(mm|in|ft|m|kg|litres)\b)|(?<=\d) (?=\d+/)|(?<=mm) (?=\()", "\u00a0", fact)
+        tied = re.sub(r" (?=%|(mm|in|ft|m|kg|litres)\b)|(?<=\d) (?=\d+/)|(?<=mm) (?=\()", "\u00a0", say(fact))
         lines += textwrap.wrap(tied, width, subsequent_indent="  ")
     return "\n".join(lines).replace("\u00a0", " ")
 

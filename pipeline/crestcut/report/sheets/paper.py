@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
+from crestcut.base.language import say
 from crestcut.report.pictures import ink
 from crestcut.work import Worksheet
 
@@ -37,6 +38,8 @@ def _plain_text() -> type:
     from matplotlib.text import Text
 
     class PlainText(Text):
+        said = True  # in the reader's language, before it was wrapped
+
         def draw(self, renderer: Any) -> None:
             if not hasattr(renderer, "file"):  # a picture, not a PDF
                 even = self.get_fontfamily()[0] == "Courier"
@@ -62,9 +65,9 @@ class Paper:
 
     def __init__(self, sheet: Worksheet, name: str, tight: float = 1.0) -> None:
         self.figures: list[Figure] = []
-        self.sheet, self.name, self.tight = sheet, name, tight
+        self.sheet, self.name, self.tight = sheet, say(name), tight
         self.wide, self.tall = A4 if sheet.metric else LETTER
-        self._turn(name)
+        self._turn(self.name)
 
     @property
     def spills(self) -> bool:
@@ -94,20 +97,20 @@ class Paper:
     def need(self, height: float) -> bool:
         """Turn the page unless ``height`` in are left on it; True if it was turned."""
         if self.left < height:
-            self._turn(f"{self.name}, continued")
+            self._turn(f"{self.name}{say(', continued')}")
             return True
         return False
 
     def _head(self, sheet: Worksheet, name: str) -> None:
         title = textwrap.shorten(sheet.title, 46, placeholder=" ...")
-        self.put(SIDE, 0.52, title, fontsize=15, fontweight="bold")
-        self.put(SIDE, 0.80, name, fontsize=11, color=ink.SOFT)
-        said = f"Not field-proved: check with {sheet.check_with}."
-        self.put(self.wide - SIDE, self.tall - 0.3, said, ha="right", fontsize=7.5, color=ink.SOFT)
+        self._set(SIDE, 0.52, title, fontsize=15, fontweight="bold")
+        self._set(SIDE, 0.80, name, fontsize=11, color=ink.SOFT)
+        said = say(f"Not field-proved: check with {sheet.check_with}.")
+        self._set(self.wide - SIDE, self.tall - 0.3, said, ha="right", fontsize=7.5, color=ink.SOFT)
         # beside the page number there is room for half a line
-        source = textwrap.wrap(sheet.source, 64, max_lines=2, placeholder=" ...")
+        source = textwrap.wrap(say(sheet.source), 64, max_lines=2, placeholder=" ...")
         for above, line in enumerate(reversed(source)):
-            self.put(SIDE, self.tall - 0.3 - 0.12 * above, line, fontsize=7.5, color=ink.SOFT)
+            self._set(SIDE, self.tall - 0.3 - 0.12 * above, line, fontsize=7.5, color=ink.SOFT)
         if not sheet.stamp:
             return
         box = {"boxstyle": "square,pad=0.4", "facecolor": "white", "edgecolor": ink.INK, "linewidth": 2.2}
@@ -137,6 +140,10 @@ class Paper:
 
     def put(self, x: float, y: float, text: str, **style: Any) -> None:
         """Text with its base line ``y`` in below the top."""
+        self._set(x, y, say(text), **style)
+
+    def _set(self, x: float, y: float, text: str, **style: Any) -> None:
+        """Text as it stands: names, figures, and lines that are wrapped already."""
         put(self.figure, x, y, text, **style)
 
     def heading(self, text: str) -> None:
@@ -181,7 +188,7 @@ class Paper:
         elif mark:
             self.put(SIDE, self.at, mark, fontsize=size, fontweight="bold")
         for line in lines:
-            self.put(SIDE + indent, self.at, line, fontsize=size, fontweight="bold" if bold else "normal")
+            self._set(SIDE + indent, self.at, line, fontsize=size, fontweight="bold" if bold else "normal")
             self.at += step
         self.at += 0.04 * self.tight
 
@@ -193,7 +200,7 @@ class Paper:
         self.need(len(lines) * step)
         self.put(SIDE, self.at, name, fontsize=size, fontweight="bold")
         for line in lines:
-            self.put(SIDE + room, self.at, line, fontsize=size)
+            self._set(SIDE + room, self.at, line, fontsize=size)
             self.at += step
         self.at += 0.05
 
@@ -213,13 +220,13 @@ class Paper:
             for k in row:
                 left = SIDE + (k - first) * (wide + gap)
                 self.frame(left, top, wide, height - 0.06)
-                title = cards[k][0]
+                title = say(cards[k][0])
                 big = 10.5 if len(title) * 10.5 * AVERAGE * 1.1 / 72 < wide - 2 * pad else 8.6
-                self.put(left + pad, top + 0.21, title, fontsize=big, fontweight="bold")
+                self._set(left + pad, top + 0.21, title, fontsize=big, fontweight="bold")
                 at = top + 0.41
                 for lines in wrapped[k]:
                     for line in lines:
-                        self.put(left + pad, at, line, fontsize=size)
+                        self._set(left + pad, at, line, fontsize=size)
                         at += step
                     at += 0.05
             self.at += height + 0.04
@@ -247,7 +254,7 @@ class Paper:
 
     def _wrapped(self, text: str, indent: float, size: float, bold: bool = False) -> list[str]:
         characters = int((self.room - indent) * 72 / (size * AVERAGE * (1.08 if bold else 1.0)))
-        return textwrap.wrap(text, characters) or [""]
+        return textwrap.wrap(say(text), characters) or [""]
 
     def mono(self, line: str, bold: bool = False) -> None:
         """One line in type of even width."""
@@ -270,8 +277,8 @@ class Paper:
         for k, row in enumerate(rows):
             if self.need(self.row):
                 self._heads(heads, widths)
-            line = "".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True))
-            self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier")
+            line = "".join(say(cell).rjust(width) for cell, width in zip(row, widths, strict=True))
+            self._set(SIDE, self.at, line, fontsize=TYPE, family="Courier")
             if ruled and k % ruled == ruled - 1:
                 self.rule(self.at + 0.05, 0.25)
             self.at += self.row
@@ -279,11 +286,12 @@ class Paper:
 
     def _heads(self, heads: Sequence[str], widths: Sequence[int]) -> None:
         self.at += 0.06
+        heads = [say(head) for head in heads]
         lines = 2 if any("|" in head for head in heads) else 1
         for k in range(lines):
             parts = [(head.split("|") if "|" in head else [""] * (lines - 1) + [head])[k] for head in heads]
             line = "".join(part.rjust(width) for part, width in zip(parts, widths, strict=True))
-            self.put(SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold")
+            self._set(SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold")
             self.at += self.row * (0.85 if k + 1 < lines else 0)
         self.rule(self.at + 0.06, 0.6)
         self.at += self.row * 1.35
@@ -331,7 +339,7 @@ def put(figure: Figure, x: float, y: float, text: str, **style: Any) -> None:
         return
     style["family"] = "DejaVu Sans Mono" if style["family"] == "Courier" else "DejaVu Sans"
     style["fontsize"] *= 0.9
-    figure.text(*at, text, **style)
+    figure.text(*at, text, **style).said = True  # type: ignore[attr-defined]
 
 
 def _writable(text: str) -> bool:

@@ -40,7 +40,10 @@ const scripts = (entryPoints, says, more) =>
 
 // the libraries stand in this one alone: offline pages carry it, the screens' own scripts find it under this name
 await scripts({ viewer: "src/main.js" }, notices, { globalName: "crestcutViewer" });
-await scripts({ open: "src/open.js", line: "src/open_line.js", tight: "src/open_tight.js" }, []);
+await scripts(
+  { open: "src/open.js", line: "src/open_line.js", tight: "src/open_tight.js", size: "src/open_size.js" },
+  [],
+);
 await build({
   entryPoints: { page: "src/page.css", open: "src/open.css" },
   outdir: "built",

@@ -16,14 +16,17 @@ import {
   Shape,
 } from "three";
 
+const CART = 1.5; // m of wheelbase: on less nobody sits in a cabin (common practice, no source)
+
 /** A plain side shape [x, z], only there to recognise front and back: a deck for carts, else body and cabin. */
 export function sideShape({ wheelbase: L, radius: R, belly, overhangs, rigid, parts }) {
   const nose = L + (overhangs[0] ?? Math.max(R * 1.2, ...parts.map((p) => p.x[1] - L)));
   const tail = -(overhangs[1] ?? Math.max(R * 1.2, ...parts.map((p) => -p.x[0])));
   const floor = Math.max(belly + 0.06, R * 0.9),
-    top = rigid ? floor + 0.12 : floor + Math.max(0.42, R * 1.4),
+    cart = rigid || L < CART,
+    top = cart ? floor + 0.12 : floor + Math.max(0.42, R * 1.4),
     roof = top + 0.5;
-  const above = rigid
+  const above = cart
     ? [
         [nose, top],
         [tail, top],

@@ -12,6 +12,7 @@ export { check } from "./pick_check.js";
 export { points } from "./pick_points.js";
 export { Raster, unpackLayer } from "./raster.js";
 export { fillDrawing } from "./report.js";
+export { parseLength, show } from "./units.js";
 
 const root = document.documentElement;
 

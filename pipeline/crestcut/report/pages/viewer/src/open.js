@@ -2,6 +2,7 @@
 // that go on where they were cut off, lengths read back as they are typed, and a word when the job was changed elsewhere.
 
 import { inches, metric, parseLength } from "./units.js";
+import { speak } from "./words.js";
 
 const root = document.documentElement;
 const PIECE = 4 * 1024 * 1024; // bytes
@@ -110,7 +111,7 @@ function readBack(box) {
     looks = said.className;
   const unit = byId("unit").value;
   box.addEventListener("input", () => {
-    const each = box.value.split(";").map((text) => text.trim());
+    const each = box.value.split(";").map((text) => text.trim().replace(/(?<=\d),(?=\d{1,2}(?!\d))/g, ".")); // a decimal comma, as the server takes it
     said.className = looks;
     if (!box.value.trim()) {
       said.textContent = first;
@@ -149,6 +150,7 @@ async function changed() {
   }
 }
 
+if (root.lang !== "en") speak(document.body);
 for (const box of document.querySelectorAll("[data-upload]")) uploads(box);
 for (const box of document.querySelectorAll("[data-length]")) readBack(box);
 for (const box of document.querySelectorAll("[data-beside]")) beside(box);

@@ -7,7 +7,24 @@ import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
 import { SlabView } from "./slab_view.js";
 import { show } from "./units.js";
 
+/** On a phone the answer comes first: what follows it is folded until it is asked for, by its head or by a link. */
+function fold() {
+  if (!matchMedia("(max-width: 44rem)").matches) return;
+  for (const one of document.querySelectorAll("details.fold")) one.open = false;
+  const unfold = (hash) => {
+    const found = hash.length > 1 && byId(hash.slice(1))?.querySelector("details.fold");
+    if (found) found.open = true;
+  };
+  document.addEventListener("click", (e) => {
+    const link = e.target.closest?.('a[href^="#"]');
+    if (link) unfold(link.hash); // before the browser scrolls there
+  });
+  addEventListener("hashchange", () => unfold(location.hash));
+  unfold(location.hash);
+}
+
 export async function startReport(data) {
+  fold();
   const report = { data, units: document.documentElement.dataset.units, plan: new Plan(data.grid.plan) };
   report.height = new Raster(data.grid, await unpackLayer(data.height));
   report.drive = data.drive ? await Drive.of(data) : null;
