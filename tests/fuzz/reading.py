@@ -55,7 +55,7 @@ def _scan(path: Path) -> None:
     load.read_file(path)
 
 
-def _uncaged(reader: str, path: Path, kind: str) -> Any:
+def _uncaged(reader: str, path: Path, kind: str, asked: Any = None) -> Any:
     """What the cage does with a reader, without a process of its own: this is one already."""
     import importlib
 
@@ -64,7 +64,8 @@ def _uncaged(reader: str, path: Path, kind: str) -> Any:
 
     module, name = reader.split(":")
     try:
-        return getattr(importlib.import_module(module), name)(path)
+        read = getattr(importlib.import_module(module), name)
+        return read(path) if asked is None else read(path, asked)
     except CrestcutError:
         raise
     except Exception as error:

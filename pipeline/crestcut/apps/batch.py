@@ -49,17 +49,15 @@ def begin(paths: Sequence[Path], out: Path) -> tuple[dict[str, Path], Batch]:
 
     paths : job files, or folders of them. Raises CrestcutError where there is none, or two have one name.
     """
-    jobs = {one: file for file in _jobs(paths) for one in lines_in(file)}
-    files = set(jobs.values())
-    named = {one: folder_of(one, len(files) == 1) for one in jobs}
-    names = list(named.values())
+    files = list(_jobs(paths))
+    jobs = [one for file in files for one in lines_in(file)]
+    names = [folder_of(one, len(files) == 1) for one in jobs]
     if twice := sorted({n for n in names if names.count(n) > 1}):
         raise CrestcutError(
             "two jobs would have one folder of results", ", ".join(twice), "give their files other names"
         )
-    return {name: one for one, name in named.items()}, Batch(
-        {name: JobRow(one.name, name) for one, name in named.items()}
-    )
+    named = dict(zip(names, jobs, strict=True))
+    return named, Batch({name: JobRow(one.name, name) for name, one in named.items()})
 
 
 def folder_of(job: Path, alone: bool) -> str:
