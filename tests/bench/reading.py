@@ -34,7 +34,7 @@ with laspy.open(sys.argv[1]) as reader:
 PEAK = """
 import re, resource
 from pathlib import Path
-own = int(re.search(r"VmHWM:\\\\s+(\\\\d+)", Path("/proc/self/status").read_text())[1])
+own = int(re.search(r"VmHWM:\\s+(\\d+)", Path("/proc/self/status").read_text())[1])
 print(max(own, resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss))
 """
 SURFACE = (
