@@ -49,7 +49,7 @@ def test_no_case_of_the_campaign_breaks_a_rule() -> None:
 
 
 @given(st.text() | st.from_regex(r"[-+]?[0-9 ./]{1,30} ?(mm|m|in|ft|us-ft|'|\"){0,3}", fullmatch=True))
-@settings(max_examples=300, deadline=None, derandomize=True)
+@settings(max_examples=300, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_is_a_length_and_a_slope_or_one_line(text: str) -> None:
     for parse in (parse_length, parse_slope):
         try:
