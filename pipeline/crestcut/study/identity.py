@@ -77,6 +77,9 @@ class Identity:
         return "; ".join(self.lines())
 
 
+SOURCES = (".py", ".toml", ".html", ".css", ".js", ".po")  # what answers and sheets are made by
+
+
 @cache
 def code_digest(rooms: tuple[str, ...] = ("",)) -> str:
     """A hash of the code of some rooms, or of the whole package: a version stays while code changes."""
@@ -89,7 +92,7 @@ def code_digest(rooms: tuple[str, ...] = ("",)) -> str:
 def _sources(folder: Path) -> Iterable[Path]:
     for place, folders, names in os.walk(folder):
         folders[:] = [f for f in folders if f != "node_modules"]
-        yield from (Path(place, n) for n in names if n.endswith((".py", ".toml", ".html", ".css", ".js")))
+        yield from (Path(place, n) for n in names if n.endswith(SOURCES))
 
 
 def scan_identity(scan: Scan) -> Identity:
