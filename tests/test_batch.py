@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import csv
 import json
 import signal
@@ -18,7 +19,7 @@ from click.testing import CliRunner, Result
 from crestcut.apps import batch, cluster
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
-from crestcut.report import alone_in
+from crestcut.report import alone_in, versions
 from crestcut.study import Identity
 from report.page_text import PageText
 from test_bad_input import JOB, VEHICLE, slab, write_laz
@@ -272,11 +273,34 @@ def test_what_cannot_be_taken_from_a_worker_is_that_job_s_line(
     assert not list(tmp_path.iterdir())
 
 
-def test_a_job_that_no_worker_has_the_memory_for(site: Path, tmp_path: Path) -> None:
+def test_a_job_that_no_worker_has_the_memory_for(
+    site: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Stated by the size of its scans; what is asked of nobody waits for nobody."""
-    need = cluster.memory_of(site / "first.toml")
+    job = site / "first.toml"
+    need = cluster.memory_of(job)
     assert need == cluster.LEAST + cluster.PER_BYTE * (site / "slab.laz").stat().st_size
-    client = SimpleNamespace(
-        scheduler_info=lambda _: {"workers": {"a": {"resources": {"MEMORY": need}}, "b": {}}}
-    )
-    assert cluster._offered(client) == [need]  # type: ignore[arg-type]
+    offers = {"a": {"resources": {"MEMORY": need - 1}}, "b": {}}
+    client = SimpleNamespace(scheduler_info=lambda _: {"workers": offers, "n_workers": 2})
+    assert cluster._offered(client) == [need - 1]  # type: ignore[arg-type]
+    monkeypatch.setattr(cluster, "_client", lambda *_: contextlib.nullcontext(client))
+    monkeypatch.setattr("distributed.as_completed", iter)  # of nothing
+    ended = list(cluster.spread({"first": job}, tmp_path, cluster.Workers(2), lambda _: None))
+    ((name, wrong),) = ended
+    assert name == "first" and "may need 0.6 GB, no worker has more" in wrong and "first.toml" in wrong
+
+
+@pytest.mark.parametrize("other", ["libraries", "disk"])
+def test_a_worker_that_is_another_refuses(
+    site: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, other: str
+) -> None:
+    """Of other code or libraries, or without the files: a line that names it, before anything is read."""
+    here = SimpleNamespace(address="tcp://elsewhere:1", local_directory=tmp_path)
+    monkeypatch.setattr("distributed.get_worker", lambda: here)
+    monkeypatch.setattr(cluster, "run_into", lambda *_: pytest.fail("it was run"))
+    monkeypatch.chdir(tmp_path)
+    asked = {**versions(), "numpy": "0.1"} if other == "libraries" else versions()
+    place = site if other == "libraries" else tmp_path / "gone"
+    sent = cluster.work(place, site / "first.toml", tmp_path, asked)
+    says = "has another numpy" if other == "libraries" else "does not see"
+    assert says in sent.wrong and here.address in sent.wrong and not sent.files

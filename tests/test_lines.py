@@ -6,13 +6,16 @@ import csv
 from collections.abc import Callable
 from pathlib import Path
 
+import numpy as np
 import pytest
 from click.testing import CliRunner, Result
 
-from crestcut.apps import lines
+from crestcut.apps import batch, lines
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
 from crestcut.job import lines_in, load_job
+from crestcut.study import STUDY_NAME, Report, read_study
 from one_line import refusal
 from report.page_text import PageText
 from test_bad_input import JOB, VEHICLE, slab, write_laz
@@ -82,10 +85,32 @@ def test_all_cuts_together_are_one_cut_seen_from_each_line(yard: tuple[Path, Res
         assert abs(one.spare) < 0.05
 
 
+def test_a_wheel_that_stands_lower_for_another_line_s_cut_is_short(
+    yard: tuple[Path, Result], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Closed form: 5 mm more gone under both tyres and nothing under the foot between them, and the vehicle
+    comes down by 5 mm on the crest that its own cut just cleared."""
+    own = lines._depth
+
+    def beside_the_foot(report: Report, at: FloatArray) -> FloatArray:
+        return own(report) + np.where(np.abs(at[..., 1] - 0.80) > 0.20, 0.005, 0.0)
+
+    study = read_study(yard[0] / "out/left gate" / STUDY_NAME)
+    assert study is not None
+    monkeypatch.setattr(lines, "_depth_at", beside_the_foot)
+    found = lines._of_one(study, [study.report])
+    assert found.alone == pytest.approx(0.0, abs=1e-6)
+    assert found.spare == pytest.approx(-0.005, abs=1e-5) and not found.holds
+    assert "5.0 mm short of what was asked: cut the other lines first" in found.words
+
+
 def test_lines_that_are_done_are_not_done_again(yard: tuple[Path, Result]) -> None:
     folder, first = yard
     again = CliRunner().invoke(main, ["run", str(folder / "yard.toml"), "--out", str(folder / "out")])
     assert again.stderr.count("done before") == 2 and again.stdout == first.stdout
+    right, results = (folder / "yard.toml#right gate"), folder / "out"
+    assert batch.done_before(right, results / "right gate") is not None
+    assert batch.done_before(right, results / "left gate") is None  # another line of the same file
 
 
 @pytest.mark.parametrize(

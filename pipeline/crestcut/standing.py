@@ -38,6 +38,7 @@ from crestcut.contact import (
     Ride,
     TravelLine,
     hard_parts,
+    read_line,
     ride,
     sweep,
     travel_line,
@@ -131,10 +132,18 @@ def _driver(job: Job, choice: VehicleChoice, main: bool) -> LoadedVehicle:
     return LoadedVehicle(vehicle, tuple(loads), main)
 
 
-def lines_of(drivers: Sequence[LoadedVehicle], job: Job, places: Sequence[XY]) -> tuple[TravelLine, ...]:
-    """The line of each vehicle through the same points, site m; a bend too tight is told with the vehicle's
-    name.
+def line_drawn(job: Job) -> DrawnLine | None:
+    """The line's own file, where it has one."""
+    return read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+
+
+def lines_of(
+    drivers: Sequence[LoadedVehicle], job: Job, frame: ScanFrame, drawn: DrawnLine | None
+) -> tuple[TravelLine, ...]:
+    """The job's line as each of its vehicles drives it, through the same points; a bend too tight is told
+    with the vehicle's name. drawn : as of ``line_drawn``.
     """
+    places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
     found = []
     for d in drivers:
         with _named(d, drivers):
@@ -167,12 +176,11 @@ def common_window(drivers: Sequence[LoadedVehicle], lines: Sequence[TravelLine],
 
 
 def points_needed(drivers: Sequence[LoadedVehicle], job: Job, drawn: DrawnLine | None) -> Needs:
-    """Where the job needs points of the scan: about the line, its marks and its check points. drawn : the
-    line's own file, where it has one."""
+    """Where the job needs points of the scan: about the line, its marks and its check points. drawn : as
+    of ``line_drawn``."""
 
     def of(frame: ScanFrame) -> tuple[Patch, ...]:
-        places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
-        window = common_window(drivers, lines_of(drivers, job, places), job)
+        window = common_window(drivers, lines_of(drivers, job, frame, drawn), job)
         corner = window.to_site((-AROUND, -AROUND))
         wide, tall = window.size
         marks = [mark_place(m.name, job.marks, frame) for m in job.marks]

@@ -43,14 +43,14 @@ import sys
 from dataclasses import replace
 from pathlib import Path
 from crestcut.job import load_job
-from crestcut.scan import read_scan, resolve_line
+from crestcut.scan import read_scan
 from crestcut.standing import common_window, drivers_of, lines_of, points_needed
 from crestcut.terrain import build_surface
 job = load_job(Path(sys.argv[1]))
 drivers = drivers_of(job)
 choice = replace(job.scan, files=(Path(sys.argv[2]),))
 scan = read_scan(choice, None, points_needed(drivers, job, None))
-lines = lines_of(drivers, job, resolve_line(job.travel.line, job.marks, scan.frame))
+lines = lines_of(drivers, job, scan.frame, None)
 surface = build_surface(scan, common_window(drivers, lines, job), choice.scanner, settings=job.settings)
 print(len(scan.points))
 """

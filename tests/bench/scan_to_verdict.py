@@ -34,7 +34,6 @@ from crestcut.cut.plan import cut_surface
 from crestcut.cut.slab_limits import deepest_allowed
 from crestcut.job.load import load_job
 from crestcut.scan.load import read_scan
-from crestcut.scan.placing.place import resolve_line
 from crestcut.standing import (
     all_judged,
     common_window,
@@ -90,7 +89,7 @@ def one(seed: int, folder: Path) -> Walk:
     scan = read_scan(job.scan, lambda _: None)
     path.unlink()
     drivers = drivers_of(job)
-    lines = lines_of(drivers, job, resolve_line(job.travel.line, job.marks, scan.frame))
+    lines = lines_of(drivers, job, scan.frame, None)
     frame = common_window(drivers, lines, job)
     surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=settings)
     drives = drives_of(drivers, lines)

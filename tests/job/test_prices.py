@@ -10,8 +10,8 @@ import pytest
 
 from crestcut.job.answers import Per
 from crestcut.job.load import load_job
-from crestcut.job.prices import Spent, cost
-from crestcut.job.records import Job, Price, Prices
+from crestcut.job.prices import Price, Prices, Spent, cost
+from crestcut.job.records import Job
 from one_line import refusal
 
 JOB = """

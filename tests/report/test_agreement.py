@@ -11,7 +11,8 @@ from deliver_scene import make_report, nothing_to_cut
 from matplotlib.text import Text
 
 from crestcut.job.answers import Per
-from crestcut.job.records import Price, Prices, Site
+from crestcut.job.prices import Price, Prices
+from crestcut.job.records import Site
 from crestcut.report.sheets.agreement import agreement_pages, write_agreement
 from crestcut.report.sheets.pages import amount_lines
 from crestcut.study.report import Report

@@ -10,7 +10,8 @@ from work_scene import scene
 
 from crestcut.alternatives.rows import Option
 from crestcut.job.answers import Per
-from crestcut.job.records import Price, Prices, WorkWish
+from crestcut.job.prices import Price, Prices
+from crestcut.job.records import WorkWish
 from crestcut.work.costs import IN_HOURS, Rates, Takes, ranked, rates_of
 from crestcut.work.jig_records import Range
 from crestcut.work.sheet import make_worksheet, steps_of

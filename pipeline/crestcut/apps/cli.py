@@ -8,7 +8,6 @@ import json
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
@@ -17,11 +16,7 @@ from crestcut.apps.progress import fault, print_line, progress, say_plainly, sen
 from crestcut.base.errors import CrestcutError
 from crestcut.base.language import LANGUAGES
 from crestcut.base.stopping import READY, stopped_as_by_ctrl_c
-from crestcut.report import Staging, refuse_unwritable, switched
-from crestcut.study import Identity
-
-if TYPE_CHECKING:
-    from crestcut.vehicle import Angles, Vehicle
+from crestcut.report import refuse_unwritable, switched
 
 # Every matrix here is small: on two cores a linear-algebra library's own threads cost up to twenty times
 # what they save.
@@ -340,69 +335,32 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
 @click.option("--json", "as_json", is_flag=True, help="Print the derived angles as JSON.")
 def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> None:
     """Check a vehicle file, print its derived angles, draw it; or make one from a filled measuring sheet."""
+    from crestcut.apps.vehicle import vehicle_and_write, write_sheet
+
     if sheet:
-        _measuring_sheet(out)
+        from crestcut.vehicle import measuring_sheet
+
+        written = write_sheet(out, say_plainly) if out is not None else ()
+        click.echo(measuring_sheet())
+        _list(written)
         return
     if file is None:
         raise click.UsageError("name a vehicle file or a filled sheet, or ask --sheet how to measure one")
     from dataclasses import asdict
 
-    from crestcut.job import read_toml
     from crestcut.report import vehicle_lines
-    from crestcut.vehicle import derive_angles, is_sheet, measured_vehicle, sheet_from, vehicle_from
 
-    data, digest = read_toml(file, "vehicle file or filled sheet")
-    doubts: tuple[str, ...] = ()
-    text = None
-    if is_sheet(data):
-        measured = sheet_from(data, file, digest)
-        found, text = measured_vehicle(measured)
-        text = f"# made by: {Identity(found.name).tool}\n{text}"
-        doubts = measured.doubts
-    else:
-        found = vehicle_from(data, file, digest)
-    angles = derive_angles(found, found.loads[0])
-    written = _write_vehicle(found, angles, text, out) if out is not None else ()
-    doubts = doubts or found.doubts
-    for doubt in doubts:
+    told = vehicle_and_write(file, out, say_plainly)
+    for doubt in told.doubts:
         print_line(f"Looks mistaken: {doubt}", err=True)
     if as_json:
-        click.echo(json.dumps({**asdict(angles), "doubts": doubts}, indent=2, default=str))
-    elif text is not None and out is None:
-        click.echo(text, nl=False)
+        click.echo(json.dumps({**asdict(told.angles), "doubts": told.doubts}, indent=2, default=str))
+    elif told.text is not None and out is None:
+        click.echo(told.text, nl=False)
     else:
-        for line in vehicle_lines(found, angles):
+        for line in vehicle_lines(told.vehicle, told.angles):
             print_line(line)
-    _list(written)
-
-
-def _measuring_sheet(out: Path | None) -> None:
-    from crestcut.vehicle import measuring_sheet
-
-    written: tuple[Path, ...] = ()
-    if out is not None:
-        from crestcut.report import write_measuring_sheet
-
-        staging = Staging(out, "vehicle --sheet", say_plainly)
-        with staging as folder:
-            staging.about = Identity("Measuring sheet for a vehicle")
-            write_measuring_sheet(folder)
-        written = staging.moved
-    click.echo(measuring_sheet())
-    _list(written)
-
-
-def _write_vehicle(found: Vehicle, angles: Angles, text: str | None, out: Path) -> tuple[Path, ...]:
-    """The drawing, and the vehicle file where it came from a sheet."""
-    from crestcut.report import draw_vehicle
-
-    staging = Staging(out, "vehicle", say_plainly)
-    with staging as folder:
-        staging.about = Identity(found.name)
-        draw_vehicle(found, angles, folder / "vehicle.png")
-        if text is not None:
-            (folder / "vehicle.toml").write_text(text, encoding="utf-8", newline="\n")
-    return staging.moved
+    _list(told.written)
 
 
 def _list(paths: tuple[Path, ...]) -> None:

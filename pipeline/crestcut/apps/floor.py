@@ -4,7 +4,6 @@ files.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -12,9 +11,9 @@ import numpy as np
 
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Mind, Say
-from crestcut.base.grid import GridFrame, HeightGrid
+from crestcut.base.grid import GridFrame
 from crestcut.base.parallel import one_thread_each
-from crestcut.cut import KeepArea, cut_limits, deepest_allowed
+from crestcut.cut import cut_limits, deepest_allowed
 from crestcut.floor import (
     Levelling,
     floor_frame,
@@ -24,7 +23,7 @@ from crestcut.floor import (
     make_floor_sheet,
     tilt_of,
 )
-from crestcut.job import FloorJob, Job, Point, load_floor_job
+from crestcut.job import FloorJob, Job, load_floor_job
 from crestcut.report import FloorReport
 from crestcut.scan import (
     Frame,
@@ -35,10 +34,9 @@ from crestcut.scan import (
     mark_place,
     read_scan,
     resolve_area,
-    resolve_point,
 )
 from crestcut.standing import AROUND
-from crestcut.study import Clock, Identity
+from crestcut.study import Clock, Identity, keeps_of, place_of
 from crestcut.terrain import (
     FLOOR,
     DoubtKind,
@@ -55,7 +53,6 @@ OWN_ERROR = (
     "the scan's own error is worth more than half of the gap asked for, or leaves the answer open: lay a"
     " straightedge at the places named"
 )
-Place = Callable[[Point], tuple[float, float]]
 
 
 @dataclass(frozen=True, eq=False)
@@ -94,15 +91,8 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         whole = replace(whole, rollable=floor)
         whole = slab_behind(whole, whole.error, base.slab.flatness, seed, FLOOR)
         surface = floor_only(whole, floor)
-    place = _place(base, scan, whole.height)
-    keeps = [
-        KeepArea(
-            k.kind,
-            resolve_area(k.area, base.marks, scan.frame, _height_at(whole.height), f"keep {n + 1}"),
-            k.deepest,
-        )
-        for n, k in enumerate(base.keeps)
-    ]
+    place = place_of(base, scan, whole)
+    keeps = keeps_of(base, scan, whole)
     evidence = gather_evidence(base, whole, place, seed)
     datum = None if job.wish.datum is None else place(job.wish.datum)
     with clock.stage("judge", "judging the floor"):
@@ -184,12 +174,3 @@ def _doubted(job: FloorJob, scan: Scan) -> tuple[str, ...]:
         if doubt.decides and doubt.kind is not DoubtKind.GUESSED:
             raise CrestcutError(doubt.words, str(scan.files[0].path), "then run again")
     return tuple(doubt.words for doubt in doubts)
-
-
-def _height_at(height: HeightGrid) -> Callable[[float, float], float]:
-    return lambda x, y: float(height.sample((x, y)))
-
-
-def _place(base: Job, scan: Scan, height: HeightGrid) -> Place:
-    at = _height_at(height)
-    return lambda point: resolve_point(point, base.marks, scan.frame, at)

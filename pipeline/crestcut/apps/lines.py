@@ -19,8 +19,8 @@ from crestcut.base.grid import FloatArray
 from crestcut.base.units import litres, millimetres, number
 from crestcut.contact import wanted_gap
 from crestcut.cut import CUT, ENOUGH, cut_surface
-from crestcut.standing import rides_of, swept_of
-from crestcut.study import STUDY_NAME, Report, Study, lines_driven, read_study
+from crestcut.standing import line_drawn, lines_of, rides_of, swept_of
+from crestcut.study import STUDY_NAME, Report, Study, read_study
 
 
 @dataclass(frozen=True)
@@ -107,7 +107,7 @@ def _spare(study: Study, depth: FloatArray) -> float:
     """m, the least gap of all vehicles beyond what was asked, stood up on the slab with ``depth`` gone."""
     report = study.report
     lower = cut_surface(report.surface, depth)
-    lines = lines_driven(report.job, report.scan, study.drivers)
+    lines = lines_of(study.drivers, report.job, report.scan.frame, line_drawn(report.job))
     rides = rides_of(study.drivers, lines, lower, report.job)
     asked = wanted_gap(report.job.wanted.want, report.job.wanted.want_ends)
     margin = report.plan.margin if report.plan is not None else 0.0

@@ -13,10 +13,10 @@ from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.language import speaking
 from crestcut.base.parallel import one_thread_each
-from crestcut.contact import TravelLine, read_line
+from crestcut.contact import TravelLine
 from crestcut.job import After, Job, ScanChoice, load_job
-from crestcut.scan import Scan, anywhere, read_scan, resolve_line
-from crestcut.standing import LoadedVehicle, drives_of, lines_of
+from crestcut.scan import Scan, anywhere, read_scan
+from crestcut.standing import LoadedVehicle, drives_of, line_drawn, lines_of
 from crestcut.study import Clock, Report, Study, evidence_of, taken_up
 from crestcut.terrain import Evidence, Surface, build_surface, driven
 from crestcut.verify import (
@@ -139,10 +139,7 @@ def _drive(job: Job, since: After, done: Study) -> _Drive:
     report, drivers = done.report, done.drivers
     if since.scan.files:
         drivers = tuple(_on_another_slab(d) for d in drivers)
-    frame = report.scan.frame
-    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
-    places = drawn.on_site(frame) if drawn else resolve_line(job.travel.line, job.marks, frame)
-    lines = lines_of(drivers, job, places)
+    lines = lines_of(drivers, job, report.scan.frame, line_drawn(job))
     # what was measured before is in slab and vehicle already
     written = replace(job, **since.readings)
 

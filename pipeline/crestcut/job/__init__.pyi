@@ -31,6 +31,7 @@ from .load import lines_in as lines_in
 from .load import load_job as load_job
 from .plot_schema import wished as wished
 from .prices import CostLine as CostLine
+from .prices import Prices as Prices
 from .prices import Spent as Spent
 from .prices import cost as cost
 from .prices import days_of as days_of
@@ -47,7 +48,6 @@ from .records import MarkName as MarkName
 from .records import PlanPoint as PlanPoint
 from .records import PlotWish as PlotWish
 from .records import Point as Point
-from .records import Prices as Prices
 from .records import ScanChoice as ScanChoice
 from .records import Settings as Settings
 from .records import Site as Site

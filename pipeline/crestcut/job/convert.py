@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.job.fields import Table
-from crestcut.job.prices import prices_of
+from crestcut.job.price_schema import prices_of
 from crestcut.job.records import (
     NOISE,
     After,

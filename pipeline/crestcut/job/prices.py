@@ -1,4 +1,4 @@
-"""``[prices]``: what whoever does the work charges, as written, as a record, and what a job then costs.
+"""What whoever does the work charges, as a record, and what a job then costs.
 
 Nothing is assumed: no currency, no price, no hours of a day. What has no price is said to have none.
 """
@@ -6,90 +6,42 @@ Nothing is assumed: no currency, no price, no hours of a day. What has no price 
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
-from typing import Annotated, Any
-
-from pydantic import BeforeValidator, Field, model_validator
 
 from crestcut.job.answers import Per
-from crestcut.job.fields import Table, Text, fault
-from crestcut.job.records import Named, Price, Prices
 
-_PRICE = re.compile(r"\s*(-?[0-9]{1,9}(?:\.[0-9]{1,4})?)\s+per\s+([a-z]+)\s*", re.IGNORECASE)
-_DAY = re.compile(r"\s*([0-9]{1,2}(?:\.[0-9]+)?)\s*h\s*", re.IGNORECASE)
-_LONGEST = 12  # characters of a currency
 _CENT = Decimal("0.01")
 Span = tuple[float, float]  # least and most
 
 
-def _price(*units: Per) -> BeforeValidator:
-    """A price for one of ``units``; the fault says what to write."""
-    like = " or ".join(f'"45 per {unit}"' for unit in units)
+@dataclass(frozen=True)
+class Price:
+    """So much for one of something, in the currency of the job."""
 
-    def read(value: Any) -> Price:
-        if isinstance(value, Price):
-            return value
-        shown = f'"{value}"' if isinstance(value, str) else str(value)
-        if not isinstance(value, str) or re.fullmatch(r"\s*-?[0-9.]+\s*", value):
-            number = isinstance(value, (int, float, str)) and not isinstance(value, bool)
-            raise fault(f"{shown} {'has no unit' if number else 'is no price'}", f"write it like {like}")
-        found = _PRICE.fullmatch(value)
-        if found is None:
-            comma = " with a decimal comma" if re.search(r"[0-9],[0-9]", value) else ""
-            raise fault(f"{shown} is no price{comma}", f"write it like {like}, with no currency")
-        if found[2].lower() not in units:
-            raise fault(f"{shown}: no such price here per {found[2].lower()}", f"write it like {like}")
-        if found[1].startswith("-"):
-            raise fault(f"{shown} is below zero", "leave out what costs nothing")
-        return Price(float(found[1]), Per(found[2].lower()))
-
-    return BeforeValidator(read)
+    amount: float
+    per: Per
 
 
-def _day(value: Any) -> float:
-    found = _DAY.fullmatch(value) if isinstance(value, str) else None
-    if found is None or not 0 < float(found[1]) <= 24:
-        raise fault(f"{value} is no day's work", 'write the hours worked in one, like "7 h"')
-    return float(found[1])
+Named = tuple[tuple[str, Price], ...]
 
 
-PerDay = Annotated[Price, _price(Per.DAY)]
-PerSet = Annotated[Price, _price(Per.SET)]
-PerJob = Annotated[Price, _price(Per.JOB)]
+@dataclass(frozen=True)
+class Prices:
+    """What whoever does the work charges; what is None or missing has no price, and none is assumed.
+    currency : as it is printed.  labour : per hour.  disposal : per litre, kg or bag.  day : hours worked in
+    one, by which days of hire are counted.  hire : per day, blades : per set, by the tool's file.  other :
+    once for the job, by name.
+    """
 
-
-class PricesTable(Table):
-    """``[prices]``: rates with their units, in a currency called as it is there."""
-
-    currency: Text | None = None
-    labour: Annotated[Price | None, _price(Per.HOUR)] = None
-    disposal: Annotated[Price | None, _price(Per.LITRE, Per.KG, Per.BAG)] = None
-    day: Annotated[float | None, BeforeValidator(_day)] = None
-    hire: dict[Text, PerDay] = Field(default_factory=dict)
-    blades: dict[Text, PerSet] = Field(default_factory=dict)
-    other: dict[Text, PerJob] = Field(default_factory=dict)
-
-    @model_validator(mode="after")
-    def _whole(self) -> PricesTable:
-        if self.currency is None:
-            raise fault("prices in no currency", 'write currency = "EUR", or as it is called there')
-        if len(self.currency) > _LONGEST:
-            raise fault(f"a currency of more than {_LONGEST} characters", "write its short name, like EUR")
-        if not (self.labour or self.disposal or self.hire or self.blades or self.other):
-            raise fault("no price is there", 'write one, like labour = "45 per hour"')
-        if self.hire and self.day is None:
-            raise fault("hire per day, and no day's hours", 'write the hours worked in one, like day = "7 h"')
-        return self
-
-
-def prices_of(written: PricesTable) -> Prices:
-    """The record of a table that was checked."""
-    w = written
-    named: list[Named] = [tuple(table.items()) for table in (w.hire, w.blades, w.other)]
-    return Prices(w.currency or "", w.labour, w.disposal, w.day, *named)
+    currency: str
+    labour: Price | None = None
+    disposal: Price | None = None
+    day: float | None = None
+    hire: Named = ()
+    blades: Named = ()
+    other: Named = ()
 
 
 @dataclass(frozen=True)

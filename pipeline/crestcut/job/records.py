@@ -10,7 +10,8 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
-from crestcut.job.answers import InSlab, Method, Over, Per, Permit, SlabKind, Source, YesNo
+from crestcut.job.answers import InSlab, Method, Over, Permit, SlabKind, Source, YesNo
+from crestcut.job.prices import Prices
 
 
 @dataclass(frozen=True)
@@ -207,34 +208,6 @@ class PlotWish:
     date: str | None = None
     grid: float | None = None
     sections: float | None = None
-
-
-@dataclass(frozen=True)
-class Price:
-    """So much for one of something, in the currency of the job."""
-
-    amount: float
-    per: Per
-
-
-Named = tuple[tuple[str, Price], ...]
-
-
-@dataclass(frozen=True)
-class Prices:
-    """What whoever does the work charges; what is None or missing has no price, and none is assumed.
-    currency : as it is printed.  labour : per hour.  disposal : per litre, kg or bag.  day : hours worked in
-    one, by which days of hire are counted.  hire : per day, blades : per set, by the tool's file.  other :
-    once for the job, by name.
-    """
-
-    currency: str
-    labour: Price | None = None
-    disposal: Price | None = None
-    day: float | None = None
-    hire: Named = ()
-    blades: Named = ()
-    other: Named = ()
 
 
 @dataclass(frozen=True)

@@ -50,7 +50,7 @@ from crestcut.job.fields import (
     point,
 )
 from crestcut.job.plot_schema import PlotTable
-from crestcut.job.prices import PricesTable
+from crestcut.job.price_schema import PricesTable
 from crestcut.job.records import PlanPoint, Point
 from crestcut.job.surveyed import CheckTable, ControlTable
 

@@ -3,8 +3,8 @@
 The server stays free to answer, a cancel is the Ctrl-C of the command line (nothing written, what was there
 stays), and the process ends with the server however that ends. After a command one more process is started
 that loads what the next will need and waits: on two cores that is two of the seconds that somebody who has
-changed a number would wait. What was under way stands in a record beside
-the job, so that the next start can say so.
+changed a number would wait. What was under way stands in a record beside the job, so that the next start can
+say so.
 """
 
 from __future__ import annotations

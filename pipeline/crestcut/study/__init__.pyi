@@ -17,13 +17,13 @@ from .making import cast_again as cast_again
 from .making import evidence_of as evidence_of
 from .making import keeps_of as keeps_of
 from .making import order_of as order_of
+from .making import place_of as place_of
 from .making import run_job as run_job
 from .making import taken_up as taken_up
 from .record import Study as Study
 from .report import Report as Report
 from .report import VehicleRow as VehicleRow
 from .saved import STUDY_NAME as STUDY_NAME
-from .saved import lines_driven as lines_driven
 from .saved import read_study as read_study
 from .saved import write_study as write_study
 from .stages import planned as planned
@@ -47,10 +47,10 @@ __all__ = [
     "code_digest",
     "evidence_of",
     "keeps_of",
-    "lines_driven",
     "nssda_radial",
     "nssda_vertical",
     "order_of",
+    "place_of",
     "planned",
     "read_study",
     "run_job",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -18,12 +18,9 @@ from crestcut.base.grid import GridFrame
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
-    Clearance,
-    Contact,
     Passage,
     SoftContact,
     TravelLine,
-    read_line,
     settle_part,
     soft_contacts,
     wanted_gap,
@@ -42,7 +39,7 @@ from crestcut.cut import (
     ray_cast,
 )
 from crestcut.job import Job, Point, ScanChoice, load_job
-from crestcut.scan import Scan, mark_place, resolve_area, resolve_line, resolve_point
+from crestcut.scan import Scan, mark_place, resolve_area, resolve_point
 from crestcut.standing import (
     LoadedVehicle,
     Standing,
@@ -52,6 +49,7 @@ from crestcut.standing import (
     drivers_of,
     drives_of,
     judged_after,
+    line_drawn,
     lines_of,
     options_of,
     rides_of,
@@ -60,7 +58,7 @@ from crestcut.standing import (
 )
 from crestcut.study.checks import held_against
 from crestcut.study.record import Laid, Study
-from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow
+from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow, kind_of_contact
 from crestcut.study.saved import STUDY_NAME, differing, kept_slab, read_study, scan_read, surface_key
 from crestcut.study.stages import planned
 from crestcut.terrain import (
@@ -74,7 +72,6 @@ from crestcut.terrain import (
     judged_apart,
     up_settled,
 )
-from crestcut.vehicle import Vehicle
 from crestcut.work import (
     Release,
     WorkOrder,
@@ -128,15 +125,12 @@ def run_job(
         say(Mind(FIRST_RUN))
     drivers = drivers_of(job)
     limit = deepest_allowed(job.cut, job.slab)
-    drawn_line = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    drawn_line = line_drawn(job)
     with clock.stage("scan", "reading the scan"):
         scan = scan_read(job, drivers, drawn_line, say, held)
     for note in scan.notes:
         say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
-    places = (
-        drawn_line.on_site(scan.frame) if drawn_line else resolve_line(job.travel.line, job.marks, scan.frame)
-    )
-    lines = lines_of(drivers, job, places)
+    lines = lines_of(drivers, job, scan.frame, drawn_line)
     of_line = drawn_line.notes if drawn_line else ()
     for note in (*of_line, *lines[0].notes):
         say(Mind(note))
@@ -345,42 +339,28 @@ def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
     return [f"witnesses speak of the {main} alone: the other vehicles are judged without them"]
 
 
-def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
-    """crest, nose, tail, side or none: by the part that is shortest of what was asked for.
-
-    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb),
-    else a crest.
-    """
-    asked = {"belly": job.wanted.want, "nose": job.wanted.want_ends, "tail": job.wanted.want_ends}
-    worst = before.worst
-    if worst is not None and worst.gap >= 0:
-        worst = min(before.least.values(), key=lambda c: c.gap - asked[c.zone])
-    if worst is None or worst.gap >= asked[worst.zone]:
-        return "none"
-    if worst.zone != "belly":
-        return worst.zone
-    return "side" if _beside_the_wheels(worst, vehicle) else "crest"
-
-
 def scan_margin(margin: float, today: Chance) -> float:
     """The part of the margin that the scan's own errors ask for, m: its share of the standard deviation."""
     return margin * math.sqrt(today.scan_share)
 
 
-def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
-    part = next(p for p in vehicle.parts if p.name == worst.part)
-    inner = min(vehicle.front_track, vehicle.rear_track) / 2
-    return part.y[0] > inner or part.y[1] < -inner
-
-
 def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
     """The job's keep areas, their corners in site metres. Raises CrestcutError for one that is no area."""
-    height = surface.height
-    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
+    at = _height_at(surface)
     return [
         KeepArea(k.kind, resolve_area(k.area, job.marks, scan.frame, at, f"keep {n + 1}"), k.deepest)
         for n, k in enumerate(job.keeps)
     ]
+
+
+def place_of(job: Job, scan: Scan, surface: Surface) -> Callable[[Point], tuple[float, float]]:
+    """What gives the site x, y of a point as the job has it: m, taped along the slab."""
+    at = _height_at(surface)
+    return lambda point: resolve_point(point, job.marks, scan.frame, at)
+
+
+def _height_at(surface: Surface) -> Callable[[float, float], float]:
+    return lambda x, y: float(surface.height.sample((x, y)))
 
 
 def evidence_of(
@@ -391,12 +371,7 @@ def evidence_of(
 
     A witness is the vehicle of [vehicle]: it says nothing of another's underside.
     """
-    height = surface.height
-    at = lambda x, y: float(height.sample((x, y)))  # noqa: E731
-
-    def place(point: Point) -> tuple[float, float]:
-        return resolve_point(point, job.marks, scan.frame, at)
-
+    place = place_of(job, scan, surface)
     witnesses = job.witnesses if driver.main else ()
     vehicle = driver.vehicle
     return joined(

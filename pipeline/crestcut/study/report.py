@@ -222,3 +222,26 @@ class Report:
         flat = np.asarray([u, v]) - at[:2] - turn[:2, 2] * z
         x, y = np.linalg.solve(turn[:2, :2], flat)
         return float(x), float(y)
+
+
+def kind_of_contact(before: Clearance, vehicle: Vehicle, job: Job) -> str:
+    """crest, nose, tail, side or none: by the part that is shortest of what was asked for.
+
+    Under the belly outside the wheels' middles it is the side that meets the ground (rolled onto a kerb),
+    else a crest.
+    """
+    asked = {"belly": job.wanted.want, "nose": job.wanted.want_ends, "tail": job.wanted.want_ends}
+    worst = before.worst
+    if worst is not None and worst.gap >= 0:
+        worst = min(before.least.values(), key=lambda c: c.gap - asked[c.zone])
+    if worst is None or worst.gap >= asked[worst.zone]:
+        return "none"
+    if worst.zone != "belly":
+        return worst.zone
+    return "side" if _beside_the_wheels(worst, vehicle) else "crest"
+
+
+def _beside_the_wheels(worst: Contact, vehicle: Vehicle) -> bool:
+    part = next(p for p in vehicle.parts if p.name == worst.part)
+    inner = min(vehicle.front_track, vehicle.rear_track) / 2
+    return part.y[0] > inner or part.y[1] < -inner

@@ -26,10 +26,10 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import GridFrame
-from crestcut.contact import Clearance, DrawnLine, TravelLine, read_line
+from crestcut.contact import Clearance, DrawnLine
 from crestcut.job import Job, ScanChoice
-from crestcut.scan import Scan, read_scan, resolve_line
-from crestcut.standing import LoadedVehicle, lines_of, points_needed, rides_of, swept_of
+from crestcut.scan import Scan, read_scan
+from crestcut.standing import LoadedVehicle, line_drawn, lines_of, points_needed, rides_of, swept_of
 from crestcut.study.identity import code_digest
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import Report
@@ -176,7 +176,7 @@ def _completed(
     """The record with its scan read, the vehicle that speaks stood up and swept again."""
     kept = raw["report"]
     job: Job = kept["job"]
-    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
+    drawn = line_drawn(job)
     scan = scan_read(job, raw["drivers"], drawn, say, held)
     if tuple(f.sha256 for f in scan.files) != scans:
         raise CrestcutError(
@@ -185,7 +185,7 @@ def _completed(
         )  # fmt: skip
     drivers = raw["drivers"]
     speaks = next(d for d in drivers if d.vehicle.path == kept["vehicle"].path)
-    (line,) = lines_driven(job, scan, (speaks,))
+    (line,) = lines_of((speaks,), job, scan.frame, drawn)
     (rode,) = rides_of((speaks,), (line,), kept["surface"], job)
     (swept,) = swept_of((speaks,), (rode,), kept["surface"], job)
     return Study(Report(**kept, scan=scan, ride=rode, before=swept), raw["release"], drivers)
@@ -195,18 +195,14 @@ def scan_read(
     job: Job, drivers: Sequence[LoadedVehicle], drawn: DrawnLine | None, say: Say,
     held: tuple[ScanChoice, Scan] | None = None,
 ) -> Scan:  # fmt: skip
-    """The job's scan, or of one too large to be held what its line needs. drawn : the line's own file. held :
-    one that was read just now, taken where it is the job's and whole: another line needs other points."""
+    """The job's scan, or of one too large to be held what its line needs.
+
+    drawn : as of ``line_drawn``.  held : one that was read just now, taken where it is the job's and whole:
+    another line needs other points.
+    """
     if held is not None and held[0] == job.scan and held[1].every == 1 and held[1].whole is None:
         return held[1]
     return read_scan(job.scan, say, points_needed(drivers, job, drawn))
-
-
-def lines_driven(job: Job, scan: Scan, drivers: tuple[LoadedVehicle, ...]) -> tuple[TravelLine, ...]:
-    """The job's line as each of its vehicles drives it."""
-    drawn = read_line(job.travel.line_file, job.travel.layer) if job.travel.line_file else None
-    places = drawn.on_site(scan.frame) if drawn else resolve_line(job.travel.line, job.marks, scan.frame)
-    return lines_of(drivers, job, places)
 
 
 def _plain(value: object, arrays: list[np.ndarray[Any, Any]], at: dict[int, int]) -> Any:

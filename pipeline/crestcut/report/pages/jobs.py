@@ -81,7 +81,7 @@ def job_row(folder: Path) -> JobRow:
     record: dict[str, Any] = json.loads((folder / RECORD_NAME).read_text(encoding="utf-8"))
     today, cut = result["before"], result["cut"]
     planned = cut["deepest"] is not None
-    gap = (today["least_clearance"], *(today["interval"] or ())) if today["interval"] else ()
+    gap = (today["least_clearance"], *today["interval"]) if today["interval"] else ()
     return JobRow(
         record["job"], folder.name, today["verdict"], gap, cut["deepest"], cut["volume"], record["release"],
         cut["feasible"] and (cut["drain"] is None or cut["drain"]["reached"]) if planned else None,
