@@ -6,7 +6,7 @@ planned is gone. 'Done' is wrong, a refusal or any other word is not.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import numpy as np
@@ -17,30 +17,33 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Doubt
 from crestcut.report.words.verify import verify_lines
-from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.verify.removed import speaks_against
-from verify.after_scene import CREST, JOB, VEHICLE, Depth, height, of_plan, walked, write_ply
+from verify.after_scene import (
+    COARSE,
+    CREST,
+    Depth,
+    height,
+    of_plan,
+    planned_job,
+    planned_once,
+    walked,
+    write_ply,
+)
 
-COARSE = JOB.replace("[cut]", '[surface]\ncell = "20 mm"\n[cut]')
 Scene = Callable[[Depth], FloatArray]  # the plan -> points
 
 
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
     """The job's folder and its finished run."""
-    folder = tmp_path_factory.mktemp("site")
-    write_ply(walked(1)[::2], folder / "before.ply")
-    (folder / "cart.toml").write_text(VEHICLE)
-    (folder / "job.toml").write_text(COARSE)
-    done = run_job(folder / "job.toml")
-    assert done.report.plan is not None and done.report.plan.deepest > 0.004
-    return folder, done
+    return planned_job(tmp_path_factory.mktemp("site"), walked(1)[::2], COARSE)
 
 
 @pytest.fixture(autouse=True)
-def planned_once(site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("crestcut.study.making.run_job", lambda path, say: site[1])
+def planned(site: tuple[Path, Study]) -> Iterator[None]:
+    with planned_once(site[1]):
+        yield
 
 
 def lowered(by: float, reach: float) -> Scene:

@@ -26,7 +26,7 @@ sys.path[:0] = [str(Path(__file__).resolve().parents[1]), str(Path(__file__).res
 
 from crestcut.report.folder.files import JOURNAL_NAME, put_right  # noqa: E402
 from crestcut.report.folder.manifest import MANIFEST_NAME, digest  # noqa: E402
-from verify.after_scene import JOB, VEHICLE, walked, write_ply  # noqa: E402
+from verify.after_scene import COARSE, VEHICLE, walked, write_ply  # noqa: E402
 
 _SAID: dict[int, int] = {}  # process -> what it says
 BLOWS = (signal.SIGINT, signal.SIGTERM, signal.SIGKILL)
@@ -49,10 +49,7 @@ class Site:
         write_ply(walked(1)[::4], self.place / "before.ply")
         (self.place / "cart.toml").write_text(VEHICLE)
         for name in ("old", "new"):
-            job = JOB.replace("Low cart", f"{name} title").replace(
-                "[cut]", '[surface]\ncell = "20 mm"\n[cut]'
-            )
-            (self.place / f"{name}.toml").write_text(job)
+            (self.place / f"{name}.toml").write_text(COARSE.replace("Low cart", f"{name} title"))
 
     def found(self) -> Set:
         """What stands in the folder of results, the manifest by what it lists."""
