@@ -24,6 +24,7 @@ from verify.after_scene import (
     CREST,
     Depth,
     height,
+    nothing,
     of_plan,
     planned_job,
     planned_once,
@@ -152,6 +153,7 @@ READINGS = {
     "more than the uncut underside has": GAP.format(x=3.1, gap=75),
     "gaps of half the cut": GAP.format(x=3.05, gap=16) + GAP.format(x=3.15, gap=16),
 }
+CONTRADICT = ("gaps that contradict", "more than the uncut underside has")
 
 
 @pytest.mark.parametrize("name", READINGS)
@@ -167,6 +169,18 @@ def test_no_reading_that_lies_or_says_nothing_makes_it_done(
         return
     print(f"{name}: {found.verdict}")
     assert found.verdict != "done"
+    assert bool(found.fights) == (name in CONTRADICT)
+
+
+def test_gaps_that_show_no_cut_leave_the_doubt_of_a_scan_standing(
+    site: tuple[Path, Study], tmp_path: Path
+) -> None:
+    job = site[0] / f"{tmp_path.name}.toml"
+    job.write_text(COARSE + "\n[after]\n" + READINGS["a gap where there always was room"])
+    smoothed = SCENES["a crest smoothed away"](nothing())
+    found = check_job(job, [write_ply(smoothed[::2], tmp_path / "after.ply")]).check
+    assert found.verdict == "cannot tell" and not found.fights
+    assert Doubt.ELSEWHERE in [f.doubt for f in found.first.spare.doubts]
 
 
 def test_a_cut_that_gaps_show_by_themselves_does_not_hang_on_ground_elsewhere(
