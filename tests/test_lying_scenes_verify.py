@@ -6,7 +6,7 @@ planned is gone. 'Done' is wrong, a refusal or any other word is not.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import numpy as np
@@ -17,30 +17,34 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.chance.records import Doubt
 from crestcut.report.words.verify import verify_lines
-from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.verify.removed import speaks_against
-from verify.after_scene import CREST, JOB, VEHICLE, Depth, height, of_plan, walked, write_ply
+from verify.after_scene import (
+    COARSE,
+    CREST,
+    Depth,
+    height,
+    nothing,
+    of_plan,
+    planned_job,
+    planned_once,
+    walked,
+    write_ply,
+)
 
-COARSE = JOB.replace("[cut]", '[surface]\ncell = "20 mm"\n[cut]')
 Scene = Callable[[Depth], FloatArray]  # the plan -> points
 
 
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
     """The job's folder and its finished run."""
-    folder = tmp_path_factory.mktemp("site")
-    write_ply(walked(1)[::2], folder / "before.ply")
-    (folder / "cart.toml").write_text(VEHICLE)
-    (folder / "job.toml").write_text(COARSE)
-    done = run_job(folder / "job.toml")
-    assert done.report.plan is not None and done.report.plan.deepest > 0.004
-    return folder, done
+    return planned_job(tmp_path_factory.mktemp("site"), walked(1)[::2], COARSE)
 
 
 @pytest.fixture(autouse=True)
-def planned_once(site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("crestcut.study.making.run_job", lambda path, say: site[1])
+def planned(site: tuple[Path, Study]) -> Iterator[None]:
+    with planned_once(site[1]):
+        yield
 
 
 def lowered(by: float, reach: float) -> Scene:
@@ -149,6 +153,7 @@ READINGS = {
     "more than the uncut underside has": GAP.format(x=3.1, gap=75),
     "gaps of half the cut": GAP.format(x=3.05, gap=16) + GAP.format(x=3.15, gap=16),
 }
+CONTRADICT = ("gaps that contradict", "more than the uncut underside has")
 
 
 @pytest.mark.parametrize("name", READINGS)
@@ -164,6 +169,18 @@ def test_no_reading_that_lies_or_says_nothing_makes_it_done(
         return
     print(f"{name}: {found.verdict}")
     assert found.verdict != "done"
+    assert bool(found.fights) == (name in CONTRADICT)
+
+
+def test_gaps_that_show_no_cut_leave_the_doubt_of_a_scan_standing(
+    site: tuple[Path, Study], tmp_path: Path
+) -> None:
+    job = site[0] / f"{tmp_path.name}.toml"
+    job.write_text(COARSE + "\n[after]\n" + READINGS["a gap where there always was room"])
+    smoothed = SCENES["a crest smoothed away"](nothing())
+    found = check_job(job, [write_ply(smoothed[::2], tmp_path / "after.ply")]).check
+    assert found.verdict == "cannot tell" and not found.fights
+    assert Doubt.ELSEWHERE in [f.doubt for f in found.first.spare.doubts]
 
 
 def test_a_cut_that_gaps_show_by_themselves_does_not_hang_on_ground_elsewhere(

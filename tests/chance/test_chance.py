@@ -48,7 +48,9 @@ def test_the_share_of_the_scan_is_none_of_an_exact_scan_and_all_beside_an_exact_
     exact = replace(stood.surface, standard_error=height.like(np.zeros(height.frame.shape)))
     assert assess(replace(stood, surface=exact), SURE).scan_share == pytest.approx(0.0, abs=1e-6)
     assert assess(replace(stood, vehicle=vehicle(replace(belly(), within=0.0))), PHONE).scan_share > 0.99
-    assert 0.1 < assess(stood, PHONE).scan_share < 0.99
+    both, own = assess(stood, PHONE), assess(replace(stood, surface=exact), SURE)
+    assert 1.0 - both.scan_share == pytest.approx((own.spread / both.spread) ** 2, abs=0.05)  # of variance
+    assert 0.1 < both.scan_share < 0.99
 
 
 def test_same_seed_same_answer_and_more_error_more_spread(stood: Scene) -> None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from crestcut.base.grid import FloatArray
-from crestcut.chance.against_all_points import doubted, second_look
+from crestcut.chance.against_all_points import doubted, in_the_way, second_look
 from crestcut.chance.records import Chance, Doubt
 from crestcut.scan.records import Frame
 from crestcut.terrain.ground.seen import Layers, Seen, Thing
@@ -63,6 +63,7 @@ def test_what_is_known_to_stand_there_is_named_as_that() -> None:
     index = np.where(np.isnan(crude), -1, 0).astype(np.int32)
     seen = replace(nothing_seen(FLAT), crude=crude, error=error, thing=index, things=(thing,))
     assert looked(FLAT, seen, chance(0.12)) == [Doubt.STANDS]
+    assert in_the_way(replace(FLAT, surface=replace(FLAT.surface, seen=seen)).passage) == (thing,)
 
 
 def test_most_points_below_a_wheel_are_ridden_again() -> None:

@@ -17,7 +17,8 @@ import sys
 import tempfile
 import time
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from random import Random
@@ -26,10 +27,11 @@ sys.path[:0] = [str(Path(__file__).resolve().parents[1]), str(Path(__file__).res
 
 from crestcut.report.folder.files import JOURNAL_NAME, put_right  # noqa: E402
 from crestcut.report.folder.manifest import MANIFEST_NAME, digest  # noqa: E402
-from verify.after_scene import JOB, VEHICLE, walked, write_ply  # noqa: E402
+from verify.after_scene import COARSE, VEHICLE, walked, write_ply  # noqa: E402
 
 _SAID: dict[int, int] = {}  # process -> what it says
 BLOWS = (signal.SIGINT, signal.SIGTERM, signal.SIGKILL)
+BEGUN, OVER = b"(begun)\n", b"(over)\n"
 Set = dict[str, str]  # name under the folder -> hash, seconds left out
 Expect = Callable[..., None]
 
@@ -49,10 +51,7 @@ class Site:
         write_ply(walked(1)[::4], self.place / "before.ply")
         (self.place / "cart.toml").write_text(VEHICLE)
         for name in ("old", "new"):
-            job = JOB.replace("Low cart", f"{name} title").replace(
-                "[cut]", '[surface]\ncell = "20 mm"\n[cut]'
-            )
-            (self.place / f"{name}.toml").write_text(job)
+            (self.place / f"{name}.toml").write_text(COARSE.replace("Low cart", f"{name} title"))
 
     def found(self) -> Set:
         """What stands in the folder of results, the manifest by what it lists."""
@@ -63,6 +62,21 @@ class Site:
         """What no run may leave: hidden folders, and a journal."""
         left = [p.name for p in (*self.place.iterdir(), *self.out.iterdir()) if p.name.endswith(".part")]
         return left + [JOURNAL_NAME] * (self.out / JOURNAL_NAME).exists()
+
+
+def _marked(inside: Callable[[], AbstractContextManager[None]]) -> Callable[[], AbstractContextManager[None]]:
+    """The block in which a signal is answered, and says where it begins and ends."""
+
+    @contextmanager
+    def block() -> Iterator[None]:
+        with inside():
+            os.write(1, BEGUN)
+            try:
+                yield
+            finally:
+                os.write(1, OVER)
+
+    return block
 
 
 def begin(site: Site, job: str, out: Path | None = None, room: int | None = None) -> int:
@@ -82,11 +96,12 @@ def begin(site: Site, job: str, out: Path | None = None, room: int | None = None
         os.dup2(theirs, 2)
         if room is not None:
             resource.setrlimit(resource.RLIMIT_FSIZE, (room, room))
-        from crestcut.apps.cli import main
+        from crestcut.apps import cli
 
         code = 0
         os.chdir(site.place)  # the record of a job keeps the names of files as they were given
-        main(["run", f"{job}.toml", "--out", str(out or site.out)], standalone_mode=False)
+        cli.stopped_as_by_ctrl_c = _marked(cli.stopped_as_by_ctrl_c)
+        cli.main(["run", f"{job}.toml", "--out", str(out or site.out)], standalone_mode=False)
     except SystemExit as ended:
         code = int(ended.code or 0)
     except BaseException:
@@ -151,7 +166,8 @@ def kills(site: Site, count: int, seed: int) -> list[str]:
             wrong.append(f"{what}: processes left {left}")
         if blow != signal.SIGKILL and site.strays():
             wrong.append(f"{what}: left {site.strays()}")
-        outside = code == -signal.SIGTERM and (not said or "worksheet.json" in said)  # not begun, or done
+        # before and after the block in which it is answered
+        outside = code == -signal.SIGTERM and (BEGUN.decode() not in said or OVER.decode() in said)
         if code not in (0, 3, 130, -signal.SIGKILL) and not outside:
             wrong.append(f"{what}: {said[-300:]}")
         put_right(site.out)  # as the next command begins

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 
 import numpy as np
+import pytest
 from scipy import ndimage
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.study.making import run_job
+from crestcut.study.record import Study
 
 Depth = Callable[[FloatArray, FloatArray], FloatArray]
 NOISE = 0.0003  # m, of one point
@@ -70,6 +74,7 @@ suspended_from = "drawing"
 permission = "yes"
 permission_from = "owner in writing"
 """
+COARSE = JOB.replace("[cut]", '[surface]\ncell = "20 mm"\n[cut]')  # done sooner
 
 
 def height(x: FloatArray, y: FloatArray) -> FloatArray:
@@ -112,6 +117,24 @@ def write_ply(points: FloatArray, path: Path) -> Path:
     head += "".join(f"property double {axis}\n" for axis in "xyz") + "end_header\n"
     path.write_bytes(head.encode() + np.ascontiguousarray(points, "<f8").tobytes())
     return path
+
+
+def planned_job(folder: Path, points: FloatArray, job: str = JOB) -> tuple[Path, Study]:
+    """The folder with the job, its cart and the scan before the work, and its finished run."""
+    write_ply(points, folder / "before.ply")
+    (folder / "cart.toml").write_text(VEHICLE)
+    (folder / "job.toml").write_text(job)
+    done = run_job(folder / "job.toml")
+    assert done.report.plan is not None and done.report.plan.deepest > 0.004
+    return folder, done
+
+
+@contextmanager
+def planned_once(done: Study) -> Iterator[None]:
+    """Within the block the plan of any check is that of this run."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("crestcut.study.making.run_job", lambda path, say: done)
+        yield
 
 
 def of_plan(grid: HeightGrid, share: float = 1.0, over: float = 0.0, shift: float = 0.0) -> Depth:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from types import SimpleNamespace
@@ -32,7 +33,6 @@ from crestcut.report.words.verify import verify_lines
 from crestcut.scan.load import read_scan
 from crestcut.scan.placing.system import System
 from crestcut.study.identity import NOTHING
-from crestcut.study.making import run_job
 from crestcut.study.record import Study
 from crestcut.study.report import Report
 from crestcut.verify.edges import edges_left
@@ -44,12 +44,13 @@ from crestcut.work.records import Reason, ReasonCode, ReleaseState
 from verify.after_scene import (
     CREST,
     JOB,
-    VEHICLE,
     Depth,
     height,
     inner,
     nothing,
     of_plan,
+    planned_job,
+    planned_once,
     true_surface,
     walked,
     write_ply,
@@ -61,18 +62,13 @@ CONTRADICTED = "contradicts"
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
     """The job's folder and its finished run: planned once for all checks."""
-    folder = tmp_path_factory.mktemp("site")
-    write_ply(walked(1), folder / "before.ply")
-    (folder / "cart.toml").write_text(VEHICLE)
-    (folder / "job.toml").write_text(JOB)
-    done = run_job(folder / "job.toml")
-    assert done.report.plan is not None and done.report.plan.deepest > 0.004
-    return folder, done
+    return planned_job(tmp_path_factory.mktemp("site"), walked(1))
 
 
 @pytest.fixture(autouse=True)
-def planned_once(site: tuple[Path, Study], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("crestcut.study.making.run_job", lambda path, say: site[1])
+def planned(site: tuple[Path, Study]) -> Iterator[None]:
+    with planned_once(site[1]):
+        yield
 
 
 def checked(site: tuple[Path, Study], depth: Depth, name: str, **walk: object) -> Checked:
@@ -100,8 +96,7 @@ def true_gap(site: tuple[Path, Study], depth: Depth) -> float:
 
 @pytest.fixture(scope="module")
 def well_cut(site: tuple[Path, Study]) -> Checked:
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("crestcut.study.making.run_job", lambda path, say: site[1])
+    with planned_once(site[1]):
         # its own session: turned, moved and lifted
         depth = plan(site, over=0.002)
         after = write_ply(walked(2, depth, turn=0.09, move=(0.3, -0.2, 0.05)), site[0] / "after.ply")

@@ -129,7 +129,7 @@ def test_a_grain_of_unknown_size_is_left_as_unknown_as_either_makes_it(
     rng = np.random.default_rng(2)
     seen = FieldMaker(scan, frame, None).draw(rng) + 0.002 * rng.standard_normal(frame.shape) * cut - depth
     after = Surface(flat.like(seen), flat, flat.like(np.full(frame.shape, 1e-6)), known, known, scan, (), 1)
-    nothing = Removed(planned, planned, cut, np.zeros_like(cut), 0.0, 0.0, 0.0, 0.0)
+    nothing = Removed(planned, planned, cut, np.zeros_like(cut), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
     found = finished_behind(after, after, nothing, planned, None, 0)
     fine = sharp_of(seen + depth, known, frame.cell)
     own = (1.4826 * np.median(np.abs(fine[~cut]))) ** 2  # less than the scan's patches can be

@@ -48,8 +48,8 @@ class Removed:
     volume_sd: float
     planned: float
     typical: float
-    misfit: float = 0.0
-    explained: float = 0.0
+    misfit: float
+    explained: float
 
 
 @dataclass(frozen=True, eq=False)

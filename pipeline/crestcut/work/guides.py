@@ -234,14 +234,6 @@ def _basis(x: IntArray, y: IntArray) -> FloatArray:
     return np.stack([np.ones(len(x)), x, y, x * y], axis=-1).astype(float)
 
 
-def height_at(ground: FloatArray, rows: IntArray, at: FloatArray) -> FloatArray:
-    """Ground, m, between two columns of every row."""
-    left = np.floor(at).astype(int)
-    part = at - left
-    beyond = np.minimum(left + 1, ground.shape[1] - 1)
-    return np.asarray(ground[rows, left] * (1 - part) + np.where(part > 0, ground[rows, beyond], 0.0) * part)
-
-
 @njit()
 def judged(
     around: Around, cells: Cells, chalked: tuple[int, int, int, int], up: tuple[float, float], below: float,
