@@ -77,9 +77,10 @@ def test_decimals_are_written_as_in_the_country() -> None:
     assert [words_of("de", c).say("12.5 mm") for c in ("DE", "AT", "CH", "US", None)] == [
         "12,5 mm", "12,5 mm", "12.5 mm", "12.5 mm", "12,5 mm",
     ]  # fmt: skip
-    assert (
-        words_of("de", "DE").say("1,234.5") != "1,234.5" and words_of("en", "DE").say("12.5 mm") == "12.5 mm"
-    )
+    assert [words_of("de", "DE").say(text) for text in ("1,234.5", "1,234.5 m", "12,345")] == [
+        "1\u00a0234,5", "1\u00a0234,5 m", "12\u00a0345",
+    ]  # fmt: skip
+    assert words_of("en", "DE").say("12.5 mm") == "12.5 mm"
 
 
 def test_a_decimal_comma_is_taken_where_it_can_be_nothing_else() -> None:

@@ -16,7 +16,9 @@ CALL = "([told, texts]) => { %s\n const say = speaker(told); return texts.map(sa
 def test_scripts_say_what_the_program_says(browser: Any) -> None:
     words = words_of("de", "DE")
     texts = [filled(english, seed) for seed, english in enumerate(sorted(catalogue("de")))]
-    texts += ["Stop. Nothing. 1.5 mm", "1,234.5 m", "5 ft 3 1/2 in", "a: b; c", "12.5 mm", " Stop. "]
+    texts += [text[:1].upper() + text[1:] for text in texts]  # as a sentence begins
+    texts += ["1,234.5 m", "1,234 m"]
+    texts += ["Stop. Nothing. 1.5 mm", "5 ft 3 1/2 in", "a: b; c", "12.5 mm", " Stop. "]
     told = {"language": words.language, "decimal": words.decimal, "messages": words.messages}
     tab = browser.new_page()
     said = tab.evaluate(CALL % SOURCE.read_text(encoding="utf-8").replace("export ", ""), [told, texts])

@@ -10,6 +10,7 @@ import pytest
 from deliver_scene import make_report, nothing_to_cut
 from matplotlib.text import Text
 
+from crestcut.base.language import speaking, words_of
 from crestcut.job.answers import Per
 from crestcut.job.prices import Price, Prices
 from crestcut.job.records import Site
@@ -45,7 +46,7 @@ def asked(prices: Prices | None = PRICES, answered: bool = True) -> tuple[Report
     return report, sheet_of(report)
 
 
-def words_of(report: Report, sheet: Worksheet) -> list[list[str]]:
+def words_on(report: Report, sheet: Worksheet) -> list[list[str]]:
     return [[t.get_text() for t in figure.findobj(Text)] for figure in agreement_pages(report, sheet)]
 
 
@@ -56,7 +57,7 @@ def test_what_is_released_has_an_agreement_and_a_quote_only_where_there_are_pric
     report, sheet = asked(prices)
     (path,) = write_agreement(report, sheet, tmp_path)
     assert path.read_bytes() == write_agreement(report, sheet, tmp_path)[0].read_bytes()
-    pages = words_of(report, sheet)
+    pages = words_on(report, sheet)
     assert len(pages) == (3 if prices else 2)
     assert ("Quote" in pages[0]) == (prices is not None)
     text = " ".join(" ".join(page) for page in pages)
@@ -77,7 +78,7 @@ def test_without_a_released_cut_there_is_none(tmp_path: Path, why: str) -> None:
 
 def test_the_quote_adds_up_as_printed_and_has_the_hours_of_the_sheets() -> None:
     report, sheet = asked()
-    page = words_of(report, sheet)[0]
+    page = words_on(report, sheet)[0]
     rows = [re.fullmatch(r"(\S.*?)  .* ([0-9]+\.[0-9]{2}) +([0-9]+\.[0-9]{2})", line) for line in page]
     lines = {row[1]: [float(row[2]), float(row[3])] for row in rows if row}
     total = lines.pop("Together")
@@ -95,7 +96,7 @@ def test_the_quote_adds_up_as_printed_and_has_the_hours_of_the_sheets() -> None:
 @pytest.mark.parametrize("per", [Per.LITRE, Per.KG, Per.BAG])
 def test_every_amount_of_the_quote_is_the_one_on_the_sheets(per: Per) -> None:
     report, sheet = asked(replace(PRICES, disposal=Price(1.5, per)))
-    page = words_of(report, sheet)[0]
+    page = words_on(report, sheet)[0]
     concrete, wear = (
         next(line for line in amount_lines(sheet.quantities) if line.startswith(what))
         for what in ("Concrete: ", "Wear: ")
@@ -106,3 +107,15 @@ def test_every_amount_of_the_quote_is_the_one_on_the_sheets(per: Per) -> None:
     row = next(line for line in page if line.startswith("Wear: "))
     sets = re.search(r"  ([0-9.]+ to [0-9.]+) sets  ", row)
     assert sets is not None and f"cup, shrouded: {sets[1]} of a set" in wear
+
+
+def test_quote_and_agreement_in_another_language_leave_names_alone() -> None:
+    """And no cell of their tables runs into the next or over the edge."""
+    left: set[str] = set()
+    with speaking(replace(words_of("de", "DE"), missing=left)):
+        pages = words_on(*asked())
+    assert "Angebot" in pages[0] and "Worauf man sich einigt" in pages[1]
+    assert not {text for text in left if text.count(" ") > 3}, left
+    assert "Zusammen" in " ".join(pages[0]) and "je Stunde" in " ".join(pages[0])
+    for row in (text for page in pages for text in page if text.startswith("heute, ")):
+        assert len(re.split(" {2,}", row)) == 4 and len(row) <= 102, row

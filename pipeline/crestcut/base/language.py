@@ -26,7 +26,7 @@ from importlib import resources
 ENGLISH = "en"
 LANGUAGES = {ENGLISH: "English", "de": "Deutsch"}  # each by its own name
 # a quantity: a figure or fraction, with the unit of length it is in, "6 ft 3 1/2 in" as one
-_FIGURE = r"(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)*)"
+_FIGURE = r"(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)*)"
 _LENGTH = rf"(?: (?:mm|cm|m|ft {_FIGURE} in|ft|in(?! (?:{_FIGURE}|the|a|which|all|it)\b))\b(?![²³2]))?"
 _QUANTITY = re.compile(rf"(?<![\w.,])-?{_FIGURE}{_LENGTH}(?!\w)")
 _HOLE = re.compile(r"\{(\d+|[a-z])\}")

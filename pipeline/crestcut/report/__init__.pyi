@@ -7,10 +7,10 @@ from .exchange.mesh import write_depth_glb as write_depth_glb
 from .exchange.mesh import write_depth_ply as write_depth_ply
 from .exchange.survey import write_survey as write_survey
 from .folder.files import Staging as Staging
-from .folder.files import alone_in as alone_in
-from .folder.files import refuse_unwritable as refuse_unwritable
 from .folder.files import switched as switched
 from .folder.files import whole as whole
+from .folder.place import alone_in as alone_in
+from .folder.place import refuse_unwritable as refuse_unwritable
 from .look import health_lines as health_lines
 from .look import look_record as look_record
 from .look import write_look as write_look

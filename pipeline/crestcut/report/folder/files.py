@@ -12,9 +12,8 @@ import json
 import os
 import re
 import shutil
-import sys
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
@@ -30,6 +29,13 @@ from crestcut.report.folder.manifest import (
     read_sets,
     set_of,
 )
+from crestcut.report.folder.place import (
+    cannot_write,
+    locked,
+    make_folders,
+    one_at_a_time_in,
+    refuse_unwritable,
+)
 from crestcut.study import Identity
 
 JOURNAL_NAME = "unfinished_switch.json"
@@ -37,7 +43,6 @@ JOURNAL_SAYS = (
     "These results are just being replaced. If this file stays, that was cut short and old and new ones lie"
     " side by side: any crestcut command with this folder as --out puts the old ones back. Use none yet."
 )
-BUSY_NAME = ".jobs_at_work"
 SUPERSEDED = "superseded_"  # before the name of what somebody changed, and a run does not make or makes anew
 _OLD = ".old"
 
@@ -94,12 +99,12 @@ class Staging:
             with held_back():
                 if put_right(self._real):
                     self.say("a run was cut short while it replaced the results here: the old ones are back")
-                _make_folders(self._real.parent, self._made)
+                make_folders(self._real.parent, self._made)
                 self._folder, self._lock = _new_part(self._real)
         except BaseException as error:
             self._tidy()
             if isinstance(error, OSError):
-                raise _cannot_write(self.out, error) from None
+                raise cannot_write(self.out, error) from None
             raise
         return self._folder
 
@@ -112,7 +117,7 @@ class Staging:
                 if kind is None:
                     self._switch(self._folder)
                 elif isinstance(error, OSError) and _is_inside(error.filename, self._folder):
-                    raise _cannot_write(self.out, error) from error
+                    raise cannot_write(self.out, error) from error
             finally:
                 self._tidy()
 
@@ -128,29 +133,18 @@ class Staging:
 
     def _switch(self, part: Path) -> None:
         try:
-            _make_folders(self._real, self._made)
-            with _alone_in(self._real):
+            make_folders(self._real, self._made)
+            with one_at_a_time_in(self._real):
                 _undo_dead(self._real)
                 plan = _plan(part, self._real, self.name, self.about)
                 _carry_out(plan, part, self._real, self._made)
                 self._whole = True
                 switched.append(self.out)
         except OSError as error:
-            raise _cannot_write(self.out, error) from error
+            raise cannot_write(self.out, error) from error
         self.moved = tuple(self.out / name for name in plan.moved)
         for line in plan.told:
             self.say(line)
-
-
-def refuse_unwritable(out: Path) -> None:
-    """Raise CrestcutError where ``out`` is a file, or lies where nothing may be written; ask early."""
-    if out.exists() and not out.is_dir():
-        raise CrestcutError("is a file, a folder is needed", str(out), "name another folder with --out")
-    nearest = _nearest_folder(out.absolute())
-    if not nearest.is_dir():
-        raise CrestcutError(f"{nearest} is a file, not a folder", str(out), "name another folder with --out")
-    if not os.access(nearest, os.W_OK | os.X_OK):
-        raise CrestcutError("no right to write there", str(out), "name another folder with --out")
 
 
 def whole(out: Path, name: str) -> bool:
@@ -165,14 +159,14 @@ def put_right(out: Path) -> bool:
     """Undo a switch that was cut short in ``out``, and sweep what dead runs left; was there one to undo?"""
     undone = False
     if (out / JOURNAL_NAME).is_file():
-        with _alone_in(out):
+        with one_at_a_time_in(out):
             undone = _undo_dead(out)
     for place in (out.parent, out):
         parts: list[Path] = []
         with contextlib.suppress(OSError):  # not there, or not for us to look into
             parts = list(place.iterdir())
         for part in parts:
-            if _part_name(out).fullmatch(part.name) and (lock := _locked(part, wait=False)) is not None:
+            if _part_name(out).fullmatch(part.name) and (lock := locked(part, wait=False)) is not None:
                 shutil.rmtree(part, ignore_errors=True)
                 os.close(lock)
     return undone
@@ -252,7 +246,7 @@ def _carry_out(plan: _Plan, part: Path, out: Path, made: list[Path]) -> None:
     try:
         for step in plan.steps:
             target = _place(step.target, part, out)
-            _make_folders(target.parent, made)
+            make_folders(target.parent, made)
             os.rename(_place(step.source, part, out), target)
     except BaseException:
         _undo(plan.steps, part, out)
@@ -317,7 +311,7 @@ def _new_part(out: Path) -> tuple[Path, int | None]:
         beside = out
     while True:
         part = Path(tempfile.mkdtemp(prefix=f".{out.name or 'out'}-", suffix=".part", dir=beside))
-        lock = _locked(part)
+        lock = locked(part)
         if part.is_dir():  # else another run swept it between the two
             os.chmod(part, 0o755)
             return part, lock
@@ -329,100 +323,6 @@ def _part_name(out: Path) -> re.Pattern[str]:
     return re.compile(rf"\.{re.escape(out.name or 'out')}-[a-z0-9_]+\.part")
 
 
-@contextlib.contextmanager
-def alone_in(out: Path) -> Iterator[None]:
-    """Only one command at a time that does many jobs into ``out``: another is refused, by a CrestcutError.
-
-    By a lock on a file of that folder, which ends with this process; where a system has none, nobody is.
-    """
-    refuse_unwritable(out)
-    made: list[Path] = []
-    place = out / BUSY_NAME
-    try:
-        _make_folders(out, made)
-        place.touch()
-    except OSError as error:
-        raise _cannot_write(out, error) from None
-    held = _locked(place, wait=False)
-    try:
-        if sys.platform != "win32" and not (held and _is_at(held, place)):
-            raise CrestcutError(
-                "another crestcut is at work on jobs in this folder", str(out),
-                "let it end, or name another folder with --out",
-            )  # fmt: skip
-        yield
-        made = []
-    finally:
-        if held is not None:
-            if _is_at(held, place):
-                place.unlink()
-            os.close(held)
-        for folder in reversed(made):
-            with contextlib.suppress(OSError):
-                folder.rmdir()
-
-
-def _is_at(held: int, place: Path) -> bool:
-    """Is an open file still the one at ``place``? One that has just ended takes it away."""
-    try:
-        return os.path.samestat(os.fstat(held), place.stat())
-    except OSError:
-        return False
-
-
-@contextlib.contextmanager
-def _alone_in(folder: Path) -> Iterator[None]:
-    """Only one process at a time switches the same folder."""
-    lock = _locked(folder)
-    try:
-        yield
-    finally:
-        if lock is not None:
-            os.close(lock)
-
-
-def _locked(folder: Path, wait: bool = True) -> int | None:
-    """A lock on a folder that ends with this process; None where it is held, or cannot be."""
-    try:
-        import fcntl
-    except ImportError:  # no such locks on this system: nothing is swept there
-        return None
-    held = None
-    try:
-        held = os.open(folder, os.O_RDONLY)
-        fcntl.flock(held, fcntl.LOCK_EX | (0 if wait else fcntl.LOCK_NB))
-    except OSError:
-        if held is not None:
-            os.close(held)
-        return None
-    return held
-
-
-def _nearest_folder(path: Path) -> Path:
-    """The first of ``path`` and its parents that exists."""
-    while not path.exists() and path != path.parent:
-        path = path.parent
-    return path
-
-
-def _make_folders(folder: Path, made: list[Path]) -> None:
-    missing = []
-    while not folder.exists():
-        missing.append(folder)
-        folder = folder.parent
-    for path in reversed(missing):
-        path.mkdir()
-        made.append(path)
-
-
 def _is_inside(name: object, folder: Path) -> bool:
     # An OSError without a file name is a failed write (a full disk), not a missing input.
     return name is None or str(folder) in str(name)
-
-
-def _cannot_write(out: Path, error: OSError) -> CrestcutError:
-    reason = (error.strerror or str(error)).lower()
-    place = str(error.filename) if isinstance(error, IsADirectoryError) else str(out)
-    return CrestcutError(
-        f"cannot write: {reason}", place, "free some space or name another folder with --out"
-    )

@@ -10,6 +10,7 @@ import textwrap
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from crestcut.base.language import say
 from crestcut.base.units import both, inches, litres, millimetres, number
 from crestcut.chance import IN_USE, WALKING
 from crestcut.job import CostLine, Per, Prices, cost
@@ -63,16 +64,16 @@ def _quote(sheet: Worksheet, prices: Prices) -> list[Figure]:
     paper.text(f"All amounts in {prices.currency}, at the prices of whoever does the work.", bold=True)
     rows = [
         (
-            textwrap.shorten(x.what, WHAT - 2, placeholder=" ...").ljust(WHAT), _amount_words(x),
+            textwrap.shorten(say(x.what), WHAT - 2, placeholder=" ...").ljust(WHAT), _amount_words(x),
             f"{_plain(x.price.amount)} per {x.price.per}", f"{x.least:.2f}", f"{x.most:.2f}",
         )
         for x in found.lines
     ]  # fmt: skip
     widths = (WHAT, 20, 18, 12, 12)
-    paper.table(("what".ljust(WHAT), "how much", "price", "least", "most"), widths, rows, ruled=0)
+    paper.table((say("what").ljust(WHAT), "how much", "price", "least", "most"), widths, rows, ruled=0)
     paper.rule(paper.at - 0.17, 0.6)
-    total = ("Together".ljust(WHAT), "", "", f"{found.least:.2f}", f"{found.most:.2f}")
-    paper.mono("".join(cell.rjust(width) for cell, width in zip(total, widths, strict=True)), bold=True)
+    total = (say("Together").ljust(WHAT), "", "", f"{found.least:.2f}", f"{found.most:.2f}")
+    paper.mono("".join(say(cell).rjust(width) for cell, width in zip(total, widths, strict=True)), bold=True)
     paper.at += 0.1
     if found.unpriced:
         paper.text(f"No price was given, and none is in the sum: {', '.join(found.unpriced)}.", bold=True)
@@ -156,7 +157,7 @@ def _gaps(paper: Paper, report: Report, sheet: Worksheet) -> None:
     pairs += [("after", left.today, left.in_use)] if left is not None else []
     rows = [
         (
-            f"{when}, {how}".ljust(24), length(chance.least_clearance),
+            say(f"{when}, {how}").ljust(24), length(chance.least_clearance),
             " to ".join(map(length, chance.interval)), chance.words or chance.verdict,
         )
         for when, *chances in pairs
@@ -164,7 +165,7 @@ def _gaps(paper: Paper, report: Report, sheet: Worksheet) -> None:
         if chance is not None
     ]  # fmt: skip
     heads = ("".ljust(24), "best estimate", "19 times in 20 between", "chance")
-    paper.table(heads, (24, 15, 25, 38), rows, ruled=2)  # together as wide as the page has room
+    paper.table(heads, (24, 13, 27, 38), rows, ruled=2)  # together as wide as the page has room
     paper.text("Below zero it touches. Every gap is the least anywhere under the vehicle.", size=SMALL)
 
 

@@ -257,9 +257,9 @@ class Paper:
         return textwrap.wrap(say(text), characters) or [""]
 
     def mono(self, line: str, bold: bool = False) -> None:
-        """One line in type of even width."""
+        """One line in type of even width, as it stands: its cells are in the reader's language already."""
         self.need(self.row)
-        self.put(
+        self._set(
             SIDE, self.at, line, fontsize=TYPE, family="Courier", fontweight="bold" if bold else "normal"
         )
         self.at += self.row * 0.92

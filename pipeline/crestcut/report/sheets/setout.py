@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from crestcut.base.language import say
 from crestcut.base.units import INCH, inches, inches_at_least, inches_at_most, millimetres
 from crestcut.report.sheets.map import draw_map
 from crestcut.report.sheets.paper import Paper, filled
@@ -153,10 +154,12 @@ def _string(paper: Paper, rows: list[StringRow], head: bool) -> None:
     m = unit(metric)
     if head:
         paper.mono(
-            f"{first.name}   offset {side(first.offset, metric, 2)} {m}   both blocks"
-            f" {_blocks(first, metric)}"
-            f"   at {paper.sheet.words.station}s {far(first.rear_at, metric, 2)} and"
-            f" {far(first.front_at, metric, 2)} {m}",
+            say(
+                f"{first.name}   offset {side(first.offset, metric, 2)} {m}   both blocks"
+                f" {_blocks(first, metric)}"
+                f"   at {paper.sheet.words.station}s {far(first.rear_at, metric, 2)} and"
+                f" {far(first.front_at, metric, 2)} {m}"
+            ),
             bold=True,
         )
     columns = [
@@ -164,7 +167,7 @@ def _string(paper: Paper, rows: list[StringRow], head: bool) -> None:
         (f"AT LEAST, {unit(metric, True)}", [_least(r, metric) for r in rows], " ....."),
     ]
     for name, cells, read in columns:
-        line = name.rjust(20) + "".join(f"{cell.rjust(8)}{read:6}" for cell in cells)
+        line = say(name).rjust(20) + "".join(f"{say(cell).rjust(8)}{read:6}" for cell in cells)
         paper.mono(line, bold=name.startswith("AT"))
         paper.at += 0.02
     paper.rule(paper.at - paper.row * 0.45, 0.25)

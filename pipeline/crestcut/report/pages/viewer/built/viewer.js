@@ -1,5 +1,5 @@
 /*!
-built from d0f02a20b786eacd21f4808e5cef037dd586097cd4fc870c2fbb0fac995a7a5c
+built from 64c12fec377de5f8e9e42c018cdce1d3b4f88661c7c6d7c6ec1166bece0fe858
 
 three 0.187.0 (MIT)
 The MIT License

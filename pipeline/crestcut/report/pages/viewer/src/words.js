@@ -1,7 +1,7 @@
 // What a script writes into a page, in the reader's language: the twin of `base/language.py`, held to it by a test. The page itself
 // comes translated; here every text that a script adds is looked up in the same catalogue as it appears, before it is painted.
 
-const FIGURE = String.raw`(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)*)`;
+const FIGURE = String.raw`(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)*)`;
 const LENGTH = String.raw`(?: (?:mm|cm|m|ft ${FIGURE} in|ft|in(?! (?:${FIGURE}|the|a|which|all|it)\b))\b(?![²³2]))?`;
 const QUANTITY = new RegExp(String.raw`(?<![\w.,])-?${FIGURE}${LENGTH}(?!\w)`, "g");
 const HOLE = /\{(\d+|[a-z])\}/g;
