@@ -153,22 +153,15 @@ def read_file(
     scale, turn = np.asarray(found.scale), ROTATION[axis]
     turned = (raw.points * scale) @ turn.T
     shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
-    points, colours, edge = turned - shift, raw.colours, None
+    points = turned - shift
     facing = 0.0 if raw.faces is None else looking_up(points, raw.faces)
-    holes: tuple[Bridge, ...] = ()
     # in another unit than the file's own, its coordinates are none of the system's
     kept = raw.unit is None or np.allclose(scale, raw.unit.scale, rtol=1e-9)
     if not kept and raw.system.plan:
         notes = (*notes, f"{path.name}: in {found.name} its coordinates are none of {raw.system.plan}")
     frame = Frame(scale, turn, shift, found.name, axis, raw.system if kept else NO_SYSTEM)
-    if raw.faces is not None:
-        edge = float(np.median(edge_lengths(points, raw.faces)))
-        over = bridging(points, raw.faces)
-        holes = bridges(points, raw.faces[over])
-        points, colours = sample_faces(points, raw.faces[~over], raw.colours)
-        if len(points) == 0:
-            raise CrestcutError("its faces have no area", where, "export the scan again")
-        notes = (*notes, *_bridge_note(holes, frame, path.name))
+    points, colours, edge, holes = _strewn(points, raw, where)
+    notes = (*notes, *_bridge_note(holes, frame, path.name))
     quantum = _quantum(raw, turned, max(found.scale))
     if quantum > FINEST:
         notes = (*notes, f"{path.name}: {rounded(quantum)}")
@@ -185,14 +178,9 @@ def read_file(
         size=path.stat().st_size,
         origin=raw.origin,
     )  # fmt: skip
-    passes: tuple[ScanPass, ...] = ()
+    passes = _passes(points, raw, path.name)
+    notes = (*notes, *filter(None, [disagreement(passes)]))
     source = np.zeros(len(points), np.int16)
-    if raw.station is not None:
-        passes = station_passes(points, raw.station, path.name)
-        if counts is not None and raw.tally is not None:
-            each = raw.tally.by_station.tolist()
-            passes = tuple(replace(p, points=n) for p, n in zip(passes, each, strict=False))
-        notes = (*notes, *filter(None, [disagreement(passes)]))
     return Scan(
         points=points,
         source=source,
@@ -205,6 +193,33 @@ def read_file(
         notes=notes,
         every=every,
     )
+
+
+def _strewn(
+    points: FloatArray, raw: RawScan, where: str
+) -> tuple[FloatArray, NDArray[np.uint8] | None, float | None, tuple[Bridge, ...]]:
+    """Points over the faces of a mesh and their colours, the median length of its edges and the holes that
+    it bridges; of a cloud its own points. points (n, 3) site metres, of ``raw``."""
+    if raw.faces is None:
+        return points, raw.colours, None, ()
+    edge = float(np.median(edge_lengths(points, raw.faces)))
+    over = bridging(points, raw.faces)
+    holes = bridges(points, raw.faces[over])
+    points, colours = sample_faces(points, raw.faces[~over], raw.colours)
+    if len(points) == 0:
+        raise CrestcutError("its faces have no area", where, "export the scan again")
+    return points, colours, edge, holes
+
+
+def _passes(points: FloatArray, raw: RawScan, name: str) -> tuple[ScanPass, ...]:
+    """The stations of a file that holds several, with as many points as they have in it, held or not."""
+    if raw.station is None:
+        return ()
+    passes = station_passes(points, raw.station, name)
+    if raw.tally is None or raw.tally.every == 1:
+        return passes
+    each = raw.tally.by_station.tolist()
+    return tuple(replace(p, points=n) for p, n in zip(passes, each, strict=False))
 
 
 def _in_system(raw: RawScan, crs: str, where: str) -> RawScan:
