@@ -151,6 +151,23 @@ def test_a_look_at_a_few_points_tells_the_density_of_all(
     assert assess(few).density_median == pytest.approx(assess(whole).density_median, rel=0.1)
 
 
+def test_repeats_that_are_held_in_part_say_so_each(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    paths = []
+    for name, count in (("a", 40_000), ("b", 20_000)):
+        (tmp_path / name).mkdir()
+        paths.append(_laz(tmp_path / name, _cloud(count)).rename(tmp_path / f"{name}.laz"))
+    monkeypatch.setattr(load, "HELD", Take(10_000, 5_000))
+    scan = read_scan(ScanChoice(tuple(paths)), None, anywhere)
+    held = [n for n in scan.notes if "of them held" in n]
+    assert held == [
+        f"{f.path.name}: {f.points:,} points, one in {e} of them held"
+        for f, e in zip(scan.files, (4, 2), strict=True)
+    ]
+    # told from what is held, never more than there are
+    whole = assess(read_scan(ScanChoice(tuple(paths)))).density_median
+    assert scan.every == 2 and 0.5 * whole < assess(scan).density_median < 1.05 * whole
+
+
 def test_memory_follows_what_is_held(tmp_path: Path) -> None:
     path = _laz(tmp_path, _cloud(1_500_000))
     tracemalloc.start()

@@ -82,7 +82,7 @@ def read_scan(
         from crestcut.scan.registering.repeats import join_repeats
 
         say(f"registering {len(scans)} repeats")
-        scan = join_repeats(scans)
+        scan = join_repeats([_some_said(s) for s in scans])
     if choice.control or choice.checks:
         from crestcut.scan.control.tie import refuse_outside, tied
 
@@ -96,13 +96,11 @@ def read_scan(
 def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
     """The scan, of which a part of the points is held, with the points that are needed instead: all of them,
     or as many as can be. Of repeats those that are held stay, since they are laid on one another."""
-    if scan.every == 1 or needs is None:
+    if scan.every == 1 or needs is None or len(scan.files) > 1:
         return scan
-    count = sum(f.points for f in scan.files)
-    patches = needs(scan.frame) if len(scan.files) == 1 else ()
+    patches = needs(scan.frame)
     if not patches:
-        said = f"{count:,} points, one in {scan.every} of them held"
-        return replace(scan, notes=(*scan.notes, said))
+        return _some_said(scan)
     path, whole = scan.files[0].path, scan.points[:: -(-len(scan.points) // FEW)].copy()
     scan = replace(scan, points=whole, source=scan.source[: len(whole)], pass_of=np.empty(0, np.int16),
                    colours=None, time=None)  # fmt: skip
@@ -119,12 +117,21 @@ def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
     points = points if movement is None else movement.apply(points)
     every = 1 if raw.tally is None else raw.tally.every
     held = "all there" if every == 1 else f"one in {every} there"
-    said = f"{path.name}: {count:,} points, {len(points):,} held where they are needed, {held}"
+    said = f"{path.name}: {scan.files[0].points:,} points, {len(points):,} held where they are needed, {held}"
     source = np.zeros(len(points), np.int16)
     return replace(
         scan, points=points, source=source, pass_of=source if raw.station is None else raw.station,
         colours=raw.colours, time=raw.time, every=every, whole=whole, notes=(*scan.notes, said),
     )  # fmt: skip
+
+
+def _some_said(scan: Scan) -> Scan:
+    """One file's scan, with a note where but some of its points are held."""
+    if scan.every == 1:
+        return scan
+    (file,) = scan.files
+    said = f"{file.path.name}: {file.points:,} points, one in {scan.every} of them held"
+    return replace(scan, notes=(*scan.notes, said))
 
 
 def read_file(

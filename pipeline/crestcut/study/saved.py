@@ -196,8 +196,8 @@ def scan_read(
     held: tuple[ScanChoice, Scan] | None = None,
 ) -> Scan:  # fmt: skip
     """The job's scan, or of one too large to be held what its line needs. drawn : the line's own file. held :
-    one that was read just now, taken where it is the job's and whole: another line needs other points."""
-    if held is not None and held[0] == job.scan and held[1].every == 1 and held[1].whole is None:
+    one that was read just now for a line, taken where it is the job's and not what that line alone needed."""
+    if held is not None and held[0] == job.scan and held[1].whole is None:
         return held[1]
     return read_scan(job.scan, say, points_needed(drivers, job, drawn))
 
