@@ -141,6 +141,20 @@ def test_of_a_scan_too_large_to_be_held_the_part_needed_is_whole(
         assert [n for n in part.notes if "left out" in n] == [n for n in whole.notes if "left out" in n]
 
 
+def test_classes_that_say_nothing_leave_nothing_out_of_a_part_either(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = _laz(tmp_path, _cloud())
+    las = laspy.read(path)
+    las.classification = (np.arange(COUNT) % 3 == 0).astype(np.uint8)  # never classified, unclassified
+    las.write(path)
+    choice = ScanChoice((path,), leave_classes=(1,))
+    whole, patch = read_scan(choice).points, Patch((3.0, 1.0), 0.2, (3.0, 2.0))
+    monkeypatch.setattr(load, "HELD", Take(1500, 1000))
+    part = read_scan(choice, None, lambda _: (patch,))
+    np.testing.assert_array_equal(part.points, whole[patch.holds(*whole[:, :2].T)])
+
+
 def test_a_look_at_a_few_points_tells_the_density_of_all(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -112,7 +112,8 @@ def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
         turn, move = by @ turn, by @ (move - movement.middle) + movement.at_middle
     say(f"reading what is needed of {path.name}")
     plan = np.column_stack([turn, move])[:2]
-    raw = _read(path, replace(HELD, cut=Cut(patches, plan, classes.use, classes.leave)))
+    told = classes if scan.classed else Classes((), ())
+    raw = _read(path, replace(HELD, cut=Cut(patches, plan, told.use, told.leave)))
     points = (raw.points * came.scale) @ came.rotation.T - came.shift
     points = points if movement is None else movement.apply(points)
     every = 1 if raw.tally is None else raw.tally.every
@@ -199,6 +200,7 @@ def read_file(
         time=raw.time if raw.faces is None else None,
         notes=notes,
         every=every,
+        classed=raw.classes is not None,
     )
 
 
