@@ -24,7 +24,15 @@ from crestcut.scan.formats.take import ALL, MOST, Cut, Patch, Take
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
-from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below, looking_up, stands_above
+from crestcut.scan.placing.up import (
+    ROTATION,
+    Standing,
+    guess_up,
+    hangs_below,
+    looking_up,
+    standing_of,
+    stands_above,
+)
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
 from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
@@ -154,8 +162,9 @@ def read_file(
     raw = raw if crs is None else _in_system(raw, crs, where)
     size = size_of(raw.points, every)
     _refuse_thin(raw.points, size, where)
+    standing = standing_of(raw.points)
     found, notes = settle_unit(size, unit, raw.unit, where)
-    axis, up_reason, up_notes = _settle_up(raw, up, where)
+    axis, up_reason, up_notes = _settle_up(raw, standing, up, where)
     guessed = unit is None and raw.unit is None
     notes = (*raw.notes, *notes, *up_notes)
     scale, turn = np.asarray(found.scale), ROTATION[axis]
@@ -179,7 +188,7 @@ def read_file(
         unit_guessed=guessed,
         unit_alternatives=alternatives(size, found) if guessed else (),
         up_guessed=up is None and raw.up is None,
-        up_shown=_up_shown(raw, axis, facing),
+        up_shown=_up_shown(raw, standing, axis, facing),
         faces_down=facing < -FACING,
         quantum=quantum,
         bridges=holes,
@@ -315,9 +324,11 @@ def _refuse_thin(points: FloatArray, size: Size, where: str) -> None:
         )
 
 
-def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str, tuple[str, ...]]:
+def _settle_up(
+    raw: RawScan, standing: Standing, declared: str | None, where: str
+) -> tuple[str, str, tuple[str, ...]]:
     """(axis, reason, notes on contradictions): declared, else written, else guessed from the shape."""
-    guess, reason, sure = guess_up(raw.points)
+    guess, reason, sure = guess_up(raw.points, standing)
     stated = declared or (raw.up.axis if raw.up else None)
     if stated is None:
         return guess, reason, ()
@@ -328,7 +339,7 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     same = guess.lstrip("-") == stated.lstrip("-")
     if sure and not same:
         notes.append(f"{where}: up axis {stated} is {said}, but the shape says {reason}")
-    if same and hangs_below(raw.points, stated):
+    if same and hangs_below(standing(stated)):
         other = stated.removeprefix("-") if stated.startswith("-") else f"-{stated}"
         notes.append(
             f"{where}: up axis {stated} is {said}, but what stands out from the slab stands out downwards: "
@@ -337,7 +348,7 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     return stated, said, tuple(notes)
 
 
-def _up_shown(raw: RawScan, axis: str, facing: float) -> str:
+def _up_shown(raw: RawScan, standing: Standing, axis: str, facing: float) -> str:
     """What of the file shows that ``axis`` points up, beside whoever says so; "" where nothing does."""
     if raw.up is not None and raw.up.axis == axis:
         return raw.up.reason
@@ -345,7 +356,7 @@ def _up_shown(raw: RawScan, axis: str, facing: float) -> str:
         return f"heights in {raw.system.heights}"
     if facing > FACING:
         return "its faces look up"
-    return "what stands on the slab" if stands_above(raw.points, axis) else ""
+    return "what stands on the slab" if stands_above(standing(axis)) else ""
 
 
 def scan_digest(path: Path) -> str:
