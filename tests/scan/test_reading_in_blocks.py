@@ -11,7 +11,7 @@ import numpy as np
 import pye57
 import pytest
 
-from crestcut.job import ScanChoice
+from crestcut.job import ScanChoice, Surveyed
 from crestcut.scan import Patch, anywhere, assess, load, read_scan
 from crestcut.scan.formats import ply
 from crestcut.scan.formats.e57 import read_e57
@@ -133,12 +133,50 @@ def test_of_a_scan_too_large_to_be_held_the_part_needed_is_whole(
         part = read_scan(choice, None, lambda _: (patch,))
         np.testing.assert_array_equal(part.points, whole.points[inside])
         assert part.every == 1 and 100 < inside.sum() < 1500
-        assert part.time is not None and part.colours is not None
+        assert part.time is not None and part.colours is not None and whole.colours is not None
+        np.testing.assert_array_equal(part.colours, whole.colours[inside])
         assert part.files[0].points == whole.files[0].points  # those left out are counted all the same
-        assert part.files[0].sha256 == whole.files[0].sha256 and part.all_over.shape[0] > 300
+        assert part.files[0].sha256 == whole.files[0].sha256
+        assert np.ptp(part.all_over, axis=0)[:2] == pytest.approx((12.0, 5.0), abs=0.3)
         np.testing.assert_array_equal(part.frame.shift, whole.frame.shift)
         assert any("left out by their classes" in n for n in part.notes)
         assert [n for n in part.notes if "left out" in n] == [n for n in whole.notes if "left out" in n]
+
+
+def test_a_part_of_a_scan_on_control_lies_where_the_whole_does(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = _laz(tmp_path, _cloud())
+    seen = np.array([[0.5, 0.5, 0.05], [11.0, 0.5, 1.1], [11.0, 4.5, 1.1], [1.0, 4.0, 0.1]])
+    c, s = np.cos(0.4), np.sin(0.4)
+    at = seen @ np.array([[c, -s, 0.0], [s, c, 0.0], [0.0, 0.0, 1.0]]).T * 1.001 + [4310.0, 7120.0, 55.0]
+    control = tuple(
+        Surveyed(str(k), tuple(a), tuple(b))
+        for k, (a, b) in enumerate(zip(at.tolist(), seen.tolist(), strict=True))
+    )
+    choice = ScanChoice((path,), "m", "z", None, control=control, free_scale=True)
+    whole = read_scan(choice)
+    x, y = np.median(whole.points[:, :2], axis=0)
+    patch = Patch((float(x), float(y)), 0.2, (2.0, 2.0))
+    monkeypatch.setattr(load, "HELD", Take(1500, 1000))
+    part = read_scan(choice, None, lambda _: (patch,))
+    inside = patch.holds(*whole.points[:, :2].T)
+    assert part.frame.to_own(part.points) == pytest.approx(whole.frame.to_own(whole.points[inside]), abs=1e-7)
+    assert part.every == 1 and 100 < inside.sum() < 1500
+
+
+def test_classes_that_say_nothing_leave_nothing_out_of_a_part_either(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = _laz(tmp_path, _cloud())
+    las = laspy.read(path)
+    las.classification = (np.arange(COUNT) % 3 == 0).astype(np.uint8)  # never classified, unclassified
+    las.write(path)
+    choice = ScanChoice((path,), leave_classes=(1,))
+    whole, patch = read_scan(choice).points, Patch((3.0, 1.0), 0.2, (3.0, 2.0))
+    monkeypatch.setattr(load, "HELD", Take(1500, 1000))
+    part = read_scan(choice, None, lambda _: (patch,))
+    np.testing.assert_array_equal(part.points, whole[patch.holds(*whole[:, :2].T)])
 
 
 def test_a_look_at_a_few_points_tells_the_density_of_all(
@@ -149,6 +187,23 @@ def test_a_look_at_a_few_points_tells_the_density_of_all(
     few, whole = read_scan(path, None, anywhere), read_scan(path)
     assert few.every == 8 and len(few.points) < 30_000
     assert assess(few).density_median == pytest.approx(assess(whole).density_median, rel=0.1)
+
+
+def test_repeats_that_are_held_in_part_say_so_each(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    paths = []
+    for name, count in (("a", 40_000), ("b", 20_000)):
+        (tmp_path / name).mkdir()
+        paths.append(_laz(tmp_path / name, _cloud(count)).rename(tmp_path / f"{name}.laz"))
+    monkeypatch.setattr(load, "HELD", Take(10_000, 5_000))
+    scan = read_scan(ScanChoice(tuple(paths)), None, anywhere)
+    held = [n for n in scan.notes if "of them held" in n]
+    assert held == [
+        f"{f.path.name}: {f.points:,} points, one in {e} of them held"
+        for f, e in zip(scan.files, (4, 2), strict=True)
+    ]
+    # told from what is held, never more than there are
+    whole = assess(read_scan(ScanChoice(tuple(paths)))).density_median
+    assert scan.every == 2 and 0.5 * whole < assess(scan).density_median < 1.05 * whole
 
 
 def test_memory_follows_what_is_held(tmp_path: Path) -> None:

@@ -16,6 +16,7 @@ from crestcut.base.grid import FloatArray
 from crestcut.base.units import FOOT, METRES_PER, US_SURVEY_FOOT
 from crestcut.job.records import ScanChoice
 from crestcut.scan.load import read_file, read_scan
+from crestcut.scan.placing import up
 from crestcut.scan.placing.up import ROTATION, guess_up
 
 
@@ -176,3 +177,21 @@ def test_another_unit_axis_or_origin_gives_the_same_site_points(
     plan = scan.frame.site_to_plan(scan.points)
     np.testing.assert_allclose(scan.frame.plan_to_site(plan), scan.points[:, :2], atol=1e-6, rtol=0)
     np.testing.assert_allclose(plan * METRES_PER[unit], points[:, :2], atol=1e-6, rtol=0)
+
+
+def test_a_mesh_is_seen_from_where_its_corners_go_round_against_the_clock() -> None:
+    points = np.array([[0.0, 0, 0], [1, 0, 0], [1, 1, 0.1], [0, 1, 0.1]])
+    faces = np.array([[0, 1, 2], [0, 2, 3]])
+    assert up.looking_up(points, faces) == pytest.approx(1.0)
+    assert up.looking_up(points, faces[:, ::-1]) == pytest.approx(-1.0)
+
+
+def test_a_box_shows_which_way_is_up_and_a_bare_slab_does_not() -> None:
+    rng = np.random.default_rng(2)
+    slab = np.column_stack([rng.uniform((0, 0), (6, 4), (60_000, 2)), rng.normal(0, 0.003, 60_000)])
+    box = np.column_stack([rng.uniform((2, 1), (2.7, 1.7), (6_000, 2)), rng.normal(0.4, 0.003, 6_000)])
+    seen = up.standing_of(np.concatenate([slab, box]))
+    assert up.stands_above(seen("z")) and not up.hangs_below(seen("z"))
+    assert up.hangs_below(seen("-z")) and not up.stands_above(seen("-z"))
+    bare = up.standing_of(slab)("z")
+    assert not up.stands_above(bare) and not up.hangs_below(bare)

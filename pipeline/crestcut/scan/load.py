@@ -24,7 +24,15 @@ from crestcut.scan.formats.take import ALL, MOST, Cut, Patch, Take
 from crestcut.scan.placing.rounding import FINEST, decimals_of, quantum_of, rounded
 from crestcut.scan.placing.system import NO_SYSTEM, asked_system, differ, unit_name
 from crestcut.scan.placing.unit import Size, alternatives, settle_unit, size_of
-from crestcut.scan.placing.up import ROTATION, guess_up, hangs_below, looking_up, stands_above
+from crestcut.scan.placing.up import (
+    ROTATION,
+    Standing,
+    guess_up,
+    hangs_below,
+    looking_up,
+    standing_of,
+    stands_above,
+)
 from crestcut.scan.records import Bridge, Frame, Scan, ScanFile, ScanPass
 from crestcut.scan.registering.stations import disagreement, station_passes
 from crestcut.scan.sample import sample_faces
@@ -82,7 +90,7 @@ def read_scan(
         from crestcut.scan.registering.repeats import join_repeats
 
         say(f"registering {len(scans)} repeats")
-        scan = join_repeats(scans)
+        scan = join_repeats([_some_said(s) for s in scans])
     if choice.control or choice.checks:
         from crestcut.scan.control.tie import refuse_outside, tied
 
@@ -96,13 +104,11 @@ def read_scan(
 def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
     """The scan, of which a part of the points is held, with the points that are needed instead: all of them,
     or as many as can be. Of repeats those that are held stay, since they are laid on one another."""
-    if scan.every == 1 or needs is None:
+    if scan.every == 1 or needs is None or len(scan.files) > 1:
         return scan
-    count = sum(f.points for f in scan.files)
-    patches = needs(scan.frame) if len(scan.files) == 1 else ()
+    patches = needs(scan.frame)
     if not patches:
-        said = f"{count:,} points, one in {scan.every} of them held"
-        return replace(scan, notes=(*scan.notes, said))
+        return _some_said(scan)
     path, whole = scan.files[0].path, scan.points[:: -(-len(scan.points) // FEW)].copy()
     scan = replace(scan, points=whole, source=scan.source[: len(whole)], pass_of=np.empty(0, np.int16),
                    colours=None, time=None)  # fmt: skip
@@ -114,17 +120,27 @@ def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
         turn, move = by @ turn, by @ (move - movement.middle) + movement.at_middle
     say(f"reading what is needed of {path.name}")
     plan = np.column_stack([turn, move])[:2]
-    raw = _read(path, replace(HELD, cut=Cut(patches, plan, classes.use, classes.leave)))
+    told = classes if scan.classed else Classes((), ())
+    raw = _read(path, replace(HELD, cut=Cut(patches, plan, told.use, told.leave)))
     points = (raw.points * came.scale) @ came.rotation.T - came.shift
     points = points if movement is None else movement.apply(points)
     every = 1 if raw.tally is None else raw.tally.every
     held = "all there" if every == 1 else f"one in {every} there"
-    said = f"{path.name}: {count:,} points, {len(points):,} held where they are needed, {held}"
+    said = f"{path.name}: {scan.files[0].points:,} points, {len(points):,} held where they are needed, {held}"
     source = np.zeros(len(points), np.int16)
     return replace(
         scan, points=points, source=source, pass_of=source if raw.station is None else raw.station,
         colours=raw.colours, time=raw.time, every=every, whole=whole, notes=(*scan.notes, said),
     )  # fmt: skip
+
+
+def _some_said(scan: Scan) -> Scan:
+    """One file's scan, with a note where but some of its points are held."""
+    if scan.every == 1:
+        return scan
+    (file,) = scan.files
+    said = f"{file.path.name}: {file.points:,} points, one in {scan.every} of them held"
+    return replace(scan, notes=(*scan.notes, said))
 
 
 def read_file(
@@ -146,29 +162,23 @@ def read_file(
     raw = raw if crs is None else _in_system(raw, crs, where)
     size = size_of(raw.points, every)
     _refuse_thin(raw.points, size, where)
+    standing = standing_of(raw.points)
     found, notes = settle_unit(size, unit, raw.unit, where)
-    axis, up_reason, up_notes = _settle_up(raw, up, where)
+    axis, up_reason, up_notes = _settle_up(raw, standing, up, where)
     guessed = unit is None and raw.unit is None
     notes = (*raw.notes, *notes, *up_notes)
     scale, turn = np.asarray(found.scale), ROTATION[axis]
     turned = (raw.points * scale) @ turn.T
     shift = np.trunc(np.median(turned, axis=0) / SHIFT_STEP) * SHIFT_STEP + 0.0
-    points, colours, edge = turned - shift, raw.colours, None
+    points = turned - shift
     facing = 0.0 if raw.faces is None else looking_up(points, raw.faces)
-    holes: tuple[Bridge, ...] = ()
     # in another unit than the file's own, its coordinates are none of the system's
     kept = raw.unit is None or np.allclose(scale, raw.unit.scale, rtol=1e-9)
     if not kept and raw.system.plan:
         notes = (*notes, f"{path.name}: in {found.name} its coordinates are none of {raw.system.plan}")
     frame = Frame(scale, turn, shift, found.name, axis, raw.system if kept else NO_SYSTEM)
-    if raw.faces is not None:
-        edge = float(np.median(edge_lengths(points, raw.faces)))
-        over = bridging(points, raw.faces)
-        holes = bridges(points, raw.faces[over])
-        points, colours = sample_faces(points, raw.faces[~over], raw.colours)
-        if len(points) == 0:
-            raise CrestcutError("its faces have no area", where, "export the scan again")
-        notes = (*notes, *_bridge_note(holes, frame, path.name))
+    points, colours, edge, holes = _strewn(points, raw, where)
+    notes = (*notes, *_bridge_note(holes, frame, path.name))
     quantum = _quantum(raw, turned, max(found.scale))
     if quantum > FINEST:
         notes = (*notes, f"{path.name}: {rounded(quantum)}")
@@ -178,21 +188,16 @@ def read_file(
         unit_guessed=guessed,
         unit_alternatives=alternatives(size, found) if guessed else (),
         up_guessed=up is None and raw.up is None,
-        up_shown=_up_shown(raw, axis, facing),
+        up_shown=_up_shown(raw, standing, axis, facing),
         faces_down=facing < -FACING,
         quantum=quantum,
         bridges=holes,
         size=path.stat().st_size,
         origin=raw.origin,
     )  # fmt: skip
-    passes: tuple[ScanPass, ...] = ()
+    passes = _passes(points, raw, path.name)
+    notes = (*notes, *filter(None, [disagreement(passes)]))
     source = np.zeros(len(points), np.int16)
-    if raw.station is not None:
-        passes = station_passes(points, raw.station, path.name)
-        if counts is not None and raw.tally is not None:
-            each = raw.tally.by_station.tolist()
-            passes = tuple(replace(p, points=n) for p, n in zip(passes, each, strict=False))
-        notes = (*notes, *filter(None, [disagreement(passes)]))
     return Scan(
         points=points,
         source=source,
@@ -204,7 +209,35 @@ def read_file(
         time=raw.time if raw.faces is None else None,
         notes=notes,
         every=every,
+        classed=raw.classes is not None,
     )
+
+
+def _strewn(
+    points: FloatArray, raw: RawScan, where: str
+) -> tuple[FloatArray, NDArray[np.uint8] | None, float | None, tuple[Bridge, ...]]:
+    """Points over the faces of a mesh and their colours, the median length of its edges and the holes that
+    it bridges; of a cloud its own points. points (n, 3) site metres, of ``raw``."""
+    if raw.faces is None:
+        return points, raw.colours, None, ()
+    edge = float(np.median(edge_lengths(points, raw.faces)))
+    over = bridging(points, raw.faces)
+    holes = bridges(points, raw.faces[over])
+    points, colours = sample_faces(points, raw.faces[~over], raw.colours)
+    if len(points) == 0:
+        raise CrestcutError("its faces have no area", where, "export the scan again")
+    return points, colours, edge, holes
+
+
+def _passes(points: FloatArray, raw: RawScan, name: str) -> tuple[ScanPass, ...]:
+    """The stations of a file that holds several, with as many points as they have in it, held or not."""
+    if raw.station is None:
+        return ()
+    passes = station_passes(points, raw.station, name)
+    if raw.tally is None or raw.tally.every == 1:
+        return passes
+    each = raw.tally.by_station.tolist()
+    return tuple(replace(p, points=n) for p, n in zip(passes, each, strict=False))
 
 
 def _in_system(raw: RawScan, crs: str, where: str) -> RawScan:
@@ -291,9 +324,11 @@ def _refuse_thin(points: FloatArray, size: Size, where: str) -> None:
         )
 
 
-def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str, tuple[str, ...]]:
+def _settle_up(
+    raw: RawScan, standing: Standing, declared: str | None, where: str
+) -> tuple[str, str, tuple[str, ...]]:
     """(axis, reason, notes on contradictions): declared, else written, else guessed from the shape."""
-    guess, reason, sure = guess_up(raw.points)
+    guess, reason, sure = guess_up(raw.points, standing)
     stated = declared or (raw.up.axis if raw.up else None)
     if stated is None:
         return guess, reason, ()
@@ -304,7 +339,7 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     same = guess.lstrip("-") == stated.lstrip("-")
     if sure and not same:
         notes.append(f"{where}: up axis {stated} is {said}, but the shape says {reason}")
-    if same and hangs_below(raw.points, stated):
+    if same and hangs_below(standing(stated)):
         other = stated.removeprefix("-") if stated.startswith("-") else f"-{stated}"
         notes.append(
             f"{where}: up axis {stated} is {said}, but what stands out from the slab stands out downwards: "
@@ -313,7 +348,7 @@ def _settle_up(raw: RawScan, declared: str | None, where: str) -> tuple[str, str
     return stated, said, tuple(notes)
 
 
-def _up_shown(raw: RawScan, axis: str, facing: float) -> str:
+def _up_shown(raw: RawScan, standing: Standing, axis: str, facing: float) -> str:
     """What of the file shows that ``axis`` points up, beside whoever says so; "" where nothing does."""
     if raw.up is not None and raw.up.axis == axis:
         return raw.up.reason
@@ -321,7 +356,7 @@ def _up_shown(raw: RawScan, axis: str, facing: float) -> str:
         return f"heights in {raw.system.heights}"
     if facing > FACING:
         return "its faces look up"
-    return "what stands on the slab" if stands_above(raw.points, axis) else ""
+    return "what stands on the slab" if stands_above(standing(axis)) else ""
 
 
 def scan_digest(path: Path) -> str:

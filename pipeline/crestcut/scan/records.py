@@ -233,7 +233,8 @@ class Scan(Summary):
     pass_of : (n,) int16, index into ``passes``; a file is one pass unless it holds several stations.
     colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.
     every : how manieth point is held, of all or of those in the part that was asked for.  whole : (m, 3) a
-    few of all points, where ``points`` are those of a part; None where they are of all.
+    few of all points, where ``points`` are those of a part; None where they are of all.  classed : whether
+    its one file says of its points what they are.
     """
 
     points: FloatArray
@@ -248,6 +249,7 @@ class Scan(Summary):
     tie: Tie | None = None
     every: int = 1
     whole: FloatArray | None = None
+    classed: bool = False
 
     @property
     def all_over(self) -> FloatArray:

@@ -197,10 +197,10 @@ def scan_read(
 ) -> Scan:  # fmt: skip
     """The job's scan, or of one too large to be held what its line needs.
 
-    drawn : as of ``line_drawn``.  held : one that was read just now, taken where it is the job's and whole:
-    another line needs other points.
+    drawn : as of ``line_drawn``.  held : one that was read just now, taken where it is the job's and not what
+    another line alone needed.
     """
-    if held is not None and held[0] == job.scan and held[1].every == 1 and held[1].whole is None:
+    if held is not None and held[0] == job.scan and held[1].whole is None:
         return held[1]
     return read_scan(job.scan, say, points_needed(drivers, job, drawn))
 

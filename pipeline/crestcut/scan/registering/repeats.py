@@ -62,6 +62,7 @@ def join_repeats(scans: Sequence[Scan]) -> Scan:
         notes=tuple(notes),
         passes=tuple(passes),
         pass_of=np.concatenate(pass_of),
+        every=min(s.every for s in scans),  # where they differ, fewer are said to be there, never more
     )
 
 
