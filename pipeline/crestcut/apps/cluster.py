@@ -150,7 +150,7 @@ def work(cwd: Path, job: Path, before: Path, asked: dict[str, str]) -> Sent:
 
     def say(words: str) -> None:
         if isinstance(words, Mind):
-            minds.append(words.removeprefix("mind: "))
+            minds.append(words.bare)
 
     try:
         own = versions()

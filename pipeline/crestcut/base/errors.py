@@ -16,11 +16,15 @@ Say = Callable[[str], None]  # how long work tells of each step as it begins, of
 
 
 class Mind(str):
-    """A word in passing: the step that is at work goes on."""
+    """A word in passing: the step that is at work goes on. bare : the words without their mark."""
+
+    bare: str
 
     def __new__(cls, words: str) -> Mind:
         """``words``, marked for who reads them in a log."""
-        return super().__new__(cls, f"mind: {words}")
+        mind = super().__new__(cls, f"mind: {words}")
+        mind.bare = words
+        return mind
 
 
 class Verdict(str):
