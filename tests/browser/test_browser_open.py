@@ -195,7 +195,8 @@ def one_number_changed_is_told_and_taken_back(page: Any, served: Served) -> None
 
 
 def an_edit_from_outside_is_noticed(page: Any, job: Path) -> None:
-    """When one comes back to the page."""
+    """When one comes back to the page, once its script listens."""
+    page.wait_for_selector("html[data-open=ready]")
     job.write_text(job.read_text(encoding="utf-8") + "# by hand\n", encoding="utf-8")
     page.evaluate("window.dispatchEvent(new Event('focus'))")
     page.wait_for_selector("#changed:not([hidden])")

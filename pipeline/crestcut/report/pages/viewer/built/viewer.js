@@ -1,5 +1,5 @@
 /*!
-built from 64c12fec377de5f8e9e42c018cdce1d3b4f88661c7c6d7c6ec1166bece0fe858
+built from d588cb695ed09da5552724c4851d843debc5810a5242216f812943b730650cc9
 
 three 0.187.0 (MIT)
 The MIT License

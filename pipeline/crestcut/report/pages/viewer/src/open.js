@@ -161,6 +161,11 @@ for (const list of document.querySelectorAll("[data-steps]"))
   list.open = matchMedia("(min-width: 60rem)").matches;
 document.addEventListener("visibilitychange", changed);
 addEventListener("focus", changed);
+addEventListener("pageshow", (event) => {
+  if (!event.persisted) return; // gone back to: the page is as it was left, sent form and all
+  delete root.dataset.busy;
+  changed();
+});
 for (const form of document.forms)
   form.addEventListener("submit", () => {
     root.dataset.busy = "yes";
