@@ -25,6 +25,13 @@ HEAD = (
 )  # fmt: skip
 
 
+@dataclass
+class Last:
+    """The scan of the job before: lines of one file are of one scan, which is read once."""
+
+    held: Held | None = None
+
+
 @dataclass(frozen=True)
 class Batch:
     """Several jobs on their way. rows : of each, by the name of its folder, in the order they were named.
@@ -80,8 +87,8 @@ def run_all(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, workers: W
                 say(Mind(f"{job.name}: done before, from the same files"))
                 batch.rows[name] = row
         left = {name: job for name, job in jobs.items() if batch.rows[name].waits}
-        held: list[Held] = []
-        ended = spread(left, out, workers, say) if workers else _one_by_one(left, out, say, held)
+        last = Last()
+        ended = spread(left, out, workers, say) if workers else _one_by_one(left, out, say, last)
         with contextlib.closing(ended):
             for name, wrong in ended:
                 if wrong:
@@ -89,7 +96,7 @@ def run_all(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, workers: W
                 batch.rows[name] = JobRow(jobs[name].name, name, note=wrong) if wrong else job_row(out / name)
                 with contextlib.suppress(CrestcutError):  # a disk that is full; what counts is the last
                     _write_table(batch, out, say)
-        batch.together[:] = _all_lines(jobs, batch, out, say, held[0] if held else None)
+        batch.together[:] = _all_lines(jobs, batch, out, say, last.held)
         _write_table(batch, out, say)
 
 
@@ -112,14 +119,13 @@ def _all_lines(jobs: dict[str, Path], batch: Batch, out: Path, say: Say, held: H
     return found
 
 
-def _one_by_one(jobs: dict[str, Path], out: Path, say: Say, held: list[Held]) -> Generator[tuple[str, str]]:
-    """The folder of each as it ends, and what was wrong. held : the scan of the one before, kept up here:
-    lines of one file are of one scan."""
+def _one_by_one(jobs: dict[str, Path], out: Path, say: Say, last: Last) -> Generator[tuple[str, str]]:
+    """The folder of each as it ends, and what was wrong; ``last`` is kept up with it."""
     for number, (name, job) in enumerate(jobs.items(), 1):
         say(f"job {number} of {len(jobs)}: {job.name}")
         try:
-            report = run_and_write(job, out / name, say, held[0] if held else None)[0].report
-            held[:] = [(report.job.scan, report.scan)]
+            report = run_and_write(job, out / name, say, last.held)[0].report
+            last.held = (report.job.scan, report.scan)
         except CrestcutError as error:
             yield name, str(error)
         else:
@@ -183,3 +189,12 @@ def row(one: JobRow) -> tuple[str, ...]:
         "" if one.volume is None else f"{one.volume * 1000:.1f}",
         one.release, reached, "not done yet" if one.waits else table_cell(one.note),
     )  # fmt: skip
+
+
+def told(one: JobRow) -> str:
+    """The same as the terminal says it; what is not known is a dash."""
+    if not one.verdict:
+        return f"{one.name} ({one.folder}): {one.note}"
+    known = (one.gap[0] if one.gap else None, one.deepest)
+    gap, deepest = ("-" if metres is None else f"{metres * 1000:.1f}" for metres in known)
+    return f"{one.name} ({one.folder}): {one.verdict}, gap {gap} mm, deepest {deepest} mm, {one.release}"

@@ -202,7 +202,7 @@ def run(
 
 def _run_several(paths: tuple[Path, ...], out: Path, workers: int, scheduler: str) -> None:
     """Each job, a line for each, and the gravest exit code that holds."""
-    from crestcut.apps.batch import TABLE_NAME, begin, row, run_all
+    from crestcut.apps.batch import TABLE_NAME, begin, run_all, told
     from crestcut.apps.cluster import Workers
 
     jobs, batch = begin(paths, out)
@@ -215,9 +215,7 @@ def _run_several(paths: tuple[Path, ...], out: Path, workers: int, scheduler: st
         click.echo(f"crestcut: stopped, {done}; the same command does the others", err=True)
         sys.exit(STOPPED)
     for one in batch.rows.values():
-        title, folder, *rest = row(one)
-        said = f"{rest[0]}, gap {rest[1] or '-'} mm, deepest {rest[4] or '-'} mm, {rest[6]}"
-        print_line(f"{title} ({folder}): {said if one.verdict else one.note}")
+        print_line(told(one))
     for line in batch.together:
         print_line(f"With all lines cut: {line.words}")
     print_line(f"Table: {out / TABLE_NAME}", err=True)
