@@ -59,7 +59,15 @@ from crestcut.standing import (
 from crestcut.study.checks import held_against
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow, kind_of_contact
-from crestcut.study.saved import STUDY_NAME, differing, kept_slab, read_study, scan_read, surface_key
+from crestcut.study.saved import (
+    STUDY_NAME,
+    differing,
+    kept_slab,
+    read_study,
+    remembered,
+    scan_read,
+    surface_key,
+)
 from crestcut.study.stages import planned
 from crestcut.terrain import (
     NOT_YET,
@@ -73,6 +81,7 @@ from crestcut.terrain import (
     up_settled,
 )
 from crestcut.work import (
+    AT_MARK,
     Release,
     WorkOrder,
     asked_first,
@@ -127,7 +136,7 @@ def run_job(
     limit = deepest_allowed(job.cut, job.slab)
     drawn_line = line_drawn(job)
     with clock.stage("scan", "reading the scan"):
-        scan = scan_read(job, drivers, drawn_line, say, held)
+        scan = scan_read(job, drivers, drawn_line, say, held, before)
     for note in scan.notes:
         say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
     lines = lines_of(drivers, job, scan.frame, drawn_line)
@@ -135,7 +144,8 @@ def run_job(
     for note in (*of_line, *lines[0].notes):
         say(Mind(note))
     laid = _laid(job, scan, common_window(drivers, lines, job), drives_of(drivers, lines), clock, before)
-    surface = laid.surface
+    surface, read = laid.surface, scan
+    scan = laid.scan.scan(lambda: read)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     checks = held_against(job.scan.checks, scan, surface)
@@ -185,19 +195,21 @@ def _laid(
     made_from = surface_key(scan, frame, drives, job)
     if (kept := kept_slab(before, made_from)) is not None:
         clock.say(f"taking up the slab from {STUDY_NAME}: same scan, window and settings")
-        return kept
+        return replace(kept, scan=remembered(job, scan, kept.surface))
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)
     with clock.stage("split", "judging slab and scan apart"):
         flatness = job.slab.flatness
-        return Laid(made_from, judged_apart(scan, surface, drives, job.scan.scanner, flatness, job.settings))
+        surface = judged_apart(scan, surface, drives, job.scan.scanner, flatness, job.settings)
+    return Laid(made_from, surface, remembered(job, scan, surface))
 
 
 def order_of(report: Report, release: Release) -> WorkOrder:
     """What the work sheets are made from."""
+    places = np.array([m.xy for m in report.marks]).reshape(-1, 2)
     return WorkOrder(
         report.job, report.vehicle, report.surface, report.ride, report.plan, release,
-        marks=with_heights({m.name: m.xy for m in report.marks}, report.scan.points),
+        marks=with_heights({m.name: m.xy for m in report.marks}, report.scan.near(places, AT_MARK)),
         keeps=[
             KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
             for k in report.keeps
