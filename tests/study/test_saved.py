@@ -20,9 +20,11 @@ from crestcut.base.errors import CrestcutError
 from crestcut.job.load import load_job
 from crestcut.job.records import PlotWish, Surveyed
 from crestcut.report.view.result import result_document
+from crestcut.report.words.verdict import verdict_alone
 from crestcut.scan.load import read_scan
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
+from crestcut.study.report import Report
 from crestcut.study.saved import (
     STUDY_NAME,
     differing,
@@ -204,7 +206,10 @@ def ran(job: Path, before: Path | None, into: Path) -> tuple[Study, bytes, bool]
     """A run with the record ``before`` at hand: its study, the bytes of its own record, and whether the slab
     was taken up."""
     said: list[str] = []
-    done = run_job(job, said.append, before)
+    told: list[Report] = []
+    done = run_job(job, said.append, before, judged=told.append)
+    (early,) = told  # the verdict, before anything is planned
+    assert early.plan is None and verdict_alone(early) == verdict_alone(done.report)
     write_study(done, into)
     return done, into.read_bytes(), TAKEN_UP in said
 

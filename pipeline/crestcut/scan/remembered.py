@@ -43,6 +43,10 @@ class Remembered:
         later.__dict__.update(remembered=self, _again=read)
         return later
 
+    def beside(self, scan: Scan) -> Scan:
+        """The scan that this was remembered of, asked for the rest alone."""
+        return self.scan(lambda: scan)
+
 
 def remember(
     scan: Scan, made_from: str, content: str, places: FloatArray, reach: float, frame: GridFrame

@@ -54,6 +54,7 @@ from crestcut.standing import (
     options_of,
     rides_of,
     seen_notes,
+    swept_by,
     swept_of,
 )
 from crestcut.study.checks import held_against
@@ -119,11 +120,13 @@ def run_job(
     say: Say = lambda _: None,
     before: Path | None = None,
     held: tuple[ScanChoice, Scan] | None = None,
+    judged: Callable[[Report], None] = lambda _: None,
 ) -> Study:
     """The answer of a job, or of the job in a file; nothing written yet.
 
     before : the record of an earlier run, whose slab is taken up where it was made from all the same: the
     answer is the same as without, sooner.  held : a scan that was read just now, taken where it is the job's.
+    judged : called once the verdict stands, with what is known by then: no cut, no release.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
@@ -144,8 +147,7 @@ def run_job(
     for note in (*of_line, *lines[0].notes):
         say(Mind(note))
     laid = _laid(job, scan, common_window(drivers, lines, job), drives_of(drivers, lines), clock, before)
-    surface, read = laid.surface, scan
-    scan = laid.scan.scan(lambda: read)
+    surface, scan = laid.surface, laid.scan.beside(scan)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     checks = held_against(job.scan.checks, scan, surface)
@@ -157,6 +159,7 @@ def run_job(
         swept = swept_of(drivers, rides, surface, job)
     with clock.stage("chance", "drawing surfaces and vehicles"):
         standings = all_judged(job, surface, drivers, rides, swept, scan.frame, against)
+    judged(today := _judged(job, scan, surface, standings[0]))
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     caster = meanwhile(load_caster)
     keeps = keeps_of(job, scan, surface)
@@ -174,7 +177,7 @@ def run_job(
         cast = cast_again(caster(), job, surface, standings, fleet)
     if isinstance(cast, NotCast):
         say(Mind(f"no second opinion on the gaps: {cast.words}"))
-    report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast)
+    report, release = _report(today, standings, fleet, after, keeps, cast)
     advice, soft = beside()
     with clock.stage("options", "trying what is cheaper"):
         boards = tuple(board_sizes(job).values())
@@ -270,8 +273,9 @@ def told_by_hand(
 
 
 def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
+    """Of the gaps alone, which is all that a reading asks for."""
     (rode,) = rides_of((driver,), (line,), surface, job)
-    (swept,) = swept_of((driver,), (rode,), surface, job)
+    swept = swept_by(driver.vehicle, surface, rode, job.path.name, cells=False)
     return Passage(driver.vehicle, surface, rode, swept, driver.parts)
 
 
@@ -297,35 +301,39 @@ def cast_again(
     return ray_cast(caster, surface, fleet.plan.depth.values, judged)
 
 
-def _report(
-    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
-    after: Sequence[Left], keeps: Sequence[KeepArea], cast: RayCast | NotCast,
-) -> tuple[Report, Release]:  # fmt: skip
-    """What was found, and whether it may be cut; of several vehicles the one with least room speaks."""
-    first, plan = standings[0], fleet.plan
-    vehicle, rode, before = first.vehicle, first.ride, first.before
-    carried = max(scan_margin(s.margin, s.today) for s in standings)
-    unsure = any(doubt.decides for doubt in surface.error.doubts) or carried > job.wanted.want / 2
-    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
-    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame), contradiction(cast))
-    report = Report(
-        job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
-        kind=kind_of_contact(before, vehicle, job),
-        today=first.today, in_use=first.in_use, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
-        release=release.state, release_reasons=release.reasons, provisional=provisional,
+def _judged(job: Job, scan: Scan, surface: Surface, first: Standing) -> Report:
+    """What is known before any cut is planned, of the vehicle that speaks."""
+    return Report(
+        job=job, scan=scan, surface=surface, vehicle=first.vehicle, ride=first.ride, before=first.before,
+        kind=kind_of_contact(first.before, first.vehicle, job), today=first.today, in_use=first.in_use,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
+        version=__version__, seed=job.settings.seed,
+    )  # fmt: skip
+
+
+def _report(
+    report: Report, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left],
+    keeps: Sequence[KeepArea], cast: RayCast | NotCast,
+) -> tuple[Report, Release]:  # fmt: skip
+    """What was found, and whether it may be cut; of several vehicles the one with least room speaks. report :
+    as of ``_judged``."""
+    first, plan, job, frame = standings[0], fleet.plan, report.job, report.scan.frame
+    carried = max(scan_margin(s.margin, s.today) for s in standings)
+    unsure = any(doubt.decides for doubt in report.surface.error.doubts) or carried > job.wanted.want / 2
+    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
+    release = decide_release(job, provisional, plan, doubts_in_words(first, frame), contradiction(cast))
+    report = replace(
+        report, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
+        release=release.state, release_reasons=release.reasons, provisional=provisional,
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        version=__version__, seed=job.settings.seed, vehicle_doubts=_doubts(standings), ray_cast=cast,
-        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
-               *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
+        vehicle_doubts=tuple(f"{s.vehicle.path.name}: {d}" for s in standings for d in s.vehicle.doubts),
+        ray_cast=cast,
+        notes=(*report.scan.notes, *report.vehicle.notes, *report.surface.notes, *report.ride.notes,
+               *heard_notes(job.witnesses), *_fleet_notes(job, standings),
+               *seen_notes(first, report.surface, frame)),
     )  # fmt: skip
     return report, release
-
-
-def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
-    """Figures of the vehicles that look mistaken, each with whose it is."""
-    return tuple(f"{s.vehicle.path.name}: {doubt}" for s in standings for doubt in s.vehicle.doubts)
 
 
 def _vehicle_rows(
