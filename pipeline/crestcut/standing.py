@@ -248,9 +248,12 @@ def swept_of(
     return tuple(swept_by(d.vehicle, surface, rode, job.path.name) for d, rode in each)
 
 
-def swept_by(vehicle: Vehicle, surface: Surface, rode: Ride, where: str = LINE) -> Clearance:
-    """What one vehicle clears. Raises CrestcutError where it is over nothing measured."""
-    clearance = sweep(vehicle, surface, rode)
+def swept_by(
+    vehicle: Vehicle, surface: Surface, rode: Ride, where: str = LINE, cells: bool = True
+) -> Clearance:
+    """What one vehicle clears; cells : as of ``sweep``. Raises CrestcutError where it is over nothing
+    measured."""
+    clearance = sweep(vehicle, surface, rode, cells=cells)
     if clearance.worst is None:
         raise CrestcutError(
             f"the scan has no ground under any part of the {vehicle.name}",

@@ -99,6 +99,9 @@ def test_the_swept_height_is_the_lowest_of_all_poses() -> None:
     assert np.nanmin(alone.gap.values) == pytest.approx(
         np.min((lowest - s.surface.top.values)[both]), abs=2e-4
     )
+    gaps, whole = sweep(s.vehicle, s.surface, s.ride, cells=False), sweep(s.vehicle, s.surface, s.ride)
+    assert gaps.pair_gap is not None and np.array_equal(gaps.pair_gap, whole.pair_gap)
+    assert gaps.least == whole.least and not gaps.lowest and np.isnan(gaps.gap.values).all()
 
 
 def test_the_poses_between_two_stations_are_counted() -> None:

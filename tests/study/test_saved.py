@@ -14,15 +14,22 @@ import pytest
 from pypdf import PdfReader
 
 import crestcut.apps.verify as checking
+import crestcut.study.saved as saved
 from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
+from crestcut.job.load import load_job
 from crestcut.job.records import PlotWish, Surveyed
 from crestcut.report.view.result import result_document
+from crestcut.report.words.verdict import verdict_alone
+from crestcut.scan.load import read_scan
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
+from crestcut.study.report import Report
 from crestcut.study.saved import (
     STUDY_NAME,
     differing,
+    files_key,
+    kept_scan,
     kept_slab,
     read_study,
     surface_key,
@@ -199,13 +206,18 @@ def ran(job: Path, before: Path | None, into: Path) -> tuple[Study, bytes, bool]
     """A run with the record ``before`` at hand: its study, the bytes of its own record, and whether the slab
     was taken up."""
     said: list[str] = []
-    done = run_job(job, said.append, before)
+    told: list[Report] = []
+    done = run_job(job, said.append, before, judged=told.append)
+    (early,) = told  # the verdict, before anything is planned
+    assert early.plan is None and verdict_alone(early) == verdict_alone(done.report)
     write_study(done, into)
     return done, into.read_bytes(), TAKEN_UP in said
 
 
 @pytest.mark.parametrize("change", ["a reading", "a clearance", "the gap wanted"])
-def test_much_the_same_job_takes_the_slab_up_and_ends_in_the_same_bytes(change: str, moved: Path) -> None:
+def test_much_the_same_job_takes_the_slab_up_and_ends_in_the_same_bytes(
+    change: str, moved: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     job, cart = moved / "job.toml", moved / "cart.toml"
     text, vehicle = job.read_text(), cart.read_text()
     if change == "a reading":
@@ -221,15 +233,18 @@ def test_much_the_same_job_takes_the_slab_up_and_ends_in_the_same_bytes(change: 
     assert one == other
     documents = [json.dumps(result_document(replace(s.report, seconds={}))) for s in (cold, again)]
     assert documents[0] == documents[1]
-    # and what was taken up can be taken up from there, also where readings have moved the surface since
+    # and what was taken up can be taken up from there, also where readings have moved the surface since; from
+    # the same place the scan is not read at all
+    monkeypatch.setattr(saved, "read_scan", lambda *_: pytest.fail("read again"))
     assert ran(job, moved / "again.npz", moved / "third.npz")[1:] == (one, True)
 
 
 def test_of_another_scan_window_or_setting_nothing_is_taken_up(site: tuple[Path, Study], moved: Path) -> None:
     report = site[1].report
     drives = [Drive(3.0, 1.0, 0.6)]
-    scan, frame, job = report.scan, report.surface.height.frame, report.job
+    scan, frame, job = read_scan(report.job.scan), report.surface.height.frame, report.job
     key = surface_key(scan, frame, drives, job)
+    assert key == surface_key(report.scan, frame, drives, job)  # remembered, not read
     assert key == surface_key(scan, frame, drives, replace(job, path=moved / "x.toml", title="another"))
     (file,) = scan.files
     elsewhere = replace(scan, files=(replace(file, path=moved / file.path.name),))
@@ -248,6 +263,33 @@ def test_of_another_scan_window_or_setting_nothing_is_taken_up(site: tuple[Path,
         surface_key(scan, frame, drives, replace(job, scan=replace(job.scan, scanner="terrestrial"))),
     ]
     assert len({key, *others}) == 1 + len(others)
+
+
+def test_a_scan_is_remembered_of_the_same_files_read_the_same_way(
+    moved: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    choice = load_job(moved / "job.toml").scan
+    scan, key = read_scan(choice), files_key(choice)
+    assert key and key == files_key(choice, scan)
+    others = [files_key(replace(choice, unit="ft")), files_key(replace(choice, leave_classes=(7,)))]
+    with monkeypatch.context() as patch:
+        patch.setattr(saved, "code_digest", lambda _: "other code")
+        others.append(files_key(choice))
+    with monkeypatch.context() as patch:
+        patch.setattr(saved.metadata, "version", lambda name: "1" if name == "laspy" else "2")
+        others.append(files_key(choice))
+    with choice.files[0].open("r+b") as file:
+        file.seek(-1, 2)
+        file.write(b"\0")
+    others.append(files_key(choice))
+    shutil.copy(choice.files[0], moved / "b.ply")  # words on a scan name its file
+    others.append(files_key(replace(choice, files=(moved / "b.ply",))))
+    assert len({key, *others}) == 1 + len(others) and "" not in others
+    # what a file may name beside it, and what a line needs of a larger one, no hash of the file tells
+    (moved / "m.obj").write_text("v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 3\n")
+    assert files_key(replace(choice, files=(moved / "m.obj",))) == ""
+    assert files_key(choice, replace(scan, whole=scan.points[:9])) == ""
+    assert kept_scan(moved / "out" / STUDY_NAME, "") is None
 
 
 def test_a_slab_is_taken_up_whole_or_not_at_all(site: tuple[Path, Study], moved: Path) -> None:

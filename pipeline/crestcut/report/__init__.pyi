@@ -49,6 +49,7 @@ from .words.look_how import how_text as how_text
 from .words.look_seen import told as told
 from .words.summary import summary_lines as summary_lines
 from .words.vehicle import vehicle_lines as vehicle_lines
+from .words.verdict import verdict_alone as verdict_alone
 from .words.verdict import verdict_line as verdict_line
 from .words.verify import verify_lines as verify_lines
 
@@ -82,6 +83,7 @@ __all__ = [
     "switched",
     "told",
     "vehicle_lines",
+    "verdict_alone",
     "verdict_line",
     "verify_lines",
     "versions",

@@ -33,6 +33,9 @@ from .registering.repeats import fits_anywhere as fits_anywhere
 from .registering.repeats import lay_on as lay_on
 from .registering.repeats import refuse_other_system as refuse_other_system
 from .registering.stations import disagreement as disagreement
+from .remembered import Remembered as Remembered
+from .remembered import remember as remember
+from .remembered import remembered_of as remembered_of
 from .sample import sample_faces as sample_faces
 from .verdict import HOPELESS as HOPELESS
 from .verdict import SYSTEMATIC as SYSTEMATIC
@@ -54,6 +57,7 @@ __all__ = [
     "Needs",
     "Patch",
     "Reference",
+    "Remembered",
     "Scan",
     "System",
     "Tie",
@@ -76,6 +80,8 @@ __all__ = [
     "read_triangles",
     "refuse_other_system",
     "register",
+    "remember",
+    "remembered_of",
     "resolve_area",
     "resolve_line",
     "resolve_point",

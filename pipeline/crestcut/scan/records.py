@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from crestcut.base.grid import FloatArray, frozen_array
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, frozen_array
 from crestcut.base.summary import Summary
 from crestcut.scan.control.fit import Fitted, Movement
 from crestcut.scan.formats.raw import Origin
@@ -225,6 +225,15 @@ class ScanPass:
     off: tuple[float, float, float] | None = None
 
 
+@dataclass(frozen=True, eq=False)
+class Photo:
+    """Mean colours (ny, nx, 3) of the points about each node, and where there are any (ny, nx)."""
+
+    frame: GridFrame
+    colours: NDArray[np.uint8]
+    seen: BoolArray
+
+
 @dataclass(frozen=True, eq=False, repr=False)
 class Scan(Summary):
     """Points of one slab from one or more files.
@@ -255,6 +264,31 @@ class Scan(Summary):
     def all_over(self) -> FloatArray:
         """(m, 3) points from wherever there are any, for what is told of a scan as a whole."""
         return self.points if self.whole is None else self.whole
+
+    @property
+    def count(self) -> int:
+        """Points held."""
+        return len(self.points)
+
+    def near(self, places: FloatArray, reach: float) -> FloatArray:
+        """(k, 3) points within ``reach`` m of any of places (m, 2), site m, along x and along y."""
+        found = np.zeros(len(self.points), bool)
+        for x, y in places:
+            found |= (np.abs(self.points[:, 0] - x) <= reach) & (np.abs(self.points[:, 1] - y) <= reach)
+        return self.points[found]
+
+    def photo(self, frame: GridFrame) -> Photo | None:
+        """Its colours on the nodes of ``frame``; None where it has none."""
+        if self.colours is None:
+            return None
+        ny, nx = frame.shape
+        i, j = np.rint(frame.to_grid(self.points[:, :2]) / frame.cell).astype(int).T
+        inside = (i >= 0) & (i < nx) & (j >= 0) & (j < ny)
+        flat = j[inside] * nx + i[inside]
+        n = np.bincount(flat, minlength=nx * ny)
+        total = [np.bincount(flat, self.colours[inside, k], nx * ny) for k in range(3)]
+        mean = np.stack(total, axis=-1) / np.maximum(n, 1)[:, None]
+        return Photo(frame, mean.astype(np.uint8).reshape(ny, nx, 3), (n > 0).reshape(ny, nx))
 
     @property
     def summary(self) -> str:

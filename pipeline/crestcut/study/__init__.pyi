@@ -21,6 +21,7 @@ from .making import place_of as place_of
 from .making import run_job as run_job
 from .making import taken_up as taken_up
 from .record import Study as Study
+from .record import shown_part as shown_part
 from .report import Report as Report
 from .report import VehicleRow as VehicleRow
 from .saved import STUDY_NAME as STUDY_NAME
@@ -55,6 +56,7 @@ __all__ = [
     "read_study",
     "run_job",
     "scan_identity",
+    "shown_part",
     "taken_up",
     "with_survey",
     "write_study",

@@ -54,12 +54,21 @@ from crestcut.standing import (
     options_of,
     rides_of,
     seen_notes,
+    swept_by,
     swept_of,
 )
 from crestcut.study.checks import held_against
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow, kind_of_contact
-from crestcut.study.saved import STUDY_NAME, differing, kept_slab, read_study, scan_read, surface_key
+from crestcut.study.saved import (
+    STUDY_NAME,
+    differing,
+    kept_slab,
+    read_study,
+    remembered,
+    scan_read,
+    surface_key,
+)
 from crestcut.study.stages import planned
 from crestcut.terrain import (
     NOT_YET,
@@ -73,6 +82,7 @@ from crestcut.terrain import (
     up_settled,
 )
 from crestcut.work import (
+    AT_MARK,
     Release,
     WorkOrder,
     asked_first,
@@ -110,11 +120,13 @@ def run_job(
     say: Say = lambda _: None,
     before: Path | None = None,
     held: tuple[ScanChoice, Scan] | None = None,
+    judged: Callable[[Report], None] = lambda _: None,
 ) -> Study:
     """The answer of a job, or of the job in a file; nothing written yet.
 
     before : the record of an earlier run, whose slab is taken up where it was made from all the same: the
     answer is the same as without, sooner.  held : a scan that was read just now, taken where it is the job's.
+    judged : called once the verdict stands, with what is known by then: no cut, no release.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
@@ -127,7 +139,7 @@ def run_job(
     limit = deepest_allowed(job.cut, job.slab)
     drawn_line = line_drawn(job)
     with clock.stage("scan", "reading the scan"):
-        scan = scan_read(job, drivers, drawn_line, say, held)
+        scan = scan_read(job, drivers, drawn_line, say, held, before)
     for note in scan.notes:
         say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
     lines = lines_of(drivers, job, scan.frame, drawn_line)
@@ -135,7 +147,7 @@ def run_job(
     for note in (*of_line, *lines[0].notes):
         say(Mind(note))
     laid = _laid(job, scan, common_window(drivers, lines, job), drives_of(drivers, lines), clock, before)
-    surface = laid.surface
+    surface, scan = laid.surface, laid.scan.beside(scan)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     checks = held_against(job.scan.checks, scan, surface)
@@ -147,6 +159,7 @@ def run_job(
         swept = swept_of(drivers, rides, surface, job)
     with clock.stage("chance", "drawing surfaces and vehicles"):
         standings = all_judged(job, surface, drivers, rides, swept, scan.frame, against)
+    judged(today := _judged(job, scan, surface, standings[0]))
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     caster = meanwhile(load_caster)
     keeps = keeps_of(job, scan, surface)
@@ -164,7 +177,7 @@ def run_job(
         cast = cast_again(caster(), job, surface, standings, fleet)
     if isinstance(cast, NotCast):
         say(Mind(f"no second opinion on the gaps: {cast.words}"))
-    report, release = _report(job, scan, surface, standings, fleet, after, keeps, cast)
+    report, release = _report(today, standings, fleet, after, keeps, cast)
     advice, soft = beside()
     with clock.stage("options", "trying what is cheaper"):
         boards = tuple(board_sizes(job).values())
@@ -185,19 +198,21 @@ def _laid(
     made_from = surface_key(scan, frame, drives, job)
     if (kept := kept_slab(before, made_from)) is not None:
         clock.say(f"taking up the slab from {STUDY_NAME}: same scan, window and settings")
-        return kept
+        return replace(kept, scan=remembered(job, scan, kept.surface))
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)
     with clock.stage("split", "judging slab and scan apart"):
         flatness = job.slab.flatness
-        return Laid(made_from, judged_apart(scan, surface, drives, job.scan.scanner, flatness, job.settings))
+        surface = judged_apart(scan, surface, drives, job.scan.scanner, flatness, job.settings)
+    return Laid(made_from, surface, remembered(job, scan, surface))
 
 
 def order_of(report: Report, release: Release) -> WorkOrder:
     """What the work sheets are made from."""
+    places = np.array([m.xy for m in report.marks]).reshape(-1, 2)
     return WorkOrder(
         report.job, report.vehicle, report.surface, report.ride, report.plan, release,
-        marks=with_heights({m.name: m.xy for m in report.marks}, report.scan.points),
+        marks=with_heights({m.name: m.xy for m in report.marks}, report.scan.near(places, AT_MARK)),
         keeps=[
             KeepArea(k.kind, tuple((float(x), float(y)) for x, y in k.area), k.deepest)
             for k in report.keeps
@@ -258,8 +273,9 @@ def told_by_hand(
 
 
 def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
+    """Of the gaps alone, which is all that a reading asks for."""
     (rode,) = rides_of((driver,), (line,), surface, job)
-    (swept,) = swept_of((driver,), (rode,), surface, job)
+    swept = swept_by(driver.vehicle, surface, rode, job.path.name, cells=False)
     return Passage(driver.vehicle, surface, rode, swept, driver.parts)
 
 
@@ -285,35 +301,39 @@ def cast_again(
     return ray_cast(caster, surface, fleet.plan.depth.values, judged)
 
 
-def _report(
-    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], fleet: FleetPlan,
-    after: Sequence[Left], keeps: Sequence[KeepArea], cast: RayCast | NotCast,
-) -> tuple[Report, Release]:  # fmt: skip
-    """What was found, and whether it may be cut; of several vehicles the one with least room speaks."""
-    first, plan = standings[0], fleet.plan
-    vehicle, rode, before = first.vehicle, first.ride, first.before
-    carried = max(scan_margin(s.margin, s.today) for s in standings)
-    unsure = any(doubt.decides for doubt in surface.error.doubts) or carried > job.wanted.want / 2
-    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
-    release = decide_release(job, provisional, plan, doubts_in_words(first, scan.frame), contradiction(cast))
-    report = Report(
-        job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
-        kind=kind_of_contact(before, vehicle, job),
-        today=first.today, in_use=first.in_use, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
-        release=release.state, release_reasons=release.reasons, provisional=provisional,
+def _judged(job: Job, scan: Scan, surface: Surface, first: Standing) -> Report:
+    """What is known before any cut is planned, of the vehicle that speaks."""
+    return Report(
+        job=job, scan=scan, surface=surface, vehicle=first.vehicle, ride=first.ride, before=first.before,
+        kind=kind_of_contact(first.before, first.vehicle, job), today=first.today, in_use=first.in_use,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
+        version=__version__, seed=job.settings.seed,
+    )  # fmt: skip
+
+
+def _report(
+    report: Report, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left],
+    keeps: Sequence[KeepArea], cast: RayCast | NotCast,
+) -> tuple[Report, Release]:  # fmt: skip
+    """What was found, and whether it may be cut; of several vehicles the one with least room speaks. report :
+    as of ``_judged``."""
+    first, plan, job, frame = standings[0], fleet.plan, report.job, report.scan.frame
+    carried = max(scan_margin(s.margin, s.today) for s in standings)
+    unsure = any(doubt.decides for doubt in report.surface.error.doubts) or carried > job.wanted.want / 2
+    provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
+    release = decide_release(job, provisional, plan, doubts_in_words(first, frame), contradiction(cast))
+    report = replace(
+        report, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
+        release=release.state, release_reasons=release.reasons, provisional=provisional,
         keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
         vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        version=__version__, seed=job.settings.seed, vehicle_doubts=_doubts(standings), ray_cast=cast,
-        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
-               *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
+        vehicle_doubts=tuple(f"{s.vehicle.path.name}: {d}" for s in standings for d in s.vehicle.doubts),
+        ray_cast=cast,
+        notes=(*report.scan.notes, *report.vehicle.notes, *report.surface.notes, *report.ride.notes,
+               *heard_notes(job.witnesses), *_fleet_notes(job, standings),
+               *seen_notes(first, report.surface, frame)),
     )  # fmt: skip
     return report, release
-
-
-def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
-    """Figures of the vehicles that look mistaken, each with whose it is."""
-    return tuple(f"{s.vehicle.path.name}: {doubt}" for s in standings for doubt in s.vehicle.doubts)
 
 
 def _vehicle_rows(

@@ -3,7 +3,8 @@
 One zip that ``numpy.load`` opens: every array under its number, and ``record`` (JSON, UTF-8) that says where
 each belongs. Values are named by the record or choice of this package that they are; a file can make nothing
 else. What follows from the rest is not kept but made again by the same functions: the scan (read again
-from its files, which must be the same), how the vehicle stood, and what it cleared.
+from its files, which must be the same, and by a later run of the job only where more is asked of its points
+than is remembered), how the vehicle stood, and what it cleared.
 """
 
 from __future__ import annotations
@@ -14,12 +15,12 @@ import json
 import platform
 import zipfile
 import zlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from importlib import import_module, metadata
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -28,18 +29,23 @@ from crestcut.base.errors import CrestcutError, Say
 from crestcut.base.grid import GridFrame
 from crestcut.contact import Clearance, DrawnLine
 from crestcut.job import Job, ScanChoice
-from crestcut.scan import Scan, read_scan
+from crestcut.scan import Remembered, Scan, mark_place, read_scan, remember, remembered_of, scan_digest, sniff
 from crestcut.standing import LoadedVehicle, line_drawn, lines_of, points_needed, rides_of, swept_of
 from crestcut.study.identity import code_digest
-from crestcut.study.record import Laid, Study
+from crestcut.study.record import Laid, Study, shown_part
 from crestcut.study.report import Report
-from crestcut.terrain import Drive
+from crestcut.terrain import Drive, Surface
+from crestcut.work import AT_MARK
 
+T = TypeVar("T")
 STUDY_NAME = "study.npz"
-SCHEMA = "crestcut.study/2"
+SCHEMA = "crestcut.study/3"
 LEVEL = 1  # of compression: heights hardly get smaller with more, and it takes six times as long
 # rooms whose code, and libraries whose version, heights and split depend on
 ROOMS, LIBRARIES = ("base", "scan", "terrain"), ("numpy", "scipy", "numba")
+# what scans are read with, and formats whose files hold all that is read of them
+READERS = ("laspy", "lazrs", "pye57", "pyproj", "trimesh", "DracoPy")
+WHOLE = frozenset({"las", "ply", "pcd", "text", "e57", "stl", "glb", "gltf"})
 # made again when read: (class, field)
 MADE_AGAIN = frozenset({(Report, "scan"), (Report, "ride"), (Report, "before")})
 NOT_KEPT = frozenset({(Clearance, "lowest")})  # of the plan's certificate: empty when read
@@ -101,20 +107,45 @@ def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job)
     versions. Files by name too, since words on a scan name them. Code by content: a version stays while code
     changes.
     """
+    parts = (frame, tuple(drives), job.scan.scanner, job.slab.flatness, job.settings)
+    return _hash([*_made_by(LIBRARIES), content_of(scan), *(_plain(part, [], {}) for part in parts)])
+
+
+def content_of(scan: Scan) -> str:
+    """A hash of a scan as it was read."""
+    if (told := remembered_of(scan)) is not None:
+        return told.content
     arrays: list[np.ndarray[Any, Any]] = []
-    told = (
-        [
-            __version__,
-            code_digest(ROOMS),
-            platform.machine(),
-            *(metadata.version(name) for name in LIBRARIES),
-        ],
-        _names(_plain(scan, arrays, {})),
-        *(
-            _plain(part, [], {})
-            for part in (frame, tuple(drives), job.scan.scanner, job.slab.flatness, job.settings)
-        ),
-    )
+    return _hash(_names(_plain(scan, arrays, {})), arrays)
+
+
+def files_key(choice: ScanChoice, scan: Scan | None = None) -> str:
+    """A hash of all that reading a scan depends on: its files, how they are to be read, this program and the
+    readers' libraries; "" where a file may name others, or a part alone is held, which hangs on the line.
+
+    scan : as it was read; None: its files are hashed. Files by their whole paths: words on a scan name them.
+    """
+    if any(sniff(path) not in WHOLE for path in choice.files) or (
+        scan is not None and scan.whole is not None
+    ):
+        return ""
+    digests = [scan_digest(p) for p in choice.files] if scan is None else [f.sha256 for f in scan.files]
+    return _hash([*_made_by((*LIBRARIES, *READERS)), *digests, _plain(choice, [], {})])
+
+
+def _made_by(libraries: Sequence[str]) -> list[str]:
+    """This program and those libraries, as far as heights and split depend on them."""
+    return [__version__, code_digest(ROOMS), platform.machine(), *map(_version, libraries)]
+
+
+def _version(library: str) -> str:
+    try:
+        return metadata.version(library)
+    except metadata.PackageNotFoundError:
+        return ""
+
+
+def _hash(told: Any, arrays: Sequence[np.ndarray[Any, Any]] = ()) -> str:
     found = hashlib.sha256(json.dumps(told).encode())
     for array in arrays:
         found.update(f"{array.dtype.str} {array.shape}".encode())
@@ -122,24 +153,41 @@ def surface_key(scan: Scan, frame: GridFrame, drives: Sequence[Drive], job: Job)
     return found.hexdigest()
 
 
+def remembered(job: Job, scan: Scan, surface: Surface) -> Remembered:
+    """What is asked of the scan's points once ``surface`` is made: heights at the marks, a page's colours."""
+    told = remembered_of(scan)
+    made_from = files_key(job.scan, scan) if told is None else told.made_from
+    places = np.array([mark_place(m.name, job.marks, scan.frame) for m in job.marks]).reshape(-1, 2)
+    return remember(scan, made_from, content_of(scan), places, AT_MARK, shown_part(surface.height)[0])
+
+
 def kept_slab(path: Path | None, made_from: str) -> Laid | None:
     """The slab that the record ``path`` keeps, to the last bit as it was made; None where there is no such
     record, it is damaged, or its slab was made from anything else than ``made_from`` says."""
+    return _kept(path, made_from, Laid, lambda laid: laid)
+
+
+def kept_scan(path: Path | None, made_from: str) -> Remembered | None:
+    """What the record ``path`` keeps of a scan, as ``kept_slab``; made_from : its ``files_key``."""
+    return _kept(path, made_from, Remembered, lambda laid: laid["with"]["scan"]) if made_from else None
+
+
+def _kept(path: Path | None, made_from: str, kind: type[T], where: Callable[[Any], Any]) -> T | None:
+    """where : in the document of what the record keeps for later runs, which says what it was made from."""
     if path is None or not path.is_file():
         return None
     try:
         with path.open("rb") as held, np.load(held, allow_pickle=False) as archive:
-            told = json.loads(archive["record"].tobytes())
-            laid = told["study"]["with"]["laid"]
-            if laid is None or laid["with"]["made_from"] != made_from:
+            told = where(json.loads(archive["record"].tobytes())["study"]["with"]["laid"])
+            if told["with"]["made_from"] != made_from:
                 return None
-            found = _made(laid, _Shared(archive))
+            found = _made(told, _Shared(archive))
     except (
         OSError, EOFError, ValueError, LookupError, TypeError, AttributeError, ImportError,
         zipfile.BadZipFile, zlib.error,
     ):  # fmt: skip
         return None  # worked out anew: nothing is lost but time
-    return found if isinstance(found, Laid) else None
+    return found if isinstance(found, kind) else None
 
 
 class _Shared(dict[str, np.ndarray[Any, Any]]):
@@ -193,16 +241,27 @@ def _completed(
 
 def scan_read(
     job: Job, drivers: Sequence[LoadedVehicle], drawn: DrawnLine | None, say: Say,
-    held: tuple[ScanChoice, Scan] | None = None,
+    held: tuple[ScanChoice, Scan] | None = None, before: Path | None = None,
 ) -> Scan:  # fmt: skip
     """The job's scan, or of one too large to be held what its line needs.
 
     drawn : as of ``line_drawn``.  held : one that was read just now, taken where it is the job's and not what
-    another line alone needed.
+    another line alone needed.  before : a record that may remember it.
     """
     if held is not None and held[0] == job.scan and held[1].whole is None:
         return held[1]
-    return read_scan(job.scan, say, points_needed(drivers, job, drawn))
+
+    def read() -> Scan:
+        return read_scan(job.scan, say, points_needed(drivers, job, drawn))
+
+    if (
+        before is not None
+        and before.is_file()
+        and (told := kept_scan(before, files_key(job.scan))) is not None
+    ):
+        say(f"taking up the scan from {STUDY_NAME}: same files")
+        return told.scan(read)
+    return read()
 
 
 def _plain(value: object, arrays: list[np.ndarray[Any, Any]], at: dict[int, int]) -> Any:

@@ -66,6 +66,7 @@ from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
 from .slopes import VERTICAL as VERTICAL
 from .slopes import edge_rule as edge_rule
+from .ties import AT_MARK as AT_MARK
 from .ties import with_heights as with_heights
 from .timber import Stock as Stock
 from .timber import stock_of as stock_of
@@ -79,6 +80,7 @@ from .water import ponds as ponds
 from .workable import SKIN as SKIN
 
 __all__ = [
+    "AT_MARK",
     "BAG",
     "EVEN",
     "HIT_CARDS",

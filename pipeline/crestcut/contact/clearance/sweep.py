@@ -43,12 +43,15 @@ def plates_of(parts: tuple[Part, ...], between: float) -> Plates:
     return Plates(plates, zones, np.array([FRAMES.index(p.on) for p in parts], dtype=np.int64))
 
 
-def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, earlier: Swept | None = None) -> Clearance:
+def sweep(
+    vehicle: Vehicle, surface: Surface, ride: Ride, earlier: Swept | None = None, cells: bool = True
+) -> Clearance:
     """Lowest height of what must not touch over every cell, over all stations, variants and parts; the gap to
     the ground below it, vertical, against the highest of each cell; negative is overlap.
 
     earlier : a sweep before of the same parts, whose poses and ground are mostly the same: what still holds
-    is taken over. The answer is the same without.
+    is taken over. The answer is the same without.  cells : whether what is reached over each cell is asked;
+    without, half the work, ``lowest`` is empty and of the gaps there are only ``least`` and ``pair_gap``.
     """
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
     frame = surface.top.frame
@@ -63,6 +66,9 @@ def sweep(vehicle: Vehicle, surface: Surface, ride: Ride, earlier: Swept | None 
     if kept is not None:
         gaps[:] = earlier.clearance.pair_gap  # type: ignore[union-attr]
     gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(over, placed.some(asked))
+    if not cells:
+        nothing = HeightGrid(frame, np.full(frame.shape, np.nan))
+        return Clearance({}, nothing, _least(surface, ride, parts, gaps), 0, gaps)
     lowest = lowest_of_pairs(over, placed, kept)
     reached, known, low = lowest < FAR / 2, ground > VOID / 2, lowest.min(axis=0)
     grids = {

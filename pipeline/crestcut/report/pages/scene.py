@@ -15,10 +15,8 @@ from crestcut.cut import cut_surface, ride_on
 from crestcut.report.pages.pack import pack_colours, pack_layer, pack_numbers
 from crestcut.report.pictures.colours import CONCRETE, SHALLOWEST, depth_colours
 from crestcut.report.words.summary import nothing_to_cut
-from crestcut.study import Report
+from crestcut.study import Report, shown_part
 
-DISPLAY_CELL = 0.02  # m
-MOST_CELLS = 260_000
 MOST_STATIONS = 240
 HEIGHT_STEP = 1e-4  # m
 DEPTH_STEP = 2e-5  # m
@@ -28,7 +26,7 @@ FRAMES = ("body", "front axle", "rear axle")
 
 def scene(report: Report) -> dict[str, Any]:
     """Everything the viewer reads, ready for JSON."""
-    frame, stride, (j0, i0) = _display(report)
+    frame, stride, (j0, i0) = shown_part(report.surface.height)
     pick = (slice(j0, j0 + frame.shape[0] * stride, stride), slice(i0, i0 + frame.shape[1] * stride, stride))
     plan = report.plan
     cut = plan is not None and plan.deepest > 0
@@ -88,26 +86,6 @@ def gap_short(report: Report) -> FloatArray:
     return short
 
 
-def _display(report: Report) -> tuple[GridFrame, int, tuple[int, int]]:
-    """The part of the grid with anything measured, at display spacing; the stride and first node of it in
-    the full grid."""
-    full = report.surface.height.frame
-    known = report.surface.height.measured
-    rows, columns = np.flatnonzero(known.any(axis=1)), np.flatnonzero(known.any(axis=0))
-    if not len(rows):
-        rows, columns = np.arange(full.shape[0]), np.arange(full.shape[1])
-    j0, i0 = int(rows[0]), int(columns[0])
-    high, wide = int(rows[-1]) - j0 + 1, int(columns[-1]) - i0 + 1
-    stride = max(1, round(DISPLAY_CELL / full.cell), math.ceil(math.sqrt(high * wide / MOST_CELLS)))
-    corner = full.to_site((i0 * full.cell, j0 * full.cell))
-    shape = (max((high - 1) // stride + 1, 2), max((wide - 1) // stride + 1, 2))
-    return (
-        GridFrame((float(corner[0]), float(corner[1])), full.angle, full.cell * stride, shape),
-        stride,
-        (j0, i0),
-    )
-
-
 def _plan_matrix(report: Report, frame: GridFrame) -> list[list[float]]:
     """(2, 3): grid u, v in metres -> the scan's own plan coordinates."""
     at = report.scan.frame.site_to_plan(frame.to_site(np.array([[0.0, 0.0], [1.0, 0.0], [0.0, 1.0]])))
@@ -115,20 +93,10 @@ def _plan_matrix(report: Report, frame: GridFrame) -> list[list[float]]:
 
 
 def _scan_colours(report: Report, frame: GridFrame) -> NDArray[np.uint8] | None:
-    scan = report.scan
-    if scan.colours is None:
-        return None
-    ny, nx = frame.shape
-    i, j = np.rint(frame.to_grid(scan.points[:, :2]) / frame.cell).astype(int).T
-    inside = (i >= 0) & (i < nx) & (j >= 0) & (j < ny)
-    flat = j[inside] * nx + i[inside]
-    n = np.bincount(flat, minlength=nx * ny)
-    mean = (
-        np.stack([np.bincount(flat, scan.colours[inside, k], nx * ny) for k in range(3)], axis=-1)
-        / np.maximum(n, 1)[:, None]
+    photo = report.scan.photo(frame)
+    return (
+        None if photo is None else np.where(photo.seen[..., None], photo.colours, CONCRETE).astype(np.uint8)
     )
-    mean[n == 0] = CONCRETE
-    return mean.astype(np.uint8).reshape(ny, nx, 3)
 
 
 def _vehicle(report: Report) -> dict[str, Any]:

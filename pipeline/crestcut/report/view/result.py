@@ -302,7 +302,7 @@ def _scan(report: Report) -> dict[str, object]:
         for f in scan.files
     ]  # fmt: skip
     return {
-        "points": len(scan.points), "unit": scan.frame.unit, "up": scan.frame.up, "files": files,
+        "points": scan.count, "unit": scan.frame.unit, "up": scan.frame.up, "files": files,
         "passes": [asdict(each) for each in scan.passes],
     }  # fmt: skip
 

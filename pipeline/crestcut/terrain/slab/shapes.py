@@ -80,8 +80,9 @@ class Columns:
             out[:, on] = u * v
         for number in np.unique(self.line[self.line >= 0]):
             across, along = self.lines[number].across(uv)
-            for m in np.flatnonzero(self.line == number):
-                out[:, m] = _on_line(Shape(self.kind[m]), self.sizes[m], across, along, wide)
+            for kind in np.unique(self.kind[self.line == number]):
+                on = np.flatnonzero((self.line == number) & (self.kind == kind))
+                out[:, on] = _on_line(Shape(kind), self.sizes[on], across, along, wide)
         return out
 
 
@@ -118,10 +119,11 @@ def _trend(kind: Shape, rel: FloatArray, wide: FloatArray) -> FloatArray:
 def _on_line(
     kind: Shape, sizes: FloatArray, across: FloatArray, along: FloatArray, wide: FloatArray
 ) -> FloatArray:
+    """(n, k) of shapes of sizes (k, 3), at places so far across the line and along it."""
     if kind == Shape.ACROSS:  # straight across: its mean over a tile is its value
-        return across
-    value = _averaged(_ACROSS[kind], across - sizes[0], sizes[1], wide)
-    return np.asarray(value * along) if kind == Shape.HINGE_ALONG else value
+        return across[:, None]
+    value = _averaged(_ACROSS[kind], across[:, None] - sizes[:, 0], sizes[:, 1], wide[:, None])
+    return np.asarray(value * along[:, None]) if kind == Shape.HINGE_ALONG else value
 
 
 Bend = Callable[[FloatArray, FloatArray], FloatArray]  # (v, size), m
