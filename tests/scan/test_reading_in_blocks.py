@@ -11,14 +11,17 @@ import numpy as np
 import pye57
 import pytest
 
+from crestcut.base.errors import CrestcutError
 from crestcut.job import ScanChoice, Surveyed
 from crestcut.scan import Patch, anywhere, assess, load, read_scan
 from crestcut.scan.formats import ply
 from crestcut.scan.formats.e57 import read_e57
 from crestcut.scan.formats.las import read_las
+from crestcut.scan.formats.pcd import read_pcd
 from crestcut.scan.formats.ply import read_ply
 from crestcut.scan.formats.raw import RawScan
 from crestcut.scan.formats.take import Cut, Take
+from crestcut.scan.formats.text import read_text
 
 COUNT = 5003
 Reader = Callable[[Path, Take], RawScan]
@@ -68,7 +71,46 @@ def _ply(folder: Path, points: np.ndarray) -> Path:
     return folder / "cloud.ply"
 
 
-CASES = {"laz": (_laz, read_las), "e57": (_e57, read_e57), "ply": (_ply, read_ply)}
+def _csv(folder: Path, points: np.ndarray, top: float = 65000.0) -> Path:
+    n = np.arange(len(points))
+    grey = np.where(n == 4000, top, n % 2)  # sixteen bits, though most rows do not show it
+    ends = np.where(n % 9 == 0, ' # a 5"\n', "\r\n").tolist()  # an inch mark opens no quotation
+    rows = [
+        f"{x!r};{y!r};{z!r};{g:g};{g:g};{g:g};{0.5 * k!r}".replace(".", ",") + end
+        for (x, y, z), g, k, end in zip(points.tolist(), grey, n.tolist(), ends, strict=True)
+    ]
+    (folder / "cloud.csv").write_text("# of a yard\nx;y;z;r;g;b;time\n" + "".join(rows), newline="")
+    return folder / "cloud.csv"
+
+
+def _csv_of_parts(folder: Path, points: np.ndarray) -> Path:
+    return _csv(folder, points, 0.5)
+
+
+def _pcd(folder: Path, points: np.ndarray) -> Path:
+    record = np.dtype([*((n, "<f8") for n in "xyz"), ("rgb", "<u4")])
+    rows = np.zeros(len(points), record)
+    rows["x"], rows["y"], rows["z"] = points.T
+    rows["rgb"] = np.arange(len(points)) * 7 % (1 << 24)
+    (folder / "cloud.pcd").write_bytes(_pcd_header(len(rows), "binary") + rows.tobytes())
+    return folder / "cloud.pcd"
+
+
+def _pcd_header(count: int, how: str) -> bytes:
+    head = f"FIELDS x y z rgb\nSIZE 8 8 8 4\nTYPE F F F U\nWIDTH {count}\nHEIGHT 1\nDATA {how}\n"
+    return head.encode()
+
+
+def _pcd_text(folder: Path, points: np.ndarray) -> Path:
+    rows = [f"{x!r} {y!r} {z!r} {k * 7}\n" for k, (x, y, z) in enumerate(points.tolist())]
+    (folder / "cloud.pcd").write_bytes(_pcd_header(len(rows), "ascii") + "".join(rows).encode())
+    return folder / "cloud.pcd"
+
+
+CASES: dict[str, tuple[Callable[[Path, np.ndarray], Path], Reader]] = {
+    "laz": (_laz, read_las), "e57": (_e57, read_e57), "ply": (_ply, read_ply), "csv": (_csv, read_text),
+    "csv of parts": (_csv_of_parts, read_text), "pcd": (_pcd, read_pcd), "pcd of text": (_pcd_text, read_pcd),
+}  # fmt: skip
 
 
 def _same(one: RawScan, other: RawScan) -> None:
@@ -116,6 +158,38 @@ def test_a_binary_cloud_is_what_its_library_makes_of_it(
     whole = read_ply(path)
     _same(some, whole)
     assert some.time is not None and some.colours is not None and some.format == whole.format
+
+
+def test_a_text_holds_the_numbers_that_were_written(tmp_path: Path) -> None:
+    points = _cloud()
+    for folder, top in ((tmp_path, 65000.0), (tmp_path, 0.5)):
+        found = read_text(_csv(folder, points, top), Take(None, 37))
+        np.testing.assert_array_equal(found.points, points)
+        assert found.time is not None and found.colours is not None
+        np.testing.assert_array_equal(found.time, 0.5 * np.arange(len(points)))
+        # one of 65,000 among whole numbers: the rest are next to black; one of a half: ones are white
+        assert found.colours[[1, 3999]].max() == (0 if top > 1 else 255)
+
+
+@pytest.mark.parametrize("write", [_csv, _pcd_text])
+def test_a_torn_row_far_down_is_told_as_in_a_short_file(
+    write: Callable[[Path, np.ndarray], Path], tmp_path: Path
+) -> None:
+    path = write(tmp_path, _cloud(300))
+    lines = path.read_bytes().split(b"\n")
+    path.write_bytes(b"\n".join([*lines[:250], b"1.0 what", *lines[251:]]))
+    told = []
+    for rows in (20, 10**6):
+        with pytest.raises(CrestcutError) as error:
+            (read_text if write is _csv else read_pcd)(path, Take(None, rows))
+        told.append(str(error.value))
+    if write is _csv:
+        assert told[0] == told[1] and "line 251 has" in told[0]
+    path.write_bytes(b"\n".join([*lines[:200], b"1.0 what"]))
+    if write is _pcd_text:  # said before what is wrong in what is there
+        for rows in (20, 10**6):
+            with pytest.raises(CrestcutError, match="cut short: 300 points expected, 195 found"):
+                read_pcd(path, Take(None, rows))
 
 
 @pytest.mark.parametrize("up", ["z", "y"])

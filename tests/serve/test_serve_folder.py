@@ -113,6 +113,12 @@ def test_a_job_that_an_editor_broke_is_told_and_can_be_taken_back(job: JobFolder
     assert job.text() == JOB
 
 
+def test_a_job_of_several_lines_is_sent_to_the_command_line(job: JobFolder) -> None:
+    job.job.write_text(JOB + '[[travel]]\nname = "left gate"\n[[travel]]\nname = "right gate"\n')
+    with pytest.raises(CrestcutError, match=r"one line.*crestcut run job\.toml"):
+        job.data()
+
+
 def test_a_job_of_another_name_keeps_its_things_apart(tmp_path: Path) -> None:
     one, two = JobFolder(tmp_path / "job.toml"), JobFolder(tmp_path / "drive.toml")
     mine, yours = (

@@ -12,7 +12,7 @@ from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.averages import tiles_of
 from crestcut.terrain.slab.behind import slab_behind
 from crestcut.terrain.slab.kept import FINE_SMOOTH, narrow_part
-from crestcut.terrain.slab.posterior import _noise
+from crestcut.terrain.slab.split import noise_of
 
 
 def plane(cell: float, size: tuple[float, float]) -> HeightGrid:
@@ -66,7 +66,7 @@ def test_patches_are_told_from_tiles_of_few_nodes_too(cell: float) -> None:
     wrong = FieldMaker(model, flat.frame, None).draw(np.random.default_rng(0))
     z = flat.like(flat.values + wrong)
     tiles = tiles_of(z, z.measured, (), 10_000)
-    _, fine = _noise(tiles, z.like(np.full(z.frame.shape, 1e-6)), 0.002, 0.1)
+    _, fine = noise_of(tiles, z.like(np.full(z.frame.shape, 1e-6)), 0.002, 0.1)
     assert 0.0017 < fine < 0.00201
 
 

@@ -19,13 +19,14 @@ from crestcut.terrain.slab.behind import FLOOR, slab_behind
 from crestcut.terrain.slab.between import between_nodes, unit_field
 from crestcut.terrain.slab.features import Dictionary
 from crestcut.terrain.slab.misfit import LENGTH, Misfit
-from crestcut.terrain.slab.posterior import AT_ONCE, Fineness, Posterior, _Draws, _noise, _Observed, judge
-from crestcut.terrain.slab.shapes import Row, Shape, columns
+from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _Observed, judge
+from crestcut.terrain.slab.shapes import NODES_AT_ONCE, Row, Shape, columns
 from crestcut.terrain.slab.split import (
     FieldPriors,
     Setting,
     curvature_of,
     curvature_variance,
+    noise_of,
     squares,
     whiten,
 )
@@ -143,10 +144,10 @@ def test_the_mean_has_the_same_bits_reckoned_part_by_part(
     cols = columns([*narrow, (Shape.STEP, (0.8, 0.01), 1, 0.1)], (Break.straight(0.1, 0.0), BENT), (0.8, 0.6))
     amplitude = np.random.default_rng(3).standard_normal((len(cols), found.count))
     with_lines = replace(found, columns=cols, amplitude=amplitude)
-    monkeypatch.setattr("crestcut.terrain.slab.posterior.AT_ONCE", 10**9)
+    monkeypatch.setattr("crestcut.terrain.slab.shapes.NODES_AT_ONCE", 10**9)
     whole = with_lines.mean_over(FRAME)
     monkeypatch.undo()
-    assert FRAME.shape[0] * FRAME.shape[1] > 4 * AT_ONCE
+    assert FRAME.shape[0] * FRAME.shape[1] > 4 * NODES_AT_ONCE
     assert np.array_equal(with_lines.mean_over(FRAME), whole)
 
 
@@ -228,12 +229,12 @@ def test_an_exact_scan_has_no_patch_and_a_rough_one_no_more_than_its_scanner() -
     height, rough = bumpy(), bumpy().values + field(FRAME, 0.004, 0.05, 9)
     error = height.like(np.full(FRAME.shape, 1e-4))
     (low, fine), (high, coarse) = (
-        _noise(tiles_of(h, h.measured, ()), error, 0.0013, 0.1) for h in (height, height.like(rough))
+        noise_of(tiles_of(h, h.measured, ()), error, 0.0013, 0.1) for h in (height, height.like(rough))
     )
     assert fine < 0.0003 and coarse == pytest.approx(np.hypot(0.0013, 1e-4))
     assert np.sqrt(high).max() < 0.0013 and np.diag(low).max() < 0.1 * np.diag(high).min()
     # a mean of points that neighbours within 6 cm share, over a tile of 10 cm
-    white, _ = _noise(tiles_of(height, height.measured, ()), error.like(error.values + 0.0099), 0.0, 0.1)
+    white, _ = noise_of(tiles_of(height, height.measured, ()), error.like(error.values + 0.0099), 0.0, 0.1)
     assert np.array_equal(white, np.diag(np.diag(white)))
     assert np.sqrt(np.diag(white)) == pytest.approx(0.010 / np.hypot(1, 0.10 / 0.06), rel=1e-6)
 
@@ -244,7 +245,7 @@ def test_tiles_side_by_side_share_a_patch() -> None:
     fields = [field(frame, 0.002, 0.05, seed) for seed in range(300)]
     height = HeightGrid(frame, fields[0])
     means = np.array([tiles_of(height.like(z), height.measured, ()).mean for z in fields])
-    noise, _ = _noise(tiles_of(height, height.measured, ()), height.like(np.zeros((60, 60))), 0.002, 0.1)
+    noise, _ = noise_of(tiles_of(height, height.measured, ()), height.like(np.zeros((60, 60))), 0.002, 0.1)
     shown = (means.T @ means / len(fields))[:2, :3]  # a row of six tiles and its first neighbours
     assert noise[:2, :3] == pytest.approx(shown, abs=0.2 * noise[0, 0])
     assert 0.3 < noise[0, 1] / noise[0, 0] < 0.45 and noise[0, 5] < 0.01 * noise[0, 0]
@@ -292,3 +293,19 @@ def test_what_is_not_measured_stays_so_and_what_is_measured_gets_a_height() -> N
     holed[40:70, 50:90] = np.nan
     _, mean = judged(height.like(holed))
     assert np.array_equal(np.isnan(mean.values), np.isnan(holed))
+
+
+def test_a_long_lane_reckoned_in_pieces_is_judged_as_in_one(
+    plain: tuple[Posterior, HeightGrid], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Shapes offered row by row, nodes some at a time, what runs across on its axis: other last digits."""
+    for name, few in (
+        ("posterior.MANY", 10), ("posterior.LATTICE_AT_ONCE", 20), ("posterior.PLACES_AT_ONCE", 300),
+        ("shapes.LARGE", 10), ("split.AT_ONCE", 70), ("shapes.AT_ONCE", 50),
+    ):  # fmt: skip
+        monkeypatch.setattr(f"crestcut.terrain.slab.{name}", few)
+    found, mean = judged(bumpy())
+    assert (found.amplitude != 0).any(axis=1).sum() > 10
+    np.testing.assert_allclose(mean.values, plain[1].values, rtol=0, atol=1e-9)
+    np.testing.assert_allclose(found.waves, plain[0].waves, rtol=0, atol=1e-8)
+    np.testing.assert_allclose(found.amplitude, plain[0].amplitude, rtol=0, atol=1e-8)

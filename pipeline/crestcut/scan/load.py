@@ -54,7 +54,7 @@ _READERS = {
     "e57": "e57:read_e57", "glb": "gltf:read_gltf", "gltf": "gltf:read_gltf", "obj": "mesh:read_obj",
     "stl": "mesh:read_stl", "usd": "usd:read_usd",
 }  # fmt: skip
-_IN_BLOCKS = frozenset({"las", "e57", "ply"})  # read some points at a time
+_IN_BLOCKS = frozenset({"las", "e57", "ply", "pcd", "text"})  # read some points at a time
 _COMPILED = {"las": "LAS or LAZ", "e57": "E57", "usd": "USDZ"}  # libraries that may die of a file
 FACING = 0.5  # of a mesh's area more seen from one side than from the other
 _THINNEST = 1e-3  # second side over the first: below it all points are on a line

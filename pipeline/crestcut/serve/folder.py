@@ -40,6 +40,10 @@ class Stale(Exception):
     """Somebody has changed the files since the screen was made that wants to change them."""
 
 
+class SeveralLines(CrestcutError):
+    """The job has lines of its own, which no screen can show."""
+
+
 @dataclass(frozen=True)
 class Kept:
     """A change that can be undone. number : of its folder.  label : what it was, in words."""
@@ -72,10 +76,16 @@ class JobFolder:
     def data(self) -> dict[str, Any]:
         """The job file as plain data.
 
-        Raises CrestcutError where somebody's editor left it broken.
+        Raises CrestcutError where somebody's editor left it broken, and ``SeveralLines``.
         """
         try:
             data = tomllib.loads(self.text())
+            if isinstance(data.get("travel"), list):
+                raise SeveralLines(
+                    "it has several lines ([[travel]]), and these screens take a job of one line ([travel])",
+                    self.job.name,
+                    f"run it from the command line: crestcut run {self.job.name}",
+                )
             for name in _TABLES:
                 if not isinstance(data.get(name, {}), dict):
                     raise CrestcutError(f"[{name}] is no table", self.job.name, "mend it in the editor")

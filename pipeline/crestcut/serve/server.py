@@ -29,7 +29,7 @@ from starlette.routing import Route
 
 from crestcut.base.errors import CrestcutError
 from crestcut.serve import outcome, screens, screens_vehicle
-from crestcut.serve.folder import JOB_NAME, JobFolder, Stale
+from crestcut.serve.folder import JOB_NAME, JobFolder, SeveralLines, Stale
 from crestcut.serve.guard import Doors, Guard
 from crestcut.serve.runs import Kind
 from crestcut.serve.site import Site, asset, fault, go, screen, site_of
@@ -61,6 +61,7 @@ def serve(asked: Asked, tell: Callable[[str], None]) -> None:
     job or folder.
     """
     folder, scan = folder_of(asked)
+    _refuse_lines(folder)
     try:
         held = folder.claim()
     except OSError as error:
@@ -96,6 +97,16 @@ def serve(asked: Asked, tell: Callable[[str], None]) -> None:
     with contextlib.suppress(KeyboardInterrupt):  # the way it is ended
         asyncio.run(_run(site, sockets, address if asked.browser else ""))
     tell("Ended.")
+
+
+def _refuse_lines(folder: JobFolder) -> None:
+    """Raise CrestcutError for a job of several lines; what else is wrong with one is told on its page."""
+    try:
+        folder.data()
+    except SeveralLines:
+        raise
+    except CrestcutError:
+        return
 
 
 def begin(folder: JobFolder, scan: Path) -> None:
@@ -207,7 +218,8 @@ def application(site: Site) -> Starlette:
     @contextlib.asynccontextmanager
     async def lifespan(app: Starlette) -> AsyncIterator[None]:
         state = site.state()
-        if site.folder.scan_files() and not state.looked and not site.runs.last(Kind.LOOK).get("fault"):
+        wanted = not state.broken and site.folder.scan_files() and not state.looked
+        if wanted and not site.runs.last(Kind.LOOK).get("fault"):
             await site.look()
         yield
         await site.runs.cancel()

@@ -266,15 +266,27 @@ def _readings(site: Site, row: int, columns: np.ndarray, wider: float) -> list[i
     """Columns of the readings on a row whose core lies in ``columns``."""
     step = max(round(ALONG / site.cell), 1)
     places = _spaced(int(columns[0]), int(columns[-1]), step)
-    finished = site.finished[row]
-
-    def off(a: int, b: int) -> float:
-        first, last = int(places[a]), int(places[b])
-        laid = np.linspace(finished[first], finished[last], last - first + 1)
-        return _off(laid - finished[first : last + 1], wider, STANDS)
-
     far = max(round(FARTHEST_READING / site.cell / step), 1)
-    return [int(places[k]) for k in fewest(len(places), far, off)]
+    lies = _all_off(site.finished[row], places, far, wider)
+    return [int(places[k]) for k in fewest(len(places), far, lambda a, b: float(lies[b - a, a]))]
+
+
+def _all_off(finished: FloatArray, places: np.ndarray, far: int, wider: float) -> FloatArray:
+    """(far + 1, places) ``_off`` of a straightedge from each place to that so many further on: of two cuts
+    far apart on one row there are tens of thousands, so all of a length are laid at once."""
+    out = np.full((far + 1, len(places)), math.inf)
+    for apart in range(2, min(far, len(places) - 1) + 1):
+        first, last = places[:-apart], places[apart:]
+        long = (last - first)[:, None]
+        t = np.arange(int(long.max()) + 1)
+        rise = (finished[last] - finished[first])[:, None] / long
+        laid = np.where(t == long, finished[last][:, None], t * rise + finished[first][:, None])
+        at = np.minimum(first[:, None] + t, len(finished) - 1)
+        over = np.where(t <= long, laid - finished[at], 0.0)
+        low, high = over.min(axis=1), over.max(axis=1)
+        near = (high <= wider * PROUD) & (low >= -wider * STANDS)  # of NaN false: not known
+        out[apart, : len(first)] = np.where(near, np.maximum(high, -low), math.inf)
+    return out
 
 
 def _string(

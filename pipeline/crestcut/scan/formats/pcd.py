@@ -11,6 +11,7 @@ Colours in three fields are lost. Ascii would have to be read here all the same 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import numpy as np
@@ -19,48 +20,54 @@ from numpy.typing import NDArray
 from crestcut.base.errors import CrestcutError
 from crestcut.base.kernels import njit
 from crestcut.scan.formats.mesh import stack_columns
-from crestcut.scan.formats.raw import RawScan, eight_bit, truncated, unreadable
+from crestcut.scan.formats.raw import RawScan, truncated, unreadable
+from crestcut.scan.formats.take import ALL, Block, Take, take
 
+LONG = 40  # bytes of a row of text, about
 _KINDS = {"F": "f", "I": "i", "U": "u"}
 _LZF_MOST = 88  # bytes of one: three bytes unpack to 264 at most (liblzf: 7 + 255 + 2)
 
 
-def read_pcd(path: Path) -> RawScan:
+def read_pcd(path: Path, asked: Take = ALL) -> RawScan:
     """Points of a PCD file; colours from ``rgb``/``rgba``; rows that hold NaN (no return) stay for the caller
-    to count."""
-    data = path.read_bytes()
-    header, body = _header(data, path)
+    to count. Some at a time, of a compressed file, whose fields stand one behind the other, all."""
+    header, body = _header(path)
     fields = _fields(header, path)
     count = _count(header, path)
     how = header["DATA"][0].lower()
+    tables: Iterable[dict[str, NDArray]]
     if how == "ascii":
-        table = _ascii(body, fields, count, path)
+        tables = _ascii(path, body, fields, count, asked.rows)
     elif how == "binary":
-        table = _columns_of(_exactly(body, fields.itemsize * count, path), fields, count)
+        tables = _binary(path, body, fields, count, asked.rows)
     elif how == "binary_compressed":
-        table = _compressed(body, fields, count, path)
+        tables = [_compressed(path.read_bytes()[body:], fields, count, path)]
     else:
         raise CrestcutError(f'data kind "{how}" is not known', str(path), "save it as ascii or binary")
-    points = stack_columns(table, "x", "y", "z")
-    if points is None:
+    names = set(fields.names or ())
+    if not {"x", "y", "z"} <= names:
         raise CrestcutError("its points have no x, y, z", str(path), "export it with positions")
+    head = RawScan(f"PCD, {how.replace('_', ' ')}", np.empty((0, 3)))
+    return take(head, map(_block, tables), asked)
+
+
+def _block(table: dict[str, NDArray]) -> Block:
+    points = stack_columns(table, "x", "y", "z")
+    assert points is not None
     # A float x beside NaN rows: counts say what the sensor did not return.
-    return RawScan(f"PCD, {how.replace('_', ' ')}", points.astype(np.float64), colours=_colours(table))
+    return Block(points.astype(np.float64), _colours(table))
 
 
-def _header(data: bytes, path: Path) -> tuple[dict[str, list[str]], bytes]:
+def _header(path: Path) -> tuple[dict[str, list[str]], int]:
+    """What the header says, and where the points begin."""
     header: dict[str, list[str]] = {}
-    at = 0
-    while at < len(data):
-        end = data.find(b"\n", at)
-        if end < 0:
-            break
-        words = data[at:end].decode("latin-1").split()
-        at = end + 1
-        if words and not words[0].startswith("#"):
-            header[words[0].upper()] = words[1:]
-            if words[0].upper() == "DATA" and len(words) > 1:
-                return header, data[at:]
+    with path.open("rb") as file:
+        while (line := file.readline()).endswith(b"\n"):
+            words = line.decode("latin-1").split()
+            if words and not words[0].startswith("#"):
+                header[words[0].upper()] = words[1:]
+                if words[0].upper() == "DATA" and len(words) > 1:
+                    return header, file.tell()
     raise CrestcutError("the PCD header has no end", str(path), "copy or export it again")
 
 
@@ -105,29 +112,53 @@ def _exactly(body: bytes, size: int, path: Path) -> bytes:
     return body[:size]
 
 
-def _columns_of(data: bytes, fields: np.dtype, count: int) -> dict[str, NDArray]:
-    records = np.frombuffer(data, fields, count)
-    return {name: records[name][:, 0] for name in fields.names or ()}
+def _binary(path: Path, body: int, fields: np.dtype, count: int, rows: int) -> Iterator[dict[str, NDArray]]:
+    found = path.stat().st_size - body
+    if found < fields.itemsize * count:
+        raise truncated(path, f"{fields.itemsize * count:,} bytes of points", f"{found:,}")
+    with path.open("rb") as file:
+        file.seek(body)
+        for first in range(0, count, rows):
+            records = np.fromfile(file, fields, min(rows, count - first))
+            yield {name: records[name][:, 0] for name in fields.names or ()}
 
 
-def _ascii(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[str, NDArray]:
-    rows = [line for line in body.splitlines() if line.strip()]
-    if len(rows) < count:
-        raise truncated(path, f"{count:,} points", f"{len(rows):,}")
-    table: dict[str, NDArray] = {}
-    column = 0
-    try:
-        values = np.loadtxt(rows[:count], dtype=np.float64, ndmin=2, comments=None)
-        for name in fields.names or ():
-            kind, shape = fields[name].subdtype or (fields[name], (1,))
-            # Packed colours are written as whole numbers even where the field is called a float. Digits of
-            # text count whatever size is declared: as single floats, map coordinates would lose 250 mm.
-            values_of = values[:, column]
-            table[name] = values_of if kind.kind == "f" else values_of.astype(kind)
-            column += int(shape[0])
-    except (ValueError, IndexError) as error:
-        raise unreadable(path, "PCD", error) from None
-    return table
+def _ascii(path: Path, body: int, fields: np.dtype, count: int, rows: int) -> Iterator[dict[str, NDArray]]:
+    found, width = 0, None
+    for lines in _lines(path, body, rows):
+        first, found = found, found + len(lines)
+        if not (some := lines[: count - first]):
+            break
+        table: dict[str, NDArray] = {}
+        column = 0
+        try:
+            values = np.loadtxt(some, dtype=np.float64, ndmin=2, comments=None)
+            width = width or values.shape[1]
+            if values.shape[1] != width:
+                raise ValueError(f"{values.shape[1]} columns from row {first + 1:,} on, {width} before")
+            for name in fields.names or ():
+                kind, shape = fields[name].subdtype or (fields[name], (1,))
+                # Packed colours are whole numbers even where the field is called a float. Digits of text
+                # count whatever size is declared: as single floats, map coordinates would lose 250 mm.
+                values_of = values[:, column]
+                table[name] = values_of if kind.kind == "f" else values_of.astype(kind)
+                column += int(shape[0])
+        except (ValueError, IndexError) as error:
+            if (there := sum(map(len, _lines(path, body, rows)))) < count:
+                raise truncated(path, f"{count:,} points", f"{there:,}") from None
+            raise unreadable(path, "PCD", error) from None
+        yield table
+    if found < count:
+        raise truncated(path, f"{count:,} points", f"{found:,}")
+
+
+def _lines(path: Path, body: int, rows: int) -> Iterator[list[bytes]]:
+    """Lines with anything in them, about so many at a time."""
+    with path.open("rb") as file:
+        file.seek(body)
+        while some := file.read(rows * LONG) + file.readline():
+            if lines := [line for line in some.splitlines() if line.strip()]:
+                yield lines
 
 
 def _compressed(body: bytes, fields: np.dtype, count: int, path: Path) -> dict[str, NDArray]:
@@ -197,11 +228,10 @@ def _unpack(source: NDArray[np.uint8], target: NDArray[np.uint8]) -> int:
     return o
 
 
-def _colours(table: dict[str, NDArray]) -> NDArray[np.uint8] | None:
+def _colours(table: dict[str, NDArray]) -> NDArray | None:
     packed = next((table[n] for n in ("rgb", "rgba") if n in table), None)
     if packed is None:
-        colours = stack_columns(table, "r", "g", "b")
-        return None if colours is None else eight_bit(colours)
+        return stack_columns(table, "r", "g", "b")
     # 0x00RRGGBB, often stored in the bits of a float.
     bits = np.ascontiguousarray(packed.astype("<f4" if packed.dtype.kind == "f" else "<u4")).view("<u4")
-    return eight_bit(np.stack([(bits >> 16) & 255, (bits >> 8) & 255, bits & 255], axis=1).astype(np.int64))
+    return np.stack([(bits >> 16) & 255, (bits >> 8) & 255, bits & 255], axis=1).astype(np.uint8)

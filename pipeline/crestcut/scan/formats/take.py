@@ -6,7 +6,7 @@ How many are read at a time changes nothing: which are held follows from their n
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -101,12 +101,15 @@ def of_use(classes: NDArray[np.uint8], use: tuple[int, ...], leave: tuple[int, .
     return np.asarray(keep & ~np.isin(classes, leave))
 
 
-def take(head: RawScan, blocks: Iterable[Block], asked: Take) -> RawScan:
+Scale = Callable[[NDArray, float], NDArray[np.uint8] | None]  # colours, the largest of the file -> 0..255
+
+
+def take(head: RawScan, blocks: Iterable[Block], asked: Take, scale: Scale = eight_bit) -> RawScan:
     """``head`` with the points of ``blocks`` that are asked for, and a tally of all of them."""
     held = _Held(asked)
     for block in blocks:
         held.add(block)
-    return held.as_scan(head)
+    return held.as_scan(head, scale)
 
 
 class _Held:
@@ -169,7 +172,7 @@ class _Held:
             low, high = float(block.time.min()), float(block.time.max())  # NaN stays
             self.times = [np.minimum(self.times[0], low), np.maximum(self.times[1], high)]
 
-    def as_scan(self, head: RawScan) -> RawScan:
+    def as_scan(self, head: RawScan, scale: Scale) -> RawScan:
         points = self._column("points")
         colours, time = self._column("colours"), self._column("time")
         classes, station = self._column("classes"), self._column("station")
@@ -177,7 +180,7 @@ class _Held:
         classed = self.by_class[2:].any()  # 0 never classified, 1 unclassified
         return replace(
             head, points=np.empty((0, 3)) if points is None else points,
-            colours=None if colours is None else eight_bit(colours, self.top),
+            colours=None if colours is None else scale(colours, self.top),
             time=time if told else None, classes=classes if classed else None, station=station,
             dropped=head.dropped + self.dropped,
             tally=Tally(self.every, self.by_class, self.bad, self.by_station),

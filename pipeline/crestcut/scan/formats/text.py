@@ -1,14 +1,17 @@
 """XYZ, CSV, TXT and PTS: columns of numbers, with the delimiter, header, order and decimal mark told from the
-text."""
+text. Rows are read some at a time."""
 
 from __future__ import annotations
 
+import codecs
 import io
 import itertools
 import re
 import statistics
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TextIO
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +20,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.base.units import METRES_PER
 from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated
+from crestcut.scan.formats.take import ALL, Block, Take, take
 
 _NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$|[-+]?(?:nan|inf(?:inity)?)$", re.IGNORECASE)
 _COMMA_NUMBER = re.compile(r"[-+]?(?:\d+,\d*|,\d+)(?:[eE][-+]?\d+)?$")
@@ -31,6 +35,7 @@ _MEANING = {
 }  # fmt: skip
 _UNIT_IN_NAME = re.compile(r"[\[(_ ](us-ft|mm|cm|m|in|ft)[\])]?$")
 _FEWEST_ROWS = 3
+LONG = 40  # characters of a row, about
 
 
 @dataclass(frozen=True)
@@ -46,44 +51,34 @@ class _Layout:
     notes: tuple[str, ...]
 
 
-def read_text(path: Path) -> RawScan:
+def read_text(path: Path, asked: Take = ALL) -> RawScan:
     """Points, and colours and time where a header names them or the number of columns leaves no doubt."""
-    text = _decoded(path)
-    layout = _layout(text, path)
-    table = _table(text, layout, path)
-    if layout.rows is not None and len(table) < layout.rows:
-        raise truncated(path, f"{layout.rows:,} points", f"{len(table):,}")
-    order = list(layout.columns)
-
-    def column(*names: str) -> FloatArray | None:
-        return table[:, [order.index(n) for n in names]] if set(names) <= set(order) else None
-
-    points, colours, time = column("x", "y", "z"), column("r", "g", "b"), column("t")
-    assert points is not None
+    encoding = _encoding(path)
+    with path.open(encoding=encoding, newline="\n") as lines:
+        layout = _layout(lines, path)
     unit = None
     if layout.unit:
         unit = UnitFound(layout.unit, (METRES_PER[layout.unit],) * 3, "written in the column names")
-    return RawScan(
-        format=_kind(path, layout),
-        points=points,
-        colours=None if colours is None else _colours(colours),
-        time=time[:, 0] if time is not None and np.isfinite(time).all() and np.ptp(time) > 0 else None,
-        unit=unit,
-        notes=tuple(f"{path.name}: {note}" for note in layout.notes),
-    )
+    notes = tuple(f"{path.name}: {note}" for note in layout.notes)
+    head = RawScan(_kind(path, layout), np.empty((0, 3)), unit=unit, notes=notes)
+    scale = _Scale()
+    return take(head, _blocks(path, encoding, layout, asked.rows, scale), asked, scale.eight_bit)
 
 
-def _decoded(path: Path) -> str:
-    data = path.read_bytes()
-    for encoding in ("utf-8-sig", "latin-1"):
-        try:
-            return data.decode(encoding)
-        except UnicodeDecodeError:
-            continue
-    raise AssertionError("latin-1 decodes anything")
+def _encoding(path: Path) -> str:
+    """UTF-8 where all of the file is, else Latin-1, which any bytes are."""
+    decoder = codecs.getincrementaldecoder("utf-8-sig")()
+    try:
+        with path.open("rb") as file:
+            while some := file.read(1 << 20):
+                decoder.decode(some)
+        decoder.decode(b"", final=True)
+    except UnicodeDecodeError:
+        return "latin-1"
+    return "utf-8-sig"
 
 
-def _layout(text: str, path: Path) -> _Layout:
+def _layout(text: Iterable[str], path: Path) -> _Layout:
     lines, skipped = _first_lines(text)
     if not lines:
         raise CrestcutError("no points in the file", str(path), "export the scan again")
@@ -103,7 +98,7 @@ def _layout(text: str, path: Path) -> _Layout:
     return _Layout(skipped, delimiter, comma, columns, unit, rows, notes)
 
 
-def _first_lines(text: str, most: int = 200) -> tuple[list[str], int]:
+def _first_lines(text: Iterable[str], most: int = 200) -> tuple[list[str], int]:
     """The first lines with anything in them after leading comments, and how many physical lines stand before
     them.
 
@@ -111,7 +106,7 @@ def _first_lines(text: str, most: int = 200) -> tuple[list[str], int]:
     """
     lines: list[str] = []
     skipped = 0
-    for number, line in enumerate(io.StringIO(text)):
+    for number, line in enumerate(text):
         bare = line.strip()
         if not lines and (not bare or bare.startswith(_COMMENT)):
             words = [w.lower() for w in re.split(r"[\s,;]+", bare.lstrip("#/%! ")) if w]
@@ -238,17 +233,70 @@ def _are_colours(sample: list[list[str]], start: int) -> bool:
     return all(re.fullmatch(r"[0-9]{1,3}", w) and int(w) <= 255 for w in words)
 
 
-def _table(text: str, layout: _Layout, path: Path) -> FloatArray:
+class _Scale:
+    """What the colours of a file are counted in: known once all of them were seen."""
+
+    def __init__(self) -> None:
+        self.whole = True  # numbers, all of them
+
+    def seen(self, colours: FloatArray) -> FloatArray:
+        """Those of some points, with nothing that is no number."""
+        clean = np.nan_to_num(colours)
+        self.whole = self.whole and bool(np.all(clean == np.rint(clean)))
+        return clean
+
+    def eight_bit(self, colours: NDArray, top: float) -> NDArray[np.uint8] | None:
+        """As ``raw.eight_bit``."""
+        if self.whole and top > 1.0:
+            return eight_bit(np.clip(colours, 0, 65535).astype(np.int64), min(top, 65535.0))
+        return eight_bit(colours, top)
+
+
+def _blocks(path: Path, encoding: str, layout: _Layout, rows: int, scale: _Scale) -> Iterator[Block]:
+    """All rows, about so many at a time. Raises CrestcutError where there are fewer than the file says."""
+    order, found = list(layout.columns), 0
+
+    def column(table: FloatArray, names: str) -> FloatArray | None:
+        return table[:, [order.index(n) for n in names]] if set(names) <= set(order) else None
+
+    with path.open(encoding=encoding, newline="\n") as file:
+        for _ in range(layout.first_row):
+            file.readline()
+        while text := _some_lines(file, rows * LONG):
+            if not any(line.split("#")[0].strip() for line in io.StringIO(text)):
+                continue  # numpy warns of what holds no row
+            table = _table(text, layout, path, encoding)
+            found += len(table)
+            points, colours, time = (column(table, names) for names in ("xyz", "rgb", "t"))
+            assert points is not None
+            yield Block(
+                points, None if colours is None else scale.seen(colours), None if time is None else time[:, 0]
+            )
+    if layout.rows is not None and found < layout.rows:
+        raise truncated(path, f"{layout.rows:,} points", f"{found:,}")
+
+
+def _some_lines(file: TextIO, length: int) -> str:
+    """The next lines, ``length`` characters or more, to an end that no quotation marks are open at."""
+    parts = [file.read(length), file.readline()]
+    open_at_end = sum(part.count('"') for part in parts) % 2 == 1
+    while open_at_end and (line := file.readline()):
+        parts.append(line)
+        open_at_end = line.count('"') % 2 == 0
+    return "".join(parts)
+
+
+def _table(text: str, layout: _Layout, path: Path, encoding: str) -> FloatArray:
     """(n, len(columns)) float64, in the order of ``layout.columns``."""
-    body = text.replace(",", ".") if layout.decimal_comma else text
     try:
         # '//' comments inside the data are rare and end as an error that names the line.
         return np.loadtxt(
-            io.StringIO(body), delimiter=layout.delimiter, skiprows=layout.first_row, comments="#", ndmin=2,
+            io.StringIO(_pointed(text, layout)), delimiter=layout.delimiter, comments="#", ndmin=2,
             usecols=list(layout.columns.values()), quotechar='"', dtype=np.float64,
         )  # fmt: skip
     except (ValueError, IndexError):
-        number = _bad_line(body, layout)
+        with path.open(encoding=encoding, newline="\n") as lines:
+            number = _bad_line(lines, layout)
         line = "a line" if number is None else f"line {number:,}"
         raise CrestcutError(
             f"{line} has too few numbers or something else in them; the file may be cut short", str(path),
@@ -256,10 +304,14 @@ def _table(text: str, layout: _Layout, path: Path) -> FloatArray:
         ) from None  # fmt: skip
 
 
-def _bad_line(body: str, layout: _Layout) -> int | None:
+def _pointed(text: str, layout: _Layout) -> str:
+    return text.replace(",", ".") if layout.decimal_comma else text
+
+
+def _bad_line(lines: Iterable[str], layout: _Layout) -> int | None:
     """The first line that is no row, counted as editors do: numpy leaves empty lines and comments out."""
-    for number, line in enumerate(io.StringIO(body), start=1):
-        bare = line.split("#")[0]
+    for number, line in enumerate(lines, start=1):
+        bare = _pointed(line, layout).split("#")[0]
         if number <= layout.first_row or not bare.strip():
             continue
         words = _split(bare, layout.delimiter)
@@ -268,12 +320,6 @@ def _bad_line(body: str, layout: _Layout) -> int | None:
         if not all(_is_number(words[k], False) for k in layout.columns.values()):
             return number
     return None
-
-
-def _colours(values: FloatArray) -> NDArray[np.uint8] | None:
-    clean = np.nan_to_num(values)
-    whole = bool(np.all(clean == np.rint(clean))) and clean.max(initial=0.0) > 1.0
-    return eight_bit(np.clip(clean, 0, 65535).astype(np.int64) if whole else clean)
 
 
 def _kind(path: Path, layout: _Layout) -> str:

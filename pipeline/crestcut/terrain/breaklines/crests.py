@@ -87,8 +87,9 @@ def smooth_crests(knots: BreakPoints, means: CellMeans, inflation: float) -> Cre
         total[box] += weight
         out.height[box][at] += (weight * (rest + bend))[at]
         out.variance[box][at] += (weight * (sd**2 + _shape_variance(m)))[at]
+    spoken = total > 0
     for values in (out.height, out.variance):
-        values /= np.maximum(total, 1e-300)
+        values[spoken] /= np.maximum(total[spoken], 1e-300)
     return out
 
 

@@ -34,12 +34,12 @@ def blend(
     excess, sums = np.zeros_like(height), np.zeros((*height.shape, 9))
     on = crests.say > 0
     shape = crests.shape[on]
-    sums[on] = np.column_stack(
+    # only where a crest speaks: of the rest of a long lane's nine layers no page is ever touched
+    sums[on] = crests.say[on][:, None] * np.column_stack(
         [np.ones(len(shape)), crests.height[on], crests.variance[on]]
         + [shape[:, c] for c in (E, V, COS, SIN, RHO)]
         + [np.zeros(len(shape))]
     )
-    sums *= crests.say[..., None]
     steps = knots.model == STEP
     if steps.any():
         place, params = knots.place[steps], knots.params[steps]

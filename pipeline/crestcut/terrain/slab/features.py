@@ -165,6 +165,16 @@ def _features(
 
 
 @dataclass(frozen=True, eq=False)
+class Products:
+    """Rows of a matrix of products w' w that is never made whole. white (n, c) : w."""
+
+    white: FloatArray
+
+    def __getitem__(self, rows: IntArray) -> FloatArray:
+        return np.asarray(self.white[:, rows].T @ self.white)
+
+
+@dataclass(frozen=True, eq=False)
 class Offered:
     """What the heights say of the columns that a model may have or not, after those in every model are taken
     out: their amplitudes are integrated over once a setting, not once a draw (block elimination of the
@@ -172,7 +182,7 @@ class Offered:
     along, own (c,) what is left of ``Whitened.along`` and of the diagonal; sd (c,) m; first : the number of
     the first of these columns in the dictionary."""
 
-    gram: FloatArray
+    gram: FloatArray | Products
     cross: FloatArray
     along: FloatArray
     own: FloatArray
@@ -182,12 +192,28 @@ class Offered:
     @classmethod
     def of(cls, words: Dictionary, seen: Whitened) -> Self:
         """Of every column of ``words``, seen through one setting."""
+        a = words.always
+        return cls._of(words, seen.gram[:a], seen.gram.diagonal(), seen.along, seen.gram[a:, a:])
+
+    @classmethod
+    def row_by_row(cls, words: Dictionary, white: FloatArray, y: FloatArray) -> Self:
+        """The same of so many columns that their products would not fit: only those with what is taken up are
+        reckoned. white (n, c), y (n,) : columns and heights, whitened (``split.Whitened``)."""
+        a = words.always
+        of_own = np.einsum("nc,nc->c", white, white)
+        return cls._of(words, white[:, :a].T @ white, of_own, y @ white, Products(white[:, a:]))
+
+    @classmethod
+    def _of(
+        cls, words: Dictionary, head: FloatArray, of_own: FloatArray, along: FloatArray,
+        gram: FloatArray | Products,
+    ) -> Self:  # fmt: skip
         a, sd = words.always, words.columns.sd
-        lower = linalg.cholesky(seen.gram[:a, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
-        cross = linalg.solve_triangular(lower, seen.gram[:a, a:], lower=True, check_finite=False)
-        fit = linalg.solve_triangular(lower, seen.along[:a], lower=True, check_finite=False)
-        own = seen.gram.diagonal()[a:] - (cross**2).sum(axis=0)
-        return cls(seen.gram[a:, a:], cross, seen.along[a:] - cross.T @ fit, own, sd[a:], a)
+        lower = linalg.cholesky(head[:, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
+        cross = linalg.solve_triangular(lower, head[:, a:], lower=True, check_finite=False)
+        fit = linalg.solve_triangular(lower, along[:a], lower=True, check_finite=False)
+        own = of_own[a:] - (cross**2).sum(axis=0)
+        return cls(gram, cross, along[a:] - cross.T @ fit, own, sd[a:], a)
 
     def gains(self, state: Sequence[int], index: IntArray | None = None) -> FloatArray:
         """Log of the factor by which each column, put beside those that are on, makes the heights likelier:

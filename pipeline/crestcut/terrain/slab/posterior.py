@@ -17,7 +17,6 @@ from numpy.typing import NDArray
 from scipy import linalg
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.base.parallel import in_threads
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes, unit_field
@@ -45,18 +44,18 @@ from crestcut.terrain.slab.split import (
     Settings,
     Whitened,
     curvature_of,
-    matern_of_means,
     matern_of_square,
+    noise_of,
     squares,
     whiten,
+    whiten_many,
 )
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
-AT_ONCE = 4096  # nodes reckoned at a time: so many of every shape stay near the processor
+MANY = 6000  # columns offered: the products of more take over 0.3 GB
+LATTICE_AT_ONCE, PLACES_AT_ONCE = 2048, 32768  # nodes of the lattice, and those ``COLUMNS`` apart, at a time
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
-SHARED = 0.06  # m: side of the square whose points make one fitted height
-MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
 
 
@@ -189,17 +188,20 @@ def judge(
     tiles = tiles_of(height, surface.rollable, breaks, fine.tiles)
     if len(tiles) <= len(TREND) + 2 * len(breaks):
         return None
-    noise, own = _noise(tiles, surface.standard_error, error.patch, error.patch_length)
+    noise, own = noise_of(tiles, surface.standard_error, error.patch, error.patch_length)
     words = dictionary_of(tiles, breaks, usual)
     square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
     level = float(tiles.mean.mean())
     y = tiles.mean - level
-    table = words.columns.at(tiles.uv, tiles.spread)
     middle = priors.setting(np.zeros(4))
-    offered = Offered.of(words, whiten(middle, square, noise, table, y))
-    words, number, state = thinned(words, offered, taken_at_once(words, offered))
+    if len(words.columns) > MANY:
+        offered = Offered.row_by_row(words, *whiten_many(middle, square, noise, (words.columns, tiles), y))
+    else:
+        table = words.columns.at(tiles.uv, tiles.spread)
+        offered = Offered.of(words, whiten(middle, square, noise, table, y))
+    words, _, state = thinned(words, offered, taken_at_once(words, offered))
     del offered  # as large as what was offered
-    table, apart = table[:, number], max(fine.lattice, 0.5 * float(tiles.side.max()))
+    table, apart = words.columns.at(tiles.uv, tiles.spread), max(fine.lattice, 0.5 * float(tiles.side.max()))
     on = columns_on(words, state)
     misfit = Misfit.of(words, whiten(middle, square, noise, table, y), state, apart)
     beside = noise + misfit.covariance(tiles.uv, tiles.uv, square)
@@ -218,39 +220,6 @@ def judge(
     kept = kept_of(away, surface.rollable, height.frame.cell, own, error.patch_length, surface.standard_error)
     whole = np.where(surface.rollable, mean + kept, height.values)
     return posterior, height.like(np.where(height.measured, whole, np.nan))
-
-
-def _noise(
-    tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float
-) -> tuple[FloatArray, float]:
-    """(n, n) covariance of the tiles' means by patch and white noise, m2, and the sd of both at a node, m.
-
-    What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
-    """
-    se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
-    side, per = float(np.median(tiles.side)), int(np.sqrt(np.median(tiles.nodes)))
-    own = float(patch**2)
-    if per > 1:
-        within, free = _within(side, min(per, MOST_WITHIN), 0.5 * patch_length)
-        # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
-        middle = (1 - 2 / (9 * free)) ** 3
-        own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / within)
-    apart = ((tiles.uv[:, None, :] - tiles.uv[None, :, :]) ** 2).sum(axis=-1)
-    noise = own * matern_of_means(apart, tiles.spread[:, None] + tiles.spread[None, :], 0.5 * patch_length)
-    noise.flat[:: len(noise) + 1] += se2 / (1 + (tiles.side / SHARED) ** 2)
-    return noise, float(np.sqrt(own + se2))
-
-
-def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
-    """What share of a patch's variance its nodes, ``per`` by ``per`` in a tile of ``side`` m, show about a
-    plane through them, and how many free ones that mean square is worth."""
-    at = (np.arange(per) + 0.5) * side / per
-    places = np.stack(np.meshgrid(at, at), axis=-1).reshape(-1, 2)
-    plane = np.linalg.qr(np.column_stack([np.ones(len(places)), places]))[0]
-    none = np.zeros(len(places))
-    away = np.eye(len(places)) - plane @ plane.T
-    rest = away @ matern_of_square(squares(places, places, none, none), half_at) @ away
-    return float(np.trace(rest)) / (len(places) - 3), float(np.trace(rest) ** 2 / (rest**2).sum())
 
 
 @dataclass(frozen=True, eq=False)
@@ -275,8 +244,10 @@ class _Draws:
         self.frame, self.lattice, self.rng = frame, _lattice(frame, apart), np.random.default_rng([seed, 4])
         own = replace(self.lattice, origin=(0.0, 0.0), angle=0.0)  # wherever the site is, the same digits
         self.nodes = own.node_xy().reshape(-1, 2)
-        self.square = squares(self.nodes, tiles.uv, np.zeros(len(self.nodes)), tiles.spread)
-        self.misfit, self.cross = misfit, misfit.covariance(self.nodes, tiles.uv, self.square)
+        self.misfit = misfit
+        firsts = range(0, len(self.nodes), LATTICE_AT_ONCE)
+        self.parts = [slice(first, first + LATTICE_AT_ONCE) for first in firsts]
+        self.held = self._apart(self.parts[0]) if len(self.parts) == 1 else None
         self.settings: list[Setting] = []
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
         self.waves: list[FloatArray] = []  # each (nodes, 2 k)
@@ -299,10 +270,20 @@ class _Draws:
         own = slab[:n] + scan + white
         rest = self.y[:, None] - self.table @ amplitude - np.concatenate([own, -own], axis=1)
         solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
-        cross = setting.slab**2 * matern_of_square(self.square, setting.slab_length) + self.cross
+        waves = np.concatenate([slab[n:], -slab[n:]], axis=1)
+        for part in self.parts:
+            square, cross = self._apart(part) if self.held is None else self.held
+            waves[part] += (setting.slab**2 * matern_of_square(square, setting.slab_length) + cross) @ solved
         self.settings.extend([setting] * count)
         self.amplitude.append(amplitude)
-        self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))
+        self.waves.append(waves)
+
+    def _apart(self, part: slice) -> tuple[FloatArray, FloatArray]:
+        """Squared distances (k, n), m2, of some nodes of the lattice from the tiles, and the misfit's
+        covariance, m2."""
+        nodes, tiles = self.nodes[part], self.tiles
+        square = squares(nodes, tiles.uv, np.zeros(len(nodes)), tiles.spread)
+        return square, self.misfit.covariance(nodes, tiles.uv, square)
 
     def posterior(self, priors: FieldPriors) -> Posterior:
         """All draws together, opposites in the second half."""
@@ -377,22 +358,21 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     """(ny, nx) mean of all draws, m: wide shapes and waves between coarse nodes, narrow ones at all."""
     mean = posterior.amplitude.mean(axis=1)
     ny, nx = frame.shape
-    uv = np.stack(np.meshgrid(np.arange(nx) * frame.cell, np.arange(ny) * frame.cell), axis=-1).reshape(-1, 2)
     sizes = posterior.columns
     narrow = np.isin(sizes.kind, (Shape.HINGE, Shape.HINGE_ALONG, Shape.ACROSS, Shape.STEP))
     narrow |= (sizes.kind == Shape.CURVE) & (sizes.sizes[:, 1] < NARROW)
     narrow |= (sizes.kind == Shape.RUT) & (sizes.sizes[:, 1] < 0.5 * NARROW)
-    out = np.full(len(uv), level)
+    out = np.full(ny * nx, level)
     columns_, rows = (int(np.ceil(s / COLUMNS - 1e-9)) + 1 for s in frame.size)
     places = np.stack(np.meshgrid(np.arange(columns_) * COLUMNS, np.arange(rows) * COLUMNS), axis=-1)
     places = places.reshape(-1, 2)
-    values = sizes.take(np.flatnonzero(~narrow)).at(places) @ mean[~narrow]
+    wide, by = sizes.take(np.flatnonzero(~narrow)), mean[~narrow]
+    some = [slice(first, first + PLACES_AT_ONCE) for first in range(0, len(places), PLACES_AT_ONCE)]
+    values = np.concatenate([wide.at(places[part]) @ by for part in some])
     waves = posterior.waves.mean(axis=0, dtype=np.float64).ravel()
     values += between_nodes(posterior.lattice, places) @ waves
     out += np.asarray(along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
     on = np.flatnonzero(narrow)
     if len(on):
-        some, by = sizes.take(on), mean[on]
-        parts = [slice(first, first + AT_ONCE) for first in range(0, len(uv), AT_ONCE)]
-        out += np.concatenate(in_threads(lambda part: some.at(uv[part]) @ by, parts))
+        out += sizes.take(on).over(frame, mean[on])
     return out.reshape(ny, nx)

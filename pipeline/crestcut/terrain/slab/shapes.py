@@ -7,6 +7,7 @@ the grid; askew a tile's width has the same variance s^2 / 12 with ends less sha
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
@@ -15,10 +16,15 @@ from typing import Self
 import numpy as np
 from scipy import special
 
-from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.grid import FloatArray, GridFrame, IntArray
+from crestcut.base.parallel import in_threads
 from crestcut.terrain.breaklines.breaks import Break
 
 FACE = 0.01  # m, half the width of a step's face
+NODES_AT_ONCE = 4096  # so many of every shape stay near the processor
+LARGE = 1_000_000  # nodes: a window of 27 m of a usual width
+AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
+AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
 
 
 class Shape(IntEnum):
@@ -73,8 +79,8 @@ class Columns:
         rel = uv - np.asarray(self.centre)
         for kind in TREND:
             out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
-        on = np.flatnonzero(self.kind == Shape.BUMP)
-        if len(on):
+        bumps = np.flatnonzero(self.kind == Shape.BUMP)
+        for on in (bumps[first : first + AT_ONCE] for first in range(0, len(bumps), AT_ONCE)):
             at, size = self.sizes[on, :2], self.sizes[on, 2]
             u, v = (_averaged(_BELL, uv[:, k : k + 1] - at[:, k], size, wide[:, None]) for k in (0, 1))
             out[:, on] = u * v
@@ -84,6 +90,32 @@ class Columns:
                 on = np.flatnonzero((self.line == number) & (self.kind == kind))
                 out[:, on] = _on_line(Shape(kind), self.sizes[on], across, along, wide)
         return out
+
+    def over(self, frame: GridFrame, by: FloatArray) -> FloatArray:
+        """(ny nx,) the sum of all, each times its ``by`` (m,), at every node of a frame.
+
+        Of a large frame what lies along one of its axes is reckoned on the other alone: steps are offered
+        every 50 mm of it."""
+        ny, nx = frame.shape
+        u, v = np.arange(nx) * frame.cell, np.arange(ny) * frame.cell
+        out, left = np.zeros((ny, nx)), np.ones(len(self), bool)
+        if ny * nx > LARGE:
+            for axis, place in ((0, u), (1, v)):
+                on = np.array([k >= 0 and _along_axis(self.lines[k], axis) for k in self.line], bool)
+                uv = np.zeros((len(place), 2))
+                uv[:, axis] = place
+                sums = self.take(np.flatnonzero(on)).at(uv) @ by[on]
+                out += sums if axis == 0 else sums[:, None]
+                left &= ~on
+        some, by = self.take(np.flatnonzero(left)), by[left]
+        uv = np.stack(np.meshgrid(u, v), axis=-1).reshape(-1, 2)
+        parts = [slice(first, first + NODES_AT_ONCE) for first in range(0, len(uv), NODES_AT_ONCE)]
+        return np.concatenate(in_threads(lambda part: some.at(uv[part]) @ by, parts)) + out.ravel()
+
+
+def _along_axis(line: Break, axis: int) -> bool:
+    """Is it endless, and its distance that along an axis of the grid alone?"""
+    return len(line.at) == 1 and float(line.normal[0]) == (0.0, math.pi / 2)[axis]
 
 
 def columns(

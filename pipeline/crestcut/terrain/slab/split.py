@@ -17,10 +17,11 @@ from typing import Self
 import numpy as np
 from scipy import linalg, special
 
-from crestcut.base.grid import FloatArray, IntArray
-from crestcut.terrain.error.covariance import HALF, matern32
+from crestcut.base.grid import FloatArray, HeightGrid, IntArray
+from crestcut.terrain.error.covariance import HALF
 from crestcut.terrain.error.shown import of_second_difference
 from crestcut.terrain.slab.averages import Tiles
+from crestcut.terrain.slab.shapes import Columns
 
 USUAL_FLATNESS = 25.0  # F_F: ACI 117-10 'moderately flat', what a floated slab mostly is
 # F_F of the waviest concrete: 12 is the least that a part of the least class may have (ACI 117-10: 20,
@@ -36,6 +37,9 @@ ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
 SAMPLE = 240  # tiles by which settings are weighed
 FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
 MOST_SHRINKS = 40
+SHARED = 0.06  # m: side of the square whose points make one fitted height
+MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
+AT_ONCE = 1000  # columns whitened at a time
 LEAST = 2e-5  # m: no field is smaller
 MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
@@ -109,7 +113,12 @@ def curvature_variance(half_at: float) -> float:
 
 def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
     """Matern-3/2 correlation at distances whose squares (m2) are given, one half at ``half_at`` m."""
-    return matern32(np.sqrt(square), half_at)
+    # ``matern32`` in place: of a long lane each copy on the way is 60 MB
+    minus = np.sqrt(square)
+    minus *= -HALF / half_at
+    out = np.exp(minus)
+    out *= np.subtract(1.0, minus, out=minus)
+    return np.asarray(out)
 
 
 def matern_of_means(square: FloatArray, blur: FloatArray, half_at: float) -> FloatArray:
@@ -150,17 +159,59 @@ class Setting:
 def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatArray) -> FloatArray:
     """(n, m) squared distances, m2, that a tile's mean has to another's: middles apart plus the spread of
     places in both, two axes each. Exact for a Gaussian covariance of small tiles; keeps any positive."""
-    apart = ((a[:, None, :] - b[None, :, :]) ** 2).sum(axis=-1)
-    return np.asarray(apart + 2 * (a_spread[:, None] + b_spread[None, :]))
+    out = np.subtract.outer(a[:, 0], b[:, 0])
+    other = np.subtract.outer(a[:, 1], b[:, 1])
+    out *= out
+    out += np.multiply(other, other, out=other)
+    other[...] = a_spread[:, None] + b_spread
+    out += np.multiply(other, 2.0, out=other)
+    return np.asarray(out)
 
 
 def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
     """(n, n), m2, of the tiles' means about the trend; noise (n, n) m2, of what neither field is."""
-    out = setting.slab**2 * matern_of_square(square, setting.slab_length)
-    out += setting.scan**2 * matern_of_square(square, setting.scan_length)
+    out = matern_of_square(square, setting.slab_length)
+    out *= setting.slab**2
+    other = matern_of_square(square, setting.scan_length)
+    other *= setting.scan**2
+    out += other
     out += noise
     out.flat[:: len(out) + 1] += LEAST**2
     return np.asarray(out)
+
+
+def noise_of(
+    tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float
+) -> tuple[FloatArray, float]:
+    """(n, n) covariance of the tiles' means by patch and white noise, m2, and the sd of both at a node, m.
+
+    What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
+    """
+    se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
+    side, per = float(np.median(tiles.side)), int(np.sqrt(np.median(tiles.nodes)))
+    own = float(patch**2)
+    if per > 1:
+        within, free = _within(side, min(per, MOST_WITHIN), 0.5 * patch_length)
+        # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
+        middle = (1 - 2 / (9 * free)) ** 3
+        own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / within)
+    none = np.zeros(len(tiles))
+    apart = squares(tiles.uv, tiles.uv, none, none)
+    noise = own * matern_of_means(apart, tiles.spread[:, None] + tiles.spread[None, :], 0.5 * patch_length)
+    noise.flat[:: len(noise) + 1] += se2 / (1 + (tiles.side / SHARED) ** 2)
+    return noise, float(np.sqrt(own + se2))
+
+
+def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
+    """What share of a patch's variance its nodes, ``per`` by ``per`` in a tile of ``side`` m, show about a
+    plane through them, and how many free ones that mean square is worth."""
+    at = (np.arange(per) + 0.5) * side / per
+    places = np.stack(np.meshgrid(at, at), axis=-1).reshape(-1, 2)
+    plane = np.linalg.qr(np.column_stack([np.ones(len(places)), places]))[0]
+    none = np.zeros(len(places))
+    away = np.eye(len(places)) - plane @ plane.T
+    rest = away @ matern_of_square(squares(places, places, none, none), half_at) @ away
+    return float(np.trace(rest)) / (len(places) - 3), float(np.trace(rest) ** 2 / (rest**2).sum())
 
 
 @dataclass(frozen=True, eq=False)
@@ -177,14 +228,32 @@ class Whitened:
 
 def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArray, y: FloatArray) -> Whitened:
     """b (n, m) columns; y (n,) heights, m."""
-    lower = linalg.cholesky(
-        covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False
-    )
+    lower = _root(setting, square, noise)
     both = np.empty((len(b), b.shape[1] + 1), order="F")  # as the library wants it: no copy of a large table
     both[:, :-1], both[:, -1] = b, y
     both = linalg.solve_triangular(lower, both, lower=True, overwrite_b=True, check_finite=False)
     w, v = both[:, :-1], both[:, -1]
     return Whitened(w.T @ w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
+
+
+def whiten_many(
+    setting: Setting, square: FloatArray, noise: FloatArray, columns: tuple[Columns, Tiles], y: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Columns at tiles (n, m), some at a time, and heights y (n,), both times the inverse of K's factor."""
+    lower, (shapes, tiles) = _root(setting, square, noise), columns
+    white = np.empty((len(tiles), len(shapes)), order="F")
+    for first in range(0, len(shapes), AT_ONCE):
+        some = np.arange(first, min(first + AT_ONCE, len(shapes)))
+        values = shapes.take(some).at(tiles.uv, tiles.spread)
+        white[:, some] = linalg.solve_triangular(lower, values, lower=True, check_finite=False)
+    return white, np.asarray(linalg.solve_triangular(lower, y, lower=True, check_finite=False))
+
+
+def _root(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
+    """(n, n) lower Cholesky factor of ``covariance``."""
+    return np.asarray(
+        linalg.cholesky(covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False)
+    )
 
 
 def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArray) -> float:
