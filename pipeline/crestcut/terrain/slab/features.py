@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Self
 
 import numpy as np
@@ -168,26 +168,29 @@ def _features(
 class Offered:
     """What the heights say of the columns that a model may have or not, after those in every model are taken
     out: their amplitudes are integrated over once a setting, not once a draw (block elimination of the
-    normal equations). gram (c, c) of ``Whitened``; cross (a, c), what of it those in every model explain;
-    along, own (c,) what is left of ``Whitened.along`` and of the diagonal; sd (c,) m; first : the number of
-    the first of these columns in the dictionary."""
+    normal equations). seen : of all columns; cross (a, c), what those in every model explain of the gram
+    matrix; along, own (c,) what is left of ``Whitened.along`` and of the diagonal; sd (c,) m; first : the
+    number of the first of these columns in the dictionary.  known : gains worked out before: most variables
+    of a sweep are off, and ask the same of the same columns."""
 
-    gram: FloatArray
+    seen: Whitened
     cross: FloatArray
     along: FloatArray
     own: FloatArray
     sd: FloatArray
     first: int
+    known: dict[tuple[bytes, bytes], FloatArray] = field(default_factory=dict)
 
     @classmethod
     def of(cls, words: Dictionary, seen: Whitened) -> Self:
         """Of every column of ``words``, seen through one setting."""
         a, sd = words.always, words.columns.sd
-        lower = linalg.cholesky(seen.gram[:a, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
-        cross = linalg.solve_triangular(lower, seen.gram[:a, a:], lower=True, check_finite=False)
+        always = seen.rows(np.arange(a))
+        lower = linalg.cholesky(always[:, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
+        cross = linalg.solve_triangular(lower, always[:, a:], lower=True, check_finite=False)
         fit = linalg.solve_triangular(lower, seen.along[:a], lower=True, check_finite=False)
-        own = seen.gram.diagonal()[a:] - (cross**2).sum(axis=0)
-        return cls(seen.gram[a:, a:], cross, seen.along[a:] - cross.T @ fit, own, sd[a:], a)
+        own = np.einsum("nc,nc->c", seen.white[:, a:], seen.white[:, a:]) - (cross**2).sum(axis=0)
+        return cls(seen, cross, seen.along[a:] - cross.T @ fit, own, sd[a:], a)
 
     def gains(self, state: Sequence[int], index: IntArray | None = None) -> FloatArray:
         """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
@@ -197,7 +200,13 @@ class Offered:
         asked for in the dictionary; all that are offered where None."""
         on = np.array(sorted({s - self.first for s in state if s >= 0}), dtype=np.int64)
         which = np.arange(len(self.sd)) if index is None else index - self.first
-        rows = self.gram[on] - self.cross[:, on].T @ self.cross
+        key = on.tobytes(), which.tobytes()
+        if key not in self.known:
+            self.known[key] = self._gains(on, which)
+        return self.known[key]
+
+    def _gains(self, on: IntArray, which: IntArray) -> FloatArray:
+        rows = self.seen.rows(self.first + on)[:, self.first :] - self.cross[:, on].T @ self.cross
         lower = linalg.cholesky(rows[:, on] + np.diag(1 / self.sd[on] ** 2), lower=True, check_finite=False)
         cross = linalg.solve_triangular(lower, rows[:, which], lower=True, check_finite=False)
         fit = linalg.solve_triangular(lower, self.along[on], lower=True, check_finite=False)

@@ -18,6 +18,7 @@ from scipy import linalg
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.base.parallel import in_threads
+from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes, unit_field
@@ -195,13 +196,13 @@ def judge(
     level = float(tiles.mean.mean())
     y = tiles.mean - level
     table = words.columns.at(tiles.uv, tiles.spread)
-    middle = priors.setting(np.zeros(4))
-    offered = Offered.of(words, whiten(middle, square, noise, table, y))
+    seen = whiten(priors.setting(np.zeros(4)), square, noise, table, y)
+    offered = Offered.of(words, seen)
     words, number, state = thinned(words, offered, taken_at_once(words, offered))
-    del offered  # as large as what was offered
     table, apart = table[:, number], max(fine.lattice, 0.5 * float(tiles.side.max()))
     on = columns_on(words, state)
-    misfit = Misfit.of(words, whiten(middle, square, noise, table, y), state, apart)
+    misfit = Misfit.of(words, seen.taken(number), state, apart)
+    del offered, seen  # as large as what was offered
     beside = noise + misfit.covariance(tiles.uv, tiles.uv, square)
     sample = Sample.of(tiles, beside, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
@@ -275,8 +276,9 @@ class _Draws:
         self.frame, self.lattice, self.rng = frame, _lattice(frame, apart), np.random.default_rng([seed, 4])
         own = replace(self.lattice, origin=(0.0, 0.0), angle=0.0)  # wherever the site is, the same digits
         self.nodes = own.node_xy().reshape(-1, 2)
-        self.square = squares(self.nodes, tiles.uv, np.zeros(len(self.nodes)), tiles.spread)
-        self.misfit, self.cross = misfit, misfit.covariance(self.nodes, tiles.uv, self.square)
+        square = squares(self.nodes, tiles.uv, np.zeros(len(self.nodes)), tiles.spread)
+        self.misfit, self.cross = misfit, misfit.covariance(self.nodes, tiles.uv, square)
+        self.away = np.sqrt(square)
         self.settings: list[Setting] = []
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
         self.waves: list[FloatArray] = []  # each (nodes, 2 k)
@@ -299,7 +301,7 @@ class _Draws:
         own = slab[:n] + scan + white
         rest = self.y[:, None] - self.table @ amplitude - np.concatenate([own, -own], axis=1)
         solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
-        cross = setting.slab**2 * matern_of_square(self.square, setting.slab_length) + self.cross
+        cross = setting.slab**2 * matern32(self.away, setting.slab_length) + self.cross
         self.settings.extend([setting] * count)
         self.amplitude.append(amplitude)
         self.waves.append(cross @ solved + np.concatenate([slab[n:], -slab[n:]], axis=1))

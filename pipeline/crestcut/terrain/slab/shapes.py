@@ -75,15 +75,19 @@ class Columns:
             out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
         on = np.flatnonzero(self.kind == Shape.BUMP)
         if len(on):
-            at, size = self.sizes[on, :2], self.sizes[on, 2]
-            u, v = (_averaged(_BELL, uv[:, k : k + 1] - at[:, k], size, wide[:, None]) for k in (0, 1))
-            out[:, on] = u * v
+            out[:, on] = self._bells(uv, wide, on, 0) * self._bells(uv, wide, on, 1)
         for number in np.unique(self.line[self.line >= 0]):
             across, along = self.lines[number].across(uv)
             for kind in np.unique(self.kind[self.line == number]):
                 on = np.flatnonzero((self.line == number) & (self.kind == kind))
                 out[:, on] = _on_line(Shape(kind), self.sizes[on], across, along, wide)
         return out
+
+    def _bells(self, uv: FloatArray, wide: FloatArray, on: IntArray, axis: int) -> FloatArray:
+        """(n, k) one axis of some bumps: those on a lattice share it with all in their row or column."""
+        each, of = np.unique(self.sizes[on][:, [axis, 2]], axis=0, return_inverse=True)
+        bells = _averaged(_BELL, uv[:, axis, None] - each[:, 0], each[:, 1], wide[:, None])
+        return bells[:, of.ravel()]
 
 
 def columns(

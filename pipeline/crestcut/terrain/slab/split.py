@@ -11,7 +11,8 @@ Data, 1993, section 3.4).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Self
 
 import numpy as np
@@ -36,6 +37,7 @@ ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
 SAMPLE = 240  # tiles by which settings are weighed
 FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
 MOST_SHRINKS = 40
+ROWS = 64  # of a covariance, made at a time
 LEAST = 2e-5  # m: no field is smaller
 MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
@@ -155,24 +157,43 @@ def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatA
 
 
 def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
-    """(n, n), m2, of the tiles' means about the trend; noise (n, n) m2, of what neither field is."""
-    out = setting.slab**2 * matern_of_square(square, setting.slab_length)
-    out += setting.scan**2 * matern_of_square(square, setting.scan_length)
-    out += noise
-    out.flat[:: len(out) + 1] += LEAST**2
-    return np.asarray(out)
+    """(n, n), m2, of the tiles' means about the trend, its lower triangle alone, columns together as it is
+    decomposed; noise (n, n) m2, of what neither field is."""
+    upper = np.zeros(square.shape)
+    for first in range(0, len(square), ROWS):  # so few at a time stay near the processor
+        rows = slice(first, first + ROWS)
+        apart, out = np.sqrt(square[rows, first:]), upper[rows, first:]
+        np.multiply(matern32(apart, setting.slab_length), setting.slab**2, out=out)
+        out += setting.scan**2 * matern32(apart, setting.scan_length)
+        out += noise[rows, first:]
+    upper.flat[:: len(upper) + 1] += LEAST**2
+    return upper.T
 
 
 @dataclass(frozen=True, eq=False)
 class Whitened:
-    """Columns and heights seen through one setting: gram (m, m) = B' K^-1 B, along (m,) = B' K^-1 y, own =
-    y' K^-1 y, log_det of K; lower: the Cholesky factor of K."""
+    """Columns and heights seen through one setting: white (n, m) = L^-1 B, along (m,) = B' K^-1 y, own =
+    y' K^-1 y, log_det of K; lower: L, the Cholesky factor of K."""
 
-    gram: FloatArray
+    white: FloatArray
     along: FloatArray
     own: float
     log_det: float
     lower: FloatArray
+
+    @cached_property
+    def gram(self) -> FloatArray:
+        """(m, m) B' K^-1 B."""
+        return self.white.T @ self.white
+
+    def rows(self, index: IntArray) -> FloatArray:
+        """(k, m) of ``gram``, which is not made for them where there are more columns than tiles."""
+        wide = self.white.shape[1] > len(self.white)
+        return self.white[:, index].T @ self.white if wide else self.gram[index]
+
+    def taken(self, index: IntArray) -> Self:
+        """Some of the columns."""
+        return replace(self, white=self.white[:, index], along=self.along[index])
 
 
 def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArray, y: FloatArray) -> Whitened:
@@ -184,7 +205,7 @@ def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArra
     both[:, :-1], both[:, -1] = b, y
     both = linalg.solve_triangular(lower, both, lower=True, overwrite_b=True, check_finite=False)
     w, v = both[:, :-1], both[:, -1]
-    return Whitened(w.T @ w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
+    return Whitened(w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
 
 
 def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArray) -> float:
