@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Self
 
 import numpy as np
@@ -165,55 +165,32 @@ def _features(
 
 
 @dataclass(frozen=True, eq=False)
-class Products:
-    """Rows of a matrix of products w' w that is never made whole. white (n, c) : w."""
-
-    white: FloatArray
-
-    def __getitem__(self, rows: IntArray) -> FloatArray:
-        return np.asarray(self.white[:, rows].T @ self.white)
-
-
-@dataclass(frozen=True, eq=False)
 class Offered:
     """What the heights say of the columns that a model may have or not, after those in every model are taken
     out: their amplitudes are integrated over once a setting, not once a draw (block elimination of the
-    normal equations). gram (c, c) of ``Whitened``; cross (a, c), what of it those in every model explain;
-    along, own (c,) what is left of ``Whitened.along`` and of the diagonal; sd (c,) m; first : the number of
-    the first of these columns in the dictionary."""
+    normal equations). seen : of all columns; cross (a, c), what those in every model explain of the gram
+    matrix; along, own (c,) what is left of ``Whitened.along`` and of the diagonal; sd (c,) m; first : the
+    number of the first of these columns in the dictionary.  known : gains worked out before: most variables
+    of a sweep are off, and ask the same of the same columns."""
 
-    gram: FloatArray | Products
+    seen: Whitened
     cross: FloatArray
     along: FloatArray
     own: FloatArray
     sd: FloatArray
     first: int
+    known: dict[tuple[bytes, bytes], FloatArray] = field(default_factory=dict)
 
     @classmethod
     def of(cls, words: Dictionary, seen: Whitened) -> Self:
         """Of every column of ``words``, seen through one setting."""
-        a = words.always
-        return cls._of(words, seen.gram[:a], seen.gram.diagonal(), seen.along, seen.gram[a:, a:])
-
-    @classmethod
-    def row_by_row(cls, words: Dictionary, white: FloatArray, y: FloatArray) -> Self:
-        """The same of so many columns that their products would not fit: only those with what is taken up are
-        reckoned. white (n, c), y (n,) : columns and heights, whitened (``split.Whitened``)."""
-        a = words.always
-        of_own = np.einsum("nc,nc->c", white, white)
-        return cls._of(words, white[:, :a].T @ white, of_own, y @ white, Products(white[:, a:]))
-
-    @classmethod
-    def _of(
-        cls, words: Dictionary, head: FloatArray, of_own: FloatArray, along: FloatArray,
-        gram: FloatArray | Products,
-    ) -> Self:  # fmt: skip
         a, sd = words.always, words.columns.sd
-        lower = linalg.cholesky(head[:, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
-        cross = linalg.solve_triangular(lower, head[:, a:], lower=True, check_finite=False)
-        fit = linalg.solve_triangular(lower, along[:a], lower=True, check_finite=False)
-        own = of_own[a:] - (cross**2).sum(axis=0)
-        return cls(gram, cross, along[a:] - cross.T @ fit, own, sd[a:], a)
+        always = seen.rows(np.arange(a))
+        lower = linalg.cholesky(always[:, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
+        cross = linalg.solve_triangular(lower, always[:, a:], lower=True, check_finite=False)
+        fit = linalg.solve_triangular(lower, seen.along[:a], lower=True, check_finite=False)
+        own = np.einsum("nc,nc->c", seen.white[:, a:], seen.white[:, a:]) - (cross**2).sum(axis=0)
+        return cls(seen, cross, seen.along[a:] - cross.T @ fit, own, sd[a:], a)
 
     def gains(self, state: Sequence[int], index: IntArray | None = None) -> FloatArray:
         """Log of the factor by which each column, put beside those that are on, makes the heights likelier:
@@ -223,7 +200,13 @@ class Offered:
         asked for in the dictionary; all that are offered where None."""
         on = np.array(sorted({s - self.first for s in state if s >= 0}), dtype=np.int64)
         which = np.arange(len(self.sd)) if index is None else index - self.first
-        rows = self.gram[on] - self.cross[:, on].T @ self.cross
+        key = on.tobytes(), which.tobytes()
+        if key not in self.known:
+            self.known[key] = self._gains(on, which)
+        return self.known[key]
+
+    def _gains(self, on: IntArray, which: IntArray) -> FloatArray:
+        rows = self.seen.rows(self.first + on)[:, self.first :] - self.cross[:, on].T @ self.cross
         lower = linalg.cholesky(rows[:, on] + np.diag(1 / self.sd[on] ** 2), lower=True, check_finite=False)
         cross = linalg.solve_triangular(lower, rows[:, which], lower=True, check_finite=False)
         fit = linalg.solve_triangular(lower, self.along[on], lower=True, check_finite=False)

@@ -44,8 +44,8 @@ class Misfit:
         """Of the bumps that are on, heights as they are seen. apart : m between the nodes on which the slab's
         waves are reckoned: of a smaller bump they cannot carry any."""
         on, columns = columns_on(words, state), words.columns
-        gram = seen.gram[np.ix_(on, on)] + np.diag(1 / columns.sd[on] ** 2)
-        height = linalg.solve(gram, seen.along[on], assume_a="pos")
+        told = seen.taken(on)
+        height = linalg.solve(told.gram + np.diag(1 / columns.sd[on] ** 2), told.along, assume_a="pos")
         bump = (columns.kind[on] == Shape.BUMP) & (columns.sizes[on, 2] >= apart)
         sizes = columns.sizes[on[bump]]
         return cls(sizes[:, :2], sizes[:, 2], SHARE * np.abs(height[bump]))

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from scipy import linalg
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes, unit_field
@@ -44,16 +45,14 @@ from crestcut.terrain.slab.split import (
     Settings,
     Whitened,
     curvature_of,
-    matern_of_square,
     noise_of,
     squares,
     whiten,
-    whiten_many,
+    whiten_shapes,
 )
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
-MANY = 6000  # columns offered: the products of more take over 0.3 GB
 LATTICE_AT_ONCE, PLACES_AT_ONCE = 2048, 32768  # nodes of the lattice, and those ``COLUMNS`` apart, at a time
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
@@ -193,17 +192,13 @@ def judge(
     square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
     level = float(tiles.mean.mean())
     y = tiles.mean - level
-    middle = priors.setting(np.zeros(4))
-    if len(words.columns) > MANY:
-        offered = Offered.row_by_row(words, *whiten_many(middle, square, noise, (words.columns, tiles), y))
-    else:
-        table = words.columns.at(tiles.uv, tiles.spread)
-        offered = Offered.of(words, whiten(middle, square, noise, table, y))
-    words, _, state = thinned(words, offered, taken_at_once(words, offered))
-    del offered  # as large as what was offered
+    seen = whiten_shapes(priors.setting(np.zeros(4)), square, noise, (words.columns, tiles), y)
+    offered = Offered.of(words, seen)
+    words, number, state = thinned(words, offered, taken_at_once(words, offered))
     table, apart = words.columns.at(tiles.uv, tiles.spread), max(fine.lattice, 0.5 * float(tiles.side.max()))
     on = columns_on(words, state)
-    misfit = Misfit.of(words, whiten(middle, square, noise, table, y), state, apart)
+    misfit = Misfit.of(words, seen.taken(number), state, apart)
+    del offered, seen  # as large as what was offered
     beside = noise + misfit.covariance(tiles.uv, tiles.uv, square)
     sample = Sample.of(tiles, beside, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
@@ -272,18 +267,17 @@ class _Draws:
         solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
         waves = np.concatenate([slab[n:], -slab[n:]], axis=1)
         for part in self.parts:
-            square, cross = self._apart(part) if self.held is None else self.held
-            waves[part] += (setting.slab**2 * matern_of_square(square, setting.slab_length) + cross) @ solved
+            away, cross = self._apart(part) if self.held is None else self.held
+            waves[part] += (setting.slab**2 * matern32(away, setting.slab_length) + cross) @ solved
         self.settings.extend([setting] * count)
         self.amplitude.append(amplitude)
         self.waves.append(waves)
 
     def _apart(self, part: slice) -> tuple[FloatArray, FloatArray]:
-        """Squared distances (k, n), m2, of some nodes of the lattice from the tiles, and the misfit's
-        covariance, m2."""
+        """Distances (k, n), m, of some nodes of the lattice from the tiles, and the misfit's covariance."""
         nodes, tiles = self.nodes[part], self.tiles
         square = squares(nodes, tiles.uv, np.zeros(len(nodes)), tiles.spread)
-        return square, self.misfit.covariance(nodes, tiles.uv, square)
+        return np.sqrt(square), self.misfit.covariance(nodes, tiles.uv, square)
 
     def posterior(self, priors: FieldPriors) -> Posterior:
         """All draws together, opposites in the second half."""

@@ -24,7 +24,6 @@ FACE = 0.01  # m, half the width of a step's face
 NODES_AT_ONCE = 4096  # so many of every shape stay near the processor
 LARGE = 1_000_000  # nodes: a window of 27 m of a usual width
 AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
-AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
 
 
 class Shape(IntEnum):
@@ -80,16 +79,24 @@ class Columns:
         for kind in TREND:
             out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
         bumps = np.flatnonzero(self.kind == Shape.BUMP)
-        for on in (bumps[first : first + AT_ONCE] for first in range(0, len(bumps), AT_ONCE)):
-            at, size = self.sizes[on, :2], self.sizes[on, 2]
-            u, v = (_averaged(_BELL, uv[:, k : k + 1] - at[:, k], size, wide[:, None]) for k in (0, 1))
-            out[:, on] = u * v
+        if len(bumps):
+            (u, of_u), (v, of_v) = (self._bells(uv, wide, bumps, axis) for axis in (0, 1))
+            for on in np.array_split(np.arange(len(bumps)), -(-len(bumps) // AT_ONCE)):
+                out[:, bumps[on]] = u[:, of_u[on]] * v[:, of_v[on]]
         for number in np.unique(self.line[self.line >= 0]):
             across, along = self.lines[number].across(uv)
             for kind in np.unique(self.kind[self.line == number]):
                 on = np.flatnonzero((self.line == number) & (self.kind == kind))
                 out[:, on] = _on_line(Shape(kind), self.sizes[on], across, along, wide)
         return out
+
+    def _bells(
+        self, uv: FloatArray, wide: FloatArray, on: IntArray, axis: int
+    ) -> tuple[FloatArray, IntArray]:  # fmt: skip
+        """(n, c) one axis of bumps ``on``, and which of them is whose (k,): those on a lattice share it with
+        all in their row or column."""
+        each, of = np.unique(self.sizes[on][:, [axis, 2]], axis=0, return_inverse=True)
+        return _averaged(_BELL, uv[:, axis, None] - each[:, 0], each[:, 1], wide[:, None]), of.ravel()
 
     def over(self, frame: GridFrame, by: FloatArray) -> FloatArray:
         """(ny nx,) the sum of all, each times its ``by`` (m,), at every node of a frame.

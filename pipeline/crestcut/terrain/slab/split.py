@@ -11,14 +11,15 @@ Data, 1993, section 3.4).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Self
 
 import numpy as np
 from scipy import linalg, special
 
 from crestcut.base.grid import FloatArray, HeightGrid, IntArray
-from crestcut.terrain.error.covariance import HALF
+from crestcut.terrain.error.covariance import HALF, matern32
 from crestcut.terrain.error.shown import of_second_difference
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.shapes import Columns
@@ -39,7 +40,8 @@ FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before
 MOST_SHRINKS = 40
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
-AT_ONCE = 1000  # columns whitened at a time
+AT_ONCE = 1000  # columns made at a time
+ROWS = 64  # of a covariance, made at a time
 LEAST = 2e-5  # m: no field is smaller
 MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
@@ -113,12 +115,7 @@ def curvature_variance(half_at: float) -> float:
 
 def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
     """Matern-3/2 correlation at distances whose squares (m2) are given, one half at ``half_at`` m."""
-    # ``matern32`` in place: of a long lane each copy on the way is 60 MB
-    minus = np.sqrt(square)
-    minus *= -HALF / half_at
-    out = np.exp(minus)
-    out *= np.subtract(1.0, minus, out=minus)
-    return np.asarray(out)
+    return matern32(np.sqrt(square), half_at)
 
 
 def matern_of_means(square: FloatArray, blur: FloatArray, half_at: float) -> FloatArray:
@@ -169,15 +166,17 @@ def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatA
 
 
 def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
-    """(n, n), m2, of the tiles' means about the trend; noise (n, n) m2, of what neither field is."""
-    out = matern_of_square(square, setting.slab_length)
-    out *= setting.slab**2
-    other = matern_of_square(square, setting.scan_length)
-    other *= setting.scan**2
-    out += other
-    out += noise
-    out.flat[:: len(out) + 1] += LEAST**2
-    return np.asarray(out)
+    """(n, n), m2, of the tiles' means about the trend, its lower triangle alone, columns together as it is
+    decomposed; noise (n, n) m2, of what neither field is."""
+    upper = np.zeros(square.shape)
+    for first in range(0, len(square), ROWS):  # so few at a time stay near the processor
+        rows = slice(first, first + ROWS)
+        apart, out = np.sqrt(square[rows, first:]), upper[rows, first:]
+        np.multiply(matern32(apart, setting.slab_length), setting.slab**2, out=out)
+        out += setting.scan**2 * matern32(apart, setting.scan_length)
+        out += noise[rows, first:]
+    upper.flat[:: len(upper) + 1] += LEAST**2
+    return upper.T
 
 
 def noise_of(
@@ -216,44 +215,56 @@ def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
 
 @dataclass(frozen=True, eq=False)
 class Whitened:
-    """Columns and heights seen through one setting: gram (m, m) = B' K^-1 B, along (m,) = B' K^-1 y, own =
-    y' K^-1 y, log_det of K; lower: the Cholesky factor of K."""
+    """Columns and heights seen through one setting: white (n, m) = L^-1 B, along (m,) = B' K^-1 y, own =
+    y' K^-1 y, log_det of K; lower: L, the Cholesky factor of K."""
 
-    gram: FloatArray
+    white: FloatArray
     along: FloatArray
     own: float
     log_det: float
     lower: FloatArray
 
+    @cached_property
+    def gram(self) -> FloatArray:
+        """(m, m) B' K^-1 B."""
+        return self.white.T @ self.white
+
+    def rows(self, index: IntArray) -> FloatArray:
+        """(k, m) of ``gram``, which is not made for them where there are more columns than tiles."""
+        wide = self.white.shape[1] > len(self.white)
+        return self.white[:, index].T @ self.white if wide else self.gram[index]
+
+    def taken(self, index: IntArray) -> Self:
+        """Some of the columns."""
+        return replace(self, white=self.white[:, index], along=self.along[index])
+
 
 def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArray, y: FloatArray) -> Whitened:
     """b (n, m) columns; y (n,) heights, m."""
-    lower = _root(setting, square, noise)
     both = np.empty((len(b), b.shape[1] + 1), order="F")  # as the library wants it: no copy of a large table
     both[:, :-1], both[:, -1] = b, y
+    return _whitened(covariance(setting, square, noise), both)
+
+
+def whiten_shapes(
+    setting: Setting, square: FloatArray, noise: FloatArray, shapes: tuple[Columns, Tiles], y: FloatArray
+) -> Whitened:  # fmt: skip
+    """The same of columns at tiles, made some at a time: a long lane offers too many for two tables."""
+    columns, tiles = shapes
+    both = np.empty((len(tiles), len(columns) + 1), order="F")
+    for first in range(0, len(columns), AT_ONCE):
+        some = np.arange(first, min(first + AT_ONCE, len(columns)))
+        both[:, some] = columns.take(some).at(tiles.uv, tiles.spread)
+    both[:, -1] = y
+    return _whitened(covariance(setting, square, noise), both)
+
+
+def _whitened(k: FloatArray, both: FloatArray) -> Whitened:
+    """k (n, n) covariance, both (n, m + 1) columns and heights; either is written over."""
+    lower = linalg.cholesky(k, lower=True, overwrite_a=True, check_finite=False)
     both = linalg.solve_triangular(lower, both, lower=True, overwrite_b=True, check_finite=False)
     w, v = both[:, :-1], both[:, -1]
-    return Whitened(w.T @ w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
-
-
-def whiten_many(
-    setting: Setting, square: FloatArray, noise: FloatArray, columns: tuple[Columns, Tiles], y: FloatArray
-) -> tuple[FloatArray, FloatArray]:
-    """Columns at tiles (n, m), some at a time, and heights y (n,), both times the inverse of K's factor."""
-    lower, (shapes, tiles) = _root(setting, square, noise), columns
-    white = np.empty((len(tiles), len(shapes)), order="F")
-    for first in range(0, len(shapes), AT_ONCE):
-        some = np.arange(first, min(first + AT_ONCE, len(shapes)))
-        values = shapes.take(some).at(tiles.uv, tiles.spread)
-        white[:, some] = linalg.solve_triangular(lower, values, lower=True, check_finite=False)
-    return white, np.asarray(linalg.solve_triangular(lower, y, lower=True, check_finite=False))
-
-
-def _root(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
-    """(n, n) lower Cholesky factor of ``covariance``."""
-    return np.asarray(
-        linalg.cholesky(covariance(setting, square, noise), lower=True, overwrite_a=True, check_finite=False)
-    )
+    return Whitened(w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
 
 
 def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArray) -> float:
