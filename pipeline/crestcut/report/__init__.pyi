@@ -17,6 +17,7 @@ from .look import write_look as write_look
 from .pages.jobs import JobRow as JobRow
 from .pages.jobs import job_row as job_row
 from .pages.jobs import write_jobs as write_jobs
+from .pages.report import first_answer as first_answer
 from .pages.report import write_report as write_report
 from .pictures.floor_plan import draw_floor_plan as draw_floor_plan
 from .pictures.plan import draw_plan as draw_plan
@@ -71,6 +72,7 @@ __all__ = [
     "draw_profile",
     "draw_reference",
     "draw_vehicle",
+    "first_answer",
     "floor_lines",
     "health_lines",
     "how_text",

@@ -80,11 +80,14 @@ def level_of(facet: Facet, ground: FloatArray, row: int, columns: IntArray) -> F
     """Finished heights over these columns of a row, m: the line between the concrete under the two blocks,
     and the two heights over it.
     """
-    return _levels(facet, ground, np.array([row]), columns)[0]
+    share = share_of(facet, row)
+    ends = np.array([along(facet.rear_at, share), along(facet.front_at, share)])
+    here = np.interp(ends, np.arange(ground.shape[1]), ground[row]) + np.array([facet.rear, facet.front])
+    return np.asarray(here[0] + (here[1] - here[0]) * (columns - ends[0]) / (ends[1] - ends[0]))
 
 
 def _levels(facet: Facet, ground: FloatArray, rows: IntArray, columns: IntArray) -> FloatArray:
-    """The same of several rows at once, (rows, columns) m."""
+    """``level_of`` several rows at once, (rows, columns) m."""
     share = _shares(facet, rows)
     rear, front = along(facet.rear_at, share), along(facet.front_at, share)
     low = _between(ground, rows, rear) + facet.rear

@@ -1,5 +1,5 @@
 /*!
-built from d588cb695ed09da5552724c4851d843debc5810a5242216f812943b730650cc9
+built from 4ad05bc236097e0eeae173bfea1f6d57b542c2519c557d6015e606f88c161e29
 
 three 0.187.0 (MIT)
 The MIT License
