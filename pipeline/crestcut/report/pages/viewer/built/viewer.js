@@ -1,5 +1,5 @@
 /*!
-built from 4ad05bc236097e0eeae173bfea1f6d57b542c2519c557d6015e606f88c161e29
+built from 7ebb3d24df38c9e9b17d73418ac082a1e5e28a99a85c410d8854df8487558a60
 
 three 0.187.0 (MIT)
 The MIT License
