@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from crestcut.apps.progress import USUAL, Pace
+from crestcut.base.pace import USUAL, Pace, seconds_of
 
 LOOK = [
     sys.executable, "-m", "crestcut.apps.cli", "look",
@@ -73,6 +73,47 @@ def test_what_remains_is_told_by_the_pace_of_this_machine() -> None:
     assert shares == sorted(shares) and shares[0] == 0 and shares[-1] >= 94
     later = Pace(clock=lambda: 0.0)
     later.begins("chance")
-    assert later.words().startswith("59%")  # (0.6 + 3.1 + 5.7 + 0.1 + 0.2 + 0.4) / 17
+    assert later.words().startswith("62%")  # (0.6 + 3.1 + 5.7 + 0.1 + 0.2 + 0.4) / 16.4
     later.begins("of another command")
     assert later.words() == ""
+
+
+def test_a_stage_that_drags_on_drags_what_follows_with_it() -> None:
+    """Three seconds of usual pace count as seen beforehand: after 2 s as usual and 34 s of a stage of 6 s the
+    pace is (3 + 2 + 34) / (3 + 2 + 6), and so of the last 4 s."""
+    now = [0.0]
+    pace = Pace({"a": 2.0, "b": 6.0, "c": 4.0}, clock=lambda: now[0])
+    lefts = []
+    pace.begins("a")
+    now[0] = 2.0
+    pace.begins("b")
+    for now[0] in (2.0, 5.0, 8.0, 20.0, 36.0):
+        _, left = pace.share() or (0.0, 0.0)
+        lefts.append(left)
+    assert lefts == pytest.approx([10.0, 7.0, 4.0, 4 * 23 / 11, 4 * 39 / 11])
+    pace.begins("c")
+    assert pace.share() == pytest.approx((8 / 12, 4 * 39 / 11))
+    pace.begins("a")  # another job
+    assert pace.share() == pytest.approx((0.0, 12.0))
+
+
+def test_what_the_last_run_of_the_job_took_is_what_this_one_is_told_by(tmp_path: Path) -> None:
+    """Also one that took up a slab it had: should this one not, the stages left out then are as usual."""
+    took = {"scan": 3.0, "readings": 2.0, "cut": 4.0, "write": 3.0, "of another version": 50.0}
+    result = tmp_path / "result.json"
+    assert seconds_of(result, "yard.toml") == USUAL
+    result.write_text(json.dumps({"inputs": [{"role": "job", "file": "yard.toml"}], "seconds": took}))
+    usual = seconds_of(result, "yard.toml")
+    assert usual == {k: v for k, v in took.items() if k in USUAL}
+    assert seconds_of(result, "gate.toml") == USUAL
+    for wrong in ("{", "[]", '{"inputs": 1}', '{"inputs": [], "seconds": {"cut": "long"}}'):
+        result.write_text(wrong)
+        assert seconds_of(result, "yard.toml") == USUAL
+    now = [0.0]
+    pace = Pace(usual, clock=lambda: now[0])
+    pace.begins("scan")
+    assert pace.share() == pytest.approx((0.0, 12.0))
+    now[0] = 3.0
+    pace.begins("surface")
+    whole = sum(USUAL.values()) + sum(usual[k] - USUAL[k] for k in usual)
+    assert pace.share() == pytest.approx((3.0 / whole, whole - 3.0))

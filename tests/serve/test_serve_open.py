@@ -6,12 +6,14 @@ import json
 import math
 import os
 import random
+import re
 import signal
 import subprocess
 import sys
 import time
 import tomllib
 from pathlib import Path
+from unittest.mock import ANY
 
 import numpy as np
 import pytest
@@ -295,8 +297,17 @@ def test_what_waits_with_all_loaded_does_the_next_command_and_nothing_hangs_on_i
         ready = _waiting(served)
         assert served.send("/run")[0] == 303
         assert served.children() == [ready]
-        assert any(words.startswith(("TOUCHES", "CLEARS", "CANNOT TELL")) for words in _told(served))
-        assert "Where it is" in served.get("/answer")
+        early, tight, asked = _answered(served)
+        late = served.get("/answer")
+        for part in (r'<section class="verdict.*?</section>', r"Where it is.*?</section>"):
+            (shown,) = re.findall(part, early, re.S)
+            assert shown == re.findall(part, late, re.S)[0]
+        assert "Plan, options and files follow" in early and "What to do next" in early
+        assert "What could be done</h2>" in late and "What could be done</h2>" not in early
+        assert {**json.loads(served.ask("GET", "/tight")[2]), **tight} == {
+            **tight, "depth": ANY, "deepest": ANY, "release": ANY, "others": ANY, "drive": ANY
+        }  # fmt: skip
+        assert asked == _asked(served)
         first = read_json(home / "results" / "result.json")
         killed = _waiting(served)
         assert killed != ready
@@ -323,10 +334,15 @@ def _waiting(served: Served) -> int:
     return one
 
 
-def _told(served: Served) -> set[str]:
-    """All that is said until a command has ended."""
-    said = set()
-    while (now := json.loads(served.ask("GET", "/progress")[2]))["running"]:
-        said.add(now["words"])
+def _answered(served: Served) -> tuple[str, dict[str, object], list[str]]:
+    """What is shown before there are files: the answer's screen, the tight place, what is worth measuring."""
+    while (now := json.loads(served.ask("GET", "/progress")[2]))["running"] and not now["answered"]:
         time.sleep(0.02)
-    return said
+    shown = served.get("/answer"), json.loads(served.ask("GET", "/tight")[2]), _asked(served)
+    served.wait()
+    return shown
+
+
+def _asked(served: Served) -> list[str]:
+    """What each reading that is asked for is called."""
+    return re.findall(r'<h2 id="m\d+">(.*?)</h2>', served.get("/measure"))

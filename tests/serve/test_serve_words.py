@@ -65,6 +65,12 @@ def test_what_is_next_hangs_on_what_stands_in_the_way() -> None:
     short = {**settled, "release": {"state": "no", "reasons": ["short"], "codes": [{"about": None}]}}
     assert answer_of(short, DATA, "mm").next.screen == "room"
     assert answer_of({**settled, "release": {"state": "ok"}}, DATA, "mm").next.screen == "work"
+    early = answer_of(RESULT, DATA, "mm", planned=False)  # what is to be measured does not hang on the plan
+    assert early.next == answer_of(RESULT, DATA, "mm").next
+    for verdict, said in (("touches", "being worked out"), ("clears", "Nothing has to be done")):
+        known = {**settled, "before": {**RESULT["before"], "verdict": verdict}}
+        waits = answer_of(known, DATA, "mm", planned=False).next
+        assert not waits.button and said in waits.why
 
 
 def test_a_reading_becomes_the_table_that_the_sheet_would_have_it() -> None:

@@ -19,8 +19,8 @@ from crestcut.apps.cli import main
 from crestcut.base.errors import CrestcutError
 from crestcut.job.load import load_job
 from crestcut.job.records import PlotWish, Surveyed
+from crestcut.report import verdict_line
 from crestcut.report.view.result import result_document
-from crestcut.report.words.verdict import verdict_alone
 from crestcut.scan.load import read_scan
 from crestcut.study.making import run_job
 from crestcut.study.record import Study
@@ -207,9 +207,9 @@ def ran(job: Path, before: Path | None, into: Path) -> tuple[Study, bytes, bool]
     was taken up."""
     said: list[str] = []
     told: list[Report] = []
-    done = run_job(job, said.append, before, judged=told.append)
-    (early,) = told  # the verdict, before anything is planned
-    assert early.plan is None and verdict_alone(early) == verdict_alone(done.report)
+    done = run_job(job, said.append, before, answered=told.append)
+    (early,) = told  # the answer, before anything is planned
+    assert early.plan is None and verdict_line(early) == verdict_line(done.report)
     write_study(done, into)
     return done, into.read_bytes(), TAKEN_UP in said
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import ndimage
 
-from crestcut.work.water import flood, open_edge, ponds, spill, standing_water
+from crestcut.work.water import _flood, flood, open_edge, ponds, spill, standing_water
 
 
 def relaxed(z: np.ndarray, seeds: np.ndarray) -> np.ndarray:
@@ -98,3 +98,15 @@ def test_no_measured_way_is_not_a_level() -> None:
     gutter[:, 0], building[:, -1] = True, True
     assert spill(z, gutter, building, np.arange(30.0), np.arange(10.0)) is None
     assert np.isnan(standing_water(z)[:, 15]).all()
+
+
+def test_the_flood_is_compiled_for_one_type_alone() -> None:
+    """Heights of a surface may not be written on, those of a cut may; a part of either is in no one piece."""
+    heights = np.arange(30.0).reshape(5, 6)
+    frozen = heights.copy()
+    frozen.flags.writeable = False
+    for z in (heights, frozen, frozen[::2, ::2], heights.T):
+        seeds = open_edge(z)
+        seeds.flags.writeable = False
+        flood(z, seeds)
+    assert len(_flood.signatures) == 1  # type: ignore[attr-defined]

@@ -15,6 +15,7 @@ from crestcut import __version__
 from crestcut.apps.progress import fault, print_line, progress, say_plainly, sent_command, serve_page
 from crestcut.base.errors import CrestcutError
 from crestcut.base.language import LANGUAGES
+from crestcut.base.pace import seconds_of
 from crestcut.base.stopping import READY, stopped_as_by_ctrl_c
 from crestcut.report import refuse_unwritable, switched
 
@@ -186,7 +187,7 @@ def run(
     job = jobs[0]
     from crestcut.apps.run import reached, run_and_write
 
-    with progress() as say:
+    with progress(seconds_of(out / "result.json", job.name)) as say:
         done, written = run_and_write(job, out, say, language=language)
     if as_json:
         click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)

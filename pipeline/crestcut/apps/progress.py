@@ -7,21 +7,16 @@ import os
 import sys
 import threading
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from threading import Event
 
 import click
 
 from crestcut.base.errors import CrestcutError, Mind, Say, Step, Verdict, visible
+from crestcut.base.pace import USUAL, Pace
 from crestcut.base.stopping import end_with_parent
 
-# s of each stage of a run on two cores with the sample, in their order
-USUAL: Mapping[str, float] = {
-    "scan": 0.6, "surface": 3.1, "split": 5.7, "readings": 0.1, "ride": 0.2, "sweep": 0.4, "chance": 0.6,
-    "cut": 2.3, "chance after": 0.1, "ray cast": 0.3, "options": 0.6, "write": 3.0,
-}  # fmt: skip
-STEADY = 3.0  # s of usual pace taken for seen beforehand: one short stage does not say how fast a machine is
 _served: list[int] = []  # the page server's process id, where one started this
 
 
@@ -84,48 +79,14 @@ def _say_as_record(words: str) -> None:
     if isinstance(words, Mind):
         _tell(mind=words)
     elif isinstance(words, Verdict):
-        _tell(answer=words)
+        _tell(answer=words, first=words.first())
     else:
         _tell(step=words, key=words.key if isinstance(words, Step) else None)
 
 
-class Pace:
-    """How much of a run is done and what remains, by what each of its stages usually takes: the sooner stages
-    of this run say how fast this machine is. Told of steps with keys alone; without them nothing is claimed.
-    """
-
-    def __init__(self, usual: Mapping[str, float] = USUAL, clock: Callable[[], float] = time.monotonic):
-        self.usual, self.clock = usual, clock
-        self.spent: dict[str, float] = {}
-        self.key: str | None = None
-        self.since = clock()
-
-    def begins(self, key: str | None) -> None:
-        """A step begins; one without a key is part of the one before it."""
-        if key is None:
-            return
-        now = self.clock()
-        if self.key is not None:
-            self.spent[self.key] = self.spent.get(self.key, 0.0) + now - self.since
-        self.key, self.since = key, now
-
-    def words(self) -> str:
-        """Like "41 %, about 12 s to go"; "" before the first stage that is known."""
-        if self.key is None or self.key not in self.usual:
-            return ""
-        order = list(self.usual)
-        over = sum(self.usual[key] for key in order[: order.index(self.key)])  # left out counts as done
-        spent = sum(self.spent.get(key, 0.0) for key in order)
-        pace = max(1.0, (spent + STEADY) / (over + STEADY))
-        here = min((self.clock() - self.since) / pace, self.usual[self.key])
-        whole = sum(self.usual.values())
-        left = max((whole - over - here) * pace, 1.0)
-        return f"{min((over + here) / whole, 0.99):.0%}, about {left:.0f} s to go"
-
-
 @contextmanager
-def progress() -> Iterator[Say]:
-    """What long work calls with words as each of its steps begins.
+def progress(usual: Mapping[str, float] = USUAL) -> Iterator[Say]:
+    """What long work calls with words as each of its steps begins. usual : as of ``Pace``.
 
     At a terminal the step at work moves, with its seconds, and those done stay above it with theirs; anywhere
     else, as in logs, each is a plain line.
@@ -141,7 +102,7 @@ def progress() -> Iterator[Say]:
 
     said = TextColumn("{task.description}", markup=False)
     columns = (SpinnerColumn(), said, TextColumn("{task.fields[rest]}"), TimeElapsedColumn())
-    pace, over = Pace(), Event()
+    pace, over = Pace(usual), Event()
     screen = Console(stderr=True, markup=False, highlight=False, soft_wrap=True, no_color=True)
     with Progress(*columns, console=screen, refresh_per_second=5, redirect_stdout=False) as shown:
         began: list[float] = []

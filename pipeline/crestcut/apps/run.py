@@ -38,13 +38,13 @@ def run_into(
     path: Path, folder: Path, say: Say, before: Path, held: Held | None = None, language: str | None = None
 ) -> Study:
     """The same into a folder that nobody else knows. before, held : as of ``run_job``."""
-    from crestcut.report import verdict_alone, verdict_line
+    from crestcut.report import first_answer, verdict_line
 
-    def told(report: Report) -> None:
-        say(Verdict(verdict_alone(report)))
+    def answered(known: Report) -> None:
+        say(Verdict(verdict_line(known), lambda: first_answer(known)))
 
-    done = run_job(job_of_record(path, say) if path.suffix == ".json" else path, say, before, held, told)
-    say(Verdict(verdict_line(done.report)))
+    job = job_of_record(path, say) if path.suffix == ".json" else path
+    done = run_job(job, say, before, held, answered)
     with speaking(spoken(done.report.job, language)):
         _write(done, folder, say)
     return done

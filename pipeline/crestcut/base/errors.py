@@ -28,7 +28,18 @@ class Mind(str):
 
 
 class Verdict(str):
-    """The answer in a line, while its files are still made: for who waits for that alone."""
+    """The answer in a line, while plan and files are still made: for who waits for that alone.
+
+    first : what a screen shows of it by then, plain values; made when it is called for.
+    """
+
+    first: Callable[[], dict[str, object]]
+
+    def __new__(cls, words: str, first: Callable[[], dict[str, object]] = dict) -> Verdict:
+        """``words`` as they are said."""
+        verdict = super().__new__(cls, words)
+        verdict.first = first
+        return verdict
 
 
 class Step(str):

@@ -17,6 +17,7 @@ from .look import write_look as write_look
 from .pages.jobs import JobRow as JobRow
 from .pages.jobs import job_row as job_row
 from .pages.jobs import write_jobs as write_jobs
+from .pages.report import first_answer as first_answer
 from .pages.report import write_report as write_report
 from .pictures.floor_plan import draw_floor_plan as draw_floor_plan
 from .pictures.plan import draw_plan as draw_plan
@@ -49,7 +50,6 @@ from .words.look_how import how_text as how_text
 from .words.look_seen import told as told
 from .words.summary import summary_lines as summary_lines
 from .words.vehicle import vehicle_lines as vehicle_lines
-from .words.verdict import verdict_alone as verdict_alone
 from .words.verdict import verdict_line as verdict_line
 from .words.verify import verify_lines as verify_lines
 
@@ -72,6 +72,7 @@ __all__ = [
     "draw_profile",
     "draw_reference",
     "draw_vehicle",
+    "first_answer",
     "floor_lines",
     "health_lines",
     "how_text",
@@ -83,7 +84,6 @@ __all__ = [
     "switched",
     "told",
     "vehicle_lines",
-    "verdict_alone",
     "verdict_line",
     "verify_lines",
     "versions",

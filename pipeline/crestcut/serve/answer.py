@@ -57,8 +57,9 @@ class Answer:
     next: Next
 
 
-def answer_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> Answer:
-    """All that is shown of a result. data : the job, for its marks."""
+def answer_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str, planned: bool = True) -> Answer:
+    """All that is shown of a result. data : the job, for its marks.  planned : False while the plan is still
+    sought."""
     before = result.get("before") or {}
     verdict = str(before.get("verdict", "cannot tell"))
     gap = _float(before.get("least_clearance"))
@@ -89,7 +90,7 @@ def answer_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> 
                 )
             )
         ),
-        _next(verdict, result, released),
+        _next(verdict, result, released) if planned else _meanwhile(verdict, result),
     )
 
 
@@ -187,6 +188,21 @@ def _option(row: Mapping[str, Any], unit: str) -> OptionRow:
     much = volume(taken, unit) if math.isfinite(taken) else ""
     cost = said.format(depth=shown(depth, unit), much=much)
     return OptionRow(str(row.get("name", "")), works, cost, _gap(gap, unit) if math.isfinite(gap) else "")
+
+
+def _meanwhile(verdict: str, result: Mapping[str, Any]) -> Next:
+    """What to do while the plan is still sought: what does not hang on it. Without a button: to wait."""
+    if (result.get("advice") or {}).get("measure"):
+        return _next(verdict, result, False)
+    if verdict == "clears":
+        return Next(
+            Screen.ANSWER, "",
+            "Nothing has to be done. Before you rely on it, roll over once, slowly, somebody watching. "
+            "Plan and report follow here.",
+        )  # fmt: skip
+    return Next(
+        Screen.ANSWER, "", "What could be done about it is being worked out; it follows here, with the files."
+    )
 
 
 def _next(verdict: str, result: Mapping[str, Any], released: bool) -> Next:

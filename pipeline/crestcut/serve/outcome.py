@@ -47,10 +47,13 @@ async def answer_page(request: Request) -> Response:
     state = site.state()
     last = site.runs.last(Kind.RUN)
     told = None
-    if state.result:
+    if state.first:
+        told = answer_of(state.first, state.data, site.unit(state), planned=False)
+    elif state.result:
         told = answer_of(state.result, state.data, site.unit(state))
     wrong = last.get("fault") or {}
-    pictures = [n for n in ("profile.png", "plan.png") if n in listed(site.folder, "results")]
+    there = [] if state.first else listed(site.folder, "results")  # those of the answer before
+    pictures = [n for n in ("profile.png", "plan.png") if n in there]
     return screen(
         request, Screen.ANSWER, "answer.html", state=state, told=told, missing=state.missing,
         cancelled=bool(last.get("cancelled")), pictures=pictures, words=verdict_words,
@@ -99,7 +102,7 @@ async def progress(request: Request) -> Response:
     return JSONResponse(
         {
             "running": True, "kind": now.kind, "share": round(share, 3), "left": round(left),
-            "words": f"{now.answer} Now {now.words}" if now.answer else now.words, "number": number,
+            "words": now.words, "answered": bool(now.first), "number": number,
         }
     )  # fmt: skip
 
@@ -112,11 +115,11 @@ async def measure_page(request: Request) -> Response:
 def _measure(request: Request, faults: Mapping[str, str], number: int | None) -> Response:
     site = site_of(request)
     state = site.state()
-    asked = asked_of(state.result, state.data, site.unit(state)) if state.result else ()
+    asked = asked_of(state.known, state.data, site.unit(state)) if state.known else ()
     kinds = [a.kind for a in asked]
     return screen(
         request, Screen.MEASURE, "measure.html", 422 if faults else 200, state=state, asked=asked,
-        faults=faults, faulty=number, read=read_of(state.data, state.result, state.data, site.unit(state)),
+        faults=faults, faulty=number, read=read_of(state.data, state.known, state.data, site.unit(state)),
         care_for=for_measuring(kinds),
         answer_number=_answer_number(state),
     )  # fmt: skip
@@ -124,7 +127,7 @@ def _measure(request: Request, faults: Mapping[str, str], number: int | None) ->
 
 def _answer_number(state: State) -> str:
     """Of the result that a reading was asked by: another result asks for others."""
-    return str([row.get("sha256") for row in state.result.get("inputs", [])][:1])
+    return str([row.get("sha256") for row in state.known.get("inputs", [])][:1])
 
 
 async def measured(request: Request) -> Response:
@@ -132,7 +135,7 @@ async def measured(request: Request) -> Response:
     site, form = site_of(request), texts(await request.form())
     state, number = site.state(), int(request.path_params["number"])
     unit = site.unit(state)
-    asked = asked_of(state.result, state.data, unit)
+    asked = asked_of(state.known, state.data, unit)
     if not _asked_for(asked, number) or form.get("answer") != _answer_number(state):
         return stale(request, Screen.MEASURE)
     tables, faults = read_in(asked[number], form, unit)
@@ -313,7 +316,9 @@ def _own_page(path: Path) -> Response:
 
 async def tight(request: Request) -> Response:
     """What the drawing of the tight place is made from: the report's data, without what it does not use."""
-    data = page_data(site_of(request).folder.results / "report.html") or {}
+    site = site_of(request)
+    first = site.runs.now.first if site.runs.now is not None else {}
+    data = first.get("scene") or page_data(site.folder.results / "report.html") or {}
     wanted = {k: v for k, v in data.items() if k not in ("gap", "short", "colours")}
     return JSONResponse(wanted, 200 if data else 404)
 

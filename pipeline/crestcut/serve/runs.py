@@ -23,11 +23,13 @@ from pathlib import Path
 from typing import Any
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.pace import Pace, seconds_of
 from crestcut.base.stopping import READY
 from crestcut.serve.folder import JobFolder
 
 PATIENCE = 8.0  # s from asking a process to stop to stopping it
 KEPT = 900.0  # s that a process which has loaded all waits for the next command
+MOST = 1 << 25  # bytes of a line from a process: the slab that the tight place is drawn on is one of them
 DONE = (0, 3)  # exit codes of a command that has answered and written
 
 
@@ -39,55 +41,28 @@ class Kind(StrEnum):
     VERIFY = "verify"
 
 
-# s on two cores with the sample, where nothing is known of this job yet
-_USUAL: Mapping[Kind, Mapping[str, float]] = {
-    Kind.LOOK: {"": 6.0},
-    Kind.RUN: {
-        "scan": 0.6, "surface": 3.1, "split": 5.7, "readings": 0.1, "ride": 0.2, "sweep": 0.4, "chance": 0.6,
-        "cut": 2.3, "chance after": 0.1, "ray cast": 0.3, "options": 0.6, "write": 3.0,
-    },
-    Kind.VERIFY: {"": 8.0},
-}  # fmt: skip
+# s of what says nothing of its stages, where it was not done before
+_USUAL: Mapping[Kind, Mapping[str, float]] = {Kind.LOOK: {"": 6.0}, Kind.VERIFY: {"": 8.0}}
 
 
 @dataclass
 class Running:
-    """One command under way. began : monotonic, s.  spent : s of each step that is over, by its key."""
+    """One command under way. first : what is known of its answer before there are files: ``result`` and
+    ``scene``."""
 
     kind: Kind
     process: asyncio.subprocess.Process
-    usual: dict[str, float]
+    pace: Pace
     waited: bool = False  # with all loaded, for this command
-    began: float = field(default_factory=time.monotonic)
     words: str = "starting"
-    key: str = ""
-    step_began: float = field(default_factory=time.monotonic)
-    spent: dict[str, float] = field(default_factory=dict)
     fault: dict[str, str] = field(default_factory=dict)
     heard: bool = False  # anything at all from it
-    answer: str = ""  # in a line, once it is known
+    first: dict[str, Any] = field(default_factory=dict)
     cancelled: bool = False
 
-    def step(self, words: str, key: str | None) -> None:
-        """A step begins; one without a key is part of the one before it."""
-        self.words = words
-        if key is not None:
-            self.close()
-            self.key, self.step_began = key, time.monotonic()
-
-    def close(self) -> None:
-        """The step at work is over."""
-        self.spent[self.key] = self.spent.get(self.key, 0.0) + time.monotonic() - self.step_began
-
     def share(self) -> tuple[float, float]:
-        """How much is done, 0 to 0.99, and about how many seconds remain, by what each step usually takes."""
-        whole = sum(self.usual.values())
-        here = time.monotonic() - self.step_began
-        over = sum(self.usual.get(key, 0.0) for key in self.spent)
-        usual_here = self.usual.get(self.key, 0.0) if self.key not in self.spent else 0.0
-        share = min((over + min(here, usual_here)) / whole, 0.99) if whole else 0.0
-        pace = max(1.0, sum(self.spent.values()) / over) if over else 1.0
-        return share, max(1.0, (whole - over - min(here, usual_here)) * pace)
+        """How much is done, 0 to 0.99, and about how many seconds remain."""
+        return self.pace.share() or (0.0, sum(self.pace.usual.values()))
 
 
 class Runs:
@@ -121,18 +96,25 @@ class Runs:
             return
         told = self.last(kind)
         self.folder.remember(f"last_{kind}", {**told, "began": time.time(), "mark": mark, "code": None})
-        usual = dict(told.get("seconds") or _USUAL[kind])
         words = [str(kind), *map(str, arguments)]
         waited = await self._sent(words)
-        self.now = Running(kind, waited or await self._spawned(words), usual, waited is not None)
+        self.now = Running(kind, waited or await self._spawned(words), self._pace(kind), waited is not None)
         self._watch = asyncio.create_task(self._follow(self.now, words))
+
+    def _pace(self, kind: Kind) -> Pace:
+        """By what it took the last time, whoever started it then."""
+        if kind is Kind.RUN:
+            return Pace(seconds_of(self.folder.results / "result.json", self.folder.job.name))
+        pace = Pace(self.last(kind).get("seconds") or _USUAL[kind])
+        pace.begins("")
+        return pace
 
     async def _spawned(self, words: Sequence[str]) -> asyncio.subprocess.Process:
         try:
             return await asyncio.create_subprocess_exec(
                 sys.executable, "-P", "-m", "crestcut.apps.cli", "--under", str(os.getpid()), *words,
                 cwd=self.folder.home, env=_environment(), stdin=asyncio.subprocess.PIPE,
-                stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE, limit=1 << 20,
+                stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE, limit=MOST,
             )  # fmt: skip
         except OSError as error:
             raise CrestcutError(f"cannot be started: {error.strerror}", words[0], "try again") from None
@@ -173,7 +155,7 @@ class Runs:
                 run.process = await self._spawned(words)
                 last = await _listen(run)
         code = run.process.returncode
-        run.close()
+        run.pace.ends()
         if code not in (*DONE, 2) and not run.cancelled and not run.fault:
             broke = last if not last.startswith("{") else ""
             run.fault = {"what": "it stopped without an answer", "where": broke, "mend": "start it again"}
@@ -182,7 +164,7 @@ class Runs:
             "cancelled": run.cancelled,
         }  # fmt: skip
         if code in DONE:
-            record["seconds"] = {k: round(v, 2) for k, v in run.spent.items()}
+            record["seconds"] = {"": round(sum(run.pace.spent.values()), 2)}
             record["done_mark"] = record["mark"]
         self.folder.remember(f"last_{run.kind}", record)
         self.now = None
@@ -216,9 +198,10 @@ async def _listen(run: Running) -> str:
             told = json.loads(raw)
             run.heard = True
             if "step" in told:
-                run.step(str(told["step"]), told["key"])
+                run.words = str(told["step"])
+                run.pace.begins(told["key"])
             elif "answer" in told:
-                run.answer = str(told["answer"])
+                run.first = dict(told["first"])
             elif "fault" in told:
                 run.fault = {name: str(told["fault"][name]) for name in ("what", "where", "mend")}
     await run.process.wait()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from pathlib import Path
 from typing import Any
@@ -57,7 +57,8 @@ class State:
     """All that the screens ask about where a job stands; read anew for each request.
 
     looked, result : what ``look`` and ``run`` left (empty: nothing that counts).  fresh : the answer is of
-    the numbers that stand in the job now.  checked : likewise of a check of the work.
+    the numbers that stand in the job now.  checked : likewise of a check of the work.  first : what a run
+    under way knows of its answer already, as in ``result`` but with no plan; empty before that.
     """
 
     data: Mapping[str, Any]
@@ -67,6 +68,12 @@ class State:
     checked: Mapping[str, Any]
     broken: str
     done: frozenset[Screen]
+    first: Mapping[str, Any] = field(default_factory=dict)
+
+    @property
+    def known(self) -> Mapping[str, Any]:
+        """The newest answer, with or without a plan."""
+        return self.first or self.result
 
     @property
     def next(self) -> Screen:
@@ -131,7 +138,8 @@ def state_of(folder: JobFolder, runs: Runs) -> State:
         done.add(Screen.AFTER)
     if not folder.scan_files():
         done.clear()
-    return State(data, looked, result, fresh, checked, broken, frozenset(done))
+    first = runs.now.first.get("result") or {} if runs.now is not None else {}
+    return State(data, looked, result, fresh, checked, broken, frozenset(done), first)
 
 
 def _fresh(folder: JobFolder, runs: Runs, result: Mapping[str, Any]) -> bool:

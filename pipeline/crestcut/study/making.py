@@ -120,13 +120,13 @@ def run_job(
     say: Say = lambda _: None,
     before: Path | None = None,
     held: tuple[ScanChoice, Scan] | None = None,
-    judged: Callable[[Report], None] = lambda _: None,
+    answered: Callable[[Report], None] = lambda _: None,
 ) -> Study:
     """The answer of a job, or of the job in a file; nothing written yet.
 
     before : the record of an earlier run, whose slab is taken up where it was made from all the same: the
     answer is the same as without, sooner.  held : a scan that was read just now, taken where it is the job's.
-    judged : called once the verdict stands, with what is known by then: no cut, no release.
+    answered : called with what is known before any cut is sought: chances of today, and what to measure.
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
@@ -159,10 +159,16 @@ def run_job(
         swept = swept_of(drivers, rides, surface, job)
     with clock.stage("chance", "drawing surfaces and vehicles"):
         standings = all_judged(job, surface, drivers, rides, swept, scan.frame, against)
-    judged(today := _judged(job, scan, surface, standings[0]))
     beside = meanwhile(_beside_the_cut, job, scan, surface, standings[0])
     caster = meanwhile(load_caster)
     keeps = keeps_of(job, scan, surface)
+    advice, soft = beside()
+    digest = drawn_line.sha256 if drawn_line else ""
+    known = replace(
+        _known(job, scan, surface, standings, keeps), line_sha256=digest, advice=advice, soft=soft,
+        checks=checks,
+    )  # fmt: skip
+    answered(known)
     limits = cut_limits(surface, limit.depth, limit.reason, job.cut.feather, keeps)
     with clock.stage("cut", "seeking the least cut"):
         fleet = planned(standings, surface, limits, job.cut)
@@ -177,17 +183,13 @@ def run_job(
         cast = cast_again(caster(), job, surface, standings, fleet)
     if isinstance(cast, NotCast):
         say(Mind(f"no second opinion on the gaps: {cast.words}"))
-    report, release = _report(today, standings, fleet, after, keeps, cast)
-    advice, soft = beside()
+    report, release = _report(known, standings, fleet, after, cast)
     with clock.stage("options", "trying what is cheaper"):
         boards = tuple(board_sizes(job).values())
         options = options_of(job, standings, fleet, after, surface, keeps, boards)
         options = ranked(options, order_of(report, release))
-    digest = drawn_line.sha256 if drawn_line else ""
-    report = replace(
-        report, line_sha256=digest, advice=advice, soft=soft, options=options, checks=checks,
-        notes=(*report.notes, *of_line, *checks.notes), seconds=clock.seconds,
-    )  # fmt: skip
+    notes = (*report.notes, *of_line, *checks.notes)
+    report = replace(report, options=options, notes=notes, seconds=clock.seconds)
     return Study(report, release, drivers, laid)
 
 
@@ -301,39 +303,45 @@ def cast_again(
     return ray_cast(caster, surface, fleet.plan.depth.values, judged)
 
 
-def _judged(job: Job, scan: Scan, surface: Surface, first: Standing) -> Report:
-    """What is known before any cut is planned, of the vehicle that speaks."""
+def _known(
+    job: Job, scan: Scan, surface: Surface, standings: Sequence[Standing], keeps: Sequence[KeepArea]
+) -> Report:
+    """What is known before any cut is sought; of several vehicles the one with least room speaks."""
+    first = standings[0]
+    vehicle, rode, before = first.vehicle, first.ride, first.before
     return Report(
-        job=job, scan=scan, surface=surface, vehicle=first.vehicle, ride=first.ride, before=first.before,
-        kind=kind_of_contact(first.before, first.vehicle, job), today=first.today, in_use=first.in_use,
+        job=job, scan=scan, surface=surface, vehicle=vehicle, ride=rode, before=before,
+        kind=kind_of_contact(before, vehicle, job), today=first.today, in_use=first.in_use,
         marks=tuple(PlacedMark(m.name, mark_place(m.name, job.marks, scan.frame)) for m in job.marks),
-        version=__version__, seed=job.settings.seed,
+        keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
+        version=__version__, seed=job.settings.seed, vehicle_doubts=_doubts(standings),
+        notes=(*scan.notes, *vehicle.notes, *surface.notes, *rode.notes, *heard_notes(job.witnesses),
+               *_fleet_notes(job, standings), *seen_notes(first, surface, scan.frame)),
     )  # fmt: skip
 
 
 def _report(
-    report: Report, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left],
-    keeps: Sequence[KeepArea], cast: RayCast | NotCast,
+    known: Report, standings: Sequence[Standing], fleet: FleetPlan, after: Sequence[Left],
+    cast: RayCast | NotCast,
 ) -> tuple[Report, Release]:  # fmt: skip
-    """What was found, and whether it may be cut; of several vehicles the one with least room speaks. report :
-    as of ``_judged``."""
-    first, plan, job, frame = standings[0], fleet.plan, report.job, report.scan.frame
+    """The same with its plan, and whether it may be cut."""
+    job, first, plan = known.job, standings[0], fleet.plan
     carried = max(scan_margin(s.margin, s.today) for s in standings)
-    unsure = any(doubt.decides for doubt in report.surface.error.doubts) or carried > job.wanted.want / 2
+    unsure = any(doubt.decides for doubt in known.surface.error.doubts) or carried > job.wanted.want / 2
     provisional = (plan.deepest > 0 and unsure) or bool(first.today.doubts)
-    release = decide_release(job, provisional, plan, doubts_in_words(first, frame), contradiction(cast))
+    doubts = doubts_in_words(first, known.scan.frame)
+    release = decide_release(job, provisional, plan, doubts, contradiction(cast))
     report = replace(
-        report, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
+        known, plan=plan, after=after[0].today, after_in_use=after[0].in_use,
         release=release.state, release_reasons=release.reasons, provisional=provisional,
-        keeps=tuple(PlacedKeep(k.kind, np.array(k.corners), k.deepest) for k in keeps),
-        vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (),
-        vehicle_doubts=tuple(f"{s.vehicle.path.name}: {d}" for s in standings for d in s.vehicle.doubts),
-        ray_cast=cast,
-        notes=(*report.scan.notes, *report.vehicle.notes, *report.surface.notes, *report.ride.notes,
-               *heard_notes(job.witnesses), *_fleet_notes(job, standings),
-               *seen_notes(first, report.surface, frame)),
+        vehicles=_vehicle_rows(standings, fleet, after) if len(standings) > 1 else (), ray_cast=cast,
     )  # fmt: skip
     return report, release
+
+
+def _doubts(standings: Sequence[Standing]) -> tuple[str, ...]:
+    """Figures of the vehicles that look mistaken, each with whose it is."""
+    return tuple(f"{s.vehicle.path.name}: {doubt}" for s in standings for doubt in s.vehicle.doubts)
 
 
 def _vehicle_rows(

@@ -147,7 +147,8 @@ class _Piece:
         none = 10.0 * float(self.core.sum())
         at: list[dict[int, tuple[float, tuple[Rectangle, ...]]]] = [{} for _ in rows]
         at[0][0] = (0.0, ())
-        pairs = list(itertools.combinations(range(len(self.columns)), 2))
+        ends = len(self.columns) - 1  # of at most two parts each begins or ends where the cut does
+        pairs = [(a, b) for a, b in itertools.combinations(range(ends + 1), 2) if a == 0 or b == ends]
         for q in range(1, whole + 1):
             for p in range(q):
                 thin = (rows[q] - rows[p]) * self.cell < SHORTEST

@@ -22,7 +22,7 @@ from crestcut.work.guides import Guide
 from crestcut.work.jig import below_board
 from crestcut.work.method import Amount, Chosen, choose_method, slope_under
 from crestcut.work.order import make_site
-from crestcut.work.site import Site, facet_depth
+from crestcut.work.site import Site
 from crestcut.work.timber import Stock, stock_of
 from crestcut.work.tools import tools_at_hand
 from crestcut.work.trade import INCHES
@@ -143,7 +143,8 @@ def _by_board(
     if float(made.depth.sum()) * cell**2 > (1 + TOO_MUCH) * plan.volume:
         return None
     holds = PUDDLE if plan.drain is None else DEEPER
-    if more_water(site.ground, made.depth).max() > more_water(site.ground, site.depth).max() + holds:
+    water = more_water(site.ground, made.depth).max()
+    if water > holds and water > more_water(site.ground, site.depth).max() + holds:
         return None
     told = Guided(Method.BOARD, made.facets, plan.deepest, plan.area, plan.volume, made.by_hand)
     return retold(fleet, surface, made.depth, after, excess, guided=told)
@@ -153,6 +154,7 @@ def facets_of(site: Site, core: BoolArray, stock: Stock, below: float) -> Made |
     """As few settings as come near the plan; None where there is no facet at all."""
     volume = float(site.depth.sum()) * site.cell**2
     laid = lay_facets(site, core, MOST_SETTINGS)
+    guide = Guide(site, core, stock.heights, below)  # one: with a setting more half of the pieces stay
     best: tuple[float, Made] | None = None
     for k, facets in enumerate(laid):
         # another setting is worth bringing where it saves something; which one that is the laying knows
@@ -163,12 +165,11 @@ def facets_of(site: Site, core: BoolArray, stock: Stock, below: float) -> Made |
             and best[0] <= (1 + AIM) * volume
         ):
             break
-        guide = Guide(site, core, stock.heights, below)
+        guide.used.clear()
         found = tuple(f for f in map(guide.facet, facets.pieces) if f is not None)
         if not found:
             continue
-        _, done = facet_depth(site.ground, found)
-        depth = depth_by(site, found, core, site.depth)
+        depth, done = depth_by(site, found, core, site.depth)
         by_hand = float(site.depth[core & ~done].sum()) * site.cell**2
         cost = float(depth.sum()) * site.cell**2 + by_hand
         if best is None or cost < best[0] - WORTH * volume:

@@ -12,6 +12,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from typing import NamedTuple
 
 import numpy as np
@@ -40,6 +41,7 @@ UNSOUND = 0.02  # m: as bad is a chalk line all on concrete that is cut, unknown
 PLACES = ((1, 0, 0, 0), (0, 1, 0, 0), (0, 0, 1, 0), (0, 0, 0, 1), (1, 1, 0, 0), (0, 0, 1, 1))
 FAR = (-1, 1, -4, 4)
 HEIGHTS = ((-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, -1), (-1, 1))
+MOVES = len(PLACES) * len(FAR) + len(HEIGHTS)
 
 
 class Around(NamedTuple):
@@ -62,7 +64,7 @@ class Cells(NamedTuple):
     lowest: FloatArray
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class _Try:
     """Columns of the blocks on the lowest and highest row, and which heights of the stock they have."""
 
@@ -81,6 +83,8 @@ class Guide:
         self.site, self.core, self.below = site, core, below
         self.heights = np.asarray(heights)
         self.used: set[int] = set()
+        self._pieces: dict[Rectangle, tuple[_Frame, _Frame]] = {}
+        self._found: dict[tuple[Rectangle, tuple[_Try, ...]], _Try | None] = {}
         self.step = max(round(PLACED / site.cell), 1)
         clear = max(round(CLEAR / site.cell), 1)
         self.sound = ndimage.binary_erosion(site.standing, np.ones((1, 2 * clear + 1), bool))
@@ -90,12 +94,14 @@ class Guide:
         """The facet with its blocks; None where no stock, no sound concrete or no room under the limits
         serves.
         """
-        coarse, frame = _Frame(self, piece, THIN), _Frame(self, piece)
-        tried = [coarse.descend(start) for start in coarse.starts()]
-        if not tried:
-            return None
-        _, found = frame.descend(min(tried, key=lambda each: each[0])[1])
-        if frame.wrong(found) > TOUCHES:
+        if piece not in self._pieces:
+            self._pieces[piece] = _Frame(self, piece, THIN), _Frame(self, piece)
+        coarse, frame = self._pieces[piece]
+        starts = tuple(coarse.starts())
+        if (piece, starts) not in self._found:
+            self._found[piece, starts] = _best(coarse, frame, starts)
+        found = self._found[piece, starts]
+        if found is None:
             return None
         self.used |= {found.rear, found.front}
         a, b, c, d = (float(v) for v in found.at)
@@ -106,6 +112,15 @@ class Guide:
             int(rows[0]), int(rows[-1]), frame.ends(2), frame.ends(3), (a, b), (c, d),
             float(self.heights[found.rear]) - self.below, float(self.heights[found.front]) - self.below,
         )  # fmt: skip
+
+
+def _best(coarse: _Frame, frame: _Frame, starts: Sequence[_Try]) -> _Try | None:
+    """The cheapest try that can be had from the starts, sought on few rows first; None where none may be."""
+    if not starts:
+        return None
+    tried = [coarse.descend(start) for start in starts]
+    _, found = frame.descend(min(tried, key=lambda each: each[0])[1])
+    return found if frame.wrong(found) <= TOUCHES else None
 
 
 class _Frame:
@@ -130,6 +145,7 @@ class _Frame:
         self.cells = Cells(self.rows, self.share, self.columns, self.core, self.plan, self.lowest)
         self.beyond = np.empty(int(self.core.sum()))  # m, that the last try takes beyond the plan
         self.plane = self._plane()
+        self._near = {side: self._misfits(side) for side in (-1, 1)}
 
     def _column(self, k: int, rows: IntArray) -> FloatArray:
         return np.asarray(self.piece[k] + self.lean * (rows - self.first))
@@ -159,7 +175,16 @@ class _Frame:
         """Misfit, height and columns on the first and last row, the best of them; none without sound
         concrete.
         """
-        guide, found = self.guide, []
+        misfits, ends = self._near[side]
+        found = sorted(
+            (misfit + 0.0005 * (k not in self.guide.used), k, at)
+            for k, (misfit, at) in enumerate(zip(misfits, ends, strict=True))
+        )
+        return list(islice((each for each in found if self._sound(each[2])), STARTS))
+
+    def _misfits(self, side: int) -> tuple[list[float], list[tuple[int, int]]]:
+        """Of every height: how far it is from fitting, m, where on the first and last row it fits best."""
+        guide = self.guide
         out = np.arange(1, round(FARTHEST_OUT / guide.site.cell), guide.step)
         rows = self.rows[[0, -1]]
         edge = np.rint(np.asarray(self.ends(2 if side < 0 else 3))).astype(int)
@@ -169,18 +194,16 @@ class _Frame:
         ground = guide.site.ground[rows[:, None], at]
         sound = known & guide.sound[rows[:, None], at] & ~np.isnan(ground)
         if not sound.any(axis=1).all():
-            return []
+            return [], []
         over = (_basis(at.ravel(), np.repeat(rows, len(out))) @ self.plane).reshape(at.shape) - ground
         near = out[np.argmax(sound, axis=1)][:, None] * guide.site.cell - CLEAR + BEYOND
         away = 0.005 * np.abs(out * guide.site.cell - near)
-        for k, height in enumerate(guide.heights):
-            off = np.where(sound, np.abs(over - (height - guide.below)) + away, np.inf)
-            best = off.argmin(axis=1)
-            misfit = float(off[[0, 1], best].sum()) + 0.0005 * (k not in guide.used)
-            ends = int(at[0, best[0]]), int(at[1, best[1]])
-            if self._sound(ends):
-                found.append((misfit, k, ends))
-        return sorted(found)[:STARTS]
+        asked = (guide.heights - guide.below)[:, None, None]
+        off = np.where(sound, np.abs(over - asked) + away, np.inf)
+        best = off.argmin(axis=2)
+        misfit = np.take_along_axis(off, best[..., None], axis=2)[..., 0].sum(axis=1)
+        ends = np.stack([at[0, best[:, 0]], at[1, best[:, 1]]], axis=-1)
+        return misfit.tolist(), [(a, b) for a, b in ends.tolist()]
 
     def _sound(self, ends: tuple[int, int]) -> bool:
         """Does a block find sound concrete on every row of its chalk line?"""
@@ -189,13 +212,12 @@ class _Frame:
 
     def descend(self, at: _Try) -> tuple[float, _Try]:
         """From one try to a neighbour that costs less, until none does."""
-        cost, better = self.cost(at), True
-        while better:
-            better = False
-            for move in range(len(PLACES) * len(FAR) + len(HEIGHTS)):
-                there = self._beside(at, move)
-                if there is not None and (less := self.cost(there)) < cost - LEAST_GAIN:
-                    cost, at, better = less, there, True
+        cost, move, last = self.cost(at), 0, MOVES  # tried once round without a gain: no need to go on
+        while move < last:
+            there = self._beside(at, move % MOVES)
+            move += 1
+            if there is not None and (less := self.cost(there)) < cost - LEAST_GAIN:
+                cost, at, last = less, there, move + MOVES
         return cost, at
 
     def _beside(self, t: _Try, move: int) -> _Try | None:
@@ -211,7 +233,7 @@ class _Frame:
     def cost(self, t: _Try) -> float:
         """What the facet takes beyond the plan on average, m, and much more where it may not."""
         off, wrong = self._judged(t, TOUCHES / 2)
-        return float(self.beyond.mean()) + FORBIDS * (wrong + UNSOUND * off)
+        return float(self.beyond.sum()) / len(self.beyond) + FORBIDS * (wrong + UNSOUND * off)
 
     def wrong(self, t: _Try) -> float:
         """How far it stands over the plan, lies under a limit, or its board in concrete that stays, m;

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeVar
 
 import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.cut import Facet
 
+S = TypeVar("S", float, FloatArray)
 FOOT = 0.045  # m: half the length of concrete that a block stands on
 FARTHEST = 4.6  # m between the blocks: beyond it timber is not straight enough
 
@@ -47,20 +48,32 @@ class Site:
         return float(self.station[0] + column * self.cell)
 
 
-def along(ends: tuple[float, float], share: float) -> float:
+def along(ends: tuple[float, float], share: S) -> S:
     """Between what holds on a facet's lowest and on its highest row."""
     return ends[0] + (ends[1] - ends[0]) * share
 
 
-def share_of(facet: Facet, row: int) -> float:
+def share_of(facet: Facet, row: float) -> float:
     """How far up the facet's rows this one is, 0 to 1."""
     return (row - facet.low) / max(facet.high - facet.low, 1)
 
 
+def _shares(facet: Facet, rows: IntArray) -> FloatArray:
+    return np.asarray((rows - facet.low) / max(facet.high - facet.low, 1))
+
+
 def columns_of(facet: Facet, row: int, wide: int) -> IntArray:
     """Columns cut on a row, of ``wide`` in all: inside the stop lines, chalked straight from edge to edge."""
-    first, last = (along(ends, share_of(facet, row)) for ends in (facet.start, facet.stop))
-    return np.arange(max(math.ceil(first - 1e-6), 0), min(math.floor(last + 1e-6), wide - 1) + 1)
+    (first,), (last,) = _stops(facet, np.array([row]), wide)
+    return np.arange(first, last + 1)
+
+
+def _stops(facet: Facet, rows: IntArray, wide: int) -> tuple[IntArray, IntArray]:
+    """First and last column cut on each of the rows; none where the last is less."""
+    share = _shares(facet, rows)
+    first = np.ceil(along(facet.start, share) - 1e-6).astype(int)
+    last = np.floor(along(facet.stop, share) + 1e-6).astype(int)
+    return np.maximum(first, 0), np.minimum(last, wide - 1)
 
 
 def level_of(facet: Facet, ground: FloatArray, row: int, columns: IntArray) -> FloatArray:
@@ -73,15 +86,35 @@ def level_of(facet: Facet, ground: FloatArray, row: int, columns: IntArray) -> F
     return np.asarray(here[0] + (here[1] - here[0]) * (columns - ends[0]) / (ends[1] - ends[0]))
 
 
+def _levels(facet: Facet, ground: FloatArray, rows: IntArray, columns: IntArray) -> FloatArray:
+    """``level_of`` several rows at once, (rows, columns) m."""
+    share = _shares(facet, rows)
+    rear, front = along(facet.rear_at, share), along(facet.front_at, share)
+    low = _between(ground, rows, rear) + facet.rear
+    rise = (_between(ground, rows, front) + facet.front - low)[:, None]
+    return np.asarray(low[:, None] + rise * (columns - rear[:, None]) / (front - rear)[:, None])
+
+
+def _between(ground: FloatArray, rows: IntArray, at: FloatArray) -> FloatArray:
+    """``np.interp`` along each row at a column of its own, m."""
+    at = np.clip(at, 0.0, ground.shape[1] - 1.0)
+    left = np.floor(at).astype(int)
+    here, there = ground[rows, left], ground[rows, np.minimum(left + 1, ground.shape[1] - 1)]
+    return np.where(at == left, here, (there - here) * (at - left) + here)
+
+
 def facet_depth(ground: FloatArray, facets: Sequence[Facet]) -> tuple[FloatArray, BoolArray]:
     """What the facets cut, (ny, nx) m, and which nodes lie between their stop lines."""
     depth, done = np.zeros(ground.shape), np.zeros(ground.shape, bool)
     for facet in facets:
-        for row in range(facet.low, facet.high + 1):
-            columns = columns_of(facet, row, ground.shape[1])
-            cut = np.nan_to_num(ground[row, columns] - level_of(facet, ground, row, columns))
-            depth[row, columns] = np.maximum(depth[row, columns], cut)
-            done[row, columns] = True
+        rows = np.arange(facet.low, facet.high + 1)
+        first, last = _stops(facet, rows, ground.shape[1])
+        columns = np.arange(first.min(), last.max() + 1)
+        inside = (columns >= first[:, None]) & (columns <= last[:, None])
+        part = np.ix_(rows, columns)
+        cut = np.where(inside, np.nan_to_num(ground[part] - _levels(facet, ground, rows, columns)), 0.0)
+        depth[part] = np.maximum(depth[part], cut)
+        done[part] |= inside
     return depth, done
 
 

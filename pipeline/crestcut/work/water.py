@@ -73,7 +73,8 @@ def flood(z: FloatArray, seeds: BoolArray) -> tuple[FloatArray, IntArray]:
     """
     level = np.full(z.shape, np.inf)
     saddle = np.full(z.shape, -1, np.int64)
-    _flood(np.ascontiguousarray(z, dtype=float), np.ascontiguousarray(seeds), level, saddle)
+    # copies: a read-only array is another type, for which the loop would be compiled once more
+    _flood(np.array(z, dtype=float, order="C"), np.array(seeds, order="C"), level, saddle)
     return level, saddle
 
 

@@ -68,11 +68,13 @@ def core_of(site: Site) -> BoolArray:
     return core | ((depth > SKIN) & (depth - reached > CLOSE))
 
 
-def depth_by(site: Site, facets: Sequence[Facet], core: BoolArray, wanted: FloatArray) -> FloatArray:
+def depth_by(
+    site: Site, facets: Sequence[Facet], core: BoolArray, wanted: FloatArray
+) -> tuple[FloatArray, BoolArray]:
     """Depth, (ny, nx) m: the facets over the core, else ``wanted`` at least; feathered out, within the
-    limits.
+    limits. And which nodes lie between the facets' stop lines.
     """
     depth, done = facet_depth(site.ground, facets)
     depth = np.maximum(depth, np.where(done & core, 0.0, wanted))
     shaped, _ = feather_out(depth, site.feather, site.cell)
-    return shaped if site.allowed is None else np.minimum(shaped, np.maximum(site.allowed, wanted))
+    return shaped if site.allowed is None else np.minimum(shaped, np.maximum(site.allowed, wanted)), done

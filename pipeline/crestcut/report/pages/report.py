@@ -18,7 +18,7 @@ from crestcut.report.pages.shell import page, write_page
 from crestcut.report.pages.words import count, sentence, weight
 from crestcut.report.pictures.reference import worth_drawing
 from crestcut.report.view.record import record_document
-from crestcut.report.view.result import result_document
+from crestcut.report.view.result import plain_document, result_document
 from crestcut.report.words.ends import grinding_is_no_cure, grinding_seldom_cures
 from crestcut.report.words.options import enough_words
 from crestcut.report.words.split import split_words
@@ -112,6 +112,12 @@ def report_text(report: Report, worksheet: Worksheet | None = None) -> str:
     shown = shown_in_report(report, result_document(report), worksheet)
     title = f"{report.title}: report"
     return page("report.html", title, scene(report), units, report.identity, **shown)
+
+
+def first_answer(report: Report) -> dict[str, object]:
+    """What a screen shows while the plan is still sought: ``result`` as in the file of that name, ``scene``
+    as the page carries it."""
+    return {"result": result_document(report), "scene": plain_document(scene(report))}
 
 
 def shown_in_report(report: Report, document: Document, sheet: Worksheet | None = None) -> dict[str, object]:

@@ -81,20 +81,15 @@ def say_verdict(report: Report) -> VerdictSaid:
 
 def verdict_line(report: Report) -> str:
     """The verdict in one line; at nose and tail why not to grind."""
-    head = verdict_alone(report)
-    why = "" if math.isnan(report.least_clearance) or report.doubts else grinding_seldom_cures(report)
-    return f"{head} {why}" if why else head
-
-
-def verdict_alone(report: Report) -> str:
-    """The verdict in one line, before a cut is planned."""
     said = say_verdict(report)
     size = "" if said.gap is None else f" {both(said.gap)}"
     tail = f" {said.tail}" if said.tail else ""
     chance = f"; {said.chance}" if said.chance else ""
     less = "" if said.asked is None else f"; that is less than the {both(said.asked)} asked for"
     named = f"{said.lead}{said.article}{said.name}{said.middle}"
-    return f"{said.head.upper()}: {named}{size}{tail}{chance}{less}."
+    head = f"{said.head.upper()}: {named}{size}{tail}{chance}{less}."
+    why = "" if math.isnan(report.least_clearance) or report.doubts else grinding_seldom_cures(report)
+    return f"{head} {why}" if why else head
 
 
 def called(name: str) -> str:

@@ -1,5 +1,5 @@
 /*!
-built from d588cb695ed09da5552724c4851d843debc5810a5242216f812943b730650cc9
+built from 7ebb3d24df38c9e9b17d73418ac082a1e5e28a99a85c410d8854df8487558a60
 
 three 0.187.0 (MIT)
 The MIT License

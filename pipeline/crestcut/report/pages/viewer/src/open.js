@@ -21,7 +21,8 @@ async function follow() {
   for (;;) {
     try {
       const now = await progress();
-      if (!now.running) return location.reload();
+      const answered = "answered" in document.querySelector("[data-progress]").dataset;
+      if (!now.running || (now.answered && !answered)) return location.reload();
       lost = 0;
       byId("going-bar").value = now.share;
       byId("going-share").textContent = `${Math.round(now.share * 100)} %`;
