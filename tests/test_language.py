@@ -21,6 +21,18 @@ NAMES = {"English", "Deutsch", "flat-floor hatchback", "kiln trolley", "lowered-
 NAMES |= {"las, laz, ply, pcd, e57, obj, stl, glb, usdz, xyz, csv, txt, pts"}
 
 
+# words that every English sentence of ours has one of, and no German one
+ENGLISH = re.compile(
+    r"\b(the|of|and|from|with|is|are|to|by|which|at|for|it|its|this|that|under|over|no|least|gap|then)\b",
+    re.I,
+)
+
+
+def english_in(text: str) -> bool:
+    """Is any of it still English?"""
+    return bool(ENGLISH.search(text))
+
+
 def filled(english: str, seed: int) -> str:
     """A text as the program makes it: figures and words in a message's holes."""
     dice = random.Random(seed)

@@ -1,5 +1,5 @@
-"""What of a job's sheets and pictures is not in another language yet, and which share is: names, figures and
-lines that are wrapped already are not counted.
+"""What of a job's sheets, pictures, plots, page and terminal is not in another language yet, and which share
+is: names, figures and lines that are wrapped already are not counted.
 
 python tests/bench/untranslated.py out/mine [de]
 """
@@ -15,7 +15,16 @@ from tempfile import TemporaryDirectory
 from crestcut import read_study
 from crestcut.apps.run import worksheet_of
 from crestcut.base.language import Words, speaking, words_of
-from crestcut.report import draw_plan, draw_profile, write_agreement, write_sheets
+from crestcut.job import wished
+from crestcut.report import (
+    draw_plan,
+    draw_profile,
+    summary_lines,
+    write_agreement,
+    write_plots,
+    write_report,
+    write_sheets,
+)  # fmt: skip
 from crestcut.work import make_site
 
 NAME = re.compile(r"[A-Za-z]{1,2} ?\d*(\.\d+)?(: .*)?")  # a dot, a setting, a tick of an axis
@@ -46,12 +55,18 @@ def main(folder: Path, language: str) -> None:
         write_agreement(report, sheet, Path(made))
         draw_plan(report, Path(made) / "plan.png")
         draw_profile(report, Path(made) / "profile.png")
+        write_report(report, Path(made), sheet)
+        write_plots(report, sheet, wished(report.job.plot, {}), Path(made))
+        for line in summary_lines(report):
+            words.row(line)
     ours = {report.title, report.vehicle.name, report.job.path.name}
-    spoken = "\n".join(said for text, said in SAID.items() if said != text)
-    asked = {t for t in SAID if re.search("[A-Za-z]{2}", t) and not NAME.fullmatch(t)} - ours
+    spoken = "\n".join(said for text, said in SAID.items() if said != text).replace("\u00a0", " ")
+    counted = {t for t in {*SAID, *words.missing} if re.search("[A-Za-z]{2}", t) and not NAME.fullmatch(t)}
     # what is in something said and in nothing asked is a wrapped line of it, no text of ours
-    asked = {t for t in asked if SAID[t] != t or t not in spoken or any(t in a for a in SAID if a != t)}
-    left = sorted(t for t in asked if t in words.missing)
+    wrapped = {t for t in counted if SAID.get(t, t) == t and t.replace("\u00a0", " ") in spoken}
+    wrapped -= {t for t in wrapped if any(t in a for a, said in SAID.items() if a not in (t, said))}
+    asked = counted - wrapped - ours
+    left = sorted(asked & words.missing)
     print(f"{1 - len(left) / len(asked):.1%} of {len(asked)} texts are in {language}; in English still:")
     for text in left:
         print(f"  {text}")

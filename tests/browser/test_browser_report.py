@@ -75,11 +75,14 @@ def test_on_a_phone_the_answer_comes_first_and_the_rest_is_folded(shown: Path, o
     folds = page.locator("details.fold").count()
     assert folds >= 7 and page.evaluate(shut) == 0
     page = open_page(shown, "phone")
-    assert page.evaluate(shut) == folds
-    assert page.evaluate("document.documentElement.scrollHeight") < 4000
+    assert page.evaluate(shut) == folds - 1 and page.locator("#cautions li").first.is_visible()
+    assert page.evaluate("document.documentElement.scrollHeight") < 5000  # cautions and all
     assert page.locator("#answer .steps").is_visible() and not page.locator("#figures dl").is_visible()
+    assert not page.locator("#profile").is_visible()  # the same picture stands beside the verdict
+    page.locator("#station").press("ArrowRight")
+    until(page, "document.getElementById('profile').clientWidth > 200")
     page.locator('.contents a[href="#figures"]').tap()
-    assert page.locator("#figures dl").is_visible() and page.evaluate(shut) == folds - 1
+    assert page.locator("#figures dl").is_visible() and page.evaluate(shut) == folds - 2
     page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
     assert page.evaluate(shut) == 0
 

@@ -26,6 +26,8 @@ CELL = 0.02
 LENGTH, WIDTH, CREST, GRADE = 9.0, 3.2, 4.6, 0.08
 WANT = 0.0127
 
+MADE_UP = {"from residuals", "from two repeats", "prior for phone scanners"}  # words of this job and no other
+
 
 def van(clearance: float = 0.105) -> Vehicle:
     parts = (

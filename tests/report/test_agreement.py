@@ -119,3 +119,14 @@ def test_quote_and_agreement_in_another_language_leave_names_alone() -> None:
     assert "Zusammen" in " ".join(pages[0]) and "je Stunde" in " ".join(pages[0])
     for row in (text for page in pages for text in page if text.startswith("heute, ")):
         assert len(re.split(" {2,}", row)) == 4 and len(row) <= 102, row
+
+
+def test_what_is_signed_stands_on_the_page_that_it_is_signed_on() -> None:
+    """In smaller type where it is longer, as in German with many loads."""
+    report, sheet = asked(None)
+    loads = tuple(f"load {k} with two people and their bags" for k in range(20))
+    vehicle = replace(report.job.vehicle, loads=loads)
+    with speaking(words_of("de", "DE")):
+        agreed, photographs = words_on(replace(report, job=replace(report.job, vehicle=vehicle)), sheet)
+    assert any("Unterschrift" in text for text in agreed) and any("load 19" in text for text in agreed)
+    assert not any("Unterschrift" in text for text in photographs)

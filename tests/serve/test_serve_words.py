@@ -9,7 +9,7 @@ import pytest
 
 from crestcut.alternatives.rows import OPTION_KINDS
 from crestcut.serve.answer import answer_of, tape_words
-from crestcut.serve.asking import ROOM, SLAB, answers, bounds, far, shown, with_unit
+from crestcut.serve.asking import ROOM, SLAB, answers, bounds, far, own_units, shown, with_unit
 from crestcut.serve.readings import asked_of, places_after, read_in, read_of
 from crestcut.serve.tape import groups, sheet_text, typed_in, with_measure
 from crestcut.vehicle import ITEMS
@@ -55,7 +55,7 @@ def test_a_place_is_told_by_the_nearest_marks_in_metres_on_the_ground() -> None:
         == "4.12 m from mark B and 5.00 m from mark A (tape held level)"
     )
     assert math.hypot(1, 4) == pytest.approx(4.12, abs=0.005)
-    assert tape_words([3.0, 4.0], RESULT, {}, "mm").count("end") == 2  # no marks: from the line's ends
+    assert tape_words([3.0, 4.0], RESULT, {}, "mm").count("point") == 2  # no marks: from the line's ends
 
 
 def test_what_is_next_hangs_on_what_stands_in_the_way() -> None:
@@ -102,6 +102,16 @@ def test_in_inches_no_amount_is_in_metres_or_litres() -> None:
         told.cut == "1/2 in at the deepest, over 8.61 ft²: 1.77 gallons of concrete"
     )  # 0.8/0.3048², 6.7/3.785
     assert not re.search(r"litre|m²|\bmm\b", words) and "1.77 gallons" in told.options[-1].cost + words
+
+
+def test_a_note_in_metres_is_told_in_inches_where_those_are_measured_in() -> None:
+    note = "1.2 m2 of it, 0.75 x 0.65 m about x 1.25, 13 mm (1/2 in) high; 1,200 points per m2, 2.54 m off"
+    assert own_units(note, "mm") == note
+    told = own_units(note, "in")  # 1.2/0.3048² = 12.92; 0.75 m = 29.53 in; 1200 x 0.3048² = 111.5
+    assert told == (
+        "12.9 ft² of it, 2 ft 5 1/2 in x 2 ft 1 1/2 in about x 1.25, 1/2 in high; 111 points per ft²,"
+        " 8 ft 4 in off"
+    )
 
 
 def test_readings_of_the_finished_work_are_asked_where_it_was_tight() -> None:

@@ -7,6 +7,7 @@ import gc
 import json
 import os
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 import click
@@ -14,7 +15,7 @@ import click
 from crestcut import __version__
 from crestcut.apps.progress import fault, print_line, progress, say_plainly, sent_command, serve_page
 from crestcut.base.errors import CrestcutError
-from crestcut.base.language import LANGUAGES
+from crestcut.base.language import LANGUAGES, Words, here, speaking, words_in, words_of
 from crestcut.base.pace import seconds_of
 from crestcut.base.stopping import READY, stopped_as_by_ctrl_c
 from crestcut.report import refuse_unwritable, switched
@@ -61,13 +62,32 @@ def main(asked: click.Context, under: int | None) -> None:
 
 _JOB = click.argument("job", type=click.Path(path_type=Path))
 _LANGUAGE = click.option(
-    "--language", type=click.Choice(list(LANGUAGES)), default=None,
-    help="Of sheets and pictures, in place of the job's own.",
+    "--language", type=click.Choice(list(LANGUAGES)), default=None, is_eager=True,
+    help="Of what people read, in place of the job's own.",
 )  # fmt: skip
 _OUT = click.option(
     "--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True,
     help="Folder for the results.",
 )  # fmt: skip
+
+
+def _speak(words: Words) -> None:
+    """From here on answers and faults are told in these words."""
+    click.get_current_context().find_root().with_resource(speaking(words))
+
+
+def _tell(lines: Sequence[str]) -> None:
+    for line in lines:
+        print_line(here().row(line))
+
+
+def _print_how(asked: click.Context, _: click.Parameter, wish: bool) -> None:
+    if wish:
+        from crestcut.report import how_text
+
+        _speak(words_of(asked.params.get("language")))
+        _tell(how_text().split("\n"))
+        asked.exit()
 
 
 @main.command()
@@ -85,18 +105,20 @@ _OUT = click.option(
     default=None,
     help="Write the points to this LAS or LAZ: found ground as class 2, all else as class 1.",
 )
-@click.option("--how", is_flag=True, help="Print how to walk a scan, and stop.")
+@click.option(
+    "--how", is_flag=True, expose_value=False, is_eager=True, callback=_print_how,
+    help="Print how to walk a scan, and stop.",
+)  # fmt: skip
+@_LANGUAGE
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 def look(
     scans: tuple[Path, ...], out: Path | None, unit: str | None, up: str | None,
-    scanner: str | None, classified: Path | None, how: bool, as_json: bool,
+    scanner: str | None, classified: Path | None, language: str | None, as_json: bool,
 ) -> None:  # fmt: skip
     """What is in a scan: unit, up axis, density, noise, holes, and what it could decide."""
-    from crestcut.report import health_lines, how_text, look_record, told, write_classified, write_look
+    from crestcut.report import health_lines, look_record, told, write_classified, write_look
 
-    if how:
-        click.echo(how_text())
-        return
+    _speak(words_of(language))
     if not scans:
         raise click.UsageError("name a scan file, or ask --how to make one")
     from crestcut.base.parallel import meanwhile
@@ -124,8 +146,7 @@ def look(
     if as_json:
         click.echo(json.dumps(look_record(scan, health, scanner, seen), indent=2, allow_nan=False))
         return
-    for line in health_lines(scan, health, scanner):
-        print_line(line)
+    _tell(health_lines(scan, health, scanner))
     _list(written)
 
 
@@ -185,8 +206,9 @@ def run(
         _run_several(jobs, out, workers or 0, scheduler or "")
         return
     job = jobs[0]
-    from crestcut.apps.run import reached, run_and_write
+    from crestcut.apps.run import reached, run_and_write, spoken
 
+    _speak(words_in(job, language))
     with progress(seconds_of(out / "result.json", job.name)) as say:
         done, written = run_and_write(job, out, say, language=language)
     if as_json:
@@ -194,8 +216,8 @@ def run(
     else:
         from crestcut.report import summary_lines
 
-        for line in summary_lines(done.report):
-            print_line(line)
+        _speak(spoken(done.report.job, language))
+        _tell(summary_lines(done.report))
         _list(written)
     if not reached(done.report):
         sys.exit(SHORT)
@@ -245,6 +267,7 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
     refuse_unwritable(out)
     from crestcut.apps.verify import check_and_write
 
+    _speak(words_in(job))
     with progress() as say:
         found, written = check_and_write(job, (*after, *more), out, say)
     if as_json:
@@ -252,8 +275,7 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
     else:
         from crestcut.report import verify_lines
 
-        for line in verify_lines(found.report, found.check):
-            print_line(line)
+        _tell(verify_lines(found.report, found.check))
         _list(written)
     if not found.check.reached:
         sys.exit(SHORT)
@@ -269,10 +291,10 @@ def survey(job: Path, out: Path) -> None:
     """
     from crestcut.apps.survey import survey_and_write
 
+    _speak(words_in(job))
     with progress() as say:
         notes, written = survey_and_write(job, out, say)
-    for note in notes:
-        print_line(f"Mind: {note}")
+    _tell([f"Mind: {note}" for note in notes])
     _list(written)
 
 
@@ -295,10 +317,10 @@ def plot(job: Path, out: Path, **said: str | None) -> None:
     """
     from crestcut.apps.plot import plot_and_write
 
+    _speak(words_in(job))
     with progress() as say:
         notes, written = plot_and_write(job, out, said, say)
-    for note in notes:
-        print_line(f"Mind: {note}")
+    _tell([f"Mind: {note}" for note in notes])
     _list(written)
 
 
@@ -311,13 +333,13 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
     from crestcut.apps.floor import floor_and_write
     from crestcut.report import FLOOR_NAME, floor_lines
 
+    _speak(words_in(job))
     with progress() as say:
         report, written = floor_and_write(job, out, say)
     if as_json:
         click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
     else:
-        for line in floor_lines(report):
-            print_line(line)
+        _tell(floor_lines(report))
         _list(written)
     if not report.judged.levelling.reached:
         sys.exit(SHORT)
@@ -364,7 +386,7 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
 
 def _list(paths: tuple[Path, ...]) -> None:
     if paths:
-        click.echo("Written:", err=True)
+        print_line(here().say("Written:"), err=True)
     for path in paths:
         print_line(f"  {path}", err=True)
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from crestcut.apps.run import worksheet_of
+from crestcut.apps.run import spoken, worksheet_of
 from crestcut.base.errors import Say
+from crestcut.base.language import speaking
 from crestcut.base.parallel import one_thread_each
 from crestcut.job import load_job, wished
 from crestcut.study import taken_up
@@ -31,5 +32,6 @@ def plot_and_write(
         done, _, notes = taken_up(path, job, out, say)
         staging.about = done.report.identity
         say("drawing the sheets")
-        notes = (*notes, *write_plots(done.report, worksheet_of(done), wish, folder))
+        with speaking(spoken(job)):
+            notes = (*notes, *write_plots(done.report, worksheet_of(done), wish, folder))
     return notes, staging.moved

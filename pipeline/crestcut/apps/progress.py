@@ -14,6 +14,7 @@ from threading import Event
 import click
 
 from crestcut.base.errors import CrestcutError, Mind, Say, Step, Verdict, visible
+from crestcut.base.language import here
 from crestcut.base.pace import USUAL, Pace
 from crestcut.base.stopping import end_with_parent
 
@@ -61,7 +62,10 @@ def fault(error: CrestcutError) -> None:
     if _served:
         _tell(fault={"what": error.what, "where": error.where, "mend": error.mend})
     else:
-        click.echo(f"crestcut: {error}", err=True)
+        told = here().say
+        where = f"{error.where}: " if error.where else ""
+        mend = f"; {told(error.mend)}" if error.mend else ""
+        click.echo(f"crestcut: {where}{told(error.what)}{mend}", err=True)
 
 
 def print_line(text: str, err: bool = False) -> None:

@@ -16,24 +16,27 @@ from __future__ import annotations
 
 import html
 import re
+import tomllib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, field
 from functools import cache, cached_property
 from importlib import resources
+from pathlib import Path
 
 ENGLISH = "en"
 LANGUAGES = {ENGLISH: "English", "de": "Deutsch"}  # each by its own name
 # a quantity: a figure or fraction, with the unit of length it is in, "6 ft 3 1/2 in" as one
-_FIGURE = r"(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)*)"
+_FIGURE = r"(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:[,\u2009]\d{3})+(?:\.\d+)?|\d+(?:\.\d+)*)"
 _LENGTH = rf"(?: (?:mm|cm|m|ft {_FIGURE} in|ft|in(?! (?:{_FIGURE}|the|a|which|all|it)\b))\b(?![²³2]))?"
 _QUANTITY = re.compile(rf"(?<![\w.,])-?{_FIGURE}{_LENGTH}(?!\w)")
+_BEGUN = re.compile(r"[:;,.)]+ (?=\S)")
 _HOLE = re.compile(r"\{(\d+|[a-z])\}")
 _ENDS = re.compile(r"(?<=[.!?]) (?=[A-ZÄÖÜ\"“'\d{])")
 _PIECES = re.compile(r"(<!--.*?-->|<script\b.*?</script>|<style\b.*?</style>|<[^>]*>)", re.DOTALL)
-_READ = re.compile(r'\b(aria-label|alt|placeholder|title|data-hint|data-name|label)="([^"]*)"')
-_AS_THEY_ARE = ("bdi", "code")  # names and what is typed: no words of ours
+_READ = re.compile(r'\b(aria-label|alt|placeholder|title|data-hint|data-name|data-head|label)="([^"]*)"')
+_AS_THEY_ARE = ("bdi", "code", "kbd")  # names and what is typed: no words of ours
 _TRADE = {" in": " Zoll", " ft": " Fuß"}
 
 
@@ -70,6 +73,14 @@ class Words:
             found = self._in_parts(around)
         return f"{lead}{found}{trail}"
 
+    def row(self, text: str) -> str:
+        """A line of a terminal: what stands between two spaces or more is a column, and keeps its place."""
+        made, pieces = "", re.split(r"( {2,})", text)
+        for piece, gap in zip(pieces[::2], [*pieces[1::2], ""], strict=True):
+            said = self.say(piece)
+            made += said + (" " * max(2, len(gap) + len(piece) - len(said)) if gap else "")
+        return made
+
     def page(self, text: str) -> str:
         """A whole page of HTML: its texts, and those of its attributes that are read out. Names (``bdi``) and
         what is typed (``code``) stay, as do scripts and styles."""
@@ -98,18 +109,18 @@ class Words:
         return f'{found[1]}="{html.escape(self.say(html.unescape(found[2])))}"'
 
     def _whole(self, text: str) -> str | None:
-        """As one message, also where only its first letter or its full stop is another."""
+        """As one message, also where only its first letter, full stop or colon is another."""
         figures = [found.group() for found in _QUANTITY.finditer(text)]
         counted = iter(range(len(figures)))
         keyed = _QUANTITY.sub(lambda _: f"{{{next(counted)}}}", text)
-        for tried, stop in ((keyed, ""), (keyed.removesuffix("."), ".")):
+        for tried, stop in ((keyed, ""), (keyed[:-1], keyed[-1:])):
             for first in dict.fromkeys((tried[:1], tried[:1].lower(), tried[:1].upper())):
                 found = self._looked_up(first + tried[1:], figures)
                 if found is not None:
                     if first != tried[:1] and tried[:1].isupper():
                         found = found[:1].upper() + found[1:]
                     return found + (stop if not found.endswith((".", "!", "?")) else "")
-            if not keyed.endswith("."):
+            if not keyed.endswith((".", ":")):
                 break
         return None
 
@@ -145,7 +156,10 @@ class Words:
         return sorted(found, key=lambda m: -len(m.seen.pattern))
 
     def _in_parts(self, text: str) -> str:
-        """Line by line, else sentence by sentence; else a name and what it says, then clause by clause."""
+        """Line by line, else sentence by sentence; else a name and what it says, then clause by clause. Of a
+        piece of a sentence, as a page has it beside a figure, the mark that it begins with stays."""
+        if mark := _BEGUN.match(text):
+            return mark[0] + self.say(text[mark.end() :])
         for parts, glue in ((text.split("\n"), "\n"), (_ENDS.split(text), " ")):
             if len(parts) > 1:
                 return glue.join(map(self.say, parts))
@@ -209,6 +223,19 @@ def words_of(language: str | None, country: str | None = None) -> Words:
     if language not in LANGUAGES or language == ENGLISH:
         return Words(ENGLISH)
     return Words(language, _decimal(language, country), catalogue(language))
+
+
+def words_in(path: Path, language: str | None = None) -> Words:
+    """The words of a job's file, by the ``language`` on top of it and its ``[site] country``, before it is
+    known to be sound: a fault of it is said in them too. language : in place of the file's own."""
+    try:
+        said = tomllib.loads(path.read_text(encoding="utf-8"))
+    except (OSError, ValueError):  # told by whoever reads it
+        said = {}
+    site = said.get("site")
+    country = site.get("country") if isinstance(site, dict) else None
+    asked = language or said.get("language")
+    return words_of(asked if isinstance(asked, str) else None, country if isinstance(country, str) else None)
 
 
 def wanted(accept: str) -> str:

@@ -100,7 +100,7 @@ def where_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> t
     if before.get("station") is None:
         return ()
     travel = result.get("travel") or {}
-    start = "the first end of your line"
+    start = "point 1 of your line"
     offset, heading = _float(before.get("offset")), _float(before.get("heading"))
     stands = f"Front wheels {far(_float(before.get('station')), unit)} along from {start}"
     if abs(offset) >= 0.005:
@@ -108,7 +108,7 @@ def where_of(result: Mapping[str, Any], data: Mapping[str, Any], unit: str) -> t
     if abs(heading) > 0.005:
         stands += f", turned {math.degrees(abs(heading)):.0f}° to the {'left' if heading > 0 else 'right'}"
     if before.get("way") == "turned":
-        stands += ", driving against the arrow"
+        stands += ", driving back to point 1"
     spot = [_float(before.get("x")), _float(before.get("y"))]
     return (f"{stands}.", f"The spot on the slab: {tape_words(spot, result, data, unit)}.") if travel else (
         f"{stands}.",
@@ -127,7 +127,7 @@ def tape_words(spot: Sequence[float], result: Mapping[str, Any], data: Mapping[s
     known.sort(key=lambda pair: pair[1])
     line = (result.get("travel") or {}).get("line") or []
     if len(known) < 2 and len(line) > 1:
-        ends = (("the first end of your line", line[0]), ("its other end", line[-1]))
+        ends = (("point 1 of your line", line[0]), ("its last point", line[-1]))
         known += [(name, math.dist([_float(v) for v in at[:2]], spot)) for name, at in ends]
     told = [f"{far(off, unit)} from {name}" for name, off in known[:2]]
     return " and ".join(told) + (" (tape held level)" if told else "")

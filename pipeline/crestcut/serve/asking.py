@@ -17,6 +17,9 @@ from crestcut.job import what_may_be_written
 
 UNITS = {"mm": "millimetres", "cm": "centimetres", "in": "inches"}
 _COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")  # three figures after it may be thousands
+_METRIC = re.compile(
+    r"(?<![\w.,])(?:(\d[\d,.]*) x )?(\d[\d,]*(?:\.\d+)?) (points per m2|m2|mm|m)(?![\w²³])(?: \([^()]* in\))?"
+)
 _BARE = re.compile(r"[-+]?[0-9 ./]+")
 
 
@@ -72,10 +75,11 @@ ROOM = (
     Ask("travel.wander", "How far from your line may a driver be, to each side?",
         "Nobody drives the same line twice."),
     Ask("travel.ways", "How is it driven?", "", Box.WAYS,
-        (("forward", "Nose first, along the arrow of your line"),
-         ("turned", "Nose first, against the arrow (out again)"))),
+        (("forward", "Nose first, from point 1 of your line on"),
+         ("turned", "Nose first, back to point 1 (out again)"))),
     Ask("cut.deepest", "Never take off more than",
-        "Left empty it is little, and less where the slab is thin. More wants a drilled thickness."),
+        "Left empty, half an inch (13 mm) at most, less where the slab is thin. More only where an edge or a "
+        "drilled hole shows how thick it is."),
 )  # fmt: skip
 SLAB = (
     Ask("slab.kind", "What is the slab?", "", Box.CHOICE, (
@@ -85,7 +89,7 @@ SLAB = (
         ("suspended", "A ceiling: a room, a cellar or a void lies below"),
         ("precast", "Precast planks or panels"), ("screed or tiles", "A thin layer (screed) or tiles"),
         ("other", "Something else: asphalt, pavers, wood"))),
-    Ask("slab.thickness", "How thick is it?", "At an edge, or by a drilled hole.",
+    Ask("slab.thickness", "How thick is it?", "Measured at an edge or in a drilled hole.",
         beside="slab.thickness_from"),
     Ask("slab.steel_depth", "How deep below the top is the first steel?",
         "Bars or mesh. Many hire shops have a covermeter, which finds them.", beside="slab.steel_from"),
@@ -158,6 +162,24 @@ def volume(cubic_metres: float, unit: str) -> str:
     return f"{number(size / GALLON)} gallons" if unit == "in" else f"{number(size)} litres"
 
 
+def own_units(text: str, unit: str) -> str:
+    """A sentence of a note, which is written in metres, in the person's own system."""
+    return _METRIC.sub(_in_feet, text) if unit == "in" else text
+
+
+def _in_feet(found: re.Match[str]) -> str:
+    """A quantity as a sentence has it: "0.75 x 0.65 m", "13 mm (1/2 in)", "0.42 m2"."""
+    first, value, kind = found[1], float(found[2].replace(",", "")), found[3]
+    match kind:
+        case "mm":
+            return inches(value / 1000)
+        case "m2":
+            return area(value, "in")
+        case "m":
+            return f"{far(float(first), 'in')} x {far(value, 'in')}" if first else far(value, "in")
+    return f"{number(value * FOOT**2)} points per ft²"
+
+
 def far(metres: float, unit: str) -> str:
     """A distance to find a place by, as finely as a tape is read from a chalk cross."""
     if metres != metres:
@@ -171,7 +193,7 @@ def far(metres: float, unit: str) -> str:
 
 def between(low: float, high: float, unit: str) -> str:
     """A range in words."""
-    return f"between {shown(low, unit)} and {shown(high, unit)}"
+    return f"between {shown(low, unit)} and {shown(high, unit)}".replace(".0 ", " ")
 
 
 def value_of(ask: Ask, data: Mapping[str, Any]) -> str:

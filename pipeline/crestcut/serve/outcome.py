@@ -33,7 +33,9 @@ TYPES = {
 }  # fmt: skip
 SENT = (".html", ".pdf", ".csv", ".dxf", ".png")  # of the results, what whoever does the work can use
 _NAMES = {
-    "work_sheets.pdf": "The work sheets, to print", "report.html": "The whole report, with the slab in 3D",
+    "work_sheets.pdf": "The work sheets, to print",
+    "agreement.pdf": "What is agreed on, to sign with the owner",
+    "report.html": "The whole report, with the slab in 3D",
     "plan.png": "The plan, as a picture", "profile.png": "The tight place from the side, as a picture",
     "set_out.dxf": "A drawing for a drawing program", "hand_over.pdf": "The hand-over sheet, to sign",
 }  # fmt: skip
@@ -205,7 +207,8 @@ async def work_page(request: Request) -> Response:
     state = site.state()
     if not state.result:
         return go(Screen.ANSWER)
-    files = [(name, _NAMES.get(name, "")) for name in listed(site.folder, "results")]
+    there = listed(site.folder, "results")
+    files = [(name, _NAMES.get(name, "")) for name in sorted(there, key=_first)]
     told = answer_of(state.result, state.data, site.unit(state))
     sheet = read_json(site.folder.results / "worksheet.json")
     return screen(
@@ -214,6 +217,11 @@ async def work_page(request: Request) -> Response:
         nothing=nothing_to_do(state.result), method=str(sheet.get("method") or ""),
         hours=(sheet.get("quantities") or {}).get("hours") or {},
     )  # fmt: skip
+
+
+def _first(name: str) -> int:
+    """Named files in the order in which they are named, then the others."""
+    return list(_NAMES).index(name) if name in _NAMES else len(_NAMES)
 
 
 async def after_page(request: Request) -> Response:

@@ -220,7 +220,7 @@ def places_after(result: Mapping[str, Any], unit: str) -> tuple[Asked, ...]:
                 number,
                 "felt gap",
                 f"The gap under the {part}, {words}",
-                f"Stand the vehicle with its front wheels {far(station, unit)} along the line, {words}"
+                f"Stand the vehicle with its front wheels {far(station, unit)} along from point 1, {words}"
                 + (f" by {far(abs(off), unit)}" if off else "")
                 + ". Feel the gap with a stack of cards on a long stick",
                 "",

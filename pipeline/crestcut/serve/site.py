@@ -17,7 +17,7 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 from crestcut.base.cautions import FELT_GAP, MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
 from crestcut.base.language import ENGLISH, LANGUAGES, Words, wanted, words_of
-from crestcut.serve.asking import UNITS, shown
+from crestcut.serve.asking import UNITS, own_units, shown
 from crestcut.serve.folder import JobFolder
 from crestcut.serve.guard import Doors
 from crestcut.serve.runs import Kind, Runs
@@ -112,6 +112,7 @@ def screen(
         title=str(state.data.get("title") or "Your slab"), number=site.folder.number(),
         undo=site.folder.last_change(), running=site.runs.now, cut_short=site.runs.cut_short(),
         network=site.network, length=lambda metres: shown(metres, unit),
+        own=lambda text: own_units(text, unit) if words.language == ENGLISH else text,
         care=MEASURED_VEHICLE, felt=FELT_GAP, languages=LANGUAGES, language=words.language,
         **{"wrong": "", "mend": "", **more},
     )  # fmt: skip

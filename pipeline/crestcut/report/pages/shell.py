@@ -6,6 +6,7 @@ from __future__ import annotations
 import base64
 import contextlib
 import hashlib
+import json
 import os
 import re
 from collections.abc import Mapping
@@ -17,11 +18,14 @@ from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from crestcut.base.errors import CrestcutError, visible
+from crestcut.base.language import ENGLISH, Words, here
 from crestcut.report.pages import words
 from crestcut.report.pages.glossary import anchor
 from crestcut.report.view.result import plain
 from crestcut.study import Identity
 from crestcut.work import BAG, STICK_INCHES, bags_words, hours_words, mask_words, span_words, wear_words
+
+_WORD = re.compile(r"[^\W\d_]{2,}")
 
 
 def keep_stops(markup: str) -> Markup:
@@ -84,11 +88,25 @@ def page(
 
     title : plain text.  data : what the viewer reads; NaN and infinity become null.  units : "metric" or
     "inches", shown first.  about : what the page says of itself.  shown : what else the template shows.
+    It is in the language that is being spoken, and takes along the words for what its script writes.
     """
-    style, script = asset("page.css"), asset("viewer.js")
-    return TEMPLATES.get_template(template).render(
-        title=title, data=plain(data), units=units, about=about, style=style, script=script, **shown
+    style, script, words_ = asset("page.css"), asset("viewer.js"), here()
+    told = {key: plain(value) for key, value in data.items()}
+    if words_.language != ENGLISH:
+        told["words"] = _taken_along(words_, script + json.dumps(told, ensure_ascii=False))
+    return words_.page(
+        TEMPLATES.get_template(template).render(
+            title=title, data=told, units=units, about=about, style=style, script=script, **shown
+        )
     )
+
+
+def _taken_along(words_: Words, text: str) -> dict[str, object]:
+    """What the viewer's speaker (``words.js``) needs: of the catalogue only what may come from ``text``,
+    which holds every word of the script and of the page's data."""
+    held = set(_WORD.findall(text.lower()))
+    known = {e: said for e, said in words_.messages.items() if held.issuperset(_WORD.findall(e.lower()))}
+    return {"language": words_.language, "decimal": words_.decimal, "messages": known}
 
 
 def asset(name: str) -> str:

@@ -95,7 +95,7 @@ def odds(chance: float) -> str:
 
 def count(value: float) -> str:
     """A whole number with thin groups."""
-    return f"{value:,.0f}".replace(",", " ")
+    return f"{value:,.0f}".replace(",", "\u2009")
 
 
 def times(value: float) -> str:

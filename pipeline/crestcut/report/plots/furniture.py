@@ -10,6 +10,7 @@ from enum import Enum
 
 import numpy as np
 
+from crestcut.base.language import say
 from crestcut.base.paper import scale_words
 from crestcut.report.pictures.ink import decimals_for
 from crestcut.report.plots.items import (
@@ -83,13 +84,13 @@ class Title:
 
 def _cells(title: Title, name: str, sheet: str, wide: bool) -> list[list[tuple[str, str, float]]]:
     """Rows of cells of the title block: label, value, share of the width."""
-    project, drawing = ("project", title.project), ("drawing", name)
+    project, drawing = ("project", title.project), ("drawing", say(name))
     shown = "none" if title.shows == Shows.TABLE else scale_words(title.ratio)
-    number, scale = ("sheet", sheet), ("scale, paper", f"{shown}, {title.paper}")
+    number, scale = ("sheet", say(sheet)), ("scale, paper", f"{say(shown)}, {title.paper}")
     client, surveyor = ("client", title.client), ("surveyor", title.surveyor)
     date, revision = ("date", title.date), ("revision", title.revision)
-    system, heights = ("reference system", title.system), ("heights", title.heights)
-    release, source = ("release", title.release), ("made from", title.source)
+    system, heights = ("reference system", say(title.system)), ("heights", say(title.heights))
+    release, source = ("release", say(title.release)), ("made from", say(title.source))
     if wide:
         return [
             [(*project, 0.42), (*drawing, 0.36), (*scale, 0.22)],
@@ -207,7 +208,7 @@ def _title_block(drawn: list[Item], title: Title, name: str, sheet: str, inner: 
             drawn.append(Words((x + 1.5, y - 1.2 - SMALL), label, TEXT, SMALL, colour=GREY))
             base = y - 1.2 - SMALL - 1.5 - BODY
             for line in _lines(label, value, wide):
-                drawn.append(Words((x + 1.5, base), line, TEXT, BODY, bold=label in STRONG))
+                drawn.append(Words((x + 1.5, base), line, TEXT, BODY, bold=label in STRONG, said=True))
                 base -= BODY * LEADING
             if not value:
                 drawn.append(segment((x + 1.5, base - 0.3), (x + wide - 1.5, base - 0.3), FRAME, HAIR))

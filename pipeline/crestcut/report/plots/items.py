@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from crestcut.base.grid import FloatArray
+from crestcut.base.language import say
 from crestcut.base.paper import MM_INCH
 
 # mm: pens of ISO 128-20
@@ -42,8 +43,9 @@ class Stroke:
 
 @dataclass(frozen=True)
 class Words:
-    """One line of text.  height : of a capital, mm.  across : which part of it is at ``at``, left, center or
-    right; up : base, or the middle of its capitals.  turn : degrees to the left.  clear : on white."""
+    """One line of text, in the language of the sheet.  height : of a capital, mm.  across : which part of it
+    is at ``at``, left, center or right; up : base, or the middle of its capitals.  turn : degrees to the
+    left.  clear : on white.  said : it is in that language already, or a name."""
 
     at: Place
     text: str
@@ -55,6 +57,12 @@ class Words:
     bold: bool = False
     clear: bool = False
     colour: Colour = INK
+    said: bool = False
+
+    def __post_init__(self) -> None:
+        if not self.said:
+            object.__setattr__(self, "text", say(self.text))
+            object.__setattr__(self, "said", True)
 
 
 @dataclass(frozen=True)
@@ -148,8 +156,12 @@ def circle(at: Place, radius: float, layer: str, pen: float = THIN) -> Stroke:
 
 @cache
 def width_of(text: str, height: float, bold: bool = False) -> float:
-    """mm that a line of words takes, with a little to spare: by a sans face that is wider than the standard
-    fonts' by a tenth."""
+    """mm that a line of words takes in the language of the sheet, with a little to spare."""
+    return _wide(say(text), height, bold)
+
+
+def _wide(text: str, height: float, bold: bool) -> float:
+    """The same of words as they stand: by a sans face that is wider than the standard fonts' by a tenth."""
     from matplotlib.font_manager import FontProperties
     from matplotlib.textpath import text_to_path
 
@@ -162,12 +174,12 @@ def wrapped(text: str, height: float, room: float, bold: bool = False) -> list[s
     """Words on lines no wider than ``room`` mm; a word that is wider is broken."""
     lines: list[str] = []
     for word in text.split():
-        if lines and width_of(f"{lines[-1]} {word}", height, bold) <= room:
+        if lines and _wide(f"{lines[-1]} {word}", height, bold) <= room:
             lines[-1] += f" {word}"
             continue
-        while width_of(word, height, bold) > room and len(word) > 1:
+        while _wide(word, height, bold) > room and len(word) > 1:
             fits = next(
-                k for k in range(len(word) - 1, 0, -1) if k == 1 or width_of(word[:k], height, bold) <= room
+                k for k in range(len(word) - 1, 0, -1) if k == 1 or _wide(word[:k], height, bold) <= room
             )
             lines.append(word[:fits])
             word = word[fits:]

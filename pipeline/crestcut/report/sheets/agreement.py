@@ -37,6 +37,7 @@ ROUNDED = (
 WHAT = 40  # characters
 FRAME_TALL, ROWS_APART = 1.7, 0.18  # in
 SMALL = 9.0  # points
+SMALLER = (SMALL, 8.4, 7.8)  # points: the largest with which all that is signed stands on one page
 
 
 def write_agreement(report: Report, sheet: Worksheet, folder: Path) -> tuple[Path, ...]:
@@ -104,26 +105,35 @@ def _amount_words(line: CostLine) -> str:
 
 
 def _agreement(report: Report, sheet: Worksheet) -> list[Figure]:
+    """On one page if that can be read: other words, and other languages, are longer."""
+    for size in SMALLER:
+        pages = _agreed(report, sheet, size)
+        if len(pages) == 1:
+            break
+    return pages
+
+
+def _agreed(report: Report, sheet: Worksheet, size: float) -> list[Figure]:
     paper = Paper(sheet, "What is agreed on")
     paper.heading("What will be done")
     for line in _done(report, sheet):
-        paper.text(line, "\u2022", size=SMALL)
+        paper.text(line, "\u2022", size=size)
     paper.heading("Gap under the vehicle, today and after")
     _gaps(paper, report, sheet)
     paper.heading("What it will not do")
     for line in _not_cured(report, sheet):
-        paper.text(line, "\u2022", size=SMALL)
+        paper.text(line, "\u2022", size=size)
     paper.heading("Who was asked about the slab, and may it be cut")
-    paper.text("; ".join(sheet.release.known) + ".", size=SMALL)
+    paper.text("; ".join(sheet.release.known) + ".", size=size)
     paper.heading("What can hurt somebody, in short; the work sheets say the rest")
     paper.text(
         "Grinding makes silica dust that harms lungs for good: keep people, pets and open windows away, and"
         " the protection that the sheets name on. Steel, pipes, cables or a void: the work stops until"
         " whoever is concerned has seen it. A gap is felt only under a vehicle that is chocked, brake on,"
         " engine off, key out: nobody under it, beside it or downhill of it.",
-        size=SMALL,
+        size=size,
     )
-    paper.text(NO_ADVICE, bold=True, size=SMALL)
+    paper.text(NO_ADVICE, bold=True, size=size)
     paper.need(1.25)
     write_in(
         paper, (("For whoever owns the slab: name, signature", "on"),

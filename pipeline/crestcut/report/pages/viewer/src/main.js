@@ -4,6 +4,7 @@
 import { byId } from "./dom.js";
 import { startPick } from "./pick.js";
 import { startReport } from "./report.js";
+import { speak } from "./words.js";
 
 export { byId, h } from "./dom.js";
 export { Drive } from "./drive.js";
@@ -32,6 +33,7 @@ function switches() {
 
 async function start() {
   const data = JSON.parse(byId("crestcut-data").textContent);
+  if (data.words) speak(document.body, data.words, false); // the page itself comes in its language
   switches();
   await (data.page === "pick" ? startPick : startReport)(data, byId("app"));
   root.dataset.ready = "yes";

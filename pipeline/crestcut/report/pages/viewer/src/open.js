@@ -151,7 +151,12 @@ async function changed() {
   }
 }
 
-if (root.lang !== "en") speak(document.body);
+async function words() {
+  const answer = await fetch("/words");
+  if (answer.ok) speak(document.body, await answer.json(), true);
+}
+
+if (root.lang !== "en") words();
 for (const box of document.querySelectorAll("[data-upload]")) uploads(box);
 for (const box of document.querySelectorAll("[data-length]")) readBack(box);
 for (const box of document.querySelectorAll("[data-beside]")) beside(box);

@@ -62,16 +62,16 @@ export class PickMap {
     const at = this.model.round(this.plan.toPlan(this.stage.ground(x, y)));
     if (this.tool === "line") {
       this.model.addPoint(at);
-      this.tell(`Line point ${this.model.line.length} put at ${at.join(", ")}`);
+      this.tell(`Line point ${this.model.line.length} ${put(at)}`);
       if (this.model.line.length === 2) this.page.lineDrawn(); // a straight line is what most need
       return;
     }
     if (this.tool === "mark") {
       this.model.addMark(at);
-      this.tell(`Mark ${this.model.marks.at(-1).name} put at ${at.join(", ")}`);
+      this.tell(`Mark ${this.model.marks.at(-1).name} ${put(at)}`);
     } else if (this.tool === "keep") {
       this.open.push(at);
-      this.tell(`Corner ${this.open.length} put at ${at.join(", ")}`);
+      this.tell(`Corner ${this.open.length} ${put(at)}`);
     } else this.tell(`Nothing was added, “Move” is chosen: ${add()}`);
     this.model.changed();
   }
@@ -387,4 +387,9 @@ export class PickMap {
     });
     return button;
   }
+}
+
+/** Where a tap put a point: in figures for whoever writes a job file, and not where the plan itself is all that is asked for. */
+function put(at) {
+  return document.documentElement.dataset.page === "open" ? "put" : `put at ${at.join(", ")}`;
 }

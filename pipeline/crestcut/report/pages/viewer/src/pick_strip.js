@@ -47,7 +47,7 @@ export function heightStrip(map, units) {
     h(
       "figcaption",
       {},
-      `Height along the line, ${(1 / tall).toFixed(0)} times taller than true; it spans ${show(rise, units)}.${sizes ? " The two bars are the axles." : ""}`,
+      `Height along the line, ${(1 / tall).toFixed(0)} times taller than true; from lowest to highest ${show(rise, units)}.${sizes ? " The two bars are the axles." : ""}`,
     ),
   );
 }

@@ -7,10 +7,11 @@ import { Plan, Raster, unpackColours, unpackLayer } from "./raster.js";
 import { SlabView } from "./slab_view.js";
 import { show } from "./units.js";
 
-/** On a phone the answer comes first: what follows it is folded until it is asked for, by its head or by a link. */
+/** On a phone the answer comes first: what follows it is folded until it is asked for, by its head or by a link; what can hurt
+ * somebody never is. */
 function fold() {
   if (!matchMedia("(max-width: 44rem)").matches) return;
-  for (const one of document.querySelectorAll("details.fold")) one.open = false;
+  for (const one of document.querySelectorAll("details.fold")) one.open = Boolean(one.closest("#cautions"));
   const unfold = (hash) => {
     const found = hash.length > 1 && byId(hash.slice(1))?.querySelector("details.fold");
     if (found) found.open = true;
@@ -57,9 +58,8 @@ export async function startReport(data) {
   view.stage.overlay.before(paper); // under the labels, in place of the live picture
   window.addEventListener("beforeprint", () => {
     paper.src = view.stage.picture();
-    // on paper nothing can be unfolded, and the section at the worst place is there already
+    // on paper nothing can be unfolded
     for (const closed of document.querySelectorAll("details:not([open])")) closed.open = true;
-    byId("profile").parentElement.classList.toggle("same", view.k === report.drive?.worst && !view.after);
   });
   window.crestcut = { report, view };
 }
@@ -124,6 +124,11 @@ function slider(report, view) {
     told.textContent = words;
     range.setAttribute("aria-valuetext", words);
     fillDrawing(report, k, y, byId("profile"), byId("profile-words"), { brisk, after });
+    // a phone and paper do not show the picture of the answer twice
+    byId("profile").parentElement.classList.toggle(
+      "same",
+      k === drive.worst && !after && across.value === "worst",
+    );
   };
   let waiting = 0;
   range.addEventListener("input", () => {

@@ -1,13 +1,13 @@
 // What a script writes into a page, in the reader's language: the twin of `base/language.py`, held to it by a test. The page itself
 // comes translated; here every text that a script adds is looked up in the same catalogue as it appears, before it is painted.
 
-const FIGURE = String.raw`(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)*)`;
+const FIGURE = String.raw`(?:\d+ \d+/\d+|\d+/\d+|\d{1,3}(?:[,\u2009]\d{3})+(?:\.\d+)?|\d+(?:\.\d+)*)`;
 const LENGTH = String.raw`(?: (?:mm|cm|m|ft ${FIGURE} in|ft|in(?! (?:${FIGURE}|the|a|which|all|it)\b))\b(?![²³2]))?`;
 const QUANTITY = new RegExp(String.raw`(?<![\w.,])-?${FIGURE}${LENGTH}(?!\w)`, "g");
 const HOLE = /\{(\d+|[a-z])\}/g;
 const ENDS = /(?<=[.!?]) (?=[A-ZÄÖÜ"“'\d{])/;
 const READ = ["aria-label", "alt", "placeholder", "title", "label"];
-const AS_THEY_ARE = "bdi, code, script, style, textarea";
+const AS_THEY_ARE = "bdi, code, kbd, script, style, textarea";
 const escape = (text) => text.replace(/[.*+?^${}()|[\]\\/-]/g, "\\$&");
 const letters = (text) => /\p{L}/u.test(text);
 
@@ -56,7 +56,7 @@ export function speaker(told) {
     const figures = text.match(QUANTITY) ?? [];
     let next = 0;
     const keyed = text.replace(QUANTITY, () => `{${next++}}`);
-    const without = keyed.endsWith(".") ? [[keyed.slice(0, -1), "."]] : [];
+    const without = /[.:]$/.test(keyed) ? [[keyed.slice(0, -1), keyed.slice(-1)]] : [];
     for (const [tried, stop] of [[keyed, ""], ...without]) {
       const begun = tried.slice(0, 1);
       for (const first of new Set([begun, begun.toLowerCase(), begun.toUpperCase()])) {
@@ -69,6 +69,8 @@ export function speaker(told) {
     return null;
   }
   function inParts(text) {
+    const mark = /^[:;,.)]+ (?=\S)/.exec(text);
+    if (mark) return mark[0] + say(text.slice(mark[0].length));
     for (const [parts, glue] of [
       [text.split("\n"), "\n"],
       [text.split(ENDS), " "],
@@ -91,11 +93,9 @@ export function speaker(told) {
   return say;
 }
 
-/** Everything in the page that is not in the language yet, now and whenever a script adds to it. */
-export async function speak(root) {
-  const answer = await fetch("/words");
-  if (!answer.ok) return;
-  const say = speaker(await answer.json());
+/** Whatever a script adds to the page from here on; and, where scripts may have begun, what is in it already. told : see `speaker`. */
+export function speak(root, told, begun) {
+  const say = speaker(told);
   const text = (node) => {
     if (!node.data.trim() || node.parentElement?.closest(AS_THEY_ARE)) return;
     const said = say(node.data);
@@ -128,5 +128,5 @@ export async function speak(root) {
     attributes: true,
     attributeFilter: READ,
   });
-  all(root);
+  if (begun) all(root);
 }
