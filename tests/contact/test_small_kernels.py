@@ -163,9 +163,7 @@ def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float)
     middle = np.array([1.3, 1.0])
     u, v = middle - 0.45 * np.array([cos, sin])
     out = Stance.empty(1)
-    settle_part(
-        0, 1, tyre_ground(ground, CELL, AXLES), np.array([[u, v, yaw, *loads]]), AXLES, True, out
-    )
+    settle_part(0, 1, tyre_ground(ground, CELL, AXLES), np.array([[u, v, yaw, *loads]]), AXLES, True, out)
     h, base, r = out.wheels[0], AXLES.wheelbase, AXLES.radius
     at, turn = out.position[0], out.rotation[0]
     left, ahead = np.array([-sin, cos]), np.array([cos, sin])
