@@ -11,6 +11,7 @@ import pytest
 from click.testing import CliRunner
 
 from crestcut.apps import cli
+from crestcut.base.stopping import stopped_as_by_ctrl_c
 from crestcut.report.folder.files import Staging
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
@@ -107,3 +108,20 @@ def test_signals_are_answered_as_before_once_a_command_is_done(site: Path) -> No
     before = [signal.getsignal(n) for n in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)]
     CliRunner().invoke(cli.main, ["vehicle", str(site / "trolley.toml")])
     assert [signal.getsignal(n) for n in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)] == before
+
+
+def test_a_stop_that_falls_into_the_making_of_a_class_is_one(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Python 3.11 raises a RuntimeError from it there, as while a library is imported (1 of 200 kills)."""
+
+    class Stopped:
+        def __set_name__(self, owner: type, name: str) -> None:
+            raise KeyboardInterrupt
+
+    def begin(*_: object) -> None:
+        type("Formatter", (), {"order": Stopped()})
+
+    monkeypatch.setattr("crestcut.apps.vehicle.vehicle_and_write", begin)
+    ended = CliRunner().invoke(cli.main, ["vehicle", "cart.toml"])
+    assert ended.exit_code == 130 and "Traceback" not in ended.output and "stopped" in ended.stderr.lower()
+    with pytest.raises(RuntimeError, match="its own"), stopped_as_by_ctrl_c():
+        raise RuntimeError("its own")

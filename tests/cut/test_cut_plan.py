@@ -5,18 +5,25 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
+from crestcut.base.grid import GridFrame, HeightGrid
+from crestcut.chance.active_contacts import wheel_weights
+from crestcut.contact.clearance.kernels import Plates
 from crestcut.contact.clearance.sweep import wanted_gap
+from crestcut.contact.stand.springs import stands_by_limits, support_weights
+from crestcut.contact.stand.tyres import VOID
+from crestcut.cut.bay import bay_of
 from crestcut.cut.feather import feather_out
 from crestcut.cut.limits import KeepArea
-from crestcut.cut.plan import cut_surface
-from crestcut.cut.problem import Problem, evaluate, prepare
+from crestcut.cut.plan import cut_surface, ride_on
+from crestcut.cut.problem import Problem, _follows, evaluate, lowered, prepare
 from crestcut.cut.solver import solve
-from crestcut.job.records import Travel, Wanted
-from crestcut.vehicle.records import Part
+from crestcut.job.records import Slab, Travel, Wanted
+from crestcut.vehicle.records import Part, Springs
 from scenes import L, R, Scene, arc, belly, crest, lip, scene, stand, vehicle
 
 WANT = Wanted()
@@ -265,3 +272,47 @@ def test_greatest_depth_is_what_the_closed_form_is_short_of(grade: float) -> Non
     s = scene(crest(grade))
     assert s.before.worst is not None and s.before.worst.gap == pytest.approx(clearance, abs=5e-4)
     assert s.plan().deepest == pytest.approx(max(WANT.want - clearance, 0.0), abs=7e-4)
+
+
+def test_a_bay_holds_the_whole_cut_in_whole_decimetres() -> None:
+    depth = np.zeros((40, 60))
+    depth[5:16, 10:30] = 0.01  # 11 x 20 nodes, each of a cell's width
+    cut = SimpleNamespace(depth=HeightGrid(GridFrame((0.0, 0.0), 0.0, 0.05, depth.shape), depth))
+    bay = bay_of(cut, Slab(thickness=0.12))  # type: ignore[arg-type]
+    assert bay is not None and (bay.long, bay.wide, bay.thickness) == pytest.approx((1.0, 0.6, 0.12))
+    assert not bay.guessed and bay_of(cut, Slab()).guessed  # type: ignore[arg-type, union-attr]
+
+
+def test_what_is_not_measured_stays_so_under_a_cut() -> None:
+    assert lowered(np.array([0.1, VOID]), np.array([0.02, 0.02])).tolist() == [0.08, VOID]
+
+
+def test_a_ride_over_an_unchanged_surface_is_the_same_and_over_a_lower_one_lower() -> None:
+    s = scene(crest(0.05), cell=0.04)
+    same = ride_on(s.ride, s.vehicle, s.surface)
+    down = cut_surface(s.surface, np.full(s.surface.height.frame.shape, 0.01))
+    low = ride_on(s.ride, s.vehicle, down, s.surface)
+    for was, again, under in zip(s.ride.poses, same.poses, low.poses, strict=True):
+        for name in ("wheels", "contact", "position", "rotation", "live"):
+            assert (getattr(again, name) == getattr(was, name)).all(), name
+        live = was.live
+        assert under.position[live] == pytest.approx(was.position[live] - [0.0, 0.0, 0.01], abs=2e-6)
+        assert under.rotation[live] == pytest.approx(was.rotation[live], abs=2e-6)
+
+
+@pytest.mark.parametrize("limits", [False, True])
+def test_no_point_of_a_plate_follows_the_wheels_by_more_than_its_corners_say(limits: bool) -> None:
+    """Brute force over its points; too small a bound would leave poses out of the cut."""
+    plates = Plates(
+        np.array([[-0.5, 1.0, -0.6, 0.7, 0.1, 0.1], [2.0, 3.6, 0.2, 0.8, 0.2, 0.1]]),
+        np.array([0, 1]), np.array([0, 0]),
+    )  # fmt: skip
+    car = vehicle(springs=Springs(front_droop=0.05, rear_droop=0.05, measured=limits))
+    assert stands_by_limits(car) is limits
+    found = _follows(car, plates)
+    for (xr, xf, yr, yl, _, _), most in zip(plates.edges, found, strict=True):
+        x, y = (k.ravel()[None] for k in np.meshgrid(np.linspace(xr, xf, 9), np.linspace(yr, yl, 9)))
+        w = wheel_weights(car, x, y, np.zeros(x.shape, np.int64))[None]
+        if limits:
+            w = np.concatenate([w, support_weights(car, x, y)])
+        assert most == pytest.approx(np.maximum(w, 0).sum(axis=-1).max(), abs=1e-12)

@@ -83,6 +83,8 @@ def test_stop_rules() -> None:
     assert "litres" in said(plain, 0.010, 0.0101)[0]
     assert "steel" in said(near, 0.0101, 0.001)[0]
     assert "public" in said(public, 0.005, 0.001)[0]
+    # just a sixth, just the cover kept, just ten litres: kept
+    assert said(plain, 0.100 / 6, 0.010) == () == said(near, 0.030 - near.slab.keep_cover, 0.001)
 
 
 def test_what_would_forbid_a_cut_is_known_once_all_of_it_is_answered_by_who_can_know() -> None:

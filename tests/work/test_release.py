@@ -66,7 +66,8 @@ def codes(release: Release) -> set[ReasonCode]:
 def test_everything_answered_is_released() -> None:
     release = decide_release(job(), provisional=False)
     assert release.state == ReleaseState.OK and not release.reasons and release.stamp == ""
-    assert any("known from: covermeter" in words for words in release.known)
+    assert "uppermost steel: 60 mm (2 3/8 in) (known from: covermeter)" in release.known
+    assert "thickness: 100 mm (3 15/16 in) (known from: edge)" in release.known
 
 
 def test_provisional_alone_and_with_open_questions() -> None:
@@ -190,6 +191,9 @@ def test_located_things_need_their_keep_areas(over: Over) -> None:
     ):  # fmt: skip
         release = decided(keeps, **said)
         assert release.state == "not for cutting" and ReasonCode.NO_KEEP_AREA in codes(release), keeps
+        mine = [keep for keep in keeps if keep.over == over]
+        says = "lets them be cut" if mine else "no keep area says where"
+        assert any(says in reason.words for reason in release.reasons), keeps
     contradicted = decided((here,))  # none in the slab, says the answer
     assert codes(contradicted) == {ReasonCode.CONTRADICTED}
 

@@ -16,6 +16,8 @@ from crestcut.base.parallel import one_thread_each
 from crestcut.cut import cut_limits, deepest_allowed
 from crestcut.floor import (
     Levelling,
+    doubted_floor,
+    floor_findings,
     floor_frame,
     floor_nodes,
     floor_only,
@@ -87,6 +89,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         whole = _surface(base, scan, frame)
         floor = floor_nodes(whole, corners, job.wish.straightedge)
     with clock.stage("split", "judging floor and scan apart"):
+        findings = floor_findings(whole, floor, corners)
         # what is no floor keeps its scanned heights: readings beside walls are taken there
         whole = replace(whole, rollable=floor)
         whole = slab_behind(whole, whole.error, base.slab.flatness, seed, FLOOR)
@@ -100,7 +103,7 @@ def floor_job(path: Path, say: Say = lambda _: None) -> FloorReport:
         judged = judge_floor(
             surface, job.wish, limits, evidence, datum, tilt_of(base.scan.scanner), seed, say
         )
-    judged = replace(judged, notes=(*judged.notes, *doubts))
+    judged = doubted_floor(replace(judged, notes=(*judged.notes, *doubts)), findings)
     release = decide_release(base, judged.provisional, None, OWN_ERROR if judged.provisional else "")
     marks = {m.name: mark_place(m.name, base.marks, scan.frame) for m in base.marks}
     with clock.stage("work", "setting board and blocks"):

@@ -28,9 +28,21 @@ def stopped_as_by_ctrl_c() -> Iterator[None]:
                 if signal.getsignal(number) is signal.SIG_DFL:
                     before[number] = signal.signal(number, signal.default_int_handler)
         yield
+    except Exception as error:
+        if _is_a_stop(error):
+            raise KeyboardInterrupt from error
+        raise
     finally:
         for number, handler in before.items():
             signal.signal(number, handler)
+
+
+def _is_a_stop(error: BaseException | None) -> bool:
+    """Was it raised from a KeyboardInterrupt? Python 3.11 makes a RuntimeError of one that falls into a
+    ``__set_name__``, which library classes have that are being imported."""
+    while error is not None and not isinstance(error, KeyboardInterrupt):
+        error = error.__cause__
+    return error is not None
 
 
 @contextmanager

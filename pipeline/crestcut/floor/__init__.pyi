@@ -6,10 +6,14 @@ from .classes import LOCAL_SHARE as LOCAL_SHARE
 from .classes import aci_class as aci_class
 from .classes import bs_class as bs_class
 from .classes import din_gap as din_gap
+from .place import doubted_floor as doubted_floor
+from .place import floor_findings as floor_findings
 from .place import floor_frame as floor_frame
 from .place import floor_nodes as floor_nodes
 from .place import floor_only as floor_only
 from .records import Figure as Figure
+from .records import FloorDoubt as FloorDoubt
+from .records import FloorFinding as FloorFinding
 from .records import Judged as Judged
 from .records import Levelling as Levelling
 from .records import Spot as Spot
@@ -25,6 +29,8 @@ __all__ = [
     "BS_LENGTH",
     "LOCAL_SHARE",
     "Figure",
+    "FloorDoubt",
+    "FloorFinding",
     "FloorSheet",
     "Judged",
     "Levelling",
@@ -33,6 +39,8 @@ __all__ = [
     "aci_class",
     "bs_class",
     "din_gap",
+    "doubted_floor",
+    "floor_findings",
     "floor_frame",
     "floor_nodes",
     "floor_only",

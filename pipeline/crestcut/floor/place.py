@@ -11,9 +11,10 @@ from scipy import ndimage
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, GridFrame
 from crestcut.cut import inside
+from crestcut.floor.records import FloorDoubt, FloorFinding, Judged
 from crestcut.floor.straightedge import longest_reach
 from crestcut.scan import Scan
-from crestcut.terrain import Surface
+from crestcut.terrain import Seen, Surface
 
 AIR = 0.05  # m of raster beyond the area
 MOST_NODES = 6_000_000
@@ -24,6 +25,8 @@ RIM = (
     0.05  # m beside walls, columns and holes that is not judged: their own points lift the edge of the floor
 )
 SPECK = 0.01  # m2: a hole of the scan smaller than this has no such rim
+ROOM = 0.15  # m: in a hole with room for a disk of this radius, the rim in it, a spot over the limit may hide
+COVERED = 0.5  # share of a hole that something stands in, so that it is no fault of the scan
 UNSURE = 8.0  # times the usual standard error: a height that hangs on next to nothing
 HINT = "name the part to be judged: area = [[x, y], ...] under [floor]"
 
@@ -81,7 +84,7 @@ def floor_nodes(
     Raises CrestcutError where too little of the area was scanned, or no straightedge finds room on it.
     """
     frame = surface.height.frame
-    asked = inside(frame, corners) if corners else np.ones(frame.shape, bool)
+    asked = _asked(surface, corners)
     floor: BoolArray = asked & _clear_of_rims(surface)
     where = "floor.area" if corners else ""
     if corners and floor.sum() < SEEN * asked.sum():
@@ -102,6 +105,70 @@ def floor_nodes(
                 "floor.straightedge", "ask for a shorter one, or scan more of the floor",
             )  # fmt: skip
     return floor
+
+
+def _asked(surface: Surface, corners: tuple[tuple[float, float], ...]) -> BoolArray:
+    frame = surface.height.frame
+    return inside(frame, corners) if corners else np.ones(frame.shape, bool)
+
+
+def floor_findings(
+    surface: Surface, floor: BoolArray, corners: tuple[tuple[float, float], ...]
+) -> tuple[FloorFinding, ...]:
+    """What of the area cannot be judged, the largest first: floor that is there twice, holes in it large
+    enough to hide a spot, and whether something stands in them.  surface : all of it.  floor : (ny, nx)
+    what is judged.
+
+    Where no area is named only holes that floor surrounds count: beyond its edge nothing was asked.
+    """
+    seen, frame = surface.seen, surface.height.frame
+    asked = _asked(surface, corners)
+    label, count = ndimage.label(asked & ~floor)
+    if not corners:
+        outside = np.unique(np.concatenate([label[0], label[-1], label[:, 0], label[:, -1]]))
+        label = np.where(np.isin(label, outside), 0, label)
+    wide = ndimage.distance_transform_edt(np.pad(label > 0, 1))[1:-1, 1:-1] * frame.cell >= ROOM
+    near = ndimage.distance_transform_edt(~wide) * frame.cell < ROOM if wide.any() else wide
+    label, count = ndimage.label(near & (label > 0))
+    found = []
+    for k in range(1, count + 1):
+        hole = label == k
+        rows, columns = np.nonzero(hole)
+        x, y = frame.to_site((columns.mean() * frame.cell, rows.mean() * frame.cell))
+        size = float(hole.sum()) * frame.cell**2
+        inside_it, tall = _stood_on(hole, seen)
+        if inside_it.sum() > COVERED * hole.sum():
+            found.append(FloorFinding(FloorDoubt.COVERED, (float(x), float(y)), size, tall))
+        else:
+            found.append(FloorFinding(FloorDoubt.UNSEEN, (float(x), float(y)), size))
+    for layers in () if seen is None else seen.layers:
+        u, v = np.rint(frame.to_grid((layers.x, layers.y)) / frame.cell).astype(int)
+        if 0 <= v < asked.shape[0] and 0 <= u < asked.shape[1] and asked[v, u]:
+            found.append(FloorFinding(FloorDoubt.TWICE, (layers.x, layers.y), layers.area, layers.apart))
+    return tuple(sorted(found, key=lambda f: -f.area))
+
+
+def _stood_on(hole: BoolArray, seen: Seen | None) -> tuple[BoolArray, float]:
+    """Nodes (ny, nx) of a hole within the outlines, along the frame, of what stands in it (of a column only
+    its sides are seen), and how high the tallest of it is, m."""
+    covered, tall = np.zeros(hole.shape, bool), 0.0
+    if seen is None:
+        return covered, tall
+    for n in np.unique(seen.thing[hole & (seen.thing >= 0)]):
+        rows, columns = np.nonzero(hole & (seen.thing == n))
+        covered[rows.min() : rows.max() + 1, columns.min() : columns.max() + 1] = True
+        tall = max(tall, seen.things[int(n)].height)
+    return covered & hole, tall
+
+
+def doubted_floor(judged: Judged, findings: tuple[FloorFinding, ...]) -> Judged:
+    """The floor judged, its verdict withdrawn where a finding forbids it."""
+    kinds = {f.doubt for f in findings}
+    against = FloorDoubt.TWICE in kinds or (FloorDoubt.UNSEEN in kinds and judged.verdict == "meets")
+    verdict = "cannot tell" if against else judged.verdict
+    return replace(
+        judged, findings=findings, verdict=verdict, provisional=judged.provisional or verdict == "cannot tell"
+    )
 
 
 def floor_only(surface: Surface, floor: BoolArray) -> Surface:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
+from enum import StrEnum
 
 from crestcut.base.grid import FloatArray, HeightGrid, IntArray
 from crestcut.floor.numbers import Numbers
@@ -60,6 +61,25 @@ class Laid:
     second: tuple[float, float]
     at: tuple[float, float]
     gap: float
+
+
+class FloorDoubt(StrEnum):
+    """What of an area keeps a floor from being judged. Of what is covered nothing is said; the others leave
+    no verdict, ``UNSEEN`` where it would be 'meets'."""
+
+    TWICE = "seen twice"  # two layers of floor; size: m apart
+    UNSEEN = "not seen"  # no floor was measured, and nothing was seen to stand there; no size
+    COVERED = "covered"  # something stands there; size: its height, m
+
+
+@dataclass(frozen=True)
+class FloorFinding:
+    """A doubt, site x, y of its middle, m, how large it is, m2, and its size, m (NaN where it has none)."""
+
+    doubt: FloorDoubt
+    xy: tuple[float, float]
+    area: float
+    size: float = math.nan
 
 
 @dataclass(frozen=True, eq=False)
@@ -140,3 +160,4 @@ class Judged:
     lines: tuple[FloatArray, ...] = field(
         default=()
     )  # (n, 2) site x, y of the readings of each F-number line
+    findings: tuple[FloorFinding, ...] = ()  # what was not judged, and why; the largest first

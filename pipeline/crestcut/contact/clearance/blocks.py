@@ -32,10 +32,10 @@ MIDDLE, SLOPE_U, SLOPE_V, ABOVE = range(4)
 # where a plate crosses a row of blocks: first and last block touched; first and last column covered in all
 # its rows (its outline is convex: what it covers in the first and the last row it covers in all between);
 # 1 where no corner lies between: then its ends run straight, u of the left one and its change from row to
-# row, the same of the right one
+# row, the same of the right one. A record: uncompiled too its fields have names
+_FIELDS = [(name, np.int64) for name in ("first", "last", "whole_from", "whole_to", "straight")]
 _CROSSING = np.dtype(
-    [(name, np.int64) for name in ("first", "last", "whole_from", "whole_to", "straight")]
-    + [(name, np.float64) for name in ("left", "left_step", "right", "right_step")]
+    (np.record, [*_FIELDS, *((name, np.float64) for name in ("left", "left_step", "right", "right_step"))])
 )
 
 

@@ -27,6 +27,7 @@ from crestcut.report.words.floor import (
     claim_words,
     class_lines,
     figure_words,
+    finding_line,
     verdict_line,
 )
 
@@ -77,6 +78,9 @@ def _found(report: FloorReport) -> list[Figure]:
         paper.text(figure_words(figure)[:1].upper() + figure_words(figure)[1:] + ".", "\u2022")
     for line in class_lines(report):
         paper.text(line, "\u2022")
+    for finding in judged.findings:
+        said = finding_line(report, finding)
+        paper.text(f"{said[:1].upper()}{said[1:]}.", "!")
     for line in judged.contradictions:
         paper.text(f"Readings do not agree, none was used: {line}.", "!")
     if judged.verdict == "cannot tell" or judged.provisional:

@@ -39,6 +39,10 @@ def floor_document(report: FloorReport) -> dict[str, object]:
             "confidence": wish.confidence,
         },
         "verdict": judged.verdict,
+        "findings": [
+            {"doubt": f.doubt.value, **_place(report, f.xy), "area": f.area, "size": f.size}
+            for f in judged.findings
+        ],
         "chance": judged.chance,
         "missed": judged.missed,
         "figures": [_figure(f) for f in judged.figures],

@@ -10,6 +10,8 @@ from crestcut.floor import (
     BS_LENGTH,
     LOCAL_SHARE,
     Figure,
+    FloorDoubt,
+    FloorFinding,
     Spot,
     aci_class,
     bs_class,
@@ -19,6 +21,7 @@ from crestcut.floor import (
 )
 from crestcut.report.view.floor_report import FloorReport
 from crestcut.report.words.summary import RELEASE_HEADS
+from crestcut.terrain import high as how_high
 
 BLOCKS = 0.020  # m: that a straightedge is read from
 OPEN = "What follows is as the scan shows it, its own error in it: measure first, grind nothing to it yet."
@@ -37,6 +40,7 @@ def floor_lines(report: FloorReport) -> list[str]:
     if judged.verdict == "cannot tell" or judged.provisional:
         lines += advice_lines(report)
     lines += cut_lines(report)
+    lines += [f"Mind: {finding_line(report, f)}." for f in judged.findings]
     lines += [f"Mind: {note}." for note in (*judged.notes, *judged.surface.notes)]
     error = judged.surface.error
     if judged.told:
@@ -79,11 +83,33 @@ def verdict_line(report: FloorReport) -> str:
     """One line: meets, does not meet or cannot tell; what was asked; the chance."""
     judged = report.judged
     head = judged.verdict.upper()
+    kinds = {f.doubt for f in judged.findings}
+    if judged.verdict == "cannot tell" and kinds & {FloorDoubt.TWICE, FloorDoubt.UNSEEN}:
+        why = "a part of it is there twice" if FloorDoubt.TWICE in kinds else "a part of it was not seen"
+        return f"{head}: asked for {asked_words(report)}; {why} (below)."
+    if judged.verdict == "meets" and judged.findings:
+        head = f"{head} where it was seen"
     kept = chance_words(judged.chance)
     said = f"{head}: asked for {asked_words(report)}; chance that the floor keeps to it {kept}"
     if judged.verdict == "cannot tell" and judged.chance <= 1 - report.job.wish.confidence:
         return f"{said}; yet no one place is sure to be over."
     return f"{said}."
+
+
+def finding_line(report: FloorReport, finding: FloorFinding) -> str:
+    """What of the area was not judged, where, why, and what would mend it."""
+    where = f"{area_words(finding.area)} of floor about {place_words(report, finding.xy)}"
+    if finding.doubt is FloorDoubt.TWICE:
+        return (
+            f"{where} are there twice, {both(finding.size, 0)} apart: two passes do not agree, and neither is"
+            " the floor; scan it again in one slow walk, or give each pass as a file of its own"
+        )
+    if finding.doubt is FloorDoubt.COVERED:
+        return f"{where} are under something {how_high(finding.size)} high: nothing is said of them"
+    return (
+        f"{where} were not seen: a spot over the limit may lie there; scan them too (a mirror, standing water"
+        " or a shadow shows no floor), or name the area without them"
+    )
 
 
 def figure_words(figure: Figure) -> str:

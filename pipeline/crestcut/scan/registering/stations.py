@@ -39,7 +39,7 @@ def station_passes(points: FloatArray, station: NDArray[np.int16], file: str) ->
 
 def _against(before: FloatArray, here: FloatArray) -> tuple[float | None, tuple[float, float, float] | None]:
     """(rms once laid on those before, how far off) of a station, both thinned; None where nothing tells."""
-    if not len(before) or not len(here):
+    if min(len(before), len(here)) < FEWEST_IN_COMMON:
         return None, None
     reference = Reference(before)
     both = here[reference.plan_tree.query(here[:, :2])[0] < _BESIDE]

@@ -20,9 +20,11 @@ def thin(points: FloatArray, cell: float) -> FloatArray:
 
 def normals(points: FloatArray, neighbours: int = 16) -> tuple[FloatArray, FloatArray]:
     """Unit normals (n, 3), of no settled sign, and roughness (n,): least over middle principal value about
-    each point."""
+    each point, infinite where too few are there for a plane."""
     from scipy.spatial import cKDTree
 
+    if len(points) < 3:
+        return np.zeros((len(points), 3)), np.full(len(points), np.inf)
     near = cKDTree(points).query(points, k=min(neighbours, len(points)))[1]
     around = points[near] - points[near].mean(axis=1, keepdims=True)
     value, vector = np.linalg.eigh(np.einsum("nki,nkj->nij", around, around))

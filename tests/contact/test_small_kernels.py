@@ -1,0 +1,194 @@
+"""The compiled loops on grounds of a few nodes against plain loops over all of them, so small that they run
+uncompiled too."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from crestcut.base.grid import FloatArray
+from crestcut.contact.clearance.blocks import blocks_of, layers_of, least_gaps, lower_to, untiled
+from crestcut.contact.clearance.kernels import FAR, Pairs, Placed, Plates, column_range, planes_of
+from crestcut.contact.clearance.pose_pairs import place_pairs
+from crestcut.contact.records import Batch
+from crestcut.contact.stand.tyres import VOID, Axles, Stance, row_maxima, settle_part, tyre_ground
+
+CELL, ROWS, COLUMNS = 0.05, 40, 52  # 3 x 4 blocks
+AXLES = Axles(0.9, 0.7, 0.6, 0.16, 0.06, 0.7, 0.3)
+
+
+def rough(seed: int, holes: float = 0.0) -> FloatArray:
+    rng = np.random.default_rng(seed)
+    y, x = np.mgrid[:ROWS, :COLUMNS] * CELL
+    z = 0.08 * x - 0.05 * y + 0.02 * np.sin(3 * x) * np.cos(2 * y) + rng.normal(0, 0.01, x.shape)
+    z[rng.random(z.shape) < holes] = VOID
+    return np.asarray(z)
+
+
+def turned(yaw: float, pitch: float, roll: float) -> FloatArray:
+    """Yaw about z, then pitch (nose up), then roll (left side up), as products of plain turns."""
+    cy, sy, cp, sp, cr, sr = (f(a) for a in (yaw, pitch, roll) for f in (math.cos, math.sin))
+    about_z = np.array([[cy, -sy, 0], [sy, cy, 0], [0, 0, 1]])
+    about_y = np.array([[cp, 0, -sp], [0, 1, 0], [sp, 0, cp]])
+    return np.asarray(about_z @ about_y @ np.array([[1, 0, 0], [0, cr, -sr], [0, sr, cr]]))
+
+
+def plates_at(seed: int, count: int) -> tuple[Pairs, Batch, Plates]:
+    """Plates of any size, one or two of a body, at ``count`` poses over and beyond the ground."""
+    rng = np.random.default_rng(seed)
+    xr, yr = rng.uniform(-0.9, 0.0, (2, 3))
+    long, wide = np.array([[1.3, 0.9, 0.12], [1.1, 0.03, 0.9]])
+    ends = rng.uniform(0.05, 0.25, (2, 3))
+    edges = np.column_stack([xr, xr + long, yr, yr + wide, ends[0], ends[1]])
+    plates = Plates(edges, np.array([0, 0, 1]), np.array([0, 1, 2]))
+    position = np.stack([rng.uniform([0.2, 0.2, 0.1], [2.3, 1.7, 0.2]) for _ in range(3 * count)])
+    angles = rng.uniform([-3.1, -0.15, -0.1], [3.1, 0.15, 0.1], (3 * count, 3))
+    rotation = np.stack([turned(*a) for a in angles])
+    batch = Batch(
+        np.zeros((count, 5)), np.zeros(count, np.int64), np.ones(count, bool), np.zeros((count, 4)),
+        np.zeros((count, 4), np.int64), position.reshape(count, 3, 3), rotation.reshape(count, 3, 3, 3),
+    )  # fmt: skip
+    pose, part = (a.ravel() for a in np.meshgrid(np.arange(count), np.arange(3), indexing="ij"))
+    return Pairs(pose, part), batch, plates
+
+
+def under(pairs: Pairs, batch: Batch, plates: Plates) -> FloatArray:
+    """(q, ny, nx) height of each plate over each node, m, by its corners alone; NaN where it is not."""
+    y, x = np.mgrid[:ROWS, :COLUMNS] * CELL
+    out = np.full((len(pairs.pose), ROWS, COLUMNS), np.nan)
+    for q, (p, m) in enumerate(zip(*pairs, strict=True)):
+        xr, xf, yr, yl, zr, zf = plates.edges[m]
+        k = plates.frame[m]
+        local = np.array([[xr, yr, zr], [xf, yr, zf], [xf, yl, zf], [xr, yl, zr]])
+        corner = local @ batch.rotation[p, k].T + batch.position[p, k]
+        a, b, c = np.linalg.solve(np.column_stack([np.ones(3), corner[:3, :2]]), corner[:3, 2])
+        inside = np.ones(x.shape, bool)
+        for (u0, v0, _), (u1, v1, _) in zip(corner, np.roll(corner, -1, axis=0), strict=True):
+            inside &= (u1 - u0) * (y - v0) - (v1 - v0) * (x - u0) >= -1e-12
+        out[q] = np.where(inside, a + b * x + c * y, np.nan)
+    return out
+
+
+@pytest.mark.parametrize("seed", [1, 2])
+def test_the_least_gap_of_every_plate_is_that_over_all_nodes_one_by_one(seed: int) -> None:
+    ground = rough(seed, 0.1)
+    pairs, batch, plates = plates_at(seed, 7)
+    blocks = blocks_of(ground, CELL)
+    placed = place_pairs(pairs, batch, plates, blocks)
+    found = np.full(len(pairs.pose), 0.123)
+    least_gaps(0, len(found), blocks, placed, found)
+    every = np.where(ground > VOID / 2, under(pairs, batch, plates) - ground, np.nan)
+    for gap, over in zip(found, every, strict=True):
+        if np.isfinite(over).sum() > 3:  # a plate between two rows is told from the nearest: not here
+            assert gap == pytest.approx(np.nanmin(over), abs=1e-9)
+    assert (found < FAR / 2).sum() > 10
+
+
+@pytest.mark.parametrize("noted", [False, True])
+def test_layers_are_lowered_to_the_lowest_plate_over_each_node(noted: bool) -> None:
+    pairs, batch, plates = plates_at(3, 8)
+    wide = plates.edges[pairs.part, 3] - plates.edges[pairs.part, 2] > 0.1
+    pairs = Pairs(pairs.pose[wide], pairs.part[wide])
+    ground = blocks_of(rough(3), CELL)
+    limit = np.stack([ground.tiles + 0.2, np.full_like(ground.tiles, FAR)])
+    owner = np.full(limit.shape, -1, np.int64) if noted else None
+    planes = np.stack([ground.planes, ground.planes])
+    layers = layers_of(limit, planes, CELL, owner)
+    placed = place_pairs(pairs, batch, plates, ground)
+    order = np.random.default_rng(0).permutation(len(pairs.pose))
+    lower_to(0, 1, layers, placed, order)
+    lower_to(1, 3, layers, placed, order)
+    every = under(pairs, batch, plates)
+    start = [rough(3) + 0.2, np.full((ROWS, COLUMNS), FAR)]
+    for m in (0, 1):
+        mine = every[placed.layer == m]
+        expected = np.fmin.reduce([start[m], *mine])
+        got = untiled(layers.tiles[m], ROWS, COLUMNS)
+        assert np.abs(got - expected)[expected < FAR / 2].max() < 1e-9
+        assert (got[expected > FAR / 2] > FAR / 2).all()
+        if noted:
+            who, which = untiled(layers.owner[m], ROWS, COLUMNS), np.flatnonzero(placed.layer == m)
+            lowered = expected < start[m] - 1e-9
+            assert ((who >= 0) == lowered).all()
+            held = mine[np.searchsorted(which, who[lowered]), *np.nonzero(lowered)]
+            assert held == pytest.approx(expected[lowered], abs=1e-9)
+        roof = layers.roof[m].max(axis=-1)
+        assert roof == pytest.approx(layers.whole[m], abs=1e-12)
+
+
+def test_a_row_of_nodes_crosses_a_plate_where_its_outline_does() -> None:
+    pairs, batch, plates = plates_at(5, 6)
+    q = len(pairs.pose)
+    placed = Placed(np.empty((q, 3)), np.empty((q, 4, 2)), np.empty((q, 2), np.int64), pairs.pose, pairs.part)
+    planes_of(pairs, batch.position, batch.rotation, plates, CELL, ROWS, placed)
+    for over, quad, (j0, j1) in zip(under(pairs, batch, plates), placed.quads, placed.rows, strict=True):
+        rows = np.flatnonzero(np.isfinite(over).any(axis=1))
+        assert not rows.size or (j0 <= rows[0] and rows[-1] <= j1)
+        for j in rows:
+            first, last = column_range(quad, CELL, int(j), COLUMNS)
+            columns = np.flatnonzero(np.isfinite(over[j]))
+            assert (first, last) == (columns[0], columns[-1])
+        edge = quad[:, 1] / CELL
+        if j1 > j0:
+            assert max(math.ceil(edge.min() - 0.02), 0) == j0
+            assert min(math.floor(edge.max() + 0.02), ROWS - 1) == j1
+
+
+@pytest.mark.parametrize("reach", [1, 4, 60])
+def test_running_maxima_are_those_of_every_window(reach: int) -> None:
+    ground = rough(7, 0.2)[:3]
+    plain = [[row[max(i - reach, 0) : i + reach + 1].max() for i in range(COLUMNS)] for row in ground]
+    found, inner = row_maxima(ground, reach), slice(reach, -reach)
+    assert (found >= np.array(plain)).all(), "a bound"
+    assert (found[:, inner] == np.array(plain)[:, inner]).all()
+
+
+def disk(ground: FloatArray, u: float, v: float, yaw: float) -> tuple[float, int]:
+    """Lowest point of a tyre over (u, v), m, and the node that carries it, from all nodes."""
+    y, x = np.mgrid[:ROWS, :COLUMNS] * CELL
+    a = (x - u) * math.cos(yaw) + (y - v) * math.sin(yaw)
+    b = (y - v) * math.cos(yaw) - (x - u) * math.sin(yaw)
+    on = (np.abs(a) < AXLES.radius) & (np.abs(b) <= AXLES.half_width + 1e-9) & (ground > VOID / 2)
+    top = np.where(on, ground + np.sqrt(np.maximum(AXLES.radius**2 - a**2, 0.0)) - AXLES.radius, -np.inf)
+    return float(top.max()), int(top.argmax()) if on.any() else -1
+
+
+@pytest.mark.parametrize(("seed", "yaw"), [(1, 0.0), (2, 0.7), (3, -2.2)])
+def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float) -> None:
+    """Every relation that ``settle`` states, from the nodes alone: no step of it is gone through again."""
+    ground, loads = rough(seed, 0.05), (0.012, 0.004)
+    cos, sin = math.cos(yaw), math.sin(yaw)
+    middle = np.array([1.3, 1.0])
+    u, v = middle - 0.45 * np.array([cos, sin])
+    out = Stance.empty(1)
+    settle_part(0, 1, tyre_ground(ground, CELL, AXLES), np.array([[u, v, yaw, *loads]]), AXLES, True, out)
+    h, base, r = out.wheels[0], AXLES.wheelbase, AXLES.radius
+    at, turn = out.position[0], out.rotation[0]
+    left, ahead = np.array([-sin, cos]), np.array([cos, sin])
+    rear, front = 0.5 * (h[2] + h[3]), 0.5 * (h[0] + h[1])
+    for k in range(3):
+        assert turn[k].T @ turn[k] == pytest.approx(np.eye(3), abs=1e-12)
+    over_front = (at[1] + turn[1] @ [base, 0, r])[:2]
+    assert (over_front - [u, v]) @ left == pytest.approx(0.0, abs=1e-9)
+    for wheel, (foot, track) in enumerate(
+        [(over_front, AXLES.front_track)] * 2 + [(np.array([u, v]), AXLES.rear_track)] * 2
+    ):
+        place = foot + left * (0.5 - wheel % 2) * track
+        height, node = disk(ground, *place, yaw)
+        assert h[wheel] == pytest.approx(height, abs=1e-5) and out.contact[0, wheel] == node
+    # the hubs, under the body by the loads, keep the wheelbase along the chassis
+    lifted = np.array([base, front + r + loads[0] - (rear + r + loads[1])])
+    pitch = math.asin((front - rear + (loads[0] - loads[1]) * math.cos(math.asin(turn[0][2, 0]))) / base)
+    assert turn[0][2, 0] == pytest.approx(math.sin(pitch), abs=2e-6) and lifted[0] == base
+    reach = (over_front - [u, v]) @ ahead
+    assert reach == pytest.approx(base * math.cos(pitch) + (loads[0] - loads[1]) * math.sin(pitch), abs=2e-5)
+    rolls = math.asin((h[0] - h[1]) / AXLES.front_track), math.asin((h[2] - h[3]) / AXLES.rear_track)
+    roll = AXLES.front_share * rolls[0] + AXLES.rear_share * rolls[1]
+    plain = math.asin((front - rear) / base)
+    for k, (tilt, lean) in enumerate([(pitch, roll), (plain, rolls[0]), (plain, rolls[1])]):
+        assert turn[k] == pytest.approx(turned(yaw, tilt, lean), abs=3e-6)
+    assert at[0] + turn[0] @ [0, 0, r - loads[1]] == pytest.approx([u, v, rear + r], abs=1e-9)
+    assert at[1] + turn[1] @ [base, 0, r] == pytest.approx([*over_front, front + r], abs=1e-9)
+    assert at[2] + turn[2] @ [0, 0, r] == pytest.approx([u, v, rear + r], abs=1e-9)
