@@ -124,13 +124,14 @@ def test_the_poses_between_two_stations_are_counted() -> None:
     assert s.before.worst.gap == pytest.approx(truth.worst.gap, abs=1e-4)
 
 
-def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit() -> None:
+@pytest.mark.parametrize("end", [2.6, 14.0])
+def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit(end: float) -> None:
     """The ground is lowered in two places, one of them under tyres: swept anew with and without the
-    earlier sweep at hand."""
+    earlier sweep at hand; on the longer line most poses are nowhere near."""
     rng = np.random.default_rng(4)
     travel = Travel(line=(), wander=0.1, heading=0.05, ways=("forward", "turned"))
     s = scene(
-        GROUNDS["roll"](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(2.6, 0.094), cell=0.02
+        GROUNDS["roll"](rng), random_car(rng), travel, start=(-2.403, 0.017), end=(end, 0.094), cell=0.02
     )  # type: ignore[arg-type]
     x, y = np.moveaxis(s.surface.height.frame.node_xy(), -1, 0)
     depth = 0.02 * ((np.hypot(x - 0.2, y) < 0.3) | (np.hypot(x + 1.0, y - 0.75) < 0.15))
@@ -141,7 +142,7 @@ def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit() -> 
         rode.batch.rotation == whole.batch.rotation
     ).all()
     moved = (rode.batch.position != s.ride.batch.position).any(axis=(1, 2))
-    assert 0.05 < moved.mean() < 0.8
+    assert 0.01 < moved.mean() < 0.8
     ours = sweep(s.vehicle, lower, rode, earlier=Swept(s.surface, s.ride, s.before))
     full = sweep(s.vehicle, lower, whole)
     assert ours.pair_gap is not None and full.pair_gap is not None and s.before.pair_gap is not None

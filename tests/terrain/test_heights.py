@@ -144,3 +144,19 @@ def test_sparse_fits_of_wide_windows_are_the_dense_ones() -> None:
     dense, sparse = fit_local(means, 20), fit_local(means, 20, every=4)
     assert np.nanmax(np.abs(dense.z - sparse.z)) < 2e-4
     assert np.isfinite(sparse.z).all()
+
+
+@pytest.mark.parametrize("kind", ["sharp", "step"])
+def test_a_long_raster_fitted_in_windows_has_the_heights_of_one(
+    kind: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Other last digits, nothing more: all that a height hangs on lies within its window."""
+    scan, frame = crest_scan(Crest(kind, 0.3), 4, size=(2.6, 1.0))
+    whole = build_surface(scan, frame, error=NO_ERROR)
+    for name, long in (("LONG", 0.5), ("WINDOW", 0.6)):
+        monkeypatch.setattr(f"crestcut.terrain.heights.local.{name}", long)
+    found = build_surface(scan, frame, error=NO_ERROR)
+    for one, other in (
+        (found.height, whole.height), (found.top, whole.top), (found.standard_error, whole.standard_error)
+    ):  # fmt: skip
+        np.testing.assert_allclose(one.values, other.values, rtol=0, atol=1e-12)

@@ -15,6 +15,7 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import Mind, Say, Step
 from crestcut.base.grid import GridFrame
+from crestcut.base.memory import large_apart
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
@@ -130,6 +131,7 @@ def run_job(
 
     Raises CrestcutError for anything wrong with job, scan, vehicle or line.
     """
+    large_apart()
     clock = Clock(say)
     job = asked if isinstance(asked, Job) else load_job(Path(asked))
     check_work(job)

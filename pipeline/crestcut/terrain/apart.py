@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import contextlib
-import ctypes
-import gc
 from collections.abc import Sequence
 from dataclasses import replace
 
+from crestcut.base.memory import let_go
 from crestcut.job import Settings
 from crestcut.scan import Scan
 from crestcut.terrain.doubts import Drive, driven
@@ -30,18 +28,10 @@ def judged_apart(
     surface : as ``build_surface`` fits it to ``scan``.  scanner : its kind, None where not known.
     flatness : F-number of the floor's class, None where none is known.
     """
-    _let_go()  # of what fitting the surface took
+    let_go()  # of what fitting the surface took
     error = estimate_error(scan, surface.height, scanner)
     error = replace(error, doubts=driven(error.doubts, scan, drives))
     fine = replace(YARD.fine, tiles=settings.tiles, rounds=settings.rounds, pairs=(settings.draws + 1) // 2)
     found = slab_behind(surface, error, flatness, settings.seed, replace(YARD, fine=fine))
-    _let_go()
+    let_go()
     return found
-
-
-def _let_go() -> None:
-    """Give memory that nobody refers to back to the system, where its library can: arrays in reference cycles
-    wait for the collector, and freed ones stay with the process, which on a long lane is a gigabyte."""
-    gc.collect()
-    with contextlib.suppress(OSError, AttributeError, TypeError):
-        ctypes.CDLL(None).malloc_trim(0)

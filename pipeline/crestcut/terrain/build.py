@@ -18,7 +18,7 @@ from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.ground.ground import AS_USUAL, Ground, find_ground
 from crestcut.terrain.ground.raster import Cells, Lattice, sum_cells
 from crestcut.terrain.heights.blend import blend
-from crestcut.terrain.heights.local import CellMeans, Local, fit_local
+from crestcut.terrain.heights.local import CellMeans, Local, fit_local, windows
 from crestcut.terrain.heights.plain import fit_plain
 from crestcut.terrain.joints.find import Joints, find_joints
 from crestcut.terrain.records import ErrorModel, Surface
@@ -68,8 +68,11 @@ def build_surface(
     inflation = shared_noise(means, pilot)
     plain = fit_plain(means, inflation)
     knots = find_knots(cells, pilot, lattice.pitch, ground.noise * ground.noise * inflation)
+    used = int(cells.points.sum())
+    del cells, pilot  # layers of the whole lattice, of a long lane 20 MB each
     crests = smooth_crests(knots, means, inflation)
     height, se, excess = blend(knots, crests, plain, means)
+    del crests, means
     se = joints.widened(se, plain.choice, lattice.pitch)
     grid = HeightGrid(frame, lattice.nodes(height))
     measured = grid.measured
@@ -83,7 +86,7 @@ def build_surface(
         slab=measured & lattice.nodes(ground.slab),
         error=model,
         removed=(*ground.removed, *((JOINTS, joints.left_out),) * (joints.left_out > 0)),
-        points_used=int(cells.points.sum()),
+        points_used=used,
         notes=tuple(n for n in notes if n),
         breaks=breaks_of(knots, lattice.pitch, lattice.pad),
         seen=ground.seen,
@@ -121,9 +124,13 @@ def measured_cells(count: FloatArray | IntArray, pitch: float) -> BoolArray:
 def level_means(cells: Cells, mask: BoolArray, pitch: float, noise: float) -> CellMeans:
     """Mean heights moved along the local slope from where the points lie to the cell's centre."""
     half, raw = max(2, round(PILOT / pitch)), CellMeans(cells.points, cells.z, mask, pitch, noise)
-    pilot = fit_local(raw, half, beta=True, every=max(1, half // 5))
-    slope = np.nan_to_num(pilot.beta[..., :2]) / half  # m per cell
-    return replace(raw, z=cells.z - slope[..., 0] * cells.du - slope[..., 1] * cells.dv)
+    every, z = max(1, half // 5), np.empty(mask.shape)
+    for where, own, part in windows(raw, every):
+        slope = fit_local(part, half, beta=True, every=every).beta[:, own, :2]
+        slope = np.nan_to_num(slope) / half  # m per cell
+        du, dv = cells.du[:, where], cells.dv[:, where]
+        z[:, where] = cells.z[:, where] - slope[..., 0] * du - slope[..., 1] * dv
+    return replace(raw, z=z)
 
 
 def without_joints(

@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from crestcut.base.grid import FloatArray
-from crestcut.contact import Clearance, Ride, sweep, wanted_gap
+from crestcut.contact import Clearance, Ride, Swept, sweep, wanted_gap
 from crestcut.cut import (
     CUT,
     ENOUGH,
@@ -73,7 +73,10 @@ def swept_on(
     """Every vehicle on the cut ground: how it rides, and what it clears."""
     lower = cut_surface(surface, depth)
     rides = [ride_on(m.ride, m.vehicle, lower, surface) for m in members]
-    return rides, tuple(sweep(m.vehicle, lower, ride) for m, ride in zip(members, rides, strict=True))
+    return rides, tuple(
+        sweep(m.vehicle, lower, ride, Swept(surface, m.ride, m.before))
+        for m, ride in zip(members, rides, strict=True)
+    )
 
 
 def excess_of(members: Sequence[Member], after: Sequence[Clearance], wanted: Wanted) -> tuple[float, ...]:

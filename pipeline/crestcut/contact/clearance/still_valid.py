@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.base.grid import IntArray
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.contact.clearance.blocks import BLOCK, Blocks, tiled
-from crestcut.contact.clearance.kernels import FAR, Placed
+from crestcut.contact.clearance.kernels import FAR, Placed, Plates
 from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ground import contact_ground
@@ -24,11 +24,41 @@ class Swept:
     ride: Ride
     clearance: Clearance
 
-    def serves(self, batch: Batch, parts: int) -> bool:
-        """Was it of the same poses and as many parts?"""
+    def serves(self, batch: Batch, parts: int) -> FloatArray | None:
+        """Its gaps, (poses, parts) m, where it was of the same poses and as many parts; else None."""
         old, gaps = self.ride.batch, self.clearance.pair_gap
         same = old.places is batch.places or np.array_equal(old.places, batch.places)
-        return same and np.array_equal(old.live, batch.live) and gaps is not None and gaps.shape[1] == parts
+        same = same and np.array_equal(old.live, batch.live)
+        return gaps if same and gaps is not None and gaps.shape[1] == parts else None
+
+
+def concerned(earlier: Swept, batch: Batch, plates: Plates, over: Blocks) -> BoolArray:
+    """(n,) poses that may reach any block that ``still_true`` does not keep: of a long lane with a cut in one
+    place few. Along u alone, by how far a plate reaches from where its body stands: an outer bound.
+
+    over : the ground now.
+    """
+    old = earlier.ride.batch
+    moved = (old.position != batch.position).any(axis=(1, 2))
+    moved |= (old.rotation != batch.rotation).any(axis=(1, 2, 3))
+    corner = np.abs(plates.edges).reshape(-1, 3, 2).max(axis=2)
+    far = float(np.hypot.reduce(corner, axis=1).max(initial=0.0)) + 2 * over.cell  # a node to spare
+    at = np.concatenate([old.position[..., 0], batch.position[..., 0]], axis=1)
+    wide, columns = BLOCK * over.cell, over.tiles.shape[1]
+    first = np.clip(np.floor((at.min(axis=1) - far) / wide).astype(np.int64), 0, columns)
+    stop = np.clip(np.floor((at.max(axis=1) + far) / wide).astype(np.int64) + 1, 0, columns)
+    touched = _changed(earlier, over).any(axis=0)
+    edges = np.zeros(columns + 1, np.int64)
+    np.add.at(edges, first[moved], 1)
+    np.add.at(edges, stop[moved], -1)
+    touched |= edges.cumsum()[:-1] > 0
+    many = np.concatenate([[0], touched.cumsum()])
+    return np.asarray(many[stop] > many[first])
+
+
+def _changed(earlier: Swept, over: Blocks) -> BoolArray:
+    """(block rows, block columns) where the ground is another than it was."""
+    return np.asarray((over.tiles != tiled(contact_ground(earlier.surface), VOID)).any(axis=(2, 3)))
 
 
 def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
@@ -38,7 +68,7 @@ def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
     over : the ground now.  was, now : the pairs as they stood and stand.
     """
     shape = earlier.surface.top.frame.shape
-    changed = (over.tiles != tiled(contact_ground(earlier.surface), VOID)).any(axis=(2, 3))
+    changed = _changed(earlier, over)
     moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
     before, after = _blocks_under(was, over.cell, changed.shape), _blocks_under(now, over.cell, changed.shape)
     many = np.zeros((changed.shape[0] + 1, changed.shape[1] + 1), np.int64)

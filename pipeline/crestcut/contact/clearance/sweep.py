@@ -10,7 +10,7 @@ from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.contact.clearance.blocks import blocks_of
 from crestcut.contact.clearance.kernels import FAR, Plates, column_range, plane, row_range
 from crestcut.contact.clearance.pose_pairs import every_pair, least_of_pairs, lowest_of_pairs, place_pairs
-from crestcut.contact.clearance.still_valid import Swept, still_true
+from crestcut.contact.clearance.still_valid import Swept, concerned, still_true
 from crestcut.contact.records import ZONES, Clearance, Contact, Ride
 from crestcut.contact.stand.ground import contact_ground
 from crestcut.contact.stand.tyres import VOID
@@ -56,16 +56,18 @@ def sweep(
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
     frame = surface.top.frame
     plates, over = plates_of(parts, ride.line.step), blocks_of(ground, frame.cell)
-    pairs = every_pair(np.flatnonzero(batch.live), len(parts))
+    judged, gaps, kept = batch.live, np.full((len(batch.places), len(parts)), FAR), None
+    if earlier is not None and (were := earlier.serves(batch, len(parts))) is not None:
+        judged = judged & concerned(earlier, batch, plates, over)
+        gaps[:] = were
+    pairs = every_pair(np.flatnonzero(judged), len(parts))
     placed = place_pairs(pairs, batch, plates, over)
-    kept = None
-    if earlier is not None and earlier.serves(batch, len(parts)):
+    if earlier is not None and judged is not batch.live:
         kept = still_true(earlier, over, place_pairs(pairs, earlier.ride.batch, plates, over), placed)
-    asked = np.arange(len(pairs.pose)) if kept is None else np.flatnonzero(~kept.pairs)
-    gaps = np.full((len(batch.places), len(parts)), FAR)
-    if kept is not None:
-        gaps[:] = earlier.clearance.pair_gap  # type: ignore[union-attr]
-    gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(over, placed.some(asked))
+        asked = np.flatnonzero(~kept.pairs)
+        gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(over, placed.some(asked))
+    else:
+        gaps[pairs.pose, pairs.part] = least_of_pairs(over, placed)
     if not cells:
         nothing = HeightGrid(frame, np.full(frame.shape, np.nan))
         return Clearance({}, nothing, _least(surface, ride, parts, gaps), 0, gaps)

@@ -44,6 +44,10 @@ class Crests:
     variance: FloatArray
     shape: FloatArray
 
+    def columns(self, some: slice) -> Crests:
+        """Of some columns of the lattice."""
+        return Crests(self.say[:, some], self.height[:, some], self.variance[:, some], self.shape[:, some])
+
     @classmethod
     def none(cls, shape: tuple[int, ...]) -> Crests:
         """Where nothing folds."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -11,7 +12,7 @@ from crestcut.base.kernels import njit
 from crestcut.terrain.breaklines.crests import ACROSS, ALONG, COS, RHO, SIN, Crests, E, V
 from crestcut.terrain.breaklines.hinge import P_D, P_E, P_G, P_H, P_K, RISE, STEP, step_basis
 from crestcut.terrain.breaklines.ridges import BreakPoints
-from crestcut.terrain.heights.local import CellMeans
+from crestcut.terrain.heights.local import CellMeans, windows
 from crestcut.terrain.heights.plain import Plain
 
 WHOLE = 0.4  # say at which the plain surface has none left
@@ -29,12 +30,25 @@ def blend(
     """Height, standard error and what the surface rises inside each cell above the bilinear surface of the
     lattice, all m; the last is zero where no break passes. ``crests`` : of the knots' hinges; steps are
     blended here."""
+    height, se, excess = (np.empty(means.mask.shape) for _ in range(3))
+    for where, own, part in windows(means, 1):
+        left = where.start - own.start
+        some = slice(left, left + part.mask.shape[1])
+        here = replace(knots, place=knots.place - [left, 0, 0]) if left else knots
+        found = _blend(here, crests.columns(some), plain.columns(some), part)
+        for whole, values in zip((height, se, excess), found, strict=True):
+            whole[:, where] = values[:, own]
+    return height, se, excess
+
+
+def _blend(
+    knots: BreakPoints, crests: Crests, plain: Plain, means: CellMeans
+) -> tuple[FloatArray, FloatArray, FloatArray]:
     mask, pitch, noise = means.mask, means.pitch, means.noise
     height, se = plain.height.copy(), plain.error.copy()
     excess, sums = np.zeros_like(height), np.zeros((*height.shape, 9))
     on = crests.say > 0
     shape = crests.shape[on]
-    # only where a crest speaks: of the rest of a long lane's nine layers no page is ever touched
     sums[on] = crests.say[on][:, None] * np.column_stack(
         [np.ones(len(shape)), crests.height[on], crests.variance[on]]
         + [shape[:, c] for c in (E, V, COS, SIN, RHO)]

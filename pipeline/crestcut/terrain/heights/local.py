@@ -11,6 +11,7 @@ and slope at rims and in near-empty windows.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import NamedTuple
@@ -24,6 +25,10 @@ from crestcut.base.parallel import share
 
 BEND = 0.10  # prior sd of a window's bend (b3, b4, b5) as a share of its half side: that of a kink of 20 %
 TILT = 0.5  # prior sd of a slope
+# m along the line: a longer raster is fitted window by window, each with so much beside it that all that a
+# cell's height hangs on lies within: the widest half window (0.32), the sparse fits beside it (0.08), from
+# where doubt spreads (0.17) and the blur (0.03)
+LONG, WINDOW, REACH = 30.0, 10.0, 0.75
 FEW_ROWS = 32  # of a raster, as many as are worth a thread
 
 
@@ -37,6 +42,25 @@ class CellMeans:
     mask: BoolArray
     pitch: float
     noise: float
+
+
+def windows(means: CellMeans, every: int) -> Iterator[tuple[slice, slice, CellMeans]]:
+    """The raster from end to end, of one over ``LONG`` in windows, so that what fitting takes does not grow
+    with it: the columns that are fitted, where these lie in the window, and the window, each beginning at a
+    multiple of ``every`` columns."""
+    columns = means.mask.shape[1]
+    if columns * means.pitch <= LONG:
+        yield slice(0, columns), slice(0, columns), means
+        return
+    reach, step = (math.ceil(m / means.pitch / every) * every for m in (REACH, WINDOW))
+    for first in range(0, columns, step):
+        left, stop = max(first - reach, 0), min(first + step, columns)
+        some = slice(left, stop + reach)
+        part = replace(
+            means, count=np.ascontiguousarray(means.count[:, some]),
+            z=np.ascontiguousarray(means.z[:, some]), mask=np.ascontiguousarray(means.mask[:, some]),
+        )  # fmt: skip
+        yield slice(first, stop), slice(first - left, stop - left), part
 
 
 class Local(NamedTuple):

@@ -20,7 +20,7 @@ from scipy import ndimage
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
-from crestcut.terrain.heights.local import FEW_ROWS, CellMeans, Local, fit_local
+from crestcut.terrain.heights.local import FEW_ROWS, CellMeans, Local, fit_local, windows
 
 Fields = tuple[FloatArray, ...]
 
@@ -37,20 +37,45 @@ class Plain(NamedTuple):
     error: FloatArray
     choice: NDArray[np.int8]
 
+    def columns(self, some: slice) -> Plain:
+        """Of some columns of the lattice."""
+        return Plain(self.height[:, some], self.error[:, some], self.choice[:, some])
+
 
 def fit_plain(means: CellMeans, inflation: float = 1.0) -> Plain:
     """Heights at every cell of the mask.
 
     ``inflation`` : factor on variances when fits are compared, for noise that neighbours share.
     """
+    # the sparse fits lie at the same cells in every window
+    every = math.lcm(*(_every(_half(h, means.pitch)) for h in HALVES))
+    parts = [_fit_plain(part, inflation).columns(own) for _, own, part in windows(means, every)]
+    if len(parts) == 1:
+        return parts[0]
+    heights, errors, choices = zip(*parts, strict=True)
+    z, se = (np.concatenate(a, axis=1) for a in (heights, errors))
+    return Plain(z, se, np.concatenate(choices, axis=1))
+
+
+def _half(half: float, pitch: float) -> int:
+    """Cells of a half window of so many m."""
+    return max(2, round(half / pitch))
+
+
+def _every(half: int) -> int:
+    """Cells between the fits of a half window of so many."""
+    return max(2 if half >= 4 else 1, half // 4)
+
+
+def _fit_plain(means: CellMeans, inflation: float) -> Plain:
     mask, pitch, judge = means.mask, means.pitch, float(means.noise * np.sqrt(inflation))
     fits: list[Local] = []
     for k, h in enumerate(HALVES):
-        half = max(2, round(h / pitch))
+        half = _half(h, pitch)
         if k == WIDE_ONES:
             mask_of_narrow = _unsettled(fits, mask, judge, pitch)
         on = replace(means, noise=judge, mask=mask if k < WIDE_ONES else mask_of_narrow)
-        fits.append(fit_local(on, half, every=max(2 if half >= 4 else 1, half // 4)))
+        fits.append(fit_local(on, half, every=_every(half)))
     for fit in fits[WIDE_ONES:]:  # where the wide ones agree the narrow ones add nothing but noise
         np.copyto(fit.z, fits[WIDE_ONES - 1].z, where=~mask_of_narrow)
         np.copyto(fit.variance, fits[WIDE_ONES - 1].variance, where=~mask_of_narrow)

@@ -1,0 +1,26 @@
+"""Memory that nobody refers to goes back to the system, where its library can."""
+
+from __future__ import annotations
+
+import contextlib
+import ctypes
+import gc
+
+# of malloc.h (glibc): a block this large gets a place of its own, which goes back when it is let go; what the
+# heap's end keeps. The library would raise the first by itself to 32 MB and keep the layers of a long lane,
+# which are 20: a gigabyte of holes. Those of a usual slab are 3, stay in the heap and cost nothing more
+_APART, _KEPT = (-3, 8 << 20), (-1, 64 << 20)
+
+
+def large_apart() -> None:
+    """From now on large arrays have places of their own."""
+    with contextlib.suppress(OSError, AttributeError, TypeError):
+        for name, value in (_APART, _KEPT):
+            ctypes.CDLL(None).mallopt(name, value)
+
+
+def let_go() -> None:
+    """Arrays in reference cycles wait for the collector, what is freed stays with the process: both now."""
+    gc.collect()
+    with contextlib.suppress(OSError, AttributeError, TypeError):
+        ctypes.CDLL(None).malloc_trim(0)
