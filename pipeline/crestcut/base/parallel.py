@@ -34,8 +34,8 @@ def share(work: Callable[[int, int], object], count: int, least: int = 1) -> Non
     once.
 
     For kernels that let go of the interpreter (``nogil``), write only what belongs to their piece and share
-    out nothing themselves. Compiles in a fifth of the time of a loop that the compiler itself is asked
-    to share out.
+    out nothing themselves. Compiles in a fifth of the time of a loop that the compiler itself is asked to
+    share out.
     """
     pieces = min(PIECES * WORKERS, max(count // max(least, 1), 1)) if WORKERS > 1 else 1
     if pieces == 1:

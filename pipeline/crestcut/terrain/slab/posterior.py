@@ -362,7 +362,7 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     places = places.reshape(-1, 2)
     wide, by = sizes.take(np.flatnonzero(~narrow)), mean[~narrow]
     some = [slice(first, first + PLACES_AT_ONCE) for first in range(0, len(places), PLACES_AT_ONCE)]
-    values = np.concatenate([wide.at(places[part]) @ by for part in some])
+    values = np.concatenate([wide.sums(places[part], by) for part in some])
     waves = posterior.waves.mean(axis=0, dtype=np.float64).ravel()
     values += between_nodes(posterior.lattice, places) @ waves
     out += np.asarray(along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
