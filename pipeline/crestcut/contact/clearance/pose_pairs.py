@@ -80,7 +80,8 @@ def lowest_of_pairs(over: Blocks, placed: Placed, kept: Kept | None = None) -> F
     lowest[:, -1, :, BLOCK - (-shape[0] % BLOCK) :, :] = -FAR  # no node there: nothing to be lowered
     lowest[:, :, -1, :, BLOCK - (-shape[1] % BLOCK) :] = -FAR
     if kept is not None:
-        lowest = np.where(kept.blocks[..., None, None], tiled(kept.lowest, -FAR), lowest)
+        for zone, free, was in zip(lowest, kept.blocks, kept.lowest, strict=True):
+            zone[free] = tiled(was, -FAR)[free]
     under = np.ascontiguousarray(np.broadcast_to(blocks, (len(ZONES), *blocks.shape)))
     left = np.ones(len(placed.pose), dtype=bool)
     for stride in STRIDES:
@@ -92,7 +93,10 @@ def lowest_of_pairs(over: Blocks, placed: Placed, kept: Kept | None = None) -> F
         lower_pairs(layers, placed, order)
         if stride > 1:  # the nearer the planes to what is reached, the sharper the bounds
             under = planes_under(lowest, over.cell)
-    return untiled(lowest, *shape)
+    out = np.empty((len(ZONES), *shape))
+    for zone, tiles in zip(out, lowest, strict=True):
+        zone[:] = untiled(tiles, *shape)
+    return out
 
 
 def lower_pairs(layers: Layers, placed: Placed, order: IntArray) -> None:

@@ -39,7 +39,7 @@ FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before
 MOST_SHRINKS = 40
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
-AT_ONCE = 1000  # columns whitened at a time
+AT_ONCE, ROWS = 1000, 64  # columns whitened, rows of a covariance reckoned at a time
 LEAST = 2e-5  # m: no field is smaller
 MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
@@ -113,7 +113,7 @@ def curvature_variance(half_at: float) -> float:
 
 def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
     """Matern-3/2 correlation at distances whose squares (m2) are given, one half at ``half_at`` m."""
-    # ``matern32`` in place: of a long lane each copy on the way is 60 MB
+    # ``matern32`` in place
     minus = np.sqrt(square)
     minus *= -HALF / half_at
     out = np.exp(minus)
@@ -170,12 +170,15 @@ def squares(a: FloatArray, b: FloatArray, a_spread: FloatArray, b_spread: FloatA
 
 def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
     """(n, n), m2, of the tiles' means about the trend; noise (n, n) m2, of what neither field is."""
-    out = matern_of_square(square, setting.slab_length)
-    out *= setting.slab**2
-    other = matern_of_square(square, setting.scan_length)
-    other *= setting.scan**2
-    out += other
-    out += noise
+    out = np.empty_like(square)
+    for first in range(0, len(out), ROWS):  # as many as stay near the processor; of a long lane each is 60 MB
+        rows = slice(first, first + ROWS)
+        own = matern_of_square(square[rows], setting.slab_length)
+        own *= setting.slab**2
+        scan = matern_of_square(square[rows], setting.scan_length)
+        scan *= setting.scan**2
+        own += scan
+        out[rows] = own + noise[rows]
     out.flat[:: len(out) + 1] += LEAST**2
     return np.asarray(out)
 
