@@ -47,6 +47,8 @@ ROWS = (
         "more air, off the full sweep", "one ride and sweep", True),
     Row("whole_run", (JOB, "2"), "the sample job, warm", "whole run, processor time", "interval, low end",
         "--help", True),
+    Row("lane", ("60",), "a lane of 60 m, warm", "lane of 60 m, processor time", "interval, low end",
+        "the lane made", True),
     Row("many", ("4", "2"), "the sample job four times, two workers", "2 workers, a job, processor time",
         "jobs with the same bytes, of 4", "one after another, a job, processor time", True),
 )  # fmt: skip

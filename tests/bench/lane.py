@@ -16,6 +16,7 @@ import re
 import subprocess
 import sys
 import tempfile
+import time
 from pathlib import Path
 
 import numpy as np
@@ -89,7 +90,9 @@ print("USED", used.ru_utime + used.ru_stime + kin.ru_utime + kin.ru_stime, used.
 
 
 def main(length: float, folder: Path) -> None:
+    start = time.process_time()
     lane_laz(folder / "lane.laz", length)
+    figure("the lane made", time.process_time() - start, "s")
     job = lane_job(folder, length)
     for times in range(2):
         out = folder / f"out{times}"

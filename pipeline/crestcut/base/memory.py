@@ -19,8 +19,13 @@ def large_apart() -> None:
             ctypes.CDLL(None).mallopt(name, value)
 
 
-def let_go() -> None:
-    """Arrays in reference cycles wait for the collector, what is freed stays with the process: both now."""
-    gc.collect()
+def trimmed() -> None:
+    """What is freed and stays with the process goes back."""
     with contextlib.suppress(OSError, AttributeError, TypeError):
         ctypes.CDLL(None).malloc_trim(0)
+
+
+def let_go() -> None:
+    """The same, with arrays in reference cycles, which wait for the collector."""
+    gc.collect()
+    trimmed()

@@ -15,7 +15,7 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import Mind, Say, Step
 from crestcut.base.grid import GridFrame
-from crestcut.base.memory import large_apart
+from crestcut.base.memory import large_apart, trimmed
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
 from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
 from crestcut.contact import (
@@ -112,6 +112,7 @@ class Clock:
         self.say(Step(words, name))
         start = time.perf_counter()
         yield
+        trimmed()
         self.seconds[name] = time.perf_counter() - start
 
 

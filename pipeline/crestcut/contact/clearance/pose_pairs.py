@@ -3,11 +3,12 @@ loops."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
 from crestcut.base.parallel import share
 from crestcut.contact.clearance.blocks import (
     BLOCK,
@@ -32,12 +33,12 @@ PAIRS_AT_ONCE = 2000
 class Kept:
     """What an earlier sweep found and a new one may take over.
 
-    pairs : (q,) bool, whose least gap is what it was.  lowest : (zones, ny, nx) of the earlier sweep, FAR
-    where nothing reached.  blocks : (zones, block rows, block columns) bool, where it is what it was.
+    pairs : (q,) bool, whose least gap is what it was.  lowest : of the earlier sweep, by zone, NaN where
+    nothing reached.  blocks : (zones, block rows, block columns) bool, where it is what it was.
     """
 
     pairs: BoolArray
-    lowest: FloatArray
+    lowest: Mapping[str, HeightGrid]
     blocks: BoolArray
 
 
@@ -80,7 +81,10 @@ def lowest_of_pairs(over: Blocks, placed: Placed, kept: Kept | None = None) -> F
     lowest[:, -1, :, BLOCK - (-shape[0] % BLOCK) :, :] = -FAR  # no node there: nothing to be lowered
     lowest[:, :, -1, :, BLOCK - (-shape[1] % BLOCK) :] = -FAR
     if kept is not None:
-        lowest = np.where(kept.blocks[..., None, None], tiled(kept.lowest, -FAR), lowest)
+        for zone, free, name in zip(lowest, kept.blocks, ZONES, strict=True):
+            if name in kept.lowest:
+                was = tiled(np.nan_to_num(kept.lowest[name].values, nan=FAR), -FAR)
+                zone[free] = was[free]
     under = np.ascontiguousarray(np.broadcast_to(blocks, (len(ZONES), *blocks.shape)))
     left = np.ones(len(placed.pose), dtype=bool)
     for stride in STRIDES:
@@ -92,7 +96,10 @@ def lowest_of_pairs(over: Blocks, placed: Placed, kept: Kept | None = None) -> F
         lower_pairs(layers, placed, order)
         if stride > 1:  # the nearer the planes to what is reached, the sharper the bounds
             under = planes_under(lowest, over.cell)
-    return untiled(lowest, *shape)
+    out = np.empty((len(ZONES), *shape))
+    for zone, tiles in zip(out, lowest, strict=True):
+        zone[:] = untiled(tiles, *shape)
+    return out
 
 
 def lower_pairs(layers: Layers, placed: Placed, order: IntArray) -> None:

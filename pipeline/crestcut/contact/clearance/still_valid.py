@@ -8,7 +8,7 @@ import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.contact.clearance.blocks import BLOCK, Blocks, tiled
-from crestcut.contact.clearance.kernels import FAR, Placed, Plates
+from crestcut.contact.clearance.kernels import Placed, Plates
 from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ground import contact_ground
@@ -67,7 +67,6 @@ def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
 
     over : the ground now.  was, now : the pairs as they stood and stand.
     """
-    shape = earlier.surface.top.frame.shape
     changed = _changed(earlier, over)
     moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
     before, after = _blocks_under(was, over.cell, changed.shape), _blocks_under(now, over.cell, changed.shape)
@@ -80,10 +79,7 @@ def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
         for j, i, sign in ((j0, i0, 1), (j1, i1, 1), (j0, i1, -1), (j1, i0, -1)):
             np.add.at(touched, (now.layer[moved], j, i), sign)
     free = touched.cumsum(axis=1).cumsum(axis=2)[:, :-1, :-1] == 0
-    lowest = np.full((len(ZONES), *shape), FAR)
-    for name, grid in earlier.clearance.lowest.items():
-        lowest[ZONES.index(name)] = np.where(np.isnan(grid.values), FAR, grid.values)
-    return Kept(~moved & ~over_change, lowest, np.asarray(free, dtype=bool))
+    return Kept(~moved & ~over_change, earlier.clearance.lowest, np.asarray(free, dtype=bool))
 
 
 def _blocks_under(placed: Placed, cell: float, shape: tuple[int, int]) -> IntArray:

@@ -17,6 +17,7 @@ from crestcut.contact.stand.tyres import VOID
 from crestcut.terrain import Surface
 from crestcut.vehicle import Part, Vehicle
 
+AT_ONCE = 100_000  # pairs copied at a time
 FRAMES = ("body", "front axle", "rear axle")
 
 
@@ -65,7 +66,8 @@ def sweep(
     if earlier is not None and judged is not batch.live:
         kept = still_true(earlier, over, place_pairs(pairs, earlier.ride.batch, plates, over), placed)
         asked = np.flatnonzero(~kept.pairs)
-        gaps[pairs.pose[asked], pairs.part[asked]] = least_of_pairs(over, placed.some(asked))
+        for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
+            gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
     else:
         gaps[pairs.pose, pairs.part] = least_of_pairs(over, placed)
     if not cells:

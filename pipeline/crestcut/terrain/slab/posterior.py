@@ -205,6 +205,7 @@ def judge(
     through = lambda s: whiten(s, square, beside, table, y)  # noqa: E731
     each = -(-fine.pairs // fine.rounds)
     draws = _Draws(words, table, _Observed(tiles, y, noise), misfit, height.frame, apart, seed)
+    del noise  # as large as each covariance
     for drawn in chain(words, table, settings, through, state, fine.rounds, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)

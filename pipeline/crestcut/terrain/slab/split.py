@@ -40,8 +40,7 @@ FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before
 MOST_SHRINKS = 40
 SHARED = 0.06  # m: side of the square whose points make one fitted height
 MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
-AT_ONCE = 1000  # columns made at a time
-ROWS = 64  # of a covariance, made at a time
+AT_ONCE, ROWS = 1000, 64  # columns, and rows of a covariance, made at a time
 LEAST = 2e-5  # m: no field is smaller
 MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
