@@ -107,4 +107,6 @@ def test_some_of_the_columns_are_those_columns() -> None:
     every = columns(rows, (Break.straight(0.3, 1.0),), CENTRE)
     some, uv = every.take(np.array([2, 1])), places(3)
     assert some.at(uv) == pytest.approx(every.at(uv)[:, [2, 1]], abs=0.0)
+    by = np.array([0.3, -2.0, 0.7])[: len(every)]
+    assert every.sums(uv, by) == pytest.approx(every.at(uv) @ by, abs=1e-14)
     assert some.sd == pytest.approx([3.0, 2.0])

@@ -12,6 +12,7 @@ from crestcut.terrain.records import ErrorModel
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.split import (
     FOOT,
+    LEAST,
     FieldPriors,
     Sample,
     Setting,
@@ -21,6 +22,7 @@ from crestcut.terrain.slab.split import (
     curvature_variance,
     log_evidence,
     matern_of_means,
+    matern_of_square,
     squares,
     whiten,
 )
@@ -108,6 +110,25 @@ def test_means_of_a_field_narrower_than_the_tiles_share_what_their_points_do(
 def test_a_mean_over_nothing_is_the_point_itself() -> None:
     r = np.linspace(0.0, 0.3, 16)
     assert matern_of_means(r**2, np.zeros(16), 0.05) == pytest.approx(matern32(r, 0.05), abs=0.01)
+
+
+@pytest.mark.parametrize("columns", [12, 120])
+def test_rows_and_some_columns_are_those_of_the_whole(columns: int) -> None:
+    """Of more columns than tiles the whole is not made for a few of its rows; of tiles in several blocks."""
+    rng = np.random.default_rng(columns)
+    uv, b, y = rng.random((90, 2)), rng.normal(size=(90, columns)), rng.normal(size=90)
+    square = squares(uv, uv, np.zeros(90), np.zeros(90))
+    noise = np.diag(rng.uniform(1e-6, 2e-6, 90))
+    seen = whiten(Setting(0.002, 0.8, 0.003, 0.4), square, noise, b, y)
+    k = 0.002**2 * matern_of_square(square, 0.8) + 0.003**2 * matern_of_square(square, 0.4) + noise
+    k += LEAST**2 * np.eye(90)
+    gram = b.T @ np.linalg.solve(k, b)
+    index = np.array([3, 0, 11])
+    assert seen.rows(index) == pytest.approx(gram[index], rel=1e-9, abs=1e-9 * gram.max())
+    some = seen.taken(index)
+    assert some.gram == pytest.approx(gram[np.ix_(index, index)], rel=1e-9, abs=1e-9 * gram.max())
+    assert some.along == pytest.approx(b[:, index].T @ np.linalg.solve(k, y), rel=1e-7)
+    assert some.own == seen.own and some.log_det == pytest.approx(np.linalg.slogdet(k)[1])
 
 
 def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> None:

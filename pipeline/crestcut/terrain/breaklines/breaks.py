@@ -65,7 +65,7 @@ class Break:
         Beyond its ends the line runs on straight. Place is counted from the line's middle.
         """
         # so few places that trying all of them is a third of the work of a search tree
-        near = np.argmin((self.at**2).sum(axis=1) - 2 * (uv @ self.at.T), axis=1)
+        near = np.argmax(uv @ self.at.T - 0.5 * (self.at**2).sum(axis=1), axis=1)
         c, s = np.cos(self.normal)[near], np.sin(self.normal)[near]
         away = uv - self.at[near]
         past = -away[:, 0] * s + away[:, 1] * c

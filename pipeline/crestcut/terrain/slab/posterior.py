@@ -388,7 +388,7 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     columns_, rows = (int(np.ceil(s / COLUMNS - 1e-9)) + 1 for s in frame.size)
     places = np.stack(np.meshgrid(np.arange(columns_) * COLUMNS, np.arange(rows) * COLUMNS), axis=-1)
     places = places.reshape(-1, 2)
-    values = sizes.take(np.flatnonzero(~narrow)).at(places) @ mean[~narrow]
+    values = sizes.take(np.flatnonzero(~narrow)).sums(places, mean[~narrow])
     waves = posterior.waves.mean(axis=0, dtype=np.float64).ravel()
     values += between_nodes(posterior.lattice, places) @ waves
     out += np.asarray(along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
@@ -396,5 +396,5 @@ def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
     if len(on):
         some, by = sizes.take(on), mean[on]
         parts = [slice(first, first + AT_ONCE) for first in range(0, len(uv), AT_ONCE)]
-        out += np.concatenate(in_threads(lambda part: some.at(uv[part]) @ by, parts))
+        out += np.concatenate(in_threads(lambda part: some.sums(uv[part], by), parts))
     return out.reshape(ny, nx)

@@ -7,7 +7,7 @@ the grid; askew a tile's width has the same variance s^2 / 12 with ends less sha
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 from typing import Self
@@ -68,20 +68,34 @@ class Columns:
     def at(self, uv: FloatArray, spread: FloatArray | float = 0.0) -> FloatArray:
         """(n, m) their values at uv (n, 2), m; spread : (n,) s^2 / 12 of the tiles averaged over, m2, all or
         none above zero."""
-        wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))
         out = np.empty((len(uv), len(self)))
+        for on, values in self._some(uv, spread):
+            out[:, on] = values
+        return out
+
+    def sums(self, uv: FloatArray, by: FloatArray) -> FloatArray:
+        """(n,) all of them at uv (n, 2), by (m,) of each, without a table of every one."""
+        out = np.zeros(len(uv))
+        for on, values in self._some(uv):
+            out += np.broadcast_to(values, (len(uv), len(on))) @ by[on]
+        return out
+
+    def _some(
+        self, uv: FloatArray, spread: FloatArray | float = 0.0
+    ) -> Iterator[tuple[IntArray, FloatArray]]:
+        """Which columns, and their values as of ``at``, those together that have most in common."""
+        wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))
         rel = uv - np.asarray(self.centre)
         for kind in TREND:
-            out[:, self.kind == kind] = _trend(kind, rel, wide)[:, None]
+            yield np.flatnonzero(self.kind == kind), _trend(kind, rel, wide)[:, None]
         on = np.flatnonzero(self.kind == Shape.BUMP)
         if len(on):
-            out[:, on] = self._bells(uv, wide, on, 0) * self._bells(uv, wide, on, 1)
+            yield on, self._bells(uv, wide, on, 0) * self._bells(uv, wide, on, 1)
         for number in np.unique(self.line[self.line >= 0]):
             across, along = self.lines[number].across(uv)
             for kind in np.unique(self.kind[self.line == number]):
                 on = np.flatnonzero((self.line == number) & (self.kind == kind))
-                out[:, on] = _on_line(Shape(kind), self.sizes[on], across, along, wide)
-        return out
+                yield on, _on_line(Shape(kind), self.sizes[on], across, along, wide)
 
     def _bells(self, uv: FloatArray, wide: FloatArray, on: IntArray, axis: int) -> FloatArray:
         """(n, k) one axis of some bumps: those on a lattice share it with all in their row or column."""
@@ -147,7 +161,7 @@ def _hinge(v: FloatArray, rho: FloatArray) -> FloatArray:
 
 
 def _hinge_integral(v: FloatArray, rho: FloatArray) -> FloatArray:
-    return np.asarray(0.5 * (v * np.hypot(v, rho) + rho * rho * np.arcsinh(v / np.maximum(rho, 1e-9))))
+    return np.asarray(0.5 * (v * _hinge(v, rho) + rho * rho * np.arcsinh(v / np.maximum(rho, 1e-9))))
 
 
 def _curve(v: FloatArray, length: FloatArray) -> FloatArray:
@@ -160,11 +174,11 @@ def _curve_integral(v: FloatArray, length: FloatArray) -> FloatArray:
 
 
 def _step(v: FloatArray, face: FloatArray) -> FloatArray:
-    return np.asarray(0.5 * (1 + v / np.hypot(v, face)))
+    return np.asarray(0.5 * (1 + v / _hinge(v, face)))
 
 
 def _step_integral(v: FloatArray, face: FloatArray) -> FloatArray:
-    return np.asarray(0.5 * (v + np.hypot(v, face)))
+    return np.asarray(0.5 * (v + _hinge(v, face)))
 
 
 def _bell(v: FloatArray, size: FloatArray) -> FloatArray:
