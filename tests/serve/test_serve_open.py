@@ -13,15 +13,19 @@ import sys
 import time
 import tomllib
 from pathlib import Path
+from typing import Any
 from unittest.mock import ANY
 
 import numpy as np
 import pytest
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.pace import Pace
 from crestcut.serve.folder import JobFolder, read_json
+from crestcut.serve.runs import Kind, Running, Runs
 from crestcut.serve.screens import _finite
 from crestcut.serve.server import Asked, begin, folder_of
+from crestcut.serve.steps import state_of
 from crestcut.serve.uploads import LARGEST, Uploads
 from serve.served import Served, alive
 from test_bad_input import JOB, VEHICLE, slab, write_laz
@@ -322,6 +326,17 @@ def test_what_waits_with_all_loaded_does_the_next_command_and_nothing_hangs_on_i
     while alive(left):
         assert time.monotonic() < end, "it outlived the server"
         time.sleep(0.05)
+
+
+def test_a_first_answer_counts_until_the_numbers_change(tmp_path: Path) -> None:
+    folder = JobFolder(site(tmp_path) / "job.toml")
+    runs = Runs(folder)
+    process: Any = None
+    runs.now = Running(Kind.RUN, process, Pace(), first={"result": {"before": {"verdict": "clears"}}})
+    folder.remember("last_run", {"mark": folder.plan_mark()})
+    assert state_of(folder, runs).known == {"before": {"verdict": "clears"}}
+    folder.edit("the room", {"clearance.want": "9 mm"}, folder.number())
+    assert state_of(folder, runs).known == {}
 
 
 def _waiting(served: Served) -> int:

@@ -58,7 +58,8 @@ class State:
 
     looked, result : what ``look`` and ``run`` left (empty: nothing that counts).  fresh : the answer is of
     the numbers that stand in the job now.  checked : likewise of a check of the work.  first : what a run
-    under way knows of its answer already, as in ``result`` but with no plan; empty before that.
+    under way knows of its answer already, as in ``result`` but with no plan; empty before that, and where
+    the numbers have changed since it began.
     """
 
     data: Mapping[str, Any]
@@ -138,7 +139,8 @@ def state_of(folder: JobFolder, runs: Runs) -> State:
         done.add(Screen.AFTER)
     if not folder.scan_files():
         done.clear()
-    first = runs.now.first.get("result") or {} if runs.now is not None else {}
+    known = runs.now.first.get("result") if runs.now is not None else None
+    first = known if known and runs.last(Kind.RUN).get("mark") == folder.plan_mark() else {}
     return State(data, looked, result, fresh, checked, broken, frozenset(done), first)
 
 

@@ -102,18 +102,23 @@ class _Piece:
             for v in (both, weighed * z[..., None], self.core.astype(float))
         ]
 
-    def _over(self, box: tuple[int, int, int, int]) -> list[FloatArray]:
-        a, b, c, d = box
-        return [m[b, d] - m[a, d] - m[b, c] + m[a, c] for m in self.moments]
+    def more(self, low: int, high: int, columns: Sequence[tuple[int, int]]) -> list[float]:
+        """What the flattest facet under each rectangle of these rows takes beyond the plan, in metres times
+        nodes; infinite where a limit forbids it."""
+        first, last = np.array(columns).T
+        square, right, cells = (
+            m[high, last] - m[low, last] - m[high, first] + m[low, first] for m in self.moments
+        )
+        ridge = 1e-9 * np.trace(square, axis1=1, axis2=2)[:, None, None] * np.eye(4)
+        known = cells >= 4
+        plane = np.zeros(right.shape)
+        plane[known] = np.linalg.solve((square + ridge)[known], right[known][..., None])[..., 0]
+        return [self._taken(plane[k], (low, high, *box), float(cells[k])) for k, box in enumerate(columns)]
 
-    def more(self, box: tuple[int, int, int, int]) -> float:
-        """What the flattest facet under this rectangle takes beyond the plan, in metres times nodes;
-        infinite where a limit forbids it."""
-        square, right, cells = self._over(box)
+    def _taken(self, plane: FloatArray, box: tuple[int, int, int, int], cells: float) -> float:
+        """The same of the plane that lies best under one of them."""
         if cells < 4:
             return math.inf if cells else 0.0
-        ridge = 1e-9 * np.trace(square) * np.eye(4)
-        plane = np.linalg.solve(square + ridge, right)
         part = slice(box[0], box[1], 2), slice(box[2], box[3], 2)
         level = self.basis[part] @ plane + self.base
         core = self.core[part]
@@ -147,18 +152,19 @@ class _Piece:
         none = 10.0 * float(self.core.sum())
         at: list[dict[int, tuple[float, tuple[Rectangle, ...]]]] = [{} for _ in rows]
         at[0][0] = (0.0, ())
-        ends = len(self.columns) - 1  # of at most two parts each begins or ends where the cut does
-        pairs = [(a, b) for a, b in itertools.combinations(range(ends + 1), 2) if a == 0 or b == ends]
+        ends = len(self.columns) - 1
+        # of at most two parts in a row each begins or ends where the cut does
+        inner = MOST_ALONG > 2
+        pairs = [
+            (a, b) for a, b in itertools.combinations(range(ends + 1), 2) if inner or a == 0 or b == ends
+        ]
+        boxes = [(self.columns[a], self.columns[b]) for a, b in pairs]
         for q in range(1, whole + 1):
             for p in range(q):
                 thin = (rows[q] - rows[p]) * self.cell < SHORTEST
                 ways = {0: (none * (q - p) / whole, [0])}
                 if not thin or whole == 1:
-                    cost = {
-                        (a, b): self.more((rows[p], rows[q], self.columns[a], self.columns[b]))
-                        for a, b in pairs
-                    }
-                    ways |= self._along(cost)
+                    ways |= self._along(dict(zip(pairs, self.more(rows[p], rows[q], boxes), strict=True)))
                 for (k, (old, done)), (n, (more, places)) in itertools.product(at[p].items(), ways.items()):
                     sum_ = old + more
                     if k + n <= most and sum_ < at[q].get(k + n, (math.inf, ()))[0]:
