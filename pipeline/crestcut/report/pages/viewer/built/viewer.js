@@ -1,5 +1,5 @@
 /*!
-built from 98630a423177c3da44ce8781b401526854c661d3f9a669fba59192e5bac98c29
+built from 9a794cc1ed1f7dbfd5464549c4e3b49021f5dca2a29d02dc6850af356cc2800a
 
 three 0.187.0 (MIT)
 The MIT License
