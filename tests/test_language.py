@@ -164,3 +164,9 @@ def test_what_is_wrong_is_told_whole_where_a_person_meets_it() -> None:
         else:
             left[text] = tried
     assert not left
+
+
+def test_columns_of_a_terminal_keep_their_place() -> None:
+    words = Words("de", ",", {"works": "reicht", "gap {0}": "Spalt {0}", "cut": "Abtrag", "Stop.": "Halt."})
+    assert words.row("  works   cut  gap 1.5 mm") == "  reicht  Abtrag  Spalt 1,5 mm"
+    assert words.row("  - Stop.") == "  - Halt."
