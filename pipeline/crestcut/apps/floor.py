@@ -12,6 +12,7 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.base.grid import GridFrame
+from crestcut.base.language import speaking, words_in
 from crestcut.base.parallel import one_thread_each
 from crestcut.cut import cut_limits, deepest_allowed
 from crestcut.floor import (
@@ -136,7 +137,7 @@ def floor_and_write(path: Path, out: Path, say: Say = lambda _: None) -> tuple[F
     )
 
     staging = Staging(out, "floor", say)
-    with staging as folder:
+    with staging as folder, speaking(words_in(path)):
         report = floor_job(path, say)
         staging.about = report.identity
         say("writing mesh, plan and sheets")

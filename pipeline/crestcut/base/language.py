@@ -74,8 +74,11 @@ class Words:
         return f"{lead}{found}{trail}"
 
     def row(self, text: str) -> str:
-        """A line of a terminal: what stands between two spaces or more is a column, and keeps its place."""
-        made, pieces = "", re.split(r"( {2,})", text)
+        """A line of a terminal: what stands between two spaces or more, or after a dash that begins it, is a
+        column, and keeps its place."""
+        begun = re.match(r" *(?:- )?", text)
+        made = begun[0] if begun else ""
+        pieces = re.split(r"( {2,})", text[len(made) :])
         for piece, gap in zip(pieces[::2], [*pieces[1::2], ""], strict=True):
             said = self.say(piece)
             made += said + (" " * max(2, len(gap) + len(piece) - len(said)) if gap else "")

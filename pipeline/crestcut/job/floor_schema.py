@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field, ValidationError, field_validator, model_validator
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.language import LANGUAGES
 from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.fields import Day, Depth, Number, Positive, Table, Text, fault
@@ -118,6 +119,7 @@ class FloorFile(Table):
 
     title: Text | None = None
     date: Day | None = None
+    language: Literal[tuple(LANGUAGES)] | None = None  # type: ignore[valid-type]
     site: SiteTable = Field(default_factory=SiteTable)
     scan: ScanTable
     floor: FloorTable

@@ -69,9 +69,11 @@ class Site:
 
     async def look(self) -> None:
         """Have the scan looked at, as the job says it is to be read."""
-        scan = self.folder.data().get("scan", {})
+        data = self.folder.data()
+        scan = data.get("scan", {})
         files = [p.resolve() for p in self.folder.scan_files()]
         said = [w for key in ("unit", "up", "scanner") if scan.get(key) for w in (f"--{key}", str(scan[key]))]
+        said += ["--language", data["language"]] if data.get("language") in LANGUAGES else []
         await self.runs.start(
             Kind.LOOK, look_mark(self.folder), [*files, "--out", self.folder.looked.name, *said]
         )

@@ -1,5 +1,5 @@
 /*!
-built from 8363ca0470ba9619a70da134f7f355bc2381c6cc4acf75cf3de5b585ee615c26
+built from 8edfdab262c791da847d6ba9e6e402ba6e58906ca7c5dac1f3b7a2eb1ddece7c
 
 three 0.187.0 (MIT)
 The MIT License
