@@ -12,8 +12,10 @@ from crestcut.base.grid import FloatArray
 from crestcut.contact.clearance.blocks import blocks_of, layers_of, least_gaps, lower_to, untiled
 from crestcut.contact.clearance.kernels import FAR, Pairs, Placed, Plates, column_range, planes_of
 from crestcut.contact.clearance.pose_pairs import place_pairs
+from crestcut.contact.clearance.sweep import plates_of
 from crestcut.contact.records import Batch
-from crestcut.contact.stand.tyres import VOID, Axles, Stance, row_maxima, settle_part, tyre_ground
+from crestcut.contact.stand.tyres import VOID, Axles, Stance, lean_of, row_maxima, settle_part, tyre_ground
+from crestcut.vehicle.records import Part
 
 CELL, ROWS, COLUMNS = 0.05, 40, 52  # 3 x 4 blocks
 AXLES = Axles(0.9, 0.7, 0.6, 0.16, 0.06, 0.7, 0.3)
@@ -192,3 +194,15 @@ def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float)
     assert at[0] + turn[0] @ [0, 0, r - loads[1]] == pytest.approx([u, v, rear + r], abs=1e-9)
     assert at[1] + turn[1] @ [base, 0, r] == pytest.approx([*over_front, front + r], abs=1e-9)
     assert at[2] + turn[2] @ [0, 0, r] == pytest.approx([u, v, rear + r], abs=1e-9)
+
+
+def test_a_plate_is_lengthened_in_its_own_plane_and_made_wider_by_half_as_much() -> None:
+    part = Part("ramp", (0.0, 2.0), (-0.5, 0.6), (0.10, 0.20), "nose", on="rear axle")
+    plates = plates_of((part,), 0.04)
+    assert plates.edges[0] == pytest.approx([-0.02, 2.02, -0.51, 0.61, 0.099, 0.201], abs=1e-12)
+    assert (plates.zone[0], plates.frame[0]) == (1, 2)
+
+
+def test_a_body_is_held_off_the_upright() -> None:
+    assert lean_of(0.3, 1.0) == pytest.approx(math.asin(0.3))
+    assert lean_of(5.0, 1.0) == -lean_of(-5.0, 1.0) == pytest.approx(math.asin(0.9))
