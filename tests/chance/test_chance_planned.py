@@ -13,10 +13,12 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.chance.assess import chance_of_plan
 from crestcut.chance.planned import CutDraws, draw_cut, margin_for
 from crestcut.chance.records import Chance
+from crestcut.chance.witness import witness_evidence
 from crestcut.cut.plan import cut_surface, plan_cut
 from crestcut.cut.records import CutPlan
-from crestcut.job.records import Wanted
+from crestcut.job.records import PlanPoint, Wanted, Witness
 from crestcut.terrain.records import ErrorModel
+from crestcut.vehicle.records import AS_MEASURED
 from scenes import STRAIGHT, Scene, belly, crest, scene, stand, vehicle
 from simulated import judged_from
 
@@ -50,6 +52,20 @@ def test_what_is_lacking_is_what_the_sweep_lacks(stood: Scene) -> None:
     assert stood.before.worst is not None
     most = float(drawn(stood, PHONE).scanned.max())
     assert most == pytest.approx(Wanted().want - stood.before.worst.gap, abs=1e-6)
+
+
+def test_a_gap_felt_narrows_what_is_lacking() -> None:
+    """A gap hangs on slab and part together: draws that say what was felt err in one or in the other, and not
+    in both one way, which would leave a cut less sure than before."""
+    felt = Witness("belly", PlanPoint(1.4, 0.0), "as measured", gap=0.012)
+    place = lambda point: (point.x, point.y)  # noqa: E731
+    car = vehicle(replace(belly(half=0.25), within=0.006))
+    s = scene(crest(0.08), car=car, start=(-3.2, 0), end=(3.2, 0), cell=0.02)
+    evidence = witness_evidence([felt], car, s.surface, s.line, (AS_MEASURED,), place)
+    plain, told = (draw_cut(s.under(PHONE), Wanted(), draws=100, evidence=e) for e in (None, evidence))
+    assert plain is not None and told is not None
+    spread = [float(cut.drawn.max(axis=0).std()) for cut in (plain, told)]
+    assert spread[1] < 0.6 * spread[0], spread
 
 
 def test_margin_grows_with_confidence_and_with_error(stood: Scene) -> None:

@@ -7,9 +7,11 @@ from dataclasses import replace
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+import numpy as np
 import pytest
 
 from crestcut.base.errors import CrestcutError
+from crestcut.chance import witness
 from crestcut.chance.assess import assess_chance
 from crestcut.chance.witness import witness_evidence
 from crestcut.job.records import PlanPoint, Point, Wanted, Witness
@@ -68,3 +70,18 @@ def test_an_unknown_part_is_refused(stood: Scene) -> None:
             (AS_MEASURED,),
             place,
         )
+
+
+def test_boards_of_one_sheet_share_their_error_and_others_do_not(
+    stood: Scene, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One sheet under all wheels is wrong by its own error, of two each by its share of the weights."""
+    held, sd = np.array([0.001, 0.0, 0.002, 0.0]), np.array([0.0, 0.0004, 0.0, 0.0])
+    monkeypatch.setattr(witness, "bridging", lambda *_: (held, sd))
+    weights, place = np.array([0.3, 0.2, 0.4, 0.1]), np.zeros(5)
+    for boards, shares in (([0.018] * 4, [1.0]), ([0.018, 0.018, 0.0, 0.012], [0.5, 0.1])):
+        added, variance = witness.boards_add(stood.vehicle, stood.surface, place, weights, np.array(boards))
+        assert added == pytest.approx(0.3 * 0.001 + 0.4 * 0.002)
+        own = sum((0.0005 * share) ** 2 for share in shares) + (0.2 * 0.0004) ** 2
+        assert variance == pytest.approx(own, rel=1e-12)
+    assert witness.boards_add(stood.vehicle, stood.surface, place, weights, None) == (0.0, 0.0)

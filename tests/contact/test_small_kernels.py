@@ -3,7 +3,9 @@ uncompiled too."""
 
 from __future__ import annotations
 
+import itertools
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -12,8 +14,13 @@ from crestcut.base.grid import FloatArray
 from crestcut.contact.clearance.blocks import blocks_of, layers_of, least_gaps, lower_to, untiled
 from crestcut.contact.clearance.kernels import FAR, Pairs, Placed, Plates, column_range, planes_of
 from crestcut.contact.clearance.pose_pairs import place_pairs
+from crestcut.contact.clearance.sweep import plates_of
+from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.records import Batch
-from crestcut.contact.stand.tyres import VOID, Axles, Stance, row_maxima, settle_part, tyre_ground
+from crestcut.contact.stand.ground import _closing
+from crestcut.contact.stand.tyres import VOID, Axles, Stance, lean_of, row_maxima, settle_part, tyre_ground
+from crestcut.vehicle.records import Part
+from scenes import STRAIGHT, L, vehicle
 
 CELL, ROWS, COLUMNS = 0.05, 40, 52  # 3 x 4 blocks
 AXLES = Axles(0.9, 0.7, 0.6, 0.16, 0.06, 0.7, 0.3)
@@ -192,3 +199,47 @@ def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float)
     assert at[0] + turn[0] @ [0, 0, r - loads[1]] == pytest.approx([u, v, rear + r], abs=1e-9)
     assert at[1] + turn[1] @ [base, 0, r] == pytest.approx([*over_front, front + r], abs=1e-9)
     assert at[2] + turn[2] @ [0, 0, r] == pytest.approx([u, v, rear + r], abs=1e-9)
+
+
+def test_a_plate_is_lengthened_in_its_own_plane_and_made_wider_by_half_as_much() -> None:
+    part = Part("ramp", (0.0, 2.0), (-0.5, 0.6), (0.10, 0.20), "nose", on="rear axle")
+    plates = plates_of((part,), 0.04)
+    assert plates.edges[0] == pytest.approx([-0.02, 2.02, -0.51, 0.61, 0.099, 0.201], abs=1e-12)
+    assert (plates.zone[0], plates.frame[0]) == (1, 2)
+
+
+def test_a_body_is_held_off_the_upright() -> None:
+    assert lean_of(0.3, 1.0) == pytest.approx(math.asin(0.3))
+    assert lean_of(5.0, 1.0) == -lean_of(-5.0, 1.0) == pytest.approx(math.asin(0.9))
+
+
+@pytest.mark.parametrize("size", [2, 3, 4, 7])
+def test_closing_fills_what_is_narrower_than_its_square_and_takes_nothing_away(size: int) -> None:
+    for gap in (size - 1, size):
+        known = np.ones((20, 30), bool)
+        known[:, 9 : 9 + gap] = False
+        assert (_closing(known, size) == (known | (gap < size))).all()
+    some = np.random.default_rng(size).random((20, 30)) < 0.6
+    inner = (slice(size, -size), slice(size, -size))
+    assert (_closing(some, size) >= some)[inner].all()
+
+
+def test_a_window_holds_every_part_and_tyre_at_both_ends_of_the_line() -> None:
+    """With a margin all round, whichever part reaches farthest."""
+    parts = (
+        Part("floor", (0.1, 2.5), (-0.6, 0.6), (0.1, 0.1), "belly"),
+        Part("lip", (3.4, 4.6), (-0.2, 0.9), (0.1, 0.1), "nose"),
+        Part("hitch", (-1.3, -1.0), (-0.1, 0.1), (0.1, 0.1), "tail"),
+        Part("box", (0.5, 0.6), (-0.3, 0.3), (0.1, 0.1), "belly"),
+    )
+    car, travel = vehicle(*parts, front_overhang=0.4, rear_overhang=0.3), replace(STRAIGHT, wander=0.2)
+    line = travel_line([(1.0, 2.0), (5.0, 5.0)], car, travel, 0.05)
+    frame = window(line, car, travel, 0.05, margin=0.3)
+    c, s = math.cos(line.yaw[0]), math.sin(line.yaw[0])
+    high = (np.array(frame.shape[::-1]) - 1) * frame.cell
+    for end in (line.xy[0], line.xy[-1]):
+        for x, y in itertools.product((-1.3, 4.6), (-0.9 - 0.2, 0.9 + 0.2)):
+            # guided at the rear axle, which stands a wheelbase short of the line's end
+            ahead = x if x < 0 else x - L
+            at = frame.to_grid((end[0] + c * ahead - s * y, end[1] + s * ahead + c * y))
+            assert (at >= 0.3 - 1e-6).all() and (at <= high - 0.3 + 1e-6).all(), (x, y)

@@ -107,10 +107,11 @@ def by_kernel(car: Vehicle, ground: np.ndarray, pitch: float, roll: float) -> tu
     return np.concatenate([wheels, middle + angle * y]), forces
 
 
-def test_four_springs_lie_where_a_general_minimiser_puts_them() -> None:
+@pytest.mark.parametrize("count", [24, 200])  # a few: soon done uncompiled too
+def test_four_springs_lie_where_a_general_minimiser_puts_them(count: int) -> None:
     rng = np.random.default_rng(4)
     hanging = stopped = 0
-    for _ in range(200):
+    for _ in range(count):
         car = random_springs(rng)
         ground = rng.normal(0, 0.07, 4)
         pitch, roll = rng.uniform(-0.15, 0.15), rng.uniform(-0.06, 0.06)
@@ -123,7 +124,7 @@ def test_four_springs_lie_where_a_general_minimiser_puts_them() -> None:
         hanging += up.any()
         droop = np.repeat([car.springs.front_droop, car.springs.rear_droop], 2)
         stopped += (ours[:4] - ours[4:] < -droop + 1e-9).any()
-    assert hanging > 20 and stopped > 60  # the grounds really reach the limits
+    assert hanging > count / 10 and stopped > 0.3 * count  # the grounds really reach the limits
 
 
 def test_a_cart_stands_on_the_three_wheels_under_its_centre_of_mass() -> None:
@@ -247,13 +248,14 @@ def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
     return off, bool(((lift > 1e-4) == (twin > 1e-4)).all()), bool((twin > 1e-4).any())
 
 
-def test_the_whole_ride_stands_where_a_general_minimiser_puts_it() -> None:
-    """On 200 random grounds, springs, droops, loads and carts."""
+@pytest.mark.parametrize("count", [6, 200])
+def test_the_whole_ride_stands_where_a_general_minimiser_puts_it(count: int) -> None:
+    """On random grounds, springs, droops, loads and carts."""
     rng = np.random.default_rng(11)
-    found = [random_stand(rng) for _ in range(200)]
+    found = [random_stand(rng) for _ in range(count)]
     assert max(off for off, _, _ in found) < 5e-5
     assert all(same for _, same, _ in found)
-    assert 30 < sum(hangs for _, _, hangs in found) < 160
+    assert 0.15 * count < sum(hangs for _, _, hangs in found) < 0.8 * count
 
 
 def test_without_limits_the_answer_is_the_closed_form_to_the_last_digit() -> None:

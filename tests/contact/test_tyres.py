@@ -43,6 +43,23 @@ def test_equals_brute_force_on_rough_ground_at_any_heading(seed: int) -> None:
         )
 
 
+@pytest.mark.parametrize("yaw", [0.0, 1.1, math.pi / 2, -2.6])
+def test_equals_brute_force_at_the_rim_of_the_ground(yaw: float) -> None:
+    """The first and the last rows and columns carry a tyre as any others do: they alone are high there."""
+    rng = np.random.default_rng(9)
+    ground = rng.normal(0, 0.002, (40, 50))
+    ground[[0, -1]] += 0.3
+    ground[:, [0, -1]] += 0.3
+    last = np.array([(50 - 1) * CELL, (40 - 1) * CELL])
+    for u, v in ((0.02, 0.2), (last[0] - 0.02, 0.2), (0.25, 0.02), (0.25, last[1] - 0.02), (0.01, last[1])):
+        expected = brute(ground, u, v, yaw, 0.12, 0.05)
+        assert tyre(ground, u, v, yaw, 0.12, 0.05) == pytest.approx(expected, abs=1e-9)
+        hub = Hub(u, v, math.cos(yaw), math.sin(yaw))
+        j, i = divmod(tyre_node(rolled(ground, 20), hub, 0.12, 0.05), 50)
+        a = (i * CELL - u) * math.cos(yaw) + (j * CELL - v) * math.sin(yaw)
+        assert ground[j, i] + math.sqrt(0.12**2 - a * a) - 0.12 == pytest.approx(expected, abs=1e-9)
+
+
 def test_the_carrying_node_explains_the_height() -> None:
     rng = np.random.default_rng(5)
     ground = rng.normal(0, 0.02, (60, 100))

@@ -1,160 +1,303 @@
-"""A seeded sample of small wrongs put into one module of the package, each held against that room's tests.
+"""A seeded sample of small wrongs put into the package, each held against the tests that run its line.
 
-``.venv/bin/python tests/fuzz/mutants.py work/release.py tests/work/test_release.py --count 20 --seed 1``
-names what no test noticed; without a module some of every room's (``ROOMS``). The module is changed in a copy
-of the package, never here.
+``.venv/bin/python tests/fuzz/mutants.py --room cut --count 30 --seed 1`` names what no test noticed; without a
+room some of every room's (``ROOMS``). ``--module contact/stand/ride.py`` takes that module alone, ``--line 120``
+that line alone.
+
+1. Each test file of a room is run once with coverage: which test runs which line, how long it takes. Kept in
+   ``build/mutants`` until the file or the room changes. Loops that are compiled are tried uncompiled (a test
+   of them that takes over ``SLOW`` seconds so is left out).
+2. A wrong is put in as the module is imported, no file is touched. The tests that run its line are tried,
+   the quickest first, until one fails; what hangs is noticed.
+
+Left alone: annotations, decorators, what stands in an f-string (a text), and modules that only hold words. Wrongs
+that nothing can notice stand in ``survivors.toml``; a score is noticed / (made - those).
 """
 
 from __future__ import annotations
 
 import argparse
-import ast
-import copy
+import hashlib
+import importlib
+import json
 import os
-import shutil
+import signal
 import subprocess
 import sys
-import tempfile
 import time
+import tomllib
 from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from random import Random
 
+from wrongs import PACKAGE, Wrong, Wronged, all_wrongs
+
 ROOT = Path(__file__).resolve().parents[2]
-OTHER = {
-    ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
-    ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.In: ast.NotIn, ast.NotIn: ast.In, ast.And: ast.Or, ast.Or: ast.And,
-    ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult,
+KEPT = ROOT / "build" / "mutants"
+SLOW = 3  # s that one test may take uncompiled
+ENOUGH = 12.0  # s of tests that one wrong is held against, as they take when all is right
+
+# room -> (its modules, the tests they are held against)
+ROOMS: dict[str, tuple[str, str]] = {
+    "contact": (
+        "contact/*.py contact/*/*.py",
+        "contact/*.py test_kernels.py",
+    ),
+    "cut": (
+        "cut/*.py",
+        "cut/*.py work/test_release.py",
+    ),
+    "chance": (
+        "chance/*.py",
+        "chance/*.py terrain/test_all_points.py",
+    ),
+    "work/release": ("work/release.py", "work/test_release.py work/test_instead.py published/test_slab_limits.py"),
+    "verify": (
+        "verify/*.py",
+        "verify/*.py published/test_edges_after_work.py",
+    ),
 }  # fmt: skip
-
-CHECK = ("tests/verify/test_check.py", "-k", "a_cut_by_the_plan or what_is_gone or half_the_cut_leaves or cut_too_deep"
-         " or few_points_hit or wrong_place or felt_gaps or what_stands_alone or cannot_all_be_true or still_to_go_is"
-         " or how_deep_a_pass or all_points_that_leave")  # fmt: skip
-# room -> module -> the tests that it is held against: those of the room that take seconds
-ROOMS: dict[str, dict[str, Sequence[str]]] = {
-    "contact": {
-        "contact/stand/ride.py": ("tests/contact/test_ride.py",),
-        "contact/stand/tyres.py": ("tests/contact/test_tyres.py", "tests/contact/test_ride.py"),
-        "contact/clearance/sweep.py": ("tests/contact/test_sweep_twin.py",),
-        "contact/clearance/kernels.py": ("tests/contact/test_sweep_twin.py",),
-        "contact/path/path.py": ("tests/contact/test_path.py",),
-    },
-    "cut": {
-        "cut/problem.py": ("tests/cut/test_cut_plan.py",),
-        "cut/solver.py": ("tests/cut/test_cut_plan.py",),
-        "cut/slab_limits.py": ("tests/cut/test_slab_rules.py", "tests/work/test_release.py"),
-        "cut/ruled_out.py": ("tests/cut/test_slab_rules.py", "tests/work/test_release.py"),
-    },
-    "chance": {
-        "chance/assess.py": ("tests/chance/test_chance.py", "tests/chance/test_second_look.py"),
-        "chance/against_all_points.py": ("tests/chance/test_second_look.py",),
-        "chance/planned.py": ("tests/chance/test_chance_planned.py", "-k", "not over_many_places"),
-        "chance/witness.py": ("tests/chance/test_chance_witness.py", "tests/chance/test_evidence_bad_input.py"),
-    },
-    "work/release": {"work/release.py": ("tests/work/test_release.py",)},
-    "verify": {
-        "verify/finished.py": ("tests/verify/test_finished.py",),
-        "verify/by_hand.py": CHECK,
-        "verify/removed.py": CHECK,
-        "verify/edges.py": CHECK,
-        "verify/rest.py": CHECK,
-    },
-}  # fmt: skip
+WORDS = ("__init__.py", "words.py", "doubt_words.py")  # read by the tests of what is said
+UNCOMPILED = (  # small enough
+    *("contact/test_small_kernels.py", "contact/test_tyres.py", "contact/test_springs.py"),
+    *("contact/test_soft.py", "cut/test_feather_limits.py"),
+)
 
 
-def wrongs(node: ast.AST) -> list[ast.AST]:
-    """The node with one thing in it wrong, each way that there is; none for most."""
-    found = []
-    if isinstance(node, ast.Compare) and type(node.ops[0]) in OTHER:
-        new = copy.deepcopy(node)
-        new.ops[0] = OTHER[type(node.ops[0])]()  # type: ignore[call-overload]
-        found.append(new)
-    if isinstance(node, ast.BoolOp | ast.BinOp) and type(node.op) in OTHER:
-        other = copy.deepcopy(node)
-        other.op = OTHER[type(node.op)]()  # type: ignore[call-overload]
-        found.append(other)
-    if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.Not):
-        found.append(node.operand)
-    if isinstance(node, ast.Constant) and isinstance(node.value, bool):
-        found.append(ast.Constant(not node.value))
-    elif isinstance(node, ast.Constant) and isinstance(node.value, int | float):
-        found.append(ast.Constant(node.value * 2 + 1))
-    if isinstance(node, ast.IfExp):
-        found.append(ast.IfExp(node.test, node.orelse, node.body))
-    return found
+class Clock:
+    """A pytest plugin: no test longer than a limit, and how long each took that passed."""
+
+    def __init__(self, limit: int) -> None:
+        self.limit, self.took = limit, dict[str, float]()
+
+    def pytest_runtest_logstart(self) -> None:
+        if self.limit:
+            signal.setitimer(signal.ITIMER_PROF, self.limit)  # of work: the machine may be busy
+
+    def pytest_runtest_logfinish(self) -> None:
+        signal.setitimer(signal.ITIMER_PROF, 0)
+
+    def pytest_runtest_logreport(self, report: object) -> None:
+        name = report.nodeid  # type: ignore[attr-defined]
+        if not report.passed:  # type: ignore[attr-defined]
+            self.took[name] = float("inf")
+        self.took[name] = self.took.get(name, 0.0) + report.duration  # type: ignore[attr-defined]
 
 
-def mutants(source: str) -> list[tuple[int, str, str]]:
-    """(line, what was there and is now, whole text) of every mutant of a module."""
-    tree, found = ast.parse(source), []
-    for parent in list(ast.walk(tree)):
-        for field, value in ast.iter_fields(parent):
-            for at, node in enumerate(value if isinstance(value, list) else [value]):
-                if not isinstance(node, ast.AST) or not hasattr(node, "lineno"):
-                    continue
-                for wrong in wrongs(node):
-                    told = f"{ast.unparse(node)[:60]} -> {ast.unparse(wrong)[:60]}"
-                    if isinstance(value, list):
-                        value[at] = wrong
-                    else:
-                        setattr(parent, field, wrong)
-                    found.append((node.lineno, told, ast.unparse(ast.fix_missing_locations(tree))))
-                    if isinstance(value, list):
-                        value[at] = node
-                    else:
-                        setattr(parent, field, node)
-    return found
+def too_slow(*_: object) -> None:
+    """What the alarm of a test does."""
+    raise TimeoutError("takes too long")
 
 
-def noticed(module: str, tests: Sequence[str], count: int, seed: int) -> tuple[int, list[str]]:
-    """(how many mutants of a module were made, those that no test noticed); one that takes far longer than the
-    tests did counts as noticed."""
-    with tempfile.TemporaryDirectory(prefix="mutants") as place:
-        shutil.copytree(ROOT / "pipeline", Path(place) / "pipeline")
-        shutil.copytree(ROOT / "configs", Path(place) / "configs")
-        target = Path(place) / "pipeline" / "crestcut" / module
-        source = target.read_text(encoding="utf-8")
-        every = mutants(source)
-        some = Random(seed).sample(every, min(count, len(every)))
-        command = [sys.executable, "-m", "pytest", "-q", "-x", "-p", "no:cacheprovider", *tests]
-        env = {**os.environ, "PYTHONPATH": f"{place}/pipeline", "PYTHONDONTWRITEBYTECODE": "1"}
+def measure(test: str, uncompiled: bool, into: Path) -> None:
+    """In a process of its own: run a test file with coverage, write each test's time."""
+    import pytest
 
-        def passes(limit: float) -> bool:
-            try:
-                done = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, timeout=limit)
-            except subprocess.TimeoutExpired:
-                return False
-            return done.returncode == 0
+    signal.signal(signal.SIGPROF, too_slow)
+    clock = Clock(SLOW if uncompiled else 0)
+    pytest.main(
+        ["-q", "-p", "no:cacheprovider", "--cov=crestcut", "--cov-context=test", "--cov-report=", test],
+        [clock],
+    )
+    into.write_text(json.dumps(clock.took))
 
-        assert passes(600), f"the tests of {module} fail as it is"
+
+def sources(room: str) -> str:
+    """A digest of a room's code."""
+    return hashlib.sha256(b"".join((PACKAGE / m).read_bytes() for m in modules_of(room))).hexdigest()
+
+
+Found = dict[str, dict[str, object]]  # test -> {"took": s, "lines": {module: lines}}
+
+
+def lines_of(test: Path, uncompiled: bool, package: str) -> Found:
+    """What each test of a file runs and how long it takes; from what is kept where nothing has changed."""
+    from coverage import CoverageData
+
+    key = hashlib.sha256(test.read_bytes() + package.encode() + bytes([uncompiled])).hexdigest()[:20]
+    kept = KEPT / f"{test.stem}-{key}.json"
+    if not kept.exists():
+        KEPT.mkdir(parents=True, exist_ok=True)
+        data, times = KEPT / f"{key}.coverage", KEPT / f"{key}.times"
+        env = {**os.environ, "COVERAGE_FILE": str(data), "NUMBA_DISABLE_JIT": str(int(uncompiled))}
+        command = [
+            sys.executable,
+            __file__,
+            "--measure",
+            str(test.relative_to(ROOT)),
+            str(int(uncompiled)),
+            str(times),
+        ]
+        subprocess.run(command, cwd=ROOT, env=env, capture_output=True, check=True)
+        found: Found = {
+            n: {"took": s, "lines": {}} for n, s in json.loads(times.read_text()).items() if s < 1e9
+        }
+        seen = CoverageData(str(data))
+        seen.read()
+        for file in seen.measured_files():
+            if not Path(file).is_relative_to(PACKAGE):
+                continue
+            module = Path(file).relative_to(PACKAGE).as_posix()
+            for line, contexts in seen.contexts_by_lineno(file).items():
+                for name in {c.rpartition("|")[0] for c in contexts} & set(found):
+                    found[name]["lines"].setdefault(module, []).append(line)  # type: ignore[attr-defined]
+        kept.write_text(json.dumps(found))
+        data.unlink(missing_ok=True)  # none where every test is too slow
+        times.unlink()
+    loaded: Found = json.loads(kept.read_text())
+    return loaded
+
+
+def tests_for(wrong: Wrong, known: Found) -> list[str]:
+    """The tests that run its lines (all of its module where it runs as that is imported), the quickest first; then
+    the rest of their files, whose scenes stand by then; no more than take ``ENOUGH`` seconds."""
+
+    def runs(name: str) -> bool:
+        lines = known[name]["lines"].get(wrong.module, [])  # type: ignore[attr-defined]
+        return bool(lines) and (not set(wrong.lines).isdisjoint(lines))
+
+    first = [name for name in known if runs(name)]
+    if not first:
+        first = [name for name in known if wrong.module in known[name]["lines"]]  # type: ignore[operator]
+    files = {name.partition("::")[0] for name in first}
+    rest = [name for name in known if name.partition("::")[0] in files and name not in first]
+    chosen, total = [], 0.0
+    for group in (first, rest):
+        for name in sorted(group, key=lambda n: float(known[n]["took"])):  # type: ignore[arg-type]
+            took = float(known[name]["took"])  # type: ignore[arg-type]
+            if total + took <= ENOUGH or not chosen:
+                chosen.append(name)
+                total += took
+    return chosen
+
+
+def noticed(wrong: Wrong, tests: Sequence[str], limit: float) -> bool:
+    """Does one of the tests fail with it? In a fork, which has loaded all that is not the package's."""
+    child = os.fork()
+    if not child:
+        code = 3
+        try:
+            os.setsid()
+            quiet = os.open(os.devnull, os.O_RDWR)
+            for out in (0, 1, 2):
+                os.dup2(quiet, out)
+            import numba
+            import pytest
+
+            numba.config.DISABLE_JIT = wrong.kernel
+            os.environ["NUMBA_DISABLE_JIT"] = str(int(wrong.kernel))
+            sys.meta_path.insert(0, Wronged(wrong))
+            code = int(pytest.main(["-q", "-x", "-p", "no:cacheprovider", "-p", "no:cov", *tests]))
+        finally:
+            os._exit(code)
+    until = time.monotonic() + limit
+    ended, status = 0, 0
+    while not ended and time.monotonic() < until:
+        ended, status = os.waitpid(child, os.WNOHANG)
+        time.sleep(0.02)
+    with suppress(ProcessLookupError):
+        os.killpg(child, signal.SIGKILL)  # and what it began
+    if not ended:
+        os.waitpid(child, 0)
+    return not ended or status != 0
+
+
+def preload() -> None:
+    """Load what the package stands on, so that each fork has it. Not what begins threads of its own."""
+    code = "import sys, crestcut.apps.run as r; r.load_all(); print(*sys.modules)"
+    names = subprocess.run(
+        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True
+    ).stdout.split()
+    left = ("crestcut", "open3d", "distributed", "dask", "matplotlib.pyplot", "__", "site", "encodings")
+    for name in ["pytest", *names]:
+        if not name.startswith(left):
+            with suppress(Exception):
+                importlib.import_module(name)
+
+
+def listed() -> dict[tuple[str, str, str], str]:
+    """(module, text of the line, what was and is there) of the survivors that were looked into -> why."""
+    rows = tomllib.loads((Path(__file__).parent / "survivors.toml").read_text())["lived"]
+    return {(r["module"], r["at"], r["wrong"]): r["why"] for r in rows}
+
+
+def modules_of(room: str) -> list[str]:
+    """Modules of a room, without those of words."""
+    found = [p for pattern in ROOMS[room][0].split() for p in PACKAGE.glob(pattern)]
+    return sorted(p.relative_to(PACKAGE).as_posix() for p in found if p.name not in WORDS)
+
+
+def known_tests(room: str, uncompiled: bool, package: str) -> Found:
+    """What each test of a room runs."""
+    found = [
+        p
+        for pattern in ROOMS[room][1].split()
+        for p in (ROOT / "tests").glob(pattern)
+        if p.name[:5] == "test_"
+    ]
+    known: Found = {}
+    for path in sorted(found):
+        if not uncompiled or path.relative_to(ROOT / "tests").as_posix() in UNCOMPILED:
+            known |= lines_of(path, uncompiled, package)
+    return known
+
+
+def hold(room: str, asked: argparse.Namespace) -> tuple[int, int, int]:
+    """Try a room's sample; (made, noticed, those that nothing can notice)."""
+    every = [w for module in modules_of(room) for w in all_wrongs(module)]
+    if asked.module:
+        every = [w for w in every if w.module == asked.module and asked.line in (0, *w.lines)]
+    some = Random(asked.seed).sample(every, min(asked.count, len(every)))
+    package = sources(room)
+    known = {compiled: known_tests(room, compiled, package) for compiled in {w.kernel for w in some}}
+    seen, equal, why = 0, 0, listed()
+    for number, wrong in enumerate(some):
+        tests = tests_for(wrong, known[wrong.kernel])
+        if not tests:
+            print(f"  {wrong.module} line {wrong.lines[-1]}: no test runs it", flush=True)
+        right = replace(wrong, text=(PACKAGE / wrong.module).read_text(encoding="utf-8"))
+        assert number or not tests or not noticed(right, tests, 600), f"{room}: the tests fail as it is"
+        limit = 60 + 5 * min(ENOUGH, sum(float(known[wrong.kernel][n]["took"]) for n in tests))  # type: ignore[arg-type]
         began = time.monotonic()
-        assert passes(600)  # compiled by now
-        limit = 20 + 5 * (time.monotonic() - began)
-        lived = []
-        for line, told, text in sorted(some):
-            target.write_text(text, encoding="utf-8")
-            if passes(limit):
-                lived.append(f"  {module} line {line}: {told}")
-        return len(some), lived
+        found = bool(tests) and noticed(wrong, tests, limit)
+        seen += found
+        if asked.each:
+            print(
+                f"  {'noticed' if found else 'LIVED'} {time.monotonic() - began:.0f} s {wrong.told}",
+                flush=True,
+            )
+        if not found:
+            reason = why.get((wrong.module, wrong.at, wrong.told), "open: not looked into")
+            equal += reason.startswith("equivalent")
+            entry = {"module": wrong.module, "at": wrong.at, "wrong": wrong.told, "why": reason}
+            told = [f"{k} = {json.dumps(v)}" for k, v in entry.items()]
+            print(f"# {room} line {wrong.lines[-1]}", "[[lived]]", *told, "", sep="\n", flush=True)
+    return len(some), seen, equal
 
 
 def main() -> int:
     """The command."""
     ask = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    ask.add_argument("module", nargs="?", help="under pipeline/crestcut; left out: those of --room, or all")
-    ask.add_argument("tests", nargs="*")
     ask.add_argument("--room", choices=ROOMS, action="append")
-    ask.add_argument("--count", type=int, default=4, help="of each module")
+    ask.add_argument("--module", default="", help="one module of the room, under pipeline/crestcut")
+    ask.add_argument("--line", type=int, default=0, help="one line of it")
+    ask.add_argument("--count", type=int, default=25, help="of each room")
     ask.add_argument("--seed", type=int, default=1)
+    ask.add_argument("--each", action="store_true", help="a line for each")
+    ask.add_argument("--measure", nargs=3, help=argparse.SUPPRESS)
     asked = ask.parse_args()
-    rooms = {"": {asked.module: asked.tests}} if asked.module else ROOMS
-    for room in asked.room or rooms:
-        made, lived = 0, list[str]()
-        for module, tests in rooms[room].items():
-            some, left = noticed(module, tests, asked.count, asked.seed)
-            made, lived = made + some, lived + left
-            print(f"{module}: {some - len(left)} of {some} noticed", *left, sep="\n", flush=True)
-        print(f"{room or asked.module}: {made - len(lived)} of {made}\n", flush=True)
+    if asked.measure:
+        measure(asked.measure[0], asked.measure[1] == "1", Path(asked.measure[2]))
+        return 0
+    total = [0, 0, 0]
+    preload()
+    for room in asked.room or ROOMS:
+        made, seen, equal = hold(room, asked)
+        total = [a + b for a, b in zip(total, (made, seen, equal), strict=True)]
+        print(f"{room}: {seen} noticed of {made}, {equal} that nothing can notice\n", flush=True)
+    print(f"all: {total[1]} of {total[0] - total[2]}, {total[1] / max(1, total[0] - total[2]):.0%}")
     return 0
 
 
