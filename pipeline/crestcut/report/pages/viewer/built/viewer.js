@@ -1,5 +1,5 @@
 /*!
-built from 9a794cc1ed1f7dbfd5464549c4e3b49021f5dca2a29d02dc6850af356cc2800a
+built from b534f65ad0b2f546387bce8c57cc630c16263389c035c91903755311d4d523d0
 
 three 0.187.0 (MIT)
 The MIT License
