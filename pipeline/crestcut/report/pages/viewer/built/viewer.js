@@ -1,5 +1,5 @@
 /*!
-built from 8edfdab262c791da847d6ba9e6e402ba6e58906ca7c5dac1f3b7a2eb1ddece7c
+built from 74725ce5eeb065cad2317515aabcb3270edb71b0981b08ab92a0e61515044648
 
 three 0.187.0 (MIT)
 The MIT License

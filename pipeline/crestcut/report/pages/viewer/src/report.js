@@ -124,7 +124,7 @@ function slider(report, view) {
     told.textContent = words;
     range.setAttribute("aria-valuetext", words);
     fillDrawing(report, k, y, byId("profile"), byId("profile-words"), { brisk, after });
-    // a phone and paper do not show the picture of the answer twice
+    // phone, tablet and paper do not show the picture of the answer twice
     byId("profile").parentElement.classList.toggle(
       "same",
       k === drive.worst && !after && across.value === "worst",
