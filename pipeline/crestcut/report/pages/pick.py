@@ -17,6 +17,7 @@ from scipy import ndimage
 from crestcut.base.cautions import MEASURED_VEHICLE
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame
+from crestcut.base.memory import trimmed
 from crestcut.base.paper import FEET
 from crestcut.contact import over_small_holes
 from crestcut.cut import CAREFUL_SHARE, DEFAULT_DEEPEST, REFUSED_SHARE
@@ -236,6 +237,7 @@ def _at(mask: BoolArray, frame: GridFrame, xy: FloatArray) -> BoolArray:
 
 def _stands(points: FloatArray, frame: GridFrame) -> BoolArray:
     """(ny, nx): may a tyre stand at the nodes, with tiles along this frame's axes?"""
+    trimmed()  # what was drawn, and finding it the other way, left holes
     area = float(np.prod(frame.shape)) * frame.cell**2
     lattice = Lattice.around(frame, pitch_for(area, len(points)))
     placed = lattice.place(points)
