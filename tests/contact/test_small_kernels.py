@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from crestcut.base.grid import FloatArray
-from crestcut.contact.clearance.blocks import blocks_of, layers_of, least_gaps, lower_to, untiled
+from crestcut.contact.clearance.blocks import BLOCK, blocks_of, layers_of, least_gaps, lower_to, untiled
 from crestcut.contact.clearance.kernels import FAR, Pairs, Placed, Plates, column_range, planes_of
 from crestcut.contact.clearance.pose_pairs import place_pairs
 from crestcut.contact.clearance.sweep import plates_of
@@ -243,3 +243,15 @@ def test_a_window_holds_every_part_and_tyre_at_both_ends_of_the_line() -> None:
             ahead = x if x < 0 else x - L
             at = frame.to_grid((end[0] + c * ahead - s * y, end[1] + s * ahead + c * y))
             assert (at >= 0.3 - 1e-6).all() and (at <= high - 0.3 + 1e-6).all(), (x, y)
+
+
+def test_no_node_of_a_block_stands_higher_over_its_plane_than_is_noted() -> None:
+    """What every bound of a sweep hangs on: the noted height is that of the highest node."""
+    ground = rough(4, 0.1)
+    blocks = blocks_of(ground, CELL)
+    away = (np.arange(BLOCK) - 0.5 * (BLOCK - 1)) * CELL
+    middle, slope_u, slope_v, above = np.moveaxis(blocks.planes, -1, 0)[..., None, None]
+    plain = middle + slope_u * away + slope_v * away[:, None]
+    over = np.where(blocks.tiles > VOID / 2, blocks.tiles - plain, -np.inf)
+    assert over.max(axis=(2, 3)) == pytest.approx(above[..., 0, 0], abs=1e-12)
+    assert (over.max(axis=3) <= blocks.roof + 1e-12).all()
