@@ -11,13 +11,13 @@ import numpy as np
 import pytest
 
 from crestcut.base.grid import FloatArray
-from crestcut.contact.clearance.blocks import blocks_of, layers_of, least_gaps, lower_to, untiled
+from crestcut.contact.clearance.blocks import BLOCK, blocks_of, layers_of, least_gaps, lower_to, untiled
 from crestcut.contact.clearance.kernels import FAR, Pairs, Placed, Plates, column_range, planes_of
 from crestcut.contact.clearance.pose_pairs import place_pairs
 from crestcut.contact.clearance.sweep import plates_of
 from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.records import Batch
-from crestcut.contact.stand.ground import _closing
+from crestcut.contact.stand.ground import _bridged, _closing
 from crestcut.contact.stand.tyres import VOID, Axles, Stance, lean_of, row_maxima, settle_part, tyre_ground
 from crestcut.vehicle.records import Part
 from scenes import STRAIGHT, L, vehicle
@@ -243,3 +243,38 @@ def test_a_window_holds_every_part_and_tyre_at_both_ends_of_the_line() -> None:
             ahead = x if x < 0 else x - L
             at = frame.to_grid((end[0] + c * ahead - s * y, end[1] + s * ahead + c * y))
             assert (at >= 0.3 - 1e-6).all() and (at <= high - 0.3 + 1e-6).all(), (x, y)
+
+
+def test_no_node_of_a_block_stands_higher_over_its_plane_than_is_noted() -> None:
+    """What every bound of a sweep hangs on: the noted height is that of the highest node."""
+    ground = rough(4, 0.1)
+    blocks = blocks_of(ground, CELL)
+    away = (np.arange(BLOCK) - 0.5 * (BLOCK - 1)) * CELL
+    middle, slope_u, slope_v, above = np.moveaxis(blocks.planes, -1, 0)[..., None, None]
+    plain = middle + slope_u * away + slope_v * away[:, None]
+    over = np.where(blocks.tiles > VOID / 2, blocks.tiles - plain, -np.inf)
+    assert over.max(axis=(2, 3)) == pytest.approx(above[..., 0, 0], abs=1e-12)
+    assert (over.max(axis=3) <= blocks.roof + 1e-12).all()
+
+
+def test_a_hole_is_bridged_in_a_straight_line_over_its_shortest_crossing() -> None:
+    """Against all pairs of measured nodes in line with a hole's node, in eight directions."""
+    rng, size = np.random.default_rng(6), 4
+    values = rng.normal(0, 1.0, (18, 20))
+    values[5:9, 4:7] = values[11, 2:15] = values[2:16, 16] = values[rng.random(values.shape) < 0.1] = np.nan
+    nodes = np.argwhere(np.isnan(values))
+    for (j, i), found in zip(nodes, _bridged(values, nodes, size), strict=True):
+        best = (math.inf, math.nan)
+        for dj, di in ((0, 1), (1, 0), (1, 1), (1, -1)):
+            ends = []
+            for side in (-1, 1):
+                for n in range(1, size + 1):
+                    at = j + side * n * dj, i + side * n * di
+                    if 0 <= at[0] < 18 and 0 <= at[1] < 20 and np.isfinite(values[at]):
+                        ends.append((n, values[at]))
+                        break
+            if len(ends) == 2 and ends[0][0] + ends[1][0] <= size + 1:
+                (a, low), (b, high) = ends
+                across = (a + b) * math.hypot(dj, di)
+                best = min(best, (across, (low * b + high * a) / (a + b)), key=lambda c: c[0])
+        assert found == pytest.approx(best[1], abs=1e-12, nan_ok=True)
