@@ -35,7 +35,7 @@ _MEANING = {
 }  # fmt: skip
 _UNIT_IN_NAME = re.compile(r"[\[(_ ](us-ft|mm|cm|m|in|ft)[\])]?$")
 _FEWEST_ROWS = 3
-LONG = 40  # characters of a row, about
+LONG, MOST_ROWS = 40, 100_000  # characters of a row, about; rows at a time: text takes more room than numbers
 
 
 @dataclass(frozen=True)
@@ -262,7 +262,7 @@ def _blocks(path: Path, encoding: str, layout: _Layout, rows: int, scale: _Scale
     with path.open(encoding=encoding, newline="\n") as file:
         for _ in range(layout.first_row):
             file.readline()
-        while text := _some_lines(file, rows * LONG):
+        while text := _some_lines(file, min(rows, MOST_ROWS) * LONG):
             if not any(line.split("#")[0].strip() for line in io.StringIO(text)):
                 continue  # numpy warns of what holds no row
             table = _table(text, layout, path, encoding)
