@@ -9,8 +9,6 @@ those of all others. Inlined by force there is one copy. (Seen with numba 0.68; 
 from __future__ import annotations
 
 import ast
-import subprocess
-import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -22,8 +20,6 @@ import crestcut
 from crestcut.contact.stand.tyres import Axles, settle, settle_part, tyre_ground
 
 PACKAGE = Path(crestcut.__file__).parent
-AXLES = Axles(2.8, 1.5, 1.5, 0.3, 0.1, 0.5, 0.5)
-PLACES = np.array([[0.5, 2.0, 0.0, 0.0, 0.0]])
 
 
 def kernels() -> dict[str, tuple[ast.FunctionDef, dict[str, object]]]:
@@ -53,7 +49,8 @@ def test_fast_kernels_that_others_call_are_inlined() -> None:
 
 def test_read_only_arrays_do_not_have_the_ride_compiled_again() -> None:
     """Frozen records hand out read-only arrays, stages their own: one kernel serves both."""
-    heights, places, axles = np.zeros((40, 60)), PLACES.copy(), AXLES
+    axles = Axles(2.8, 1.5, 1.5, 0.3, 0.1, 0.5, 0.5)
+    heights, places = np.zeros((40, 60)), np.array([[0.5, 2.0, 0.0, 0.0, 0.0]])
     for frozen in (False, True):
         for array in (heights, places):
             array.flags.writeable = not frozen
@@ -87,15 +84,3 @@ def test_where_nothing_can_be_kept_loops_are_compiled_all_the_same(monkeypatch: 
         return 2 * x
 
     assert twice(21) == 42 and hasattr(twice, "py_func")
-
-
-def test_what_was_compiled_before_is_loaded_beforehand_and_nothing_is_compiled_for_it() -> None:
-    settle(tyre_ground(np.zeros((40, 60)), 0.1, AXLES), PLACES, AXLES, False)  # compiled now, or long ago
-    told = """
-from crestcut.base.kernels import load_compiled
-from crestcut.contact.stand.tyres import settle_part
-load_compiled()
-print(len(settle_part.signatures), sum(settle_part.stats.cache_misses.values()))
-"""
-    done = subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, check=True)
-    assert done.stdout.split() == ["1", "0"]

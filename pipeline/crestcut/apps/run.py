@@ -8,7 +8,6 @@ from pathlib import Path
 
 from crestcut.apps.rerun import job_of_record
 from crestcut.base.errors import Say, Verdict
-from crestcut.base.kernels import load_compiled
 from crestcut.base.language import Words, speaking, words_of
 from crestcut.base.parallel import meanwhile
 from crestcut.job import Job, ScanChoice
@@ -142,4 +141,3 @@ def load_all() -> None:
     for name in report.__all__:
         getattr(report, name)
     load_caster()
-    load_compiled()

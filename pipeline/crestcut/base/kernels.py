@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import suppress
 from typing import Any, TypeVar, cast
 
 import numba
@@ -11,7 +10,6 @@ import numpy as np
 
 F = TypeVar("F", bound=Callable[..., Any])
 Whole = int | np.int64  # a whole number, as a loop counts or as numpy has it
-_loops: list[Any] = []  # those of the modules that are loaded
 
 
 def njit(
@@ -29,15 +27,6 @@ def njit(
             compiled: Any = numba.njit(cache=True, nogil=True, **options)(loop)
         except RuntimeError:  # no place for what is compiled
             compiled = numba.njit(nogil=True, **options)(loop)
-        _loops.append(compiled)
         return cast(F, compiled)
 
     return decorate
-
-
-def load_compiled() -> None:
-    """Load from the cache whatever an earlier run has compiled of the loops there are, beforehand."""
-    for loop in _loops:
-        with suppress(AttributeError):  # another version of the compiler keeps it elsewhere
-            for signature, *_ in loop._cache._cache_file._load_index():
-                loop.compile(signature)
