@@ -301,6 +301,7 @@ def test_from_the_scan_to_a_released_sheet_by_one_hand(pages: Any, tmp_path: Pat
         by.go("main button.main")
         page.wait_for_selector("#verdict, .wrong-box", timeout=120_000)
         assert page.locator(".wrong-box").count() == 0, page.locator(".wrong-box").inner_text()
+        page.wait_for_selector("main:not(:has([data-progress]))", timeout=120_000)  # plan and files follow
         by.go("nav a[href='/work']")
         at(page, "work")
         result = json.loads((tmp_path / "job" / "results" / "result.json").read_text(encoding="utf-8"))
