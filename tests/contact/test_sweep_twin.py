@@ -157,6 +157,13 @@ def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit(end: 
         np.array_equal(ours.gap.values, full.gap.values, equal_nan=True)
         and ours.unmeasured == full.unmeasured
     )
+    if end < 10:  # an earlier sweep without heights over the cells has none to take over
+        gaps = sweep(s.vehicle, s.surface, s.ride, cells=False)
+        again = sweep(s.vehicle, lower, rode, earlier=Swept(s.surface, s.ride, gaps))
+        assert np.array_equal(again.gap.values, full.gap.values, equal_nan=True)
+        assert (again.pair_gap == full.pair_gap).all() and again.lowest.keys() == full.lowest.keys()
+        less = sweep(s.vehicle, lower, rode, Swept(s.surface, s.ride, gaps), cells=False)
+        assert (less.pair_gap == full.pair_gap).all() and less.least == ours.least
 
 
 def test_raising_a_part_by_h_raises_its_gap_by_h_and_a_removed_part_never_lowers_it() -> None:

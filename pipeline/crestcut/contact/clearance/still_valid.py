@@ -24,9 +24,12 @@ class Swept:
     ride: Ride
     clearance: Clearance
 
-    def serves(self, batch: Batch, parts: int) -> FloatArray | None:
-        """Its gaps, (poses, parts) m, where it was of the same poses and as many parts; else None."""
+    def serves(self, batch: Batch, parts: int, cells: bool) -> FloatArray | None:
+        """Its gaps, (poses, parts) m, where it was of the same poses and as many parts, and kept what is
+        asked; else None. cells : as of ``sweep``: one made without has no lowest heights to take over."""
         old, gaps = self.ride.batch, self.clearance.pair_gap
+        if cells and not self.clearance.lowest:
+            return None
         same = old.places is batch.places or np.array_equal(old.places, batch.places)
         same = same and np.array_equal(old.live, batch.live)
         return gaps if same and gaps is not None and gaps.shape[1] == parts else None

@@ -58,7 +58,7 @@ def sweep(
     frame = surface.top.frame
     plates, over = plates_of(parts, ride.line.step), blocks_of(ground, frame.cell)
     judged, gaps, kept = batch.live, np.full((len(batch.places), len(parts)), FAR), None
-    if earlier is not None and (were := earlier.serves(batch, len(parts))) is not None:
+    if earlier is not None and (were := earlier.serves(batch, len(parts), cells)) is not None:
         judged = judged & concerned(earlier, batch, plates, over)
         gaps[:] = were
     pairs = every_pair(np.flatnonzero(judged), len(parts))
