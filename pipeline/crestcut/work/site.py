@@ -53,13 +53,9 @@ def along(ends: tuple[float, float], share: S) -> S:
     return ends[0] + (ends[1] - ends[0]) * share
 
 
-def share_of(facet: Facet, row: float) -> float:
+def share_of(facet: Facet, row: S) -> S:
     """How far up the facet's rows this one is, 0 to 1."""
     return (row - facet.low) / max(facet.high - facet.low, 1)
-
-
-def _shares(facet: Facet, rows: IntArray) -> FloatArray:
-    return np.asarray((rows - facet.low) / max(facet.high - facet.low, 1))
 
 
 def columns_of(facet: Facet, row: int, wide: int) -> IntArray:
@@ -70,25 +66,21 @@ def columns_of(facet: Facet, row: int, wide: int) -> IntArray:
 
 def _stops(facet: Facet, rows: IntArray, wide: int) -> tuple[IntArray, IntArray]:
     """First and last column cut on each of the rows; none where the last is less."""
-    share = _shares(facet, rows)
+    share = share_of(facet, rows.astype(float))
     first = np.ceil(along(facet.start, share) - 1e-6).astype(int)
     last = np.floor(along(facet.stop, share) + 1e-6).astype(int)
     return np.maximum(first, 0), np.minimum(last, wide - 1)
 
 
 def level_of(facet: Facet, ground: FloatArray, row: int, columns: IntArray) -> FloatArray:
-    """Finished heights over these columns of a row, m: the line between the concrete under the two blocks,
-    and the two heights over it.
-    """
-    share = share_of(facet, row)
-    ends = np.array([along(facet.rear_at, share), along(facet.front_at, share)])
-    here = np.interp(ends, np.arange(ground.shape[1]), ground[row]) + np.array([facet.rear, facet.front])
-    return np.asarray(here[0] + (here[1] - here[0]) * (columns - ends[0]) / (ends[1] - ends[0]))
+    """Finished heights over these columns of a row, m."""
+    return np.asarray(_levels(facet, ground, np.array([row]), columns)[0])
 
 
 def _levels(facet: Facet, ground: FloatArray, rows: IntArray, columns: IntArray) -> FloatArray:
-    """``level_of`` several rows at once, (rows, columns) m."""
-    share = _shares(facet, rows)
+    """Finished heights, (rows, columns) m: on each row the line between the concrete under the two blocks,
+    and the two heights over it."""
+    share = share_of(facet, rows.astype(float))
     rear, front = along(facet.rear_at, share), along(facet.front_at, share)
     low = _between(ground, rows, rear) + facet.rear
     rise = (_between(ground, rows, front) + facet.front - low)[:, None]
