@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import os
 import random
 import re
 from dataclasses import replace
@@ -12,6 +13,7 @@ import pytest
 
 from crestcut.base.language import LANGUAGES, Words, catalogue, say, speaking, wanted, words_of
 from crestcut.base.units import parse_length
+from crestcut.job import words_in
 from crestcut.serve.asking import with_unit
 from serve.served import Served
 
@@ -109,6 +111,20 @@ def test_a_browser_gets_what_it_asks_for() -> None:
         ("de;q=0", "en"), ("xx;q=nonsense,,;;", "en"),
     ):  # fmt: skip
         assert wanted(accept) == language, accept
+
+
+def test_a_job_is_spoken_of_in_its_own_words_whatever_is_wrong_with_it(tmp_path: Path) -> None:
+    """One line of several, a byte order mark before it; nothing that is no plain file is read for them."""
+    job = tmp_path / "yard.toml"
+    job.write_text('language = "de"\nnot = "known"\n[site]\ncountry = "CH"\n', encoding="utf-8-sig")
+    for path in (job, tmp_path / "yard.toml#left gate"):
+        words = words_in(path)
+        assert words.language == "de" and words.decimal == "."
+    assert words_in(job, "en").language == "en"
+    os.mkfifo(tmp_path / "pipe")
+    (tmp_path / "deep").write_text("a = " + "[" * 9000)
+    for name in ("pipe", "deep", ".", "none"):
+        assert words_in(tmp_path / name).language == "en"
 
 
 def test_names_codes_and_scripts_of_a_page_stay() -> None:

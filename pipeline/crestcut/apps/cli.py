@@ -15,7 +15,7 @@ import click
 from crestcut import __version__
 from crestcut.apps.progress import fault, print_line, progress, say_plainly, sent_command, serve_page
 from crestcut.base.errors import CrestcutError
-from crestcut.base.language import LANGUAGES, Words, here, speaking, words_in, words_of
+from crestcut.base.language import LANGUAGES, Words, here, speaking, words_of
 from crestcut.base.pace import seconds_of
 from crestcut.base.stopping import READY, stopped_as_by_ctrl_c
 from crestcut.report import refuse_unwritable, switched
@@ -74,6 +74,13 @@ _OUT = click.option(
 def _speak(words: Words) -> None:
     """From here on answers and faults are told in these words."""
     click.get_current_context().find_root().with_resource(speaking(words))
+
+
+def _speak_as(job: Path, language: str | None = None) -> None:
+    """The same, in those of a job's file."""
+    from crestcut.job import words_in
+
+    _speak(words_in(job, language))
 
 
 def _tell(lines: Sequence[str]) -> None:
@@ -208,7 +215,7 @@ def run(
     job = jobs[0]
     from crestcut.apps.run import reached, run_and_write, spoken
 
-    _speak(words_in(job, language))
+    _speak_as(job, language)
     with progress(seconds_of(out / "result.json", job.name)) as say:
         done, written = run_and_write(job, out, say, language=language)
     if as_json:
@@ -267,7 +274,7 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
     refuse_unwritable(out)
     from crestcut.apps.verify import check_and_write
 
-    _speak(words_in(job))
+    _speak_as(job)
     with progress() as say:
         found, written = check_and_write(job, (*after, *more), out, say)
     if as_json:
@@ -291,7 +298,7 @@ def survey(job: Path, out: Path) -> None:
     """
     from crestcut.apps.survey import survey_and_write
 
-    _speak(words_in(job))
+    _speak_as(job)
     with progress() as say:
         notes, written = survey_and_write(job, out, say)
     _tell([f"Mind: {note}" for note in notes])
@@ -317,7 +324,7 @@ def plot(job: Path, out: Path, **said: str | None) -> None:
     """
     from crestcut.apps.plot import plot_and_write
 
-    _speak(words_in(job))
+    _speak_as(job)
     with progress() as say:
         notes, written = plot_and_write(job, out, said, say)
     _tell([f"Mind: {note}" for note in notes])
@@ -333,7 +340,7 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
     from crestcut.apps.floor import floor_and_write
     from crestcut.report import FLOOR_NAME, floor_lines
 
-    _speak(words_in(job))
+    _speak_as(job)
     with progress() as say:
         report, written = floor_and_write(job, out, say)
     if as_json:

@@ -12,7 +12,7 @@ import numpy as np
 from crestcut import __version__
 from crestcut.base.errors import CrestcutError, Mind, Say
 from crestcut.base.grid import GridFrame
-from crestcut.base.language import speaking, words_in
+from crestcut.base.language import speaking
 from crestcut.base.parallel import one_thread_each
 from crestcut.cut import cut_limits, deepest_allowed
 from crestcut.floor import (
@@ -26,7 +26,7 @@ from crestcut.floor import (
     make_floor_sheet,
     tilt_of,
 )
-from crestcut.job import FloorJob, Job, load_floor_job
+from crestcut.job import FloorJob, Job, load_floor_job, words_in
 from crestcut.report import FloorReport
 from crestcut.scan import (
     Frame,

@@ -16,14 +16,12 @@ from __future__ import annotations
 
 import html
 import re
-import tomllib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, field
 from functools import cache, cached_property
 from importlib import resources
-from pathlib import Path
 
 ENGLISH = "en"
 LANGUAGES = {ENGLISH: "English", "de": "Deutsch"}  # each by its own name
@@ -226,19 +224,6 @@ def words_of(language: str | None, country: str | None = None) -> Words:
     if language not in LANGUAGES or language == ENGLISH:
         return Words(ENGLISH)
     return Words(language, _decimal(language, country), catalogue(language))
-
-
-def words_in(path: Path, language: str | None = None) -> Words:
-    """The words of a job's file, by the ``language`` on top of it and its ``[site] country``, before it is
-    known to be sound: a fault of it is said in them too. language : in place of the file's own."""
-    try:
-        said = tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, ValueError):  # told by whoever reads it
-        said = {}
-    site = said.get("site")
-    country = site.get("country") if isinstance(site, dict) else None
-    asked = language or said.get("language")
-    return words_of(asked if isinstance(asked, str) else None, country if isinstance(country, str) else None)
 
 
 def wanted(accept: str) -> str:

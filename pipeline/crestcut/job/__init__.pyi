@@ -29,6 +29,7 @@ from .floor_schema import load_floor_job as load_floor_job
 from .load import line_of as line_of
 from .load import lines_in as lines_in
 from .load import load_job as load_job
+from .load import words_in as words_in
 from .plot_schema import wished as wished
 from .prices import CostLine as CostLine
 from .prices import Prices as Prices
@@ -128,4 +129,5 @@ __all__ = [
     "what_may_be_written",
     "who_can_know",
     "wished",
+    "words_in",
 ]

@@ -11,6 +11,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.language import Words, words_of
 from crestcut.job.convert import job_from_file
 from crestcut.job.faults import as_one_line, did_you_mean
 from crestcut.job.records import (
@@ -60,6 +61,19 @@ def line_of(path: Path) -> tuple[Path, str]:
     """A job file, and the line of it that is meant: what stands behind the last ``#``, empty for none."""
     file, mark, name = path.name.rpartition("#")
     return (path, "") if not mark or path.exists() else (path.with_name(file), name)
+
+
+def words_in(path: Path, language: str | None = None) -> Words:
+    """The words of a job's file, by the ``language`` on top of it and its ``[site] country``, before it is
+    known to be sound: a fault of it is said in them too. language : in place of the file's own."""
+    try:
+        said, _ = read_toml(line_of(path)[0], "job file")
+    except CrestcutError:  # told by whoever reads it
+        said = {}
+    site = said.get("site")
+    country = site.get("country") if isinstance(site, dict) else None
+    asked = language or said.get("language")
+    return words_of(asked if isinstance(asked, str) else None, country if isinstance(country, str) else None)
 
 
 def lines_in(path: Path) -> tuple[Path, ...]:
