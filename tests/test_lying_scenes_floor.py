@@ -11,11 +11,14 @@ import pytest
 import lying_scenes
 from crestcut.apps.floor import floor_job
 from crestcut.base.grid import FloatArray
+from crestcut.base.language import words_of
 from crestcut.floor.records import FloorDoubt, Judged
 from crestcut.report.view.floor_report import FloorReport
 from crestcut.report.view.floor_result import floor_document
 from crestcut.report.words.floor import floor_lines
+from test_language import english_in
 
+GERMAN = words_of("de", "DE")
 WIDE, DEEP, AT = 2.4, 1.8, (1.2, 0.9)  # m; middle of it
 TALL, RADIUS = 0.007, 0.35  # m: a hump in the middle that leaves more than 3 mm under 1 m
 JOB = """
@@ -53,6 +56,11 @@ def judged(folder: Path, *scans: FloatArray, area: str = AREA) -> FloorReport:
     names = ", ".join(f'"{k}.xyz"' for k in range(len(scans)))
     (folder / "floor.toml").write_text(JOB % (names, area))
     return floor_job(folder / "floor.toml")
+
+
+def said_of(lines: list[str]) -> list[str]:
+    """Those of what was not judged."""
+    return [line for line in lines if " of floor about [" in line]
 
 
 def kinds(found: Judged) -> list[FloorDoubt]:
@@ -126,6 +134,7 @@ def test_no_floor_that_breaks_the_rule_or_may_meets_it(
     assert finding.area == pytest.approx(0.64, abs=0.25)
     assert any(line.startswith("Mind: ") and "of floor about [1." in line for line in said)
     assert "chance" not in said[1], "of what was not judged no chance is known"
+    assert not [line for line in map(GERMAN.row, (said[1], *said_of(said))) if english_in(line)]
     listed = floor_document(report)["findings"]
     assert isinstance(listed, list) and [row["doubt"] for row in listed] == [doubt.value]
     if doubt is FloorDoubt.TWICE:
@@ -141,6 +150,8 @@ def test_what_stands_on_a_floor_is_named_and_nothing_is_said_of_what_it_hides(tm
         assert report.judged.findings[0].size == pytest.approx(0.8, abs=0.05)
         said = floor_lines(report)
         assert said[1].startswith("MEETS where it was seen")
+        assert GERMAN.row(said[1]).startswith("ERFÜLLT ES, wo er zu sehen war: verlangt ")
+        assert not [line for line in map(GERMAN.row, (said[1], *said_of(said))) if english_in(line)]
         assert any("under something 0.7" in line or "under something 0.8" in line for line in said)
 
 

@@ -11,10 +11,15 @@ from plots_scene import handed_over
 from pypdf import PdfReader
 from test_sheets import job_without, sheet_for
 
+from crestcut.base.cautions import lifting, on_a_ramp, terminal_lines
 from crestcut.base.language import speaking, words_of
+from crestcut.job import Asked, InSlab, Over, Source
 from crestcut.report.pages.report import report_text
 from crestcut.report.words.summary import summary_lines
 from crestcut.study.report import Report
+from crestcut.work.measure_first import _outcomes, board_cautions
+from crestcut.work.records import BoardsUnder
+from crestcut.work.release import QUESTIONS, _in_the_slab
 from report.deliver_scene import MADE_UP, gutter, make_report, nothing_to_cut
 from test_language import english_in
 
@@ -51,3 +56,19 @@ def test_a_drawing_true_to_scale_is_german(tmp_path: Path) -> None:
     assert "Lageplan" in lines and "Kiln Yard Trust" in lines  # a name stays
     assert not [line for line in lines if english_in(line)]
     assert "Lageplan" in (folder / "plots.dxf").read_text(encoding="utf-8")
+
+
+def test_what_can_hurt_somebody_is_said_in_german() -> None:
+    told = [*terminal_lines(["string"]), *terminal_lines(["felt gap"])]
+    told += [lifting([("Xyq", 62.0), ("Zvw", 30.0)]).line, on_a_ramp(["Xyq", "Zvw"]).line]
+    for back in (True, False):
+        told += board_cautions(BoardsUnder("Xyq", 0.04, 0.3, 0.2, back, back))
+    for kind, expect in (("felt gap", -0.005), ("felt gap", 0.005), ("string", 0.005)):
+        told += _outcomes(kind, expect)
+    told += [whom for _, whom in QUESTIONS.values()]
+    for asked, over in ((Asked.HEATING, Over.HEATING), (Asked.CONDUIT, Over.CONDUIT)):
+        for answer in (None, *InSlab):
+            for source in (None, Source.GUESS, Source.COVERMETER):
+                told += [reason.words for reason, _ in _in_the_slab(asked, answer, source, (), over)]
+    said = [GERMAN.say(line).replace("over = ", "") for line in told]
+    assert not [line for line in said if english_in(line)]

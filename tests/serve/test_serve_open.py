@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
 import math
 import os
@@ -13,6 +14,7 @@ import sys
 import time
 import tomllib
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 from unittest.mock import ANY
 
@@ -22,7 +24,7 @@ import pytest
 from crestcut.base.errors import CrestcutError
 from crestcut.base.pace import Pace
 from crestcut.serve.folder import JobFolder, read_json
-from crestcut.serve.runs import Kind, Running, Runs
+from crestcut.serve.runs import Kind, Running, Runs, _listen
 from crestcut.serve.screens import _finite
 from crestcut.serve.server import Asked, begin, folder_of
 from crestcut.serve.steps import state_of
@@ -301,6 +303,7 @@ def test_what_waits_with_all_loaded_does_the_next_command_and_nothing_hangs_on_i
         ready = _waiting(served)
         assert served.send("/run")[0] == 303
         assert served.children() == [ready]
+        assert not (home / "results").exists()
         early, tight, asked = _answered(served)
         late = served.get("/answer")
         for part in (r'<section class="verdict.*?</section>', r"Where it is.*?</section>"):
@@ -311,7 +314,8 @@ def test_what_waits_with_all_loaded_does_the_next_command_and_nothing_hangs_on_i
         assert {**json.loads(served.ask("GET", "/tight")[2]), **tight} == {
             **tight, "depth": ANY, "deepest": ANY, "release": ANY, "others": ANY, "drive": ANY
         }  # fmt: skip
-        assert asked == _asked(served)
+        assert "is known once" not in asked and "Nothing has to be measured" in asked
+        assert "plan and sheets</a>" not in asked and "plan and sheets</a>" in served.get("/measure")
         first = read_json(home / "results" / "result.json")
         killed = _waiting(served)
         assert killed != ready
@@ -339,6 +343,25 @@ def test_a_first_answer_counts_until_the_numbers_change(tmp_path: Path) -> None:
     assert state_of(folder, runs).known == {}
 
 
+def test_how_far_a_command_is_that_says_nothing_of_its_usual_stages() -> None:
+    now = [0.0]
+    pace = Pace({"": 8.0}, clock=lambda: now[0])
+    pace.begins("")
+
+    async def heard() -> Running:
+        told = asyncio.StreamReader()
+        told.feed_data(b'{"step": "driving over the finished work", "key": "now"}\n')
+        told.feed_eof()
+        process: Any = SimpleNamespace(stderr=told, wait=lambda: asyncio.sleep(0))
+        run = Running(Kind.VERIFY, process, pace)
+        await _listen(run)
+        return run
+
+    run = asyncio.run(heard())
+    now[0] = 4.0
+    assert run.words == "driving over the finished work" and run.share()[0] == pytest.approx(0.5)
+
+
 def _waiting(served: Served) -> int:
     """The process that loads all and waits."""
     end = time.monotonic() + 20
@@ -349,15 +372,10 @@ def _waiting(served: Served) -> int:
     return one
 
 
-def _answered(served: Served) -> tuple[str, dict[str, object], list[str]]:
+def _answered(served: Served) -> tuple[str, dict[str, object], str]:
     """What is shown before there are files: the answer's screen, the tight place, what is worth measuring."""
     while (now := json.loads(served.ask("GET", "/progress")[2]))["running"] and not now["answered"]:
         time.sleep(0.02)
-    shown = served.get("/answer"), json.loads(served.ask("GET", "/tight")[2]), _asked(served)
+    shown = served.get("/answer"), json.loads(served.ask("GET", "/tight")[2]), served.get("/measure")
     served.wait()
     return shown
-
-
-def _asked(served: Served) -> list[str]:
-    """What each reading that is asked for is called."""
-    return re.findall(r'<h2 id="m\d+">(.*?)</h2>', served.get("/measure"))

@@ -199,7 +199,8 @@ async def _listen(run: Running) -> str:
             run.heard = True
             if "step" in told:
                 run.words = str(told["step"])
-                run.pace.begins(told["key"])
+                if run.kind is Kind.RUN:
+                    run.pace.begins(told["key"])
             elif "answer" in told:
                 run.first = dict(told["first"])
             elif "fault" in told:

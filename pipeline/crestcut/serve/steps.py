@@ -77,6 +77,11 @@ class State:
         return self.first or self.result
 
     @property
+    def current(self) -> bool:
+        """Is that answer of the numbers that stand in the job now?"""
+        return bool(self.first) or self.fresh
+
+    @property
     def next(self) -> Screen:
         """The first step that is not done."""
         return next((s for s in Screen if s not in self.done), Screen.AFTER)

@@ -1,4 +1,4 @@
 /*!
-built from 74725ce5eeb065cad2317515aabcb3270edb71b0981b08ab92a0e61515044648
+built from c71584518698bd417aada91e727960a5abb6b8d05eb92471df5155f9c4941e98
 */
 (()=>{var{byId:n,Drive:u,fillDrawing:w,Raster:s,unpackLayer:o}=crestcutViewer;async function l(){let i=n("tight"),r=await fetch("/tight");if(!r.ok)return;let t=await r.json();if(!t.drive)return;let e={data:t,units:document.documentElement.dataset.units};e.height=new s(t.grid,await o(t.height)),e.drive=await u.of(t),e.depth=t.depth?new s(t.grid,await o(t.depth)):null;let[c,a]=t.drive.contact.on;e.atWorst={x:c,y:a},n("tight-picture").hidden=!0,i.hidden=!1;let h=()=>w(e,e.drive.worst,a,i,n("tight-words")),d=0;new ResizeObserver(()=>{i.clientWidth!==d&&(d=i.clientWidth,h())}).observe(i),document.documentElement.dataset.ready="yes"}l();})();

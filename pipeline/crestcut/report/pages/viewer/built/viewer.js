@@ -1,5 +1,5 @@
 /*!
-built from 74725ce5eeb065cad2317515aabcb3270edb71b0981b08ab92a0e61515044648
+built from c71584518698bd417aada91e727960a5abb6b8d05eb92471df5155f9c4941e98
 
 three 0.187.0 (MIT)
 The MIT License

@@ -16,13 +16,20 @@ async function progress() {
   return answer.json();
 }
 
+/** The page as it is now; what its reader had unfolded stays so. */
+function reload() {
+  const opened = [...document.querySelectorAll("main details[open] > summary")].map((s) => s.textContent);
+  history.replaceState({ opened }, "");
+  location.reload();
+}
+
 async function follow() {
   let lost = 0;
   for (;;) {
     try {
       const now = await progress();
       const answered = "answered" in document.querySelector("[data-progress]").dataset;
-      if (!now.running || (now.answered && !answered)) return location.reload();
+      if (!now.running || (now.answered && !answered)) return reload();
       lost = 0;
       byId("going-bar").value = now.share;
       byId("going-share").textContent = `${Math.round(now.share * 100)} %`;
@@ -157,6 +164,8 @@ async function words() {
 }
 
 if (root.lang !== "en") words();
+for (const head of document.querySelectorAll("main details > summary"))
+  if (history.state?.opened?.includes(head.textContent)) head.parentElement.open = true;
 for (const box of document.querySelectorAll("[data-upload]")) uploads(box);
 for (const box of document.querySelectorAll("[data-length]")) readBack(box);
 for (const box of document.querySelectorAll("[data-beside]")) beside(box);
