@@ -142,7 +142,7 @@ def test_taking_over_what_still_holds_of_an_earlier_sweep_changes_no_digit(end: 
         rode.batch.rotation == whole.batch.rotation
     ).all()
     moved = (rode.batch.position != s.ride.batch.position).any(axis=(1, 2))
-    assert 0.01 < moved.mean() < 0.8
+    assert (0.05 if end < 10 else 0.01) < moved.mean() < 0.8
     ours = sweep(s.vehicle, lower, rode, earlier=Swept(s.surface, s.ride, s.before))
     full = sweep(s.vehicle, lower, whole)
     assert ours.pair_gap is not None and full.pair_gap is not None and s.before.pair_gap is not None
