@@ -43,7 +43,7 @@ from crestcut.standing import (
     rides_of,
     swept_of,
 )
-from crestcut.study.making import keeps_of
+from crestcut.study import keeps_of
 from crestcut.study.stages import planned
 from crestcut.terrain.apart import judged_apart
 from crestcut.terrain.build import build_surface

@@ -218,14 +218,10 @@ def run(
     _speak_as(job, language)
     with progress(seconds_of(out / "result.json", job.name)) as say:
         done, written = run_and_write(job, out, say, language=language)
-    if as_json:
-        click.echo((out / "result.json").read_text(encoding="utf-8"), nl=False)
-    else:
-        from crestcut.report import summary_lines
+    from crestcut.report import summary_lines
 
-        _speak(spoken(done.report.job, language))
-        _tell(summary_lines(done.report))
-        _list(written)
+    _speak(spoken(done.report.job, language))
+    _answer(summary_lines(done.report), written, out / "result.json" if as_json else None)
     if not reached(done.report):
         sys.exit(SHORT)
 
@@ -277,13 +273,9 @@ def verify(job: Path, more: tuple[Path, ...], after: tuple[Path, ...], out: Path
     _speak_as(job)
     with progress() as say:
         found, written = check_and_write(job, (*after, *more), out, say)
-    if as_json:
-        click.echo((out / "verify.json").read_text(encoding="utf-8"), nl=False)
-    else:
-        from crestcut.report import verify_lines
+    from crestcut.report import verify_lines
 
-        _tell(verify_lines(found.report, found.check))
-        _list(written)
+    _answer(verify_lines(found.report, found.check), written, out / "verify.json" if as_json else None)
     if not found.check.reached:
         sys.exit(SHORT)
 
@@ -343,11 +335,7 @@ def floor(job: Path, out: Path, as_json: bool) -> None:
     _speak_as(job)
     with progress() as say:
         report, written = floor_and_write(job, out, say)
-    if as_json:
-        click.echo((out / FLOOR_NAME).read_text(encoding="utf-8"), nl=False)
-    else:
-        _tell(floor_lines(report))
-        _list(written)
+    _answer(floor_lines(report), written, out / FLOOR_NAME if as_json else None)
     if not report.judged.levelling.reached:
         sys.exit(SHORT)
 
@@ -389,6 +377,15 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
         for line in vehicle_lines(told.vehicle, told.angles):
             print_line(line)
     _list(told.written)
+
+
+def _answer(lines: Sequence[str], written: tuple[Path, ...], record: Path | None) -> None:
+    """In lines, with the files of it; where ``record`` holds it and was asked for, that alone."""
+    if record is not None:
+        click.echo(record.read_text(encoding="utf-8"), nl=False)
+        return
+    _tell(lines)
+    _list(written)
 
 
 def _list(paths: tuple[Path, ...]) -> None:

@@ -1,3 +1,6 @@
+from .by_hand import evidence_of as evidence_of
+from .by_hand import keeps_of as keeps_of
+from .by_hand import place_of as place_of
 from .checks import ASPRS as ASPRS
 from .checks import ASPRS_FEWEST as ASPRS_FEWEST
 from .checks import NSSDA as NSSDA
@@ -14,10 +17,7 @@ from .identity import code_digest as code_digest
 from .identity import scan_identity as scan_identity
 from .making import Clock as Clock
 from .making import cast_again as cast_again
-from .making import evidence_of as evidence_of
-from .making import keeps_of as keeps_of
 from .making import order_of as order_of
-from .making import place_of as place_of
 from .making import run_job as run_job
 from .making import taken_up as taken_up
 from .record import Study as Study

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -17,11 +17,9 @@ from crestcut.base.errors import Mind, Say, Step
 from crestcut.base.grid import GridFrame
 from crestcut.base.memory import large_apart, trimmed
 from crestcut.base.parallel import compiled_before, meanwhile, one_thread_each
-from crestcut.chance import Chance, Left, given, heard, heard_notes, witness_evidence
+from crestcut.chance import Chance, Left, heard_notes
 from crestcut.contact import (
-    Passage,
     SoftContact,
-    TravelLine,
     settle_part,
     soft_contacts,
     wanted_gap,
@@ -39,10 +37,9 @@ from crestcut.cut import (
     load_caster,
     ray_cast,
 )
-from crestcut.job import Job, Point, ScanChoice, load_job
-from crestcut.scan import Scan, mark_place, resolve_area, resolve_point
+from crestcut.job import Job, ScanChoice, load_job
+from crestcut.scan import Scan, mark_place
 from crestcut.standing import (
-    LoadedVehicle,
     Standing,
     all_judged,
     common_window,
@@ -55,9 +52,9 @@ from crestcut.standing import (
     options_of,
     rides_of,
     seen_notes,
-    swept_by,
     swept_of,
 )
+from crestcut.study.by_hand import keeps_of, told_by_hand
 from crestcut.study.checks import held_against
 from crestcut.study.record import Laid, Study
 from crestcut.study.report import PlacedKeep, PlacedMark, Report, VehicleRow, kind_of_contact
@@ -74,13 +71,9 @@ from crestcut.study.stages import planned
 from crestcut.terrain import (
     NOT_YET,
     Drive,
-    Evidence,
     Surface,
     build_surface,
-    gather_evidence,
-    joined,
     judged_apart,
-    up_settled,
 )
 from crestcut.work import (
     AT_MARK,
@@ -143,19 +136,16 @@ def run_job(
     drawn_line = line_drawn(job)
     with clock.stage("scan", "reading the scan"):
         scan = scan_read(job, drivers, drawn_line, say, held, before)
-    for note in scan.notes:
-        say(Mind(note))  # before anything fails of it: a wrong axis shows as a slab that is not there
+    _mind(say, scan.notes)  # before anything fails of it: a wrong axis shows as a slab that is not there
     lines = lines_of(drivers, job, scan.frame, drawn_line)
     of_line = drawn_line.notes if drawn_line else ()
-    for note in (*of_line, *lines[0].notes):
-        say(Mind(note))
+    _mind(say, (*of_line, *lines[0].notes))
     laid = _laid(job, scan, common_window(drivers, lines, job), drives_of(drivers, lines), clock, before)
     surface, scan = laid.surface, laid.scan.beside(scan)
     with clock.stage("readings", "taking in what was measured by hand"):
         surface, drivers, against = told_by_hand(job, scan, surface, drivers, lines)
     checks = held_against(job.scan.checks, scan, surface)
-    for note in checks.notes:
-        say(Mind(note))
+    _mind(say, checks.notes)
     with clock.stage("ride", "standing the vehicle along the line"):
         rides = rides_of(drivers, lines, surface, job, scan.frame)
     with clock.stage("sweep", "sweeping the underside over the slab"):
@@ -194,6 +184,11 @@ def run_job(
     notes = (*report.notes, *of_line, *checks.notes)
     report = replace(report, options=options, notes=notes, seconds=clock.seconds)
     return Study(report, release, drivers, laid)
+
+
+def _mind(say: Say, notes: Iterable[str]) -> None:
+    for note in notes:
+        say(Mind(note))
 
 
 def _laid(
@@ -254,34 +249,6 @@ def taken_up(path: Path, job: Job, folder: Path | None, say: Say) -> tuple[Study
         say(Mind(note))
         return study, then, (note,)
     return study, then, ()
-
-
-def told_by_hand(
-    job: Job, scan: Scan, surface: Surface, drivers: tuple[LoadedVehicle, ...], lines: tuple[TravelLine, ...]
-) -> tuple[Surface, tuple[LoadedVehicle, ...], tuple[str, ...]]:
-    """Slab and vehicles given the strings, levels and witnesses of the job, and what contradicts.
-
-    A witness is the main vehicle's: of the others it says only what it says of the slab. drivers : that one
-    first.
-    """
-    if not job.by_hand:
-        return surface, drivers, ()
-    (driver, *others), line = drivers, lines[0]
-    passage = _passage(driver, line, surface, job)
-    told = given(passage, evidence_of(job, scan, surface, driver, line), job.settings.seed)
-    driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
-    if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
-        told = heard(_passage(driver, line, told.surface, job), job.witnesses, job.settings.seed)
-        driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
-    surface = told.surface if told.contradictions else up_settled(told.surface)
-    return surface, (driver, *others), told.contradictions
-
-
-def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
-    """Of the gaps alone, which is all that a reading asks for."""
-    (rode,) = rides_of((driver,), (line,), surface, job)
-    swept = swept_by(driver.vehicle, surface, rode, job.path.name, cells=False)
-    return Passage(driver.vehicle, surface, rode, swept, driver.parts)
 
 
 def _beside_the_cut(
@@ -373,39 +340,3 @@ def _fleet_notes(job: Job, standings: Sequence[Standing]) -> list[str]:
 def scan_margin(margin: float, today: Chance) -> float:
     """The part of the margin that the scan's own errors ask for, m: its share of the standard deviation."""
     return margin * math.sqrt(today.scan_share)
-
-
-def keeps_of(job: Job, scan: Scan, surface: Surface) -> list[KeepArea]:
-    """The job's keep areas, their corners in site metres. Raises CrestcutError for one that is no area."""
-    at = _height_at(surface)
-    return [
-        KeepArea(k.kind, resolve_area(k.area, job.marks, scan.frame, at, f"keep {n + 1}"), k.deepest)
-        for n, k in enumerate(job.keeps)
-    ]
-
-
-def place_of(job: Job, scan: Scan, surface: Surface) -> Callable[[Point], tuple[float, float]]:
-    """What gives the site x, y of a point as the job has it: m, taped along the slab."""
-    at = _height_at(surface)
-    return lambda point: resolve_point(point, job.marks, scan.frame, at)
-
-
-def _height_at(surface: Surface) -> Callable[[float, float], float]:
-    return lambda x, y: float(surface.height.sample((x, y)))
-
-
-def evidence_of(
-    job: Job, scan: Scan, surface: Surface, driver: LoadedVehicle, line: TravelLine
-) -> Evidence | None:
-    """Strings, levels and witnesses as readings of surface and vehicle; None where nothing was measured by
-    hand.
-
-    A witness is the vehicle of [vehicle]: it says nothing of another's underside.
-    """
-    place = place_of(job, scan, surface)
-    witnesses = job.witnesses if driver.main else ()
-    vehicle = driver.vehicle
-    return joined(
-        gather_evidence(job, surface, place, job.settings.seed),
-        witness_evidence(witnesses, vehicle, surface, line, vehicle.loads, place, job.settings.seed),
-    )
