@@ -293,8 +293,7 @@ def survey(job: Path, out: Path) -> None:
     _speak_as(job)
     with progress() as say:
         notes, written = survey_and_write(job, out, say)
-    _tell([f"Mind: {note}" for note in notes])
-    _list(written)
+    _answer([f"Mind: {note}" for note in notes], written)
 
 
 @main.command()
@@ -319,8 +318,7 @@ def plot(job: Path, out: Path, **said: str | None) -> None:
     _speak_as(job)
     with progress() as say:
         notes, written = plot_and_write(job, out, said, say)
-    _tell([f"Mind: {note}" for note in notes])
-    _list(written)
+    _answer([f"Mind: {note}" for note in notes], written)
 
 
 @main.command()
@@ -379,7 +377,7 @@ def vehicle(file: Path | None, out: Path | None, sheet: bool, as_json: bool) -> 
     _list(told.written)
 
 
-def _answer(lines: Sequence[str], written: tuple[Path, ...], record: Path | None) -> None:
+def _answer(lines: Sequence[str], written: tuple[Path, ...], record: Path | None = None) -> None:
     """In lines, with the files of it; where ``record`` holds it and was asked for, that alone."""
     if record is not None:
         click.echo(record.read_text(encoding="utf-8"), nl=False)
