@@ -57,18 +57,19 @@ def sweep(
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
     frame = surface.top.frame
     plates, over = plates_of(parts, ride.line.step), blocks_of(ground, frame.cell)
-    judged, gaps, kept = batch.live, np.full((len(batch.places), len(parts)), FAR), None
+    kept = None
     if earlier is not None and (were := earlier.serves(batch, len(parts), cells)) is not None:
-        judged = judged & concerned(earlier, batch, plates, over)
-        gaps[:] = were
-    pairs = every_pair(np.flatnonzero(judged), len(parts))
-    placed = place_pairs(pairs, batch, plates, over)
-    if earlier is not None and judged is not batch.live:
+        gaps, judged = were.copy(), batch.live & concerned(earlier, batch, plates, over)
+        pairs = every_pair(np.flatnonzero(judged), len(parts))
+        placed = place_pairs(pairs, batch, plates, over)
         kept = still_true(earlier, over, place_pairs(pairs, earlier.ride.batch, plates, over), placed)
         asked = np.flatnonzero(~kept.pairs)
         for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
             gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
     else:
+        gaps = np.full((len(batch.places), len(parts)), FAR)
+        pairs = every_pair(np.flatnonzero(batch.live), len(parts))
+        placed = place_pairs(pairs, batch, plates, over)
         gaps[pairs.pose, pairs.part] = least_of_pairs(over, placed)
     if not cells:
         nothing = HeightGrid(frame, np.full(frame.shape, np.nan))
