@@ -52,7 +52,6 @@ from crestcut.scan import Needs, Patch, mark_place, resolve_line
 from crestcut.terrain import Drive, Evidence, Surface, about, high, thing_words
 from crestcut.vehicle import LoadState, Vehicle, load_state, load_vehicle, refuse_parts_over_tracks
 
-XY = tuple[float, float]
 LINE = "[travel] line"
 AROUND = 1.0  # m about window, marks and check points: what is read of a scan too large to be held
 MOST_THINGS = 5  # in the way, named in words

@@ -84,7 +84,7 @@ class Words:
 
     def page(self, text: str) -> str:
         """A whole page of HTML: its texts, and those of its attributes that are read out. Names (``bdi``) and
-        what is typed (``code``) stay, as do scripts and styles."""
+        what is typed (``code``, ``kbd``) stay, as do scripts and styles."""
         if self.language == ENGLISH:
             return text
         made, inside = [], ""
@@ -104,7 +104,7 @@ class Words:
         return "".join(made)
 
     def _text(self, piece: str) -> str:
-        return html.escape(self.say(" ".join(html.unescape(piece).split(" "))), quote=False)
+        return html.escape(self.say(html.unescape(piece)), quote=False)
 
     def _attribute(self, found: re.Match[str]) -> str:
         return f'{found[1]}="{html.escape(self.say(html.unescape(found[2])))}"'

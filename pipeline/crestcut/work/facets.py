@@ -153,10 +153,11 @@ class _Piece:
         at: list[dict[int, tuple[float, tuple[Rectangle, ...]]]] = [{} for _ in rows]
         at[0][0] = (0.0, ())
         ends = len(self.columns) - 1
-        # of at most two parts in a row each begins or ends where the cut does
-        inner = MOST_ALONG > 2
+        # a part that neither begins nor ends where the cut does has one more on either side
         pairs = [
-            (a, b) for a, b in itertools.combinations(range(ends + 1), 2) if inner or a == 0 or b == ends
+            (a, b)
+            for a, b in itertools.combinations(range(ends + 1), 2)
+            if (a > 0) + 1 + (b < ends) <= MOST_ALONG
         ]
         boxes = [(self.columns[a], self.columns[b]) for a, b in pairs]
         for q in range(1, whole + 1):

@@ -229,7 +229,8 @@ def _strings(
         between = [row for row in range(first + 1, last) if row in profile]
         share = (np.array(between, dtype=np.float64)[:, None] - first) / (last - first)
         laid = profile[first] * (1 - share) + profile[last] * share
-        return _off(laid - np.array([profile[row] for row in between]).reshape(laid.shape), wider, 3 * STANDS)
+        over = laid - np.array([profile[row] for row in between]).reshape(laid.shape)
+        return float(_off(over.ravel(), wider, 3 * STANDS))
 
     far = max(round(FARTHEST_READING / site.cell / step), 1)
     out: list[StringRow] = []
@@ -245,12 +246,13 @@ def _spaced(first: int, last: int, step: int) -> np.ndarray:
     return np.unique(np.linspace(first, last, max(round((last - first) / step), 1) + 1).round().astype(int))
 
 
-def _off(over: FloatArray, wider: float, stands: float) -> float:
-    """How far a straightedge that lies ``over`` m over the plan is off it, m; infinite where that is more
-    than ``PROUD`` over it or ``stands`` under it, each ``wider`` times, or not known.
+def _off(over: FloatArray, wider: float, stands: float) -> FloatArray:
+    """(...) how far straightedges that lie ``over`` (..., n) m over the plan are off it, m; infinite where
+    that is more than ``PROUD`` over it or ``stands`` under it, each ``wider`` times, or not known.
     """
-    near = bool(over.max(initial=0.0) <= wider * PROUD and over.min(initial=0.0) >= -wider * stands)
-    return float(np.abs(over).max(initial=0.0)) if near else math.inf
+    low, high = over.min(axis=-1, initial=0.0), over.max(axis=-1, initial=0.0)
+    near = (high <= wider * PROUD) & (low >= -wider * stands)  # of NaN false
+    return np.where(near, np.maximum(high, -low), math.inf)
 
 
 def _from_edge_to_edge(site: Site, deep: np.ndarray, row: int) -> FloatArray:
@@ -283,9 +285,7 @@ def _all_off(finished: FloatArray, places: np.ndarray, far: int, wider: float) -
         laid = np.where(t == long, finished[last][:, None], t * rise + finished[first][:, None])
         at = np.minimum(first[:, None] + t, len(finished) - 1)
         over = np.where(t <= long, laid - finished[at], 0.0)
-        low, high = over.min(axis=1), over.max(axis=1)
-        near = (high <= wider * PROUD) & (low >= -wider * STANDS)  # of NaN false: not known
-        out[apart, : len(first)] = np.where(near, np.maximum(high, -low), math.inf)
+        out[apart, : len(first)] = _off(over, wider, STANDS)
     return out
 
 

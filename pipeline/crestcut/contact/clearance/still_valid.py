@@ -35,22 +35,26 @@ class Swept:
         return gaps if same and gaps is not None and gaps.shape[1] == parts else None
 
 
-def concerned(earlier: Swept, batch: Batch, plates: Plates, over: Blocks) -> BoolArray:
+def changed_blocks(before: Surface, over: Blocks) -> BoolArray:
+    """(block rows, block columns) where the ground is another than it was.  over : the ground now."""
+    return np.asarray((over.tiles != tiled(contact_ground(before), VOID)).any(axis=(2, 3)))
+
+
+def concerned(old: Batch, batch: Batch, plates: Plates, changed: BoolArray, cell: float) -> BoolArray:
     """(n,) poses that may reach any block that ``still_true`` does not keep: of a long lane with a cut in one
     place few. Along u alone, by how far a plate reaches from where its body stands: an outer bound.
 
-    over : the ground now.
+    old, batch : as the poses stood and stand.  changed : as of ``changed_blocks``.
     """
-    old = earlier.ride.batch
     moved = (old.position != batch.position).any(axis=(1, 2))
     moved |= (old.rotation != batch.rotation).any(axis=(1, 2, 3))
     corner = np.abs(plates.edges).reshape(-1, 3, 2).max(axis=2)
-    far = float(np.hypot.reduce(corner, axis=1).max(initial=0.0)) + 2 * over.cell  # a node to spare
+    far = float(np.hypot.reduce(corner, axis=1).max(initial=0.0)) + 2 * cell  # a node to spare
     at = np.concatenate([old.position[..., 0], batch.position[..., 0]], axis=1)
-    wide, columns = BLOCK * over.cell, over.tiles.shape[1]
+    wide, columns = BLOCK * cell, changed.shape[1]
     first = np.clip(np.floor((at.min(axis=1) - far) / wide).astype(np.int64), 0, columns)
     stop = np.clip(np.floor((at.max(axis=1) + far) / wide).astype(np.int64) + 1, 0, columns)
-    touched = _changed(earlier, over).any(axis=0)
+    touched = changed.any(axis=0)
     edges = np.zeros(columns + 1, np.int64)
     np.add.at(edges, first[moved], 1)
     np.add.at(edges, stop[moved], -1)
@@ -59,20 +63,14 @@ def concerned(earlier: Swept, batch: Batch, plates: Plates, over: Blocks) -> Boo
     return np.asarray(many[stop] > many[first])
 
 
-def _changed(earlier: Swept, over: Blocks) -> BoolArray:
-    """(block rows, block columns) where the ground is another than it was."""
-    return np.asarray((over.tiles != tiled(contact_ground(earlier.surface), VOID)).any(axis=(2, 3)))
-
-
-def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
+def still_true(earlier: Clearance, was: Placed, now: Placed, changed: BoolArray, cell: float) -> Kept:
     """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair
     touched or touches keep what was reached there.
 
-    over : the ground now.  was, now : the pairs as they stood and stand.
+    was, now : the pairs as they stood and stand.  changed : as of ``changed_blocks``.
     """
-    changed = _changed(earlier, over)
     moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
-    before, after = _blocks_under(was, over.cell, changed.shape), _blocks_under(now, over.cell, changed.shape)
+    before, after = _blocks_under(was, cell, changed.shape), _blocks_under(now, cell, changed.shape)
     many = np.zeros((changed.shape[0] + 1, changed.shape[1] + 1), np.int64)
     many[1:, 1:] = changed.cumsum(axis=0).cumsum(axis=1)
     j0, j1, i0, i1 = after.T
@@ -82,7 +80,7 @@ def still_true(earlier: Swept, over: Blocks, was: Placed, now: Placed) -> Kept:
         for j, i, sign in ((j0, i0, 1), (j1, i1, 1), (j0, i1, -1), (j1, i0, -1)):
             np.add.at(touched, (now.layer[moved], j, i), sign)
     free = touched.cumsum(axis=1).cumsum(axis=2)[:, :-1, :-1] == 0
-    return Kept(~moved & ~over_change, earlier.clearance.lowest, np.asarray(free, dtype=bool))
+    return Kept(~moved & ~over_change, earlier.lowest, np.asarray(free, dtype=bool))
 
 
 def _blocks_under(placed: Placed, cell: float, shape: tuple[int, int]) -> IntArray:

@@ -10,7 +10,7 @@ from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.contact.clearance.blocks import blocks_of
 from crestcut.contact.clearance.kernels import FAR, Plates, column_range, plane, row_range
 from crestcut.contact.clearance.pose_pairs import every_pair, least_of_pairs, lowest_of_pairs, place_pairs
-from crestcut.contact.clearance.still_valid import Swept, concerned, still_true
+from crestcut.contact.clearance.still_valid import Swept, changed_blocks, concerned, still_true
 from crestcut.contact.records import ZONES, Clearance, Contact, Ride
 from crestcut.contact.stand.ground import contact_ground
 from crestcut.contact.stand.tyres import VOID
@@ -57,18 +57,20 @@ def sweep(
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
     frame = surface.top.frame
     plates, over = plates_of(parts, ride.line.step), blocks_of(ground, frame.cell)
-    judged, gaps, kept = batch.live, np.full((len(batch.places), len(parts)), FAR), None
+    kept = None
     if earlier is not None and (were := earlier.serves(batch, len(parts), cells)) is not None:
-        judged = judged & concerned(earlier, batch, plates, over)
-        gaps[:] = were
-    pairs = every_pair(np.flatnonzero(judged), len(parts))
-    placed = place_pairs(pairs, batch, plates, over)
-    if earlier is not None and judged is not batch.live:
-        kept = still_true(earlier, over, place_pairs(pairs, earlier.ride.batch, plates, over), placed)
+        gaps, old, changed = were.copy(), earlier.ride.batch, changed_blocks(earlier.surface, over)
+        judged = batch.live & concerned(old, batch, plates, changed, frame.cell)
+        pairs = every_pair(np.flatnonzero(judged), len(parts))
+        placed, was = place_pairs(pairs, batch, plates, over), earlier.clearance
+        kept = still_true(was, place_pairs(pairs, old, plates, over), placed, changed, frame.cell)
         asked = np.flatnonzero(~kept.pairs)
         for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
             gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
     else:
+        gaps = np.full((len(batch.places), len(parts)), FAR)
+        pairs = every_pair(np.flatnonzero(batch.live), len(parts))
+        placed = place_pairs(pairs, batch, plates, over)
         gaps[pairs.pose, pairs.part] = least_of_pairs(over, placed)
     if not cells:
         nothing = HeightGrid(frame, np.full(frame.shape, np.nan))

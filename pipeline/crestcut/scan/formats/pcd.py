@@ -21,9 +21,8 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.kernels import njit
 from crestcut.scan.formats.mesh import stack_columns
 from crestcut.scan.formats.raw import RawScan, truncated, unreadable
-from crestcut.scan.formats.take import ALL, Block, Take, take
+from crestcut.scan.formats.take import ALL, LONG, Block, Take, take
 
-LONG = 40  # bytes of a row of text, about
 _KINDS = {"F": "f", "I": "i", "U": "u"}
 _LZF_MOST = 88  # bytes of one: three bytes unpack to 264 at most (liblzf: 7 + 255 + 2)
 

@@ -18,6 +18,7 @@ from crestcut.scan.formats.raw import RawScan, Tally, eight_bit
 
 MOST = 3_000_000  # points: as many as are taken of a large mesh; a window of 40 m2 then has one every 4 mm
 ROWS = 500_000  # read at a time
+LONG = 40  # characters of a row of text, about
 BEYOND = 1e12  # file units: no place on earth has such a coordinate, be it in hundredths of a millimetre
 
 

@@ -20,7 +20,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.base.units import METRES_PER
 from crestcut.scan.formats.raw import RawScan, UnitFound, eight_bit, truncated
-from crestcut.scan.formats.take import ALL, Block, Take, take
+from crestcut.scan.formats.take import ALL, LONG, Block, Take, take
 
 _NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$|[-+]?(?:nan|inf(?:inity)?)$", re.IGNORECASE)
 _COMMA_NUMBER = re.compile(r"[-+]?(?:\d+,\d*|,\d+)(?:[eE][-+]?\d+)?$")
@@ -35,7 +35,7 @@ _MEANING = {
 }  # fmt: skip
 _UNIT_IN_NAME = re.compile(r"[\[(_ ](us-ft|mm|cm|m|in|ft)[\])]?$")
 _FEWEST_ROWS = 3
-LONG, MOST_ROWS = 40, 100_000  # characters of a row, about; rows at a time: text takes more room than numbers
+MOST_ROWS = 100_000  # at a time: text takes more room than numbers
 
 
 @dataclass(frozen=True)

@@ -94,21 +94,10 @@ class Trial(NamedTuple):
 
 
 @njit(fastmath=True, forceinline=True)
-def trials(
-    data: FloatArray, m: int, first: float, step: float, number: Whole, rho: float
-) -> tuple[Trial, Trial]:
-    """Row of straight breaks at ``first``, ``first`` + ``step``, ...: the best hinge and the best step, their
-    sums of squares and places between the trials by a parabola.
-
-    One factor of the normal matrix of (1, n, l, s, H) serves both: leaving out its last row leaves the hinge.
-    """
-    base, a, y, rss = np.zeros((5, 5)), np.empty((5, 5)), np.empty(5), np.empty((2, number))
-    right = np.zeros(5)
-    mean, total, zz = 0.0, 0.0, 0.0
-    for q in range(m):
-        mean += data[q, 3] * data[q, 2]
-        total += data[q, 3]
-    mean /= total
+def _plane_sums(data: FloatArray, m: int, mean: float, base: FloatArray, right: FloatArray) -> float:
+    """Sums of (1, n, l) over the bins into the lower triangle of base (5, 5), and of their heights beyond the
+    mean (whose own sum is none) into right (5,): the same for every trial. Sum of squares of those, m2."""
+    zz = 0.0
     for q in range(m):
         n, along, w, t = data[q, 0], data[q, 1], data[q, 3], data[q, 2] - mean
         base[0, 0] += w
@@ -120,30 +109,69 @@ def trials(
         right[1] += w * n * t
         right[2] += w * along * t
         zz += w * t * t
-    least, size, best = np.full(2, 1e30), np.zeros(2), np.zeros(2, np.int64)
+    return zz
+
+
+@njit(fastmath=True, forceinline=True)
+def _break_sums(
+    data: FloatArray, m: int, mean: float, d: float, rho: float, a: FloatArray, y: FloatArray
+) -> None:
+    """Sums of a hinge s and a step H at ``d``, rounded by ``rho``, added to the last two rows of a (5, 5), y.
+
+    H is taken as (n - d) / s: twice the step, whose half is in the constant.
+    """
+    for q in range(m):
+        n, along, w = data[q, 0], data[q, 1], data[q, 3]
+        t = w * (data[q, 2] - mean)
+        s = math.sqrt((n - d) * (n - d) + rho * rho)
+        h = (n - d) / s
+        ws, wh = w * s, w * h
+        a[3, 0] += ws
+        a[3, 1] += ws * n
+        a[3, 2] += ws * along
+        a[3, 3] += ws * s
+        a[4, 0] += wh
+        a[4, 1] += wh * n
+        a[4, 2] += wh * along
+        a[4, 3] += wh * s
+        a[4, 4] += wh * h
+        y[3] += t * s
+        y[4] += t * h
+
+
+@njit(fastmath=True, forceinline=True)
+def _least(rss: FloatArray, best: Whole, first: float, step: float, size: float) -> Trial:
+    """The best of a row by its sums of squares, its place and least between the trials by a parabola."""
+    least, place = rss[best], first + best * step
+    if 0 < best < len(rss) - 1:
+        bend = rss[best - 1] - 2 * rss[best] + rss[best + 1]
+        off = rss[best - 1] - rss[best + 1]
+        if bend > 0.0:
+            least -= 0.125 * off * off / bend
+            place += 0.5 * step * off / bend
+    return Trial(least, place, size)
+
+
+@njit(fastmath=True, forceinline=True)
+def trials(
+    data: FloatArray, m: int, first: float, step: float, number: Whole, rho: float
+) -> tuple[Trial, Trial]:
+    """Row of straight breaks at ``first``, ``first`` + ``step``, ...: the best hinge and the best step, their
+    sums of squares and places between the trials by a parabola.
+
+    One factor of the normal matrix of (1, n, l, s, H) serves both: leaving out its last row leaves the hinge.
+    """
+    base, a, y, right = np.zeros((5, 5)), np.empty((5, 5)), np.empty(5), np.zeros(5)
+    mean, total = 0.0, 0.0
+    for q in range(m):
+        mean += data[q, 3] * data[q, 2]
+        total += data[q, 3]
+    mean /= total
+    zz = _plane_sums(data, m, mean, base, right)
+    rss, least, best, size = np.empty((2, number)), np.full(2, 1e30), np.zeros(2, np.int64), np.zeros(2)
     for k in range(number):
-        d = first + k * step
-        for r in range(5):
-            y[r] = right[r]
-            for c in range(5):
-                a[r, c] = base[r, c]
-        for q in range(m):
-            n, along, w = data[q, 0], data[q, 1], data[q, 3]
-            t = w * (data[q, 2] - mean)
-            s = math.sqrt((n - d) * (n - d) + rho * rho)
-            h = (n - d) / s
-            ws, wh = w * s, w * h
-            a[3, 0] += ws
-            a[3, 1] += ws * n
-            a[3, 2] += ws * along
-            a[3, 3] += ws * s
-            a[4, 0] += wh
-            a[4, 1] += wh * n
-            a[4, 2] += wh * along
-            a[4, 3] += wh * s
-            a[4, 4] += wh * h
-            y[3] += t * s
-            y[4] += t * h
+        a[:], y[:] = base, right
+        _break_sums(data, m, mean, first + k * step, rho, a, y)
         left = zz
         for r in range(5):
             for c in range(r + 1):
@@ -158,19 +186,9 @@ def trials(
             if r >= 3:
                 rss[r - 3, k] = left
                 if left < least[r - 3]:
-                    # H = (1 + v / s) / 2: half of it is in the constant
-                    least[r - 3], size[r - 3] = left, y[r] / a[r, r] * (1.0 if r == 3 else 2.0)
-                    best[r - 3] = k
-    place = first + best * step
-    for kind in range(2):
-        k = best[kind]
-        if 0 < k < number - 1:
-            bend = rss[kind, k - 1] - 2 * rss[kind, k] + rss[kind, k + 1]
-            off = rss[kind, k - 1] - rss[kind, k + 1]
-            if bend > 0.0:
-                least[kind] -= 0.125 * off * off / bend
-                place[kind] += 0.5 * step * off / bend
-    return Trial(least[0], place[0], size[0]), Trial(least[1], place[1], size[1])
+                    least[r - 3], best[r - 3] = left, k
+                    size[r - 3] = y[r] / a[r, r] * (1.0 if r == 3 else 2.0)
+    return _least(rss[0], best[0], first, step, size[0]), _least(rss[1], best[1], first, step, size[1])
 
 
 @njit()

@@ -92,7 +92,8 @@ class Columns:
         wide = np.broadcast_to(np.asarray(spread, dtype=float), (len(uv),))
         rel = uv - np.asarray(self.centre)
         for kind in TREND:
-            yield np.flatnonzero(self.kind == kind), _trend(kind, rel, wide)[:, None]
+            if len(on := np.flatnonzero(self.kind == kind)):
+                yield on, _trend(kind, rel, wide)[:, None]
         bumps = np.flatnonzero(self.kind == Shape.BUMP)
         if len(bumps):
             (u, of_u), (v, of_v) = (self._bells(uv, wide, bumps, axis) for axis in (0, 1))
