@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 import time
 
 import pytest
@@ -34,3 +35,19 @@ def test_answers_come_in_the_order_asked_and_so_do_errors(cores: int) -> None:
     assert in_threads(slow_then_quick, range(5), "abcde") == ["0 a", "1 b", "2 c", "3 d", "4 e"]
     with pytest.raises(ValueError, match="1"):
         in_threads(slow_then_quick, range(3), ["right", "wrong", "wrong"])
+
+
+def test_a_share_within_a_share_is_done_where_it_is_asked_for(cores: int) -> None:
+    """Else each of the threads that stay would wait for one that is free."""
+    seen: list[tuple[int, int]] = []
+
+    def outer(first: int, stop: int) -> None:
+        for k in range(first, stop):
+            share(lambda a, b, k=k: seen.extend((k, j) for j in range(a, b)), 50)
+
+    # a daemon: what hangs must not keep the tests from ending
+    beside = threading.Thread(target=share, args=(outer, 40), daemon=True)
+    beside.start()
+    beside.join(20)
+    assert not beside.is_alive()
+    assert sorted(seen) == [(k, j) for k in range(40) for j in range(50)]
