@@ -175,7 +175,7 @@ def _gaps(paper: Paper, report: Report, sheet: Worksheet) -> None:
         if chance is not None
     ]  # fmt: skip
     heads = ("".ljust(24), "best estimate", "19 times in 20 between", "chance")
-    paper.table(heads, (24, 13, 27, 38), rows, ruled=2)  # together as wide as the page has room
+    paper.table(heads, (24, 13, 26, 39), rows, ruled=2)  # together as wide as the page has room
     paper.text("Below zero it touches. Every gap is the least anywhere under the vehicle.", size=SMALL)
 
 
