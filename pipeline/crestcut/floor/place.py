@@ -123,7 +123,7 @@ def floor_findings(
     """
     seen, frame = surface.seen, surface.height.frame
     asked = _asked(surface, corners)
-    label, count = ndimage.label(asked & ~floor)
+    label, _ = ndimage.label(asked & ~floor)
     if not corners:
         outside = np.unique(np.concatenate([label[0], label[-1], label[:, 0], label[:, -1]]))
         label = np.where(np.isin(label, outside), 0, label)

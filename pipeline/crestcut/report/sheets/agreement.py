@@ -168,15 +168,20 @@ def _gaps(paper: Paper, report: Report, sheet: Worksheet) -> None:
     rows = [
         (
             say(f"{when}, {how}").ljust(24), length(chance.least_clearance),
-            " to ".join(map(length, chance.interval)), chance.words or chance.verdict,
+            _span(*map(length, chance.interval)), chance.words or chance.verdict,
         )
         for when, *chances in pairs
         for how, chance in zip((WALKING, IN_USE), chances, strict=True)
         if chance is not None
     ]  # fmt: skip
     heads = ("".ljust(24), "best estimate", "19 times in 20 between", "chance")
-    paper.table(heads, (24, 13, 27, 38), rows, ruled=2)  # together as wide as the page has room
+    paper.table(heads, (24, 13, 26, 39), rows, ruled=2)  # together as wide as the page has room
     paper.text("Below zero it touches. Every gap is the least anywhere under the vehicle.", size=SMALL)
+
+
+def _span(low: str, high: str) -> str:
+    """The unit once: a column has room for no more in every language."""
+    return f"{low.rpartition(' ')[0]} to {high}"
 
 
 def _not_cured(report: Report, sheet: Worksheet) -> list[str]:

@@ -86,7 +86,7 @@ def verdict_line(report: FloorReport) -> str:
     kinds = {f.doubt for f in judged.findings}
     if judged.verdict == "cannot tell" and kinds & {FloorDoubt.TWICE, FloorDoubt.UNSEEN}:
         why = "a part of it is there twice" if FloorDoubt.TWICE in kinds else "a part of it was not seen"
-        return f"{head}: asked for {asked_words(report)}; {why} (below)."
+        return f"{head}: asked for {asked_words(report)}; {why}."
     if judged.verdict == "meets" and judged.findings:
         head = f"{head} where it was seen"
     kept = chance_words(judged.chance)

@@ -1,5 +1,5 @@
 /*!
-built from c71584518698bd417aada91e727960a5abb6b8d05eb92471df5155f9c4941e98
+built from a0817c0a9c47812722aa4fdb5757c4cf0837ccc4a23efef2caaebb11740f9e1f
 
 three 0.187.0 (MIT)
 The MIT License

@@ -7,6 +7,7 @@ import { speak } from "./words.js";
 const root = document.documentElement;
 const PIECE = 4 * 1024 * 1024; // bytes
 const TRIES = 6; // of a piece, before it is said that the connection is gone
+const HELD = "main a, main button, main summary"; // what keys may be on, told by its words
 const byId = (id) => document.getElementById(id);
 const wait = (ms) => new Promise((done) => setTimeout(done, ms));
 
@@ -16,10 +17,11 @@ async function progress() {
   return answer.json();
 }
 
-/** The page as it is now; what its reader had unfolded stays so. */
+/** The page as it is now; what its reader had unfolded stays so, and where the keys were they stay. */
 function reload() {
   const opened = [...document.querySelectorAll("main details[open] > summary")].map((s) => s.textContent);
-  history.replaceState({ opened }, "");
+  const held = document.activeElement?.closest(HELD)?.textContent;
+  history.replaceState({ opened, held }, "");
   location.reload();
 }
 
@@ -166,6 +168,10 @@ async function words() {
 if (root.lang !== "en") words();
 for (const head of document.querySelectorAll("main details > summary"))
   if (history.state?.opened?.includes(head.textContent)) head.parentElement.open = true;
+if (history.state?.held)
+  [...document.querySelectorAll(HELD)]
+    .find((one) => one.textContent === history.state.held)
+    ?.focus({ preventScroll: true });
 for (const box of document.querySelectorAll("[data-upload]")) uploads(box);
 for (const box of document.querySelectorAll("[data-length]")) readBack(box);
 for (const box of document.querySelectorAll("[data-beside]")) beside(box);
