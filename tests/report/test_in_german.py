@@ -70,5 +70,6 @@ def test_what_can_hurt_somebody_is_said_in_german() -> None:
         for answer in (None, *InSlab):
             for source in (None, Source.GUESS, Source.COVERMETER):
                 told += [reason.words for reason, _ in _in_the_slab(asked, answer, source, (), over)]
+    assert len(told) > 40
     said = [GERMAN.say(line).replace("over = ", "") for line in told]
     assert not [line for line in said if english_in(line)]
