@@ -50,3 +50,9 @@ def draw_line(
         page.locator("#tool-line").check(force=True)  # after the second point the page puts it away
         tap(page, x, y, touch)
     page.locator("#tool-look").check(force=True)
+
+
+def reveal(page: Any, title: str) -> None:
+    section = page.locator("#panel details.section", has=page.get_by_text(title, exact=True))
+    if section.get_attribute("open") is None:
+        section.locator("summary").first.click()

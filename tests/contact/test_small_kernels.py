@@ -149,6 +149,7 @@ def test_running_maxima_are_those_of_every_window(reach: int) -> None:
     plain = [[row[max(i - reach, 0) : i + reach + 1].max() for i in range(COLUMNS)] for row in ground]
     found, inner = row_maxima(ground, reach), slice(reach, -reach)
     assert (found >= np.array(plain)).all(), "a bound"
+    assert (found <= ground.max(axis=1, keepdims=True)).all(), "of some of its own row"
     assert (found[:, inner] == np.array(plain)[:, inner]).all()
 
 

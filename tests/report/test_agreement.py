@@ -117,8 +117,8 @@ def test_quote_and_agreement_in_another_language_leave_names_alone() -> None:
     assert "Angebot" in pages[0] and "Worauf man sich einigt" in pages[1]
     assert not {text for text in left if text.count(" ") > 3}, left
     assert "Zusammen" in " ".join(pages[0]) and "je Stunde" in " ".join(pages[0])
-    for row in (text for page in pages for text in page if text.startswith("heute, ")):
-        assert len(re.split(" {2,}", row)) == 4 and len(row) <= 102, row
+    rows = [text for page in pages for text in page if text.startswith("heute, ")]
+    assert rows and all(len(re.split(" {2,}", row)) == 4 and len(row) <= 102 for row in rows), rows
 
 
 def test_what_is_signed_stands_on_the_page_that_it_is_signed_on() -> None:

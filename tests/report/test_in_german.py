@@ -11,7 +11,8 @@ from plots_scene import handed_over
 from pypdf import PdfReader
 from test_sheets import job_without, sheet_for
 
-from crestcut.base.cautions import lifting, on_a_ramp, terminal_lines
+from crestcut.base import cautions
+from crestcut.base.cautions import Caution, lifting, on_a_ramp, terminal_lines
 from crestcut.base.language import speaking, words_of
 from crestcut.job import Asked, InSlab, Over, Source
 from crestcut.report.pages.report import report_text
@@ -59,7 +60,12 @@ def test_a_drawing_true_to_scale_is_german(tmp_path: Path) -> None:
 
 
 def test_what_can_hurt_somebody_is_said_in_german() -> None:
-    told = [*terminal_lines(["string"]), *terminal_lines(["felt gap"])]
+    stated = [c for v in vars(cautions).values() for c in (v if isinstance(v, tuple) else (v,))]
+    apart = cautions.MEASURED_VEHICLE  # a screen's alone, where heading and words stand apart
+    told = [c.line for c in stated if isinstance(c, Caution) and c not in apart]
+    told += [text for c in apart for text in (f"{c.head}:", c.full)]
+    assert len(told) > 20
+    told += [*terminal_lines(["string"]), *terminal_lines(["felt gap"])]
     told += [lifting([("Xyq", 62.0), ("Zvw", 30.0)]).line, on_a_ramp(["Xyq", "Zvw"]).line]
     for back in (True, False):
         told += board_cautions(BoardsUnder("Xyq", 0.04, 0.3, 0.2, back, back))

@@ -84,15 +84,16 @@ def _csv(folder: Path, points: np.ndarray, top: float = 65000.0) -> Path:
 
 
 def _csv_of_parts(folder: Path, points: np.ndarray) -> Path:
-    return _csv(folder, points, 0.5)
+    return _csv(folder, points, 700.75)
 
 
 def _pcd(folder: Path, points: np.ndarray) -> Path:
+    """With three points more than it says, which are none, as in ``_pcd_text``."""
     record = np.dtype([*((n, "<f8") for n in "xyz"), ("rgb", "<u4")])
     rows = np.zeros(len(points), record)
     rows["x"], rows["y"], rows["z"] = points.T
     rows["rgb"] = np.arange(len(points)) * 7 % (1 << 24)
-    (folder / "cloud.pcd").write_bytes(_pcd_header(len(rows), "binary") + rows.tobytes())
+    (folder / "cloud.pcd").write_bytes(_pcd_header(len(rows), "binary") + rows.tobytes() + rows[:3].tobytes())
     return folder / "cloud.pcd"
 
 
@@ -103,7 +104,7 @@ def _pcd_header(count: int, how: str) -> bytes:
 
 def _pcd_text(folder: Path, points: np.ndarray) -> Path:
     rows = [f"{x!r} {y!r} {z!r} {k * 7}\n" for k, (x, y, z) in enumerate(points.tolist())]
-    (folder / "cloud.pcd").write_bytes(_pcd_header(len(rows), "ascii") + "".join(rows).encode())
+    (folder / "cloud.pcd").write_bytes(_pcd_header(len(rows), "ascii") + "".join(rows + rows[:3]).encode())
     return folder / "cloud.pcd"
 
 
@@ -162,13 +163,23 @@ def test_a_binary_cloud_is_what_its_library_makes_of_it(
 
 def test_a_text_holds_the_numbers_that_were_written(tmp_path: Path) -> None:
     points = _cloud()
-    for folder, top in ((tmp_path, 65000.0), (tmp_path, 0.5)):
-        found = read_text(_csv(folder, points, top), Take(None, 37))
+    # one of 65,000 among whole numbers: the rest are next to black; one of a half: ones are white; one of
+    # 700.75: no whole numbers of sixteen bits, and ones stay
+    for top, of_ones in ((65000.0, 0), (0.5, 255), (700.75, 1)):
+        found = read_text(_csv(tmp_path, points, top), Take(None, 37))
         np.testing.assert_array_equal(found.points, points)
         assert found.time is not None and found.colours is not None
         np.testing.assert_array_equal(found.time, 0.5 * np.arange(len(points)))
-        # one of 65,000 among whole numbers: the rest are next to black; one of a half: ones are white
-        assert found.colours[[1, 3999]].max() == (0 if top > 1 else 255)
+        assert found.colours[[1, 3999]].max() == of_ones
+
+
+def test_a_remark_of_two_lines_is_no_row_s_end(tmp_path: Path) -> None:
+    points = _cloud(400)
+    said = ['"seen\ntwice"' if k % 3 == 2 else "" for k in range(len(points))]
+    rows = [f"{x!r};{y!r};{z!r};{s}\n" for (x, y, z), s in zip(points.tolist(), said, strict=True)]
+    (tmp_path / "cloud.csv").write_text("x;y;z;remark\n" + "".join(rows))
+    for some in (1, 3, 10**6):
+        np.testing.assert_array_equal(read_text(tmp_path / "cloud.csv", Take(None, some)).points, points)
 
 
 @pytest.mark.parametrize("write", [_csv, _pcd_text])
@@ -189,6 +200,10 @@ def test_a_torn_row_far_down_is_told_as_in_a_short_file(
     if write is _pcd_text:  # said before what is wrong in what is there
         for rows in (20, 10**6):
             with pytest.raises(CrestcutError, match="cut short: 300 points expected, 195 found"):
+                read_pcd(path, Take(None, rows))
+        path.write_bytes(b"\n".join([*lines[:100], *(line + b" 7" for line in lines[100:-1])]))
+        for rows in (1, 10**6):  # a row more or many at a time: a column more is seen
+            with pytest.raises(CrestcutError, match="cannot be read as PCD"):
                 read_pcd(path, Take(None, rows))
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 import json
 import math
 import os
@@ -13,9 +12,7 @@ import subprocess
 import sys
 import time
 import tomllib
-from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
-from types import SimpleNamespace
 from typing import Any
 from unittest.mock import ANY
 
@@ -25,7 +22,7 @@ import pytest
 from crestcut.base.errors import CrestcutError
 from crestcut.base.pace import Pace
 from crestcut.serve.folder import JobFolder, read_json
-from crestcut.serve.runs import Kind, Running, Runs, _listen
+from crestcut.serve.runs import Kind, Running, Runs
 from crestcut.serve.screens import _finite
 from crestcut.serve.server import Asked, begin, folder_of
 from crestcut.serve.steps import state_of
@@ -342,26 +339,6 @@ def test_a_first_answer_counts_until_the_numbers_change(tmp_path: Path) -> None:
     assert state_of(folder, runs).known == {"before": {"verdict": "clears"}}
     folder.edit("the room", {"clearance.want": "9 mm"}, folder.number())
     assert state_of(folder, runs).known == {}
-
-
-def test_how_far_a_command_is_that_says_nothing_of_its_usual_stages() -> None:
-    now = [0.0]
-    pace = Pace({"": 8.0}, clock=lambda: now[0])
-    pace.begins("")
-
-    async def heard() -> Running:
-        told = asyncio.StreamReader()
-        told.feed_data(b'{"step": "driving over the finished work", "key": "now"}\n')
-        told.feed_eof()
-        process: Any = SimpleNamespace(stderr=told, wait=lambda: asyncio.sleep(0))
-        run = Running(Kind.VERIFY, process, pace)
-        await _listen(run)
-        return run
-
-    with ThreadPoolExecutor(1) as beside:  # a browser's driver may keep a loop of its own in this thread
-        run = beside.submit(lambda: asyncio.run(heard())).result()
-    now[0] = 4.0
-    assert run.words == "driving over the finished work" and run.share()[0] == pytest.approx(0.5)
 
 
 def _waiting(served: Served) -> int:

@@ -7,8 +7,9 @@ import math
 import numpy as np
 import pytest
 
-from crestcut.base.grid import FloatArray
+from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.terrain.breaklines.breaks import Break
+from crestcut.terrain.slab import shapes
 from crestcut.terrain.slab.shapes import Columns, Shape, columns
 
 AT = (0.9, 1.1, 0.15)  # of the bump
@@ -110,3 +111,17 @@ def test_some_of_the_columns_are_those_columns() -> None:
     by = np.array([0.3, -2.0, 0.7])[: len(every)]
     assert every.sums(uv, by) == pytest.approx(every.at(uv) @ by, abs=1e-14)
     assert some.sd == pytest.approx([3.0, 2.0])
+
+
+@pytest.mark.parametrize("large", [10**6, 10])
+def test_the_sum_over_a_frame_is_that_at_its_nodes(large: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What lies along an axis is reckoned on it alone in a large frame: along either, askew, on no line."""
+    monkeypatch.setattr(shapes, "LARGE", large)
+    frame = GridFrame((5.0, 7.0), 0.3, 0.1, (12, 21))
+    at = np.stack(np.meshgrid(np.arange(21) * 0.1, np.arange(12) * 0.1), axis=-1).reshape(-1, 2)
+    lines = (Break.straight(0.0, 0.9), Break.straight(math.pi / 2, 0.5), Break.straight(0.3, 1.0))
+    rows = [(Shape.BUMP, AT, -1, 1.0), *((Shape.HINGE, (0.1, 0.0), k, 1.0) for k in range(3))]
+    every = columns(rows, lines, CENTRE)
+    for by in np.eye(4):
+        assert every.over(frame, by) == pytest.approx(every.at(at) @ by, abs=1e-14)
+        assert np.ptp(every.at(at) @ by) > 0.01

@@ -1,30 +1,23 @@
-"""The finished work of a small job, cut well, badly, or not at all, checked from a clean scan or by hand."""
+"""The finished work of a small job, cut well, badly, or not at all, checked from a clean scan."""
 
 from __future__ import annotations
 
 import json
-import re
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
-from types import SimpleNamespace
 
 import numpy as np
 import pytest
 from click.testing import CliRunner
 from matplotlib.text import Text
-from scipy import special
 
 from crestcut.apps.cli import main
-from crestcut.apps.verify import Checked, check_and_write, check_job, rest_study
+from crestcut.apps.verify import Checked, check_and_write, check_job
 from crestcut.base.errors import CrestcutError
 from crestcut.base.units import both
 from crestcut.chance.assess import in_use_allowances
-from crestcut.chance.planned import margin_at_most, margin_for
-from crestcut.chance.records import Chance, Doubt
-from crestcut.contact.clearance.sweep import sweep
-from crestcut.contact.stand.ride import ride
-from crestcut.job.records import ScanChoice, Surveyed, Wanted
+from crestcut.chance.records import Doubt
+from crestcut.job.records import ScanChoice, Surveyed
 from crestcut.report.pictures.verify_plan import checked_figure
 from crestcut.report.sheets.verify import hand_over_figure
 from crestcut.report.view.verify_report import report_gone, report_now
@@ -34,73 +27,13 @@ from crestcut.scan.load import read_scan
 from crestcut.scan.placing.system import System
 from crestcut.study.identity import NOTHING
 from crestcut.study.record import Study
-from crestcut.study.report import Report
 from crestcut.verify.edges import edges_left
 from crestcut.verify.now import looked_again
-from crestcut.verify.records import Now, Odd
 from crestcut.verify.register_after import lay_after
-from crestcut.verify.rest import OVER, RARELY, pass_of, short_of
-from crestcut.work.records import Reason, ReasonCode, ReleaseState
-from verify.after_scene import (
-    CREST,
-    JOB,
-    Depth,
-    height,
-    inner,
-    nothing,
-    of_plan,
-    planned_job,
-    planned_once,
-    true_surface,
-    walked,
-    write_ply,
-)
+from verify.after_scene import CREST, JOB, height, inner, nothing, true_surface, walked, write_ply
+from verify.check_scene import checked, plan, true_gap, unreleased
 
-CONTRADICTED = "contradicts"
-
-
-@pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Study]:
-    """The job's folder and its finished run: planned once for all checks."""
-    return planned_job(tmp_path_factory.mktemp("site"), walked(1))
-
-
-@pytest.fixture(autouse=True)
-def planned(site: tuple[Path, Study]) -> Iterator[None]:
-    with planned_once(site[1]):
-        yield
-
-
-def checked(site: tuple[Path, Study], depth: Depth, name: str, **walk: object) -> Checked:
-    folder, _ = site
-    after = write_ply(walked(2, depth, **walk), folder / name)  # type: ignore[arg-type]
-    return check_job(folder / "job.toml", [after])
-
-
-def plan(site: tuple[Path, Study], share: float = 1.0, over: float = 0.0, shift: float = 0.0) -> Depth:
-    assert site[1].report.plan is not None
-    return of_plan(site[1].report.plan.depth, share, over, shift)
-
-
-def true_gap(site: tuple[Path, Study], depth: Depth) -> float:
-    """Least gap over the exact slab, swept, m."""
-    report = site[1].report
-    height = report.surface.height
-    exact = height.like(np.where(height.measured, true_surface(height.frame, depth), np.nan))
-    ground = replace(report.surface, height=exact, top=exact)
-    rode = ride(report.vehicle, ground, report.line, report.job.travel, report.vehicle.loads)
-    worst = sweep(report.vehicle, ground, rode).worst
-    assert worst is not None
-    return worst.gap
-
-
-@pytest.fixture(scope="module")
-def well_cut(site: tuple[Path, Study]) -> Checked:
-    with planned_once(site[1]):
-        # its own session: turned, moved and lifted
-        depth = plan(site, over=0.002)
-        after = write_ply(walked(2, depth, turn=0.09, move=(0.3, -0.2, 0.05)), site[0] / "after.ply")
-        return check_and_write(site[0] / "job.toml", [after], site[0] / "first")[0]
+pytestmark = pytest.mark.usefixtures("planned")
 
 
 def test_a_cut_by_the_plan_is_done_and_its_clearance_true(
@@ -154,12 +87,6 @@ def test_half_the_cut_leaves_the_other_half(site: tuple[Path, Study]) -> None:
     assert check.removed is not None
     assert check.removed.volume == pytest.approx(0.5 * asked.volume, rel=0.15)
     assert any("take another pass" in line for line in verify_lines(found.report, check))
-
-
-def unreleased(report: Report) -> Report:
-    """The same job with a question open: its release hangs on that, whatever is left to grind."""
-    why = Reason(ReasonCode.UNANSWERED, "it is not known whether the slab is post-tensioned")
-    return replace(report, release=ReleaseState.NOT_FOR_CUTTING, release_reasons=(why,))
 
 
 def test_what_is_not_released_is_not_ground_and_that_is_said_first(site: tuple[Path, Study]) -> None:
@@ -382,294 +309,6 @@ def test_nothing_to_check_by_is_one_line(
     assert result.exit_code == 2 and not (tmp_path / "out").exists()
     last = result.stderr.strip().splitlines()[-1]
     assert last.startswith("crestcut: ") and words in last.lower()
-
-
-def by_hand(site: tuple[Path, Study], tmp_path: Path, readings: str, want: str = "20 mm") -> Checked:
-    folder, _ = site
-    job = folder / f"{tmp_path.name}.toml"
-    job.write_text(JOB.replace('"20 mm"', f'"{want}"') + "\n[after]\n" + readings)
-    return check_job(job)
-
-
-GAP = (
-    '[[after.witness]]\npart = "tray"\nfront_axle = [{x}, 0.0]\n{said}\nplaced = "3 mm"\nwithin = "0.5 mm"\n'
-)
-
-
-def gaps(site: tuple[Path, Study], depth: Depth) -> str:
-    """What cards would say under the tray at three places, to half a millimetre."""
-    report = site[1].report
-    height = report.surface.height
-    exact = height.like(np.where(height.measured, true_surface(height.frame, depth), np.nan))
-    ground = replace(report.surface, height=exact, top=exact)
-    rode = ride(report.vehicle, ground, report.line, report.job.travel, report.vehicle.loads)
-    swept = sweep(report.vehicle, ground, rode)
-    assert swept.pair_gap is not None
-    names = [p.name for p in report.vehicle.parts]
-    out = ""
-    for x in (2.95, 3.1, 3.25):
-        pose = int(np.argmin(np.abs(rode.poses[0].station - (x - 0.4))))
-        gap = swept.pair_gap[pose, names.index("tray")]
-        out += GAP.format(x=x, said=f'gap = "{round(gap * 2000) / 2:.1f} mm"')
-    return out
-
-
-def test_felt_gaps_alone_say_done(site: tuple[Path, Study], tmp_path: Path) -> None:
-    depth = plan(site, over=0.003)
-    found = by_hand(site, tmp_path, gaps(site, depth), "19.5 mm")  # 3 sd less than it has
-    check = found.check
-    assert check.removed is None and check.share is not None
-    assert check.verdict == "done", check.first.spare
-    low, high = check.first.today.interval
-    assert low < true_gap(site, depth) < high
-    said = "\n".join(verify_lines(found.report, check))
-    assert "taken on trust" in said and "less sure than your readings alone" not in said
-
-
-def test_felt_gaps_alone_say_not_yet(site: tuple[Path, Study], tmp_path: Path) -> None:
-    check = by_hand(site, tmp_path, gaps(site, plan(site, share=0.3))).check
-    assert check.verdict == "not yet" and check.share is not None
-    assert check.share.best == pytest.approx(0.3, abs=0.2)
-    asked = site[1].report.plan
-    assert asked is not None and 0.3 * asked.deepest < check.still.deepest < asked.deepest
-
-
-def test_readings_that_contradict_each_other_decide_nothing(site: tuple[Path, Study], tmp_path: Path) -> None:
-    readings = gaps(site, plan(site, over=0.002)) + GAP.format(x=3.1, said="touched = true")
-    found = by_hand(site, tmp_path, readings)
-    assert found.check.verdict == "cannot tell"
-    said = "\n".join(verify_lines(found.report, found.check))
-    assert CONTRADICTED in said and "[[after.witness]]" in said
-
-
-def test_gaps_that_cannot_all_be_true_are_named_and_not_used(
-    site: tuple[Path, Study], tmp_path: Path
-) -> None:
-    """30, 2, 18 and 18 mm under one tray, within a hand's breadth: said 29.4 and 'less than 1 in 1,000'."""
-    folder, read = site[0], ((3.0, 30), (3.1, 2), (3.05, 18), (3.15, 18))
-    job = folder / f"{tmp_path.name}.toml"
-    gaps = "".join(GAP.format(x=x, said=f'gap = "{gap} mm"') for x, gap in read)
-    job.write_text(JOB + "\n[after]\n" + gaps)
-    found, _ = check_and_write(job, [], tmp_path)
-    check = found.check
-    assert check.verdict == check.clearance == check.first.verdict == "cannot tell"
-    named = {t.name for f in check.fights for t in (f.reading, *f.against)}
-    assert {"[[after.witness]] 1", "[[after.witness]] 2"} <= named
-    by = {f.reading.name: f.reading.observed for f in check.fights}
-    for k, (_, gap) in enumerate(read):
-        assert by.get(f"[[after.witness]] {k + 1}", gap / 1000) == gap / 1000
-    said = verify_lines(found.report, check)
-    assert said[0].startswith("CANNOT TELL") and "1 in" not in "\n".join(said).replace("1/4 in", "")
-    assert "Still to go: not known." in said and "[[after.witness]] 2" in "\n".join(said)
-    told = json.loads((tmp_path / "verify.json").read_text())
-    assert told["now"]["least_clearance"] is told["still"]["deepest"] is told["removed"]["share"] is None
-    assert {c["reading"] for c in told["contradictions"]} == set(by)
-    assert b"nan" not in (tmp_path / "verify.json").read_bytes().lower()
-
-
-def test_a_contradiction_is_told_as_it_was_read(site: tuple[Path, Study], tmp_path: Path) -> None:
-    """Beside a scan too: the gap read, not that gap less what was asked for."""
-    folder, _ = site
-    depth = plan(site, over=0.002)
-    after = write_ply(walked(2, depth), tmp_path / "after.ply")
-    job = folder / f"{tmp_path.name}.toml"
-    job.write_text(JOB + "\n[after]\n" + GAP.format(x=3.1, said='gap = "2 mm"'))
-    found = check_job(job, [after])
-    said = "\n".join(verify_lines(found.report, found.check))
-    assert found.check.verdict == "cannot tell" and "2.0 mm contradicts the scan since" in said
-    assert "1 in" not in said.replace("1/4 in", "")  # no chance stands on what contradicts
-    (fight,) = found.check.fights
-    assert fight.odd is Odd.NOT_KNOWN and fight.sds > 3.3  # one reading, one scan: nothing tells which
-    assert fight.expected == pytest.approx(true_gap(site, depth), abs=0.004)
-    told = verify_document(found.report, found.check, None, {})
-    assert isinstance(told["now"], dict) and told["now"]["chance_of_want"] is None
-    assert told["contradictions"][0]["sds"] == fight.sds
-    assert found.check.rest is None and found.check.short is None
-
-
-def test_a_gap_that_agrees_with_the_scan_is_used_beside_it(site: tuple[Path, Study], tmp_path: Path) -> None:
-    depth = plan(site, over=0.002)
-    after = write_ply(walked(2, depth), tmp_path / "after.ply")
-    job = site[0] / f"{tmp_path.name}.toml"
-    job.write_text(JOB + "\n[after]\n" + gaps(site, depth))
-    found = check_job(job, [after])
-    said = "\n".join(verify_lines(found.report, found.check))
-    assert not found.check.fights and "less sure than your readings alone" in said
-
-
-@pytest.mark.parametrize("alone", [Odd.SCAN, Odd.READING])
-def test_what_stands_alone_is_told(site: tuple[Path, Study], tmp_path: Path, alone: Odd) -> None:
-    """Three gaps over a third of the cut, and a scan of all of it; or one gap mistaken by 6 mm."""
-    read = plan(site, share=0.3) if alone is Odd.SCAN else plan(site)
-    lines = gaps(site, read)
-    if alone is Odd.READING:
-        figures = re.findall(r'gap = "([0-9.]+) mm"', lines)
-        lines = lines.replace(f'"{figures[1]} mm"', f'"{float(figures[1]) - 6:.1f} mm"', 1)
-    job = site[0] / f"{tmp_path.name}.toml"
-    job.write_text(JOB + "\n[after]\n" + lines)
-    after = write_ply(walked(2, plan(site)), tmp_path / "after.ply")
-    found = check_job(job, [after])
-    assert found.check.fights and {f.odd for f in found.check.fights} == {alone}
-    said = "\n".join(verify_lines(found.report, found.check))
-    assert ("scan the finished work again" in said) == (alone is Odd.SCAN)
-    if alone is Odd.READING:
-        (fight,) = found.check.fights
-        assert fight.reading.observed == pytest.approx(float(figures[1]) / 1000 - 0.006)
-        assert fight.expected == pytest.approx(float(figures[1]) / 1000, abs=0.0015)
-
-
-def test_still_to_go_is_what_is_short_and_the_pass_goes_no_deeper_than_is_sure(
-    site: tuple[Path, Study], tmp_path: Path
-) -> None:
-    """Gaps felt to half a millimetre: neither the margin of a plan on a noisy scan nor an allowance comes on
-    top of them where that could be too much."""
-    done = plan(site, share=0.3)
-    found = by_hand(site, tmp_path, gaps(site, done))
-    check, short = found.check, found.check.short
-    assert short is not None and check.verdict == "not yet" and 0.002 < short.best < 0.006
-    truth = 0.020 - true_gap(site, done)
-    assert short.best == pytest.approx(truth, abs=0.001)
-    assert short.interval[0] < truth < short.interval[1]
-    line = next(line for line in verify_lines(found.report, check) if line.startswith("Still to go"))
-    for part in (check.still.deepest, short.best):
-        assert f"{part * 1000:.1f} mm" in line
-    assert check.still.deepest == pytest.approx(truth, abs=0.002)
-    # the slab as it is, less that, has what was asked for, and hardly more; as was said before
-    rest = of_plan(check.still.depth.like(np.nan_to_num(check.still.depth.values)))
-    left = true_gap(site, lambda x, y: done(x, y) + rest(x, y))
-    assert -0.001 < left - 0.020 < OVER
-    assert check.rest is not None and check.rest.left is not None
-    low, high = check.rest.left.today.interval
-    assert low < left < high and f"between {low * 1000:.1f} mm and {high * 1000:.1f} mm" in line
-
-
-@pytest.mark.parametrize("way", ["hand", "scan"])
-def test_the_rest_is_handed_out_as_sheets_of_its_own(
-    site: tuple[Path, Study], tmp_path: Path, way: str
-) -> None:
-    done, job = plan(site, share=0.3), site[0] / f"{tmp_path.name}.toml"
-    job.write_text(JOB + ("\n[after]\n" + gaps(site, done) if way == "hand" else ""))
-    after = [write_ply(walked(2, done), tmp_path / "after.ply")] if way == "scan" else []
-    found, written = check_and_write(job, after, tmp_path / "out")
-    names = {p.name for p in written}
-    assert {"rest_work_sheets.pdf", "rest_work_dots.csv", "rest_work_strings.csv"} <= names
-    assert ("proof.json" in names) == (way == "hand")
-    told = json.loads((tmp_path / "out" / "rest_worksheet.json").read_text())
-    dots = [dot["depth"] for dot in told["set_out"]["dots"]]
-    assert told["release"]["state"] == "ok" and told["title"].endswith(": the rest")
-    assert 0.5 * found.check.still.deepest < max(dots) <= found.check.still.deepest + 5e-4
-    assert json.loads((tmp_path / "out" / "verify.json").read_text())["still"]["sheets"] is True
-    # blocks and strings stand where nothing was cut
-    rest = found.check.rest
-    assert rest is not None
-    cut = np.nan_to_num(site[1].report.plan.depth.values) > 0.001  # type: ignore[union-attr]
-    assert not rest.surface.slab[cut].any() and rest.surface.slab.any()
-    assert "rest_work_sheets.pdf" in "\n".join(verify_lines(found.report, found.check))
-    # the same job with a question open gets none
-    held = unreleased(found.report)
-    assert rest_study(held, found.check, report_now(held, found.check)) is None
-
-
-def test_nothing_is_handed_out_of_finished_work(well_cut: Checked) -> None:
-    report, check = well_cut.report, well_cut.check
-    assert check.rest is None and rest_study(report, check, report_now(report, check)) is None
-
-
-@dataclass(frozen=True)
-class Outcomes:
-    """Draws of what a pass leaves over what it promised, m, whatever its margin."""
-
-    drawn: np.ndarray
-    scanned: np.ndarray
-
-    def outcome(self, margin: float) -> np.ndarray:
-        return self.drawn
-
-
-@pytest.mark.parametrize(("sd", "whole"), [(0.0002, True), (0.0006, False), (0.002, False)])
-def test_how_deep_a_pass_may_go_is_the_stated_chance(sd: float, whole: bool) -> None:
-    """Against the normal's own quantiles: 95 % sure of what was asked where that leaves at most 1 in 200 more
-    than 1 mm too deep; else just that 1 in 200."""
-    drawn = -0.001 + sd * np.asarray(special.ndtri((np.arange(4000) + 0.5) / 4000))
-    left = Outcomes(drawn, np.array([0.005]))
-    most = margin_at_most(left, OVER, RARELY)  # type: ignore[arg-type]
-    assert most == pytest.approx(OVER + 0.001 + special.ndtri(RARELY) * sd, abs=0.02 * sd + 3e-5)
-    enough = margin_for(left, Wanted())  # type: ignore[arg-type]
-    assert enough == pytest.approx(0.001 + special.ndtri(0.95) * sd, abs=0.02 * sd + 3e-5)
-    spare = Chance(-0.005, (-0.006, -0.004), 1.0, "touches", "", sd, 1.0, 200)
-    told = Now(SimpleNamespace(cut=left), spare, spare, None, 0.02, spare)  # type: ignore[arg-type]
-    now = replace(told, spare=replace(spare, least_clearance=-0.0052))
-    found = pass_of(now, told, Wanted())
-    # the ground that it is planned on is 0.2 mm more hopeful than all that was read
-    assert found.whole == whole and found.margin == pytest.approx(min(enough, most) + 0.0002)
-    assert short_of(now).best == 0.0052 and short_of(now).interval == (0.004, 0.006)
-
-
-WORDS = {  # all that proof.json may say in words
-    "crestcut.proof/1", "phone", "total-station", "dots and contours", "board and blocks", "crest", "none",
-    "done", "not yet", "cannot tell", "touches", "clears", "gap", "string", "belly", "nose", "tail", "is",
-    "at most", "at least", "reading", "scan", "not known",
-}  # fmt: skip
-
-
-def test_a_proof_says_what_was_predicted_and_felt_and_not_where_or_whose(
-    site: tuple[Path, Study], tmp_path: Path
-) -> None:
-    """Every word in it is one of this program's own, and none that stands in job, vehicle or their names."""
-    done, folder = plan(site), site[0]
-    secret = JOB.replace('title = "Low cart"', 'title = "Zebrastrasse 17"\ndate = "2031-07-08"')
-    secret += '\n[[mark]]\nname = "Quagga"\nat = [1.234, 0.567]\n'
-    job = folder / "okapi.toml"
-    job.write_text(secret + "\n[after]\n" + gaps(site, done))
-    after = write_ply(walked(2, done), tmp_path / "gnu.ply")
-    check_and_write(job, [after], tmp_path / "out")
-    text = (tmp_path / "out" / "proof.json").read_text()
-    for word in (
-        "zebra",
-        "quagga",
-        "okapi",
-        "gnu",
-        "before.ply",
-        "cart",
-        "tray",
-        "2031",
-        "1.234",
-        "2.95",
-        "3.1,",
-    ):
-        assert word not in text.lower(), word
-    told = json.loads(text)
-    said, keys = [], []
-
-    def walk(value: object, key: str = "") -> None:
-        keys.append(key)
-        if isinstance(value, dict):
-            for name, inner in value.items():
-                walk(inner, name)
-        elif isinstance(value, list):
-            for inner in value:
-                walk(inner, key)
-        elif isinstance(value, str) and key != "version":
-            said.append(value)
-
-    walk(told)
-    assert set(said) <= WORDS, set(said) - WORDS
-    assert not {"title", "dated", "inputs", "sha256", "x", "y", "point", "station", "name", "file"} & set(
-        keys
-    )
-    assert [f["reading"] for f in told["felt"]] == ["gap"] * 3
-    for felt in told["felt"]:
-        for by in ("by_plan", "by_scan_since"):
-            low, high = felt[by]["interval"]
-            assert low < felt["felt"] < high and abs(felt[by]["sds"]) < 3
-    assert told["planned"]["after"]["least_clearance"] >= 0.02
-
-
-def test_a_place_without_ground_is_named_as_it_stands_in_the_file(
-    site: tuple[Path, Study], tmp_path: Path
-) -> None:
-    with pytest.raises(CrestcutError, match=r"^\[\[after\.witness\]\] 1"):
-        by_hand(site, tmp_path, GAP.format(x=40.0, said='gap = "5 mm"'))
 
 
 def test_work_on_a_tied_job_is_checked_by_a_scan_in_any_coordinates(tmp_path: Path) -> None:
