@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import time
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -46,6 +47,22 @@ def test_no_case_of_the_campaign_breaks_a_rule() -> None:
     assert done.returncode == 0, done.stdout + done.stderr
     cases = int(done.stdout.split(" cases")[0].replace(",", ""))
     assert cases > 30, done.stdout  # a few hundred on a machine with nothing else to do
+
+
+@pytest.mark.parametrize(
+    ("name", "waits", "fault"),
+    [("busy", "while True: pass", "hang"), ("asleep", "sleep(60)", "hang"), ("slow", "sleep(0.5)", "")],
+)
+def test_what_works_or_waits_too_long_is_a_hang(
+    name: str, waits: str, fault: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from fuzz import reading
+
+    monkeypatch.setitem(reading.TARGETS, name, lambda _: exec(waits, {"sleep": time.sleep}))
+    watch = reading.Watch(tmp_path)
+    found = reading.read_case(tmp_path / "case", name, watch, 0.2)
+    watch.close()
+    assert found.fault == fault
 
 
 @given(st.text() | st.from_regex(r"[-+]?[0-9 ./]{1,30} ?(mm|m|in|ft|us-ft|'|\"){0,3}", fullmatch=True))

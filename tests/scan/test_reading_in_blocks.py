@@ -182,6 +182,15 @@ def test_a_remark_of_two_lines_is_no_row_s_end(tmp_path: Path) -> None:
         np.testing.assert_array_equal(read_text(tmp_path / "cloud.csv", Take(None, some)).points, points)
 
 
+@pytest.mark.parametrize("some", [1, 7, 10**6])
+def test_a_quotation_left_open_is_refused_where_points_would_be_lost(some: int, tmp_path: Path) -> None:
+    said = {3: '5 1/2"', 50: '"seen\ntwice"', 200: '"kerb', 300: 'a "gate"', 310: 'end"'}
+    rows = [f"{x!r};{y!r};{z!r};{said.get(k, '')}\n" for k, (x, y, z) in enumerate(_cloud(400).tolist())]
+    (tmp_path / "cloud.csv").write_text("x;y;z;remark\n" + "".join(rows))
+    with pytest.raises(CrestcutError, match="line 203 is not closed"):
+        read_text(tmp_path / "cloud.csv", Take(None, some))
+
+
 @pytest.mark.parametrize("write", [_csv, _pcd_text])
 def test_a_torn_row_far_down_is_told_as_in_a_short_file(
     write: Callable[[Path, np.ndarray], Path], tmp_path: Path

@@ -262,7 +262,7 @@ def _blocks(path: Path, encoding: str, layout: _Layout, rows: int, scale: _Scale
     with path.open(encoding=encoding, newline="\n") as file:
         for _ in range(layout.first_row):
             file.readline()
-        while text := _some_lines(file, min(rows, MOST_ROWS) * LONG):
+        while text := _some_lines(file, min(rows, MOST_ROWS) * LONG, layout, path):
             if not any(line.split("#")[0].strip() for line in io.StringIO(text)):
                 continue  # numpy warns of what holds no row
             table = _table(text, layout, path, encoding)
@@ -276,14 +276,41 @@ def _blocks(path: Path, encoding: str, layout: _Layout, rows: int, scale: _Scale
         raise truncated(path, f"{layout.rows:,} points", f"{found:,}")
 
 
-def _some_lines(file: TextIO, length: int) -> str:
-    """The next lines, ``length`` characters or more, to an end that no quotation marks are open at."""
-    parts = [file.read(length), file.readline()]
-    open_at_end = sum(part.count('"') for part in parts) % 2 == 1
-    while open_at_end and (line := file.readline()):
-        parts.append(line)
-        open_at_end = line.count('"') % 2 == 0
-    return "".join(parts)
+def _some_lines(file: TextIO, length: int, layout: _Layout, path: Path) -> str:
+    """The next lines, ``length`` characters or more, to an end that no quotation is open at.
+
+    Raises CrestcutError where one takes in what is a row by itself: its end is missing, and points with it.
+    """
+    text = file.read(length) + file.readline()
+    opened, torn = _quotation(io.StringIO(text), layout) if '"' in text else (0, False)
+    while opened and not torn and (line := file.readline()):
+        text, torn = text + line, _is_row(line, layout)
+        if line.count('"') % 2:
+            break
+    if not torn:
+        return text
+    file.seek(0)
+    raise CrestcutError(
+        f"a quotation mark in line {_quotation(file, layout)[0]:,} is not closed before the next point",
+        str(path), "take it out, or export without the texts",
+    )  # fmt: skip
+
+
+def _quotation(lines: Iterable[str], layout: _Layout) -> tuple[int, bool]:
+    """The line whose quotation is open behind the last, 0 for none; whether one takes in a row: told at once.
+
+    As numpy reads them: a mark opens one at the start of a field, an inch mark behind a number does not.
+    """
+    opened = 0
+    for number, line in enumerate(lines, start=1):
+        bare = line.split("#")[0]
+        if opened and _is_row(line, layout):
+            return opened, True
+        if opened:
+            opened = 0 if line.count('"') % 2 else opened
+        elif bare.count('"') % 2 and any(w.lstrip()[:1] == '"' for w in bare.split(layout.delimiter)):
+            opened = number
+    return opened, False
 
 
 def _table(text: str, layout: _Layout, path: Path, encoding: str) -> FloatArray:
@@ -308,16 +335,16 @@ def _pointed(text: str, layout: _Layout) -> str:
     return text.replace(",", ".") if layout.decimal_comma else text
 
 
+def _is_row(line: str, layout: _Layout) -> bool:
+    words = _split(_pointed(line, layout).split("#")[0], layout.delimiter)
+    columns = layout.columns.values()
+    return len(words) > max(columns) and all(_is_number(words[k], False) for k in columns)
+
+
 def _bad_line(lines: Iterable[str], layout: _Layout) -> int | None:
     """The first line that is no row, counted as editors do: numpy leaves empty lines and comments out."""
     for number, line in enumerate(lines, start=1):
-        bare = _pointed(line, layout).split("#")[0]
-        if number <= layout.first_row or not bare.strip():
-            continue
-        words = _split(bare, layout.delimiter)
-        if len(words) <= max(layout.columns.values()):
-            return number
-        if not all(_is_number(words[k], False) for k in layout.columns.values()):
+        if number > layout.first_row and line.split("#")[0].strip() and not _is_row(line, layout):
             return number
     return None
 
