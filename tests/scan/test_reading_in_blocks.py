@@ -191,6 +191,29 @@ def test_a_quotation_left_open_is_refused_where_points_would_be_lost(some: int, 
         read_text(tmp_path / "cloud.csv", Take(None, some))
 
 
+def test_blocks_with_nothing_of_the_part_are_not_read_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    points = _cloud()
+    path = _laz(tmp_path, points[np.argsort(points[:, 0])])  # in stripes, 400 points each 1 m wide
+    turned = np.array([[0.6, 0.8, 0.0, 5.0], [-0.8, 0.6, 0.0, -2.0]])  # site x and y of the file's
+    seen = read_las(path, Take(1000, 400)).tally
+    read = []
+    points_of = laspy.LasReader.read_points
+    monkeypatch.setattr(laspy.LasReader, "read_points", lambda self, n: read.append(n) or points_of(self, n))
+    for corner, angle in (((7.0, -3.0), 0.4), ((13.0, -9.0), -1.1), ((30.0, 30.0), 0.0)):
+        part = Cut((Patch(corner, angle, (1.5, 0.8)),), turned, (), (7,))
+        whole = read_las(path, Take(None, 400, part))
+        of_all = len(read)
+        some = read_las(path, Take(None, 400, part, seen))
+        assert len(read) - of_all <= 5 and of_all == 13  # 5003 in 400s
+        np.testing.assert_array_equal(some.points, whole.points)
+        for name in ("colours", "time"):
+            np.testing.assert_array_equal(getattr(some, name), getattr(whole, name))
+        assert (len(whole.points) > 0) == (corner[0] < 20)
+        read.clear()
+
+
 @pytest.mark.parametrize("write", [_csv, _pcd_text])
 def test_a_torn_row_far_down_is_told_as_in_a_short_file(
     write: Callable[[Path, np.ndarray], Path], tmp_path: Path

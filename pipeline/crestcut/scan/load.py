@@ -121,7 +121,7 @@ def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
     say(f"reading what is needed of {path.name}")
     plan = np.column_stack([turn, move])[:2]
     told = classes if scan.classed else Classes((), ())
-    raw = _read(path, replace(HELD, cut=Cut(patches, plan, told.use, told.leave)))
+    raw = _read(path, replace(HELD, cut=Cut(patches, plan, told.use, told.leave), seen=scan.tally))
     points = (raw.points * came.scale) @ came.rotation.T - came.shift
     points = points if movement is None else movement.apply(points)
     every = 1 if raw.tally is None else raw.tally.every
@@ -130,7 +130,7 @@ def _part(scan: Scan, classes: Classes, needs: Needs | None, say: Say) -> Scan:
     source = np.zeros(len(points), np.int16)
     return replace(
         scan, points=points, source=source, pass_of=source if raw.station is None else raw.station,
-        colours=raw.colours, time=raw.time, every=every, whole=whole, notes=(*scan.notes, said),
+        colours=raw.colours, time=raw.time, every=every, whole=whole, tally=None, notes=(*scan.notes, said),
     )  # fmt: skip
 
 
@@ -210,6 +210,7 @@ def read_file(
         notes=notes,
         every=every,
         classed=raw.classes is not None,
+        tally=None if every == 1 else raw.tally,
     )
 
 

@@ -11,7 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, frozen_array
 from crestcut.base.summary import Summary
 from crestcut.scan.control.fit import Fitted, Movement
-from crestcut.scan.formats.raw import Origin
+from crestcut.scan.formats.raw import Origin, Tally
 from crestcut.scan.placing.system import NO_SYSTEM, System
 
 
@@ -243,7 +243,8 @@ class Scan(Summary):
     colours : (n, 3) uint8 or None.  time : (n,) float64 seconds or None.
     every : how manieth point is held, of all or of those in the part that was asked for.  whole : (m, 3) a
     few of all points, where ``points`` are those of a part; None where they are of all.  classed : whether
-    its one file says of its points what they are.
+    its one file says of its points what they are.  tally : of a file of which but some points are held, until
+    those that are needed are.
     """
 
     points: FloatArray
@@ -259,6 +260,7 @@ class Scan(Summary):
     every: int = 1
     whole: FloatArray | None = None
     classed: bool = False
+    tally: Tally | None = None
 
     @property
     def all_over(self) -> FloatArray:

@@ -39,15 +39,22 @@ def read_las(path: Path, asked: Take = ALL) -> RawScan:
             system=system_of(crs),
             origin=_origin(header),
         )
-        return take(head, _blocks(reader, asked.rows, path), asked)
+        return take(head, _blocks(reader, asked, path), asked)
 
 
-def _blocks(reader: Any, rows: int, path: Path) -> Iterator[Block]:
-    """All points, so many at a time. Raises CrestcutError where there are fewer than the header says."""
-    expected, found = reader.header.point_count, 0
+def _blocks(reader: Any, asked: Take, path: Path) -> Iterator[Block]:
+    """All points, so many at a time, but what holds nothing that is asked for. Raises CrestcutError where
+    there are fewer than the header says."""
+    expected, found, rows = reader.header.point_count, 0, asked.rows
+    wanted = asked.wanted(expected)
     names = set(reader.header.point_format.dimension_names)
     coloured = {"red", "green", "blue"} <= names
     while found < expected:
+        if not wanted[found // rows]:
+            found = min(found + rows, expected)
+            continue
+        if reader.points_read != found:
+            reader.seek(found)
         some = reader.read_points(min(rows, expected - found))
         if len(some) == 0:
             break

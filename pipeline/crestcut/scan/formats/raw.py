@@ -46,12 +46,17 @@ class Tally:
 
     every : how manieth of them is held.  by_class : (256,) how many of each class; ``bad``, (256,): of those
     that are not numbers or beyond any place.  by_station : how many of each of the file's own scans.
+    boxes : (k, 2, 3) lowest and highest file coordinate of those read together, block by block; infinite
+    where one holds what is no number.  top : largest colour.  times : first and last, of none (inf, -inf).
     """
 
     every: int
     by_class: NDArray[np.int64]
     bad: NDArray[np.int64]
     by_station: NDArray[np.int64]
+    boxes: FloatArray
+    top: float
+    times: tuple[float, float]
 
 
 @dataclass(frozen=True, eq=False)

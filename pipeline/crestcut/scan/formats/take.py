@@ -6,6 +6,7 @@ How many are read at a time changes nothing: which are held follows from their n
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any
@@ -19,6 +20,7 @@ from crestcut.scan.formats.raw import RawScan, Tally, eight_bit
 MOST = 3_000_000  # points: as many as are taken of a large mesh; a window of 40 m2 then has one every 4 mm
 ROWS = 500_000  # read at a time
 LONG = 40  # characters of a row of text, about
+AWAY = 1e-6  # m: more than a coordinate's last digit is worth
 BEYOND = 1e12  # file units: no place on earth has such a coordinate, be it in hundredths of a millimetre
 
 
@@ -32,10 +34,21 @@ class Patch:
 
     def holds(self, x: FloatArray, y: FloatArray) -> BoolArray:
         """(n,) whether places lie in it."""
+        u, v = self._along(x, y)
+        return np.asarray((u >= 0) & (v >= 0) & (u <= self.sides[0]) & (v <= self.sides[1]))
+
+    def meets(self, x: FloatArray, y: FloatArray) -> BoolArray:
+        """(n,) whether it may have a place in common with what lies between (n, k) corners: not where one of
+        its own two directions parts them."""
+        found = np.ones(len(x), bool)
+        for w, side in zip(self._along(x, y), self.sides, strict=True):
+            found &= (w.max(axis=1) >= -AWAY) & (w.min(axis=1) <= side + AWAY)
+        return found
+
+    def _along(self, x: FloatArray, y: FloatArray) -> tuple[FloatArray, FloatArray]:
         c, s = np.cos(self.angle), np.sin(self.angle)
         x, y = x - self.corner[0], y - self.corner[1]
-        u, v = x * c + y * s, y * c - x * s
-        return np.asarray((u >= 0) & (v >= 0) & (u <= self.sides[0]) & (v <= self.sides[1]))
+        return x * c + y * s, y * c - x * s
 
 
 @dataclass(frozen=True, eq=False)
@@ -50,10 +63,9 @@ class Cut:
 
     def holds(self, points: FloatArray, classes: NDArray[np.uint8] | None) -> BoolArray:
         """(n,) which of (n, 3) file coordinates."""
-        # term by term: a matrix product may round the last rows of a block otherwise than the first
-        x, y = (a * points[:, 0] + b * points[:, 1] + c * points[:, 2] + d for a, b, c, d in self.plan)
         found = np.zeros(len(points), bool)
         with np.errstate(invalid="ignore"):
+            x, y = self._site(points)
             for patch in self.patches:
                 found |= patch.holds(x, y)
             found &= usable(points)
@@ -61,15 +73,38 @@ class Cut:
             found &= of_use(classes, self.use, self.leave)
         return found
 
+    def may_hold(self, boxes: FloatArray) -> BoolArray:
+        """(k,) which of ``Tally.boxes``."""
+        sides = np.array(list(itertools.product((0, 1), repeat=3)))  # (8, 3)
+        x, y = self._site(boxes[:, sides, np.arange(3)].reshape(-1, 3))
+        found = np.asarray(~np.isfinite(boxes).all(axis=(1, 2)))
+        with np.errstate(invalid="ignore"):
+            for patch in self.patches:
+                found |= patch.meets(x.reshape(-1, 8), y.reshape(-1, 8))
+        return found
+
+    def _site(self, points: FloatArray) -> tuple[FloatArray, FloatArray]:
+        # term by term: a matrix product may round the last rows of a block otherwise than the first
+        x, y = (a * points[:, 0] + b * points[:, 1] + c * points[:, 2] + d for a, b, c, d in self.plan)
+        return x, y
+
 
 @dataclass(frozen=True)
 class Take:
     """most : points that are held; of more every second, fourth, ...; None: all.  rows : read at a time.
-    cut : None: from the whole file."""
+    cut : None: from the whole file.  seen : what reading all of it before has told."""
 
     most: int | None = None
     rows: int = ROWS
     cut: Cut | None = None
+    seen: Tally | None = None
+
+    def wanted(self, count: int) -> BoolArray:
+        """(k,) which blocks of ``rows`` of so many points may hold anything that is asked for."""
+        blocks = -(-count // self.rows)
+        if self.cut is None or self.seen is None or len(self.seen.boxes) != blocks:
+            return np.ones(blocks, bool)
+        return self.cut.may_hold(self.seen.boxes)
 
 
 ALL = Take()
@@ -93,7 +128,19 @@ _COLUMNS = ("points", "colours", "time", "classes", "station")
 
 def usable(points: FloatArray) -> BoolArray:
     """(n,) which of (n, 3) coordinates are numbers that a place may have."""
+    if np.isfinite(box_of(points)).all():
+        return np.ones(len(points), bool)
     return np.asarray((np.abs(points) < BEYOND).all(axis=1))  # of NaN false
+
+
+def box_of(points: FloatArray) -> FloatArray:
+    """(2, 3) lowest and highest of (n, 3) coordinates; infinite where one is no place, or there is none."""
+    if len(points):
+        columns = np.ascontiguousarray(points.T)  # six times as fast along rows of it
+        box = np.stack([columns.min(axis=1), columns.max(axis=1)])
+        if (np.abs(box) < BEYOND).all():
+            return box
+    return np.full((2, 3), np.inf)
 
 
 def of_use(classes: NDArray[np.uint8], use: tuple[int, ...], leave: tuple[int, ...]) -> BoolArray:
@@ -123,7 +170,10 @@ class _Held:
         self.by_class, self.bad = np.zeros(256, np.int64), np.zeros(256, np.int64)
         self.by_station = np.zeros(0, np.int64)
         self.top = 0.0  # largest colour
-        self.times = [np.inf, -np.inf]
+        self.times = (np.inf, -np.inf)
+        self.boxes: list[FloatArray] = []
+        if asked.seen is not None:  # blocks that hold nothing of it may be left out
+            self.top, self.times = asked.seen.top, asked.seen.times
 
     def add(self, block: Block) -> None:
         self._tally(block)
@@ -159,9 +209,9 @@ class _Held:
         self.dropped += int((~good).sum())
         of = np.zeros(len(good), np.uint8) if block.classes is None else block.classes
         self.by_class += np.bincount(of[good], minlength=256)
-        bad = good & ~usable(block.points)
-        if bad.any():
-            self.bad += np.bincount(of[bad], minlength=256)
+        self.boxes.append(box_of(block.points))
+        if not np.isfinite(self.boxes[-1]).all():
+            self.bad += np.bincount(of[good & ~usable(block.points)], minlength=256)
         if block.station is not None and len(good):
             counted = np.bincount(block.station[good])
             self.by_station = np.pad(self.by_station, (0, max(0, len(counted) - len(self.by_station))))
@@ -171,7 +221,7 @@ class _Held:
                 self.top = max(self.top, float(np.nanmax(block.colours)))
         if block.time is not None and len(block.time):
             low, high = float(block.time.min()), float(block.time.max())  # NaN stays
-            self.times = [np.minimum(self.times[0], low), np.maximum(self.times[1], high)]
+            self.times = (float(np.minimum(self.times[0], low)), float(np.maximum(self.times[1], high)))
 
     def as_scan(self, head: RawScan, scale: Scale) -> RawScan:
         points = self._column("points")
@@ -184,7 +234,10 @@ class _Held:
             colours=None if colours is None else scale(colours, self.top),
             time=time if told else None, classes=classes if classed else None, station=station,
             dropped=head.dropped + self.dropped,
-            tally=Tally(self.every, self.by_class, self.bad, self.by_station),
+            tally=Tally(
+                self.every, self.by_class, self.bad, self.by_station,
+                np.array(self.boxes).reshape(-1, 2, 3), self.top, self.times,
+            ),
         )  # fmt: skip
 
     def _column(self, name: str) -> Any:
