@@ -203,7 +203,8 @@ def _unpack(source: NDArray[np.uint8], target: NDArray[np.uint8]) -> int:
             run = control + 1
             if i + run > n or o + run > m:
                 return -1
-            target[o : o + run] = source[i : i + run]
+            for k in range(run):
+                target[o + k] = source[i + k]
             i += run
             o += run
             continue

@@ -170,7 +170,10 @@ def trials(
     zz = _plane_sums(data, m, mean, base, right)
     rss, least, best, size = np.empty((2, number)), np.full(2, 1e30), np.zeros(2, np.int64), np.zeros(2)
     for k in range(number):
-        a[:], y[:] = base, right
+        for r in range(5):  # assigning arrays to slices takes five seconds to compile
+            y[r] = right[r]
+            for c in range(5):
+                a[r, c] = base[r, c]
         _break_sums(data, m, mean, first + k * step, rho, a, y)
         left = zz
         for r in range(5):
