@@ -10,6 +10,9 @@ import gc
 # heap's end keeps. The library would raise the first by itself to 32 MB and keep the layers of a long lane,
 # which are 20: a gigabyte of holes. Those of a usual slab are 3, stay in the heap and cost nothing more
 _APART, _KEPT = (-3, 8 << 20), (-1, 64 << 20)
+# KiB that a process has held at most: a smaller one takes at once what it gave back, and each page of that is
+# cleared anew (a hundred thousand of them in a run of a usual slab)
+_SMALL = 1 << 20
 
 
 def large_apart() -> None:
@@ -20,12 +23,15 @@ def large_apart() -> None:
 
 
 def trimmed() -> None:
-    """What is freed and stays with the process goes back."""
-    with contextlib.suppress(OSError, AttributeError, TypeError):
-        ctypes.CDLL(None).malloc_trim(0)
+    """What is freed and stays with a large process goes back."""
+    with contextlib.suppress(ImportError, OSError, AttributeError, TypeError):
+        import resource
+
+        if resource.getrusage(resource.RUSAGE_SELF).ru_maxrss > _SMALL:
+            ctypes.CDLL(None).malloc_trim(0)
 
 
 def let_go() -> None:
-    """The same, with arrays in reference cycles, which wait for the collector."""
-    gc.collect()
+    """The same, with arrays in reference cycles made since the last time, which wait for the collector."""
+    gc.collect(1)
     trimmed()

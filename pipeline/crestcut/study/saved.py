@@ -40,7 +40,8 @@ from crestcut.work import AT_MARK
 T = TypeVar("T")
 STUDY_NAME = "study.npz"
 SCHEMA = "crestcut.study/3"
-LEVEL = 1  # of compression: heights hardly get smaller with more, and it takes six times as long
+LEVEL = 1  # of compression: more makes nothing much smaller, and takes six times as long
+PART, SMALLER = 1 << 16, 0.8  # bytes that tell whether packing makes an array smaller: of heights hardly
 # rooms whose code, and libraries whose version, heights and split depend on
 ROOMS, LIBRARIES = ("base", "scan", "terrain"), ("numpy", "scipy", "numba")
 # what scans are read with, and formats whose files hold all that is read of them
@@ -348,6 +349,8 @@ def _names(plain: Any) -> Any:
 def _put(archive: zipfile.ZipFile, name: str, array: np.ndarray[Any, Any]) -> None:
     held = io.BytesIO()
     np.lib.format.write_array(held, np.ascontiguousarray(array), allow_pickle=False)
+    middle = held.getbuffer()[held.tell() // 2 :][:PART]
+    packed = len(zlib.compress(middle, LEVEL)) < SMALLER * len(middle)
     # no date of the clock's: same job, same bytes
     archive.writestr(zipfile.ZipInfo(f"{name}.npy", (1980, 1, 1, 0, 0, 0)), held.getvalue(),
-                     zipfile.ZIP_DEFLATED, LEVEL)  # fmt: skip
+                     zipfile.ZIP_DEFLATED if packed else zipfile.ZIP_STORED, LEVEL)  # fmt: skip

@@ -114,7 +114,7 @@ def _faces(measured: BoolArray, kept: BoolArray) -> IntArray:
     lower = [((near, ahead, far), a & b & d), ((near, far, left), a & d & c)]
     # Squares that lack one of the shared corners still have a triangle on the other diagonal.
     corner = [((near, ahead, left), a & b & c & ~d), ((ahead, far, left), b & d & c & ~a)]
-    parts = [np.stack(t, axis=-1)[where] for t, where in lower + corner]
+    parts = [np.stack([of[where] for of in t], axis=-1) for t, where in lower + corner]
     return np.concatenate(parts).astype(np.int64)
 
 

@@ -22,7 +22,6 @@ from crestcut.terrain.breaklines.breaks import Break
 
 FACE = 0.01  # m, half the width of a step's face
 NODES_AT_ONCE = 4096  # so many of every shape stay near the processor
-LARGE = 1_000_000  # nodes: a window of 27 m of a usual width
 AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
 
 
@@ -116,19 +115,17 @@ class Columns:
     def over(self, frame: GridFrame, by: FloatArray) -> FloatArray:
         """(ny nx,) the sum of all, each times its ``by`` (m,), at every node of a frame.
 
-        Of a large frame what lies along one of its axes is reckoned on the other alone: steps are offered
-        every 50 mm of it."""
+        What lies along one of its axes is reckoned on the other alone: steps are offered every 50 mm."""
         ny, nx = frame.shape
         u, v = np.arange(nx) * frame.cell, np.arange(ny) * frame.cell
         out, left = np.zeros((ny, nx)), np.ones(len(self), bool)
-        if ny * nx > LARGE:
-            for axis, place in ((0, u), (1, v)):
-                on = np.array([k >= 0 and _along_axis(self.lines[k], axis) for k in self.line], bool)
-                uv = np.zeros((len(place), 2))
-                uv[:, axis] = place
-                sums = self.take(np.flatnonzero(on)).sums(uv, by[on])
-                out += sums if axis == 0 else sums[:, None]
-                left &= ~on
+        for axis, place in ((0, u), (1, v)):
+            on = np.array([k >= 0 and _along_axis(self.lines[k], axis) for k in self.line], bool)
+            uv = np.zeros((len(place), 2))
+            uv[:, axis] = place
+            sums = self.take(np.flatnonzero(on)).sums(uv, by[on])
+            out += sums if axis == 0 else sums[:, None]
+            left &= ~on
         some, by = self.take(np.flatnonzero(left)), by[left]
         uv = np.stack(np.meshgrid(u, v), axis=-1).reshape(-1, 2)
         parts = [slice(first, first + NODES_AT_ONCE) for first in range(0, len(uv), NODES_AT_ONCE)]
@@ -206,7 +203,7 @@ def _curve(v: FloatArray, length: FloatArray) -> FloatArray:
 
 def _curve_integral(v: FloatArray, length: FloatArray) -> FloatArray:
     beyond = np.sign(v) * (v * v / 2 + length * length / 24)
-    return np.asarray(np.where(np.abs(v) < length / 2, v**3 / (3 * length) + length * v / 4, beyond))
+    return np.asarray(np.where(np.abs(v) < length / 2, v * (v * v / (3 * length) + length / 4), beyond))
 
 
 def _step(v: FloatArray, face: FloatArray) -> FloatArray:
