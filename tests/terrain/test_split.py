@@ -7,7 +7,6 @@ import pytest
 from scipy import stats
 
 from crestcut.base.grid import FloatArray, GridFrame
-from crestcut.base.sobol import MOST, sobol
 from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.records import ErrorModel
 from crestcut.terrain.slab.averages import Tiles
@@ -208,8 +207,3 @@ def test_where_heights_say_nothing_the_prior_stands() -> None:
         found.append(chain.z)
     assert np.mean(found, axis=0) == pytest.approx(np.zeros(4), abs=0.2)
     assert np.std(found, axis=0) == pytest.approx(np.ones(4), abs=0.15)
-
-
-@pytest.mark.parametrize("seed", [0, 1, 7])
-def test_points_are_those_of_another_library(seed: int) -> None:
-    assert np.array_equal(sobol(MOST, seed), stats.qmc.Sobol(4, rng=seed).random(MOST))

@@ -19,7 +19,6 @@ import numpy as np
 from scipy import linalg, special
 
 from crestcut.base.grid import FloatArray, HeightGrid, IntArray
-from crestcut.base.sobol import sobol
 from crestcut.terrain.error.covariance import HALF, matern32
 from crestcut.terrain.error.shown import of_second_difference
 from crestcut.terrain.slab.averages import Tiles
@@ -318,12 +317,14 @@ class Settings:
         self, sample: Sample, priors: FieldPriors, table: FloatArray, precision: FloatArray, seed: int
     ) -> None:
         """table (n, m), precision (m,) : the shapes that there are to begin with, at all tiles."""
+        from scipy.stats import qmc  # a third of a second: where a slab is taken up, for nothing
+
         self.sample, self.priors = sample, priors
         self.rng = np.random.default_rng([seed, 2])
-        start = special.ndtri(np.clip(sobol(FIRST, seed), 1e-6, 1 - 1e-6))
+        start = special.ndtri(np.clip(qmc.Sobol(4, rng=seed).random(FIRST), 1e-6, 1 - 1e-6))
         score = np.array([self._score(z, table[sample.index], precision) for z in start])
         self.mean, spread = _moments(start, score)
-        again = special.ndtri(np.clip(sobol(SECOND, seed + 1), 1e-6, 1 - 1e-6))
+        again = special.ndtri(np.clip(qmc.Sobol(4, rng=seed + 1).random(SECOND), 1e-6, 1 - 1e-6))
         again = self.mean + again @ np.linalg.cholesky(spread).T
         known = np.array([self._score(z, table[sample.index], precision) for z in again])
         weight = known + _log_normal(again, np.zeros(4), np.eye(4)) - _log_normal(again, self.mean, spread)
