@@ -4,11 +4,12 @@
 room some of every room's (``ROOMS``). ``--module contact/stand/ride.py`` takes that module alone, ``--line 120``
 that line alone.
 
-1. Each test file of a room is run once with coverage: which test runs which line, how long it takes. Kept in
-   ``build/mutants`` until the file or the room changes. Loops that are compiled are tried uncompiled (a test
+1. Each test file of a room is run once with coverage of the room: which test runs which line, how long it
+   takes. Kept in ``build/mutants`` until the file or the room changes. Loops that are compiled are tried uncompiled (a test
    of them that takes over ``SLOW`` seconds so is left out).
 2. A wrong is put in as the module is imported, no file is touched. The tests that run its line are tried,
-   the quickest first, until one fails; what hangs is noticed.
+   the quickest first, until one fails or ``ENOUGH`` seconds are over; what hangs is noticed. Of one that lives
+   it is said how many tests of its line were left out so.
 
 Left alone: annotations, decorators, what stands in an f-string (a text), and modules that only hold words. Wrongs
 that nothing can notice stand in ``survivors.toml``; a score is noticed / (made - those).
@@ -37,7 +38,7 @@ from wrongs import PACKAGE, Wrong, Wronged, all_wrongs
 ROOT = Path(__file__).resolve().parents[2]
 KEPT = ROOT / "build" / "mutants"
 SLOW = 3  # s that one test may take uncompiled
-ENOUGH = 12.0  # s of tests that one wrong is held against, as they take when all is right
+ENOUGH = 60.0  # s of tests that one wrong is held against, as they take when all is right, the quickest first
 
 # room -> (its modules, the tests they are held against)
 ROOMS: dict[str, tuple[str, str]] = {
@@ -91,15 +92,16 @@ def too_slow(*_: object) -> None:
     raise TimeoutError("takes too long")
 
 
-def measure(test: str, uncompiled: bool, into: Path) -> None:
+def measure(room: str, test: str, uncompiled: bool, into: Path) -> None:
     """In a process of its own: run a test file with coverage, write each test's time."""
     import pytest
 
     signal.signal(signal.SIGPROF, too_slow)
     clock = Clock(SLOW if uncompiled else 0)
+    watched = f"--cov=crestcut.{room.partition('/')[0]}"  # all of the package would take twice as long
+    plain = f"--cov-config={os.devnull}"  # of lines, not of branches or of what a test starts
     pytest.main(
-        ["-q", "-p", "no:cacheprovider", "--cov=crestcut", "--cov-context=test", "--cov-report=", test],
-        [clock],
+        ["-p", "no:cacheprovider", watched, plain, "--cov-context=test", "--cov-report=", test], [clock]
     )
     into.write_text(json.dumps(clock.took))
 
@@ -112,7 +114,7 @@ def sources(room: str) -> str:
 Found = dict[str, dict[str, object]]  # test -> {"took": s, "lines": {module: lines}}
 
 
-def lines_of(test: Path, uncompiled: bool, package: str) -> Found:
+def lines_of(room: str, test: Path, uncompiled: bool, package: str) -> Found:
     """What each test of a file runs and how long it takes; from what is kept where nothing has changed."""
     from coverage import CoverageData
 
@@ -122,15 +124,10 @@ def lines_of(test: Path, uncompiled: bool, package: str) -> Found:
         KEPT.mkdir(parents=True, exist_ok=True)
         data, times = KEPT / f"{key}.coverage", KEPT / f"{key}.times"
         env = {**os.environ, "COVERAGE_FILE": str(data), "NUMBA_DISABLE_JIT": str(int(uncompiled))}
-        command = [
-            sys.executable,
-            __file__,
-            "--measure",
-            str(test.relative_to(ROOT)),
-            str(int(uncompiled)),
-            str(times),
-        ]
-        subprocess.run(command, cwd=ROOT, env=env, capture_output=True, check=True)
+        told = [room, str(test.relative_to(ROOT)), str(int(uncompiled)), str(times)]
+        subprocess.run(
+            [sys.executable, __file__, "--measure", *told], cwd=ROOT, env=env, capture_output=True, check=True
+        )
         found: Found = {
             n: {"took": s, "lines": {}} for n, s in json.loads(times.read_text()).items() if s < 1e9
         }
@@ -150,9 +147,10 @@ def lines_of(test: Path, uncompiled: bool, package: str) -> Found:
     return loaded
 
 
-def tests_for(wrong: Wrong, known: Found) -> list[str]:
+def tests_for(wrong: Wrong, known: Found) -> tuple[list[str], int]:
     """The tests that run its lines (all of its module where it runs as that is imported), the quickest first; then
-    the rest of their files, whose scenes stand by then; no more than take ``ENOUGH`` seconds."""
+    the rest of their files, whose scenes stand by then; no more than take ``ENOUGH`` seconds. And how many of
+    the first are left out."""
 
     def runs(name: str) -> bool:
         lines = known[name]["lines"].get(wrong.module, [])  # type: ignore[attr-defined]
@@ -170,7 +168,7 @@ def tests_for(wrong: Wrong, known: Found) -> list[str]:
             if total + took <= ENOUGH or not chosen:
                 chosen.append(name)
                 total += took
-    return chosen
+    return chosen, len(set(first) - set(chosen))
 
 
 def noticed(wrong: Wrong, tests: Sequence[str], limit: float) -> bool:
@@ -240,7 +238,7 @@ def known_tests(room: str, uncompiled: bool, package: str) -> Found:
     known: Found = {}
     for path in sorted(found):
         if not uncompiled or path.relative_to(ROOT / "tests").as_posix() in UNCOMPILED:
-            known |= lines_of(path, uncompiled, package)
+            known |= lines_of(room, path, uncompiled, package)
     return known
 
 
@@ -254,7 +252,7 @@ def hold(room: str, asked: argparse.Namespace) -> tuple[int, int, int]:
     known = {compiled: known_tests(room, compiled, package) for compiled in {w.kernel for w in some}}
     seen, equal, why = 0, 0, listed()
     for number, wrong in enumerate(some):
-        tests = tests_for(wrong, known[wrong.kernel])
+        tests, left = tests_for(wrong, known[wrong.kernel])
         if not tests:
             print(f"  {wrong.module} line {wrong.lines[-1]}: no test runs it", flush=True)
         right = replace(wrong, text=(PACKAGE / wrong.module).read_text(encoding="utf-8"))
@@ -273,7 +271,8 @@ def hold(room: str, asked: argparse.Namespace) -> tuple[int, int, int]:
             equal += reason.startswith("equivalent")
             entry = {"module": wrong.module, "at": wrong.at, "wrong": wrong.told, "why": reason}
             told = [f"{k} = {json.dumps(v)}" for k, v in entry.items()]
-            print(f"# {room} line {wrong.lines[-1]}", "[[lived]]", *told, "", sep="\n", flush=True)
+            more = f"; {left} tests of it left out" if left else ""
+            print(f"# {room} line {wrong.lines[-1]}{more}", "[[lived]]", *told, "", sep="\n", flush=True)
     return len(some), seen, equal
 
 
@@ -286,10 +285,10 @@ def main() -> int:
     ask.add_argument("--count", type=int, default=25, help="of each room")
     ask.add_argument("--seed", type=int, default=1)
     ask.add_argument("--each", action="store_true", help="a line for each")
-    ask.add_argument("--measure", nargs=3, help=argparse.SUPPRESS)
+    ask.add_argument("--measure", nargs=4, help=argparse.SUPPRESS)
     asked = ask.parse_args()
     if asked.measure:
-        measure(asked.measure[0], asked.measure[1] == "1", Path(asked.measure[2]))
+        measure(*asked.measure[:2], asked.measure[2] == "1", Path(asked.measure[3]))
         return 0
     total = [0, 0, 0]
     preload()
