@@ -14,12 +14,15 @@ from scipy import stats
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.chance.records import Chance
+from crestcut.job.answers import Source
+from crestcut.job.records import CutWish, Slab
 from crestcut.scan.registering.register import Fit
 from crestcut.standing import LoadedVehicle
 from crestcut.terrain.readings.records import Evidence, Reading
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.vehicle.records import AS_MEASURED
-from crestcut.verify import by_hand, register_after
+from crestcut.verify import by_hand, finished, register_after, rest
+from crestcut.verify import now as now_module
 from crestcut.verify.by_hand import (
     MOST,
     Misfit,
@@ -184,6 +187,10 @@ def test_the_one_that_does_not_fit_is_named_and_what_it_stands_against() -> None
     assert {f.odd for f in fighting(off, [off], lambda: False)} == {Odd.NOT_KNOWN}
     alone = misfit(0.010)
     assert [f.odd for f in fighting(alone, [alone], lambda: True)] == [Odd.NOT_KNOWN]
+    # told is what the kindest share of the work expects: the fewest of its own standard deviations off
+    far, near = misfit(0.010), misfit(0.012, sd=0.003)
+    (fight,) = fighting(far, [far, near])
+    assert (fight.expected, fight.sd) == pytest.approx((0.1, 0.003))
     # one that some share of the work lets stand is let stand
     assert fighting(misfit(0.001), [misfit(0.001), misfit(0.010)]) == ()
 
@@ -245,6 +252,11 @@ def test_gaps_and_strings_are_foretold_and_levels_are_not() -> None:
     since = foretold(SLAB, PLANNED, DRIVER, read, by_hand.worked(SLAB, PLANNED, 0.5))
     assert since[0].by_scan is not None and since[0].by_scan[0] == pytest.approx(0.1 + DEEP / 2)
     assert foretold(SLAB, PLANNED, DRIVER, read, SLAB)[0].by_scan is None  # where it would touch
+
+
+STOOD = SimpleNamespace(vehicle=vehicle(), ride=None, before=None, driver=DRIVER)
+NOW: Any = SimpleNamespace(standing=STOOD, today=None, asked=0.0)
+JOB: Any = SimpleNamespace(wanted=SimpleNamespace(confidence=0.95))
 
 
 def chance(verdict: str, touch: float, best: float = 0.01) -> Chance:
@@ -319,3 +331,35 @@ def test_another_place_is_taken_where_all_that_stands_there_fits_clearly_better(
     monkeypatch.setattr(register_after, "fits_anywhere", lambda *_: list(others))
     found = register_after._better_placed(None, np.zeros((0, 3)), mine)  # type: ignore[arg-type]
     assert found is (mine if best is None else others[best])
+
+
+def test_a_gap_to_be_felt_is_asked_for_by_the_middle_of_the_front_wheels(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    wheels = [[3.0, 1.0], [3.4, 2.6], [0.2, 1.5], [0.6, 3.1]]
+    for kind, said in (("felt gap", [3.2, 1.8]), ("string", None)):
+        first: Any = SimpleNamespace(kind=kind)
+        monkeypatch.setattr(now_module, "measure_first", lambda *_, first=first, **__: [first])
+        monkeypatch.setattr(now_module, "row_of", lambda *_, **__: {"where_xy": wheels})
+        monkeypatch.setattr(now_module, "board_sizes", lambda _: ())
+        found = now_module.what_to_measure(NOW, SLAB, SimpleNamespace(frame=None), JOB, None)  # type: ignore[arg-type]
+        assert [row["front_axle"] for row in found] == [said and pytest.approx(said)]
+
+
+@pytest.mark.parametrize("nodes", [by_hand.NODES, finished.SCANS])
+def test_three_points_stand_for_a_normal(nodes: tuple[tuple[float, float], ...]) -> None:
+    """Gauss-Hermite: powers up to the fifth have the mean that a normal gives them."""
+    assert [sum(w * z**k for z, w in nodes) for k in range(6)] == pytest.approx([1, 0, 1, 0, 3, 0], abs=1e-12)
+
+
+def test_what_is_gone_is_off_the_limit_and_what_seems_to_have_grown_adds_nothing(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(rest, "keeps_of", lambda *_: ())
+    asked: Any = SimpleNamespace(cut=CutWish(0.012), slab=Slab(thickness=0.2, thickness_from=Source.DRILLED))
+    gone = np.zeros(FRAME.shape)
+    gone[:10], gone[10:20], gone[20:30] = 0.005, 0.030, -0.004
+    ground = rest.Ground(SLAB, gone, gone > 0)
+    left = rest._limits_left(asked, SimpleNamespace(scan=None), ground).deepest.values  # type: ignore[arg-type]
+    for rows, depth in ((slice(0, 10), 0.007), (slice(10, 20), 0.0), (slice(20, 41), 0.012)):
+        assert left[rows] == pytest.approx(depth)

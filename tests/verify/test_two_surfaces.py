@@ -13,8 +13,9 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.chance.records import Doubt
 from crestcut.job.records import Slab
+from crestcut.terrain.error.covariance import between
 from crestcut.terrain.records import ErrorModel, Surface
-from crestcut.verify.edges import BESIDE, LEAST_AREA, TOLERANCE, edges_left, new_ponds, too_deep
+from crestcut.verify.edges import BESIDE, LEAST_AREA, TOLERANCE, _rise_noise, edges_left, new_ponds, too_deep
 from crestcut.verify.records import TooDeep
 from crestcut.verify.removed import (
     OFF,
@@ -114,10 +115,25 @@ def test_a_scan_that_is_off_where_nobody_cut_shows_nothing() -> None:
     assert against[0].xy == pytest.approx(FRAME.to_site((1.4, 1.0)), abs=0.02)
 
 
+def test_a_hand_may_stray_a_tenth_of_a_metre_and_no_more() -> None:
+    work = work_area(HeightGrid(FRAME, CUT))
+    for axis in (0, 1):  # five nodes of 20 mm on either side
+        assert work.any(axis=axis).sum() == (CUT > 0).any(axis=axis).sum() + 10
+    assert not work_area(HeightGrid(FRAME, 0 * CUT + 0.0004)).any()
+
+
 def test_too_little_uncut_ground_is_said() -> None:
     everywhere = HeightGrid(FRAME, np.full(FRAME.shape, 0.01))
     with pytest.raises(CrestcutError, match="too little ground that was not cut"):
         removed_between(ground(hill()), ground(hill() - 0.01), everywhere, 0.0)
+
+
+def test_a_rim_of_one_tile_all_round_carries_the_later_scan() -> None:
+    wide = 0.010 * box(1.39, 0.99, 2.41, 1.61)
+    later = hill() - wide + 0.006 + 0.001 * FRAME.node_xy()[..., 0]
+    found = removed_between(ground(hill()), ground(later), HeightGrid(FRAME, wide), 0.0)
+    assert (~found.work).mean() < 0.3
+    assert np.abs((found.depth.values - wide)[wide > 0]).max() < 0.001
 
 
 def test_what_is_linear_over_the_tiles_is_so_at_every_node() -> None:
@@ -216,3 +232,17 @@ def test_an_edge_is_told_with_its_place_and_slope() -> None:
     speck = np.where(box(1.0, 1.0, 0.03, 0.03), 0.02, 0.0)
     fine = edges_left(ground(hill()), ground(hill() - gone - speck), known(gone + speck, gone), 0.25)
     assert [e.rise for e in fine] == sorted((e.rise for e in fine), reverse=True)
+
+
+@pytest.mark.parametrize("step", [1, 3])
+def test_the_noise_of_a_step_is_that_of_a_difference_of_two_places_in_two_scans(step: int) -> None:
+    """The covariance of heights at both places says it; the points' own errors come on top, at either end."""
+    first, second = SCAN, replace(SCAN, patch=0.001, warp=0.002, warp_length=0.3)
+    one, two = (ground(hill(), error) for error in (first, second))
+    own = HeightGrid(FRAME, np.full(FRAME.shape, 0.0007))
+    at = np.array([[0.0, 0.0], [0.02 * step, 0.0]])
+    change = np.array([-1.0, 1.0])
+    expected = sum(change @ between(error, at, at) @ change for error in (first, second))
+    expected += 2 * 0.0007**2 + 2 * 0.0001**2
+    noise = _rise_noise(replace(one, standard_error=own), two, 0.02 * step, step)
+    assert noise == pytest.approx(np.sqrt(expected), rel=1e-6)
