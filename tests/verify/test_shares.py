@@ -80,6 +80,13 @@ def test_no_reading_leaves_every_share_as_likely() -> None:
     assert sum(w for _, w in found.nodes) == pytest.approx(1)
 
 
+def test_what_was_not_worked_is_as_sure_as_it_was_scanned() -> None:
+    assert by_hand.worked(SLAB, PLANNED, 0.0).error.patch == SLAB.error.patch
+    cut = by_hand.worked(SLAB, PLANNED, 1.0).error
+    assert cut.patch == pytest.approx(np.hypot(0.002, by_hand.WORK))
+    assert cut.warp == pytest.approx(by_hand.UNEVEN * DEEP)
+
+
 @pytest.mark.parametrize("share", [0.3, 0.65])
 def test_a_gap_says_the_share_as_well_as_it_was_felt(share: float) -> None:
     """Ground and part known far better than the gap: a normal about the share that makes the gap."""

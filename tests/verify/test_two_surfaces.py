@@ -198,8 +198,8 @@ def bowl(u: float, v: float, deep: float = 0.012) -> FloatArray:
 
 def test_only_a_puddle_of_the_work_is_one() -> None:
     """Beside the work to ``BESIDE``; not one farther off, nor one that was there before."""
-    rim = 1.4 + 0.4 + 0.1  # the work's edge on the right: the cut's, and as far as a hand strays
-    for u, told in ((1.4, True), (rim + BESIDE - 0.06, True), (rim + BESIDE + 0.06, False)):
+    rim = U[known(CUT).work.any(axis=0)][-1]
+    for u, told in ((1.4, True), (rim + BESIDE, True), (rim + BESIDE + 0.02, False)):
         wet = new_ponds(ground(0 * hill()), ground(bowl(u, 1.0)), known(CUT))
         assert len(wet) == told, u
         for pond, xy in wet:
