@@ -28,7 +28,7 @@ import sys
 import tempfile
 import time
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
@@ -39,6 +39,7 @@ from wrongs import PACKAGE, Wrong, Wronged, all_wrongs
 ROOT = Path(__file__).resolve().parents[2]
 KEPT = ROOT / "build" / "mutants"
 SLOW = 3  # s that one test may take uncompiled
+LONG = 20.0  # s of work over three times what a test takes: it hangs
 ENOUGH = 60.0  # s of tests that one wrong is held against, as they take when all is right, the quickest first
 
 # room -> (its modules, the tests they are held against)
@@ -69,14 +70,15 @@ UNCOMPILED = (  # small enough
 
 
 class Clock:
-    """A pytest plugin: no test longer than a limit, and how long each took that passed."""
+    """A pytest plugin: no test longer than a limit (s by its name; none for others), and how long each took that
+    passed."""
 
-    def __init__(self, limit: int) -> None:
-        self.limit, self.took = limit, dict[str, float]()
+    def __init__(self, limits: Callable[[str], float]) -> None:
+        self.limits, self.took = limits, dict[str, float]()
+        signal.signal(signal.SIGPROF, too_slow)
 
-    def pytest_runtest_logstart(self) -> None:
-        if self.limit:
-            signal.setitimer(signal.ITIMER_PROF, self.limit)  # of work: the machine may be busy
+    def pytest_runtest_logstart(self, nodeid: str) -> None:
+        signal.setitimer(signal.ITIMER_PROF, self.limits(nodeid))  # of work: the machine may be busy
 
     def pytest_runtest_logfinish(self) -> None:
         signal.setitimer(signal.ITIMER_PROF, 0)
@@ -97,8 +99,7 @@ def measure(room: str, test: str, uncompiled: bool, into: Path) -> None:
     """In a process of its own: run a test file with coverage, write each test's time."""
     import pytest
 
-    signal.signal(signal.SIGPROF, too_slow)
-    clock = Clock(SLOW if uncompiled else 0)
+    clock = Clock(lambda _: SLOW if uncompiled else 0)
     watched = f"--cov=crestcut.{room.partition('/')[0]}"  # all of the package would take twice as long
     plain = f"--cov-config={os.devnull}"  # of lines, not of branches or of what a test starts
     pytest.main(
@@ -172,8 +173,9 @@ def tests_for(wrong: Wrong, known: Found) -> tuple[list[str], int]:
     return chosen, len(set(first) - set(chosen))
 
 
-def noticed(wrong: Wrong, tests: Sequence[str], limit: float) -> bool:
-    """Does one of the tests fail with it? In a fork, which has loaded all that is not the package's."""
+def noticed(wrong: Wrong, tests: dict[str, float]) -> bool:
+    """Does one of the tests (with the s that each takes) fail with it, or take far longer? In a fork, which has
+    loaded all that is not the package's."""
     child = os.fork()
     if not child:
         code = 3
@@ -188,10 +190,11 @@ def noticed(wrong: Wrong, tests: Sequence[str], limit: float) -> bool:
             numba.config.DISABLE_JIT = wrong.kernel
             os.environ["NUMBA_DISABLE_JIT"] = str(int(wrong.kernel))
             sys.meta_path.insert(0, Wronged(wrong))
-            code = int(pytest.main(["-q", "-x", "-p", "no:cacheprovider", "-p", "no:cov", *tests]))
+            clock = Clock(lambda name: LONG + 3 * tests.get(name, 0.0))
+            code = int(pytest.main(["-q", "-x", "-p", "no:cacheprovider", "-p", "no:cov", *tests], [clock]))
         finally:
             os._exit(code)
-    until = time.monotonic() + limit
+    until = time.monotonic() + 300 + 5 * sum(tests.values())  # what hangs where no signal reaches it
     ended, status = 0, 0
     while not ended and time.monotonic() < until:
         ended, status = os.waitpid(child, os.WNOHANG)
@@ -268,14 +271,14 @@ def hold(room: str, asked: argparse.Namespace) -> tuple[int, int, int]:
     known = {compiled: known_tests(room, compiled, package) for compiled in {w.kernel for w in some}}
     seen, equal, why = 0, 0, listed()
     for number, wrong in enumerate(some):
-        tests, left = tests_for(wrong, known[wrong.kernel])
+        names, left = tests_for(wrong, known[wrong.kernel])
+        tests = {n: float(known[wrong.kernel][n]["took"]) for n in names}  # type: ignore[arg-type]
         if not tests:
             print(f"  {wrong.module} line {wrong.lines[-1]}: no test runs it", flush=True)
         right = replace(wrong, text=(PACKAGE / wrong.module).read_text(encoding="utf-8"))
-        assert number or not tests or not noticed(right, tests, 600), f"{room}: the tests fail as it is"
-        limit = 60 + 5 * min(ENOUGH, sum(float(known[wrong.kernel][n]["took"]) for n in tests))  # type: ignore[arg-type]
+        assert number or not tests or not noticed(right, tests), f"{room}: the tests fail as it is"
         began = time.monotonic()
-        found = bool(tests) and noticed(wrong, tests, limit)
+        found = bool(tests) and noticed(wrong, tests)
         seen += found
         if asked.each:
             print(
