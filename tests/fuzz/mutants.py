@@ -28,12 +28,13 @@ import sys
 import tempfile
 import time
 import tomllib
-from collections.abc import Callable
+from collections.abc import Callable, Generator
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from random import Random
 
+import pytest
 from wrongs import PACKAGE, Wrong, Wronged, all_wrongs
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -77,17 +78,22 @@ class Clock:
         self.limits, self.took = limits, dict[str, float]()
         signal.signal(signal.SIGPROF, too_slow)
 
-    def pytest_runtest_logstart(self, nodeid: str) -> None:
-        signal.setitimer(signal.ITIMER_PROF, self.limits(nodeid))  # of work: the machine may be busy
+    @pytest.hookimpl(wrapper=True)
+    def pytest_runtest_call(self, item: pytest.Item) -> Generator[None, object, object]:
+        """The alarm is on inside a test alone, where it is a failure and nothing else; again after a second, should
+        a callback have swallowed it."""
+        signal.setitimer(
+            signal.ITIMER_PROF, self.limits(item.nodeid), 1.0
+        )  # of work: the machine may be busy
+        try:
+            return (yield)
+        finally:
+            signal.setitimer(signal.ITIMER_PROF, 0)
 
-    def pytest_runtest_logfinish(self) -> None:
-        signal.setitimer(signal.ITIMER_PROF, 0)
-
-    def pytest_runtest_logreport(self, report: object) -> None:
-        name = report.nodeid  # type: ignore[attr-defined]
-        if not report.passed:  # type: ignore[attr-defined]
-            self.took[name] = float("inf")
-        self.took[name] = self.took.get(name, 0.0) + report.duration  # type: ignore[attr-defined]
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        if not report.passed:
+            self.took[report.nodeid] = float("inf")
+        self.took[report.nodeid] = self.took.get(report.nodeid, 0.0) + report.duration
 
 
 def too_slow(*_: object) -> None:
@@ -97,14 +103,12 @@ def too_slow(*_: object) -> None:
 
 def measure(room: str, test: str, uncompiled: bool, into: Path) -> None:
     """In a process of its own: run a test file with coverage, write each test's time."""
-    import pytest
-
     clock = Clock(lambda _: SLOW if uncompiled else 0)
     watched = f"--cov=crestcut.{room.partition('/')[0]}"  # all of the package would take twice as long
     plain = f"--cov-config={os.devnull}"  # of lines, not of branches or of what a test starts
-    pytest.main(
-        ["-p", "no:cacheprovider", watched, plain, "--cov-context=test", "--cov-report=", test], [clock]
-    )
+    told = ["-p", "no:cacheprovider", watched, plain, "--cov-context=test", "--cov-report=", test]
+    ended = pytest.main(told, [clock])
+    assert ended in (0, 1), f"{test}: broke off ({ended})"
     into.write_text(json.dumps(clock.took))
 
 
@@ -185,7 +189,6 @@ def noticed(wrong: Wrong, tests: dict[str, float]) -> bool:
             for out in (0, 1, 2):
                 os.dup2(quiet, out)
             import numba
-            import pytest
 
             numba.config.DISABLE_JIT = wrong.kernel
             os.environ["NUMBA_DISABLE_JIT"] = str(int(wrong.kernel))
