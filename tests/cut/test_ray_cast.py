@@ -137,6 +137,14 @@ def test_a_ridge_beside_a_plate_that_the_sweep_reads_is_due(across: tuple[float,
     assert gap.swept is not None and gap.cast is not None and gap.due is not None
     assert gap.cast - gap.swept == pytest.approx(0.3 * across[0], abs=1e-4)
     assert found.differs is None and gap.due[0] == pytest.approx(gap.swept, abs=DIFFERS)
+    for end, sign in ((0, -1), (1, 1)):  # as far as that and ``DIFFERS``, on either side
+        for more in (0.6, 1.4):
+            assert s.before.pair_gap is not None
+            off = gap.due[end] - gap.swept + sign * more * DIFFERS
+            moved = replace(s.before, pair_gap=s.before.pair_gap + off)
+            differs = cast(replace(s, before=moved), replace(plan, after=moved)).differs
+            assert (differs is None) == (more < 1)
+            assert differs is None or differs.beyond == pytest.approx(more * DIFFERS, abs=3e-5)
 
 
 def test_heights_that_are_not_those_that_were_swept_are_told_everywhere() -> None:
