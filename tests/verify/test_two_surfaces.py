@@ -234,6 +234,29 @@ def test_an_edge_is_told_with_its_place_and_slope() -> None:
     assert [e.rise for e in fine] == sorted((e.rise for e in fine), reverse=True)
 
 
+def test_where_no_cut_was_planned_the_drift_is_told_all_over_a_large_slab() -> None:
+    """1,000 tiles of uncut ground, more than are used; a later scan that drifts by 3 mm over half a metre."""
+    frame = GridFrame((0.0, 0.0), 0.0, 0.05, (40, 100))
+    flat, xy = surface_of(lambda x, y: 0 * x, frame), frame.node_xy()
+    drift = 0.003 * np.sin(2 * np.pi * xy[..., 0] / 2.0)
+    error = replace(SCAN, warp=0.003)
+    before, after = replace(flat, error=error), replace(flat, error=error, height=flat.height.like(drift))
+    found = removed_between(before, after, flat.height, 0.0)
+    assert np.abs(found.depth.values[2:-2, 2:-2]).max() < 0.0005 and not found.work.any()
+
+
+@pytest.mark.parametrize("step", [1, 2, 3])
+def test_a_badly_known_place_is_noise_wherever_a_change_of_depth_takes_it_in(step: int) -> None:
+    own = np.full(FRAME.shape, 0.0001)
+    own[50, 70] = 0.005
+    one = ground(hill())
+    noise = _rise_noise(replace(one, standard_error=HeightGrid(FRAME, own)), one, 0.02 * step, step)
+    # centred over ``step`` nodes, its longer arm first: so far it reaches, whichever way
+    j, i = np.nonzero(noise > 0.005)
+    reach = -(-step // 2)
+    assert (j.min(), j.max(), i.min(), i.max()) == (50 - reach, 50 + reach, 70 - reach, 70 + reach)
+
+
 @pytest.mark.parametrize("step", [1, 3])
 def test_the_noise_of_a_step_is_that_of_a_difference_of_two_places_in_two_scans(step: int) -> None:
     """The covariance of heights at both places says it; the points' own errors come on top, at either end."""
