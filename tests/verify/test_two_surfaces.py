@@ -269,3 +269,11 @@ def test_the_noise_of_a_step_is_that_of_a_difference_of_two_places_in_two_scans(
     expected += 2 * 0.0007**2 + 2 * 0.0001**2
     noise = _rise_noise(replace(one, standard_error=own), two, 0.02 * step, step)
     assert noise == pytest.approx(np.sqrt(expected), rel=1e-6)
+
+
+@pytest.mark.parametrize(("own", "found"), [(0.0007, True), (0.0015, False)])
+def test_an_edge_is_steeper_than_the_feather_only_beyond_its_noise(own: float, found: bool) -> None:
+    """18 mm over 60: 3 mm more than 1:4 has there, against twice the noise of two ends."""
+    gone = np.clip(0.3 * (1.42 - U) + 0 * V, 0.0, 0.018)
+    slab = replace(ground(hill()), standard_error=HeightGrid(FRAME, np.full(FRAME.shape, own)))
+    assert bool(edges_left(slab, ground(hill() - gone), known(gone, gone), 0.25)) == found
