@@ -78,10 +78,13 @@ def under(pairs: Pairs, batch: Batch, plates: Plates) -> FloatArray:
     return out
 
 
-@pytest.mark.parametrize("seed", [1, 2])
-def test_the_least_gap_of_every_plate_is_that_over_all_nodes_one_by_one(seed: int) -> None:
+@pytest.mark.parametrize(("seed", "lift"), [(1, 0.0), (2, 3.0), (3, -3.0)])
+def test_the_least_gap_of_every_plate_is_that_over_all_nodes_one_by_one(seed: int, lift: float) -> None:
+    """Whatever the height that all of it lies at."""
     ground = rough(seed, 0.1)
+    ground = np.where(ground > VOID / 2, ground + lift, VOID)
     pairs, batch, plates = plates_at(seed, 7)
+    batch.position[..., 2] += lift
     blocks = blocks_of(ground, CELL)
     placed = place_pairs(pairs, batch, plates, blocks)
     found = np.full(len(pairs.pose), 0.123)
@@ -93,12 +96,13 @@ def test_the_least_gap_of_every_plate_is_that_over_all_nodes_one_by_one(seed: in
     assert (found < FAR / 2).sum() > 10
 
 
-@pytest.mark.parametrize("noted", [False, True])
-def test_layers_are_lowered_to_the_lowest_plate_over_each_node(noted: bool) -> None:
+@pytest.mark.parametrize(("noted", "lift"), [(False, 3.0), (True, -3.0), (False, -3.0)])
+def test_layers_are_lowered_to_the_lowest_plate_over_each_node(noted: bool, lift: float) -> None:
     pairs, batch, plates = plates_at(3, 8)
+    batch.position[..., 2] += lift
     wide = plates.edges[pairs.part, 3] - plates.edges[pairs.part, 2] > 0.1
     pairs = Pairs(pairs.pose[wide], pairs.part[wide])
-    ground = blocks_of(rough(3), CELL)
+    ground = blocks_of(rough(3) + lift, CELL)
     limit = np.stack([ground.tiles + 0.2, np.full_like(ground.tiles, FAR)])
     owner = np.full(limit.shape, -1, np.int64) if noted else None
     planes = np.stack([ground.planes, ground.planes])
@@ -108,7 +112,7 @@ def test_layers_are_lowered_to_the_lowest_plate_over_each_node(noted: bool) -> N
     lower_to(0, 1, layers, placed, order)
     lower_to(1, 3, layers, placed, order)
     every = under(pairs, batch, plates)
-    start = [rough(3) + 0.2, np.full((ROWS, COLUMNS), FAR)]
+    start = [rough(3) + lift + 0.2, np.full((ROWS, COLUMNS), FAR)]
     for m in (0, 1):
         mine = every[placed.layer == m]
         expected = np.fmin.reduce([start[m], *mine])

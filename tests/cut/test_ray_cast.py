@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from importlib.abc import MetaPathFinder
 from pathlib import Path
-from types import ModuleType
+from types import ModuleType, SimpleNamespace
 
 import numpy as np
 import pytest
@@ -17,6 +17,7 @@ from crestcut.apps.cli import main
 from crestcut.base.grid import FloatArray
 from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.contact.path.line import window
+from crestcut.cut import ray_casting
 from crestcut.cut.plan import cut_surface
 from crestcut.cut.ray_casting import (
     DIFFERS,
@@ -120,6 +121,32 @@ def test_a_lip_that_meets_a_rise_with_its_edge_may_differ_by_what_is_due_and_no_
     assert gap.due[0] <= gap.swept <= gap.due[1] and gap.due[1] - gap.due[0] < 0.2 * 0.04 * 2
 
 
+@pytest.mark.parametrize("across", [(0.0155, 0.0235), (0.0096, 0.5)], ids=["narrow", "edge"])
+def test_a_ridge_beside_a_plate_that_the_sweep_reads_is_due(across: tuple[float, float]) -> None:
+    """Nodes stand 40 mm apart, the middle ones on a ridge along the line. A plate narrower than that has no
+    row of its own and is swept over the nearest, up to half a cell off its middle; any plate is swept a
+    quarter of a step wider. So the sweep reads the ridge that the rays beside it miss. The rail a row further
+    on is read by none of them, and is not due."""
+    bar = Part("bar", (0.4, 2.4), across, (0.2, 0.2), "belly")
+    s = scene(lambda x, y: 0.02 * (np.abs(y + 0.04) < 0.01) - 0.3 * np.abs(y), vehicle(bar), cell=0.04)
+    plan = replace(
+        s.plan(deepest=0.001), depth=s.surface.height.like(0 * s.surface.height.values), after=s.before
+    )
+    found = cast(s, plan)
+    gap = found.vehicles[0].before
+    assert gap.swept is not None and gap.cast is not None and gap.due is not None
+    assert gap.cast - gap.swept == pytest.approx(0.3 * across[0], abs=1e-4)
+    assert found.differs is None and gap.due[0] == pytest.approx(gap.swept, abs=DIFFERS)
+    for end, sign in ((0, -1), (1, 1)):  # as far as that and ``DIFFERS``, on either side
+        for more in (0.6, 1.4):
+            assert s.before.pair_gap is not None
+            off = gap.due[end] - gap.swept + sign * more * DIFFERS
+            moved = replace(s.before, pair_gap=s.before.pair_gap + off)
+            differs = cast(replace(s, before=moved), replace(plan, after=moved)).differs
+            assert (differs is None) == (more < 1)
+            assert differs is None or differs.beyond == pytest.approx(more * DIFFERS, abs=3e-5)
+
+
 def test_heights_that_are_not_those_that_were_swept_are_told_everywhere() -> None:
     s = scene(crest(GRADE), vehicle(belly(0.12), lip()))
     plan = s.plan()
@@ -184,6 +211,15 @@ def test_where_the_library_is_missing_or_cannot_load_it_is_said_why(monkeypatch:
     assert document == {
         "ray_cast": None, "ray_cast_absent": {"code": "open3d cannot load", "words": absent.words}
     }  # fmt: skip
+
+
+@pytest.mark.parametrize("system", ["linux", "darwin"])
+def test_packages_of_linux_are_named_on_linux_alone(monkeypatch: pytest.MonkeyPatch, system: str) -> None:
+    monkeypatch.delitem(sys.modules, "open3d", raising=False)
+    monkeypatch.setattr(sys, "meta_path", [_Refusing(), *sys.meta_path])
+    monkeypatch.setattr(ray_casting, "sys", SimpleNamespace(modules=sys.modules, platform=system))
+    absent = load_caster()
+    assert isinstance(absent, NotCast) and ("apt-get" in absent.words) == (system == "linux")
 
 
 @pytest.mark.slow

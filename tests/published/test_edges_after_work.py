@@ -53,3 +53,8 @@ def test_an_upright_edge(inches: float, run: float, said: str | None) -> None:
 
 def test_an_edge_as_flat_as_the_feather_is_no_step() -> None:
     assert not left(0.5 * INCH, 4 * 0.5 * INCH)
+
+
+def test_an_edge_a_little_steeper_than_the_feather_is_a_step_whatever_its_run() -> None:
+    for run in (0.02, 0.03, 0.04, 0.06):
+        assert left(1.1 * 0.25 * run + 0.002, run) or 1.1 * 0.25 * run + 0.002 < 0.25 * INCH, run

@@ -72,6 +72,9 @@ def test_everything_answered_is_released() -> None:
 
 def test_provisional_alone_and_with_open_questions() -> None:
     assert decide_release(job(), provisional=True).state == "provisional"
+    told = decide_release(job(), True, provisional_reason="two stations lie 4 mm apart")
+    assert [r.words for r in told.reasons] == ["two stations lie 4 mm apart"]
+    assert "measure by hand first" in decide_release(job(), True).reasons[0].words
     both = decide_release(job(dataclasses.replace(ANSWERED, heating=None)), provisional=True)
     assert both.state == "not for cutting" and len(both.reasons) == 2
     assert codes(both) == {ReasonCode.UNANSWERED, ReasonCode.SCAN}
@@ -266,6 +269,7 @@ def test_nobody_is_asked_to_drill_into_a_slab_that_forbids_it(change: dict[str, 
     release = decide_release(job(slab, deepest=0.014), False)
     asked = [q for q in release.questions if q.key.startswith("slab.thickness")]
     assert len(asked) == 2 and all("nothing is drilled" in q.whom for q in asked)
+    assert all(q.ask.endswith("?") for q in release.questions)
     plain = decide_release(job(dataclasses.replace(ANSWERED, thickness_from=None), deepest=0.014), False)
     assert all("drill " in q.whom for q in plain.questions)
 

@@ -242,13 +242,13 @@ class _Cast:
             low, high = self._due(pose, m, at)
             if self.lone[self._box(pose, m, 2)].any():
                 low = -math.inf  # the sweep may have met one of those
-            beyond = max(low - swept, swept - high) if swept < math.inf or high < math.inf else 0.0
-            if beyond <= DIFFERS:
+            if low - DIFFERS <= swept <= high + DIFFERS:
                 continue
             v = int(batch.variant[pose])
             station = self.one.ride.poses[v].station[pose - int(np.searchsorted(batch.variant, v))]
             found.append(Difference(
-                beyond, swept, cast, self.one.vehicle.name, self.parts[m].name, float(station), self.after
+                max(low - swept, swept - high), swept, cast, self.one.vehicle.name, self.parts[m].name,
+                float(station), self.after,
             ))  # fmt: skip
         return found
 

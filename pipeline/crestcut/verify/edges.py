@@ -58,7 +58,7 @@ def edges_left(before: Surface, after: Surface, removed: Removed, feather: float
         if length < SHORTEST:
             continue
         j, i = np.unravel_index(int(np.argmax(np.where(inside, rise, -1.0))), rise.shape)
-        high, steepest = float(rise[j, i]), float(slope[j, i])
+        high, steepest = float(rise[j, i]), float(slope[inside].max())
         uv = (float(i) * frame.cell, float(j) * frame.cell)
         x, y = (float(v) for v in frame.to_site(uv))
         upright = float(short[inside].max()) > UPRIGHT * high

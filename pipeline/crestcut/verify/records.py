@@ -45,8 +45,8 @@ class Now:
 
 @dataclass(frozen=True)
 class Edge:
-    """A step that is left: m high over ``base``, rise over run, metres long, at site x, y; what the rule for
-    people on foot says of it."""
+    """A step that is left: m high, rise over run where it is steepest, metres long, at site x, y; what the
+    rule for people on foot says of it."""
 
     rise: float
     slope: float
