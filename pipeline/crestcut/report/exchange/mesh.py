@@ -28,7 +28,7 @@ PLY_VERTEX = np.dtype([
     "<f4"),
 ])  # fmt: skip
 Faces = NDArray[np.int32]  # as they are written: of a long lane there are millions
-AT_ONCE = 1 << 18  # vertices or faces written at a time
+AT_ONCE = 1 << 18  # vertices or faces reckoned and written at a time
 PLY_FACE = np.dtype([("count", "u1"), ("index", "<i4", (3,))])
 
 
@@ -103,7 +103,10 @@ def depth_mesh(report: HasDepth, stride: int = 1) -> DepthMesh:
         z = z[tuple(nearest)]
     site = np.column_stack([frame.node_xy()[pick][kept], z[kept]])
     deepest = report.plan.deepest if report.plan is not None else 0.0
-    return DepthMesh(site, _faces(measured, kept), depth[kept], depth_colours(depth[kept], deepest))
+    left = depth[kept]
+    some = [left[first : first + AT_ONCE] for first in range(0, max(len(left), 1), AT_ONCE)]
+    colours = np.concatenate([depth_colours(part, deepest) for part in some])
+    return DepthMesh(site, _faces(measured, kept), left, colours)
 
 
 def _faces(measured: BoolArray, kept: BoolArray) -> Faces:
