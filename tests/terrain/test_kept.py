@@ -12,7 +12,7 @@ from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.averages import tiles_of
 from crestcut.terrain.slab.behind import slab_behind
 from crestcut.terrain.slab.kept import FINE_SMOOTH, narrow_part
-from crestcut.terrain.slab.split import noise_of
+from crestcut.terrain.slab.noise import noise_of
 
 
 def plane(cell: float, size: tuple[float, float]) -> HeightGrid:

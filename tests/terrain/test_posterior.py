@@ -19,6 +19,7 @@ from crestcut.terrain.slab.behind import FLOOR, slab_behind
 from crestcut.terrain.slab.between import between_nodes, unit_field
 from crestcut.terrain.slab.features import Dictionary
 from crestcut.terrain.slab.misfit import LENGTH, Misfit
+from crestcut.terrain.slab.noise import noise_of
 from crestcut.terrain.slab.posterior import Fineness, Posterior, _Draws, _Observed, judge
 from crestcut.terrain.slab.shapes import NODES_AT_ONCE, Row, Shape, columns
 from crestcut.terrain.slab.split import (
@@ -26,10 +27,10 @@ from crestcut.terrain.slab.split import (
     Setting,
     curvature_of,
     curvature_variance,
-    noise_of,
     squares,
     whiten,
 )
+from crestcut.terrain.slab.stretches import Whole
 from slab_scans import as_fitted, field
 
 SETTING = Setting(0.002, 0.8, 0.003, 0.4)
@@ -93,7 +94,7 @@ def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     square = squares(some.uv, some.uv, some.spread, some.spread)
     own_form = misfit.covariance(some.uv, some.uv, square)
     seen = whiten(SETTING, square, noise + own_form, table, y)
-    draws = _Draws(words, table, _Observed(some, y, noise), misfit, FRAME, 0.05, 0)
+    draws = _Draws(words, table, _Observed(some, y, Whole(some, square, noise)), misfit, FRAME, 0.05, 0)
     draws.add(SETTING, seen, [np.arange(3)] * 3000)
     found = draws.posterior(PRIORS)
     # at nodes of its lattice waves are exact, not blended
@@ -300,7 +301,7 @@ def test_a_long_lane_reckoned_in_pieces_is_judged_as_in_one(
 ) -> None:
     """Shapes and nodes some at a time: other last digits."""
     for name, few in (
-        ("posterior.LATTICE_AT_ONCE", 20), ("posterior.PLACES_AT_ONCE", 300),
+        ("stretches.LATTICE_AT_ONCE", 20), ("posterior.PLACES_AT_ONCE", 300),
         ("split.AT_ONCE", 70), ("shapes.AT_ONCE", 50),
     ):  # fmt: skip
         monkeypatch.setattr(f"crestcut.terrain.slab.{name}", few)

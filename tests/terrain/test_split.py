@@ -10,6 +10,7 @@ from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.records import ErrorModel
 from crestcut.terrain.slab.averages import Tiles
+from crestcut.terrain.slab.noise import matern_of_means
 from crestcut.terrain.slab.split import (
     FOOT,
     LEAST,
@@ -21,7 +22,6 @@ from crestcut.terrain.slab.split import (
     curvature_of,
     curvature_variance,
     log_evidence,
-    matern_of_means,
     matern_of_square,
     squares,
     whiten,

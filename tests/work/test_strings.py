@@ -11,7 +11,8 @@ from work_scene import scene
 
 from crestcut.job.answers import Method
 from crestcut.work.order import make_site
-from crestcut.work.setout import MOST_READINGS, PROUD, STANDS, _all_off, _readings, fewest
+from crestcut.work.records import StringRow
+from crestcut.work.setout import MOST_READINGS, PROUD, STANDS, _all_off, _few_strings, _readings, fewest
 from crestcut.work.sheet import make_worksheet
 from crestcut.work.site import Site
 
@@ -69,6 +70,29 @@ def test_a_dish_or_dome_is_read_as_often_as_its_curve_asks(a: float, off: float)
     longest = 2 * math.sqrt(off / abs(a))
     assert np.diff(places).max() <= longest + 1e-9
     assert len(places) - 1 <= math.ceil(1.0 / (longest - 0.02))
+
+
+def test_two_cuts_far_apart_on_a_lane_have_strings_of_their_own() -> None:
+    """Each the same as alone: one string over both would be 20 m long and be read where nothing is cut. The
+    blocks of the one that the axles do not straddle stand about its own middle as they do about theirs."""
+    cell, axles = 0.01, (-1.3, 1.3)
+    x = np.arange(-3.0, 23.0 + 1e-9, cell)
+    y = np.arange(-0.3, 0.3 + 1e-9, cell)
+    ground = np.zeros((len(y), len(x)))
+
+    def strings(*middles: float) -> list[StringRow]:
+        depth = sum(np.maximum(0.02 - 0.08 * (x - m) ** 2, 0.0) for m in middles) * np.ones_like(ground)
+        depth[:5] = depth[-5:] = 0.0
+        site = Site(ground, ground - depth, depth <= 0, cell, x, y)
+        return _few_strings(site, depth > 0, axles)
+
+    near, far, both = strings(0.0), strings(20.0), strings(0.0, 20.0)
+    assert 2 <= len(near) <= MOST_READINGS and both[: len(near)] == near
+    beyond = both[len(near) :]
+    assert min(r.lane for r in beyond) == max(r.lane for r in near) + 1
+    for row, alone in zip(beyond, far, strict=True):
+        assert abs(row.rear_at + row.at - 20.0) <= 0.5 and row.least == alone.least and row.at == alone.at
+        assert (row.rear_at, row.front_at) == pytest.approx((20.0 + axles[0], 20.0 + axles[1]), abs=cell)
 
 
 def test_straightedges_laid_all_at_once_are_off_as_each_by_itself() -> None:

@@ -347,19 +347,19 @@ def _triangles(heights: FloatArray, cell: float, wanted: BoolArray) -> tuple[np.
     Two to a cell, one where a corner is missing.
     """
     ny, nx = heights.shape
-    j, i = np.mgrid[:ny, :nx]
     known = ~np.isnan(heights)
-    corners = np.stack([i * cell, j * cell, np.where(known, heights, 0.0)], axis=-1).astype(np.float32)
-    a = (j * nx + i)[:-1, :-1]
-    b, c, d = a + 1, a + nx + 1, a + nx
+    corners = np.zeros((ny, nx, 3), np.float32)
+    corners[..., 0], corners[..., 1] = np.arange(nx) * cell, (np.arange(ny) * cell)[:, None]
+    corners[known, 2] = heights[known]
+    a, b, c, d = 0, 1, nx + 1, nx  # from the first corner of a cell
     ka, kb, kc, kd = (
         known[s] & wanted for s in (np.s_[:-1, :-1], np.s_[:-1, 1:], np.s_[1:, 1:], np.s_[1:, :-1])
     )
-    faces = [
-        np.stack([n[where] for n in nodes], axis=1)
-        for nodes, where in (
-            ((a, b, c), ka & kb & kc), ((a, c, d), ka & kc & kd),
-            ((b, c, d), kb & kc & kd & ~ka), ((a, b, d), ka & kb & kd & ~kc),
-        )
-    ]  # fmt: skip
+    faces = []
+    for nodes, where in (
+        ((a, b, c), ka & kb & kc), ((a, c, d), ka & kc & kd),
+        ((b, c, d), kb & kc & kd & ~ka), ((a, b, d), ka & kb & kd & ~kc),
+    ):  # fmt: skip
+        j, i = np.nonzero(where)
+        faces.append((j * nx + i)[:, None] + np.array(nodes))
     return corners.reshape(-1, 3), np.concatenate(faces).astype(np.uint32)

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -34,7 +35,9 @@ PROUD, STANDS = (
     0.001,
 )  # m: a straightedge between readings, or strings, may lie so far over, under the plan
 FARTHEST_READING = 0.60  # m between readings, and between strings: a straightedge reaches over both
-MOST_READINGS = 24  # a person has time for (common practice, no source)
+MOST_READINGS = 24  # of one cut, that a person has time for (common practice, no source)
+WIDER = (1.0, 2.0, 4.0)  # times what a straightedge may be off the plan, until there are no more of them
+APART = 2.0  # m of the line between two cuts that nothing is ground in: each has strings of its own
 SHARES = 60  # places on a row that are compared with those of another
 ALONG, ACROSS = 0.02, 0.05  # m between the places where a reading, a string may be
 
@@ -198,17 +201,38 @@ def fewest(count: int, far: int, off: Callable[[int, int], float]) -> list[int]:
 
 
 def _few_strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> list[StringRow]:
-    """``_strings``; what a straightedge may be off the plan is doubled until a person has time for them."""
-    found = _strings(site, core, wheels)
-    for wider in (2.0, 4.0):
-        if len(found) > MOST_READINGS:
-            found = _strings(site, core, wheels, wider)
-    return found
+    """``_strings`` of each cut along the line, those of one after those of another; what a straightedge may
+    be off the plan is doubled until a person has time for them. A string over two cuts far apart would hang
+    centimetres low, and be read where nothing is ground.
+    """
+    out: list[StringRow] = []
+    cuts = runs(np.any(site.depth > SKIN, axis=0), round(APART / site.cell))
+    for first, last in cuts:
+        here, blocks = (site, core), _beside(wheels, site.station[[first, last]])
+        if len(cuts) > 1:
+            of_it = (np.arange(len(site.station)) >= first) & (np.arange(len(site.station)) <= last)
+            alone = replace(site, finished=np.where(of_it, site.finished, site.ground))
+            here = alone, core & of_it
+        found: list[StringRow] = []
+        for wider in WIDER:
+            found = _strings(*here, blocks, wider)
+            if len(found) <= MOST_READINGS:
+                break
+        before = out[-1].lane if out else 0
+        out += [replace(row, lane=before + row.lane) for row in found]
+    return out
 
 
-def _strings(
-    site: Site, core: np.ndarray, wheels: tuple[float, float], wider: float = 1.0
-) -> list[StringRow]:
+def _beside(wheels: tuple[float, float], cut: FloatArray) -> tuple[float, float]:
+    """Where the axles would stand over a cut from and to these stations, m: as they do where they straddle
+    some of it, else with its middle under theirs."""
+    if wheels[0] <= cut[1] and wheels[1] >= cut[0]:
+        return wheels
+    on = float(cut.mean() - sum(wheels) / 2)
+    return wheels[0] + on, wheels[1] + on
+
+
+def _strings(site: Site, core: np.ndarray, wheels: tuple[float, float], wider: float) -> list[StringRow]:
     """As few strings along the travel, and as few readings on each, as decide: a straightedge laid from
     reading to reading, and from string to string between the stop lines, lies nowhere by more than ``PROUD``
     over the plan: who has reached every reading and grinds what it rocks on has nothing prouder than twice
@@ -238,6 +262,8 @@ def _strings(
         columns = np.flatnonzero(deep[rows[k]])
         number = out[-1].lane + 1 if out else 1
         out += _string(site, number, int(rows[k]), _readings(site, int(rows[k]), columns, wider), wheels)
+        if len(out) > MOST_READINGS and wider < WIDER[-1]:
+            break  # others are sought
     return out
 
 

@@ -43,7 +43,8 @@ class Blocks(NamedTuple):
     """A ground of ``shape`` (rows, columns) in tiles, the planes (.., 4) under them (columns named above) and
     how far each row of a tile stands at most above its plane (.., BLOCK), m.
 
-    u (block columns, BLOCK), v (block rows, BLOCK) of the nodes, m.
+    u (block columns, BLOCK), v (block rows, BLOCK) of the nodes, m.  start : columns of blocks before the
+    first of these, where they are of a part of a long ground: what is placed on it lies as on the whole.
     """
 
     tiles: FloatArray
@@ -53,6 +54,7 @@ class Blocks(NamedTuple):
     v: FloatArray
     cell: float
     shape: tuple[int, int]
+    start: int
 
 
 class Layers(NamedTuple):
@@ -70,6 +72,7 @@ class Layers(NamedTuple):
     u: FloatArray
     v: FloatArray
     cell: float
+    start: int
 
 
 def tiled(values: FloatArray, outside: float) -> FloatArray:
@@ -88,21 +91,31 @@ def untiled(tiles: NDArray[T], rows: int, columns: int) -> NDArray[T]:
     return np.ascontiguousarray(whole[..., :rows, :columns])
 
 
-def blocks_of(ground: FloatArray, cell: float) -> Blocks:
-    """A ground (ny, nx), m, ``VOID`` where nothing was measured."""
+def blocks_of(ground: FloatArray, cell: float, start: int = 0) -> Blocks:
+    """A ground (ny, nx), m, ``VOID`` where nothing was measured. start : as of ``Blocks``."""
     tiles = tiled(ground, VOID)
     planes = planes_under(tiles, cell)
     rows, columns = ground.shape
     return Blocks(
-        tiles, planes, _roof(tiles, planes, cell), *_nodes(tiles, cell), float(cell), (rows, columns)
+        tiles,
+        planes,
+        _roof(tiles, planes, cell),
+        *_nodes(tiles, cell, start),
+        float(cell),
+        (rows, columns),
+        start,
     )
 
 
-def layers_of(tiles: FloatArray, planes: FloatArray, cell: float, owner: IntArray | None = None) -> Layers:
+def layers_of(
+    tiles: FloatArray, planes: FloatArray, cell: float, owner: IntArray | None = None, start: int = 0
+) -> Layers:
     """Layers of tiles over given planes (layers, .., 4)."""
     roof = _roof(tiles, planes, cell)
     noted = np.empty((*tiles.shape[:3], 0, 0), np.int64) if owner is None else owner
-    return Layers(tiles, planes, roof, roof.max(axis=-1), noted, *_nodes(tiles, cell), float(cell))
+    return Layers(
+        tiles, planes, roof, roof.max(axis=-1), noted, *_nodes(tiles, cell, start), float(cell), start
+    )
 
 
 def planes_under(tiles: FloatArray, cell: float) -> FloatArray:
@@ -115,9 +128,9 @@ def planes_under(tiles: FloatArray, cell: float) -> FloatArray:
     return planes
 
 
-def _nodes(tiles: FloatArray, cell: float) -> tuple[FloatArray, FloatArray]:
+def _nodes(tiles: FloatArray, cell: float, start: int) -> tuple[FloatArray, FloatArray]:
     rows, columns = tiles.shape[-4:-2]
-    u, v = np.arange(columns * BLOCK) * cell, np.arange(rows * BLOCK) * cell
+    u, v = np.arange(start * BLOCK, (start + columns) * BLOCK) * cell, np.arange(rows * BLOCK) * cell
     return u.reshape(columns, BLOCK), v.reshape(rows, BLOCK)
 
 
@@ -220,7 +233,8 @@ def _least_in_part(
 ) -> float:
     """The same where a plate covers a part of a tile. least : rows whose bound is not below are passed
     over."""
-    ground, roof, p, u, v = on.tiles[bj, bi], on.roof[bj, bi], on.planes[bj, bi], on.u[bi], on.v[bj]
+    k = bi - on.start
+    ground, roof, p, u, v = on.tiles[bj, k], on.roof[bj, k], on.planes[bj, k], on.u[k], on.v[bj]
     plate, quad, rows, cell = placed.planes[q], placed.quads[q], placed.rows[q], on.cell
     a, b, c, slope_v = plate[0], plate[1], plate[2], p[SLOPE_V]
     half = 0.5 * (BLOCK - 1) * cell
@@ -242,7 +256,7 @@ def least_gaps(first: int, stop: int, on: Blocks, placed: Placed, least: FloatAr
     The most promising block of each is gone through first, then those whose bound is below what was found.
     """
     tiles, planes, u, v, cell = on.tiles, on.planes, on.u, on.v, on.cell
-    rows, columns = planes.shape[0], planes.shape[1]
+    rows, columns, start = planes.shape[0], planes.shape[1], on.start
     half = 0.5 * (BLOCK - 1) * cell
     bound, which = np.empty(rows * columns), np.empty((rows * columns, 2), np.int64)
     crossings = np.empty(rows, _CROSSING)
@@ -252,14 +266,14 @@ def least_gaps(first: int, stop: int, on: Blocks, placed: Placed, least: FloatAr
         count, nearest = 0, 0
         for bj in range(covered[0] // BLOCK, covered[1] // BLOCK + 1):
             crossing = crossings[bj]
-            _cross(placed.quads[q], covered, bj, columns, cell, crossing)
+            _cross(placed.quads[q], covered, bj, start + columns, cell, crossing)
             height = a + c * (v[bj, 0] + half)
-            for bi in range(crossing.first, crossing.last + 1):
-                p = planes[bj, bi]
+            for bi in range(max(crossing.first, start), crossing.last + 1):
+                p = planes[bj, bi - start]
                 if p[ABOVE] < -FAR / 2:
                     continue
                 tilt = (abs(b - p[SLOPE_U]) + abs(c - p[SLOPE_V])) * half
-                bound[count] = height + b * (u[bi, 0] + half) - p[MIDDLE] - p[ABOVE] - tilt - ROUNDING
+                bound[count] = height + b * (u[bi - start, 0] + half) - p[MIDDLE] - p[ABOVE] - tilt - ROUNDING
                 which[count, 0], which[count, 1] = bj, bi
                 if bound[count] < bound[nearest]:
                     nearest = count
@@ -272,7 +286,7 @@ def least_gaps(first: int, stop: int, on: Blocks, placed: Placed, least: FloatAr
             bj, bi = which[at, 0], which[at, 1]
             crossing = crossings[bj]
             if crossing.whole_from <= bi * BLOCK and crossing.whole_to >= bi * BLOCK + BLOCK - 1:
-                best = min(best, _least_in_tile(tiles[bj, bi], u[bi], v[bj], plate))
+                best = min(best, _least_in_tile(tiles[bj, bi - start], u[bi - start], v[bj], plate))
             else:
                 best = _least_in_part(on, bj, bi, placed, q, crossing, best)
         least[q] = best
@@ -298,13 +312,9 @@ def _lower_tile(
 @njit(fastmath=_REDUCE)
 def _lower_part(to: Layers, m: int, bj: int, bi: int, placed: Placed, q: int, crossing: np.record) -> None:
     """The same where a plate covers a part of a tile; ``owner`` notes who lowered each node."""
-    lowest, owner, roof, p = (
-        to.tiles[m, bj, bi],
-        to.owner[m, bj, bi],
-        to.roof[m, bj, bi],
-        to.planes[m, bj, bi],
-    )
-    u, v, cell = to.u[bi], to.v[bj], to.cell
+    k = bi - to.start
+    lowest, owner, roof, p = to.tiles[m, bj, k], to.owner[m, bj, k], to.roof[m, bj, k], to.planes[m, bj, k]
+    u, v, cell = to.u[k], to.v[bj], to.cell
     plate, quad, rows = placed.planes[q], placed.quads[q], placed.rows[q]
     a, b, c, slope_u, slope_v = plate[0], plate[1], plate[2], p[SLOPE_U], p[SLOPE_V]
     half = 0.5 * (BLOCK - 1) * cell
@@ -334,31 +344,32 @@ def lower_to(from_row: int, to_row: int, to: Layers, placed: Placed, order: IntA
 
     order : which pairs, and in which order; little is left to do soon where far ones come first.
     """
-    planes, u, v, cell = to.planes, to.u, to.v, to.cell
+    planes, u, v, cell, start = to.planes, to.u, to.v, to.cell, to.start
     half = 0.5 * (BLOCK - 1) * cell
     crossings = np.empty(1, _CROSSING)
     noted = to.owner.shape[3] > 0
-    for k in range(order.shape[0]):
-        q = order[k]
+    for number in range(order.shape[0]):
+        q = order[number]
         m, plate, covered = placed.layer[q], placed.planes[q], placed.rows[q]
         a, b, c = plate[0], plate[1], plate[2]
         for bj in range(max(covered[0] // BLOCK, from_row), min(covered[1] // BLOCK + 1, to_row)):
             crossing = crossings[0]  # asked for here, so that the array outlives it
-            _cross(placed.quads[q], covered, bj, planes.shape[2], cell, crossing)
+            _cross(placed.quads[q], covered, bj, start + planes.shape[2], cell, crossing)
             height = a + c * (v[bj, 0] + half)
-            for bi in range(crossing.first, crossing.last + 1):
-                p = planes[m, bj, bi]
+            for bi in range(max(crossing.first, start), crossing.last + 1):
+                k = bi - start
+                p = planes[m, bj, k]
                 tilt = (abs(b - p[SLOPE_U]) + abs(c - p[SLOPE_V])) * half
-                bound = height + b * (u[bi, 0] + half) - p[MIDDLE] - tilt - ROUNDING
-                if bound >= to.whole[m, bj, bi]:
+                bound = height + b * (u[k, 0] + half) - p[MIDDLE] - tilt - ROUNDING
+                if bound >= to.whole[m, bj, k]:
                     continue
                 inner = crossing.whole_from <= bi * BLOCK and crossing.whole_to >= bi * BLOCK + BLOCK - 1
-                roof = to.roof[m, bj, bi]
+                roof = to.roof[m, bj, k]
                 if not noted and inner:
-                    _lower_tile(to.tiles[m, bj, bi], u[bi], v[bj], plate, p, roof)
+                    _lower_tile(to.tiles[m, bj, k], u[k], v[bj], plate, p, roof)
                 else:
                     _lower_part(to, m, bj, bi, placed, q, crossing)
                 highest = roof[0]
                 for j in range(1, BLOCK):
                     highest = max(highest, roof[j])
-                to.whole[m, bj, bi] = highest
+                to.whole[m, bj, k] = highest

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.parallel import share
 from crestcut.contact.clearance.blocks import (
     BLOCK,
@@ -34,11 +34,12 @@ class Kept:
     """What an earlier sweep found and a new one may take over.
 
     pairs : (q,) bool, whose least gap is what it was.  lowest : of the earlier sweep, by zone, NaN where
-    nothing reached.  blocks : (zones, block rows, block columns) bool, where it is what it was.
+    nothing reached, over the same blocks.  blocks : (zones, block rows, block columns) bool, where it is what
+    it was.
     """
 
     pairs: BoolArray
-    lowest: Mapping[str, HeightGrid]
+    lowest: Mapping[str, FloatArray]
     blocks: BoolArray
 
 
@@ -83,14 +84,14 @@ def lowest_of_pairs(over: Blocks, placed: Placed, kept: Kept | None = None) -> F
     if kept is not None:
         for zone, free, name in zip(lowest, kept.blocks, ZONES, strict=True):
             if name in kept.lowest:
-                was = tiled(np.nan_to_num(kept.lowest[name].values, nan=FAR), -FAR)
+                was = tiled(np.nan_to_num(kept.lowest[name], nan=FAR), -FAR)
                 zone[free] = was[free]
     under = np.ascontiguousarray(np.broadcast_to(blocks, (len(ZONES), *blocks.shape)))
     left = np.ones(len(placed.pose), dtype=bool)
     for stride in STRIDES:
         order = np.flatnonzero(left & (placed.pose % stride == 0))
         left[order] = False
-        layers = layers_of(lowest, under, over.cell)
+        layers = layers_of(lowest, under, over.cell, start=over.start)
         if kept is not None:
             layers.whole[kept.blocks] = -FAR  # nothing comes below this: they are passed over
         lower_pairs(layers, placed, order)

@@ -30,8 +30,8 @@ def soft_contacts(vehicle: Vehicle, surface: Surface, ride: Ride) -> tuple[SoftC
     found = []
     for part in vehicle.parts:
         if part.soft:
-            hard = replace(vehicle, parts=(replace(part, soft=False),))
-            worst = sweep(hard, surface, ride, cells=False).worst
+            alone = replace(vehicle, parts=(replace(part, soft=False),))
+            worst = sweep(alone, surface, ride, cells=False).worst
             if worst is not None and worst.gap < 0:
                 found.append(SoftContact(part.name, -worst.gap, worst))
     return tuple(sorted(found, key=lambda c: -c.pressed))

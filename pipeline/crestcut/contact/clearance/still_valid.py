@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
-from crestcut.contact.clearance.blocks import BLOCK, Blocks, tiled
+from crestcut.contact.clearance.blocks import BLOCK, Blocks
 from crestcut.contact.clearance.kernels import Placed, Plates
 from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ground import contact_ground
-from crestcut.contact.stand.tyres import VOID
 from crestcut.terrain import Surface
 
 
@@ -35,14 +35,22 @@ class Swept:
         return gaps if same and gaps is not None and gaps.shape[1] == parts else None
 
 
-def changed_blocks(before: Surface, over: Blocks) -> BoolArray:
-    """(block rows, block columns) where the ground is another than it was.  over : the ground now."""
-    return np.asarray((over.tiles != tiled(contact_ground(before), VOID)).any(axis=(2, 3)))
+def changed_blocks(before: Surface, ground: FloatArray) -> BoolArray:
+    """(block rows, block columns) where the ground is another than it was.  ground : now, (ny, nx) m."""
+    other = ground != contact_ground(before)
+    rows, columns = (-(-n // BLOCK) for n in other.shape)
+    padded = np.zeros((rows * BLOCK, columns * BLOCK), bool)
+    padded[: other.shape[0], : other.shape[1]] = other
+    return np.asarray(padded.reshape(rows, BLOCK, columns, BLOCK).any(axis=(1, 3)))
 
 
-def concerned(old: Batch, batch: Batch, plates: Plates, changed: BoolArray, cell: float) -> BoolArray:
-    """(n,) poses that may reach any block that ``still_true`` does not keep: of a long lane with a cut in one
-    place few. Along u alone, by how far a plate reaches from where its body stands: an outer bound.
+def concerned(
+    old: Batch, batch: Batch, plates: Plates, changed: BoolArray, cell: float
+) -> list[tuple[int, int, IntArray]]:
+    """Places along a ground where anything may be other than it was: first column of blocks, the one after
+    the last, and the poses (k,) that may reach any block there that ``still_true`` does not keep, all of
+    whose plates lie within: of a long lane with a cut in one place few. Along u alone, by how far a plate
+    reaches from where its body stands: an outer bound.
 
     old, batch : as the poses stood and stand.  changed : as of ``changed_blocks``.
     """
@@ -60,17 +68,27 @@ def concerned(old: Batch, batch: Batch, plates: Plates, changed: BoolArray, cell
     np.add.at(edges, stop[moved], -1)
     touched |= edges.cumsum()[:-1] > 0
     many = np.concatenate([[0], touched.cumsum()])
-    return np.asarray(many[stop] > many[first])
+    judged = np.flatnonzero(batch.live & (many[stop] > many[first]))
+    reached = np.zeros(columns + 1, np.int64)
+    np.add.at(reached, first[judged], 1)
+    np.add.at(reached, stop[judged], -1)
+    ends = np.flatnonzero(np.diff(np.concatenate([[0], (reached.cumsum() > 0)[:-1], [0]])))
+    return [
+        (int(a), int(b), judged[(first[judged] >= a) & (first[judged] < b)]) for a, b in ends.reshape(-1, 2)
+    ]
 
 
-def still_true(earlier: Clearance, was: Placed, now: Placed, changed: BoolArray, cell: float) -> Kept:
+def still_true(
+    earlier: Mapping[str, FloatArray], was: Placed, now: Placed, changed: BoolArray, over: Blocks
+) -> Kept:
     """Pairs that stand as they stood over ground that is as it was keep their gap; blocks that no other pair
     touched or touches keep what was reached there.
 
-    was, now : the pairs as they stood and stand.  changed : as of ``changed_blocks``.
+    earlier : lowest heights by zone over ``over``, the ground or a part of it that holds all the pairs.  was,
+    now : the pairs as they stood and stand.  changed : as of ``changed_blocks``, of ``over``.
     """
     moved = (was.planes != now.planes).any(axis=1) | (was.quads != now.quads).any(axis=(1, 2))
-    before, after = _blocks_under(was, cell, changed.shape), _blocks_under(now, cell, changed.shape)
+    before, after = _blocks_under(was, over), _blocks_under(now, over)
     many = np.zeros((changed.shape[0] + 1, changed.shape[1] + 1), np.int64)
     many[1:, 1:] = changed.cumsum(axis=0).cumsum(axis=1)
     j0, j1, i0, i1 = after.T
@@ -80,15 +98,17 @@ def still_true(earlier: Clearance, was: Placed, now: Placed, changed: BoolArray,
         for j, i, sign in ((j0, i0, 1), (j1, i1, 1), (j0, i1, -1), (j1, i0, -1)):
             np.add.at(touched, (now.layer[moved], j, i), sign)
     free = touched.cumsum(axis=1).cumsum(axis=2)[:, :-1, :-1] == 0
-    return Kept(~moved & ~over_change, earlier.lowest, np.asarray(free, dtype=bool))
+    return Kept(~moved & ~over_change, earlier, np.asarray(free, dtype=bool))
 
 
-def _blocks_under(placed: Placed, cell: float, shape: tuple[int, int]) -> IntArray:
+def _blocks_under(placed: Placed, over: Blocks) -> IntArray:
     """Blocks round every pair's plate, a node to spare: first row, row after the last, the same of
-    columns; (q, 4)."""
-    low, high = placed.quads.min(axis=1) / cell - 1, placed.quads.max(axis=1) / cell + 1
+    columns, counted from the first of ``over``; (q, 4)."""
+    low, high = placed.quads.min(axis=1) / over.cell - 1, placed.quads.max(axis=1) / over.cell + 1
     first, stop = np.floor(low / BLOCK).astype(int), np.floor(high / BLOCK).astype(int) + 1
-    rows, columns = shape
+    first[:, 0] -= over.start
+    stop[:, 0] -= over.start
+    rows, columns = over.planes.shape[:2]
     return np.stack(
         [
             np.clip(first[:, 1], 0, rows),

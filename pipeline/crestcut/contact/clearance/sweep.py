@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
-from crestcut.contact.clearance.blocks import blocks_of
+from crestcut.contact.clearance.blocks import BLOCK, blocks_of
 from crestcut.contact.clearance.kernels import FAR, Plates, column_range, plane, row_range
 from crestcut.contact.clearance.pose_pairs import every_pair, least_of_pairs, lowest_of_pairs, place_pairs
 from crestcut.contact.clearance.still_valid import Swept, changed_blocks, concerned, still_true
@@ -55,40 +55,60 @@ def sweep(
     without, half the work, ``lowest`` is empty and of the gaps there are only ``least`` and ``pair_gap``.
     """
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
-    frame = surface.top.frame
-    plates, over = plates_of(parts, ride.line.step), blocks_of(ground, frame.cell)
-    kept = None
+    cell, plates = surface.top.frame.cell, plates_of(parts, ride.line.step)
     if earlier is not None and (were := earlier.serves(batch, len(parts), cells)) is not None:
-        gaps, old, changed = were.copy(), earlier.ride.batch, changed_blocks(earlier.surface, over)
-        judged = batch.live & concerned(old, batch, plates, changed, frame.cell)
-        pairs = every_pair(np.flatnonzero(judged), len(parts))
-        placed, was = place_pairs(pairs, batch, plates, over), earlier.clearance
-        kept = still_true(was, place_pairs(pairs, old, plates, over), placed, changed, frame.cell)
-        asked = np.flatnonzero(~kept.pairs)
-        for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
-            gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
+        gaps, lowest = were.copy(), {name: grid.values for name, grid in earlier.clearance.lowest.items()}
+        changed = changed_blocks(earlier.surface, ground)
+        for first, stop, poses in concerned(earlier.ride.batch, batch, plates, changed, cell):
+            here = slice(first * BLOCK, min(stop * BLOCK, ground.shape[1]))
+            over, pairs = blocks_of(ground[:, here], cell, first), every_pair(poses, len(parts))
+            placed, was = (place_pairs(pairs, b, plates, over) for b in (batch, earlier.ride.batch))
+            before = {name: values[:, here] for name, values in lowest.items()}
+            kept = still_true(before, was, placed, changed[:, first:stop], over)
+            asked = np.flatnonzero(~kept.pairs)
+            for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
+                gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
+            if cells:
+                _lay_in(lowest, here, lowest_of_pairs(over, placed, kept), ground.shape)
     else:
-        gaps = np.full((len(batch.places), len(parts)), FAR)
+        over, gaps = blocks_of(ground, cell), np.full((len(batch.places), len(parts)), FAR)
         pairs = every_pair(np.flatnonzero(batch.live), len(parts))
-        placed = place_pairs(pairs, batch, plates, over)
+        placed, lowest = place_pairs(pairs, batch, plates, over), {}
         gaps[pairs.pose, pairs.part] = least_of_pairs(over, placed)
-    if not cells:
-        nothing = HeightGrid(frame, np.full(frame.shape, np.nan))
-        return Clearance({}, nothing, _least(surface, ride, parts, gaps), 0, gaps)
-    lowest = lowest_of_pairs(over, placed, kept)
-    reached, known, low = lowest < FAR / 2, ground > VOID / 2, lowest.min(axis=0)
-    grids = {
-        zone: HeightGrid(frame, np.where(reached[z], lowest[z], np.nan))
-        for z, zone in enumerate(ZONES)
-        if reached[z].any()
-    }
-    return Clearance(
-        grids,
-        HeightGrid(frame, np.where((low < FAR / 2) & known, low - ground, np.nan)),
-        _least(surface, ride, parts, gaps),
-        int((reached.any(axis=0) & ~known).sum()),
-        gaps,
-    )
+        if cells:
+            _lay_in(lowest, slice(None), lowest_of_pairs(over, placed), ground.shape)
+    least = _least(surface, ride, parts, gaps)
+    return Clearance(*_over_cells(surface, ground, lowest if cells else {}, least), gaps)
+
+
+Lowest = dict[str, FloatArray]  # by zone, (ny, nx) m, NaN where nothing reaches
+
+
+def _lay_in(lowest: Lowest, here: slice, found: FloatArray, shape: tuple[int, int]) -> None:
+    """``lowest`` with what was found (zones, ny, k), m, in columns ``here``."""
+    for zone, low in zip(ZONES, found, strict=True):
+        reached = low < FAR / 2
+        if zone in lowest or reached.any():
+            values = lowest.get(zone)
+            if values is None or not values.flags.writeable:  # an earlier sweep's stay as they are
+                values = np.full(shape, np.nan) if values is None else values.copy()
+            values[:, here] = np.where(reached, low, np.nan)
+            lowest[zone] = values
+
+
+def _over_cells(
+    surface: Surface, ground: FloatArray, lowest: Lowest, least: dict[str, Contact]
+) -> tuple[dict[str, HeightGrid], HeightGrid, dict[str, Contact], int]:
+    """What a ``Clearance`` says of cells: lowest heights, gaps, and how many are reached and not measured."""
+    frame, known = surface.top.frame, ground > VOID / 2
+    grids = {zone: HeightGrid(frame, lowest[zone]) for zone in ZONES if zone in lowest}
+    low = np.full(frame.shape, np.nan)
+    for grid in grids.values():
+        np.fmin(low, grid.values, out=low)
+    unmeasured = int((~np.isnan(low) & ~known).sum())
+    low -= ground
+    low[~known] = np.nan
+    return grids, HeightGrid(frame, low), least, unmeasured
 
 
 def _least(surface: Surface, ride: Ride, parts: tuple[Part, ...], gaps: FloatArray) -> dict[str, Contact]:

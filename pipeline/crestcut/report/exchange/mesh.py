@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
-from crestcut.base.grid import BoolArray, FloatArray, HeightGrid, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
 from crestcut.report.pictures.colours import depth_colours, linear_from_srgb
 from crestcut.scan import Scan
 from crestcut.study import Identity
@@ -27,6 +27,8 @@ PLY_VERTEX = np.dtype([
     ("x", "<f8"), ("y", "<f8"), ("z", "<f8"), ("red", "u1"), ("green", "u1"), ("blue", "u1"), ("depth",
     "<f4"),
 ])  # fmt: skip
+Faces = NDArray[np.int32]  # as they are written: of a long lane there are millions
+AT_ONCE = 1 << 18  # vertices or faces reckoned and written at a time
 PLY_FACE = np.dtype([("count", "u1"), ("index", "<i4", (3,))])
 
 
@@ -70,7 +72,7 @@ class DepthMesh:
     """
 
     site: FloatArray
-    faces: IntArray
+    faces: Faces
     depth: FloatArray
     rgb: NDArray[np.uint8]
 
@@ -99,14 +101,17 @@ def depth_mesh(report: HasDepth, stride: int = 1) -> DepthMesh:
     if not measured.all() and measured.any():
         nearest = ndimage.distance_transform_edt(~measured, return_distances=False, return_indices=True)
         z = z[tuple(nearest)]
-    site = np.concatenate([frame.node_xy()[pick], z[..., None]], axis=-1)[kept]
+    site = np.column_stack([frame.node_xy()[pick][kept], z[kept]])
     deepest = report.plan.deepest if report.plan is not None else 0.0
-    return DepthMesh(site, _faces(measured, kept), depth[kept], depth_colours(depth[kept], deepest))
+    left = depth[kept]
+    some = [left[first : first + AT_ONCE] for first in range(0, max(len(left), 1), AT_ONCE)]
+    colours = np.concatenate([depth_colours(part, deepest) for part in some])
+    return DepthMesh(site, _faces(measured, kept), left, colours)
 
 
-def _faces(measured: BoolArray, kept: BoolArray) -> IntArray:
+def _faces(measured: BoolArray, kept: BoolArray) -> Faces:
     """Two triangles a square of four measured nodes, one where three are. Indices count kept nodes."""
-    number = np.cumsum(kept.ravel()).reshape(kept.shape) - 1
+    number = np.cumsum(kept.ravel(), dtype=np.int32).reshape(kept.shape) - np.int32(1)
     near, ahead = number[:-1, :-1], number[:-1, 1:]  # row j at u, u + 1
     left, far = number[1:, :-1], number[1:, 1:]  # row j + 1
     a, b = measured[:-1, :-1], measured[:-1, 1:]
@@ -114,24 +119,26 @@ def _faces(measured: BoolArray, kept: BoolArray) -> IntArray:
     lower = [((near, ahead, far), a & b & d), ((near, far, left), a & d & c)]
     # Squares that lack one of the shared corners still have a triangle on the other diagonal.
     corner = [((near, ahead, left), a & b & c & ~d), ((ahead, far, left), b & d & c & ~a)]
-    parts = [np.stack([of[where] for of in t], axis=-1) for t, where in lower + corner]
-    return np.concatenate(parts).astype(np.int64)
+    return np.concatenate([np.stack([t[where] for t in three], axis=-1) for three, where in lower + corner])
 
 
 def write_depth_ply(report: HasDepth, path: Path) -> DepthMesh:
     """Write ``depth_to_remove.ply`` and return what was written (in site coordinates)."""
     mesh = depth_mesh(report)
     frame = report.scan.frame
-    vertices = np.empty(len(mesh.site), PLY_VERTEX)
-    vertices["x"], vertices["y"], vertices["z"] = frame.to_file(mesh.site).T
-    vertices["red"], vertices["green"], vertices["blue"] = mesh.rgb.T
-    vertices["depth"] = mesh.depth
-    faces = np.empty(len(mesh.faces), PLY_FACE)
-    faces["count"], faces["index"] = 3, mesh.faces
     with path.open("wb") as out:
-        out.write(_ply_header(report, len(vertices), len(faces)).encode("ascii", "replace"))
-        out.write(vertices.tobytes())
-        out.write(faces.tobytes())
+        out.write(_ply_header(report, len(mesh.site), len(mesh.faces)).encode("ascii", "replace"))
+        for first in range(0, len(mesh.site), AT_ONCE):
+            some = slice(first, first + AT_ONCE)
+            vertices = np.empty(len(mesh.depth[some]), PLY_VERTEX)
+            vertices["x"], vertices["y"], vertices["z"] = frame.to_file(mesh.site[some]).T
+            vertices["red"], vertices["green"], vertices["blue"] = mesh.rgb[some].T
+            vertices["depth"] = mesh.depth[some]
+            out.write(vertices.tobytes())
+        for first in range(0, len(mesh.faces), AT_ONCE):
+            faces = np.empty(len(mesh.faces[first : first + AT_ONCE]), PLY_FACE)
+            faces["count"], faces["index"] = 3, mesh.faces[first : first + AT_ONCE]
+            out.write(faces.tobytes())
     return mesh
 
 
@@ -196,7 +203,7 @@ def write_depth_glb(report: HasDepth, path: Path) -> DepthMesh:
         _plain_material(tree)
 
     path.write_bytes(scene.export(file_type="glb", include_normals=True, tree_postprocessor=finished))
-    return DepthMesh(local, faces.reshape(-1, 3), depth, rgb)
+    return DepthMesh(local, faces.reshape(-1, 3).astype(np.int32), depth, rgb)
 
 
 def _plain_material(tree: dict) -> None:

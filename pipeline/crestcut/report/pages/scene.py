@@ -170,7 +170,7 @@ def _after(
     )  # fmt: skip
     lower = cut_surface(report.surface, np.nan_to_num(plan.depth.values))
     ride = ride_on(Ride(report.line, (some,), batch, 0), report.vehicle, lower)
-    gaps = sweep(report.vehicle, lower, ride).pair_gap
+    gaps = sweep(report.vehicle, lower, ride, cells=False).pair_gap
     least = np.full(len(picked), np.inf) if gaps is None else gaps.min(axis=1)
     return {
         "place": pack_numbers(ride.batch.position + shift),

@@ -35,9 +35,9 @@ from crestcut.terrain.slab.features import (
 )
 from crestcut.terrain.slab.kept import kept_of, narrow_part
 from crestcut.terrain.slab.misfit import Misfit
+from crestcut.terrain.slab.noise import Noise
 from crestcut.terrain.slab.shapes import TREND, Columns, Shape
 from crestcut.terrain.slab.split import (
-    LEAST,
     WAVIEST,
     FieldPriors,
     Sample,
@@ -45,15 +45,14 @@ from crestcut.terrain.slab.split import (
     Settings,
     Whitened,
     curvature_of,
-    noise_of,
     squares,
-    whiten,
-    whiten_shapes,
 )
+from crestcut.terrain.slab.stretches import Near, Stretches, Whole, lasts, reach_of
 
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
-LATTICE_AT_ONCE, PLACES_AT_ONCE = 2048, 32768  # nodes of the lattice, and those ``COLUMNS`` apart, at a time
+PLACES_AT_ONCE = 32768  # nodes ``COLUMNS`` apart at a time
+KEPT_TO, MOST_HELD = 10.0, 6_000_000  # m; distances of nodes from tiles that are kept, not reckoned anew
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
 
@@ -187,29 +186,30 @@ def judge(
     tiles = tiles_of(height, surface.rollable, breaks, fine.tiles)
     if len(tiles) <= len(TREND) + 2 * len(breaks):
         return None
-    noise, own = noise_of(tiles, surface.standard_error, error.patch, error.patch_length)
+    level = Noise.of(tiles, surface.standard_error, error.patch, error.patch_length)
+    own = level.sd
+    heights = (Stretches if lasts(height.frame) else Whole).of(tiles, level)
     words = dictionary_of(tiles, breaks, usual)
-    square = squares(tiles.uv, tiles.uv, tiles.spread, tiles.spread)
-    level = float(tiles.mean.mean())
-    y = tiles.mean - level
-    seen = whiten_shapes(priors.setting(np.zeros(4)), square, noise, (words.columns, tiles), y)
+    middle = float(tiles.mean.mean())
+    y = tiles.mean - middle
+    seen = heights.whiten_shapes(priors.setting(np.zeros(4)), words.columns, y)
     offered = Offered.of(words, seen)
     words, number, state = thinned(words, offered, taken_at_once(words, offered))
     table, apart = words.columns.at(tiles.uv, tiles.spread), max(fine.lattice, 0.5 * float(tiles.side.max()))
     on = columns_on(words, state)
     misfit = Misfit.of(words, seen.taken(number), state, apart)
     del offered, seen  # as large as what was offered
-    beside = noise + misfit.covariance(tiles.uv, tiles.uv, square)
-    sample = Sample.of(tiles, beside, y, seed)
+    beside = heights.beside(misfit.covariance)
+    sample = Sample.of(tiles, beside.among, y, seed)
     settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
-    through = lambda s: whiten(s, square, beside, table, y)  # noqa: E731
+    through = lambda s: beside.whiten(s, table, y)  # noqa: E731
     each = -(-fine.pairs // fine.rounds)
-    draws = _Draws(words, table, _Observed(tiles, y, noise), misfit, height.frame, apart, seed)
-    del noise  # as large as each covariance
+    draws = _Draws(words, table, _Observed(tiles, y, heights), misfit, height.frame, apart, seed)
+    del heights  # as large as each covariance
     for drawn in chain(words, table, settings, through, state, fine.rounds, each, seed):
         draws.add(*drawn)
     posterior = draws.posterior(priors)
-    mean = _mean(posterior, height.frame, level)
+    mean = _mean(posterior, height.frame, middle)
     of_scan = posterior.split
     own = float(np.hypot(own, of_scan.scan * narrow_part(of_scan.scan_length)))
     away = height.values - mean
@@ -220,11 +220,11 @@ def judge(
 
 @dataclass(frozen=True, eq=False)
 class _Observed:
-    """Tiles, y (n,) their heights about some level, m, and noise (n, n) m2, what neither field is."""
+    """Tiles, y (n,) their heights about some level, m, and of what neither field is among them."""
 
     tiles: Tiles
     y: FloatArray
-    noise: FloatArray
+    noise: Whole | Stretches
 
 
 class _Draws:
@@ -234,16 +234,16 @@ class _Draws:
         self, words: Dictionary, table: FloatArray, seen: _Observed, misfit: Misfit, frame: GridFrame,
         apart: float, seed: int,
     ) -> None:  # fmt: skip
-        tiles, noise = seen.tiles, seen.noise
-        self.words, self.table, self.tiles, self.y = words, table, tiles, seen.y
-        self.root = linalg.cholesky(noise + LEAST**2 * np.eye(len(noise)), lower=True)
+        self.words, self.table, self.tiles, self.y = words, table, seen.tiles, seen.y
+        self.white = seen.noise.drawn()
         self.frame, self.lattice, self.rng = frame, _lattice(frame, apart), np.random.default_rng([seed, 4])
         own = replace(self.lattice, origin=(0.0, 0.0), angle=0.0)  # wherever the site is, the same digits
         self.nodes = own.node_xy().reshape(-1, 2)
         self.misfit = misfit
-        firsts = range(0, len(self.nodes), LATTICE_AT_ONCE)
-        self.parts = [slice(first, first + LATTICE_AT_ONCE) for first in firsts]
-        self.held = self._apart(self.parts[0]) if len(self.parts) == 1 else None
+        self.near = seen.noise.near(self.nodes)
+        each = [(near, near.within(KEPT_TO)) for near in self.near]
+        many = sum(len(near.nodes) * len(self.tiles.side[some]) for near, some in each)
+        self.held = [self._apart(*pair) for pair in each] if many <= MOST_HELD else None
         self.settings: list[Setting] = []
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
         self.waves: list[FloatArray] = []  # each (nodes, 2 k)
@@ -262,23 +262,28 @@ class _Draws:
         slab = setting.slab * unit_field(setting.slab_length, places, self.rng, count)
         slab += self.misfit.draw(places, self.rng, count)
         scan = setting.scan * unit_field(setting.scan_length, self.tiles.uv, self.rng, count)
-        white = self.root @ self.rng.standard_normal((n, count))
-        own = slab[:n] + scan + white
+        own = slab[:n] + scan + self.white(self.rng, count)
         rest = self.y[:, None] - self.table @ amplitude - np.concatenate([own, -own], axis=1)
-        solved = linalg.cho_solve((seen.lower, True), rest, check_finite=False)
+        solved = seen.solve(rest)
+        reach = reach_of(setting, solved)
         waves = np.concatenate([slab[n:], -slab[n:]], axis=1)
-        for part in self.parts:
-            away, cross = self._apart(part) if self.held is None else self.held
-            waves[part] += (setting.slab**2 * matern32(away, setting.slab_length) + cross) @ solved
+        for number, near in enumerate(self.near):
+            some = near.within(reach)
+            if self.held is None or len(self.tiles.side[some]) > self.held[number][0].shape[1]:
+                away, cross = self._apart(near, some)
+            else:
+                away, cross = (a[:, : len(self.tiles.side[some])] for a in self.held[number])
+            of_slab = setting.slab**2 * matern32(away, setting.slab_length)
+            waves[near.nodes] += (of_slab + cross) @ solved[some]
         self.settings.extend([setting] * count)
         self.amplitude.append(amplitude)
         self.waves.append(waves)
 
-    def _apart(self, part: slice) -> tuple[FloatArray, FloatArray]:
-        """Distances (k, n), m, of some nodes of the lattice from the tiles, and the misfit's covariance."""
-        nodes, tiles = self.nodes[part], self.tiles
-        square = squares(nodes, tiles.uv, np.zeros(len(nodes)), tiles.spread)
-        return np.sqrt(square), self.misfit.covariance(nodes, tiles.uv, square)
+    def _apart(self, near: Near, some: IntArray | slice) -> tuple[FloatArray, FloatArray]:
+        """Distances (k, n), m, of some nodes of the lattice from some tiles, and the misfit's covariance."""
+        nodes, tiles = self.nodes[near.nodes], self.tiles.uv[some]
+        square = squares(nodes, tiles, np.zeros(len(nodes)), self.tiles.spread[some])
+        return np.sqrt(square), self.misfit.covariance(nodes, tiles, square)
 
     def posterior(self, priors: FieldPriors) -> Posterior:
         """All draws together, opposites in the second half."""

@@ -11,6 +11,7 @@ Data, 1993, section 3.4).
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Self
@@ -18,8 +19,8 @@ from typing import Self
 import numpy as np
 from scipy import linalg, special
 
-from crestcut.base.grid import FloatArray, HeightGrid, IntArray
-from crestcut.terrain.error.covariance import HALF, matern32
+from crestcut.base.grid import FloatArray, IntArray
+from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.error.shown import of_second_difference
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.shapes import Columns
@@ -38,11 +39,8 @@ ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
 SAMPLE = 240  # tiles by which settings are weighed
 FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
 MOST_SHRINKS = 40
-SHARED = 0.06  # m: side of the square whose points make one fitted height
-MOST_WITHIN = 10  # nodes on a tile's side that are enough to tell what it shows
 AT_ONCE, ROWS = 1000, 64  # columns, and rows of a covariance, made at a time
 LEAST = 2e-5  # m: no field is smaller
-MIXED, FADED = 8, 8.0  # Gaussians that make a Matern-3/2; its half lengths after which nothing is left of it
 
 
 @dataclass(frozen=True)
@@ -117,25 +115,6 @@ def matern_of_square(square: FloatArray, half_at: float) -> FloatArray:
     return matern32(np.sqrt(square), half_at)
 
 
-def matern_of_means(square: FloatArray, blur: FloatArray, half_at: float) -> FloatArray:
-    """Correlation of a Matern-3/2 field's means over tiles that may be wider than its length: middles apart
-    by the root of ``square`` m2, ``blur`` m2 the sum of both tiles' spread along an axis.
-
-    The field is a mixture of Gaussians: (1 + x) exp(-x) is the mean of exp(-x^2 / (4 u)) over u ~ Gamma(3/2)
-    (from its spectral density, Rasmussen & Williams, equation 4.15); a Gaussian of variance t averaged over
-    spreads that add up to b is t / (t + b) exp(-r^2 / (2 (t + b))) in the plane. Against means over squares
-    it is right to 0.02.
-    """
-    u, weight = special.roots_genlaguerre(MIXED, 0.5)
-    out = np.zeros(np.broadcast_shapes(square.shape, blur.shape))
-    # most pairs of a slab's tiles are too far apart to share any of so short a field
-    near = np.broadcast_to(square, out.shape) < (FADED * half_at) ** 2 + 12 * blur
-    r2, b = np.broadcast_to(square, out.shape)[near], np.broadcast_to(blur, out.shape)[near]
-    for t, w in zip(2 * u * (half_at / HALF) ** 2, weight / weight.sum(), strict=True):
-        out[near] += w * t / (t + b) * np.exp(-r2 / (2 * (t + b)))
-    return out
-
-
 @dataclass(frozen=True)
 class Setting:
     """One pair of fields: sd and length (m, where covariance is one half) of slab and scan."""
@@ -178,38 +157,12 @@ def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> Float
     return upper.T
 
 
-def noise_of(
-    tiles: Tiles, standard_error: HeightGrid, patch: float, patch_length: float
-) -> tuple[FloatArray, float]:
-    """(n, n) covariance of the tiles' means by patch and white noise, m2, and the sd of both at a node, m.
-
-    What the heights show within tiles bounds it: an exact scan has no patch, whoever made it.
-    """
-    se2 = float(np.nanmedian(standard_error.values**2)) if np.isfinite(standard_error.values).any() else 0.0
-    side, per = float(np.median(tiles.side)), int(np.sqrt(np.median(tiles.nodes)))
-    own = float(patch**2)
-    if per > 1:
-        within, free = _within(side, min(per, MOST_WITHIN), 0.5 * patch_length)
-        # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
-        middle = (1 - 2 / (9 * free)) ** 3
-        own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / within)
-    none = np.zeros(len(tiles))
-    apart = squares(tiles.uv, tiles.uv, none, none)
-    noise = own * matern_of_means(apart, tiles.spread[:, None] + tiles.spread[None, :], 0.5 * patch_length)
-    noise.flat[:: len(noise) + 1] += se2 / (1 + (tiles.side / SHARED) ** 2)
-    return noise, float(np.sqrt(own + se2))
-
-
-def _within(side: float, per: int, half_at: float) -> tuple[float, float]:
-    """What share of a patch's variance its nodes, ``per`` by ``per`` in a tile of ``side`` m, show about a
-    plane through them, and how many free ones that mean square is worth."""
-    at = (np.arange(per) + 0.5) * side / per
-    places = np.stack(np.meshgrid(at, at), axis=-1).reshape(-1, 2)
-    plane = np.linalg.qr(np.column_stack([np.ones(len(places)), places]))[0]
-    none = np.zeros(len(places))
-    away = np.eye(len(places)) - plane @ plane.T
-    rest = away @ matern_of_square(squares(places, places, none, none), half_at) @ away
-    return float(np.trace(rest)) / (len(places) - 3), float(np.trace(rest) ** 2 / (rest**2).sum())
+def covariance_between(setting: Setting, square: FloatArray, noise: FloatArray) -> FloatArray:
+    """(n, m), m2, of the means of some tiles with those of others: as ``covariance``."""
+    apart = np.sqrt(square)
+    out = setting.slab**2 * matern32(apart, setting.slab_length) + noise
+    out += setting.scan**2 * matern32(apart, setting.scan_length)
+    return np.asarray(out)
 
 
 @dataclass(frozen=True, eq=False)
@@ -233,6 +186,10 @@ class Whitened:
         wide = self.white.shape[1] > len(self.white)
         return self.white[:, index].T @ self.white if wide else self.gram[index]
 
+    def solve(self, rest: FloatArray) -> FloatArray:
+        """(n, c) K^-1 of rest (n, c)."""
+        return np.asarray(linalg.cho_solve((self.lower, True), rest, check_finite=False))
+
     def taken(self, index: IntArray) -> Self:
         """Some of the columns."""
         return replace(self, white=self.white[:, index], along=self.along[index])
@@ -242,23 +199,20 @@ def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArra
     """b (n, m) columns; y (n,) heights, m."""
     both = np.empty((len(b), b.shape[1] + 1), order="F")  # as the library wants it: no copy of a large table
     both[:, :-1], both[:, -1] = b, y
-    return _whitened(covariance(setting, square, noise), both)
+    return whitened(covariance(setting, square, noise), both)
 
 
-def whiten_shapes(
-    setting: Setting, square: FloatArray, noise: FloatArray, shapes: tuple[Columns, Tiles], y: FloatArray
-) -> Whitened:  # fmt: skip
-    """The same of columns at tiles, made some at a time: a long lane offers too many for two tables."""
-    columns, tiles = shapes
+def columns_at(columns: Columns, tiles: Tiles, y: FloatArray) -> FloatArray:
+    """(n, m + 1) columns at tiles and their heights y, made some at a time: a long lane offers many."""
     both = np.empty((len(tiles), len(columns) + 1), order="F")
     for first in range(0, len(columns), AT_ONCE):
         some = np.arange(first, min(first + AT_ONCE, len(columns)))
         both[:, some] = columns.take(some).at(tiles.uv, tiles.spread)
     both[:, -1] = y
-    return _whitened(covariance(setting, square, noise), both)
+    return both
 
 
-def _whitened(k: FloatArray, both: FloatArray) -> Whitened:
+def whitened(k: FloatArray, both: FloatArray) -> Whitened:
     """k (n, n) covariance, both (n, m + 1) columns and heights; either is written over."""
     lower = linalg.cholesky(k, lower=True, overwrite_a=True, check_finite=False)
     both = linalg.solve_triangular(lower, both, lower=True, overwrite_b=True, check_finite=False)
@@ -288,8 +242,10 @@ class Sample:
     height: FloatArray
 
     @classmethod
-    def of(cls, tiles: Tiles, noise: FloatArray, height: FloatArray, seed: int) -> Self:
-        """height (n,) of the tiles, m, about some level."""
+    def of(
+        cls, tiles: Tiles, noise: FloatArray | Callable[[IntArray], FloatArray], height: FloatArray, seed: int
+    ) -> Self:
+        """noise (n, n) of the tiles, m2, or what tells it of some.  height (n,), m, about some level."""
         rng = np.random.default_rng([seed, 1])
         n = len(tiles)
         pick = rng.permutation(n)[: min(SAMPLE // 2, n)]
@@ -301,7 +257,7 @@ class Sample:
         return cls(
             index,
             squares(tiles.uv[index], tiles.uv[index], spread, spread),
-            noise[np.ix_(index, index)],
+            noise(index) if callable(noise) else noise[np.ix_(index, index)],
             height[index],
         )
 
