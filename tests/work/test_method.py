@@ -85,7 +85,7 @@ def test_each_method_is_one_order_of_work_and_its_hours_add_up() -> None:
 
 
 def test_who_grinds_to_contours_and_dots_leaves_the_plan() -> None:
-    s = scene(method=Method.DOTS, clearance=0.1109)  # 11.2 mm deep: 1.7 beyond the last contour, 3/8 in
+    s = scene(method=Method.DOTS)
     sheet = make_worksheet(s.order())
     assert sheet.jig is None and sheet.set_out is not None
     site = make_site(s.surface, s.line, s.plan, s.job)
