@@ -39,6 +39,12 @@ def _extent() -> tuple[tuple[float, float], tuple[float, float]]:
     return ((a + b) / 2, (c + d) / 2), ((b - a) / 2, (d - c) / 2)
 
 
+def forget() -> None:
+    """The depths were written anew."""
+    planned.cache_clear()
+    _extent.cache_clear()
+
+
 @cache
 def _unevenness() -> object:
     from walk import Field

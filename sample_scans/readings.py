@@ -171,7 +171,7 @@ def write_cut(plan: HeightGrid) -> None:
     )
     lines = [",".join(f"{v:.1f}" if v else "0" for v in row) for row in depth]
     Path(__file__).with_name("apron_cut.csv").write_text(head + "\n".join(lines) + "\n", encoding="utf-8")
-    hand_cut.planned.cache_clear()
+    hand_cut.forget()
 
 
 def main() -> None:

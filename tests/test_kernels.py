@@ -17,7 +17,8 @@ import numpy as np
 import pytest
 
 import crestcut
-from crestcut.contact.stand.tyres import Axles, settle, settle_part, tyre_ground
+from crestcut.contact.stand.placing import Axles
+from crestcut.contact.stand.tyres import settle, settle_part, tyre_ground
 
 PACKAGE = Path(crestcut.__file__).parent
 

@@ -185,9 +185,13 @@ def test_several_vehicles_are_told_apart_and_one_cut_clears_all(yard: Path, aske
         and both.vehicles[1].volume == 0.0
         and both.vehicles[1].today.verdict == "clears"
     )
-    assert both.vehicles[0].volume == pytest.approx(both.plan.volume, rel=0.02)
+    # of the cut before a board's flat facets: those are nobody's
+    assert both.plan.guided is not None
+    assert both.vehicles[0].volume == pytest.approx(both.plan.guided.volume, rel=0.02)
     document = json.loads(result_text(result_document(both)))
-    assert [v["name"] for v in document["vehicles"]] == names and document["vehicles"][0]["share"] > 0.97
+    assert [v["name"] for v in document["vehicles"]] == names
+    whole = both.vehicles[0].volume / both.plan.volume  # what the facets take beyond is no vehicle's
+    assert document["vehicles"][0]["share"] == pytest.approx(whole, rel=0.01) and whole > 0.9
     files = [r["file"] for r in document["inputs"] if r["role"] == "vehicle"]
     assert files == ["car.toml", "van.toml"]
     assert "van" in vehicle_lines(both)[2] and "needs no cut" in vehicle_lines(both)[2]

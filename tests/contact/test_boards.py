@@ -23,7 +23,7 @@ from crestcut.job.records import PlanPoint, Point, Wanted, Witness
 from crestcut.terrain.readings.records import Evidence
 from crestcut.terrain.records import ErrorModel
 from crestcut.vehicle.records import AS_MEASURED
-from scenes import R, Scene, belly, crest, scene, vehicle
+from scenes import TRACK, TYRE, R, Scene, belly, crest, scene, vehicle
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
 SAMPLE = Path(__file__).resolve().parents[2] / "configs" / "jobs" / "courtyard_apron.toml"
@@ -60,7 +60,8 @@ def test_equal_boards_raise_every_gap_by_their_thickness(stood: Scene) -> None:
 
 @pytest.mark.parametrize("raised", [UNEQUAL, UNEQUAL[[2, 0, 2, 0]], np.array([0.0, 0.0, 0.012, 0.018])])
 def test_unequal_boards_turn_the_body_as_the_stand_does(stood: Scene, raised: np.ndarray) -> None:
-    """Against the closed form of equal springs: each corner of the chassis follows its wheels."""
+    """Against the closed form of equal springs: each corner of the chassis follows its wheels, which rest on
+    the lower edges of their treads where boards of two thicknesses tip the axle."""
     ground, cell = ridden_ground(stood.surface)[0], stood.surface.height.frame.cell
     at = stood.surface.height.frame.to_grid(np.array([[-1.4, 0.0]]))[0]
     places = np.array([[*at, -stood.surface.height.frame.angle, 0.0, 0.0]])
@@ -68,8 +69,10 @@ def test_unequal_boards_turn_the_body_as_the_stand_does(stood: Scene, raised: np
     corners = np.array([[0.3, 0.4, 0.1], [0.3, -0.4, 0.1], [2.4, 0.4, 0.1], [1.4, 0.0, 0.1]])
     up = [(b.rotation[0, 0] @ corners.T).T[:, 2] + b.position[0, 0, 2] for b in (bare, on)]
     weights = wheel_weights(stood.vehicle, corners[:, 0], corners[:, 1], np.zeros(4, np.int64))
-    assert np.allclose(up[1] - up[0], weights @ raised, atol=2e-4)
-    assert np.allclose(on.wheels, bare.wheels, atol=2e-4)  # the slab under it is where it was
+    tilt = (raised[::2] - raised[1::2]) / TRACK
+    on_edge = np.repeat(np.abs(tilt) * TYRE / 2, 2)
+    assert np.allclose(up[1] - up[0], weights @ (raised + on_edge), atol=2e-4)
+    assert np.allclose(on.wheels, bare.wheels + on_edge, atol=2e-4)  # the slab under it is where it was
 
 
 def test_draws_held_on_boards_are_those_held_to_the_gap_without(stood: Scene) -> None:

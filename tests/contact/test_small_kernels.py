@@ -18,7 +18,8 @@ from crestcut.contact.clearance.sweep import plates_of
 from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.records import Batch
 from crestcut.contact.stand.ground import _bridged, _closing
-from crestcut.contact.stand.tyres import VOID, Axles, Stance, lean_of, row_maxima, settle_part, tyre_ground
+from crestcut.contact.stand.placing import Axles, lean_of
+from crestcut.contact.stand.tyres import VOID, Stance, row_maxima, settle_part, tyre_ground
 from crestcut.vehicle.records import Part
 from scenes import STRAIGHT, L, vehicle
 
@@ -157,13 +158,15 @@ def test_running_maxima_are_those_of_every_window(reach: int) -> None:
     assert (found[:, inner] == np.array(plain)[:, inner]).all()
 
 
-def disk(ground: FloatArray, u: float, v: float, yaw: float) -> tuple[float, int]:
-    """Lowest point of a tyre over (u, v), m, and the node that carries it, from all nodes."""
+def disk(ground: FloatArray, u: float, v: float, yaw: float, tilt: float) -> tuple[float, int]:
+    """Lowest place of a tyre that leans by ``tilt`` over (u, v), m, and the node that carries it, from all
+    nodes."""
     y, x = np.mgrid[:ROWS, :COLUMNS] * CELL
     a = (x - u) * math.cos(yaw) + (y - v) * math.sin(yaw)
     b = (y - v) * math.cos(yaw) - (x - u) * math.sin(yaw)
     on = (np.abs(a) < AXLES.radius) & (np.abs(b) <= AXLES.half_width + 1e-9) & (ground > VOID / 2)
-    top = np.where(on, ground + np.sqrt(np.maximum(AXLES.radius**2 - a**2, 0.0)) - AXLES.radius, -np.inf)
+    under = ground - b * tilt + np.sqrt(np.maximum(AXLES.radius**2 - a**2, 0.0)) - AXLES.radius
+    top = np.where(on, under, -np.inf)
     return float(top.max()), int(top.argmax()) if on.any() else -1
 
 
@@ -179,31 +182,40 @@ def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float)
     h, base, r = out.wheels[0], AXLES.wheelbase, AXLES.radius
     at, turn = out.position[0], out.rotation[0]
     left, ahead = np.array([-sin, cos]), np.array([cos, sin])
-    rear, front = 0.5 * (h[2] + h[3]), 0.5 * (h[0] + h[1])
+    tilts = np.array([(h[0] - h[1]) / AXLES.front_track, (h[2] - h[3]) / AXLES.rear_track])
+    # a hub is a radius from the middle of its tread, square to it
+    over = r / np.hypot(1.0, tilts)
+    rear, front = 0.5 * (h[2] + h[3]) + over[1], 0.5 * (h[0] + h[1]) + over[0]
     for k in range(3):
         assert turn[k].T @ turn[k] == pytest.approx(np.eye(3), abs=1e-12)
-    over_front = (at[1] + turn[1] @ [base, 0, r])[:2]
-    assert (over_front - [u, v]) @ left == pytest.approx(0.0, abs=1e-9)
+    hub_front, hub_rear = at[1] + turn[1] @ [base, 0, r], at[2] + turn[2] @ [0, 0, r]
+    # over treads that follow the line, off to the lower side
+    assert hub_rear == pytest.approx([*(np.array([u, v]) - tilts[1] * over[1] * left), rear], abs=1e-9)
+    foot_front = hub_front[:2] + tilts[0] * over[0] * left
+    assert (foot_front - [u, v]) @ left == pytest.approx(0.0, abs=1e-9)
+    assert hub_front[2] == pytest.approx(front, abs=1e-9)
     for wheel, (foot, track) in enumerate(
-        [(over_front, AXLES.front_track)] * 2 + [(np.array([u, v]), AXLES.rear_track)] * 2
+        [(foot_front, AXLES.front_track)] * 2 + [(np.array([u, v]), AXLES.rear_track)] * 2
     ):
         place = foot + left * (0.5 - wheel % 2) * track
-        height, node = disk(ground, *place, yaw)
+        height, node = disk(ground, *place, yaw, tilts[wheel // 2])
         assert h[wheel] == pytest.approx(height, abs=1e-5) and out.contact[0, wheel] == node
     # the hubs, under the body by the loads, keep the wheelbase along the chassis
-    lifted = np.array([base, front + r + loads[0] - (rear + r + loads[1])])
+    lifted = np.array([base, front + loads[0] - (rear + loads[1])])
     pitch = math.asin((front - rear + (loads[0] - loads[1]) * math.cos(math.asin(turn[0][2, 0]))) / base)
     assert turn[0][2, 0] == pytest.approx(math.sin(pitch), abs=2e-6) and lifted[0] == base
-    reach = (over_front - [u, v]) @ ahead
+    reach = (foot_front - [u, v]) @ ahead
     assert reach == pytest.approx(base * math.cos(pitch) + (loads[0] - loads[1]) * math.sin(pitch), abs=2e-5)
-    rolls = math.asin((h[0] - h[1]) / AXLES.front_track), math.asin((h[2] - h[3]) / AXLES.rear_track)
-    roll = AXLES.front_share * rolls[0] + AXLES.rear_share * rolls[1]
     plain = math.asin((front - rear) / base)
+    rolls = np.arctan(tilts * math.cos(plain))
+    roll = AXLES.front_share * rolls[0] + AXLES.rear_share * rolls[1]
     for k, (tilt, lean) in enumerate([(pitch, roll), (plain, rolls[0]), (plain, rolls[1])]):
         assert turn[k] == pytest.approx(turned(yaw, tilt, lean), abs=3e-6)
-    assert at[0] + turn[0] @ [0, 0, r - loads[1]] == pytest.approx([u, v, rear + r], abs=1e-9)
-    assert at[1] + turn[1] @ [base, 0, r] == pytest.approx([*over_front, front + r], abs=1e-9)
-    assert at[2] + turn[2] @ [0, 0, r] == pytest.approx([u, v, rear + r], abs=1e-9)
+    # the body leans about the line of travel, at the height of the hubs
+    leans = math.tan(roll) / math.cos(pitch)
+    hung = at[0] + turn[0] @ [0, 0, r - loads[1]]
+    assert (hung[:2] - [u, v]) @ left == pytest.approx(-r * leans / math.hypot(1, leans), abs=1e-9)
+    assert hung[2] == pytest.approx(rear, abs=1e-9)
 
 
 def test_a_plate_is_lengthened_in_its_own_plane_and_made_wider_by_half_as_much() -> None:

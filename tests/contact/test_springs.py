@@ -176,13 +176,17 @@ def test_on_real_ground_the_chassis_keeps_its_springs_and_its_wheels() -> None:
                 assert local[0] == pytest.approx(x, abs=1e-4)
 
 
-def under(ground: np.ndarray, cell: float, u: float, v: float, yaw: float, car: Vehicle) -> float:
-    """Height of a tyre by plain dilation of every node under it by a disk (ISO 16610-41), m."""
+def under(
+    ground: np.ndarray, cell: float, u: float, v: float, yaw: float, car: Vehicle, tilt: float
+) -> float:
+    """Height of a tyre that leans by ``tilt``, by plain dilation of every node under it by a disk (ISO
+    16610-41), m."""
     j, i = np.indices(ground.shape)
     a = (i * cell - u) * math.cos(yaw) + (j * cell - v) * math.sin(yaw)
     b = -(i * cell - u) * math.sin(yaw) + (j * cell - v) * math.cos(yaw)
     met = (np.abs(a) < car.tyre_radius) & (np.abs(b) <= car.tyre_width / 2 + 1e-9)
-    return float((ground[met] + np.sqrt(car.tyre_radius**2 - a[met] ** 2)).max()) - car.tyre_radius
+    under = ground[met] - b[met] * tilt + np.sqrt(car.tyre_radius**2 - a[met] ** 2)
+    return float(under.max()) - car.tyre_radius
 
 
 def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
@@ -190,7 +194,8 @@ def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
     minimiser (m), whether the same wheels hang, and whether one does.
 
     The minimiser is given the tyres' heights by plain dilation at the places where the ride has put the
-    wheels, and its pitch and roll; it knows nothing of warp forces, bounds, first guesses or iterations.
+    wheels, leaning as its axles do, and its pitch and roll; it knows nothing of warp forces, bounds, first
+    guesses or iterations.
     """
     cell, cart = 0.02, rng.random() < 0.25
     car = random_springs(rng)
@@ -210,10 +215,11 @@ def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
     pitch = math.asin(turn[0, 2, 0])
     roll = math.asin(turn[0, 2, 1] / math.cos(pitch))
     ahead = turn[0] @ np.array([L, 0.0, car.tyre_radius - load[0]]) + at[0]
-    ahead = math.hypot(ahead[0] - 0.75, ahead[1] - 1.6) if not cart else L * math.cos(pitch)
+    ahead = (ahead[:2] - [0.75, 1.6]) @ [math.cos(yaw), math.sin(yaw)] if not cart else L * math.cos(pitch)
     local = np.array([ahead, ahead, 0.0, 0.0])
     u, v = 0.75 + local * math.cos(yaw) - yy * math.sin(yaw), 1.6 + local * math.sin(yaw) + yy * math.cos(yaw)
-    feet = np.array([under(ground, cell, a, b, yaw, car) for a, b in zip(u, v, strict=True)])
+    tilt = np.repeat((batch.wheels[0, ::2] - batch.wheels[0, 1::2]) / [car.front_track, car.rear_track], 2)
+    feet = np.array([under(ground, cell, a, b, yaw, car, t) for a, b, t in zip(u, v, tilt, strict=True)])
     lift = batch.wheels[0] - feet
     if cart:
         reach = np.stack([np.ones(4), AXLE, yy], axis=1)
@@ -237,8 +243,9 @@ def random_stand(rng: np.random.Generator) -> tuple[float, bool, bool]:
     square = math.cos(pitch)  # springs work square to the chassis
     found = by_minimiser(laden, feet * square, pitch, roll)
     twin = found[:4] / square - feet
+    aside = yy * np.hypot(1.0, tilt)  # tyres stand a track apart as seen from above
     hub = np.array([
-        turn[1 + i // 2] @ [L if i < 2 else 0.0, yy[i], car.tyre_radius] + at[1 + i // 2] for i in range(4)
+        turn[1 + i // 2] @ [L if i < 2 else 0.0, aside[i], car.tyre_radius] + at[1 + i // 2] for i in range(4)
     ])  # fmt: skip
     # how far each spring is pressed: its hub seen from the body, against where it stood before loads and
     # grounds moved it
@@ -307,7 +314,10 @@ def test_a_wheel_hangs_over_a_pit_and_carries_nothing() -> None:
     over = int(np.argmin(np.abs(s.ride.poses[0].station - 4.0)))  # front axle at x = 0
     # the rear is the lighter axle, so its right wheel rises before the front left one loses the ground
     assert batch.contact[over, 3] == -1 and (batch.contact[over, :3] >= 0).all()
-    assert batch.wheels[over, 3] > 0.08 and batch.wheels[over, 0] == pytest.approx(-0.25, abs=1e-3)
+    # leaning by this much it rests on its outer edge
+    tilt = (batch.wheels[over, 0] - batch.wheels[over, 1]) / TRACK
+    assert batch.wheels[over, 3] > 0.08
+    assert batch.wheels[over, 0] == pytest.approx(-0.25 - 0.1 * tilt, abs=1e-3) and tilt < -0.1
     hub = batch.position[over, 2] + batch.rotation[over, 2] @ np.array([0, -TRACK / 2, car.tyre_radius])
     seen = batch.rotation[over, 0].T @ (hub - batch.position[over, 0])
     assert seen[2] - car.tyre_radius == pytest.approx(-0.03, abs=1e-3)  # it hangs at its stop

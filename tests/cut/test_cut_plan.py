@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from crestcut.base.grid import GridFrame, HeightGrid
-from crestcut.chance.active_contacts import wheel_weights
+from crestcut.chance.active_contacts import ground_weights, wheel_weights
 from crestcut.contact.clearance.kernels import Plates
 from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.contact.stand.springs import stands_by_limits, support_weights
@@ -34,6 +34,9 @@ SCENES = {
     "crest across": lambda: scene(crest(0.10), cell=0.02),
     "crest skewed 35 degrees, full-width floor": lambda: scene(
         crest(0.10, math.radians(35)), vehicle(belly(0.105, 0.85)), cell=0.02
+    ),
+    "skewed crest on a cross slope": lambda: scene(
+        lambda x, y: crest(0.10, 0.3)(x, y) + 0.05 * y, vehicle(belly(0.105, 0.85)), cell=0.02
     ),
     "crest skewed 45 degrees, full-width floor": lambda: scene(
         crest(0.12, math.radians(45)), vehicle(belly(0.105, 0.85)), cell=0.02
@@ -107,8 +110,10 @@ def test_nothing_more_to_cut_on_the_cut_surface(made: Scene) -> None:
 
 
 def test_the_claim_is_least_only_where_every_weight_is_positive() -> None:
-    # a belly between the tyres touches amid the wheelbase
-    assert SCENES["crest across"]().plan().claim == "least"
+    # a belly from tyre to tyre touches amid the wheelbase; an axle may tip about the inner edge of one of
+    # them, right beside the belly's side, which then rises where it is the least bit nearer to the other axle
+    assert SCENES["crest across"]().plan().claim == "maximal"
+    assert scene(crest(0.10), vehicle(belly(0.12, 0.35))).plan().claim == "least"
     # its sides lie outside the diamond
     assert SCENES["crest skewed 45 degrees, full-width floor"]().plan().claim == "maximal"
     assert SCENES["nose into a rise"]().plan().claim == "maximal"  # an overhang always does
@@ -302,7 +307,8 @@ def test_a_ride_over_an_unchanged_surface_is_the_same_and_over_a_lower_one_lower
 
 @pytest.mark.parametrize("limits", [False, True])
 def test_no_point_of_a_plate_follows_the_wheels_by_more_than_its_corners_say(limits: bool) -> None:
-    """Brute force over its points; too small a bound would leave poses out of the cut."""
+    """Brute force over its points and where in its tread each tyre rests; too small a bound would leave poses
+    out of the cut."""
     plates = Plates(
         np.array([[-0.5, 1.0, -0.6, 0.7, 0.1, 0.1], [2.0, 3.6, 0.2, 0.8, 0.2, 0.1]]),
         np.array([0, 1]), np.array([0, 0]),
@@ -310,9 +316,12 @@ def test_no_point_of_a_plate_follows_the_wheels_by_more_than_its_corners_say(lim
     car = vehicle(springs=Springs(front_droop=0.05, rear_droop=0.05, measured=limits))
     assert stands_by_limits(car) is limits
     found = _follows(car, plates)
+    edges = np.stack(np.meshgrid(*[np.linspace(-0.1, 0.1, 3)] * 4), axis=-1).reshape(-1, 4)
     for (xr, xf, yr, yl, _, _), most in zip(plates.edges, found, strict=True):
         x, y = (k.ravel()[None] for k in np.meshgrid(np.linspace(xr, xf, 9), np.linspace(yr, yl, 9)))
-        w = wheel_weights(car, x, y, np.zeros(x.shape, np.int64))[None]
+        stands = [(wheel_weights(car, x, y, np.zeros(x.shape, np.int64)), None)]
         if limits:
-            w = np.concatenate([w, support_weights(car, x, y)])
+            held = support_weights(car, x, y)
+            stands += [(w, k) for i, w in enumerate(held) for k in (None, np.full(x.shape, i))]
+        w = [ground_weights(car, w, np.broadcast_to(b, w.shape), k) for w, k in stands for b in edges]
         assert most == pytest.approx(np.maximum(w, 0).sum(axis=-1).max(), abs=1e-12)

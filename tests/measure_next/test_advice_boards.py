@@ -151,7 +151,7 @@ def ridges(x: np.ndarray) -> np.ndarray:
 
 
 def test_a_touch_is_counted_on_only_where_nothing_else_can_be_had() -> None:
-    s = hung(0.116, within=0.002)
+    s = hung(0.117, within=0.002)  # at 0.116 it touches in so many draws that a touch tells nothing
     (first, *_) = measure_first(s.under(WARP), kinds=("felt gap",))
     assert first.boards is None and first.worth is not None and first.worth.touch > 0.5
     assert first.narrows == pytest.approx(first.worth.narrows, rel=0.01)

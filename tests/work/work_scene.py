@@ -97,11 +97,11 @@ def crest_heights(
 @functools.cache
 def scene(
     grade: float = 0.085, skew: float = 0.0, rounding: float = 0.0, fall: float = 0.01,
-    clearance: float = 0.110,
+    clearance: float = 0.111,
     cell: float = 0.01, wander: float = 0.05, margin: float = 0.0, angle: float = 0.35, want: float = 0.0127,
     method: Method | None = Method.BOARD, country: str = "US",
 ) -> Scene:  # fmt: skip
-    """One plan by ``method``; ``angle`` turns the line in the site."""
+    """One plan by ``method``; ``angle`` turns the line in the site, ``fall`` leans the slab across it."""
     vehicle = van(clearance)
     what = replace(
         job(site=Site("outdoors", "private", country)), travel=replace(job().travel, wander=wander),

@@ -1,6 +1,7 @@
 from .active_contacts import ActiveContacts as ActiveContacts
 from .active_contacts import evidence_points as evidence_points
 from .active_contacts import find_active_contacts as find_active_contacts
+from .active_contacts import ground_weights as ground_weights
 from .active_contacts import wheel_weights as wheel_weights
 from .against_all_points import doubted as doubted
 from .against_all_points import in_the_way as in_the_way
@@ -64,6 +65,7 @@ __all__ = [
     "finding_step",
     "finding_words",
     "given",
+    "ground_weights",
     "heard",
     "heard_notes",
     "in_the_way",

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
-from crestcut.chance.lists import Lists, list_parts, list_tyres
+from crestcut.base.parallel import share
+from crestcut.chance.lists import Lists, Resting, Single, list_parts, list_tyres, rise_part
 from crestcut.contact import (
     FAR,
     Batch,
@@ -31,7 +31,7 @@ from crestcut.vehicle import Vehicle
 POSES = 240  # at most: more would change the answer by less than the draws do
 # m along the line in which the worst pose stands for its neighbours, longer while there are too many
 STATION_BIN = 0.03
-Single = NDArray[np.float32]
+POSES_AT_ONCE = 16  # whose tyres are settled on draws by one thread
 
 
 @dataclass(frozen=True, eq=False)
@@ -54,7 +54,8 @@ class ActiveContacts:
     pair_pose, pair_part : (q,) into the poses kept and the hard parts, ordered by pose.  judged : the pairs
     that count; those after them are where the vehicle stood witness.  pose : (p,) index of the judged poses
     in the ride's batch.  base : (judged,) gap on the surface as fitted, m.  tyres, parts : the lists. weights
-    : (entries of parts, 4) how far each entry's chassis point follows each wheel. extra : indices into
+    : (entries of parts, 4) how far each entry's chassis point follows each wheel. tracks : (2,) m, front and
+    rear.  leans : (poses, 2) the axle whose tilt each axle has, its own but on a cart.  extra : indices into
     ``nodes`` of the places asked for besides.
     """
 
@@ -70,6 +71,8 @@ class ActiveContacts:
     tyres: Lists
     parts: Lists
     weights: FloatArray
+    tracks: FloatArray
+    leans: IntArray
     extra: IntArray
 
     def drawn(self, field: Single, shift: FloatArray) -> Single:
@@ -91,18 +94,25 @@ class ActiveContacts:
         out = np.empty((len(pairs), field.shape[1]))
         for k, q in enumerate(pairs):
             first = 4 * int(self.pair_pose[q])
-            lift = self.settled(field, range(first, first + 4))
+            lift = self.settled(field, range(first // 4, first // 4 + 1))
             out[k] = self.gaps_of(q, field, lift).min(axis=0) + shift[self.pair_part[q]]
         return out
 
-    def settled(self, field: Single, hubs: range | None = None) -> Single:
-        """(4 p, d) how far each tyre rises on ground + ``field`` (n, d), m."""
-        hubs = range(4 * len(self.pose)) if hubs is None else hubs  # of the judged poses
-        lift = np.empty((len(hubs), field.shape[1]), np.float32)
-        short = self.tyres.value.astype(np.float32)[:, None]
-        for row, k in enumerate(hubs):
-            a, b = self.tyres.start[k], self.tyres.start[k + 1]
-            lift[row] = (field[self.tyres.nodes[a:b]] - short[a:b]).max(axis=0)
+    def settled(self, field: Single, poses: range | None = None) -> Single:
+        """(4 p, d) how far each tyre rises on ground + ``field`` (n, d), m, leaning as its axle then does."""
+        poses = range(len(self.pose)) if poses is None else poses  # the judged ones
+        lift = np.empty((4 * len(poses), field.shape[1]), np.float32)
+        short, aside = (
+            np.ascontiguousarray(x, np.float32) for x in (self.tyres.value, self.tyres.local[:, 1])
+        )
+        tracks = self.tracks.astype(np.float32)
+        resting = Resting(self.tyres.start, self.tyres.nodes, short, aside, tracks, self.leans)
+        field, at = np.require(field, np.float32, ["C", "W"]), poses.start
+
+        def part(a: int, b: int) -> None:
+            rise_part(at + a, at + b, resting, field, lift[4 * a : 4 * b])
+
+        share(part, len(poses), POSES_AT_ONCE)
         return lift
 
     def gaps_of(self, q: int, field: Single, lift: Single) -> Single:
@@ -231,8 +241,16 @@ def _listed(passage: Passage, chosen: _Pairs, extra: FloatArray) -> ActiveContac
         batch.position[pair_pose, body], batch.rotation[pair_pose, body], chosen.most,
     )  # fmt: skip
     of_pair = np.repeat(np.arange(len(pair_pose)), np.diff(under.start))
-    above = (batch.wheels - stood.reshape(-1, 4))[pair_pose[of_pair]]
-    weights = _weights(vehicle, under.local, body[of_pair], above)
+    # on a cart the wheel that hangs is the one that stands highest above its own ground; which one it is is
+    # held, draw for draw
+    cart = vehicle.rigid and stands_by_limits(vehicle)
+    hanging = np.argmax(batch.wheels - stood.reshape(-1, 4), axis=1) if cart else None
+    weights = _weights(
+        vehicle, under.local, body[of_pair], None if hanging is None else hanging[pair_pose[of_pair]]
+    )
+    leans = np.tile(np.arange(2), (len(batch.places), 1))
+    if hanging is not None:
+        leans[:] = 1 - hanging[:, None] // 2
     places = nearest_nodes(frame, extra)
     window, nodes, (tyre_at, part_at, extra_at) = _window(frame, tyres.nodes, under.nodes, places)
     rows, columns = _rows_columns(frame, window)
@@ -240,13 +258,14 @@ def _listed(passage: Passage, chosen: _Pairs, extra: FloatArray) -> ActiveContac
         window, nodes, surface.height.crop(rows, columns), surface.standard_error.crop(rows, columns),
         chosen.pose, pair_pose, pair_part, judged,
         np.minimum.reduceat(under.value, under.start[:-1])[:judged],
-        replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights, extra_at,
+        replace(tyres, nodes=tyre_at), replace(under, nodes=part_at), weights,
+        np.array([vehicle.front_track, vehicle.rear_track]), leans, extra_at,
     )  # fmt: skip
 
 
 def _hubs(vehicle: Vehicle, batch: Batch) -> FloatArray:
-    """u, v, cos, sin of every tyre of every pose, (4 p, 4), order front left, front right, rear left, rear
-    right."""
+    """u, v, cos, sin and tilt of every tyre of every pose, (4 p, 5), order front left, front right, rear
+    left, rear right."""
     places, turn = batch.places, batch.rotation[:, 0]
     sin_pitch = turn[:, 2, 0]
     reach = vehicle.wheelbase * np.sqrt(1 - sin_pitch**2) + (places[:, 3] - places[:, 4]) * sin_pitch
@@ -256,7 +275,10 @@ def _hubs(vehicle: Vehicle, batch: Batch) -> FloatArray:
     u = places[:, :1] + ahead * cos[:, None] - left * sin[:, None]
     v = places[:, 1:2] + ahead * sin[:, None] + left * cos[:, None]
     turned = np.broadcast_to(cos[:, None], u.shape), np.broadcast_to(sin[:, None], u.shape)
-    return np.stack([u, v, *turned], axis=-1).reshape(-1, 4)
+    # what an axle carries rolls by atan(tilt cos pitch): ``placing.roll_of``
+    up = batch.rotation[:, 1:, 2]
+    tilt = np.repeat(up[..., 1] / up[..., 2] / np.sqrt(1 - up[..., 0] ** 2), 2, axis=1)
+    return np.stack([u, v, *turned, tilt], axis=-1).reshape(-1, 5)
 
 
 def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArray) -> FloatArray:
@@ -279,16 +301,33 @@ def wheel_weights(vehicle: Vehicle, x: FloatArray, y: FloatArray, frame: IntArra
     return np.stack(columns, axis=-1)
 
 
-def _weights(vehicle: Vehicle, local: FloatArray, frame: IntArray, above: FloatArray) -> FloatArray:
-    """Wheel weights of every listed node; a cart follows the three wheels it stands on. above : (n, 4) how
-    far each tyre stands above its own ground, m."""
-    plain = wheel_weights(vehicle, local[:, 0], local[:, 1], frame)
-    if not (vehicle.rigid and stands_by_limits(vehicle)):
-        return plain
-    # the wheel that hangs is the one that stands highest above its own ground; which one it is is held,
-    # draw for draw
+def ground_weights(
+    vehicle: Vehicle, weights: FloatArray, aside: FloatArray, hanging: IntArray | None = None
+) -> FloatArray:
+    """How far a chassis point follows the ground where each wheel rests on it, (..., 4), to first order; they
+    sum to as much as ``weights``, how far it follows the wheels.
+
+    aside : (..., 4) m, how far left of its tyre's middle each wheel rests.  hanging : (...) the wheel of a
+    cart that hangs, whose axle leans with the other.
+
+    A tyre leans with its axle (``tyres.tyre_height``), so over ground that rises by dg_l and dg_r an axle
+    tilts by dt and its tyres rise by dg - b dt; from dt = (dh_l - dh_r) / track follows
+    dt (track + b_l - b_r) = dg_l - dg_r: the axle rests on two points so far apart.
+    """
+    pair = (*weights.shape[:-1], 2, 2)
+    moment, b = (weights * aside).reshape(pair).sum(axis=-1), aside.reshape(pair)
+    if hanging is not None:
+        moment = np.where(hanging[..., None] // 2 == [0, 1], 0.0, moment.sum(axis=-1, keepdims=True))
+    turned = moment / (np.array([vehicle.front_track, vehicle.rear_track]) + b[..., 0] - b[..., 1])
+    return np.asarray(weights + np.repeat(turned, 2, axis=-1) * [-1.0, 1.0, -1.0, 1.0])
+
+
+def _weights(vehicle: Vehicle, local: FloatArray, frame: IntArray, hanging: IntArray | None) -> FloatArray:
+    """Wheel weights of every listed node; a cart follows the three wheels it stands on. hanging : (n,) the
+    fourth."""
+    if hanging is None:
+        return wheel_weights(vehicle, local[:, 0], local[:, 1], frame)
     every = support_weights(vehicle, local[:, 0], local[:, 1])
-    hanging = np.argmax(above, axis=1)
     return np.take_along_axis(every, hanging[None, :, None], axis=0)[0]
 
 

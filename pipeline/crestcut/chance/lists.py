@@ -1,18 +1,20 @@
 """The few nodes of ground that could carry a tyre or come near a part at each pose.
 
 Listed once, drawn often. A block of 3 x 3 nodes (30 mm) is stood for by the one that matters most in it: no
-error field is rougher than that. Grid axes, metres. Plain numpy: a few hundred poses need no compiler.
+error field is rougher than that. Grid axes, metres. Listing is plain numpy: a few hundred poses need no
+compiler; drawing is compiled.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, HeightGrid, IntArray
+from crestcut.base.kernels import njit
 from crestcut.contact import EDGE, SIDE, VOID
 from crestcut.vehicle import Vehicle
 
@@ -20,6 +22,7 @@ BLOCK = 0.03  # m, side of the blocks
 CHUNK = 128  # tyres looked at together: the footprints of so many stay in the cache
 TYRE_SLACK = 0.012  # m below the carrying node under which a node may come to carry the tyre
 NONE = 1.0e18  # no gap
+Single = NDArray[np.float32]
 
 
 @dataclass(frozen=True, eq=False)
@@ -27,8 +30,8 @@ class Lists:
     """Entries of ``nodes`` (flat index), one list after another; list k is start[k] up to start[k + 1].
 
     value : (n,) m, of a tyre's node how much lower than the carrying one it stands under the disk (>= 0), of
-    a part's node the gap there.  local : (n, 2) where on the chassis (x, y) a part's node lies; none for
-    tyres.
+    a part's node the gap there.  local : (n, 2) m, where on the chassis (x, y) a part's node lies; of a
+    tyre's node how far ahead and to the left of the tyre's middle.
     """
 
     start: IntArray
@@ -47,13 +50,13 @@ def list_tyres(
 ) -> tuple[Lists, FloatArray]:
     """Nodes that may come to carry each tyre: the best of each block, if within ``TYRE_SLACK`` of carrying.
 
-    hubs : (k, 4) u, v, cos and sin of the heading.  Also the lowest point of each tyre on its own ground,
-    (k,) m, ``VOID`` over nothing measured: plain search over the footprint (dilation by a disk, ISO
-    16610-41).
+    hubs : (k, 5) u, v, cos and sin of the heading, and the tilt that the tyre leans at, as
+    ``tyres.tyre_height`` has it.  Also the lowest point of each tyre on its own ground, (k,) m, ``VOID`` over
+    nothing measured: plain search over the footprint (dilation by a disk that leans, ISO 16610-41).
     """
     radius, half = vehicle.tyre_radius, vehicle.tyre_width / 2
     block = block_of(cell)
-    along = np.abs(hubs[:, 2:]).max(axis=0)  # widest cos, widest sin
+    along = np.abs(hubs[:, 2:4]).max(axis=0)  # widest cos, widest sin
     reach = (radius * along[0] + half * along[1], radius * along[1] + half * along[0])
     steps = [_stencil(r, cell, block) for r in reach]  # u, v
     # stencil laid out block by block: (blocks, block * block)
@@ -62,26 +65,77 @@ def list_tyres(
     di = _by_block(np.broadcast_to(steps[0].reshape(1, 1, *shape[2:]), shape))
     rows, columns = ground.shape
     best = np.empty(len(hubs))
-    count, nodes, value = [], [], []
+    count, nodes, value, local = [], [], [], []
     for first in range(0, len(hubs), CHUNK):
-        u, v, cos, sin = (c[:, None, None] for c in hubs[first : first + CHUNK].T)
+        u, v, cos, sin, tilt = (c[:, None, None] for c in hubs[first : first + CHUNK].T)
         i, j = np.rint(u / cell).astype(np.int64) + di, np.rint(v / cell).astype(np.int64) + dj
         du, dv = i * cell - u, j * cell - v
         a, b = du * cos + dv * sin, dv * cos - du * sin
         drop = radius * radius - a * a
         on = (np.abs(b) <= half + 1e-9) & (drop > 0) & (i >= 0) & (i < columns) & (j >= 0) & (j < rows)
         flat = np.where(on, j * columns + i, 0)
-        low = np.where(on, ground.ravel()[flat] + np.sqrt(np.maximum(drop, 0.0)) - radius, VOID)
+        low = np.where(on, ground.ravel()[flat] - b * tilt + np.sqrt(np.maximum(drop, 0.0)) - radius, VOID)
         pick = low.argmax(axis=2)[..., None]
-        low, flat = np.take_along_axis(low, pick, 2)[..., 0], np.take_along_axis(flat, pick, 2)[..., 0]
+        low, flat, a, b = (np.take_along_axis(x, pick, 2)[..., 0] for x in (low, flat, a, b))
         top = low.max(axis=1)
         keep = (low >= top[:, None] - TYRE_SLACK) & (low > VOID / 2)
         best[first : first + CHUNK] = np.where(top > VOID / 2, top, VOID)
         count.append(keep.sum(axis=1))
         nodes.append(flat[keep])
         value.append((top[:, None] - low)[keep])
+        local.append(np.column_stack([a[keep], b[keep]]))
     start = np.concatenate([[0], np.cumsum(np.concatenate(count))]).astype(np.int64)
-    return Lists(start, np.concatenate(nodes), np.concatenate(value), np.zeros((0, 2))), best
+    return Lists(start, np.concatenate(nodes), np.concatenate(value), np.concatenate(local)), best
+
+
+class Resting(NamedTuple):
+    """What ``rise_part`` needs of the lists of the four tyres of each pose: ``start`` and ``nodes`` as of
+    ``Lists``, ``short`` their value and ``aside`` how far left of the tyre's middle, m.  tracks : (2,) front
+    and rear, m.  leans : (poses, 2) the axle, 0 or 1, whose tilt each axle has: its own but on a cart."""
+
+    start: IntArray
+    nodes: IntArray
+    short: Single
+    aside: Single
+    tracks: Single
+    leans: IntArray
+
+
+@njit(fastmath=True)
+def rise_part(first: int, stop: int, tyres: Resting, field: Single, out: Single) -> None:
+    """How far each tyre rises on ground + ``field`` (n, d) for poses first..stop-1, into ``out`` (4 of each
+    of them, d), m.
+
+    rise(t) = most of field - short - aside t over the tyre's nodes, t = (rise_l - rise_r) / track how much
+    more the axle tilts: the fixed point of ``tyres.axle_heights``. From t = 0 one step of Newton's with the
+    nodes that are highest there, t (track + aside_l - aside_r) = rise_l(0) - rise_r(0), and all nodes at that
+    t: off only where others come to carry, by 0.13 of how much those rise above the first.
+    """
+    wide = field.shape[1]
+    rise, at = np.empty((4, wide), np.float32), np.empty((4, wide), np.float32)
+    tilt = np.empty((2, wide), np.float32)
+    for p in range(first, stop):
+        for k in range(4):
+            rise[k] = np.float32(-1.0e9)
+            for n in range(tyres.start[4 * p + k], tyres.start[4 * p + k + 1]):
+                row, short, aside = field[tyres.nodes[n]], tyres.short[n], tyres.aside[n]
+                for d in range(wide):
+                    height = row[d] - short
+                    at[k, d] = aside if height > rise[k, d] else at[k, d]
+                    rise[k, d] = max(height, rise[k, d])
+        for axle in range(2):
+            left = 2 * tyres.leans[p, axle]
+            track = tyres.tracks[tyres.leans[p, axle]]
+            for d in range(wide):
+                apart = track + at[left, d] - at[left + 1, d]
+                tilt[axle, d] = (rise[left, d] - rise[left + 1, d]) / apart
+        for k in range(4):
+            to = out[4 * (p - first) + k]
+            to[:] = np.float32(-1.0e9)
+            for n in range(tyres.start[4 * p + k], tyres.start[4 * p + k + 1]):
+                row, short, aside = field[tyres.nodes[n]], tyres.short[n], tyres.aside[n]
+                for d in range(wide):
+                    to[d] = max(to[d], row[d] - short - aside * tilt[k // 2, d])
 
 
 def _by_block(values: NDArray[Any]) -> NDArray[Any]:

@@ -11,13 +11,14 @@ with full rotation; only the pairs of pose and part that could ever bind are kep
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance import wheel_weights
+from crestcut.chance import ground_weights, wheel_weights
 from crestcut.contact import (
     FAR,
     FRAMES,
@@ -87,8 +88,8 @@ def prepare(passage: Passage, limits: Limits, keep_gap: Mapping[str, float], fea
     """Keep only what can bind. passage : over the uncut surface.
 
     keep_gap : zone -> gap that must be left, metres (want plus margin). Lowering the ground by at most d
-    lowers a part by at most d times the sum of its positive wheel weights, so a pair whose gap exceeds what
-    it must keep by more than that never binds: dropping it is exact.
+    lowers a part by at most d times the sum of its positive weights on the ground under the wheels, so a pair
+    whose gap exceeds what it must keep by more than that never binds: dropping it is exact.
     """
     vehicle, surface, ride, before = passage.vehicle, passage.surface, passage.ride, passage.clearance
     parts = hard_parts(vehicle)
@@ -109,13 +110,43 @@ def prepare(passage: Passage, limits: Limits, keep_gap: Mapping[str, float], fea
 
 
 def _follows(vehicle: Vehicle, plates: Plates) -> FloatArray:
-    """Largest sum of positive wheel weights over each plate's corners, (m,): weights are affine, so a
-    corner is worst."""
+    """Largest sum of positive weights on the ground over each plate's corners, (m,): weights are affine in
+    the chassis point, so a corner is worst.
+
+    Wherever in its tread each tyre rests. Of an axle's two weights the sum stays and half the difference z is
+    a ratio of two functions affine in either place, so it is most and least where each is at an edge; the
+    positive sum is convex in z, and so are those of both axles. Between leaning with its own ground and with
+    the other axle, as where a wheel hangs, lie all others (convexity again).
+    """
     x, y = plates.edges[:, [0, 0, 1, 1]], plates.edges[:, [2, 3, 2, 3]]
-    w = wheel_weights(vehicle, x, y, np.repeat(plates.frame[:, None], 4, axis=1))[None]
+    wheels = wheel_weights(vehicle, x, y, np.repeat(plates.frame[:, None], 4, axis=1))
+    every = [wherever_they_rest(vehicle, wheels)]
     if stands_by_limits(vehicle):  # a wheel may hang: the body then follows the other three more
-        w = np.concatenate([w, support_weights(vehicle, x, y)])
-    return np.maximum(w, 0).sum(axis=-1).max(axis=(0, 2))
+        for wheel, held in enumerate(support_weights(vehicle, x, y)):
+            hanging = np.full(held.shape[:-1], wheel)
+            every += [wherever_they_rest(vehicle, held, k) for k in (None, hanging)]
+    return np.asarray(np.maximum(every, 0).sum(axis=-1).max(axis=(0, 1, 3)))
+
+
+def wherever_they_rest(vehicle: Vehicle, weights: FloatArray, hanging: IntArray | None = None) -> FloatArray:
+    """``ground_weights`` with each tyre resting on either edge of its tread, (16, ..., 4): any other place
+    gives none that is more or less."""
+    edges = vehicle.tyre_width / 2 * np.array(list(itertools.product((-1.0, 1.0), repeat=4)))
+    return np.stack(
+        [ground_weights(vehicle, weights, np.broadcast_to(e, weights.shape), hanging) for e in edges]
+    )
+
+
+def rests_aside(problem: Problem, batch: Batch) -> FloatArray:
+    """How far left of its middle each tyre of a batch rests on its carrying node, (n, 4) m; 0 where none
+    does."""
+    car, columns = problem.vehicle, problem.contact.shape[1]
+    left = np.array([car.front_track, -car.front_track, car.rear_track, -car.rear_track]) / 2
+    away = np.stack([batch.contact % columns, batch.contact // columns], axis=-1) * problem.cell
+    away = away - batch.places[:, None, :2]
+    yaw = batch.places[:, 2:3]
+    aside = away[..., 1] * np.cos(yaw) - away[..., 0] * np.sin(yaw) - left
+    return np.where(batch.contact >= 0, aside, 0.0)
 
 
 def _subset(batch: Batch, keep: IntArray) -> Batch:

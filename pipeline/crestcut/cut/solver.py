@@ -1,15 +1,17 @@
 """The fixed point: the least depth that keeps every gap.
 
-Where every binding wheel weight is >= 0 the map D -> min(allowed, feather(max(0, need(D)))) is monotone and
-non-expansive, and its least fixed point above zero is the pointwise least cut. Plain iteration creeps (its
-rate is 0.90 to 0.97 with the low part in the wheel tracks), so steps are taken by policy iteration: freeze
-which pair and which tyre contacts bind, and solve the linear system
+Where every binding weight on the ground is >= 0, wherever in its tread a tyre rests, the map
+D -> min(allowed, feather(max(0, need(D)))) is monotone and non-expansive, and its least fixed point above
+zero is the pointwise least cut. Plain iteration creeps (its rate is 0.90 to 0.97 with the low part in the
+wheel tracks), so steps are taken by policy iteration: freeze which pair and which tyre contacts bind, and
+solve the linear system
 
     D(c) = need(c) + sum_i w_i (D_new(k_i) - D(k_i)),      k_i = the node that carries wheel i,
 
-exactly. The iteration is not clamped from below by what was reached before: a running maximum of depths would
-keep what an earlier, shallower stance of the vehicle asked for and over-cut skewed crests by millimetres. One
-clamped pass at the end makes it feasible.
+exactly; w_i is how far the part follows the ground at k_i (``ground_weights``). The iteration is not clamped
+from below by what was reached before: a running maximum of depths would keep what an earlier, shallower
+stance of the vehicle asked for and over-cut skewed crests by millimetres. One clamped pass at the end makes
+it feasible.
 """
 
 from __future__ import annotations
@@ -22,9 +24,17 @@ from scipy import sparse
 from scipy.sparse.linalg import spsolve
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.chance import wheel_weights
+from crestcut.chance import ground_weights, wheel_weights
 from crestcut.cut.feather import NO_ROOT, feather_out
-from crestcut.cut.problem import Problem, Step, chassis_places, evaluate, settled
+from crestcut.cut.problem import (
+    Problem,
+    Step,
+    chassis_places,
+    evaluate,
+    rests_aside,
+    settled,
+    wherever_they_rest,
+)
 
 TOLERANCE = 5e-6  # m, on the distance to the fixed point
 MOST_STEPS = 60
@@ -44,18 +54,21 @@ class Solution:
     iterations: int
     residual: float
     rate: float
-    least_weight: float  # smallest wheel weight among binding cells; negative: no pointwise least cut
+    # smallest weight that a binding cell has on the ground under a wheel, wherever in its tread that rests;
+    # negative: no pointwise least cut
+    least_weight: float
     owner: IntArray
 
 
 @dataclass(frozen=True, eq=False)
 class _Policy:
-    """The frozen choice at one step: cells that hold themselves, their wheel weights and the nodes that
-    carry the wheels."""
+    """The frozen choice at one step: cells that hold themselves, the nodes that carry the wheels and how far
+    each cell follows those."""
 
     cells: IntArray
     weight: FloatArray  # (n, 4)
     carrier: IntArray  # (n, 4)
+    least: float  # of the weights, wherever the tyres rest
 
 
 def solve(*problems: Problem) -> Solution:
@@ -84,9 +97,8 @@ def solve(*problems: Problem) -> Solution:
         step, owner = _evaluate_all(problems, depth)
     depth, step, owner, extra = _clamped(problems, depth, step, owner)
     policy = _policy(problems, step, owner, depth)
-    least = float(policy.weight.min(initial=0.0)) if len(policy.cells) else 0.0
     residual = float(np.abs(step.depth - depth).max(initial=0.0))
-    return Solution(depth, step, iterations + extra, residual, rate, least, owner)
+    return Solution(depth, step, iterations + extra, residual, rate, policy.least, owner)
 
 
 def _evaluate_all(problems: Sequence[Problem], depth: FloatArray) -> tuple[Step, IntArray]:
@@ -123,20 +135,23 @@ def _policy(problems: Sequence[Problem], step: Step, owner: IntArray, depth: Flo
     parts = [_policy_of(p, step, np.flatnonzero(held & (owner == k)), depth) for k, p in enumerate(problems)]
     return _Policy(
         np.concatenate([p.cells for p in parts]), np.concatenate([p.weight for p in parts]),
-        np.concatenate([p.carrier for p in parts]),
+        np.concatenate([p.carrier for p in parts]), min(p.least for p in parts),
     )  # fmt: skip
 
 
 def _policy_of(problem: Problem, step: Step, cells: IntArray, depth: FloatArray) -> _Policy:
     """What one vehicle's cells are frozen to."""
     if not len(cells):
-        return _Policy(cells, np.zeros((0, 4)), np.zeros((0, 4), np.int64))
+        return _Policy(cells, np.zeros((0, 4)), np.zeros((0, 4), np.int64), 0.0)
     pair = step.pair.ravel()[cells]
     used, local = np.unique(problem.pairs.pose[pair], return_inverse=True)
     batch = settled(problem, depth, used)
     frame = problem.plates.frame[problem.pairs.part[pair]]
     x, y = chassis_places(problem, batch, local, cells, frame)
-    return _Policy(cells, wheel_weights(problem.vehicle, x, y, frame), batch.contact[local])
+    wheels = wheel_weights(problem.vehicle, x, y, frame)
+    weight = ground_weights(problem.vehicle, wheels, rests_aside(problem, batch)[local])
+    least = float(wherever_they_rest(problem.vehicle, wheels).min())
+    return _Policy(cells, weight, batch.contact[local], least)
 
 
 def _policy_step(

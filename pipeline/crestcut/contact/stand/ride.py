@@ -13,9 +13,10 @@ from crestcut.base.units import millimetres
 from crestcut.contact.path.line import is_straight, stations_of
 from crestcut.contact.records import AS_USUAL, WHEELS, Batch, Poses, Ride, TravelLine, Variant
 from crestcut.contact.stand.ground import CONTACT_LENGTH, ridden_ground
+from crestcut.contact.stand.placing import Axles
 from crestcut.contact.stand.springs import stands_by_limits, suspension
 from crestcut.contact.stand.springs_kernel import settle_sprung
-from crestcut.contact.stand.tyres import VOID, Axles, settle, tyre_ground
+from crestcut.contact.stand.tyres import VOID, settle, tyre_ground
 from crestcut.job import Travel
 from crestcut.terrain import Surface
 from crestcut.vehicle import AS_MEASURED, LoadState, Vehicle

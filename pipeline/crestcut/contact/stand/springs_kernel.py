@@ -25,19 +25,20 @@ import numpy as np
 from crestcut.base.grid import FloatArray
 from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
+from crestcut.contact.stand.placing import Attitude, Axles, hung, lean_of, place_frames, roll_of
 from crestcut.contact.stand.tyres import (
     PLACES_AT_ONCE,
+    TREAD,
     VOID,
-    Axles,
     Hub,
     Stance,
     TyreGround,
     axle_heights,
-    carrying_node,
+    carrying_nodes,
     first_guess,
-    lean_of,
     of_one_kind,
-    place_body,
+    rows_for,
+    tilt_under,
 )
 
 SEARCH_STEPS = 80
@@ -274,50 +275,70 @@ def _settle_part(
 ) -> None:  # fmt: skip
     """``settle_sprung`` for places first..stop-1: what ``stand`` finds acts on the body like a load state of
     that place."""
-    base, radius = axles.wheelbase, axles.radius
+    base, radius, half_width = axles.wheelbase, axles.radius, axles.half_width
+    tracks, rows = (axles.front_track, axles.rear_track), rows_for(ground, axles)
     h, carried = np.zeros(4), Carried(np.zeros(4), np.zeros(4), np.zeros(3))
     lift, sink = carried.lift, carried.sink
     for p in range(first, stop):
         u, v, yaw, load_front, load_rear = places[p]
         cos, sin = math.cos(yaw), math.sin(yaw)
-        wheels = out.wheels[p]
-        h[2], h[3] = axle_heights(ground, Hub(u, v, cos, sin), axles.rear_track, axles)
-        roll, roll_front, roll_rear, square = 0.0, 0.0, 0.0, 1.0
+        wheels, behind = out.wheels[p], Hub(u, v, cos, sin)
+        tilt_rear = tilt_under(ground, behind, tracks[1])
+        h[2], h[3] = axle_heights(ground, behind, tracks[1], axles, (tilt_rear, 0.0), rows)
+        roll, square = 0.0, 1.0
+        # how much more an axle rises to the left than its tyres do on the ground: one that hangs
+        more_front, more_rear, used_rear = 0.0, 0.0, 0.0
         pitch, reach = first_guess(ground, places[p], base, 0.5 * (h[2] + h[3]))
+        ahead = Hub(u + reach * cos, v + reach * sin, cos, sin)
+        tilt_front = tilt_under(ground, ahead, tracks[0])
         for _ in range(30):
             ahead = Hub(u + reach * cos, v + reach * sin, cos, sin)
-            h[0], h[1] = axle_heights(ground, ahead, axles.front_track, axles)
+            h[0], h[1] = axle_heights(ground, ahead, tracks[0], axles, (tilt_front, more_front), rows)
+            if more_rear != used_rear:
+                h[2], h[3] = axle_heights(ground, behind, tracks[1], axles, (tilt_rear, more_rear), rows)
+                used_rear = more_rear
             square = math.cos(pitch)  # springs work square to the chassis
-            twist = square * ((h[0] - h[1]) / axles.front_track - (h[2] - h[3]) / axles.rear_track)
+            twist = square * ((h[0] - h[1]) / tracks[0] - (h[2] - h[3]) / tracks[1])
             body = Body(load_front, load_rear, math.sin(pitch), math.sin(roll))
             limits = stand(twist, axles, springs, body, carried)
             for i in range(4):
                 wheels[i] = h[i] + lift[i] / square
+            tilt_front = (wheels[0] - wheels[1]) / tracks[0]
+            tilt_rear = (wheels[2] - wheels[3]) / tracks[1]
+            old_front, more_front = more_front, (lift[0] - lift[1]) / square / tracks[0]
+            more_rear = (lift[2] - lift[3]) / square / tracks[1]
             rise = 0.5 * (wheels[0] + wheels[1]) - 0.5 * (wheels[2] + wheels[3])
+            leans = axles.front_share * tilt_front + axles.rear_share * tilt_rear + sink[2]
+            rise += radius * (hung(tilt_front, leans) - hung(tilt_rear, leans))
             lean = load_front + sink[0] - (load_rear + sink[1])
             old_pitch, old_roll = pitch, roll
             pitch = lean_of(rise + lean * math.cos(pitch), base)
-            roll_front = lean_of(wheels[0] - wheels[1], axles.front_track)
-            roll_rear = lean_of(wheels[2] - wheels[3], axles.rear_track)
-            roll = axles.front_share * roll_front + axles.rear_share * roll_rear + sink[2]
+            roll = axles.front_share * roll_of(tilt_front, pitch) + axles.rear_share * roll_of(
+                tilt_rear, pitch
+            )
+            roll += sink[2]
             moved = base * math.cos(pitch) + lean * math.sin(pitch)
             done = abs(moved - reach) < 1e-5
             if limits or sink[0] != 0.0 or sink[1] != 0.0:  # what the springs do depends on the attitude
                 done = done and abs(pitch - old_pitch) < 1e-6 and abs(roll - old_roll) < 1e-6
+                done = (
+                    done and half_width * max(abs(more_front - old_front), abs(more_rear - used_rear)) < TREAD
+                )
             reach = moved
             if done:
                 break
         mu, mv = u + reach * cos, v + reach * sin
-        for i in range(4):
-            if min(h[0], h[1], h[2], h[3]) < VOID / 2:
+        if min(h[0], h[1], h[2], h[3]) < VOID / 2:
+            for i in range(4):
                 wheels[i] = h[i]
-            if want_contact and lift[i] == 0.0:
-                front, rear = Hub(mu, mv, cos, sin), Hub(u, v, cos, sin)
-                out.contact[p, i] = carrying_node(ground, front, rear, i, axles)
-        over_front = (mu, mv, 0.5 * (wheels[0] + wheels[1]) + radius)
-        over_rear = (u, v, 0.5 * (wheels[2] + wheels[3]) + radius)
+        if want_contact:
+            front = Hub(mu, mv, cos, sin)
+            carrying_nodes(ground, front, behind, axles, (tilt_front, tilt_rear), out.contact[p])
+            for i in range(4):
+                if lift[i] != 0.0:
+                    out.contact[p, i] = -1
+        at = Attitude(yaw, pitch, roll, pitch, tilt_front, tilt_rear)
+        on_front = (mu, mv, 0.5 * (wheels[0] + wheels[1]))
+        on_rear = (u, v, 0.5 * (wheels[2] + wheels[3]))
         up = radius - load_rear - sink[1]
-        position, rotation = out.position[p], out.rotation[p]
-        place_body((yaw, pitch, roll), over_rear, 0.0, up, position[0], rotation[0])
-        place_body((yaw, pitch, roll_front), over_front, base, radius, position[1], rotation[1])
-        place_body((yaw, pitch, roll_rear), over_rear, 0.0, radius, position[2], rotation[2])
+        place_frames(at, on_front, on_rear, axles, up, out.position[p], out.rotation[p])

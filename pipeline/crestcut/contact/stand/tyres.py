@@ -14,22 +14,13 @@ import numpy as np
 from crestcut.base.grid import FloatArray, IntArray
 from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
+from crestcut.contact.stand.placing import Attitude, Axles, hung, lean_of, place_frames, roll_of
 
 PLACES_AT_ONCE = 500
+UNKNOWN = 1.0e9  # no bound yet
+TREAD = 1.0e-6  # m at a tread's edge: less than this, a tilt is found
+TILTS = 20  # steps at most; a tyre as wide as half its track takes them all
 VOID = -1.0e9  # stands for 'not measured' inside the kernels: lower than any ground
-
-
-class Axles(NamedTuple):
-    """What the ride needs of a vehicle: lengths in m, ``half_width`` that of a tyre; shares of the roll
-    stiffness, 1 in all."""
-
-    wheelbase: float
-    front_track: float
-    rear_track: float
-    radius: float
-    half_width: float
-    front_share: float
-    rear_share: float
 
 
 class TyreGround(NamedTuple):
@@ -73,13 +64,23 @@ class Stance(NamedTuple):
         )
 
 
+class Tyre(NamedTuple):
+    """radius and half_width : m.  tilt : how far the tread rises to the left for each metre across."""
+
+    radius: float
+    half_width: float
+    tilt: float
+
+
 @njit(fastmath=True, forceinline=True)
-def _highest(ground: FloatArray, u: FloatArray, cos: float, shift: float, squared: float) -> float:
-    """Highest ground + sqrt(radius^2 - a^2) along one run of a row, a = u cos + shift."""
+def _highest(
+    ground: FloatArray, u: FloatArray, cos: float, shift: float, squared: float, rise: float
+) -> float:
+    """Highest ground + sqrt(radius^2 - a^2) + u rise along one run of a row, a = u cos + shift."""
     best = VOID
     for i in range(ground.shape[0]):
         a = u[i] * cos + shift
-        best = max(best, ground[i] + math.sqrt(max(squared - a * a, 0.0)))
+        best = max(best, ground[i] + math.sqrt(max(squared - a * a, 0.0)) + u[i] * rise)
     return best
 
 
@@ -109,28 +110,50 @@ def row_maxima(ground: FloatArray, reach: int) -> FloatArray:
 
 
 @njit()
-def tyre_height(ground: TyreGround, hub: Hub, radius: float, half_width: float) -> float:
-    """Lowest point of a tyre: the ground dilated by a disk, flat across the tyre.
+def tyre_height(
+    ground: TyreGround, hub: Hub, tyre: Tyre, floor: float, rows: FloatArray, step: float
+) -> float:
+    """Height of a tyre's lowest place, the middle of its tread, over (u, v): the ground dilated by a disk
+    that leans with its axle.
 
-    h = max over nodes (a ahead, b to the left, |b| <= half_width) of ground + sqrt(radius^2 - a^2) - radius
-    (ISO 16610-41: morphological dilation by a disk). Node by node, so a contact between two nodes is low by
-    at most (cell / 2)^2 / (2 radius): 0.04 mm at a 10 mm cell. What lies further ahead than a node as high as
-    the bound could carry the tyre from is not looked at. Exact.
+    h = max over nodes (a ahead, b to the left, |b| <= half_width) of ground - b tilt + sqrt(radius^2 - a^2)
+    - radius (ISO 16610-41: dilation by a structuring element, here a cylinder's underside). The axle is
+    square to the wheel's plane, so the tread rises across as the axle does; over the middle of the tread a
+    cylinder leaning by psi, tilt = tan psi, is exactly
+
+        ground - b tilt - s / cos psi,  |b + s sin psi| <= half_width cos psi,  s = radius - sqrt(radius^2 -
+        a^2)
+
+    (eliminate the width coordinate from hub + width along the axle - r across it). Left out are 1 / cos psi,
+    which at 10 % of tilt leaves a tyre whose contact is e above its lowest place too high by 0.005 e (0.03 mm
+    on a crest of 20 %), and of the footprint 0.5 mm of its width and 0.1 e of its place: with them the nodes
+    under a tyre would depend on its tilt, and a height jump with it.
+
+    Node by node, so a contact between two nodes is low by at most (cell / 2)^2 / (2 radius): 0.04 mm at a
+    10 mm cell. Exact; what cannot carry the tyre is not looked at. floor : a height that it surely reaches,
+    or ``VOID``.  rows : (rows under it or more,) what none of a row's nodes exceeds (radius added) at a tilt
+    ``step`` less than this, m; left as it is at this tilt. ``UNKNOWN`` on a first look.
     """
     heights, bound, columns_u, cell = ground
+    radius, half_width, tilt = tyre
     u, v, cos, sin = hub
-    rows, columns = heights.shape
+    count, columns = heights.shape
     reach_v = radius * abs(sin) + half_width * abs(cos)
     j0 = max(math.ceil((v - reach_v) / cell - 1e-6), 0)
-    j1 = min(math.floor((v + reach_v) / cell + 1e-6), rows - 1)
+    j1 = min(math.floor((v + reach_v) / cell + 1e-6), count - 1)
     here = min(max(math.floor(u / cell + 0.5), 0), columns - 1)
     squared = radius * radius
-    best = VOID
+    spread = abs(sin) * (radius * abs(cos) + half_width * abs(sin))
+    best = floor + radius if floor > VOID / 2 else VOID
     for j in range(j0, j1 + 1):
         dv = j * cell - v
+        # the row's nodes lie this far to either side, and are raised by the tilt by no more than at one end
+        right, left = max(dv * cos - spread, -half_width), min(dv * cos + spread, half_width)
+        top = rows[j - j0] + max(-step * right, -step * left)
         # a node |a| ahead beats ``best`` only if bound + sqrt(radius^2 - a^2) > best
-        fall = best - bound[j, here]
-        if fall >= radius:
+        fall = best - bound[j, here] - max(-tilt * right, -tilt * left)
+        if fall >= radius or top < best:
+            rows[j - j0] = min(top, best)
             continue
         ahead = math.sqrt(squared - fall * fall) if fall > 0 else radius
         # |du cos + dv sin| <= ahead and |-du sin + dv cos| <= half_width, solved for du along this row
@@ -144,19 +167,25 @@ def tyre_height(ground: TyreGround, hub: Hub, radius: float, half_width: float) 
             middle = dv * cos / sin
             low, high = max(low, middle - edge), min(high, middle + edge)
         elif abs(dv) > half_width + 1e-9:
+            rows[j - j0] = VOID
             continue
         i0 = max(math.ceil((u + low) / cell - 1e-9), 0)
         i1 = min(math.floor((u + high) / cell + 1e-9), columns - 1)
         if i1 >= i0:
             run = slice(i0, i1 + 1)
-            best = max(best, _highest(heights[j, run], columns_u[run], cos, dv * sin - u * cos, squared))
+            highest = _highest(
+                heights[j, run], columns_u[run], cos, dv * sin - u * cos, squared, sin * tilt
+            ) - tilt * (dv * cos + u * sin)  # b = dv cos - (u' - u) sin
+            best = max(best, highest)
+        rows[j - j0] = min(top, best)
     return best - radius if best > VOID / 2 else VOID
 
 
 @njit()
-def tyre_node(ground: TyreGround, hub: Hub, radius: float, half_width: float) -> int:
+def tyre_node(ground: TyreGround, hub: Hub, tyre: Tyre) -> int:
     """Flat index of the node that carries the tyre of ``tyre_height``; -1 over nothing measured."""
     heights, cell = ground.heights, ground.cell
+    radius, half_width, tilt = tyre
     u, v, cos, sin = hub
     rows, columns = heights.shape
     reach_u = radius * abs(cos) + half_width * abs(sin)
@@ -174,66 +203,83 @@ def tyre_node(ground: TyreGround, hub: Hub, radius: float, half_width: float) ->
             a, b = du * cos + dv * sin, -du * sin + dv * cos
             if abs(b) > half_width + 1e-9 or abs(a) >= radius:
                 continue
-            height = heights[j, i] + math.sqrt(radius * radius - a * a)
+            height = heights[j, i] - b * tilt + math.sqrt(radius * radius - a * a)
             if height > best:
                 best, node = height, j * columns + i
     return node if best > VOID / 2 else -1
 
 
 @njit()
-def place_body(
-    angles: tuple[float, float, float], hub: tuple[float, float, float], x: float, z: float,
-    position: FloatArray, rotation: FloatArray,
-) -> None:  # fmt: skip
-    """Turn a body by yaw about z, then pitch (nose up), then roll (left side up), and place it so that its
-    point (x, 0, z) is the middle of an axle's hubs (u, v, z).
+def axle_heights(
+    ground: TyreGround, middle: Hub, track: float, axles: Axles, tilt: tuple[float, float], rows: FloatArray
+) -> tuple[float, float]:
+    """Heights of an axle's left and right tyre, both leaning with it.
 
-    Out: position (3,); rotation (3, 3), its columns forward, left and up of the body.
+    tilt : a guess, and how much more than its tyres' heights on the ground the axle rises to the left (a
+    wheel that hangs).  rows : (2, n) to work in.
+
+    The tilt t and the heights depend on each other: t = (left(t) - right(t)) / track + more. Each height is a
+    maximum of lines in t of slope -b, |b| <= half_width, so the right side contracts by 2 half_width / track,
+    the tyre's width over the track (0.13), and has one fixed point (Banach); a step of less than ``TREAD`` at
+    the tread's edge is within 0.15 of that of it.
     """
-    yaw, pitch, roll = angles
-    cy, sy, cp, sp, cr, sr = (
-        math.cos(yaw),
-        math.sin(yaw),
-        math.cos(pitch),
-        math.sin(pitch),
-        math.cos(roll),
-        math.sin(roll),
-    )
-    left = (-sy, cy, 0.0)
-    up = (-sp * cy, -sp * sy, cp)
-    rotation[0, 0], rotation[1, 0], rotation[2, 0] = cp * cy, cp * sy, sp
-    for k in range(3):
-        rotation[k, 1] = left[k] * cr + up[k] * sr
-        rotation[k, 2] = up[k] * cr - left[k] * sr
-    for k in range(3):
-        position[k] = hub[k] - rotation[k, 0] * x - rotation[k, 2] * z
-
-
-@njit()
-def axle_heights(ground: TyreGround, middle: Hub, track: float, axles: Axles) -> tuple[float, float]:
-    """Heights of an axle's left and right tyre."""
     u, v, cos, sin = middle
     du, dv = 0.5 * track * sin, 0.5 * track * cos
-    left, right = Hub(u - du, v + dv, cos, sin), Hub(u + du, v - dv, cos, sin)
-    return (
-        tyre_height(ground, left, axles.radius, axles.half_width),
-        tyre_height(ground, right, axles.radius, axles.half_width),
-    )
+    left_hub, right_hub = Hub(u - du, v + dv, cos, sin), Hub(u + du, v - dv, cos, sin)
+    now, more = tilt
+    rows[:] = UNKNOWN
+    tyre = Tyre(axles.radius, axles.half_width, now)
+    left = tyre_height(ground, left_hub, tyre, VOID, rows[0], 0.0)
+    right = tyre_height(ground, right_hub, tyre, VOID, rows[1], 0.0)
+    if min(left, right) < VOID / 2:
+        return left, right
+    for _ in range(TILTS):
+        step = (left - right) / track + more - now
+        edge = axles.half_width * abs(step)
+        if edge < TREAD:
+            break
+        now += step
+        tyre = Tyre(axles.radius, axles.half_width, now)
+        left = tyre_height(ground, left_hub, tyre, left - edge - 1e-9, rows[0], step)
+        right = tyre_height(ground, right_hub, tyre, right - edge - 1e-9, rows[1], step)
+    return left, right
 
 
 @njit()
-def carrying_node(ground: TyreGround, front: Hub, rear: Hub, wheel: int, axles: Axles) -> int:
-    """The node that carries one of four wheels, the middles of their axles over ``front`` and ``rear``."""
-    middle, track = (front, axles.front_track) if wheel < 2 else (rear, axles.rear_track)
-    side = 0.5 * track * (1.0 if wheel % 2 == 0 else -1.0)
-    foot = Hub(middle.u - side * middle.sin, middle.v + side * middle.cos, middle.cos, middle.sin)
-    return tyre_node(ground, foot, axles.radius, axles.half_width)
+def rows_for(ground: TyreGround, axles: Axles) -> FloatArray:
+    """(2, n) room for ``axle_heights``."""
+    reach = math.hypot(axles.radius, axles.half_width)
+    return np.empty((2, 2 * math.ceil(reach / ground.cell) + 3))
 
 
 @njit()
-def lean_of(rise: float, over: float) -> float:
-    """Angle at which a length ``over`` rises by ``rise``, rad; held off the upright."""
-    return math.asin(min(max(rise / over, -0.9), 0.9))
+def tilt_under(ground: TyreGround, middle: Hub, track: float) -> float:
+    """How far the ground under an axle's two hubs rises to the left for each metre across: a first guess of
+    its tilt."""
+    heights, cell = ground.heights, ground.cell
+    u, v, cos, sin = middle
+    found = np.full(2, VOID)
+    for k in range(2):
+        side = track * (0.5 - k)
+        j, i = math.floor((v + side * cos) / cell + 0.5), math.floor((u - side * sin) / cell + 0.5)
+        if 0 <= j < heights.shape[0] and 0 <= i < heights.shape[1]:
+            found[k] = heights[j, i]
+    return (found[0] - found[1]) / track if min(found[0], found[1]) > VOID / 2 else 0.0
+
+
+@njit()
+def carrying_nodes(
+    ground: TyreGround, front: Hub, rear: Hub, axles: Axles, tilts: tuple[float, float], out: IntArray
+) -> None:
+    """The node that carries each of the four tyres, into ``out``, the middles of their axles over ``front``
+    and ``rear``, tilted by ``tilts``."""
+    for i in range(4):
+        middle, track, tilt = (
+            (front, axles.front_track, tilts[0]) if i < 2 else (rear, axles.rear_track, tilts[1])
+        )
+        side = 0.5 * track * (1.0 if i % 2 == 0 else -1.0)
+        foot = Hub(middle.u - side * middle.sin, middle.v + side * middle.cos, middle.cos, middle.sin)
+        out[i] = tyre_node(ground, foot, Tyre(axles.radius, axles.half_width, tilt))
 
 
 @njit()
@@ -256,42 +302,43 @@ def settle_part(
 ) -> None:  # fmt: skip
     """``settle`` for places first..stop-1."""
     base, radius = axles.wheelbase, axles.radius
-    h = np.empty(4)
+    h, rows = np.empty(4), rows_for(ground, axles)
     for p in range(first, stop):
         u, v, yaw, load_front, load_rear = places[p]
         cos, sin = math.cos(yaw), math.sin(yaw)
-        h[2], h[3] = axle_heights(ground, Hub(u, v, cos, sin), axles.rear_track, axles)
+        behind = Hub(u, v, cos, sin)
+        guess = tilt_under(ground, behind, axles.rear_track)
+        h[2], h[3] = axle_heights(ground, behind, axles.rear_track, axles, (guess, 0.0), rows)
         rear, lean = 0.5 * (h[2] + h[3]), load_front - load_rear
+        tilt_rear = (h[2] - h[3]) / axles.rear_track
         pitch, reach = first_guess(ground, places[p], base, rear)
+        ahead = Hub(u + reach * cos, v + reach * sin, cos, sin)
+        tilt_front, rise = tilt_under(ground, ahead, axles.front_track), 0.0
         for _ in range(12):
             ahead = Hub(u + reach * cos, v + reach * sin, cos, sin)
-            h[0], h[1] = axle_heights(ground, ahead, axles.front_track, axles)
+            h[0], h[1] = axle_heights(ground, ahead, axles.front_track, axles, (tilt_front, 0.0), rows)
+            tilt_front = (h[0] - h[1]) / axles.front_track
+            body = axles.front_share * tilt_front + axles.rear_share * tilt_rear
+            rise = 0.5 * (h[0] + h[1]) - rear + radius * (hung(tilt_front, body) - hung(tilt_rear, body))
             # hubs sit at chassis (0, radius - load_rear) and (base, radius - load_front) in x, z
-            pitch = lean_of(0.5 * (h[0] + h[1]) - rear + lean * math.cos(pitch), base)
+            pitch = lean_of(rise + lean * math.cos(pitch), base)
             moved = base * math.cos(pitch) + lean * math.sin(pitch)
             done = abs(moved - reach) < 1e-5
             reach = moved
             if done:
                 break
         mu, mv = u + reach * cos, v + reach * sin
-        for i in range(4):
+        for i in range(4):  # one by one, as in ``trials``: an array to a slice takes long to compile
             out.wheels[p, i] = h[i]
-            if want_contact:
-                middles = Hub(mu, mv, cos, sin), Hub(u, v, cos, sin)
-                out.contact[p, i] = carrying_node(ground, middles[0], middles[1], i, axles)
-        roll_front, roll_rear = (
-            lean_of(h[0] - h[1], axles.front_track),
-            lean_of(h[2] - h[3], axles.rear_track),
-        )
-        roll = axles.front_share * roll_front + axles.rear_share * roll_rear
-        front = 0.5 * (h[0] + h[1])
+        if want_contact:
+            front = Hub(mu, mv, cos, sin)
+            carrying_nodes(ground, front, behind, axles, (tilt_front, tilt_rear), out.contact[p])
         # what an axle carries keeps its height over the wheels, whatever the body above does under load
-        plain = lean_of(front - rear, base)
-        position, rotation = out.position[p], out.rotation[p]
-        over_rear, over_front = (u, v, rear + radius), (mu, mv, front + radius)
-        place_body((yaw, pitch, roll), over_rear, 0.0, radius - load_rear, position[0], rotation[0])
-        place_body((yaw, plain, roll_front), over_front, base, radius, position[1], rotation[1])
-        place_body((yaw, plain, roll_rear), over_rear, 0.0, radius, position[2], rotation[2])
+        plain = lean_of(rise, base)
+        roll = axles.front_share * roll_of(tilt_front, plain) + axles.rear_share * roll_of(tilt_rear, plain)
+        at = Attitude(yaw, pitch, roll, plain, tilt_front, tilt_rear)
+        on_front, on_rear = (mu, mv, 0.5 * (h[0] + h[1])), (u, v, rear)
+        place_frames(at, on_front, on_rear, axles, radius - load_rear, out.position[p], out.rotation[p])
 
 
 def of_one_kind(values: FloatArray) -> FloatArray:

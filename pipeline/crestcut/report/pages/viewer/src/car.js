@@ -165,12 +165,14 @@ export class Car {
       );
       frame.matrixWorldNeedsUpdate = true;
     });
-    const [cx, cy] = this.drive.ahead(k);
     this.wheels.forEach((wheel, w) => {
       const [u, v, z] = this.drive.hub(k, w);
-      // the cylinder's own axis is y: across the vehicle
+      const r = this.drive.rotation(k, w < 2 ? 1 : 2);
+      // the cylinder's own axis is y: across the vehicle, along its axle
       wheel.matrix.copy(
-        new Matrix4().set(cx, -cy, 0, u - cu, cy, cx, 0, v - cv, 0, 0, 1, z - level, 0, 0, 0, 1),
+        new Matrix4()
+          .set(r[0], r[1], r[2], 0, r[3], r[4], r[5], 0, r[6], r[7], r[8], 0, 0, 0, 0, 1)
+          .setPosition(u - cu, v - cv, z - level),
       );
       wheel.matrixWorldNeedsUpdate = true;
     });

@@ -58,8 +58,11 @@ export class Drive {
     const { wheelbase, tracks, radius } = this.vehicle;
     const track = tracks[w < 2 ? 0 : 1],
       side = w % 2 ? -1 : 1;
-    const [u, v] = this.point(k, [w < 2 ? wheelbase : 0, (side * track) / 2, radius], w < 2 ? 1 : 2);
-    return [u, v, this.wheels[4 * k + w] + radius];
+    const frame = w < 2 ? 1 : 2,
+      r = this.rotation(k, frame);
+    const [u, v] = this.point(k, [w < 2 ? wheelbase : 0, (side * track) / 2, radius], frame);
+    // a wheel leans with its axle
+    return [u, v, this.wheels[4 * k + w] + (radius * r[8]) / Math.hypot(r[7], r[8])];
   }
 
   /** Unit vector ahead in plan. */
