@@ -6,6 +6,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from types import SimpleNamespace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -16,6 +17,7 @@ from crestcut.contact.clearance.kernels import Plates
 from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.contact.stand.springs import stands_by_limits, support_weights
 from crestcut.contact.stand.tyres import VOID
+from crestcut.cut import plan as plan_module
 from crestcut.cut.bay import bay_of
 from crestcut.cut.feather import feather_out
 from crestcut.cut.limits import KeepArea
@@ -316,3 +318,12 @@ def test_no_point_of_a_plate_follows_the_wheels_by_more_than_its_corners_say(lim
         if limits:
             w = np.concatenate([w, support_weights(car, x, y)])
         assert most == pytest.approx(np.maximum(w, 0).sum(axis=-1).max(), abs=1e-12)
+
+
+def test_the_loosest_of_the_cells_that_hold_themselves_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    excess = np.array([[0.0, 0.003, np.nan], [0.001, -0.0002, 0.02]])
+    ran: Any = SimpleNamespace(rate=0.2, iterations=3, residual=1e-9)
+    for held, loosest in (([[1, 0, 0], [1, 1, 0]], 0.001), ([[0, 0, 0], [0, 0, 0]], 0.0)):
+        monkeypatch.setattr(plan_module, "holds_itself", lambda *_, held=held: np.array(held, bool))
+        found = plan_module._certify(ran, excess, excess, excess)
+        assert (found.loosest, found.least_excess) == (loosest, -0.0002)
