@@ -10,12 +10,14 @@ import numpy as np
 import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
+from crestcut.base.grid import GridFrame
 from crestcut.chance.assess import assess_chance, in_use_allowances, in_words
+from crestcut.chance.drawn_errors import white_length
 from crestcut.chance.planned import smoothed_below
 from crestcut.job.records import Wanted
 from crestcut.terrain.readings.records import Evidence, Reading
 from crestcut.terrain.records import ErrorModel
-from scenes import Scene, belly, crest, scene, vehicle
+from scenes import Scene, belly, crest, scene, surface_of, vehicle
 
 PHONE = ErrorModel(0.006, 0.0013, 0.1, 0.0043, 0.35, "residuals", "two repeats", "two repeats")
 SURE = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.35, "none", "none", "none")
@@ -99,3 +101,24 @@ def test_driven_slower_what_comes_of_pace_is_gone_and_nothing_else_whatever_it_i
         ("bounce above walking pace", 0.008, "common practice, no source"),
         ("braking on the crest", 0.001, "job file"),
     ]
+
+
+def test_neighbouring_heights_share_the_points_of_half_the_square_that_makes_one() -> None:
+    """A height known ten times better than a point holds 100 of them; of 10,000 a square metre those lie on a
+    square of 0.1 m."""
+    frame = GridFrame((0.0, 0.0), 0.0, 0.01, (101, 201))
+    flat = surface_of(lambda x, y: 0 * x, frame)
+    area = flat.height.values.size * 0.01**2
+
+    def length(white: float, own: float, density: float) -> float:
+        error = ErrorModel(white, 0.0, 0.1, 0.0, 0.4, "", "", "")
+        known = flat.height.like(np.full(frame.shape, own))
+        return white_length(
+            replace(flat, error=error, standard_error=known, points_used=round(density * area))
+        )
+
+    assert length(0.003, 0.0003, 10_000) == pytest.approx(0.05, rel=1e-3)
+    assert length(0.003, 0.0003, 40_000) == pytest.approx(0.025, rel=1e-3)
+    assert length(0.006, 0.0003, 10_000) == pytest.approx(0.1, rel=1e-3)
+    # no less than a cell, no more than the scan's patches are large
+    assert length(0.0003, 0.0003, 40_000) == 0.01 and length(0.03, 0.0003, 1_000) == 0.15

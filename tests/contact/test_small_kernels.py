@@ -19,6 +19,8 @@ from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.records import Batch
 from crestcut.contact.stand.ground import _bridged, _closing
 from crestcut.contact.stand.placing import Axles, lean_of
+from crestcut.contact.stand.ride import _strongest_break, settle_batch
+from crestcut.contact.stand.springs import support_weights
 from crestcut.contact.stand.tyres import VOID, Stance, row_maxima, settle_part, tyre_ground
 from crestcut.vehicle.records import Part
 from scenes import STRAIGHT, L, vehicle
@@ -84,7 +86,7 @@ def test_the_least_gap_of_every_plate_is_that_over_all_nodes_one_by_one(seed: in
     """Whatever the height that all of it lies at."""
     ground = rough(seed, 0.1)
     ground = np.where(ground > VOID / 2, ground + lift, VOID)
-    pairs, batch, plates = plates_at(seed, 7)
+    pairs, batch, plates = plates_at(seed, 40)
     batch.position[..., 2] += lift
     blocks = blocks_of(ground, CELL)
     placed = place_pairs(pairs, batch, plates, blocks)
@@ -295,3 +297,30 @@ def test_a_hole_is_bridged_in_a_straight_line_over_its_shortest_crossing() -> No
                 across = (a + b) * math.hypot(dj, di)
                 best = min(best, (across, (low * b + high * a) / (a + b)), key=lambda c: c[0])
         assert found == pytest.approx(best[1], abs=1e-12, nan_ok=True)
+
+
+def test_a_break_of_grade_is_told_where_it_is_and_as_large_as_it_is() -> None:
+    station = np.arange(150) * 0.02
+    for at, change in ((1.2, 0.1), (1.8, -0.07)):
+        found = _strongest_break(station, 0.03 * station + change * np.maximum(station - at, 0.0))
+        assert found == (pytest.approx(at), pytest.approx(change))
+    assert _strongest_break(station, 0.2 * station) is None
+
+
+def test_a_wheel_stands_on_the_first_node_of_the_ground_and_not_beyond_it() -> None:
+    car, flat = vehicle(), np.zeros((60, 90))
+    places = np.array([[u, 1.5, 0.0, 0.0, 0.0] for u in (0.0, 0.5, -0.05)])
+    batch = settle_batch(car, flat, 0.05, places, np.zeros(3, np.int64))
+    assert batch.live.tolist() == [True, True, False]
+
+
+def test_on_three_wheels_of_a_plane_every_point_of_the_chassis_is_on_it() -> None:
+    """Whichever wheel hangs: its weight is nothing, the others' are those of the plane through them."""
+    car = vehicle(front_track=1.5, rear_track=1.3)
+    wheels = np.array([[L, 0.75], [L, -0.75], [0.0, 0.65], [0.0, -0.65]])
+    x, y = np.array([0.3, 1.9, 3.4]), np.array([-0.5, 0.1, 0.8])
+    weights = support_weights(car, x, y)
+    plane = 0.2 + wheels @ np.array([0.07, -0.04])
+    assert weights @ plane == pytest.approx(np.tile(0.2 + 0.07 * x - 0.04 * y, (4, 1)))
+    for hanging in range(4):
+        assert weights[hanging, :, hanging] == pytest.approx(0.0, abs=1e-15)

@@ -6,6 +6,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from types import SimpleNamespace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -16,6 +17,7 @@ from crestcut.contact.clearance.kernels import Plates
 from crestcut.contact.clearance.sweep import wanted_gap
 from crestcut.contact.stand.springs import stands_by_limits, support_weights
 from crestcut.contact.stand.tyres import VOID
+from crestcut.cut import plan as plan_module
 from crestcut.cut.bay import bay_of
 from crestcut.cut.feather import feather_out
 from crestcut.cut.limits import KeepArea
@@ -293,7 +295,7 @@ def test_what_is_not_measured_stays_so_under_a_cut() -> None:
 
 
 def test_a_ride_over_an_unchanged_surface_is_the_same_and_over_a_lower_one_lower() -> None:
-    s = scene(crest(0.05), cell=0.04)
+    s = scene(crest(0.05, 0.4), cell=0.04)  # askew: body and axles roll each in their own way
     same = ride_on(s.ride, s.vehicle, s.surface)
     down = cut_surface(s.surface, np.full(s.surface.height.frame.shape, 0.01))
     low = ride_on(s.ride, s.vehicle, down, s.surface)
@@ -325,3 +327,12 @@ def test_no_point_of_a_plate_follows_the_wheels_by_more_than_its_corners_say(lim
             stands += [(w, k) for i, w in enumerate(held) for k in (None, np.full(x.shape, i))]
         w = [ground_weights(car, w, np.broadcast_to(b, w.shape), k) for w, k in stands for b in edges]
         assert most == pytest.approx(np.maximum(w, 0).sum(axis=-1).max(), abs=1e-12)
+
+
+def test_the_loosest_of_the_cells_that_hold_themselves_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    excess = np.array([[0.0, 0.003, np.nan], [0.001, -0.0002, 0.02]])
+    ran: Any = SimpleNamespace(rate=0.2, iterations=3, residual=1e-9)
+    for held, loosest in (([[1, 0, 0], [1, 1, 0]], 0.001), ([[0, 0, 0], [0, 0, 0]], 0.0)):
+        monkeypatch.setattr(plan_module, "holds_itself", lambda *_, held=held: np.array(held, bool))
+        found = plan_module._certify(ran, excess, excess, excess)
+        assert (found.loosest, found.least_excess) == (loosest, -0.0002)

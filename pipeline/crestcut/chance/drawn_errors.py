@@ -24,7 +24,8 @@ STEPS = 6  # towards a least distance or gap: what is left of the way is some hu
 
 
 def white_length(surface: Surface) -> float:
-    """How far neighbouring heights share their points, m: the side of the area whose points make one height.
+    """How far neighbouring heights share their points, m: half the side of the area whose points make one
+    height.
 
     A height of standard error s from points of noise w holds (w / s)^2 points; the scan's density says how
     wide that is.
