@@ -12,7 +12,7 @@ from matplotlib.figure import Figure
 from crestcut.report.exchange.mesh import depth_grid
 from crestcut.report.pictures import ink
 from crestcut.report.pictures.labels import Room
-from crestcut.report.pictures.plan import cut_window, draw_plan, plan_figure, whole_window
+from crestcut.report.pictures.plan import cut_windows, draw_plan, plan_figure, whole_window
 from crestcut.report.pictures.plan_contours import contour_levels, contour_lines, deepest_place
 from crestcut.report.pictures.plan_coordinates import draw_coordinates
 from crestcut.report.pictures.plan_layers import wheel_paths
@@ -151,13 +151,17 @@ def test_wheel_tracks_are_as_wide_as_the_tyres_and_as_far_apart_as_the_track() -
 def test_windows_hold_all_of_it() -> None:
     report = make_report(clearance=0.098)
     depth = depth_grid(report)
-    window, whole = cut_window(report, depth), whole_window(report)
+    (window,), whole = cut_windows(report, depth), whole_window(report)
     assert window is not None
     rows, columns = np.nonzero(np.nan_to_num(depth) > 0.0001)
     assert window.u0 < columns.min() * CELL and window.u1 > columns.max() * CELL
     assert window.v0 < rows.min() * CELL and window.v1 > rows.max() * CELL
     assert whole.u1 - whole.u0 == pytest.approx(LENGTH + 0.1)
-    assert cut_window(report, np.zeros_like(depth)) is None
+    assert cut_windows(report, np.zeros_like(depth)) == []
+    apart = np.zeros_like(depth)
+    apart[5:9, 10:20] = apart[5:9, round(2.5 / CELL) : round(2.6 / CELL)] = 0.01
+    near, far = cut_windows(report, apart)  # each by itself, not the slab between them
+    assert near.u1 < 1.0 < 2.4 < far.u1 and far.u0 > 2.0
     fitted = Window(0, 0, 2, 1).fitted(4.0)
     assert fitted.width / fitted.height == pytest.approx(4.0) and fitted.height == pytest.approx(1.0)
 

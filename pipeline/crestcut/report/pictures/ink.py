@@ -239,15 +239,18 @@ def decimals_for(step: float) -> int:
     return max(0, -math.floor(math.log10(step) + 1e-9))
 
 
-def scale_bar(page: Axes, right: float, bottom: float, metres_per_inch: float) -> tuple[float, float]:
-    """Metres with feet beneath them on the page's ``paper``; its right end and base in inches.
+def scale_bar(
+    page: Axes, right: float, bottom: float, metres_per_inch: float, most: float = 3.4
+) -> tuple[float, float]:
+    """Metres with feet beneath them on the page's ``paper``; its right end and base in inches, and how long
+    it may be, where there is less room.
 
     Returns how many metres and feet the two bars are long.
     """
     from matplotlib.patches import Rectangle
 
-    length = nice_step(1.9 * metres_per_inch, 1) / 2
-    length = next(m for m in (5, 2, 1) if m * length / metres_per_inch <= 3.4 or m == 1) * length
+    length = nice_step(min(1.9, 0.6 * most) * metres_per_inch, 1) / 2
+    length = next(m for m in (5, 2, 1) if m * length / metres_per_inch <= most or m == 1) * length
     feet = nice_step(length / FOOT, 1) / 2
     wide, wide_ft = length / metres_per_inch, feet * FOOT / metres_per_inch
     left = right - wide - 0.42

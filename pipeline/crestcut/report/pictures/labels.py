@@ -123,6 +123,11 @@ class Room(Places):
         low, high = np.array([axes.get_xlim(), axes.get_ylim()]).T
         super().__init__(low, high, ink.axes_size(axes))
 
+    def shows(self, at: tuple[float, float]) -> bool:
+        """Does a place (data coordinates) lie on these axes? Of several cuts each has a picture."""
+        (x0, x1), (y0, y1) = self._axes.get_xlim(), self._axes.get_ylim()
+        return bool(x0 <= at[0] <= x1 and y0 <= at[1] <= y1)
+
     def put(
         self, text: str, at: tuple[float, float], size: float = 7.4, bold: bool = False, below: bool = False
     ) -> None:

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 FOOT_ROOM, GAP = 0.62, 0.58  # in
+APART, MOST_CUTS = 2.0, 3  # m between cuts that are shown each by itself; how many of them
+BETWEEN = 0.75  # in, between two
 WIDE = ink.PAGE_WIDTH - 2 * ink.MARGIN - 0.55  # in: room left of the map for coordinates
 KEY_WIDTH = 2.75  # in
 Box = tuple[float, float, float, float]  # left, bottom, width, height, in
@@ -54,17 +56,22 @@ def plan_figure(report: Report) -> Figure:
     """The plan as a matplotlib figure."""
     depth = depth_grid(report)
     whole = whole_window(report)
-    cut = cut_window(report, depth)
+    cuts = cut_windows(report, depth)
     words = verdict_line(report)
-    layout = _layout(whole, cut is not None, ink.head_room(report, words))
+    layout = _layout(whole, len(cuts) > 0, ink.head_room(report, words))
     figure = ink.new_figure(layout.page)
     page = ink.paper(figure)
     ink.head(figure, report, "Plan: the slab from above; travel runs from left to right", words)
     picture = ground_picture(report, depth)
     panel = _panel(figure, page, report, depth, picture, whole, layout.whole)
-    if cut is not None and layout.cut is not None:
-        plan_layers.frame_on(panel, cut.fitted(layout.cut[2] / layout.cut[3]))
-        _panel(figure, page, report, depth, picture, cut, layout.cut, detail=True)
+    if layout.cut is not None:
+        left, bottom, width, height = layout.cut
+        each = (width - BETWEEN * (len(cuts) - 1)) / max(len(cuts), 1)
+        for k, cut in enumerate(cuts):
+            box = left + k * (each + BETWEEN), bottom, each, height
+            plan_layers.frame_on(panel, cut.fitted(each / height))
+            name = "The cut, enlarged" if len(cuts) == 1 else f"Cut {k + 1}, enlarged"
+            _panel(figure, page, report, depth, picture, cut, box, name)
     _key(page, report, layout, contour_levels(depth))
     ink.foot(figure, report)
     return figure
@@ -78,16 +85,15 @@ def _panel(
     picture: NDArray[np.uint8],
     window: Window,
     box: Box,
-    detail: bool = False,
+    detail: str = "",
 ) -> Axes:
-    """The whole slab, or the cut enlarged (``detail``)."""
+    """The whole slab, or a cut enlarged, called ``detail``."""
     left, bottom, width, height = box
     shown = window.fitted(width / height)
     axes = ink.axes_at(figure, *box)
-    plan_layers.draw_map(axes, report, depth, picture, shown, detail=detail)
-    name = "The cut, enlarged" if detail else "The whole slab"
-    page.text(left, bottom + height + 0.07, name, **ink.BODY, fontweight="bold")
-    ink.scale_bar(page, left + width, bottom + height + 0.03, shown.width / width)
+    plan_layers.draw_map(axes, report, depth, picture, shown, detail=bool(detail))
+    page.text(left, bottom + height + 0.07, detail or "The whole slab", **ink.BODY, fontweight="bold")
+    ink.scale_bar(page, left + width, bottom + height + 0.03, shown.width / width, min(3.4, width - 1.9))
     return axes
 
 
@@ -105,14 +111,20 @@ def whole_window(report: Report) -> Window:
     ).grown(0.05)
 
 
-def cut_window(report: Report, depth: FloatArray) -> Window | None:
-    """All that is to be cut, with air; None where nothing is."""
+def cut_windows(report: Report, depth: FloatArray) -> list[Window]:
+    """All that is to be cut, with air; of cuts far apart along the line each by itself, the first ones of
+    them: together they would be specks on a long lane."""
     cell = report.surface.height.frame.cell
-    rows, columns = np.nonzero(np.nan_to_num(depth) >= SHALLOWEST)
-    if len(rows) == 0:
-        return None
-    around = Window(columns.min() * cell, rows.min() * cell, columns.max() * cell, rows.max() * cell)
-    return around.grown(max(0.12, 0.08 * (around.u1 - around.u0)))
+    cut = np.nan_to_num(depth) >= SHALLOWEST
+    found = []
+    columns = np.flatnonzero(np.any(cut, axis=0))
+    apart = np.flatnonzero(np.diff(columns) > APART / cell) + 1
+    for some in np.split(columns, apart)[:MOST_CUTS] if len(columns) else ():
+        first, last = int(some[0]), int(some[-1])
+        rows = np.flatnonzero(np.any(cut[:, first : last + 1], axis=1))
+        around = Window(first * cell, rows.min() * cell, last * cell, rows.max() * cell)
+        found.append(around.grown(max(0.12, 0.08 * (around.u1 - around.u0))))
+    return found
 
 
 def _layout(whole: Window, with_cut: bool, head: float) -> Layout:

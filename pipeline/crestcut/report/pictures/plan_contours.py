@@ -81,7 +81,8 @@ def draw_contours(axes: Axes, report: Report, depth: FloatArray, detail: bool, r
     ink.line(axes, np.array([at]), ink.halo(), ls="none", marker="+", ms=6, mew=1.0, zorder=9)
     room.taken(at, (0.06, 0.06))
     _number(axes, part, corner, cell, levels, drawn, room)
-    room.put(f"deepest {millimetres(float(filled.max()))}", at, bold=True)
+    if room.shows(at):
+        room.put(f"deepest {millimetres(float(filled.max()))}", at, bold=True)
 
 
 def _keep_words_off(room: Room, part: FloatArray, corner: FloatArray, cell: float, axes: Axes) -> None:

@@ -197,7 +197,8 @@ def _worst_words(report: Report, room: Room) -> None:
         return
     gap = report.least_clearance
     at = _pair(report.surface.height.frame.to_grid(worst.xy))
-    room.put(f"worst: {'overlap' if gap < 0 else 'gap'} {millimetres(abs(gap))}", at, bold=True)
+    if room.shows(at):
+        room.put(f"worst: {'overlap' if gap < 0 else 'gap'} {millimetres(abs(gap))}", at, bold=True)
 
 
 def frame_on(axes: Axes, window: Window) -> None:
