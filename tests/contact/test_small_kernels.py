@@ -202,22 +202,27 @@ def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float)
         place = foot + left * (0.5 - wheel % 2) * track
         height, node = disk(ground, *place, yaw, tilts[wheel // 2])
         assert h[wheel] == pytest.approx(height, abs=1e-5) and out.contact[0, wheel] == node
-    # the hubs, under the body by the loads, keep the wheelbase along the chassis
-    lifted = np.array([base, front + loads[0] - (rear + loads[1])])
-    pitch = math.asin((front - rear + (loads[0] - loads[1]) * math.cos(math.asin(turn[0][2, 0]))) / base)
-    assert turn[0][2, 0] == pytest.approx(math.sin(pitch), abs=2e-6) and lifted[0] == base
+    # the body leans by a mix of both tilts about the same line: square to it, its own line of an axle is held
+    # over the hubs, which are aside by the tilt's sine, it by its own
+    mix = AXLES.front_share * tilts[0] + AXLES.rear_share * tilts[1]
+    line = over + mix * (tilts * over - mix * r / math.hypot(1.0, mix))
+    rise = 0.5 * (h[0] + h[1]) + line[0] - 0.5 * (h[2] + h[3]) - line[1]
+    # which, under the body by the loads, keep the wheelbase along the chassis
+    pitch = math.asin((rise + (loads[0] - loads[1]) * math.cos(math.asin(turn[0][2, 0]))) / base)
+    assert turn[0][2, 0] == pytest.approx(math.sin(pitch), abs=2e-6)
     reach = (foot_front - [u, v]) @ ahead
     assert reach == pytest.approx(base * math.cos(pitch) + (loads[0] - loads[1]) * math.sin(pitch), abs=2e-5)
-    plain = math.asin((front - rear) / base)
+    plain = math.asin(rise / base)
     rolls = np.arctan(tilts * math.cos(plain))
     roll = AXLES.front_share * rolls[0] + AXLES.rear_share * rolls[1]
     for k, (tilt, lean) in enumerate([(pitch, roll), (plain, rolls[0]), (plain, rolls[1])]):
         assert turn[k] == pytest.approx(turned(yaw, tilt, lean), abs=3e-6)
-    # the body leans about the line of travel, at the height of the hubs
+    # the body leans about the line of travel, its line of the rear axle over the hubs
     leans = math.tan(roll) / math.cos(pitch)
     hung = at[0] + turn[0] @ [0, 0, r - loads[1]]
     assert (hung[:2] - [u, v]) @ left == pytest.approx(-r * leans / math.hypot(1, leans), abs=1e-9)
-    assert hung[2] == pytest.approx(rear, abs=1e-9)
+    beside = tilts[1] * over[1] - leans * r / math.hypot(1, leans)
+    assert hung[2] == pytest.approx(rear + leans * beside, abs=1e-9)
 
 
 def test_a_plate_is_lengthened_in_its_own_plane_and_made_wider_by_half_as_much() -> None:
