@@ -11,7 +11,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.grid import GridFrame
-from crestcut.chance.assess import assess_chance, in_use_allowances, in_words
+from crestcut.chance.assess import assess_chance, in_use_allowances, in_words, one_in
 from crestcut.chance.drawn_errors import moved_by, white_length
 from crestcut.chance.planned import smoothed_below
 from crestcut.job.records import Wanted
@@ -88,6 +88,8 @@ def test_a_string_narrows_and_a_wild_one_is_named(stood: Scene) -> None:
 
 def test_words_and_tail() -> None:
     assert in_words(1 / 30) == "about 1 in 30 that it touches"
+    assert [one_in(1 / n) for n in (2, 3, 7, 99, 104, 787)] == [2, 3, 7, 99, 100, 790]
+    assert one_in(0.9) == 2  # no chance is told as 1 in 1
     assert in_words(0.0) == "less than 1 in 1,000 that it touches"
     assert smoothed_below(np.random.default_rng(0).normal(0, 1, 4000), -1.6449) == pytest.approx(
         0.05, abs=0.012
