@@ -11,10 +11,11 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from crestcut.base.grid import GridFrame
-from crestcut.chance.assess import assess_chance, in_use_allowances, in_words
-from crestcut.chance.drawn_errors import white_length
+from crestcut.chance.assess import assess_chance, in_use_allowances, in_words, one_in
+from crestcut.chance.drawn_errors import moved_by, white_length
 from crestcut.chance.planned import smoothed_below
 from crestcut.job.records import Wanted
+from crestcut.terrain.readings.condition import Conditioned
 from crestcut.terrain.readings.records import Evidence, Reading
 from crestcut.terrain.records import ErrorModel
 from scenes import Scene, belly, crest, scene, surface_of, vehicle
@@ -87,6 +88,8 @@ def test_a_string_narrows_and_a_wild_one_is_named(stood: Scene) -> None:
 
 def test_words_and_tail() -> None:
     assert in_words(1 / 30) == "about 1 in 30 that it touches"
+    assert [one_in(1 / n) for n in (2, 3, 7, 99, 104, 787)] == [2, 3, 7, 99, 100, 790]
+    assert one_in(0.9) == 2  # no chance is told as 1 in 1
     assert in_words(0.0) == "less than 1 in 1,000 that it touches"
     assert smoothed_below(np.random.default_rng(0).normal(0, 1, 4000), -1.6449) == pytest.approx(
         0.05, abs=0.012
@@ -122,3 +125,17 @@ def test_neighbouring_heights_share_the_points_of_half_the_square_that_makes_one
     assert length(0.006, 0.0003, 10_000) == pytest.approx(0.1, rel=1e-3)
     # no less than a cell, no more than the scan's patches are large
     assert length(0.0003, 0.0003, 40_000) == 0.01 and length(0.03, 0.0003, 1_000) == 0.15
+
+
+def test_errors_moved_by_readings_lie_about_their_mean_which_goes_into_the_fold() -> None:
+    rng = np.random.default_rng(2)
+    ground, parts, z = (rng.normal(size=(n, 40)) for n in (5, 3, 2))
+    ground = ground.astype(np.float32)
+    gains = rng.normal(size=(5, 2)), rng.normal(size=(3, 2))
+    told = Conditioned(np.zeros(5), np.zeros(3), (), *gains)
+    moved, lifted, fold = moved_by(z, told, ground, parts)
+    for rest, mean, whole in (
+        (moved, fold.ground, ground + gains[0] @ z), (lifted, fold.parts, parts + gains[1] @ z)
+    ):  # fmt: skip
+        assert rest.mean(axis=1) == pytest.approx(0.0, abs=1e-6)
+        assert rest + mean[:, None] == pytest.approx(whole, abs=1e-5)

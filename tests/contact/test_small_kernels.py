@@ -314,9 +314,11 @@ def test_a_break_of_grade_is_told_where_it_is_and_as_large_as_it_is() -> None:
 
 def test_a_wheel_stands_on_the_first_node_of_the_ground_and_not_beyond_it() -> None:
     car, flat = vehicle(), np.zeros((60, 90))
-    places = np.array([[u, 1.5, 0.0, 0.0, 0.0] for u in (0.0, 0.5, -0.05)])
-    batch = settle_batch(car, flat, 0.05, places, np.zeros(3, np.int64))
-    assert batch.live.tolist() == [True, True, False]
+    half = car.front_track / 2
+    at = [(0.0, 1.5), (0.5, half), (0.5, 1.5), (-0.05, 1.5), (0.5, half - 0.05)]
+    places = np.array([[u, v, 0.0, 0.0, 0.0] for u, v in at])
+    batch = settle_batch(car, flat, 0.05, places, np.zeros(5, np.int64))
+    assert batch.live.tolist() == [True, True, True, False, False]
 
 
 def test_on_three_wheels_of_a_plane_every_point_of_the_chassis_is_on_it() -> None:

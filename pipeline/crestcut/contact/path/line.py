@@ -101,16 +101,13 @@ def stations_of(line: TravelLine, xy: FloatArray, near: FloatArray) -> FloatArra
     return s
 
 
-def _bent_window(
-    line: TravelLine, ahead: float, behind: float, side: float, base: float, ends: float, cell: float
-) -> GridFrame:
+def _bent_window(line: TravelLine, side: float, reach: float, cell: float) -> GridFrame:
     """The raster round a bent line: axes along its chord, wide enough for the vehicle at every station,
     either way round."""
     chord = line.xy[-1] - line.xy[0]
     if np.hypot(*chord) < line.step:
         chord = np.array([math.cos(line.yaw[0]), math.sin(line.yaw[0])])
     angle = math.atan2(chord[1], chord[0])
-    reach = base + max(ahead, behind) + ends - max(ahead, behind)
     t, n = (
         np.stack([np.cos(line.yaw), np.sin(line.yaw)], axis=1),
         np.stack([-np.sin(line.yaw), np.cos(line.yaw)], axis=1),
@@ -141,7 +138,7 @@ def window(line: TravelLine, vehicle: Vehicle, travel: Travel, cell: float, marg
     side += travel.wander + (vehicle.wheelbase + max(ahead, behind)) * math.sin(travel.heading) + margin
     ends = max(ahead, behind) + margin
     if not is_straight(line):
-        return _bent_window(line, ahead, behind, side, vehicle.wheelbase, ends, cell)
+        return _bent_window(line, side, vehicle.wheelbase + ends, cell)
     yaw = float(line.yaw[0])
     c, s = math.cos(yaw), math.sin(yaw)
     d = line.xy - line.xy[0]
