@@ -11,9 +11,8 @@ from crestcut.terrain.records import ErrorModel
 from crestcut.terrain.slab.averages import Tiles, tiles_of
 from crestcut.terrain.slab.noise import Noise
 from crestcut.terrain.slab.posterior import Fineness, judge
-from crestcut.terrain.slab.shapes import LARGE
 from crestcut.terrain.slab.split import FieldPriors, Setting, covariance, curvature_of
-from crestcut.terrain.slab.stretches import NEGLECTED, Root, Stretches, Whole, lasts, reach_of
+from crestcut.terrain.slab.stretches import LARGE, NEGLECTED, Root, Stretches, Whole, lasts, reach_of
 from slab_scans import as_fitted
 
 USUAL, LONGEST = Setting(0.0027, 0.8, 0.0044, 0.41), Setting(0.013, 3.0, 0.006, 3.0)
