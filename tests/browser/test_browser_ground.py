@@ -75,8 +75,9 @@ def test_less_wander_or_a_shorter_line_as_said_is_taken(pick: Path, open_page: A
     said = "".join(page.locator("#mistakes .care").all_inner_texts())
     offered = re.search(r"or give (\d+) mm of wander", said)
     assert offered and "not judged" in page.locator("#line-said").inner_text(), said
-    # signs are drawn with the next frame, which a busy machine may show later than the words
-    drawn = "document.querySelector('#view, .view .overlay').innerHTML.includes('off the line')"
+    # signs are drawn with the next frame, later than the words on a busy machine; asked by a function,
+    # since the page's policy forbids to evaluate a string
+    drawn = "() => document.querySelector('#view, .view .overlay').innerHTML.includes('off the line')"
     page.wait_for_function(drawn, timeout=10_000)
     page.evaluate("mm => crestcut.model.set(['travel', 'wander'], `${mm} mm`)", offered[1])
     assert "not judged" not in "".join(page.locator("#mistakes .care").all_inner_texts())
