@@ -9,6 +9,7 @@ import numpy as np
 
 from crestcut.apps.verify import Checked, check_job
 from crestcut.contact.clearance.sweep import sweep
+from crestcut.contact.records import Clearance, Ride
 from crestcut.contact.stand.ride import ride
 from crestcut.study.record import Study
 from crestcut.study.report import Report
@@ -27,14 +28,19 @@ def plan(site: tuple[Path, Study], share: float = 1.0, over: float = 0.0, shift:
     return of_plan(site[1].report.plan.depth, share, over, shift)
 
 
-def true_gap(site: tuple[Path, Study], depth: Depth) -> float:
-    """Least gap over the exact slab, swept, m."""
+def over_the_exact(site: tuple[Path, Study], depth: Depth) -> tuple[Ride, Clearance]:
+    """The vehicle on the slab as it is, without any error, and its underside swept over it."""
     report = site[1].report
     height = report.surface.height
     exact = height.like(np.where(height.measured, true_surface(height.frame, depth), np.nan))
     ground = replace(report.surface, height=exact, top=exact)
     rode = ride(report.vehicle, ground, report.line, report.job.travel, report.vehicle.loads)
-    worst = sweep(report.vehicle, ground, rode).worst
+    return rode, sweep(report.vehicle, ground, rode)
+
+
+def true_gap(site: tuple[Path, Study], depth: Depth) -> float:
+    """Least gap over the exact slab, swept, m."""
+    worst = over_the_exact(site, depth)[1].worst
     assert worst is not None
     return worst.gap
 
@@ -59,14 +65,9 @@ GAP = (
 
 def gaps(site: tuple[Path, Study], depth: Depth) -> str:
     """What cards would say under the tray at three places, to half a millimetre."""
-    report = site[1].report
-    height = report.surface.height
-    exact = height.like(np.where(height.measured, true_surface(height.frame, depth), np.nan))
-    ground = replace(report.surface, height=exact, top=exact)
-    rode = ride(report.vehicle, ground, report.line, report.job.travel, report.vehicle.loads)
-    swept = sweep(report.vehicle, ground, rode)
+    rode, swept = over_the_exact(site, depth)
     assert swept.pair_gap is not None
-    names = [p.name for p in report.vehicle.parts]
+    names = [p.name for p in site[1].report.vehicle.parts]
     out = ""
     for x in (2.95, 3.1, 3.25):
         pose = int(np.argmin(np.abs(rode.poses[0].station - (x - 0.4))))

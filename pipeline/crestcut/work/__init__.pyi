@@ -64,6 +64,7 @@ from .release import decide_release as decide_release
 from .setout import dots_of as dots_of
 from .sheet import make_worksheet as make_worksheet
 from .site import Site as Site
+from .site import cuts_along as cuts_along
 from .slopes import VERTICAL as VERTICAL
 from .slopes import edge_rule as edge_rule
 from .ties import AT_MARK as AT_MARK
@@ -130,6 +131,7 @@ __all__ = [
     "cautions",
     "check_work",
     "choose_method",
+    "cuts_along",
     "decide_release",
     "dots_of",
     "drain_words",

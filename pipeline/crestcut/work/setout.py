@@ -14,7 +14,7 @@ from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.base.units import INCH, at_least
 from crestcut.work.jig_records import Ties
 from crestcut.work.records import Contour, Dot, SetOut, StringRow
-from crestcut.work.site import FOOT, Site, runs, station_offset
+from crestcut.work.site import FOOT, Site, cuts_along, runs, station_offset
 from crestcut.work.ties import BY_LINE, Marks, ties_at
 from crestcut.work.timber import string_sag
 from crestcut.work.workable import SKIN, Workable
@@ -37,7 +37,6 @@ PROUD, STANDS = (
 FARTHEST_READING = 0.60  # m between readings, and between strings: a straightedge reaches over both
 MOST_READINGS = 24  # of one cut, that a person has time for (common practice, no source)
 WIDER = (1.0, 2.0, 4.0)  # times what a straightedge may be off the plan, until there are no more of them
-APART = 2.0  # m of the line between two cuts that nothing is ground in: each has strings of its own
 SHARES = 60  # places on a row that are compared with those of another
 ALONG, ACROSS = 0.02, 0.05  # m between the places where a reading, a string may be
 
@@ -206,7 +205,7 @@ def _few_strings(site: Site, core: np.ndarray, wheels: tuple[float, float]) -> l
     centimetres low, and be read where nothing is ground.
     """
     out: list[StringRow] = []
-    cuts = runs(np.any(site.depth > SKIN, axis=0), round(APART / site.cell))
+    cuts = cuts_along(site.depth > SKIN, site.cell)
     for first, last in cuts:
         here, blocks = (site, core), _beside(wheels, site.station[[first, last]])
         if len(cuts) > 1:

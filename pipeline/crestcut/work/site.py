@@ -14,6 +14,7 @@ from crestcut.cut import Facet
 
 S = TypeVar("S", float, FloatArray)
 FOOT = 0.045  # m: half the length of concrete that a block stands on
+APART = 2.0  # m of the line that nothing is ground in: what is cut before and behind it are two cuts
 FARTHEST = 4.6  # m between the blocks: beyond it timber is not straight enough
 
 
@@ -114,6 +115,12 @@ def station_offset(site: Site, frame: GridFrame, xy: Sequence[float]) -> tuple[f
     """Station along the line and offset left of it of a site x, y, all metres."""
     u, v = frame.to_grid(xy[:2])
     return float(u + site.station[0]), float(v + site.offset[0])
+
+
+def cuts_along(deep: BoolArray, cell: float) -> list[tuple[int, int]]:
+    """First and last column of every cut along the line, of those with ``APART`` or less between them
+    together. deep (ny, nx) : where anything is ground.  cell : m."""
+    return runs(np.any(deep, axis=0), round(APART / cell))
 
 
 def runs(mask: BoolArray, gap: int = 0) -> list[tuple[int, int]]:

@@ -22,7 +22,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from crestcut.base.grid import FloatArray
+from crestcut.base.grid import FloatArray, IntArray
 from crestcut.base.kernels import njit
 from crestcut.base.parallel import share
 from crestcut.contact.stand.placing import Attitude, Axles, hung, lean_of, place_frames, roll_of
@@ -269,6 +269,14 @@ def settle_sprung(
 
 
 @njit()
+def _hang(lift: FloatArray, contact: IntArray) -> None:
+    """No node carries a wheel that hangs: contact (4,), lift (4,) m."""
+    for i in range(4):
+        if lift[i] != 0.0:
+            contact[i] = -1
+
+
+@njit()
 def _settle_part(
     first: int, stop: int, ground: TyreGround, places: FloatArray, axles: Axles, springs: Suspension,
     want_contact: bool, out: Stance,
@@ -321,22 +329,18 @@ def _settle_part(
             done = abs(moved - reach) < 1e-5
             if limits or sink[0] != 0.0 or sink[1] != 0.0:  # what the springs do depends on the attitude
                 done = done and abs(pitch - old_pitch) < 1e-6 and abs(roll - old_roll) < 1e-6
-                done = (
-                    done and half_width * max(abs(more_front - old_front), abs(more_rear - used_rear)) < TREAD
-                )
+                moves = max(abs(more_front - old_front), abs(more_rear - used_rear))
+                done = done and half_width * moves < TREAD
             reach = moved
             if done:
                 break
         mu, mv = u + reach * cos, v + reach * sin
         if min(h[0], h[1], h[2], h[3]) < VOID / 2:
-            for i in range(4):
-                wheels[i] = h[i]
+            wheels[0], wheels[1], wheels[2], wheels[3] = h[0], h[1], h[2], h[3]
         if want_contact:
             front = Hub(mu, mv, cos, sin)
             carrying_nodes(ground, front, behind, axles, (tilt_front, tilt_rear), out.contact[p])
-            for i in range(4):
-                if lift[i] != 0.0:
-                    out.contact[p, i] = -1
+            _hang(lift, out.contact[p])
         at = Attitude(yaw, pitch, roll, pitch, tilt_front, tilt_rear)
         on_front = (mu, mv, 0.5 * (wheels[0] + wheels[1]))
         on_rear = (u, v, 0.5 * (wheels[2] + wheels[3]))

@@ -22,13 +22,14 @@ from crestcut.report.pictures.plan_window import Window
 from crestcut.report.words.ends import grinding_is_no_cure
 from crestcut.report.words.summary import estimate_words, verdict_line
 from crestcut.study import Report
+from crestcut.work import cuts_along
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
 FOOT_ROOM, GAP = 0.62, 0.58  # in
-APART, MOST_CUTS = 2.0, 3  # m between cuts that are shown each by itself; how many of them
+MOST_CUTS = 3  # far apart, each shown by itself
 BETWEEN = 0.75  # in, between two
 WIDE = ink.PAGE_WIDTH - 2 * ink.MARGIN - 0.55  # in: room left of the map for coordinates
 KEY_WIDTH = 2.75  # in
@@ -117,10 +118,7 @@ def cut_windows(report: Report, depth: FloatArray) -> list[Window]:
     cell = report.surface.height.frame.cell
     cut = np.nan_to_num(depth) >= SHALLOWEST
     found = []
-    columns = np.flatnonzero(np.any(cut, axis=0))
-    apart = np.flatnonzero(np.diff(columns) > APART / cell) + 1
-    for some in np.split(columns, apart)[:MOST_CUTS] if len(columns) else ():
-        first, last = int(some[0]), int(some[-1])
+    for first, last in cuts_along(cut, cell)[:MOST_CUTS]:
         rows = np.flatnonzero(np.any(cut[:, first : last + 1], axis=1))
         around = Window(first * cell, rows.min() * cell, last * cell, rows.max() * cell)
         found.append(around.grown(max(0.12, 0.08 * (around.u1 - around.u0))))
