@@ -5,6 +5,7 @@ from __future__ import annotations
 import signal
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,16 @@ from crestcut.report.folder.files import Staging
 from test_bad_input import JOB, VEHICLE, slab, write_laz
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="no such signals there")
+
+
+@pytest.fixture
+def answered() -> Iterator[None]:
+    """The signals as a terminal gives them: who starts the tests by ``&`` in a script has switched Ctrl-C off,
+    and a command keeps that."""
+    before = {n: signal.signal(n, signal.SIG_DFL) for n in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)}
+    yield
+    for number, handler in before.items():
+        signal.signal(number, handler)
 
 
 @pytest.fixture
@@ -87,6 +98,7 @@ def test_a_run_killed_outright_leaves_what_the_next_command_sweeps(site: Path) -
     assert names(site / "out") == {"plan.png", "work_jig.csv", "vehicle.png", "manifest.json"}
 
 
+@pytest.mark.usefixtures("answered")
 @pytest.mark.parametrize("blow", [signal.SIGINT, signal.SIGTERM])
 def test_one_that_comes_after_the_switch_does_not_say_that_nothing_was_written(
     site: Path, monkeypatch: pytest.MonkeyPatch, blow: signal.Signals
