@@ -21,8 +21,8 @@ pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="no such signals
 
 @pytest.fixture
 def answered() -> Iterator[None]:
-    """The signals as a terminal gives them: who starts the tests by ``&`` in a script has switched Ctrl-C off,
-    and a command keeps that."""
+    """The signals as a terminal gives them: who starts the tests by ``&`` in a script has switched Ctrl-C
+    off, and a command keeps that."""
     before = {n: signal.signal(n, signal.SIG_DFL) for n in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)}
     yield
     for number, handler in before.items():

@@ -8,6 +8,7 @@ import pytest
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.slab.averages import FILLED, MOST, NEAR_BREAK, SIDE, Tiles, tiles_of
+from crestcut.terrain.slab.noise import SHARED, Noise
 
 CELL = 0.01
 
@@ -99,3 +100,20 @@ def test_tiles_stay_fine_beside_a_break_and_few_elsewhere() -> None:
     assert len(tiles) < 1.3 * MOST
     away = np.abs(LINE.across(tiles.uv)[0])
     assert (tiles.side[away < NEAR_BREAK] == pytest.approx(SIDE)) and tiles.side[away > 0.8].min() > 2 * SIDE
+
+
+def test_what_is_left_of_white_noise_in_a_tile_follows_from_its_own_nodes() -> None:
+    """By hand, node by node: at the edge of a scan heights are worse than elsewhere."""
+    height = holed(heights((2.6, 1.7)))
+    rng = np.random.default_rng(3)
+    se = np.where(height.measured, rng.uniform(2e-4, 4e-4, height.frame.shape), np.nan)
+    se[:, :40] *= 12.0
+    se[50:60, 100:110] = np.nan
+    some = tiles_of(height, height.measured, (), 60)
+    assert len(np.unique(some.side)) == 1 and some.side[0] > SIDE
+    found = Noise.of(some, height.like(se), 0.0013, 0.1)
+    usual = float(np.nanmedian(se**2))
+    for own, side, block in zip(found.of_tile, some.side, blocks(some, height), strict=True):
+        mean = np.nanmean(se[block] ** 2) if np.isfinite(se[block]).any() else usual
+        assert own == pytest.approx(mean / (1 + (side / SHARED) ** 2))
+    assert found.white == usual and found.of_tile.max() > 50 * found.of_tile.min()

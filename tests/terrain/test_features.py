@@ -17,7 +17,9 @@ from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.features import (
     Dictionary,
     Offered,
+    _AllSettings,
     _sweep,
+    chain,
     columns_on,
     dictionary_of,
     taken_at_once,
@@ -108,6 +110,55 @@ def test_the_chain_has_each_shape_as_often_as_all_models_together_say() -> None:
         for s in {s for s in state if s >= 0}:
             count[s] += 1
     assert count[2:] / 4000 == pytest.approx(exact, abs=0.03)  # 4000 sweeps, some alike: 1 sd about 0.01
+
+
+def test_the_chain_has_settings_and_shapes_together_as_often_as_all_of_them_say() -> None:
+    """Two settings that weigh about the same, under which shapes are not equally likely."""
+    words, some = tiny(), tiles()
+    told = []
+    for setting in (SETTING, Setting(0.0018, 0.5, 0.0022, 0.5)):
+        square = squares(some.uv, some.uv, some.spread, some.spread)
+        noise, table = np.diag(np.full(len(some), 4e-7)), words.columns.at(some.uv, some.spread)
+        root = whiten(SETTING, square, noise, table, table[:, 0]).lower
+        y = table @ np.array([0.002, 0.001, 0.003, 0.0, 0.0, 0.004])
+        y += root @ np.random.default_rng(2).standard_normal(len(some))
+        told.append(whiten(setting, square, noise, table, y))
+    states = [s for s in itertools.product((-1, 2, 3, 4), (-1, 2, 3, 4), (-1, 5)) if not s[0] == s[1] >= 0]
+    log_weight = np.array([0.0, evidence(words, told[0], states[0]) - evidence(words, told[1], states[0])])
+    score = np.array([
+        [
+            weight + evidence(words, seen, state) + sum(
+                none if s < 0 else odds[list(index).index(s)]
+                for s, (index, odds), none in zip(state, words.choices, words.none, strict=True)
+            )
+            for state in states
+        ]
+        for seen, weight in zip(told, log_weight, strict=True)
+    ])  # fmt: skip
+    chance = np.exp(score - score.max())
+    chance /= chance.sum()
+    first = float(chance[0].sum())
+    has = [float(sum(c for s, c in zip(states, chance[0], strict=True) if k in s)) for k in range(2, 6)]
+    assert 0.1 < first < 0.9 and sum(0.05 * first < h < 0.95 * first for h in has) >= 3
+    drawn = chain(words, [t.equations() for t in told], log_weight, [-1, -1, -1], 3000, 1)
+    assert np.mean([n == 0 for n, _ in drawn]) == pytest.approx(first, abs=0.03)
+    found = [np.mean([n == 0 and k in on for n, on in drawn]) for k in range(2, 6)]
+    assert found == pytest.approx(has, abs=0.03)
+
+
+def test_chances_of_all_settings_at_once_are_those_of_each() -> None:
+    words, some, on = tiny(), tiles(), np.array([0, 1, 3, 5])
+    square = squares(some.uv, some.uv, some.spread, some.spread)
+    y = np.random.default_rng(5).normal(0.0, 0.004, len(some))
+    table = words.columns.at(some.uv, some.spread)
+    seen = [
+        whiten(Setting(0.001, 0.8, scan, 0.4), square, np.diag(np.full(len(some), 4e-7)), table, y)
+        for scan in (0.001, 0.0025, 0.006)
+    ]
+    weight = np.array([0.3, 0.0, -1.2])
+    found = _AllSettings(words, [s.equations() for s in seen], weight).log_chances(on)
+    each = [log_evidence(s, on, 1 / words.columns.sd[on] ** 2) for s in seen]
+    assert found - found[0] == pytest.approx(each + weight - (each[0] + weight[0]), abs=1e-8)
 
 
 def test_what_is_left_out_of_the_dictionary_still_counts_as_none() -> None:

@@ -95,7 +95,7 @@ def test_draws_have_the_mean_and_covariance_of_the_closed_form() -> None:
     own_form = misfit.covariance(some.uv, some.uv, square)
     seen = whiten(SETTING, square, noise + own_form, table, y)
     draws = _Draws(words, table, _Observed(some, y, Whole(some, square, noise)), misfit, FRAME, 0.05, 0)
-    draws.add(SETTING, seen, [np.arange(3)] * 3000)
+    draws.add(SETTING, seen.equations(), seen, [np.arange(3)] * 3000)
     found = draws.posterior(PRIORS)
     # at nodes of its lattice waves are exact, not blended
     at = np.stack(np.meshgrid([0.2, 0.6, 1.0, 1.4], [0.2, 0.6, 1.0]), axis=-1).reshape(-1, 2)

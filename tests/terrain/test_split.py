@@ -15,9 +15,7 @@ from crestcut.terrain.slab.split import (
     FOOT,
     LEAST,
     FieldPriors,
-    Sample,
     Setting,
-    Settings,
     covariance,
     curvature_of,
     curvature_variance,
@@ -149,61 +147,3 @@ def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> 
             theirs.append(stats.multivariate_normal(np.zeros(40), whole).logpdf(y))
             ours.append(log_evidence(seen, on, 1 / sd[on] ** 2) - 20 * np.log(2 * np.pi))
     assert ours == pytest.approx(theirs, abs=1e-6)
-
-
-def test_a_sample_is_of_all_over_and_of_one_place_and_no_tile_twice() -> None:
-    some = tiles(900, 4)
-    sample = Sample.of(some, np.diag(np.arange(900.0)), np.arange(900.0) / 2, 0)
-    assert len(np.unique(sample.index)) == len(sample.index) == 240
-    assert np.array_equal(sample.noise, np.diag(sample.index)) and sample.height == pytest.approx(
-        sample.index / 2
-    )
-    away = np.hypot(*(some.uv[sample.index] - np.median(some.uv, axis=0)).T)
-    assert (away < 0.6).sum() >= 120 and (away > 0.8).sum() > 40
-
-
-def ranks(repeats: int, tiles_each: int, kept: int) -> FloatArray:
-    """(repeats, 4) share of the chain's settings below the true one, each drawn from the prior.
-
-    Simulation-based calibration (Talts, Betancourt, Simpson, Vehtari & Gelman, arXiv:1804.06788, 2018).
-    """
-    out = np.empty((repeats, 4))
-    for k in range(repeats):
-        rng = np.random.default_rng([9, k])
-        some = tiles(tiles_each, 100 + k)
-        noise = np.full(tiles_each, 3e-7)
-        b, sd = np.column_stack([np.ones(tiles_each), some.uv - 1.2]), np.array([0.05, 0.02, 0.02])
-        true = rng.standard_normal(4)
-        root = np.linalg.cholesky(by_hand(PRIORS.setting(true), some, noise))
-        y = root @ rng.standard_normal(tiles_each) + b @ (sd * rng.standard_normal(3))
-        chain = Settings(Sample.of(some, np.diag(noise), y, k), PRIORS, b, 1 / sd**2, k)
-        seen = []
-        for step in range(kept):
-            chain.next(b, 1 / sd**2, 8 if step == 0 else 2)
-            seen.append(chain.z)
-        out[k] = (np.array(seen) < true).sum(axis=0) / kept
-    return out
-
-
-@pytest.mark.slow
-def test_settings_drawn_given_heights_rank_as_the_true_ones_do() -> None:
-    # as many settings, as far apart, as a job takes
-    found = ranks(120, 48, 12)
-    for column in found.T:
-        assert column.mean() == pytest.approx(0.5, abs=0.09)  # 3.2 sd of 120 even ranks of 13
-        # draws that hang together a little rank a little more often at the ends: 0.33 and 0.2 where 0.31 and
-        # 0.15 are even
-        assert column.std() == pytest.approx(np.sqrt(168 / 12) / 12, abs=0.05)
-        assert ((column == 0) | (column == 1)).mean() < 0.30
-
-
-def test_where_heights_say_nothing_the_prior_stands() -> None:
-    some, b, precision = tiles(6, 5), np.ones((6, 1)), np.ones(1)
-    noise = np.diag(np.full(6, 1e6))  # m2
-    chain = Settings(Sample.of(some, noise, np.zeros(6), 0), PRIORS, b, precision, 0)
-    found = []
-    for _ in range(500):
-        chain.next(b, precision, 2)
-        found.append(chain.z)
-    assert np.mean(found, axis=0) == pytest.approx(np.zeros(4), abs=0.2)
-    assert np.std(found, axis=0) == pytest.approx(np.ones(4), abs=0.15)

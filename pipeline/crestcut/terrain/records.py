@@ -67,7 +67,9 @@ class ErrorModel:
     mean and how wrong they are is drawn from it; None: heights as scanned, wrong by the parts above.
     worked : (patch, warp), m, of what was done to the slab since, on top of ``slab``.  worked_on : by what
     they are multiplied at each node, 0 to 1; None: one everywhere.
-    doubts : what none of these figures holds.
+    doubts : what none of these figures holds.  uneven : by how much heights as scanned are too high since one
+    of two passes has more points there than the other, m (``unevenness``); None: by nothing that is known, or
+    taken off already.
     """
 
     white: float
@@ -84,6 +86,7 @@ class ErrorModel:
     worked: tuple[float, float] = (0.0, 0.0)
     worked_on: HeightGrid | None = None
     doubts: tuple[Doubt, ...] = ()
+    uneven: HeightGrid | None = field(default=None, compare=False)
 
     @property
     def of_work(self) -> ErrorModel:

@@ -14,12 +14,13 @@ from itertools import combinations
 import numpy as np
 from numpy.typing import NDArray
 
-from crestcut.base.grid import FloatArray, HeightGrid, IntArray
+from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
 from crestcut.scan import Scan
 from crestcut.terrain.doubts import doubts_of
 from crestcut.terrain.error.fit import PassFit, fit_difference
 from crestcut.terrain.error.priors import Prior, prior_for
 from crestcut.terrain.error.shown import as_smooth_as
+from crestcut.terrain.error.uneven import unevenness
 from crestcut.terrain.records import ErrorModel, Known
 
 POINTS = 200_000  # thinned to about so many, in file order: enough for every figure here
@@ -49,12 +50,19 @@ class _Seen:
 
 @dataclass(frozen=True, eq=False)
 class _Cells:
-    """Per pass and cell: how many points (passes, n) and their mean residual (passes, n); middles (n, 2),
-    m."""
+    """Per pass and cell: how many points (passes, n), the sum of their residuals and its mean where there are
+    enough (passes, n), m; index (n, 2) column and row from cell ``first`` (2,) on."""
 
     count: FloatArray
+    total: FloatArray
     mean: FloatArray
-    xy: FloatArray
+    index: IntArray
+    first: IntArray
+
+    @property
+    def xy(self) -> FloatArray:
+        """(n, 2) u, v from the first, m."""
+        return np.asarray(self.index * BIN, dtype=float)
 
 
 def estimate_error(scan: Scan, height: HeightGrid, scanner: str | None) -> ErrorModel:
@@ -91,10 +99,10 @@ def _estimated(
         )
     repeats, why, alike = _repeats(seen, len(scan.passes), len(scan.files), prior)
     if repeats is not None:
-        return _from_repeats(repeats, prior, white, white_source)
+        return _from_repeats(repeats, prior, white, white_source, height.frame)
     phrase += why
     if seen.ordered and not alike:
-        return _from_walk(seen, prior, phrase, known, white, white_source)
+        return _from_walk(seen, prior, phrase, known, white, white_source, height.frame)
     return ErrorModel(
         white, prior.patch, prior.patch_length, prior.warp, prior.warp_length, white_source, phrase, phrase,
         known=known,
@@ -143,14 +151,16 @@ def _white(residual: FloatArray) -> tuple[float, str]:
 def _cells(seen: _Seen, label: IntArray, passes: int) -> _Cells:
     """Mean residual of each pass in each cell that any pass saw."""
     cell = np.floor(seen.xy / BIN).astype(np.int64)
-    cell -= cell.min(axis=0)
+    first: IntArray = cell.min(axis=0)
+    cell -= first
     wide = int(cell[:, 0].max()) + 1
     used, key = np.unique(cell[:, 1] * wide + cell[:, 0], return_inverse=True)
     flat = label * len(used) + key
     count = np.bincount(flat, minlength=passes * len(used)).reshape(passes, -1).astype(float)
     total = np.bincount(flat, weights=seen.residual, minlength=passes * len(used)).reshape(passes, -1)
     mean = np.where(count >= ENOUGH_POINTS, total / np.maximum(count, 1), np.nan)
-    return _Cells(count, mean, np.column_stack([used % wide, used // wide]) * BIN)
+    index: IntArray = np.column_stack([used % wide, used // wide])
+    return _Cells(count=count, total=np.asarray(total, dtype=float), mean=mean, index=index, first=first)
 
 
 def _both(cells: _Cells, a: int, b: int) -> NDArray[np.bool_]:
@@ -178,13 +188,27 @@ def _fit(
 
 def _fused(cells: _Cells) -> float:
     """Mean over cells of the sum of squared shares of the passes: 1 where one pass saw the cell, 1/2 where
-    two did alike.
+    two did.
 
-    The height of a cell is the mean of its points, so its error's variance is this times that of one pass.
+    The height of a cell is the mean of its points, so its error's variance is this times that of one pass. Of
+    two passes each counts half, however many points it has (``unevenness``).
     """
     count = cells.count[:, cells.count.sum(axis=0) >= ENOUGH_POINTS]
+    if len(count) == 2:
+        count = (count >= ENOUGH_POINTS).astype(float)
+        count = count[:, count.any(axis=0)]
     share = count / count.sum(axis=0)
     return float((share**2).sum(axis=0).mean())
+
+
+def _uneven(cells: _Cells, fit: PassFit, frame: GridFrame) -> HeightGrid | None:
+    """Of two passes."""
+    i, j = cells.index.T
+    shape = (2, int(j.max()) + 1, int(i.max()) + 1)
+    count, residual = np.zeros(shape), np.zeros(shape)
+    count[:, j, i] = cells.count
+    residual[:, j, i] = cells.total
+    return unevenness(frame, cells.first, count, residual, BIN, fit)
 
 
 def _repeats(
@@ -205,7 +229,7 @@ def _repeats(
     if not found:
         most = max(int(_both(cells, a, b).sum()) for a, b in pairs)
         why = (
-            f"; the {what} are no measure of it: only {most} of {len(cells.xy)} places 5 cm wide hold "
+            f"; the {what} are no measure of it: only {most} of {len(cells.index)} places 5 cm wide hold "
             f"{ENOUGH_POINTS} points of two of them"
         )
         return None, why, False
@@ -221,7 +245,7 @@ def _repeats(
 
 
 def _from_repeats(
-    repeats: tuple[_Cells, list[PassFit]], prior: Prior, white: float, white_source: str
+    repeats: tuple[_Cells, list[PassFit]], prior: Prior, white: float, white_source: str, frame: GridFrame
 ) -> ErrorModel:
     cells, fits = repeats
     fused = _fused(cells) ** 0.5
@@ -239,11 +263,12 @@ def _from_repeats(
         f"from {len(cells.count)} repeats",
         source,
         known=Known.REPEATS,
+        uneven=_uneven(cells, fits[0], frame) if len(cells.count) == 2 else None,
     )
 
 
 def _from_walk(
-    seen: _Seen, prior: Prior, phrase: str, known: Known, white: float, white_source: str
+    seen: _Seen, prior: Prior, phrase: str, known: Known, white: float, white_source: str, frame: GridFrame
 ) -> ErrorModel:
     """Warp from the first half of the walk against the second, patch from every other short stretch against
     the rest."""
@@ -278,4 +303,5 @@ def _from_walk(
     return ErrorModel(
         white, patch, prior.patch_length, warp, length, white_source, patch_source, warp_source,
         known=known if by_half is None else Known.WALK,
+        uneven=None if by_half is None else _uneven(halves, by_half, frame),
     )  # fmt: skip

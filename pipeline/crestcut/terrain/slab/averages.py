@@ -33,6 +33,10 @@ class Tiles:
     def __len__(self) -> int:
         return len(self.mean)
 
+    def taken(self, some: IntArray | slice) -> Tiles:
+        """Some of them."""
+        return Tiles(*(getattr(self, name)[some] for name in Tiles.__annotations__))
+
     @property
     def spread(self) -> FloatArray:
         """(n,) s^2 / 12, m2: variance along an axis of a place within each."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from crestcut.terrain.error.uneven import evened
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.features import YARD as YARD_SHAPES
 from crestcut.terrain.slab.features import Usual
@@ -66,6 +67,12 @@ def slab_behind(
     ``error``, and a note.
     """
     priors = priors_of(error, flatness, usual)
+    if error.uneven is not None:
+        even, rise = evened(surface.height, error.uneven), surface.top.values - surface.height.values
+        surface, error = (
+            replace(surface, height=even, top=even.like(even.values + rise)),
+            replace(error, uneven=None),
+        )
     found = judge(surface, error, priors, seed, usual.shapes, usual.fine)
     if found is None:
         return replace(surface, error=error, notes=(*surface.notes, TOO_LITTLE))

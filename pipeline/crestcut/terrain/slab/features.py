@@ -9,7 +9,7 @@ apart both stay among the draws.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Self
 
@@ -20,7 +20,7 @@ from crestcut.base.grid import FloatArray, IntArray
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.shapes import FACE, TREND, Columns, Row, Shape, columns
-from crestcut.terrain.slab.split import Setting, Settings, Whitened
+from crestcut.terrain.slab.split import NormalEquations, Whitened
 
 FLAT = {Shape.LEVEL: 10.0, Shape.TILT_U: 1.0, Shape.TILT_V: 1.0}  # 1 sd, m or m/m: nothing is known
 FOLD_SD, FOLD_ALONG_SD = 0.05, 0.005  # of half a change of slope; the same per metre along the line
@@ -32,10 +32,10 @@ BUMP_SIZES, RUT_SIZES = (0.10, 0.15, 0.25, 0.4), (0.10, 0.20)  # m
 MOST_BUMPS = 6000  # offered at once: all that are offered are weighed against each other
 WINDOW = 10.0  # m2: one feature is expected in so much slab
 ABSENT = 0.1  # prior odds that a break which a fit has found is none
-KEPT = 240  # candidates that the chain may take up
+KEPT = 80  # candidates that the chain may take up
 SURE = 3.0  # log of the odds at which a feature is taken up before the chain starts
 MOST_SURE = 8
-FIRST_STEPS, STEPS, BURN = 8, 2, 3  # of the settings' chain; sweeps over the shapes before one is used
+BURN, EVERY = 20, 2  # sweeps over the shapes before one is used, and of those that follow
 PRESENT = 0.5  # of the draws: then a feature is named
 
 
@@ -173,7 +173,7 @@ class Offered:
     number of the first of these columns in the dictionary.  known : gains worked out before: most variables
     of a sweep are off, and ask the same of the same columns."""
 
-    seen: Whitened
+    seen: Whitened | NormalEquations
     cross: FloatArray
     along: FloatArray
     own: FloatArray
@@ -182,14 +182,14 @@ class Offered:
     known: dict[tuple[bytes, bytes], FloatArray] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, words: Dictionary, seen: Whitened) -> Self:
+    def of(cls, words: Dictionary, seen: Whitened | NormalEquations) -> Self:
         """Of every column of ``words``, seen through one setting."""
         a, sd = words.always, words.columns.sd
         always = seen.rows(np.arange(a))
         lower = linalg.cholesky(always[:, :a] + np.diag(1 / sd[:a] ** 2), lower=True, check_finite=False)
         cross = linalg.solve_triangular(lower, always[:, a:], lower=True, check_finite=False)
         fit = linalg.solve_triangular(lower, seen.along[:a], lower=True, check_finite=False)
-        own = np.einsum("nc,nc->c", seen.white[:, a:], seen.white[:, a:]) - (cross**2).sum(axis=0)
+        own = seen.norms[a:] - (cross**2).sum(axis=0)
         return cls(seen, cross, seen.along[a:] - cross.T @ fit, own, sd[a:], a)
 
     def gains(self, state: Sequence[int], index: IntArray | None = None) -> FloatArray:
@@ -214,7 +214,9 @@ class Offered:
         v = np.maximum(self.own[which] - (cross**2).sum(axis=0), 0.0)
         var = self.sd[which] ** 2
         gain = 0.5 * t * t / (v + 1 / var) - 0.5 * np.log1p(var * v)
-        gain[np.isin(which, on)] = -math.inf
+        taken = np.zeros(len(self.sd), bool)
+        taken[on] = True
+        gain[taken[which]] = -math.inf
         return np.asarray(gain)
 
 
@@ -275,34 +277,53 @@ def thinned(
 
 
 def chain(
-    words: Dictionary, table: FloatArray, settings: Settings, through: Callable[[Setting], Whitened],
-    state: list[int], rounds: int, each: int, seed: int,
-) -> Iterator[tuple[Setting, Whitened, list[IntArray]]]:  # fmt: skip
-    """``rounds`` settings, and under each ``each`` draws of which shapes there are (columns that are on).
+    words: Dictionary, told: Sequence[NormalEquations], log_weight: FloatArray, state: list[int], count: int,
+    seed: int,
+) -> list[tuple[int, IntArray]]:  # fmt: skip
+    """``count`` draws of a setting (its number) and of which shapes there are (columns that are on).
 
-    table (n, m) : every column at the tiles.  through : the heights seen through a setting.
+    Shapes given the setting, one after the other, then the setting given the shapes: of all that are laid
+    out by what they weigh, so that the chain never has to walk from one to the next.
+    told : what the heights say of the columns through each setting.  log_weight (n,) : of each setting.
     """
     rng = np.random.default_rng([seed, 3])
-    precision = 1 / words.columns.sd**2
-    for number in range(rounds):
+    all_of = _AllSettings(words, told, log_weight)
+    offered = [Offered.of(words, one) for one in told]
+    drawn: list[tuple[int, IntArray]] = []
+    for number in range(BURN + EVERY * count):
         on = columns_on(words, state)
-        setting = settings.next(table[:, on], precision[on], FIRST_STEPS if number == 0 else STEPS)
-        seen = through(setting)
-        offered = Offered.of(words, seen)
-        for _ in range(BURN):
-            _sweep(words, offered, state, rng)
-        found = []
-        for _ in range(each):
-            _sweep(words, offered, state, rng)
-            found.append(columns_on(words, state))
-        yield setting, seen, found
+        setting = _drawn(all_of.log_chances(on), rng)
+        _sweep(words, offered[setting], state, rng)
+        if number >= BURN and (number - BURN) % EVERY == EVERY - 1:
+            drawn.append((setting, columns_on(words, state)))
+    return drawn
+
+
+class _AllSettings:
+    """log_evidence of the same columns through all settings at once."""
+
+    def __init__(self, words: Dictionary, told: Sequence[NormalEquations], log_weight: FloatArray) -> None:
+        self.gram, self.along = np.stack([t.gram for t in told]), np.stack([t.along for t in told])
+        self.alone = log_weight + np.array([t.alone for t in told])
+        self.precision = 1 / words.columns.sd**2
+
+    def log_chances(self, on: IntArray) -> FloatArray:
+        """(n,) but for a constant, given the columns that are on."""
+        lower = np.linalg.cholesky(self.gram[:, on[:, None], on] + np.diag(self.precision[on]))
+        fit = np.linalg.solve(lower, self.along[:, on, None])[..., 0]
+        log_det = np.log(np.diagonal(lower, axis1=1, axis2=2)).sum(axis=1)
+        return np.asarray(self.alone - log_det + 0.5 * (fit**2).sum(axis=1))
+
+
+def _drawn(log_weight: FloatArray, rng: np.random.Generator) -> int:
+    """One of them, by their weights."""
+    weight = np.exp(log_weight - log_weight.max())
+    return int(np.searchsorted(np.cumsum(weight), rng.random() * weight.sum()))
 
 
 def _sweep(words: Dictionary, offered: Offered, state: list[int], rng: np.random.Generator) -> None:
     """Every variable drawn given all others."""
     for n, (index, odds) in enumerate(words.choices):
         state[n] = -1
-        score = np.append(offered.gains(state, index) + odds, words.none[n])
-        weight = np.exp(score - score.max())
-        k = int(np.searchsorted(np.cumsum(weight), rng.random() * weight.sum()))
+        k = _drawn(np.append(offered.gains(state, index) + odds, words.none[n]), rng)
         state[n] = int(index[k]) if k < len(index) else -1

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Self
 
 import numpy as np
@@ -60,7 +60,12 @@ class Noise:
             # median of a mean square of so many over its mean (Wilson & Hilferty, PNAS 17, 1931)
             middle = (1 - 2 / (9 * free)) ** 3
             own = min(own, max(float(np.median(tiles.fine)) / middle - 0.5 * se2, 0.0) / within)
-        return cls(own, 0.5 * patch_length, se2, se2 / (1 + (tiles.side / SHARED) ** 2))
+        each = _over(tiles, known**2, standard_error.frame.cell, se2)
+        return cls(own, 0.5 * patch_length, se2, each / (1 + (tiles.side / SHARED) ** 2))
+
+    def taken(self, some: IntArray | slice) -> Self:
+        """Of some of the tiles."""
+        return replace(self, of_tile=self.of_tile[some])
 
     @property
     def sd(self) -> float:
@@ -84,6 +89,22 @@ def noise_of(
     """(n, n) covariance of the tiles' means by patch and white noise, m2, and the sd of both at a node, m."""
     noise = Noise.of(tiles, standard_error, patch, patch_length)
     return noise.between(tiles, ALL, ALL), noise.sd
+
+
+def _over(tiles: Tiles, values: FloatArray, cell: float, otherwise: float) -> FloatArray:
+    """(n,) mean of what is known of values (ny, nx) at nodes in each tile: at the edge of a scan, and where
+    it is thin, heights are worse than elsewhere, and a step would be made of that."""
+    known = np.isfinite(values)
+    rows, columns = values.shape
+    sums = np.zeros((2, rows + 1, columns + 1))
+    sums[:, 1:, 1:] = np.where(known, values, 0.0), known
+    sums = sums.cumsum(axis=1).cumsum(axis=2)
+    per = np.rint(tiles.side / cell).astype(np.int64)[:, None]  # the block of nodes that holds its place
+    first = np.floor((tiles.uv / cell + 0.5) / per + 1e-9).astype(np.int64) * per
+    i0, j0 = first.T
+    i1, j1 = np.minimum(first + per, (columns, rows)).T
+    total, count = sums[:, j1, i1] - sums[:, j0, i1] - sums[:, j1, i0] + sums[:, j0, i0]
+    return np.asarray(np.where(count > 0, total / np.maximum(count, 1), otherwise))
 
 
 def _within(side: float, per: int, half_at: float) -> tuple[float, float]:

@@ -8,7 +8,7 @@ correction: the draws are what the slab may be, not the slab with errors on it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from scipy import linalg
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid, IntArray
+from crestcut.base.parallel import in_threads
 from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
@@ -35,20 +36,23 @@ from crestcut.terrain.slab.features import (
 )
 from crestcut.terrain.slab.kept import kept_of, narrow_part
 from crestcut.terrain.slab.misfit import Misfit
-from crestcut.terrain.slab.noise import Noise
+from crestcut.terrain.slab.noise import ALL, Noise
+from crestcut.terrain.slab.settings import Score, laid_out
 from crestcut.terrain.slab.shapes import TREND, Columns, Shape
 from crestcut.terrain.slab.split import (
     WAVIEST,
     FieldPriors,
-    Sample,
+    NormalEquations,
     Setting,
-    Settings,
     Whitened,
     curvature_of,
     squares,
 )
 from crestcut.terrain.slab.stretches import Near, Stretches, Whole, lasts, reach_of
 
+# m of a stretch where settings are sought, wrong by 0.1 nat where it matters in a fourth of the time; to see
+# where to look every third tile will do
+COARSE, THIN = 1.0, 3
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 PLACES_AT_ONCE = 32768  # nodes ``COLUMNS`` apart at a time
@@ -196,18 +200,24 @@ def judge(
     offered = Offered.of(words, seen)
     words, number, state = thinned(words, offered, taken_at_once(words, offered))
     table, apart = words.columns.at(tiles.uv, tiles.spread), max(fine.lattice, 0.5 * float(tiles.side.max()))
-    on = columns_on(words, state)
     misfit = Misfit.of(words, seen.taken(number), state, apart)
     del offered, seen  # as large as what was offered
-    beside = heights.beside(misfit.covariance)
-    sample = Sample.of(tiles, beside.among, y, seed)
-    settings = Settings(sample, priors, table[:, on], 1 / words.columns.sd[on] ** 2, seed)
-    through = lambda s: beside.whiten(s, table, y)  # noqa: E731
-    each = -(-fine.pairs // fine.rounds)
+    on = columns_on(words, state)
+    beside, precision = heights.beside(misfit.covariance), 1 / words.columns.sd[on] ** 2
+
+    def likelihood(some: slice) -> Score:
+        part = Stretches.of(tiles.taken(some), level.taken(some), COARSE).beside(misfit.covariance)
+        return part.likelihood(priors, table[some][:, on], y[some], precision)
+
+    laid = laid_out(likelihood(ALL), likelihood(slice(None, None, THIN)), priors.wavier, fine.rounds)
+    settings = [priors.setting(z) for z in laid.z]
+    told = in_threads(lambda setting: beside.whiten(setting, table, y).equations(), settings)
     draws = _Draws(words, table, _Observed(tiles, y, heights), misfit, height.frame, apart, seed)
-    del heights  # as large as each covariance
-    for drawn in chain(words, table, settings, through, state, fine.rounds, each, seed):
-        draws.add(*drawn)
+    drawn = chain(words, told, laid.log_weight, state, fine.pairs, seed)
+    for k, setting in enumerate(settings):
+        models = [on for which, on in drawn if which == k]
+        if models:
+            draws.add(setting, told[k], beside.whiten(setting, table[:, :0], y), models)
     posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, middle)
     of_scan = posterior.split
@@ -248,14 +258,17 @@ class _Draws:
         self.amplitude: list[FloatArray] = []  # each (m, 2 k): draws, then their opposites
         self.waves: list[FloatArray] = []  # each (nodes, 2 k)
 
-    def add(self, setting: Setting, seen: Whitened, models: list[IntArray]) -> None:
-        """A pair of draws for each model (the columns that are on)."""
+    def add(
+        self, setting: Setting, told: NormalEquations, seen: Whitened, models: Sequence[IntArray]
+    ) -> None:
+        """A pair of draws for each model (the columns that are on). told : of all columns; seen : heights,
+        whatever columns are with them."""
         n, count, precision = len(self.tiles), len(models), 1 / self.words.columns.sd**2
         amplitude = np.zeros((len(self.words.columns), 2 * count))
         for i, on in enumerate(models):
-            gram = seen.gram[np.ix_(on, on)] + np.diag(precision[on])
+            gram = told.gram[np.ix_(on, on)] + np.diag(precision[on])
             lower = linalg.cholesky(gram, lower=True, check_finite=False)
-            best = linalg.cho_solve((lower, True), seen.along[on])
+            best = linalg.cho_solve((lower, True), told.along[on])
             away = linalg.solve_triangular(lower, self.rng.standard_normal(len(on)), lower=True, trans=1)
             amplitude[on, i], amplitude[on, count + i] = best + away, best - away
         places = np.vstack([self.tiles.uv, self.nodes])

@@ -11,7 +11,6 @@ Data, 1993, section 3.4).
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Self
@@ -19,7 +18,7 @@ from typing import Self
 import numpy as np
 from scipy import linalg, special
 
-from crestcut.base.grid import FloatArray, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.error.shown import of_second_difference
 from crestcut.terrain.slab.averages import Tiles
@@ -36,9 +35,6 @@ SCAN_LENGTH_FACTOR = 1.5
 SHORTEST, LONGEST = 0.2, 3.0  # m
 # of a scan whose scanner is not known: from a level to a phone within two sd (common practice, no source)
 ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
-SAMPLE = 240  # tiles by which settings are weighed
-FIRST, SECOND = 64, 32  # settings tried, and tried again about the best, before the chain starts
-MOST_SHRINKS = 40
 AT_ONCE, ROWS = 1000, 64  # columns, and rows of a covariance, made at a time
 LEAST = 2e-5  # m: no field is smaller
 
@@ -81,6 +77,12 @@ class FieldPriors:
         middle = self.warp_length ** (1 - other) * self.any_length**other
         length = float(np.clip(middle * SCAN_LENGTH_FACTOR ** z[3], SHORTEST, LONGEST))
         return Setting(slab, own, max(scan, LEAST), length)
+
+    def wavier(self, z: FloatArray) -> BoolArray:
+        """(n,) where z (n, 4) has the slab's waves larger than the scan's: either may be taken for the
+        other."""
+        settings = [self.setting(one) for one in z]
+        return np.array([s.slab > s.scan for s in settings])
 
     def _scan(self, z: float) -> tuple[float, float]:
         """The warp, m, at a standard normal's quantile z of the two priors mixed by ``doubt``, and the chance
@@ -181,6 +183,11 @@ class Whitened:
         """(m, m) B' K^-1 B."""
         return self.white.T @ self.white
 
+    @property
+    def norms(self) -> FloatArray:
+        """(m,) diagonal of ``gram``."""
+        return np.asarray(np.einsum("nc,nc->c", self.white, self.white))
+
     def rows(self, index: IntArray) -> FloatArray:
         """(k, m) of ``gram``, which is not made for them where there are more columns than tiles."""
         wide = self.white.shape[1] > len(self.white)
@@ -193,6 +200,29 @@ class Whitened:
     def taken(self, index: IntArray) -> Self:
         """Some of the columns."""
         return replace(self, white=self.white[:, index], along=self.along[index])
+
+    def equations(self) -> NormalEquations:
+        """What is left of it once the heights are taken in."""
+        return NormalEquations(self.gram, self.along, -0.5 * (self.log_det + self.own))
+
+
+@dataclass(frozen=True, eq=False)
+class NormalEquations:
+    """Of the columns through one setting: gram (m, m), along (m,) as of ``Whitened``; alone : log likelihood,
+    but for a constant, of the heights with no column."""
+
+    gram: FloatArray
+    along: FloatArray
+    alone: float
+
+    @property
+    def norms(self) -> FloatArray:
+        """(m,) diagonal of ``gram``."""
+        return np.diag(self.gram)
+
+    def rows(self, index: IntArray) -> FloatArray:
+        """(k, m) of ``gram``."""
+        return self.gram[index]
 
 
 def whiten(setting: Setting, square: FloatArray, noise: FloatArray, b: FloatArray, y: FloatArray) -> Whitened:
@@ -228,112 +258,3 @@ def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArra
     fit = linalg.solve_triangular(lower, seen.along[index], lower=True, check_finite=False)
     log_det = 2 * float(np.log(np.diag(lower)).sum()) - float(np.log(precision).sum())
     return -0.5 * (seen.log_det + log_det + seen.own - float(fit @ fit))
-
-
-@dataclass(frozen=True, eq=False)
-class Sample:
-    """Some of the tiles, by which settings are weighed: half of them from all over, which show long waves,
-    half from about one place, which show short ones. index (k,) of the tiles; square, noise (k, k) and height
-    are theirs."""
-
-    index: IntArray
-    square: FloatArray
-    noise: FloatArray
-    height: FloatArray
-
-    @classmethod
-    def of(
-        cls, tiles: Tiles, noise: FloatArray | Callable[[IntArray], FloatArray], height: FloatArray, seed: int
-    ) -> Self:
-        """noise (n, n) of the tiles, m2, or what tells it of some.  height (n,), m, about some level."""
-        rng = np.random.default_rng([seed, 1])
-        n = len(tiles)
-        pick = rng.permutation(n)[: min(SAMPLE // 2, n)]
-        away = ((tiles.uv - np.median(tiles.uv, axis=0)) ** 2).sum(axis=1)
-        away[pick] = np.inf
-        near = np.argsort(away, kind="stable")[: min(SAMPLE - SAMPLE // 2, n - len(pick))]
-        index = np.sort(np.concatenate([pick, near]))
-        spread = tiles.spread[index]
-        return cls(
-            index,
-            squares(tiles.uv[index], tiles.uv[index], spread, spread),
-            noise(index) if callable(noise) else noise[np.ix_(index, index)],
-            height[index],
-        )
-
-
-class Settings:
-    """A chain of settings that follows what the heights say of them, given which shapes there are.
-
-    Generalised elliptical slice sampling (Nishihara, Murray & Adams, JMLR 15, 2014; Murray, Adams & MacKay,
-    AISTATS 2010): the prior is a standard normal in z, and a normal fitted to the posterior stands in for it.
-    """
-
-    def __init__(
-        self, sample: Sample, priors: FieldPriors, table: FloatArray, precision: FloatArray, seed: int
-    ) -> None:
-        """table (n, m), precision (m,) : the shapes that there are to begin with, at all tiles."""
-        from scipy.stats import qmc  # a third of a second: where a slab is taken up, for nothing
-
-        self.sample, self.priors = sample, priors
-        self.rng = np.random.default_rng([seed, 2])
-        start = special.ndtri(np.clip(qmc.Sobol(4, rng=seed).random(FIRST), 1e-6, 1 - 1e-6))
-        score = np.array([self._score(z, table[sample.index], precision) for z in start])
-        self.mean, spread = _moments(start, score)
-        again = special.ndtri(np.clip(qmc.Sobol(4, rng=seed + 1).random(SECOND), 1e-6, 1 - 1e-6))
-        again = self.mean + again @ np.linalg.cholesky(spread).T
-        known = np.array([self._score(z, table[sample.index], precision) for z in again])
-        weight = known + _log_normal(again, np.zeros(4), np.eye(4)) - _log_normal(again, self.mean, spread)
-        self.z = again[int(np.argmax(known + _log_normal(again, np.zeros(4), np.eye(4))))]
-        self.mean, self.spread = _moments(again, weight, 0.1)
-        self.root = np.linalg.cholesky(self.spread)
-
-    def _score(self, z: FloatArray, table: FloatArray, precision: FloatArray) -> float:
-        setting = self.priors.setting(z)
-        seen = whiten(setting, self.sample.square, self.sample.noise, table, self.sample.height)
-        return log_evidence(seen, slice(None), precision)
-
-    def _left(self, z: FloatArray, table: FloatArray, precision: FloatArray) -> float:
-        """Log of posterior over the normal that stands in for it."""
-        stand_in = float(_log_normal(z[None], self.mean, self.spread)[0])
-        return self._score(z, table, precision) - 0.5 * float(z @ z) - stand_in
-
-    def next(self, table: FloatArray, precision: FloatArray, steps: int) -> Setting:
-        """The setting ``steps`` further on, given these shapes (columns at all tiles, 1 / sd^2)."""
-        table = table[self.sample.index]
-        now = self._left(self.z, table, precision)
-        for _ in range(steps):
-            other = self.mean + self.root @ self.rng.standard_normal(4)
-            level = now + np.log(self.rng.random())
-            angle = 2 * np.pi * self.rng.random()
-            low, high = angle - 2 * np.pi, angle
-            for _ in range(MOST_SHRINKS):
-                z = self.mean + (self.z - self.mean) * np.cos(angle) + (other - self.mean) * np.sin(angle)
-                score = self._left(z, table, precision)
-                if score > level:
-                    self.z, now = z, score
-                    break
-                low, high = (angle, high) if angle < 0 else (low, angle)
-                angle = low + (high - low) * self.rng.random()
-        return self.priors.setting(self.z)
-
-
-def _moments(
-    points: FloatArray, log_weight: FloatArray, inflate: float = 0.3
-) -> tuple[FloatArray, FloatArray]:
-    """Mean and covariance of weighed points; weights are flattened until enough of the points count."""
-    power = 1.0
-    for _ in range(40):
-        weight = np.exp(power * (log_weight - log_weight.max()))
-        weight /= weight.sum()
-        if 1 / (weight**2).sum() >= 10.0:
-            break
-        power *= 0.8
-    mean = weight @ points
-    away = points - mean
-    return mean, 1.5 * (away * weight[:, None]).T @ away + inflate**2 * np.eye(points.shape[1])
-
-
-def _log_normal(points: FloatArray, mean: FloatArray, spread: FloatArray) -> FloatArray:
-    away = np.linalg.solve(np.linalg.cholesky(spread), (points - mean).T)
-    return np.asarray(-0.5 * (away**2).sum(axis=0) - 0.5 * np.linalg.slogdet(spread)[1])

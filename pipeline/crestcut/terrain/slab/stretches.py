@@ -29,11 +29,13 @@ from crestcut.terrain.slab.noise import ALL, Noise
 from crestcut.terrain.slab.shapes import Columns
 from crestcut.terrain.slab.split import (
     LEAST,
+    FieldPriors,
     Setting,
     Whitened,
     columns_at,
     covariance,
     covariance_between,
+    log_evidence,
     squares,
     whiten,
     whitened,
@@ -257,6 +259,17 @@ class Stretches:
     def whiten_shapes(self, setting: Setting, columns: Columns, y: FloatArray) -> Whitened:
         """The same of columns at the tiles."""
         return self._seen(setting, columns_at(columns, self.tiles, y))
+
+    def likelihood(
+        self, priors: FieldPriors, table: FloatArray, y: FloatArray, precision: FloatArray
+    ) -> Callable[[FloatArray], float]:
+        """Log of it, but for a constant, at standard normals z (4,) that ``priors`` makes a setting of, given
+        the shapes of table (n, m) whose amplitudes have 1 / sd^2 ``precision`` (m,)."""
+
+        def of(z: FloatArray) -> float:
+            return log_evidence(self.whiten(priors.setting(z), table, y), slice(None), precision)
+
+        return of
 
     def _seen(self, setting: Setting, both: FloatArray) -> Whitened:
         root = self.root(setting)
