@@ -24,9 +24,12 @@ HALF = 1.6783469900166605  # (1 + x) exp(-x) = 1/2
 
 
 def matern32(distance: ArrayLike, half_at: float) -> FloatArray:
-    """Correlation at ``distance`` (m), falling to one half at ``half_at`` (m). Same shape as ``distance``."""
+    """Correlation at ``distance`` (m), falling to one half at ``half_at`` (m). Same shape as ``distance``, and
+    single where that is."""
     # in place, for a slab's thousands of pairs: half the time, the same digits
-    minus = np.atleast_1d(np.abs(np.asarray(distance, dtype=float))) * (-HALF / half_at)
+    single = getattr(distance, "dtype", None) == np.float32
+    minus = np.atleast_1d(np.abs(np.asarray(distance, dtype=np.float32 if single else float)))
+    minus *= -HALF / half_at
     out: FloatArray = np.exp(minus)
     out *= np.subtract(1.0, minus, out=minus)
     return out.reshape(np.shape(distance))

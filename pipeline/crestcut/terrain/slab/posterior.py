@@ -207,7 +207,7 @@ def judge(
 
     def likelihood(some: slice) -> Score:
         part = Stretches.of(tiles.taken(some), level.taken(some), COARSE).beside(misfit.covariance)
-        return part.likelihood(priors, table[some][:, on], y[some], precision)
+        return part.single().likelihood(priors, table[some][:, on], y[some], precision)
 
     laid = laid_out(likelihood(ALL), likelihood(slice(None, None, THIN)), priors.wavier, fine.rounds)
     settings = [priors.setting(z) for z in laid.z]

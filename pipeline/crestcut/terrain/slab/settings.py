@@ -25,7 +25,7 @@ STEPS, FARTHEST, BEND = 30, 8.0, 0.1  # uphill from the best of either side; sd 
 MORE, MOST_ROUNDS = 24, 8  # places of the normals fitted, each time
 WIDENED = 0.7  # power of the posterior by which settings are chosen: other shapes than the first want others
 LEAST = 0.25  # of them on either side
-FEW, ENOUGH = 8.0, 32.0  # places that count: weights are flattened below it; no further round is made above
+FEW, ENOUGH = 8.0, 24.0  # places that count: weights are flattened below it; no further round is made above
 # of the covariance: a normal somewhat wide costs little where one too narrow misses all; m of z that stays
 WIDE, FLOOR = 1.4, 0.05
 # the root of x^5 = x + 1, whose powers keep their multiples farthest apart in four dimensions (Roberts, The
@@ -146,7 +146,7 @@ def _hill(score: Score, start: FloatArray) -> _Normal:
     """The normal at the top of the hill on which ``start`` (4,) lies, by its bend there (Laplace)."""
     down = lambda z: 0.5 * float(z @ z) - score(z)  # noqa: E731
     found = optimize.minimize(down, start, method="L-BFGS-B", bounds=[(-FARTHEST, FARTHEST)] * DIMENSIONS,
-                              options={"maxiter": STEPS, "eps": 1e-3, "ftol": 1e-7})  # fmt: skip
+                              options={"maxiter": STEPS, "eps": 0.03, "ftol": 1e-6})  # fmt: skip
     top, h = np.asarray(found.x), BEND * np.eye(DIMENSIONS)
     least = down(top)
     bend = np.diag([down(top + h[i]) + down(top - h[i]) - 2 * least for i in range(DIMENSIONS)])
