@@ -20,7 +20,7 @@ def njit(
 
     To the type checker it stays the function that was written, so that its callers are held to its hints.
     """
-    options: dict[str, Any] = {"error_model": error_model, "fastmath": fastmath, "forceinline": forceinline}
+    options: dict[str, Any] = {"error_model": error_model, "fastmath": fastmath, "forceinline": forceinline, "no_cfunc_wrapper": True}
 
     def decorate(loop: F) -> F:
         try:
