@@ -40,7 +40,7 @@ MAIN = WAYS[:4]
 """Along, across and both diagonals: what many draws can afford."""
 
 
-@njit(error_model="python")
+@njit()
 def _along(z, shut, dj, di, reach, starts, first, last, gap, left, right):  # type: ignore[no-untyped-def]
     """Lines ``first`` .. ``last`` of one direction: raise ``gap`` and name the feet of the straightedge
     there.

@@ -19,7 +19,7 @@ from crestcut.base.units import both, millimetres
 from crestcut.cut import Facet
 from crestcut.work.jig_records import Block, Board, Jig, JigRow, Lift, Rails, Tool
 from crestcut.work.rails import make_rails
-from crestcut.work.site import Site, along, columns_of, level_of, share_of
+from crestcut.work.site import Site, cut_rows, under_board
 from crestcut.work.ties import Marks
 from crestcut.work.timber import Stock, choose_board, choose_spacer
 from crestcut.work.workable import OVER_RIDGE, Workable
@@ -105,17 +105,8 @@ def lifts_needed(tool: Tool, deepest: float, metric: bool = False) -> int:
 
 def _row(site: Site, number: int, facet: Facet, below: float, spacer: float) -> JigRow:
     """The blocks of one facet; ``below`` : finished line under the board's underside, m."""
-    deepest, ridge, wide = 0.0, -1.0, site.ground.shape[1]
-    for row in range(facet.low, facet.high + 1):
-        columns = columns_of(facet, row, wide)
-        cut = site.ground[row, columns] - level_of(facet, site.ground, row, columns)
-        deepest = max(deepest, float(np.nanmax(cut, initial=0.0)))
-        share = share_of(facet, row)
-        under = np.arange(
-            math.ceil(along(facet.rear_at, share)), math.floor(along(facet.front_at, share)) + 1
-        )
-        over = site.ground[row, under] - level_of(facet, site.ground, row, under) - below
-        ridge = max(ridge, float(np.nanmax(over, initial=-1.0)))
+    deepest = max(float(np.nanmax(cut, initial=0.0)) for cut in cut_rows(facet, site.ground))
+    ridge = max(float(np.nanmax(over - below, initial=-1.0)) for over in under_board(facet, site.ground))
     raised = ridge + OVER_RIDGE if ridge > -CLEARS else 0.0
     start, stop, rear_at, front_at = (
         (site.station_at(ends[0]), site.station_at(ends[1]))
@@ -166,7 +157,8 @@ def _lifts(
 ) -> tuple[Lift, ...]:
     """Spacers off one by one: no lift deeper than the worn wheel clears, fins knocked off in between."""
     most = max((r.spacers for r in rows), default=-1)
-    slots, all_rows = ([_slots(site, facet, apart) for facet in facets] for apart in (tool.pitch, site.cell))
+    all_rows = [[np.nan_to_num(cut) for cut in cut_rows(facet, site.ground)] for facet in facets]
+    slots = [_slots(each, max(round(tool.pitch / site.cell), 1)) for each in all_rows]
     lifts = []
     for number, spacers in enumerate(range(most, -1, -1), start=1):
         raised, above = spacers * spacer, math.inf if spacers == most else (spacers + 1) * spacer
@@ -198,11 +190,6 @@ def _lifts(
     return tuple(lifts)
 
 
-def _slots(site: Site, facet: Facet, pitch: float) -> list[FloatArray]:
-    """Depth along every slot of a facet, m; from its first row to its last, the last at its edge."""
-    step = max(round(pitch / site.cell), 1)
-    out = []
-    for row in sorted({*range(facet.low, facet.high + 1, step), facet.high}):
-        columns = columns_of(facet, row, site.ground.shape[1])
-        out.append(np.nan_to_num(site.ground[row, columns] - level_of(facet, site.ground, row, columns)))
-    return out
+def _slots(rows: list[FloatArray], step: int) -> list[FloatArray]:
+    """Of a facet's rows those where a slot runs, every ``step``-th, and the last at its edge."""
+    return [rows[k] for k in sorted({*range(0, len(rows), step), len(rows) - 1})]

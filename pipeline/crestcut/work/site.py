@@ -59,23 +59,12 @@ def share_of(facet: Facet, row: S) -> S:
     return (row - facet.low) / max(facet.high - facet.low, 1)
 
 
-def columns_of(facet: Facet, row: int, wide: int) -> IntArray:
-    """Columns cut on a row, of ``wide`` in all: inside the stop lines, chalked straight from edge to edge."""
-    (first,), (last,) = _stops(facet, np.array([row]), wide)
-    return np.arange(first, last + 1)
-
-
 def _stops(facet: Facet, rows: IntArray, wide: int) -> tuple[IntArray, IntArray]:
     """First and last column cut on each of the rows; none where the last is less."""
     share = share_of(facet, rows.astype(float))
     first = np.ceil(along(facet.start, share) - 1e-6).astype(int)
     last = np.floor(along(facet.stop, share) + 1e-6).astype(int)
     return np.maximum(first, 0), np.minimum(last, wide - 1)
-
-
-def level_of(facet: Facet, ground: FloatArray, row: int, columns: IntArray) -> FloatArray:
-    """Finished heights over these columns of a row, m."""
-    return np.asarray(_levels(facet, ground, np.array([row]), columns)[0])
 
 
 def _levels(facet: Facet, ground: FloatArray, rows: IntArray, columns: IntArray) -> FloatArray:
@@ -94,6 +83,31 @@ def _between(ground: FloatArray, rows: IntArray, at: FloatArray) -> FloatArray:
     left = np.floor(at).astype(int)
     here, there = ground[rows, left], ground[rows, np.minimum(left + 1, ground.shape[1] - 1)]
     return np.where(at == left, here, (there - here) * (at - left) + here)
+
+
+def cut_rows(facet: Facet, ground: FloatArray) -> list[FloatArray]:
+    """What the facet cuts on each of its rows, m: inside stop lines chalked straight from edge to edge."""
+    rows = np.arange(facet.low, facet.high + 1)
+    return _over_line(facet, ground, rows, *_stops(facet, rows, ground.shape[1]))
+
+
+def under_board(facet: Facet, ground: FloatArray) -> list[FloatArray]:
+    """How far the concrete stands over the finished line between the blocks, row by row, m."""
+    rows = np.arange(facet.low, facet.high + 1)
+    share = share_of(facet, rows.astype(float))
+    rear, front = np.ceil(along(facet.rear_at, share)), np.floor(along(facet.front_at, share))
+    return _over_line(facet, ground, rows, rear.astype(int), front.astype(int))
+
+
+def _over_line(
+    facet: Facet, ground: FloatArray, rows: IntArray, first: IntArray, last: IntArray
+) -> list[FloatArray]:
+    """Ground over the finished line on each row, m, column to column; nothing where the last is less."""
+    start = int(first.min())
+    columns = np.arange(start, last.max() + 1)
+    over = ground[np.ix_(rows, columns)] - _levels(facet, ground, rows, columns)
+    ends = zip(first - start, np.maximum(last + 1 - start, 0), strict=True)
+    return [row[a:b] for row, (a, b) in zip(over, ends, strict=True)]
 
 
 def facet_depth(ground: FloatArray, facets: Sequence[Facet]) -> tuple[FloatArray, BoolArray]:

@@ -25,7 +25,7 @@ ARROWS = 0.40  # m between flow arrows
 FLAT = 0.005  # rise over run: flatter has no certain direction from a scan
 
 
-@njit(error_model="python")
+@njit()
 def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarray) -> None:
     """level : least highest ground on any 8-connected path from a seed; saddle : flat index of that highest
     place. NaN is never entered.

@@ -58,7 +58,7 @@ def _sorted(lattice: Lattice, placed: FloatArray, side: int) -> Tiles:
     return Tiles(side, side * lattice.pitch, start, order, np.full((ny, nx), np.nan))
 
 
-@njit(error_model="python")
+@njit()
 def _sort(h):  # type: ignore[no-untyped-def]
     """Sorts a few numbers in place (Shell 1959, Comm. ACM 2:30): the library sort compiles far longer."""
     gap = 1
@@ -74,7 +74,7 @@ def _sort(h):  # type: ignore[no-untyped-def]
         gap //= 3
 
 
-@njit(error_model="python")
+@njit()
 def _lowest_layers(z, start, order, band, share, level):  # type: ignore[no-untyped-def]
     for t in range(len(start) - 1):
         n = start[t + 1] - start[t]
@@ -122,7 +122,7 @@ def robust_planes(level: FloatArray, group: NDArray[np.int32], reach: int, cutof
     return fitted
 
 
-@njit(error_model="python")
+@njit()
 def _planes(level, group, reach, cutoff, j0, j1, fitted):  # type: ignore[no-untyped-def]
     """``robust_planes`` of rows j0..j1-1 of tiles."""
     ny, nx = level.shape
@@ -162,7 +162,7 @@ def _planes(level, group, reach, cutoff, j0, j1, fitted):  # type: ignore[no-unt
             fitted[j, i, 0], fitted[j, i, 1], fitted[j, i, 2] = a, b, c
 
 
-@njit(error_model="python")
+@njit()
 def residuals(
     placed: FloatArray, start: IntArray, order: NDArray[np.int32], side: float, fitted: FloatArray
 ) -> FloatArray:
@@ -180,7 +180,7 @@ def residuals(
     return out
 
 
-@njit(error_model="python")
+@njit()
 def tile_spread(
     residual: FloatArray, keep: BoolArray, start: IntArray, order: NDArray[np.int32]
 ) -> FloatArray:

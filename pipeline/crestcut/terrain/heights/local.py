@@ -145,7 +145,7 @@ def _fit(means: CellMeans, half: int, beta: bool, every: int) -> Local:
     return out
 
 
-@njit(error_model="python", fastmath=True)
+@njit(fastmath=True)
 def _fit_rows(
     count: FloatArray, z: FloatArray, mask: BoolArray, window: Window, first: int, stop: int, want: bool,
     out: Local,
@@ -242,7 +242,7 @@ def _carry(first: int, stop: int, fit: Local, mask: BoolArray, every: int, want:
                     b[3], b[4] = s3 / total, s4 / total
 
 
-@njit(error_model="python", fastmath=True, forceinline=True)
+@njit(fastmath=True, forceinline=True)
 def _add(
     sums: FloatArray, column: FloatArray, w: float, x: float, lo: int, hi: int, every: int, s: int
 ) -> None:
@@ -288,7 +288,7 @@ _ENTRY: NDArray[np.int64] = np.array(
 )
 
 
-@njit(error_model="python", fastmath=True, forceinline=True)
+@njit(fastmath=True, forceinline=True)
 def _solve(s: FloatArray, window: Window, a: FloatArray, b: FloatArray, e: FloatArray) -> None:
     """b := solution, e := first column of the inverse, by Cholesky of the 6 x 6 normal matrix."""
     for r in range(6):

@@ -86,13 +86,13 @@ def _lines(x: FloatArray, y: FloatArray, above: FloatArray, angle: float, noise:
     return np.column_stack([t * c - u * s, t * s + u * c, found[:, 2] + angle, found[:, 3:]])
 
 
-@njit(error_model="python", fastmath=True, forceinline=True)
+@njit(fastmath=True, forceinline=True)
 def _add_row(to, row):  # type: ignore[no-untyped-def]
     for k in range(len(row)):
         to[k] += row[k]
 
 
-@njit(error_model="python", fastmath=True)
+@njit(fastmath=True)
 def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped-def]
     """out := t, u of the middle, lean, fall and standard deviations of lines that stand out; how many."""
     rows, columns = n.shape
@@ -146,7 +146,7 @@ def _shear(t, u, above, noise, n, total, reach, out):  # type: ignore[no-untyped
     return found
 
 
-@njit(error_model="python", fastmath=True, forceinline=True)
+@njit(fastmath=True, forceinline=True)
 def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[no-untyped-def]
     """Points and mean residual of the one-cell strip through (j + oj, i + oi) along (dj, di)."""
     ny, nx = count.shape
@@ -160,7 +160,7 @@ def _strip(count, residual, mask, j, i, dj, di, oj, oi, half):  # type: ignore[n
     return n, (s / n if n > 0 else 0.0)
 
 
-@njit(error_model="python", fastmath=True, forceinline=True)
+@njit(fastmath=True, forceinline=True)
 def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore[no-untyped-def]
     """How far the strip at ``angle`` lies under the lower of its neighbours, m, and that in standard
     deviations; 0 if unknown."""
@@ -176,7 +176,7 @@ def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore
     return fall, fall / (noise * math.sqrt(1 / n + 1 / min(nl, nr)))
 
 
-@njit(error_model="python")
+@njit()
 def mark_low(
     count: FloatArray,
     residual: FloatArray,
@@ -198,7 +198,7 @@ def mark_low(
                     joint[yy, xx] = True
 
 
-@njit(error_model="python", fastmath=True)
+@njit(fastmath=True)
 def _search(count, residual, mask, low, pitch, noise, j0, j1, best):  # type: ignore[no-untyped-def]
     """best := angle, fall and standard deviations of the surest strip through every low cell.
 
