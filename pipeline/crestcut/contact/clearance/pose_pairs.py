@@ -42,6 +42,10 @@ class Kept:
     lowest: Mapping[str, FloatArray]
     blocks: BoolArray
 
+    def until(self, columns: int) -> Kept:
+        """Of the first so many columns of blocks."""
+        return Kept(self.pairs, self.lowest, self.blocks[:, :, :columns])
+
 
 def every_pair(poses: IntArray, parts: int) -> Pairs:
     """Each of the poses with each of so many parts, pose by pose."""
