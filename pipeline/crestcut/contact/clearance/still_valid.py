@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import NamedTuple
 
 import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.contact.clearance.along import Reach, covered, runs
 from crestcut.contact.clearance.blocks import BLOCK, Blocks
-from crestcut.contact.clearance.kernels import Placed, Plates
+from crestcut.contact.clearance.kernels import Placed
 from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ground import contact_ground
@@ -45,24 +45,6 @@ def changed_blocks(before: Surface, ground: FloatArray) -> BoolArray:
     return np.asarray(padded.reshape(rows, BLOCK, columns, BLOCK).any(axis=(1, 3)))
 
 
-class Reach(NamedTuple):
-    """Columns of blocks along a ground that the plates of each pose may cover: the first, and the one after
-    the last, (n,). Along u alone, by how far a plate reaches from where its body stands: an outer bound."""
-
-    first: IntArray
-    stop: IntArray
-
-
-def reach_of(plates: Plates, cell: float, columns: int, *batches: Batch) -> Reach:
-    """Of poses as they stand in any of the batches, over a ground of so many columns of blocks."""
-    corner = np.abs(plates.edges).reshape(-1, 3, 2).max(axis=2)
-    far = float(np.hypot.reduce(corner, axis=1).max(initial=0.0)) + 2 * cell  # a node to spare
-    low = np.minimum.reduce([b.position[..., 0].min(axis=1) for b in batches])
-    high = np.maximum.reduce([b.position[..., 0].max(axis=1) for b in batches])
-    first = np.clip(np.floor((low - far) / (BLOCK * cell)).astype(np.int64), 0, columns)
-    return Reach(first, np.clip(np.floor((high + far) / (BLOCK * cell)).astype(np.int64) + 1, 0, columns))
-
-
 def concerned(old: Batch, batch: Batch, changed: BoolArray, reach: Reach) -> list[tuple[int, int]]:
     """Places along a ground where anything may be other than it was: first column of blocks and the one
     after the last; of a long lane with a cut in one place few. Any pose that may reach any block that
@@ -72,19 +54,9 @@ def concerned(old: Batch, batch: Batch, changed: BoolArray, reach: Reach) -> lis
     """
     moved = (old.position != batch.position).any(axis=(1, 2))
     moved |= (old.rotation != batch.rotation).any(axis=(1, 2, 3))
-    touched = changed.any(axis=0) | _covered(reach, moved, changed.shape[1])
+    touched = changed.any(axis=0) | covered(reach, moved, changed.shape[1])
     many = np.concatenate([[0], touched.cumsum()])
-    reached = _covered(reach, batch.live & (many[reach.stop] > many[reach.first]), changed.shape[1])
-    ends = np.flatnonzero(np.diff(np.concatenate([[0], reached, [0]])))
-    return [(int(a), int(b)) for a, b in ends.reshape(-1, 2)]
-
-
-def _covered(reach: Reach, poses: BoolArray, columns: int) -> BoolArray:
-    """(columns,) that any of the poses (n,) may reach."""
-    edges = np.zeros(columns + 1, np.int64)
-    np.add.at(edges, reach.first[poses], 1)
-    np.add.at(edges, reach.stop[poses], -1)
-    return np.asarray(edges.cumsum()[:-1] > 0)
+    return runs(covered(reach, batch.live & (many[reach.stop] > many[reach.first]), changed.shape[1]))
 
 
 def still_true(

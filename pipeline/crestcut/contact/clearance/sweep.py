@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from itertools import pairwise
+from collections.abc import Mapping
 
 import numpy as np
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.contact.clearance.along import pieces, reach_of
 from crestcut.contact.clearance.blocks import BLOCK, blocks_of
 from crestcut.contact.clearance.kernels import FAR, Plates, column_range, plane, row_range
 from crestcut.contact.clearance.pose_pairs import every_pair, least_of_pairs, lowest_of_pairs, place_pairs
-from crestcut.contact.clearance.still_valid import Swept, changed_blocks, concerned, reach_of, still_true
+from crestcut.contact.clearance.still_valid import Swept, changed_blocks, concerned, still_true
 from crestcut.contact.records import ZONES, Clearance, Contact, Ride
 from crestcut.contact.stand.ground import contact_ground
 from crestcut.contact.stand.tyres import VOID
@@ -19,7 +19,6 @@ from crestcut.terrain import Surface
 from crestcut.vehicle import Part, Vehicle
 
 AT_ONCE = 100_000  # pairs copied at a time
-PIECE = 80  # columns of blocks swept at a time, or up to twice as many: at 10 mm what is under 25 m is one
 FRAMES = ("body", "front axle", "rear axle")
 Lowest = dict[str, FloatArray]  # by zone, (ny, nx) m, NaN where nothing reaches
 
@@ -70,7 +69,7 @@ def sweep(
     else:
         gaps, reach = np.full((len(batch.places), len(parts)), FAR), reach_of(plates, cell, columns, batch)
         old, changed, places = None, None, [(0, columns)]
-    for first, stop in _pieces(places):
+    for first, stop in pieces(places):
         poses = np.flatnonzero(batch.live & (reach.first < stop) & (reach.stop > first))
         begin = np.flatnonzero(reach.first[poses] >= first)  # every pose once; what it covers may lie beyond
         end = int(reach.stop[poses[begin]].max(initial=stop))
@@ -91,14 +90,6 @@ def sweep(
             _lay_in(lowest, here, lowest_of_pairs(on, placed, kept), ground.shape)
     least = _least(surface, ride, parts, gaps)
     return Clearance(*_over_cells(surface, ground, lowest if cells else {}, least), gaps)
-
-
-def _pieces(places: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
-    """Places of a long ground in pieces as of ``PIECE``: what is held at a time does not grow with it."""
-    for first, stop in places:
-        count = max((stop - first) // PIECE, 1)
-        edges = [first + (stop - first) * k // count for k in range(count + 1)]
-        yield from pairwise(edges)
 
 
 def _lay_in(lowest: Lowest, here: slice, found: FloatArray, shape: tuple[int, int]) -> None:
