@@ -102,7 +102,8 @@ def depth_mesh(report: HasDepth, stride: int = 1) -> DepthMesh:
 class _Ground:
     """What a mesh is made from: heights, depths (rows, columns) m, which nodes are measured, which kept."""
 
-    frame: GridFrame
+    frame: GridFrame  # of all nodes
+    stride: int
     z: FloatArray
     depth: FloatArray
     measured: BoolArray
@@ -112,7 +113,7 @@ class _Ground:
     @classmethod
     def of(cls, report: HasDepth, stride: int) -> Self:
         """Of every ``stride``-th node."""
-        full = report.surface.height.frame
+        frame = report.surface.height.frame
         pick = (slice(None, None, stride), slice(None, None, stride))
         z = report.surface.height.values[pick]
         measured = ~np.isnan(z)
@@ -120,16 +121,15 @@ class _Ground:
         if not measured.all() and measured.any():
             nearest = ndimage.distance_transform_edt(~measured, return_distances=False, return_indices=True)
             z = z[tuple(nearest)]
-        frame = GridFrame(full.origin, full.angle, full.cell * stride, z.shape)
         deepest = report.plan.deepest if report.plan is not None else 0.0
-        return cls(frame, z, depth_grid(report)[pick], measured, kept, deepest)
+        return cls(frame, stride, z, depth_grid(report)[pick], measured, kept, deepest)
 
     def vertices(self, rows: slice) -> tuple[FloatArray, FloatArray, NDArray[np.uint8]]:
         """Site x, y, z (n, 3) m, depth (n,) m and colour (n, 3) of the kept nodes of some rows."""
         j, i = np.nonzero(self.kept[rows])
         j += rows.start or 0
         left = self.depth[j, i]
-        uv = np.stack([i * self.frame.cell, j * self.frame.cell], axis=-1)
+        uv = np.stack([i * self.stride * self.frame.cell, j * self.stride * self.frame.cell], axis=-1)
         site = np.column_stack([self.frame.to_site(uv), self.z[j, i]])
         some = [left[first : first + AT_ONCE] for first in range(0, max(len(left), 1), AT_ONCE)]
         return site, left, np.concatenate([depth_colours(part, self.deepest) for part in some])
