@@ -26,6 +26,8 @@ from crestcut.cut.ray_casting import (
     NotCast,
     RayCast,
     _Cast,
+    _columns_of,
+    _triangles,
     contradiction,
     load_caster,
     ray_cast,
@@ -230,3 +232,21 @@ def test_the_job_goes_on_without_it(monkeypatch: pytest.MonkeyPatch, tmp_path: P
     done = CliRunner().invoke(main, args)
     assert done.exit_code == 0 and (tmp_path / "out/report.html").exists()
     assert [line for line in done.stderr.splitlines() if absent.words in line] != []
+
+
+def test_of_a_long_ground_only_the_columns_about_the_plates_become_triangles() -> None:
+    """Two places far apart: as many nodes as lie about them, at their own places on the ground, and the
+    triangles that the whole ground would have there."""
+    rng = np.random.default_rng(2)
+    top = rng.normal(5.0, 0.1, (12, 400))
+    top[rng.random(top.shape) < 0.1] = np.nan
+    wanted = np.zeros((11, 399), bool)
+    wanted[3:8, 20:31] = wanted[2:9, 380:399] = True
+    parts = _columns_of(wanted)
+    assert [(p.start, p.stop) for p in parts] == [(20, 32), (380, 400)]
+    some = [_triangles(top, 5.0, 0.01, wanted, part) for part in parts]
+    nodes, faces = _triangles(top, 5.0, 0.01, wanted, slice(0, 400))
+    ours = np.concatenate([corners[three] for corners, three in some])
+    assert sum(len(corners) for corners, _ in some) == 12 * 32 and len(faces) > 150
+    places = lambda t: sorted(map(tuple, t.reshape(len(t), 9)))  # noqa: E731
+    assert places(ours) == places(nodes[faces])

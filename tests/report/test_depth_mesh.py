@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 import struct
+import tracemalloc
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -11,6 +13,7 @@ import pytest
 import trimesh
 from deliver_scene import CELL, make_report
 
+from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.report.exchange import mesh as mesh_room
 from crestcut.report.exchange.mesh import depth_mesh, write_depth_glb, write_depth_ply
 from crestcut.report.pictures.colours import CONCRETE, linear_from_srgb
@@ -153,6 +156,31 @@ def test_display_mesh_is_thinned(report: Report, tmp_path: Path, monkeypatch: py
     assert area == pytest.approx(whole, abs=0.2)
 
 
-def test_no_plan_is_all_concrete(tmp_path: Path) -> None:
-    written = write_depth_ply(make_report(cut=False, hole=False), tmp_path / "none.ply")
+def test_a_long_mesh_is_written_a_piece_at_a_time(
+    report: Report, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The same bytes in pieces; and of a lane ten times as long what is held beside its layers does not grow
+    with its vertices and faces, of which there are 100 bytes a node."""
+    frame = report.surface.height.frame
+    write_depth_ply(report, tmp_path / "whole.ply")
+    whole = trimesh.load(tmp_path / "whole.ply", process=False)
+    mesh = depth_mesh(report)
+    assert np.array_equal(whole.faces, mesh.faces) and len(whole.vertices) == len(mesh.site)
+    wide = GridFrame(frame.origin, frame.angle, frame.cell, (frame.shape[0], 10 * frame.shape[1]))
+    long = HeightGrid(wide, np.tile(report.surface.height.values, 10))
+    every = np.ones(wide.shape, bool)
+    surface = replace(report.surface, height=long, top=long, standard_error=long, rollable=every, slab=every)
+    lane = replace(report, surface=surface, plan=None)
+    monkeypatch.setattr(mesh_room, "AT_ONCE", 1 << 14)
+    tracemalloc.start()
+    try:
+        write_depth_ply(lane, tmp_path / "long.ply")
+        held = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert held < 60 * long.values.size
+
+
+def test_no_plan_is_all_concrete() -> None:
+    written = depth_mesh(make_report(cut=False, hole=False))
     assert (written.depth == 0).all() and (written.rgb == CONCRETE).all()

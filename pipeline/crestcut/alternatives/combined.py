@@ -16,10 +16,9 @@ from crestcut.contact import (
     Passage,
     Ride,
     TravelLine,
-    blocks_of,
     contact_ground,
+    gaps_of_poses,
     hard_parts,
-    least_of_poses,
     plates_of,
     settle_batch,
 )
@@ -125,6 +124,6 @@ def _coarse(bench: Baseline, laid: FloatArray) -> Surface:
 
 def _pair_gaps(bench: Baseline, surface: Surface, batch: Batch, step: float) -> FloatArray:
     """(n, hard parts) least gap of each pose and part, m."""
-    over = blocks_of(contact_ground(surface), surface.height.frame.cell)
-    gaps = [least_of_poses(over, batch, plates_of((part,), step)) for part in hard_parts(bench.vehicle)]
-    return np.stack([np.where(batch.live, np.minimum(least, AWAY), AWAY) for least in gaps], axis=1)
+    plates = plates_of(hard_parts(bench.vehicle), step)
+    gaps = gaps_of_poses(contact_ground(surface), surface.height.frame.cell, batch, plates)
+    return np.minimum(gaps, AWAY)

@@ -17,10 +17,9 @@ from crestcut.contact import (
     VOID,
     Clearance,
     Ride,
-    blocks_of,
     contact_ground,
+    gaps_of_poses,
     hard_parts,
-    least_of_poses,
     plates_of,
     ridden_ground,
     settle_batch,
@@ -227,13 +226,11 @@ def pose_gaps(
     between : m from one station to the next (see ``sweep.plates_of``).
     """
     batch = settle_batch(vehicle, ground.ridden, ground.cell, places, np.zeros(len(places), np.int64))
-    out = np.full((len(places), 2), AWAY)
-    out[~batch.live] = np.nan
-    over = blocks_of(ground.under, ground.cell)
+    parts, out = hard_parts(vehicle), np.full((len(places), 2), AWAY)
+    each = gaps_of_poses(ground.under, ground.cell, batch, plates_of(parts, between))
     for asked in sorted(set(gaps.values())):
-        parts = tuple(p for p in hard_parts(vehicle) if gaps[p.zone] == asked)
-        if not parts:
-            continue
-        least = np.minimum(least_of_poses(over, batch, plates_of(parts, between)), AWAY)
+        mine = [k for k, part in enumerate(parts) if gaps[part.zone] == asked]
+        least = each[:, mine].min(axis=1, initial=AWAY)
         out = np.minimum(out, np.stack([least, least - asked], axis=1))
+    out[~batch.live] = np.nan
     return out

@@ -7,7 +7,7 @@ from .clearance.kernels import FAR as FAR
 from .clearance.kernels import SIDE as SIDE
 from .clearance.kernels import Pairs as Pairs
 from .clearance.kernels import Plates as Plates
-from .clearance.pose_pairs import least_of_poses as least_of_poses
+from .clearance.pose_pairs import gaps_of_poses as gaps_of_poses
 from .clearance.pose_pairs import lower_pairs as lower_pairs
 from .clearance.pose_pairs import place_pairs as place_pairs
 from .clearance.soft import SoftContact as SoftContact
@@ -76,10 +76,10 @@ __all__ = [
     "blocks_of",
     "bridging",
     "contact_ground",
+    "gaps_of_poses",
     "hard_parts",
     "is_straight",
     "layers_of",
-    "least_of_poses",
     "lower_pairs",
     "on_the_line",
     "over_small_holes",

@@ -87,7 +87,9 @@ def plan_of(solution: Solution, limits: Limits, surface: Surface, cutters: Seque
     feasible = certificate.least_excess >= -ENOUGH
     return CutPlan(
         depth=surface.height.like(np.where(surface.height.measured, depth, np.nan)),
-        finished=lower.height,
+        finished=lower.height.like(
+            lower.height.values
+        ),  # of its own: what tyres stand on goes with the other
         limits=limits,
         margin=cutters[0].margin,
         deepest=float(depth.max(initial=0.0)),

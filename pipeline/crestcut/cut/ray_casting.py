@@ -213,11 +213,14 @@ class _Cast:
         self.batch = _stood(one, surface, np.unique(self.pairs[:, 0])) if after else one.ride.batch
         self.zero = float(np.nanmedian(surface.top.values))
         self.scene = open3d.t.geometry.RaycastingScene()
-        corners, faces = _triangles(surface.top.values - self.zero, self.cell, self._shadows(surface))
-        if len(faces):
-            self.scene.add_triangles(self.core.Tensor(corners), self.core.Tensor(faces))
         self.lone = surface.top.measured  # nodes that no triangle holds: swept, and no ray meets them
-        self.lone.flat[faces] = False
+        under = self._shadows(surface)
+        for part in _columns_of(under):
+            corners, faces = _triangles(surface.top.values, self.zero, self.cell, under, part)
+            if len(faces):
+                self.scene.add_triangles(self.core.Tensor(corners), self.core.Tensor(faces))
+            rows, columns = np.divmod(faces, part.stop - part.start)
+            self.lone[rows, columns + part.start] = False
         self.found = [self._least(pose, m, 0.0, 0.0) for pose, m in self.pairs]
 
     def gap(self) -> Gap:
@@ -341,15 +344,26 @@ def _steps(low: float, high: float) -> FloatArray:
     return np.linspace(low, high, max(math.ceil((high - low) / PITCHES[0]), 1) + 1)
 
 
-def _triangles(heights: FloatArray, cell: float, wanted: BoolArray) -> tuple[np.ndarray, np.ndarray]:
-    """Nodes (ny nx, 3) float32, m, and triangles (n, 3) uint32 between measured ones, in the wanted cells.
+def _columns_of(wanted: BoolArray) -> list[slice]:
+    """Columns of nodes (n + 1) about the wanted cells (m, n): every run of columns with any for itself."""
+    ends = np.flatnonzero(np.diff(np.concatenate([[0], wanted.any(axis=0), [0]])))
+    return [slice(int(first), int(stop) + 1) for first, stop in ends.reshape(-1, 2)]
+
+
+def _triangles(
+    top: FloatArray, zero: float, cell: float, wanted: BoolArray, columns: slice
+) -> tuple[np.ndarray, np.ndarray]:
+    """Some columns of nodes (ny k, 3) float32, m above zero, and triangles (n, 3) uint32 between measured
+    ones, in the wanted cells.
 
     Two to a cell, one where a corner is missing.
     """
+    heights, wanted = top[:, columns] - zero, wanted[:, columns.start : columns.stop - 1]
     ny, nx = heights.shape
     known = ~np.isnan(heights)
     corners = np.zeros((ny, nx, 3), np.float32)
-    corners[..., 0], corners[..., 1] = np.arange(nx) * cell, (np.arange(ny) * cell)[:, None]
+    corners[..., 0] = np.arange(columns.start, columns.stop) * cell
+    corners[..., 1] = (np.arange(ny) * cell)[:, None]
     corners[known, 2] = heights[known]
     a, b, c, d = 0, 1, nx + 1, nx  # from the first corner of a cell
     ka, kb, kc, kd = (

@@ -11,6 +11,7 @@ import numpy as np
 
 from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray
+from crestcut.base.memory import let_go
 from crestcut.base.units import litres
 from crestcut.cut import ENOUGH, CutPlan, Facet, FleetPlan, Guided, Limits, Member, cut_surface, plan_fleet
 from crestcut.job import Job, Method
@@ -124,6 +125,8 @@ def _by_board(
         made = facets_of(target, core, stock, below)
         if made is None or made.by_hand > (1 - GUIDES) * plan.volume:
             return None
+        del target
+        let_go()  # guides and their pieces name each other
         rides, after = swept_on(members, surface, made.depth)
         excess = excess_of(members, after, job.wanted)
         if min(excess) >= min(-ENOUGH, *fleet.excess):

@@ -76,8 +76,11 @@ def _with_parts(site: Site, plan: CutPlan, job: Job) -> Site:
     zones = [z for z in plan.after.lowest if z in plan.after.least]
     if not zones:
         return site
-    over = np.stack([np.nan_to_num(plan.after.lowest[z].values - gaps[z], nan=np.inf) for z in zones])
-    part = np.where(np.isfinite(over.min(axis=0)), over.argmin(axis=0), -1)
+    least, part = np.full(site.ground.shape, np.inf), np.full(site.ground.shape, -1, np.int16)
+    for k, zone in enumerate(zones):
+        over = plan.after.lowest[zone].values - gaps[zone]
+        lower = over < least  # never where nothing reaches
+        least[lower], part[lower] = over[lower], k
     return replace(site, part=part, parts=tuple(plan.after.least[z].part for z in zones))
 
 

@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
 from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.cut import Facet
@@ -36,7 +37,7 @@ class Site:
     offset: FloatArray
     allowed: FloatArray | None = None
     feather: float = 0.25
-    part: IntArray | None = None
+    part: NDArray[np.int16] | None = None
     parts: tuple[str, ...] = ()
 
     @cached_property

@@ -10,10 +10,12 @@ import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.parallel import share
+from crestcut.contact.clearance.along import covered, pieces, reach_of, runs
 from crestcut.contact.clearance.blocks import (
     BLOCK,
     Blocks,
     Layers,
+    blocks_of,
     layers_of,
     least_gaps,
     lower_to,
@@ -42,6 +44,10 @@ class Kept:
     lowest: Mapping[str, FloatArray]
     blocks: BoolArray
 
+    def until(self, columns: int) -> Kept:
+        """Of the first so many columns of blocks."""
+        return Kept(self.pairs, self.lowest, self.blocks[:, :, :columns])
+
 
 def every_pair(poses: IntArray, parts: int) -> Pairs:
     """Each of the poses with each of so many parts, pose by pose."""
@@ -65,13 +71,20 @@ def least_of_pairs(over: Blocks, placed: Placed) -> FloatArray:
     return least
 
 
-def least_of_poses(over: Blocks, batch: Batch, plates: Plates) -> FloatArray:
-    """Smallest gap of any part at each pose, (n,) m; NaN where a tyre stands on nothing, ``FAR`` where no
-    part meets anything measured."""
-    parts, judged = len(plates.edges), np.flatnonzero(batch.live)
-    gaps = least_of_pairs(over, place_pairs(every_pair(judged, parts), batch, plates, over))
-    out = np.full(len(batch.live), np.nan)
-    out[judged] = gaps.reshape(len(judged), parts).min(axis=1, initial=FAR)
+def gaps_of_poses(ground: FloatArray, cell: float, batch: Batch, plates: Plates) -> FloatArray:
+    """Least gap of each part at each pose to a ground (ny, nx), m, ``VOID`` where not measured: (n, parts) m;
+    ``FAR`` where it meets nothing measured and of poses with a tyre on nothing.
+
+    Only the ground about the poses is looked at, piece by piece: of a long lane it may be little.
+    """
+    parts, columns = len(plates.edges), -(-ground.shape[1] // BLOCK)
+    reach, out = reach_of(plates, cell, columns, batch), np.full((len(batch.live), len(plates.edges)), FAR)
+    for first, stop in pieces(runs(covered(reach, batch.live, columns))):
+        poses = np.flatnonzero(batch.live & (reach.first >= first) & (reach.first < stop))
+        end = int(reach.stop[poses].max(initial=stop))
+        over = blocks_of(ground[:, first * BLOCK : min(end * BLOCK, ground.shape[1])], cell, first)
+        gaps = least_of_pairs(over, place_pairs(every_pair(poses, parts), batch, plates, over))
+        out[poses] = gaps.reshape(len(poses), parts)
     return out
 
 

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
+from crestcut.contact.clearance.along import Reach, covered, runs
 from crestcut.contact.clearance.blocks import BLOCK, Blocks
-from crestcut.contact.clearance.kernels import Placed, Plates
+from crestcut.contact.clearance.kernels import Placed
 from crestcut.contact.clearance.pose_pairs import Kept
 from crestcut.contact.records import ZONES, Batch, Clearance, Ride
 from crestcut.contact.stand.ground import contact_ground
@@ -44,38 +45,18 @@ def changed_blocks(before: Surface, ground: FloatArray) -> BoolArray:
     return np.asarray(padded.reshape(rows, BLOCK, columns, BLOCK).any(axis=(1, 3)))
 
 
-def concerned(
-    old: Batch, batch: Batch, plates: Plates, changed: BoolArray, cell: float
-) -> list[tuple[int, int, IntArray]]:
-    """Places along a ground where anything may be other than it was: first column of blocks, the one after
-    the last, and the poses (k,) that may reach any block there that ``still_true`` does not keep, all of
-    whose plates lie within: of a long lane with a cut in one place few. Along u alone, by how far a plate
-    reaches from where its body stands: an outer bound.
+def concerned(old: Batch, batch: Batch, changed: BoolArray, reach: Reach) -> list[tuple[int, int]]:
+    """Places along a ground where anything may be other than it was: first column of blocks and the one
+    after the last; of a long lane with a cut in one place few. Any pose that may reach any block that
+    ``still_true`` does not keep lies within one of them with all its plates.
 
     old, batch : as the poses stood and stand.  changed : as of ``changed_blocks``.
     """
     moved = (old.position != batch.position).any(axis=(1, 2))
     moved |= (old.rotation != batch.rotation).any(axis=(1, 2, 3))
-    corner = np.abs(plates.edges).reshape(-1, 3, 2).max(axis=2)
-    far = float(np.hypot.reduce(corner, axis=1).max(initial=0.0)) + 2 * cell  # a node to spare
-    at = np.concatenate([old.position[..., 0], batch.position[..., 0]], axis=1)
-    wide, columns = BLOCK * cell, changed.shape[1]
-    first = np.clip(np.floor((at.min(axis=1) - far) / wide).astype(np.int64), 0, columns)
-    stop = np.clip(np.floor((at.max(axis=1) + far) / wide).astype(np.int64) + 1, 0, columns)
-    touched = changed.any(axis=0)
-    edges = np.zeros(columns + 1, np.int64)
-    np.add.at(edges, first[moved], 1)
-    np.add.at(edges, stop[moved], -1)
-    touched |= edges.cumsum()[:-1] > 0
+    touched = changed.any(axis=0) | covered(reach, moved, changed.shape[1])
     many = np.concatenate([[0], touched.cumsum()])
-    judged = np.flatnonzero(batch.live & (many[stop] > many[first]))
-    reached = np.zeros(columns + 1, np.int64)
-    np.add.at(reached, first[judged], 1)
-    np.add.at(reached, stop[judged], -1)
-    ends = np.flatnonzero(np.diff(np.concatenate([[0], (reached.cumsum() > 0)[:-1], [0]])))
-    return [
-        (int(a), int(b), judged[(first[judged] >= a) & (first[judged] < b)]) for a, b in ends.reshape(-1, 2)
-    ]
+    return runs(covered(reach, batch.live & (many[reach.stop] > many[reach.first]), changed.shape[1]))
 
 
 def still_true(

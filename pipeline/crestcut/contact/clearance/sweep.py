@@ -7,6 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
+from crestcut.contact.clearance.along import pieces, reach_of
 from crestcut.contact.clearance.blocks import BLOCK, blocks_of
 from crestcut.contact.clearance.kernels import FAR, Plates, column_range, plane, row_range
 from crestcut.contact.clearance.pose_pairs import every_pair, least_of_pairs, lowest_of_pairs, place_pairs
@@ -19,6 +20,7 @@ from crestcut.vehicle import Part, Vehicle
 
 AT_ONCE = 100_000  # pairs copied at a time
 FRAMES = ("body", "front axle", "rear axle")
+Lowest = dict[str, FloatArray]  # by zone, (ny, nx) m, NaN where nothing reaches
 
 
 def hard_parts(vehicle: Vehicle) -> tuple[Part, ...]:
@@ -56,32 +58,38 @@ def sweep(
     """
     parts, ground, batch = hard_parts(vehicle), contact_ground(surface), ride.batch
     cell, plates = surface.top.frame.cell, plates_of(parts, ride.line.step)
-    if earlier is not None and (were := earlier.serves(batch, len(parts), cells)) is not None:
-        gaps, lowest = were.copy(), {name: grid.values for name, grid in earlier.clearance.lowest.items()}
+    columns, lowest = -(-ground.shape[1] // BLOCK), Lowest()
+    were = None if earlier is None else earlier.serves(batch, len(parts), cells)
+    if earlier is not None and were is not None:
+        gaps, old = were.copy(), earlier.ride.batch
+        lowest = {name: grid.values for name, grid in earlier.clearance.lowest.items()}
         changed = changed_blocks(earlier.surface, ground)
-        for first, stop, poses in concerned(earlier.ride.batch, batch, plates, changed, cell):
-            here = slice(first * BLOCK, min(stop * BLOCK, ground.shape[1]))
-            over, pairs = blocks_of(ground[:, here], cell, first), every_pair(poses, len(parts))
-            placed, was = (place_pairs(pairs, b, plates, over) for b in (batch, earlier.ride.batch))
-            before = {name: values[:, here] for name, values in lowest.items()}
-            kept = still_true(before, was, placed, changed[:, first:stop], over)
-            asked = np.flatnonzero(~kept.pairs)
-            for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
-                gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
-            if cells:
-                _lay_in(lowest, here, lowest_of_pairs(over, placed, kept), ground.shape)
+        reach = reach_of(plates, cell, columns, old, batch)
+        places = concerned(old, batch, changed, reach)
     else:
-        over, gaps = blocks_of(ground, cell), np.full((len(batch.places), len(parts)), FAR)
-        pairs = every_pair(np.flatnonzero(batch.live), len(parts))
-        placed, lowest = place_pairs(pairs, batch, plates, over), {}
-        gaps[pairs.pose, pairs.part] = least_of_pairs(over, placed)
+        gaps, reach = np.full((len(batch.places), len(parts)), FAR), reach_of(plates, cell, columns, batch)
+        old, changed, places = None, None, [(0, columns)]
+    for first, stop in pieces(places):
+        poses = np.flatnonzero(batch.live & (reach.first < stop) & (reach.stop > first))
+        begin = np.flatnonzero(reach.first[poses] >= first)  # every pose once; what it covers may lie beyond
+        end = int(reach.stop[poses[begin]].max(initial=stop))
+        pairs = every_pair(poses, len(parts))
+        here, beyond = (slice(first * BLOCK, min(n * BLOCK, ground.shape[1])) for n in (stop, end))
+        over = blocks_of(ground[:, beyond], cell, first)
+        placed, kept = place_pairs(pairs, batch, plates, over), None
+        asked = (begin[:, None] * len(parts) + np.arange(len(parts))).ravel()
+        if old is not None and changed is not None:
+            before = {name: values[:, here] for name, values in lowest.items()}
+            was = place_pairs(pairs, old, plates, over)
+            kept = still_true(before, was, placed, changed[:, first:end], over).until(stop - first)
+            asked = asked[~kept.pairs[asked]]
+        for some in np.array_split(asked, len(asked) // AT_ONCE + 1):
+            gaps[pairs.pose[some], pairs.part[some]] = least_of_pairs(over, placed.some(some))
         if cells:
-            _lay_in(lowest, slice(None), lowest_of_pairs(over, placed), ground.shape)
+            on = over if end == stop else blocks_of(ground[:, here], cell, first)
+            _lay_in(lowest, here, lowest_of_pairs(on, placed, kept), ground.shape)
     least = _least(surface, ride, parts, gaps)
     return Clearance(*_over_cells(surface, ground, lowest if cells else {}, least), gaps)
-
-
-Lowest = dict[str, FloatArray]  # by zone, (ny, nx) m, NaN where nothing reaches
 
 
 def _lay_in(lowest: Lowest, here: slice, found: FloatArray, shape: tuple[int, int]) -> None:

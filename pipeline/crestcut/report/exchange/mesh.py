@@ -7,15 +7,16 @@ property beside the colours, and at survey coordinates single precision is a qua
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
+from typing import Protocol, Self
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy import ndimage
 
-from crestcut.base.grid import BoolArray, FloatArray, HeightGrid
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, HeightGrid
 from crestcut.report.pictures.colours import depth_colours, linear_from_srgb
 from crestcut.scan import Scan
 from crestcut.study import Identity
@@ -28,7 +29,7 @@ PLY_VERTEX = np.dtype([
     "<f4"),
 ])  # fmt: skip
 Faces = NDArray[np.int32]  # as they are written: of a long lane there are millions
-AT_ONCE = 1 << 18  # vertices or faces reckoned and written at a time
+AT_ONCE = 1 << 18  # vertices reckoned and written at a time
 PLY_FACE = np.dtype([("count", "u1"), ("index", "<i4", (3,))])
 
 
@@ -92,54 +93,98 @@ def depth_mesh(report: HasDepth, stride: int = 1) -> DepthMesh:
     whoever looks a place up learns that it was not measured; their height is carried over from the nearest
     measured node.
     """
-    frame = report.surface.height.frame
-    pick = (slice(None, None, stride), slice(None, None, stride))
-    z = report.surface.height.values[pick]
-    depth = depth_grid(report)[pick]
-    measured = ~np.isnan(z)
-    kept = ndimage.binary_fill_holes(measured)
-    if not measured.all() and measured.any():
-        nearest = ndimage.distance_transform_edt(~measured, return_distances=False, return_indices=True)
-        z = z[tuple(nearest)]
-    site = np.column_stack([frame.node_xy()[pick][kept], z[kept]])
-    deepest = report.plan.deepest if report.plan is not None else 0.0
-    left = depth[kept]
-    some = [left[first : first + AT_ONCE] for first in range(0, max(len(left), 1), AT_ONCE)]
-    colours = np.concatenate([depth_colours(part, deepest) for part in some])
-    return DepthMesh(site, _faces(measured, kept), left, colours)
+    ground = _Ground.of(report, stride)
+    site, depth, rgb = ground.vertices(slice(None))
+    return DepthMesh(site, _faces(ground.measured, ground.kept), depth, rgb)
+
+
+@dataclass(frozen=True, eq=False)
+class _Ground:
+    """What a mesh is made from: heights, depths (rows, columns) m, which nodes are measured, which kept."""
+
+    frame: GridFrame  # of all nodes
+    stride: int
+    z: FloatArray
+    depth: FloatArray
+    measured: BoolArray
+    kept: BoolArray
+    deepest: float
+
+    @classmethod
+    def of(cls, report: HasDepth, stride: int) -> Self:
+        """Of every ``stride``-th node."""
+        frame = report.surface.height.frame
+        pick = (slice(None, None, stride), slice(None, None, stride))
+        z = report.surface.height.values[pick]
+        measured = ~np.isnan(z)
+        kept = ndimage.binary_fill_holes(measured)
+        if not measured.all() and measured.any():
+            nearest = ndimage.distance_transform_edt(~measured, return_distances=False, return_indices=True)
+            z = z[tuple(nearest)]
+        deepest = report.plan.deepest if report.plan is not None else 0.0
+        return cls(frame, stride, z, depth_grid(report)[pick], measured, kept, deepest)
+
+    def vertices(self, rows: slice) -> tuple[FloatArray, FloatArray, NDArray[np.uint8]]:
+        """Site x, y, z (n, 3) m, depth (n,) m and colour (n, 3) of the kept nodes of some rows."""
+        j, i = np.nonzero(self.kept[rows])
+        j += rows.start or 0
+        left = self.depth[j, i]
+        uv = np.stack([i * self.stride * self.frame.cell, j * self.stride * self.frame.cell], axis=-1)
+        site = np.column_stack([self.frame.to_site(uv), self.z[j, i]])
+        some = [left[first : first + AT_ONCE] for first in range(0, max(len(left), 1), AT_ONCE)]
+        return site, left, np.concatenate([depth_colours(part, self.deepest) for part in some])
 
 
 def _faces(measured: BoolArray, kept: BoolArray) -> Faces:
     """Two triangles a square of four measured nodes, one where three are. Indices count kept nodes."""
+    return np.concatenate(list(_some_faces(measured, kept, len(kept))))
+
+
+def _some_faces(measured: BoolArray, kept: BoolArray, rows: int) -> Iterator[Faces]:
+    """The same in order, from so many rows of squares at a time."""
     number = np.cumsum(kept.ravel(), dtype=np.int32).reshape(kept.shape) - np.int32(1)
+    for kind in range(4):
+        for first in range(0, max(len(kept) - 1, 1), rows):
+            some = slice(first, first + rows + 1)
+            yield _triangles(measured[some], number[some], kind)
+
+
+def _triangles(measured: BoolArray, number: Faces, kind: int) -> Faces:
+    """Squares that lack one of the corners that two triangles share still have one on the other diagonal."""
     near, ahead = number[:-1, :-1], number[:-1, 1:]  # row j at u, u + 1
     left, far = number[1:, :-1], number[1:, 1:]  # row j + 1
     a, b = measured[:-1, :-1], measured[:-1, 1:]
     c, d = measured[1:, :-1], measured[1:, 1:]
-    lower = [((near, ahead, far), a & b & d), ((near, far, left), a & d & c)]
-    # Squares that lack one of the shared corners still have a triangle on the other diagonal.
-    corner = [((near, ahead, left), a & b & c & ~d), ((ahead, far, left), b & d & c & ~a)]
-    return np.concatenate([np.stack([t[where] for t in three], axis=-1) for three, where in lower + corner])
+    match kind:
+        case 0:
+            three, where = (near, ahead, far), a & b & d
+        case 1:
+            three, where = (near, far, left), a & d & c
+        case 2:
+            three, where = (near, ahead, left), a & b & c & ~d
+        case _:
+            three, where = (ahead, far, left), b & d & c & ~a
+    return np.stack([t[where] for t in three], axis=-1)
 
 
-def write_depth_ply(report: HasDepth, path: Path) -> DepthMesh:
-    """Write ``depth_to_remove.ply`` and return what was written (in site coordinates)."""
-    mesh = depth_mesh(report)
-    frame = report.scan.frame
+def write_depth_ply(report: HasDepth, path: Path) -> None:
+    """Write ``depth_to_remove.ply``, some rows of nodes at a time: of a long lane there are millions."""
+    ground, frame = _Ground.of(report, 1), report.scan.frame
+    rows = max(AT_ONCE // ground.kept.shape[1], 1)
+    count = sum(len(some) for some in _some_faces(ground.measured, ground.kept, rows))
     with path.open("wb") as out:
-        out.write(_ply_header(report, len(mesh.site), len(mesh.faces)).encode("ascii", "replace"))
-        for first in range(0, len(mesh.site), AT_ONCE):
-            some = slice(first, first + AT_ONCE)
-            vertices = np.empty(len(mesh.depth[some]), PLY_VERTEX)
-            vertices["x"], vertices["y"], vertices["z"] = frame.to_file(mesh.site[some]).T
-            vertices["red"], vertices["green"], vertices["blue"] = mesh.rgb[some].T
-            vertices["depth"] = mesh.depth[some]
+        out.write(_ply_header(report, int(ground.kept.sum()), count).encode("ascii", "replace"))
+        for first in range(0, len(ground.kept), rows):
+            site, depth, rgb = ground.vertices(slice(first, first + rows))
+            vertices = np.empty(len(depth), PLY_VERTEX)
+            vertices["x"], vertices["y"], vertices["z"] = frame.to_file(site).T
+            vertices["red"], vertices["green"], vertices["blue"] = rgb.T
+            vertices["depth"] = depth
             out.write(vertices.tobytes())
-        for first in range(0, len(mesh.faces), AT_ONCE):
-            faces = np.empty(len(mesh.faces[first : first + AT_ONCE]), PLY_FACE)
-            faces["count"], faces["index"] = 3, mesh.faces[first : first + AT_ONCE]
+        for some in _some_faces(ground.measured, ground.kept, rows):
+            faces = np.empty(len(some), PLY_FACE)
+            faces["count"], faces["index"] = 3, some
             out.write(faces.tobytes())
-    return mesh
 
 
 def _ply_header(report: HasDepth, vertices: int, faces: int) -> str:

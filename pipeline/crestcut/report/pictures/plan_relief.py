@@ -9,6 +9,7 @@ from crestcut.base.grid import FloatArray
 from crestcut.report.pictures.colours import CONCRETE, SHALLOWEST, depth_colours
 from crestcut.study import Report
 
+AT_ONCE = 1 << 18  # nodes coloured at a time
 RELIEF = 3.0  # how many times steeper the shading takes the ground to be
 SUN = np.array([-0.55, 0.60, 0.58])  # from the upper left, as maps have it
 
@@ -30,15 +31,24 @@ def shading(height: FloatArray, cell: float) -> FloatArray:
 def ground_picture(report: Report, depth: FloatArray) -> NDArray[np.uint8]:
     """(ny, nx, 4) sRGB and opacity: concrete in relief, paler where not slab, depths in colour."""
     height = report.surface.height
-    light = np.clip(0.55 + 0.45 * shading(height.values, height.frame.cell), 0.6, 1.16)
+    picture = np.zeros((*height.frame.shape, 4), np.uint8)
+    rows = max(AT_ONCE // height.frame.shape[1], 1)
+    for first in range(0, len(picture), rows):
+        picture[first : first + rows, :, :3] = _colours(report, depth, slice(first, first + rows))
+    picture[..., 3] = np.where(height.measured, 255, 0)
+    return picture
+
+
+def _colours(report: Report, depth: FloatArray, rows: slice) -> FloatArray:
+    """The same (k, nx, 3) of some rows, 0 to 255."""
+    height, above = report.surface.height, max(rows.start - 1, 0)  # a slope wants the row on either side
+    around = shading(height.values[above : rows.stop + 1], height.frame.cell)
+    light = np.clip(0.55 + 0.45 * around[rows.start - above :][: rows.stop - rows.start], 0.6, 1.16)
     # Ground that is not slab is paler: it is there, but it is not for cutting.
-    grey = np.array(CONCRETE, dtype=float)
-    colour = np.where(report.surface.slab[..., None], grey, 0.55 * grey + 0.45 * 255)
+    grey, slab, depth = np.array(CONCRETE, dtype=float), report.surface.slab[rows], depth[rows]
+    colour = np.where(slab[..., None], grey, 0.55 * grey + 0.45 * 255)
     colour *= light[..., None]
     cut = np.nan_to_num(depth) >= SHALLOWEST
     deepest = report.plan.deepest if report.plan is not None else 0.0
     colour[cut] = depth_colours(depth[cut], deepest) * (0.5 + 0.5 * light[cut])[:, None]
-    picture = np.zeros((*height.frame.shape, 4), np.uint8)
-    picture[..., :3] = np.clip(np.nan_to_num(colour), 0, 255)
-    picture[..., 3] = np.where(height.measured, 255, 0)
-    return picture
+    return np.asarray(np.clip(np.nan_to_num(colour), 0, 255))
