@@ -20,14 +20,15 @@ from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.parallel import in_threads
 
 DIMENSIONS = 4
-ROUGH, FIRST = 48, 8  # places of the prior that are tried roughly, and again with the first normals
+ROUGH, FIRST = 48, 32  # places of the prior that are tried roughly, and again with the first normals
 STEPS, FARTHEST, BEND = 30, 8.0, 0.1  # uphill from the best of either side; sd of the prior
-MORE, MOST_ROUNDS = 24, 8  # places of the normals fitted, each time
-WIDENED = 0.7  # power of the posterior by which settings are chosen: other shapes than the first want others
+MORE, LEAST_ROUNDS, MOST_ROUNDS = 24, 3, 8  # places of the normals fitted, each time
+WIDENED = 0.6  # power of the posterior by which settings are chosen: other shapes than the first want others
 LEAST = 0.25  # of them on either side
 FEW, ENOUGH = 8.0, 24.0  # places that count: weights are flattened below it; no further round is made above
 # of the covariance: a normal somewhat wide costs little where one too narrow misses all; m of z that stays
 WIDE, FLOOR = 1.4, 0.05
+TAILS = 2.5  # of what a hill's top says of its foot: one that is missed is missed by all that follows
 # the root of x^5 = x + 1, whose powers keep their multiples farthest apart in four dimensions (Roberts, The
 # unreasonable effectiveness of quasirandom sequences, 2018, from memory)
 RATIO = 1.1673039782614187
@@ -103,11 +104,11 @@ def laid_out(score: Score, rough: Score, side: Side, count: int) -> Laid:
     parts = [(PRIOR, FIRST), *((hill, MORE // len(hills)) for hill in hills)]
     mixed, newest = _Mixture(parts), _Mixture(parts)
     z, tried = np.empty((0, DIMENSIONS)), np.empty(0)
-    for _ in range(MOST_ROUNDS):
+    for number in range(MOST_ROUNDS):
         some = newest.places(len(z))
         z, tried = np.concatenate([z, some]), np.concatenate([tried, in_threads(score, some)])
         log_weight = tried + PRIOR.log_density(z) - mixed.log_density(z)
-        if _counting(log_weight) >= ENOUGH:
+        if number >= LEAST_ROUNDS - 1 and _counting(log_weight) >= ENOUGH:
             break
         newest = _Mixture(_by_sides(z, log_weight, side(z)))
         mixed = _Mixture([*mixed.parts, *newest.parts])
@@ -155,7 +156,7 @@ def _hill(score: Score, start: FloatArray) -> _Normal:
         bend[i, j] = bend[j, i] = 0.5 * (both - bend[i, i] - bend[j, j])
     size, axes = np.linalg.eigh(bend / BEND**2)
     spread = np.clip(1 / np.maximum(size, 1e-9), FLOOR**2, 1.0)  # no wider than the prior
-    return _Normal(top, np.linalg.cholesky(WIDE * (axes * spread) @ axes.T))
+    return _Normal(top, np.linalg.cholesky(TAILS * (axes * spread) @ axes.T))
 
 
 def _counting(log_weight: FloatArray) -> float:
