@@ -289,14 +289,24 @@ def chain(
     rng = np.random.default_rng([seed, 3])
     all_of = _AllSettings(words, told, log_weight)
     offered = [Offered.of(words, one) for one in told]
-    drawn: list[tuple[int, IntArray]] = []
+    visited: list[list[IntArray]] = [[] for _ in told]
+    share = np.zeros(len(told))
     for number in range(BURN + EVERY * count):
-        on = columns_on(words, state)
-        setting = _drawn(all_of.log_chances(on), rng)
+        chances = all_of.log_chances(columns_on(words, state))
+        setting = _drawn(chances, rng)
         _sweep(words, offered[setting], state, rng)
-        if number >= BURN and (number - BURN) % EVERY == EVERY - 1:
-            drawn.append((setting, columns_on(words, state)))
-    return drawn
+        if number >= BURN:
+            visited[setting].append(columns_on(words, state))
+            chances = np.exp(chances - chances.max())
+            share += chances / chances.sum()
+    # draws of each setting by its chances on the way, which scatter less than how often it was taken
+    share[[not some for some in visited]] = 0.0
+    many = np.diff(np.rint(count * np.cumsum([0.0, *share]) / share.sum()).astype(int))
+    return [
+        (k, some[int((n + 0.5) * len(some) / often)])
+        for k, (some, often) in enumerate(zip(visited, many, strict=True))
+        for n in range(often)
+    ]
 
 
 class _AllSettings:
