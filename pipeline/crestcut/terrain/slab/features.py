@@ -20,7 +20,7 @@ from crestcut.base.grid import FloatArray, IntArray
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.slab.averages import Tiles
 from crestcut.terrain.slab.shapes import FACE, TREND, Columns, Row, Shape, columns
-from crestcut.terrain.slab.split import NormalEquations, Whitened
+from crestcut.terrain.slab.split import NormalEquations, Whitened, log_evidence
 
 FLAT = {Shape.LEVEL: 10.0, Shape.TILT_U: 1.0, Shape.TILT_V: 1.0}  # 1 sd, m or m/m: nothing is known
 FOLD_SD, FOLD_ALONG_SD = 0.05, 0.005  # of half a change of slope; the same per metre along the line
@@ -238,6 +238,13 @@ def taken_at_once(words: Dictionary, offered: Offered) -> list[int]:
             break
         state[at] = which
     return state
+
+
+def likelier(words: Dictionary, seen: Whitened, state: Sequence[int], other: Sequence[int]) -> float:
+    """By how much the shapes of ``other`` make heights likelier than those of ``state``, log."""
+    columns = [columns_on(words, some) for some in (state, other)]
+    one, more = (log_evidence(seen.taken(on), slice(None), 1 / words.columns.sd[on] ** 2) for on in columns)
+    return more - one
 
 
 def columns_on(words: Dictionary, state: Sequence[int]) -> IntArray:

@@ -8,7 +8,7 @@ correction: the draws are what the slab may be, not the slab with errors on it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -23,7 +23,6 @@ from crestcut.terrain.records import ErrorModel, Surface
 from crestcut.terrain.slab.averages import MOST, Tiles, tiles_of
 from crestcut.terrain.slab.between import along_axes, between_nodes, unit_field
 from crestcut.terrain.slab.features import (
-    PRESENT,
     YARD,
     Dictionary,
     Offered,
@@ -31,11 +30,13 @@ from crestcut.terrain.slab.features import (
     chain,
     columns_on,
     dictionary_of,
+    likelier,
     taken_at_once,
     thinned,
 )
 from crestcut.terrain.slab.kept import kept_of, narrow_part
 from crestcut.terrain.slab.misfit import Misfit
+from crestcut.terrain.slab.named import Feature, named
 from crestcut.terrain.slab.noise import ALL, Noise
 from crestcut.terrain.slab.settings import Score, laid_out
 from crestcut.terrain.slab.shapes import TREND, Columns, Shape
@@ -53,12 +54,14 @@ from crestcut.terrain.slab.stretches import Near, Stretches, Whole, lasts, reach
 # m of a stretch where settings are sought, wrong by 0.1 nat where it matters in a fourth of the time; to see
 # where to look every third tile will do
 COARSE, THIN = 1.0, 3
+# settings are sought for the shapes that are sure at usual ones; where others are sure at those found, by so
+# much of a log likelihood, they are sought again
+TRIES, MUCH = 3, 10.0
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
 COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
 PLACES_AT_ONCE = 32768  # nodes ``COLUMNS`` apart at a time
 KEPT_TO, MOST_HELD = 10.0, 6_000_000  # m; distances of nodes from tiles that are kept, not reckoned anew
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
-ALIKE = 0.15  # m: shapes of one kind no farther apart are one feature
 
 
 @dataclass(frozen=True)
@@ -74,18 +77,6 @@ class Fineness:
 
 
 FINE = Fineness()
-
-
-@dataclass(frozen=True, eq=False)
-class Feature:
-    """A real feature that most draws have: kind, (2,) grid u, v of its middle in m, NaN along its line;
-    height m (of a hump above zero, of a step the far side over the near one), size m, chance 0..1."""
-
-    kind: Shape
-    at: tuple[float, float]
-    height: float
-    size: float
-    chance: float
 
 
 @dataclass(frozen=True)
@@ -193,23 +184,31 @@ def judge(
     level = Noise.of(tiles, surface.standard_error, error.patch, error.patch_length)
     own = level.sd
     heights = (Stretches if lasts(height.frame) else Whole).of(tiles, level)
-    words = dictionary_of(tiles, breaks, usual)
+    every = dictionary_of(tiles, breaks, usual)
     middle = float(tiles.mean.mean())
     y = tiles.mean - middle
-    seen = heights.whiten_shapes(priors.setting(np.zeros(4)), words.columns, y)
-    offered = Offered.of(words, seen)
-    words, number, state = thinned(words, offered, taken_at_once(words, offered))
-    table, apart = words.columns.at(tiles.uv, tiles.spread), max(fine.lattice, 0.5 * float(tiles.side.max()))
-    misfit = Misfit.of(words, seen.taken(number), state, apart)
-    del offered, seen  # as large as what was offered
-    on = columns_on(words, state)
-    beside, precision = heights.beside(misfit.covariance), 1 / words.columns.sd[on] ** 2
-
-    def likelihood(some: slice) -> Score:
-        part = Stretches.of(tiles.taken(some), level.taken(some), COARSE).beside(misfit.covariance)
-        return part.single().likelihood(priors, table[some][:, on], y[some], precision)
-
-    laid = laid_out(likelihood(ALL), likelihood(slice(None, None, THIN)), priors.wavier, fine.rounds, seed)
+    apart = max(fine.lattice, 0.5 * float(tiles.side.max()))
+    taken: list[int] | None = None
+    setting = priors.setting(np.zeros(4))
+    for _ in range(TRIES):
+        seen = heights.whiten_shapes(setting, every.columns, y)
+        offered = Offered.of(every, seen)
+        found = taken_at_once(every, offered)
+        if taken is not None and likelier(every, seen, taken, found) < MUCH:
+            break
+        taken = found
+        words, number, state = thinned(every, offered, taken)
+        table = words.columns.at(tiles.uv, tiles.spread)
+        misfit = Misfit.of(words, seen.taken(number), state, apart)
+        del offered, seen  # as large as what was offered
+        on = columns_on(words, state)
+        beside, shapes = heights.beside(misfit.covariance), (table[:, on], 1 / words.columns.sd[on] ** 2)
+        likely, rough = (
+            _likelihood(tiles, level, misfit, priors, y, shapes, some)
+            for some in (ALL, slice(None, None, THIN))
+        )
+        laid = laid_out(likely, rough, priors.wavier, fine.rounds, seed)
+        setting = priors.setting(laid.top)
     settings = [priors.setting(z) for z in laid.z]
     told = in_threads(lambda setting: beside.whiten(setting, table, y).equations(), settings)
     draws = _Draws(words, table, _Observed(tiles, y, heights), misfit, height.frame, apart, seed)
@@ -226,6 +225,15 @@ def judge(
     kept = kept_of(away, surface.rollable, height.frame.cell, own, error.patch_length, surface.standard_error)
     whole = np.where(surface.rollable, mean + kept, height.values)
     return posterior, height.like(np.where(height.measured, whole, np.nan))
+
+
+def _likelihood(
+    tiles: Tiles, level: Noise, misfit: Misfit, priors: FieldPriors, y: FloatArray,
+    shapes: tuple[FloatArray, FloatArray], some: slice,
+) -> Score:  # fmt: skip
+    """Of some of the tiles, given shapes: their columns (n, k) and 1 / sd^2 (k,)."""
+    part = Stretches.of(tiles.taken(some), level.taken(some), COARSE).beside(misfit.covariance)
+    return part.single().likelihood(priors, shapes[0][some], y[some], shapes[1])
 
 
 @dataclass(frozen=True, eq=False)
@@ -319,7 +327,7 @@ class _Draws:
             self.frame, self.words.columns.take(used), amplitude[used], self.lattice,
             # in one order, or sums over draws read back from a record have other last digits
             waves.T.reshape(shape).astype(np.float32, order="C"), split,
-            tuple(_features(self.words, amplitude)),
+            tuple(named(self.words, amplitude)),
         )  # fmt: skip
 
 
@@ -332,39 +340,6 @@ def _lattice(frame: GridFrame, apart: float) -> GridFrame:
     """Nodes ``apart`` m over the frame, from its first node on, in its own axes."""
     columns, rows = (int(np.ceil(s / apart - 1e-9)) + 1 for s in frame.size)
     return GridFrame(frame.origin, frame.angle, apart, (rows, columns))
-
-
-def _features(words: Dictionary, amplitude: FloatArray) -> Iterator[Feature]:
-    """Humps, hollows, ruts and steps that most draws have; near-same shapes count as one."""
-    columns = words.columns
-    for kind in (Shape.BUMP, Shape.RUT, Shape.STEP):
-        index = np.flatnonzero((columns.kind == kind) & (amplitude != 0).any(axis=1))
-        places = 2 if kind == Shape.BUMP else 1
-        while len(index):
-            has = amplitude[index] != 0
-            first = index[int(np.argmax(has.sum(axis=1)))]
-            size = float(columns.sizes[first, places])
-            apart = np.abs(columns.sizes[index, :places] - columns.sizes[first, :places])
-            near = (apart <= max(size, ALIKE)).all(axis=1) & (columns.line[index] == columns.line[first])
-            some = has[near].any(axis=0)
-            chance = float(some.mean())
-            if chance >= PRESENT:
-                height = float(amplitude[index[near]][:, some].sum(axis=0).mean())
-                yield Feature(kind, _place(columns, int(first)), height, size, chance)
-            index = index[~near]
-
-
-def _place(columns: Columns, number: int) -> tuple[float, float]:
-    """Grid u, v of a shape's middle, m; NaN where it runs right across the slab."""
-    u, v = columns.sizes[number, :2]
-    if columns.kind[number] == Shape.BUMP:
-        return float(u), float(v)
-    line = columns.lines[columns.line[number]]
-    if len(line.at) > 1:
-        middle = line.at[len(line.at) // 2]
-        return float(middle[0]), float(middle[1])
-    along_u = abs(np.sin(line.normal[0])) > abs(np.cos(line.normal[0]))
-    return (float("nan"), float(u)) if along_u else (float(u), float("nan"))
 
 
 def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:

@@ -49,10 +49,11 @@ def evenly(first: int, count: int, shift: FloatArray) -> FloatArray:
 @dataclass(frozen=True, eq=False)
 class Laid:
     """z (n, 4) standard normals under the prior; log_weight (n,) : to it the log likelihood is added, and the
-    sum is the log of each one's share in the posterior, but for a constant."""
+    sum is the log of each one's share in the posterior, but for a constant.  top (4,) : the likeliest."""
 
     z: FloatArray
     log_weight: FloatArray
+    top: FloatArray
 
 
 @dataclass(frozen=True, eq=False)
@@ -132,7 +133,7 @@ def _chosen(z: FloatArray, tried: FloatArray, log_weight: FloatArray, on: BoolAr
         order[np.searchsorted(below, (np.arange(count) + 0.5) / count)], return_counts=True
     )
     rest = (1 - WIDENED) * log_weight[taken] - tried[taken]
-    return Laid(z[taken], np.log(often) + rest)
+    return Laid(z[taken], np.log(often) + rest, z[np.argmax(tried + PRIOR.log_density(z))])
 
 
 def _by_sides(z: FloatArray, log_weight: FloatArray, on: BoolArray) -> list[tuple[_Normal, int]]:
