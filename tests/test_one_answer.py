@@ -119,7 +119,10 @@ def test_how_much_is_cut_is_one_answer(said: Answers) -> None:
         assert words in said.page.text, words
     least = cut["guided"]["least"]  # why these tools
     assert f"{millimetres(least['deepest'])} and {litres(least['volume'])} that must go at least" in sheet
-    assert f"{litres(cut['volume'] - least['volume'])} more than the cut has to be" in said.line("Claim: ")
+    more = f"{litres(cut['volume'] - least['volume'])} more than the cut has to be"
+    assert (more in said.line("Claim: ")) == (
+        cut["volume"] > least["volume"]
+    )  # dots and contours cut the least
     if said.tables:
         # a dot is never deeper than the plan
         dot, cut_mm = float(said.tables["work_dots"][0]["depth_mm"]), float(deep.split(" mm")[0])
@@ -236,8 +239,10 @@ def test_what_must_be_read_is_the_same_on_sheet_page_and_table(said: Answers) ->
     assert least == [row["at_least_mm"] for row in said.tables["work_strings"]]
     for value in set(least):
         assert f"{value} mm" in said.page.text, value
-    rows = [f"{r['rear'] * 1000:.1f}" for r in said.sheet["jig"]["rows"]]
-    assert [row["rear_block_mm"] for row in said.tables["work_jig"]] == rows
+    assert ("work_jig" in said.tables) == (said.sheet["jig"] is not None)
+    if said.sheet["jig"] is not None:
+        rows = [f"{r['rear'] * 1000:.1f}" for r in said.sheet["jig"]["rows"]]
+        assert [row["rear_block_mm"] for row in said.tables["work_jig"]] == rows
     dots = said.sheet["set_out"]["dots"]
     assert [row["depth_mm"] for row in said.tables["work_dots"]] == [f"{d['depth'] * 1000:.1f}" for d in dots]
 
