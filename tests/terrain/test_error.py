@@ -7,13 +7,17 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy import ndimage
 
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
 from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.error.priors import PRIORS
+from crestcut.terrain.error.uneven import evened
 from crestcut.terrain.records import ErrorModel, Known
+from crestcut.terrain.slab.behind import slab_behind
 from simulated import draw_fields
+from slab_scans import as_fitted
 
 REAL = Path(__file__).parents[3] / "shared" / "realdata" / "phone_slab" / "cloud_24_frames.laz"
 WIDE, LONG = 3.6, 6.0
@@ -67,11 +71,11 @@ def heights() -> HeightGrid:
     return HeightGrid(frame, slab(frame.node_xy().reshape(-1, 2)).reshape(frame.shape))
 
 
-def two_walks(seed: int) -> tuple[np.ndarray, np.ndarray]:
+def two_walks(seed: int, count: int = 60_000) -> tuple[np.ndarray, np.ndarray]:
     warp = fields(ErrorModel(0, 0, 0.1, PLANTED.warp, PLANTED.warp_length, "", "", ""), seed, 2)
     patch = fields(ErrorModel(0, PLANTED.patch, 0.1, 0, 0.35, "", "", ""), seed + 1, 4)
     rng = np.random.default_rng(seed + 2)
-    return walk(rng, 60_000, warp[0], (patch[0], patch[1])), walk(rng, 60_000, warp[1], (patch[2], patch[3]))
+    return walk(rng, count, warp[0], (patch[0], patch[1])), walk(rng, count, warp[1], (patch[2], patch[3]))
 
 
 @pytest.fixture(scope="module")
@@ -89,6 +93,35 @@ def test_repeats_give_the_planted_warp_back(walks: tuple[np.ndarray, np.ndarray]
         np.hypot(PLANTED.white, np.hypot(PLANTED.warp, PLANTED.patch)), rel=0.1
     )
     assert model.warp_source.startswith("from 2 repeats") and model.patch_source == "from 2 repeats"
+
+
+def test_where_one_of_two_walks_has_more_points_its_error_is_not_the_heights() -> None:
+    """Two thirds of either walk's points are gone in every other patch of a foot: heights that are means of
+    what is left come nearer the slab, and a surface is judged on those."""
+    kept = []
+    for k, points in enumerate(two_walks(11, 100_000)):
+        patch = np.floor(points[:, :2] / 0.3).sum(axis=1) % 2 == k
+        kept.append(points[patch | (np.arange(len(points)) % 3 == 0)])
+    points, frame = np.concatenate(kept), heights().frame
+    source = np.repeat([0, 1], [len(k) for k in kept]).astype(np.int16)
+    j, i = np.rint(points[:, 1::-1] / 0.02).astype(int).T
+    sums = [np.zeros(frame.shape) for _ in range(2)]
+    for total, values in zip(sums, (np.ones(len(points)), points[:, 2] - slab(points)), strict=True):
+        np.add.at(total, (j, i), values)
+    count, error = (ndimage.gaussian_filter(total, 1.5) for total in sums)
+    fitted = heights().like(heights().values + error / np.maximum(count, 1e-6))
+    model = estimate_error(scan_of(points, source), fitted, "phone")
+    assert model.uneven is not None
+    left, inner = evened(fitted, model.uneven), np.s_[10:-10, 10:-10]
+    wrong, less = (float(np.var((h.values - heights().values)[inner])) for h in (fitted, left))
+    # with shares of 3 to 1 an error is (3 a + b) / 4 = (a + b) / 2 + (a - b) / 4: what the passes differ by
+    # is (2 / 16) / (10 / 16) = a fifth of the variance, and most of that fifth is taken off
+    assert less < (1 - 0.5 * 0.2) * wrong
+    surface = replace(as_fitted(fitted, 5e-4), top=fitted.like(fitted.values + 0.001))
+    judged = slab_behind(surface, model)
+    assert judged.scanned is not None and np.array_equal(judged.scanned.values, left.values)
+    assert judged.error.uneven is None
+    assert judged.top.values - judged.height.values == pytest.approx(np.full(frame.shape, 0.001), abs=1e-9)
 
 
 def test_stations_of_one_file_are_repeats_as_files_are(walks: tuple[np.ndarray, np.ndarray]) -> None:

@@ -31,8 +31,8 @@ def unevenness(
     count, residual (2, rows, columns) : points of each pass, and the sum of their heights above the fitted
     ones, m.  fit : of one pass.  None where nowhere both saw enough.
 
-    e1 - e2 is kriged from its means over squares, a Gaussian field of twice one pass's covariance about a
-    level (ordinary kriging: Cressie, Statistics for Spatial Data, 1993, section 3.2): passes also lie one
+    e1 - e2 is kriged from its means over squares, a Gaussian field of twice one pass's covariance about their
+    median (simple kriging: Cressie, Statistics for Spatial Data, 1993, section 3.2): passes also lie one
     above the other.
     """
     counts, sums = (_squares(a) for a in (count, residual))
