@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from scipy import stats
+from scipy import linalg, stats
 
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.terrain.error.covariance import matern32
@@ -147,3 +147,14 @@ def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> 
             theirs.append(stats.multivariate_normal(np.zeros(40), whole).logpdf(y))
             ours.append(log_evidence(seen, on, 1 / sd[on] ** 2) - 20 * np.log(2 * np.pi))
     assert ours == pytest.approx(theirs, abs=1e-6)
+
+
+@pytest.mark.parametrize("count", [300, 2500])
+def test_single_distances_of_however_many_tiles_are_still_a_covariance(count: int) -> None:
+    """The smoothest fields there are, close together, with no noise: worst for what rounding leaves."""
+    uv = np.random.default_rng(1).uniform(0.0, 1.5, (count, 2))
+    spread = np.full(count, 0.02**2 / 12)
+    square = squares(uv, uv, spread, spread).astype(np.float32)
+    for setting in (Setting(100.0, 3.0, 1e-3, 3.0), Setting(2e-5, 0.2, 0.02, 3.0)):
+        found = linalg.cholesky(covariance(setting, square, np.zeros((count, count))), lower=True)
+        assert np.isfinite(found).all()

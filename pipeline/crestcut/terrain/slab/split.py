@@ -37,9 +37,9 @@ SHORTEST, LONGEST = 0.2, 3.0  # m
 ANY_WARP, ANY_FACTOR, ANY_LENGTH = 0.0030, 2.2, 0.4  # m, 1 sd as a factor, m
 AT_ONCE, ROWS = 1000, 64  # columns, and rows of a covariance, made at a time
 LEAST = 2e-5  # m: no field is smaller
-# of the variance, on the diagonal of a covariance from single distances: a few hundred tiles' rounding (6e-8
-# of each entry) moves no eigenvalue by as much
-ROUNDED = 3e-6
+# of the variance, on the diagonal of a covariance from single distances: the rounding of so many tiles (6e-8
+# of each entry) moves no eigenvalue by as much, and that of more by more
+ROUNDED, TOGETHER = 3e-6, 300
 
 
 @dataclass(frozen=True)
@@ -158,8 +158,10 @@ def covariance(setting: Setting, square: FloatArray, noise: FloatArray) -> Float
         np.multiply(matern32(apart, setting.slab_length), setting.slab**2, out=out)
         out += setting.scan**2 * matern32(apart, setting.scan_length)
         out += noise[rows, first:]
-    rounded = ROUNDED * (setting.slab**2 + setting.scan**2) if square.dtype == np.float32 else 0.0
-    upper.flat[:: len(upper) + 1] += LEAST**2 + rounded
+    upper.flat[:: len(upper) + 1] += LEAST**2
+    if square.dtype == np.float32:
+        rounded = ROUNDED * max(len(upper) / TOGETHER, 1.0)
+        upper.flat[:: len(upper) + 1] += rounded * (setting.slab**2 + setting.scan**2)
     return upper.T
 
 
