@@ -11,7 +11,7 @@ from crestcut.terrain.records import ErrorModel
 from crestcut.terrain.slab.averages import Tiles, tiles_of
 from crestcut.terrain.slab.noise import Noise
 from crestcut.terrain.slab.posterior import Fineness, judge
-from crestcut.terrain.slab.split import FieldPriors, Setting, covariance, curvature_of
+from crestcut.terrain.slab.split import FieldPriors, Setting, covariance, curvature_of, log_evidence
 from crestcut.terrain.slab.stretches import LARGE, NEGLECTED, Root, Stretches, Whole, lasts, reach_of
 from slab_scans import as_fitted
 
@@ -117,3 +117,19 @@ def test_a_long_slab_with_more_than_a_million_nodes_is_judged_in_stretches() -> 
     assert lasts(GridFrame((0.0, 0.0), 0.0, 0.01, (400, 2600)))
     assert not lasts(GridFrame((0.0, 0.0), 0.0, 0.01, (1001, 1001)))
     assert 400 * 2600 > LARGE
+
+
+def test_where_settings_are_sought_likelihoods_are_right_to_some_tenths_of_a_nat() -> None:
+    """In short stretches, with distances in single precision, from one setting to another; by all at once."""
+    tiles, noise = told(lane(8.0))
+    columns = np.column_stack([np.ones(len(tiles)), tiles.uv - 4.0])
+    priors, precision = FieldPriors(curvature_of(25.0), 2.0, 0.004, 1.5, 0.4), np.array([1e-2, 1.0, 1.0])
+    root = np.linalg.cholesky(full(Whole.of(tiles, noise), priors.setting(np.zeros(4))))
+    y = root @ np.random.default_rng(5).standard_normal(len(tiles))
+    some = Stretches.of(tiles, noise, posterior.COARSE).single().likelihood(priors, columns, y, precision)
+    whole, places = Whole.of(tiles, noise), np.random.default_rng(2).normal(0.0, 0.5, (12, 4))
+    exact = [
+        log_evidence(whole.whiten(priors.setting(z), columns, y), slice(None), precision) for z in places
+    ]
+    off = np.array([some(z) for z in places]) - exact
+    assert np.ptp(exact) > 10 and np.abs(off - np.median(off)).max() < 0.3

@@ -1,3 +1,4 @@
+from .clearance.along import runs as runs
 from .clearance.blocks import Blocks as Blocks
 from .clearance.blocks import blocks_of as blocks_of
 from .clearance.blocks import layers_of as layers_of
@@ -90,6 +91,7 @@ __all__ = [
     "read_line",
     "ridden_ground",
     "ride",
+    "runs",
     "settle_batch",
     "settle_part",
     "soft_contacts",

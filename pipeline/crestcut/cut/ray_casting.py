@@ -30,7 +30,17 @@ import numpy as np
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.base.units import both
-from crestcut.contact import FAR, FRAMES, Batch, Clearance, Ride, hard_parts, ridden_ground, settle_batch
+from crestcut.contact import (
+    FAR,
+    FRAMES,
+    Batch,
+    Clearance,
+    Ride,
+    hard_parts,
+    ridden_ground,
+    runs,
+    settle_batch,
+)
 from crestcut.cut.plan import CUT, ENOUGH, cut_surface
 from crestcut.terrain import Surface
 from crestcut.vehicle import Vehicle
@@ -346,8 +356,7 @@ def _steps(low: float, high: float) -> FloatArray:
 
 def _columns_of(wanted: BoolArray) -> list[slice]:
     """Columns of nodes (n + 1) about the wanted cells (m, n): every run of columns with any for itself."""
-    ends = np.flatnonzero(np.diff(np.concatenate([[0], wanted.any(axis=0), [0]])))
-    return [slice(int(first), int(stop) + 1) for first, stop in ends.reshape(-1, 2)]
+    return [slice(first, stop + 1) for first, stop in runs(np.asarray(wanted.any(axis=0)))]
 
 
 def _triangles(

@@ -51,8 +51,8 @@ from crestcut.terrain.slab.split import (
 )
 from crestcut.terrain.slab.stretches import Near, Stretches, Whole, lasts, reach_of
 
-# m of a stretch where settings are sought, wrong by 0.1 nat where it matters in a fourth of the time; to see
-# where to look every third tile will do
+# m of a stretch where settings are sought: wrong by some tenths of a nat on a usual slab, in a fourth of the
+# time; to see where to look every third tile will do
 COARSE, THIN = 1.0, 3
 # settings are sought for the shapes that are sure at usual ones; where others are sure at those found, by so
 # much of a log likelihood, they are sought again

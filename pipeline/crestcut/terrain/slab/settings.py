@@ -3,9 +3,9 @@
 Four numbers (sd and length of slab and scan) are integrated over by importance sampling from normals that
 are fitted to what was weighed so far, all of it weighed together (adaptive multiple importance sampling:
 Cornuet, Marin, Mira & Robert, Scandinavian Journal of Statistics 39, 2012). Places are those of an additive
-recurrence: with an error nearly as 1 / n instead of 1 / sqrt(n), and where last digits differ, as from one
-processor to another, the places and their weights differ by no more (Niederreiter, Random Number Generation
-and Quasi-Monte Carlo Methods, 1992, chapter 3).
+recurrence, which fill more evenly than drawn ones (Niederreiter, Random Number Generation and Quasi-Monte
+Carlo Methods, 1992, chapter 3). Nothing is accepted or refused on the way: where last digits differ, as from
+one processor to another, the first normals do by where a climb ends, and what is integrated by little.
 """
 
 from __future__ import annotations

@@ -76,10 +76,6 @@ class Whole:
         """With what ``form`` adds to the noise."""
         return replace(self, noise=self.noise + form(self.tiles.uv, self.tiles.uv, self.square))
 
-    def among(self, index: IntArray) -> FloatArray:
-        """(k, k) noise, m2, among some of the tiles."""
-        return self.noise[np.ix_(index, index)]
-
     def drawn(self) -> Drawn:
         """(n, count) noise, m, by a generator and a count."""
         root = linalg.cholesky(self.noise + LEAST**2 * np.eye(len(self.noise)), lower=True)
@@ -196,7 +192,6 @@ class Stretches:
     tiles: Tiles
     level: Noise
     parts: tuple[Part, ...]
-    form: Form | None = None
 
     @classmethod
     def of(cls, tiles: Tiles, level: Noise, least: float = STRETCH) -> Self:
@@ -225,23 +220,14 @@ class Stretches:
                 noise_before=p.noise_before + form(uv[p.own], uv[before], p.square_before),
             ))  # fmt: skip
             before = p.own
-        return replace(self, parts=tuple(parts), form=form)
+        return replace(self, parts=tuple(parts))
 
     def single(self) -> Self:
-        """With distances in single precision: correlations take a third of the time, and a log likelihood is
-        wrong by some hundredths."""
+        """With distances in single precision: correlations take a third of the time (``ROUNDED``)."""
         return replace(self, parts=tuple(
             replace(p, square=p.square.astype(np.float32), square_before=p.square_before.astype(np.float32))
             for p in self.parts
         ))  # fmt: skip
-
-    def among(self, index: IntArray) -> FloatArray:
-        """(k, k) noise, m2, among some of the tiles."""
-        out = self.level.between(self.tiles, index, index)
-        if self.form is None:
-            return out
-        uv, spread = self.tiles.uv[index], self.tiles.spread[index]
-        return out + self.form(uv, uv, squares(uv, uv, spread, spread))
 
     def root(self, setting: Setting) -> Root:
         """Of the tiles' covariance through a setting."""
