@@ -210,13 +210,14 @@ def judge(
         laid = laid_out(likely, rough, priors.wavier, fine.rounds, seed)
         setting = priors.setting(laid.top)
     settings = [priors.setting(z) for z in laid.z]
-    told = in_threads(lambda setting: beside.whiten(setting, table, y).equations(), settings)
+    told, roots = zip(*in_threads(lambda setting: _told(beside, setting, table, y), settings), strict=True)
     draws = _Draws(words, table, _Observed(tiles, y, heights), misfit, height.frame, apart, seed)
     drawn = chain(words, told, laid.log_weight, state, fine.pairs, seed)
     for k, setting in enumerate(settings):
         models = [on for which, on in drawn if which == k]
         if models:
-            draws.add(setting, told[k], beside.whiten(setting, table[:, :0], y), models)
+            seen = roots[k] or beside.whiten(setting, table[:, :0], y)
+            draws.add(setting, told[k], seen, models)
     posterior = draws.posterior(priors)
     mean = _mean(posterior, height.frame, middle)
     of_scan = posterior.split
@@ -234,6 +235,14 @@ def _likelihood(
     """Of some of the tiles, given shapes: their columns (n, k) and 1 / sd^2 (k,)."""
     part = Stretches.of(tiles.taken(some), level.taken(some), COARSE).beside(misfit.covariance)
     return part.single().likelihood(priors, shapes[0][some], y[some], shapes[1])
+
+
+def _told(
+    heights: Whole | Stretches, setting: Setting, table: FloatArray, y: FloatArray
+) -> tuple[NormalEquations, Whitened | None]:
+    """What the heights say of the columns, and the root of their covariance, if it is not as long as a lane."""
+    seen = heights.whiten(setting, table, y)
+    return seen.equations(), seen.bare() if isinstance(heights, Whole) else None
 
 
 @dataclass(frozen=True, eq=False)

@@ -17,6 +17,7 @@ from typing import Self
 
 import numpy as np
 from scipy import linalg, special
+from scipy.linalg import lapack
 
 from crestcut.base.grid import BoolArray, FloatArray, IntArray
 from crestcut.terrain.error.covariance import matern32
@@ -176,13 +177,14 @@ def covariance_between(setting: Setting, square: FloatArray, noise: FloatArray) 
 @dataclass(frozen=True, eq=False)
 class Whitened:
     """Columns and heights seen through one setting: white (n, m) = L^-1 B, along (m,) = B' K^-1 y, own =
-    y' K^-1 y, log_det of K; lower: L, the Cholesky factor of K."""
+    y' K^-1 y, log_det of K; root (n (n + 1) / 2,): L, the Cholesky factor of K, without what is zero in it
+    (rectangular full packed: Gustavson et al., ACM Trans. Math. Software 37, 2010)."""
 
     white: FloatArray
     along: FloatArray
     own: float
     log_det: float
-    lower: FloatArray
+    root: FloatArray
 
     @cached_property
     def gram(self) -> FloatArray:
@@ -201,7 +203,12 @@ class Whitened:
 
     def solve(self, rest: FloatArray) -> FloatArray:
         """(n, c) K^-1 of rest (n, c)."""
-        return np.asarray(linalg.cho_solve((self.lower, True), rest, check_finite=False))
+        solved, _ = lapack.dpftrs(len(rest), self.root, rest, uplo="L")
+        return np.asarray(solved)
+
+    def bare(self) -> Self:
+        """Without the columns: what draws of a setting ask for later on."""
+        return replace(self, white=self.white[:, :0].copy(), along=self.along[:0])
 
     def taken(self, index: IntArray) -> Self:
         """Some of the columns."""
@@ -253,7 +260,8 @@ def whitened(k: FloatArray, both: FloatArray) -> Whitened:
     lower = linalg.cholesky(k, lower=True, overwrite_a=True, check_finite=False)
     both = linalg.solve_triangular(lower, both, lower=True, overwrite_b=True, check_finite=False)
     w, v = both[:, :-1], both[:, -1]
-    return Whitened(w, w.T @ v, float(v @ v), 2 * float(np.log(np.diag(lower)).sum()), lower)
+    log_det = 2 * float(np.log(np.diag(lower)).sum())
+    return Whitened(w, w.T @ v, float(v @ v), log_det, lapack.dtrttf(lower, uplo="L")[0])
 
 
 def log_evidence(seen: Whitened, index: FloatArray | slice, precision: FloatArray) -> float:

@@ -176,13 +176,13 @@ class Root:
 
 @dataclass(frozen=True, eq=False)
 class InStretches(Whitened):
-    """Seen through a setting stretch by stretch; ``lower`` is empty, ``root`` is in its place."""
+    """Seen through a setting stretch by stretch; ``root`` is empty, ``roots`` are in its place."""
 
-    root: Root
+    roots: Root
 
     def solve(self, rest: FloatArray) -> FloatArray:
         """As of ``Whitened``."""
-        return self.root.solve(rest)
+        return self.roots.solve(rest)
 
 
 @dataclass(frozen=True, eq=False)
@@ -269,7 +269,7 @@ class Stretches:
         root = self.root(setting)
         root.whiten(both)
         w, v = both[:, :-1], both[:, -1]
-        return InStretches(w, w.T @ v, float(v @ v), root.log_det, np.empty((0, 0)), root)
+        return InStretches(w, w.T @ v, float(v @ v), root.log_det, np.empty(0), root)
 
     def near(self, nodes: FloatArray) -> list[Near]:
         """Which tiles are near which of the nodes (k, 2) u, v of a lattice, m."""
