@@ -32,6 +32,7 @@ from crestcut.terrain.slab.split import (
     FieldPriors,
     Setting,
     Whitened,
+    covariance,
     curvature_of,
     log_evidence,
     squares,
@@ -65,7 +66,7 @@ def seen_of(words: Dictionary, some: Tiles, amplitude: FloatArray, seed: int) ->
     square = squares(some.uv, some.uv, some.spread, some.spread)
     noise = np.diag(np.full(len(some), 4e-7))
     table = words.columns.at(some.uv, some.spread)
-    root = whiten(SETTING, square, noise, table, table[:, 0]).lower
+    root = np.linalg.cholesky(covariance(SETTING, square, noise))
     y = table @ amplitude + root @ np.random.default_rng(seed).standard_normal(len(some))
     return whiten(SETTING, square, noise, table, y)
 
@@ -120,7 +121,7 @@ def test_the_chain_has_settings_and_shapes_together_as_often_as_all_of_them_say(
     for setting in (SETTING, Setting(0.0018, 0.5, 0.0022, 0.5)):
         square = squares(some.uv, some.uv, some.spread, some.spread)
         noise, table = np.diag(np.full(len(some), 4e-7)), words.columns.at(some.uv, some.spread)
-        root = whiten(SETTING, square, noise, table, table[:, 0]).lower
+        root = np.linalg.cholesky(covariance(SETTING, square, noise))
         y = table @ np.array([0.002, 0.001, 0.003, 0.0, 0.0, 0.004])
         y += root @ np.random.default_rng(2).standard_normal(len(some))
         told.append(whiten(setting, square, noise, table, y))

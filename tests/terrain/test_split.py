@@ -127,6 +127,9 @@ def test_rows_and_some_columns_are_those_of_the_whole(columns: int) -> None:
     assert some.gram == pytest.approx(gram[np.ix_(index, index)], rel=1e-9, abs=1e-9 * gram.max())
     assert some.along == pytest.approx(b[:, index].T @ np.linalg.solve(k, y), rel=1e-7)
     assert some.own == seen.own and some.log_det == pytest.approx(np.linalg.slogdet(k)[1])
+    bare = seen.bare()
+    assert bare.white.shape == (90, 0) and bare.white.base is None  # nothing holds the columns
+    assert bare.solve(b[:, :7]) == pytest.approx(np.linalg.solve(k, b[:, :7]), rel=1e-8, abs=1e-3)
 
 
 def test_the_evidence_is_that_of_a_normal_with_the_trend_in_its_covariance() -> None:
