@@ -180,7 +180,8 @@ def test_a_linear_reading_moves_every_draw_as_a_kalman_filter_does(
 
 def test_between_nodes_a_parabola_stays_one() -> None:
     coarse = GridFrame((0.0, 0.0), 0.0, 0.2, (7, 9))
-    uv = np.random.default_rng(0).uniform(0.2, 1.0, (50, 2))
+    uv = np.random.default_rng(0).uniform(0.0, 1.0, (50, 2)) * (1.6, 1.2)
+    uv[:8] = [(x, y) for x in (0.0, 0.01, 1.59, 1.6) for y in (0.03, 1.2)]  # at the edges too
     grid = np.stack(np.meshgrid(np.arange(9) * 0.2, np.arange(7) * 0.2), axis=-1).reshape(-1, 2)
 
     def parabola(p: FloatArray) -> FloatArray:
@@ -302,7 +303,7 @@ def test_a_long_lane_reckoned_in_pieces_is_judged_as_in_one(
 ) -> None:
     """Shapes and nodes some at a time: other last digits."""
     for name, few in (
-        ("stretches.LATTICE_AT_ONCE", 20), ("posterior.PLACES_AT_ONCE", 300),
+        ("stretches.LATTICE_AT_ONCE", 20), ("shapes.NODES_AT_ONCE", 300),
         ("split.AT_ONCE", 70), ("shapes.AT_ONCE", 50),
     ):  # fmt: skip
         monkeypatch.setattr(f"crestcut.terrain.slab.{name}", few)

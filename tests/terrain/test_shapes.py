@@ -9,7 +9,7 @@ import pytest
 
 from crestcut.base.grid import FloatArray, GridFrame
 from crestcut.terrain.breaklines.breaks import Break
-from crestcut.terrain.slab.shapes import Columns, Shape, columns
+from crestcut.terrain.slab.shapes import Columns, Row, Shape, columns
 
 AT = (0.9, 1.1, 0.15)  # of the bump
 CENTRE = (1.0, 0.5)
@@ -113,12 +113,24 @@ def test_some_of_the_columns_are_those_columns() -> None:
 
 
 def test_the_sum_over_a_frame_is_that_at_its_nodes() -> None:
-    """What lies along an axis is reckoned on it alone: along either, askew, on no line."""
-    frame = GridFrame((5.0, 7.0), 0.3, 0.1, (12, 21))
-    at = np.stack(np.meshgrid(np.arange(21) * 0.1, np.arange(12) * 0.1), axis=-1).reshape(-1, 2)
+    """What lies along an axis is reckoned on it alone, narrow shapes along another line about it: the rest is
+    cubic between coarse nodes, whose weights are single."""
+    frame = GridFrame((5.0, 7.0), 0.3, 0.02, (112, 158))
+    at = np.stack(np.meshgrid(np.arange(158) * 0.02, np.arange(112) * 0.02), axis=-1).reshape(-1, 2)
     lines = (Break.straight(0.0, 0.9), Break.straight(math.pi / 2, 0.5), Break.straight(0.3, 1.0))
-    rows = [(Shape.BUMP, AT, -1, 1.0), *((Shape.HINGE, (0.1, 0.0), k, 1.0) for k in range(3))]
-    every = columns(rows, lines, CENTRE)
-    for by in np.eye(4):
-        assert every.over(frame, by) == pytest.approx(every.at(at) @ by, abs=1e-14)
-        assert np.ptp(every.at(at) @ by) > 0.01
+    rows: list[tuple[Row, float]] = [
+        ((Shape.HINGE, (0.1, 0.0), 0, 1.0), 1e-14), ((Shape.STEP, (0.1, 0.01), 1, 1.0), 1e-14),
+        ((Shape.CURVE, (0.0, 1.0), 0, 1.0), 4e-4),
+        ((Shape.HINGE, (0.1, 0.0), 2, 1.0), 1e-6), ((Shape.HINGE, (-0.2, 0.22), 2, 1.0), 3e-5),
+        ((Shape.HINGE_ALONG, (0.0, 0.13), 2, 1.0), 3e-5), ((Shape.CURVE, (0.0, 0.25), 2, 1.0), 1e-6),
+        ((Shape.STEP, (0.0, 0.01), 2, 1.0), 1e-5), ((Shape.ACROSS, (), 2, 1.0), 1e-6),
+        ((Shape.BUMP, AT, -1, 1.0), 5e-3), ((Shape.TILT_U, (), -1, 1.0), 1e-6),
+    ]  # fmt: skip
+    every = columns([row for row, _ in rows], lines, CENTRE)
+    for by, (row, within) in zip(np.eye(len(rows)), rows, strict=True):
+        right = (every.at(at) @ by).reshape(frame.shape)
+        assert np.ptp(right) > 0.01, row
+        assert every.over(frame, by) == pytest.approx(right, abs=within), row
+    by = np.linspace(0.5, 1.5, len(rows))
+    each = sum(b * every.over(frame, one) for b, one in zip(by, np.eye(len(rows)), strict=True))
+    assert every.over(frame, by) == pytest.approx(each, abs=2e-6)

@@ -18,7 +18,8 @@ AROUND = 4.0
 
 def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
     """(n, rows * columns) weights that give values at uv (n, 2), m from the first node, from those at the
-    nodes: cubic convolution with a = -0.5 (Keys, IEEE Trans. ASSP 29, 1981), the outermost nodes repeated."""
+    nodes: cubic convolution with a = -0.5 (Keys, IEEE Trans. ASSP 29, 1981), beyond the outermost nodes the
+    parabola through three (as ibid.: 3 f(0) - 3 f(1) + f(2)), or of fewer the outermost repeated."""
     parts = []
     for axis, size in ((0, coarse.shape[1]), (1, coarse.shape[0])):
         at = uv[:, axis] / coarse.cell
@@ -26,13 +27,19 @@ def between_nodes(coarse: GridFrame, uv: FloatArray) -> sparse.csr_array:
         index = np.clip(base[:, None] + np.arange(-1, 3), 0, size - 1)
         d = np.abs(at[:, None] - (base[:, None] + np.arange(-1, 3)))
         near, far = 1.5 * d**3 - 2.5 * d**2 + 1, -0.5 * d**3 + 2.5 * d**2 - 4 * d + 2
-        parts.append((index, np.where(d <= 1, near, np.where(d < 2, far, 0.0))))
+        weight = np.where(d <= 1, near, np.where(d < 2, far, 0.0))
+        if size >= 3:
+            for some, beyond, order in ((base == 0, 0, (1, 2, 3)), (base == size - 2, 3, (2, 1, 0))):
+                for node, share in zip(order, (3.0, -3.0, 1.0), strict=True):
+                    weight[some, node] += share * weight[some, beyond]
+                weight[some, beyond] = 0.0
+        parts.append((index, weight))
     (i, wi), (j, wj) = parts
     flat = j[:, :, None] * coarse.shape[1] + i[:, None, :]
-    weight = (wj[:, :, None] * wi[:, None, :]).astype(np.float32)
+    both = (wj[:, :, None] * wi[:, None, :]).astype(np.float32)
     start = np.arange(len(uv) + 1) * 16
     shape = (len(uv), coarse.shape[0] * coarse.shape[1])
-    return sparse.csr_array((weight.ravel(), flat.ravel(), start), shape=shape)
+    return sparse.csr_array((both.ravel(), flat.ravel(), start), shape=shape)
 
 
 def along_axes(values: FloatArray, step: float, frame: GridFrame) -> FloatArray:

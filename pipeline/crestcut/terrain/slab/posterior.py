@@ -39,7 +39,7 @@ from crestcut.terrain.slab.misfit import Misfit
 from crestcut.terrain.slab.named import Feature, named
 from crestcut.terrain.slab.noise import ALL, Noise
 from crestcut.terrain.slab.settings import Score, laid_out
-from crestcut.terrain.slab.shapes import TREND, Columns, Shape
+from crestcut.terrain.slab.shapes import TREND, Columns
 from crestcut.terrain.slab.split import (
     WAVIEST,
     FieldPriors,
@@ -58,10 +58,7 @@ COARSE, THIN = 1.0, 3
 # much of a log likelihood, they are sought again
 TRIES, MUCH = 3, 10.0
 LONG = 0.70  # m: a shorter break is a feature, not a part of the trend
-COLUMNS = 0.05  # m between the nodes on which wide shapes are reckoned
-PLACES_AT_ONCE = 32768  # nodes ``COLUMNS`` apart at a time
 KEPT_TO, MOST_HELD = 10.0, 6_000_000  # m; distances of nodes from tiles that are kept, not reckoned anew
-NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
 
 
 @dataclass(frozen=True)
@@ -240,7 +237,7 @@ def _likelihood(
 def _told(
     heights: Whole | Stretches, setting: Setting, table: FloatArray, y: FloatArray
 ) -> tuple[NormalEquations, Whitened | None]:
-    """What the heights say of the columns, and the root of their covariance, if it is not as long as a lane."""
+    """What the heights say of the columns; the root of their covariance, if that is not as long as a lane."""
     seen = heights.whiten(setting, table, y)
     return seen.equations(), seen.bare() if isinstance(heights, Whole) else None
 
@@ -352,24 +349,7 @@ def _lattice(frame: GridFrame, apart: float) -> GridFrame:
 
 
 def _mean(posterior: Posterior, frame: GridFrame, level: float) -> FloatArray:
-    """(ny, nx) mean of all draws, m: wide shapes and waves between coarse nodes, narrow ones at all."""
-    mean = posterior.amplitude.mean(axis=1)
-    ny, nx = frame.shape
-    sizes = posterior.columns
-    narrow = np.isin(sizes.kind, (Shape.HINGE, Shape.HINGE_ALONG, Shape.ACROSS, Shape.STEP))
-    narrow |= (sizes.kind == Shape.CURVE) & (sizes.sizes[:, 1] < NARROW)
-    narrow |= (sizes.kind == Shape.RUT) & (sizes.sizes[:, 1] < 0.5 * NARROW)
-    out = np.full(ny * nx, level)
-    columns_, rows = (int(np.ceil(s / COLUMNS - 1e-9)) + 1 for s in frame.size)
-    places = np.stack(np.meshgrid(np.arange(columns_) * COLUMNS, np.arange(rows) * COLUMNS), axis=-1)
-    places = places.reshape(-1, 2)
-    wide, by = sizes.take(np.flatnonzero(~narrow)), mean[~narrow]
-    some = [slice(first, first + PLACES_AT_ONCE) for first in range(0, len(places), PLACES_AT_ONCE)]
-    values = np.concatenate([wide.sums(places[part], by) for part in some])
-    waves = posterior.waves.mean(axis=0, dtype=np.float64).ravel()
-    values += between_nodes(posterior.lattice, places) @ waves
-    out += np.asarray(along_axes(values.reshape(rows, columns_), COLUMNS, frame)).ravel()
-    on = np.flatnonzero(narrow)
-    if len(on):
-        out += sizes.take(on).over(frame, mean[on])
-    return out.reshape(ny, nx)
+    """(ny, nx) mean of all draws, m."""
+    waves = posterior.waves.mean(axis=0, dtype=np.float64)
+    shapes = posterior.columns.over(frame, posterior.amplitude.mean(axis=1))
+    return level + shapes + along_axes(waves, posterior.lattice.cell, frame)

@@ -16,11 +16,17 @@ from typing import Self
 import numpy as np
 from scipy import special
 
-from crestcut.base.grid import FloatArray, GridFrame, IntArray
+from crestcut.base.grid import BoolArray, FloatArray, GridFrame, IntArray
 from crestcut.base.parallel import in_threads
 from crestcut.terrain.breaklines.breaks import Break
+from crestcut.terrain.slab.between import along_axes, between_nodes
 
 FACE = 0.01  # m, half the width of a step's face
+COARSE = 0.05  # m between the nodes on which wide shapes are reckoned
+NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
+BESIDE = (
+    0.35  # m from its line: there a hinge of the widest rounding is cubic over ``COARSE`` to a thousandth
+)
 NODES_AT_ONCE = 4096  # so many of every shape stay near the processor
 AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
 
@@ -113,23 +119,61 @@ class Columns:
         return _averaged(_BELL, uv[:, axis, None] - each[:, 0], each[:, 1], wide[:, None]), of.ravel()
 
     def over(self, frame: GridFrame, by: FloatArray) -> FloatArray:
-        """(ny nx,) the sum of all, each times its ``by`` (m,), at every node of a frame.
+        """(ny, nx) the sum of all, each times its ``by`` (m,), at every node of a frame.
 
-        What lies along one of its axes is reckoned on the other alone: steps are offered every 50 mm."""
+        Cubic between nodes ``COARSE`` apart, but for narrow shapes: those along an axis are reckoned at every
+        place on the other (steps are offered every 50 mm), others at every node ``BESIDE`` their line or
+        nearer: farther off they bend as little as wide ones.
+        """
         ny, nx = frame.shape
-        u, v = np.arange(nx) * frame.cell, np.arange(ny) * frame.cell
-        out, left = np.zeros((ny, nx)), np.ones(len(self), bool)
-        for axis, place in ((0, u), (1, v)):
-            on = np.array([k >= 0 and _along_axis(self.lines[k], axis) for k in self.line], bool)
+        axes = np.arange(nx) * frame.cell, np.arange(ny) * frame.cell
+        narrow, left = self._narrow(), np.ones(len(self), bool)
+        of_axis = []
+        for axis, place in enumerate(axes):
+            on = np.array([k >= 0 and _along_axis(self.lines[k], axis) for k in self.line], bool) & narrow
             uv = np.zeros((len(place), 2))
             uv[:, axis] = place
-            sums = self.take(np.flatnonzero(on)).sums(uv, by[on])
-            out += sums if axis == 0 else sums[:, None]
+            of_axis.append(self.take(np.flatnonzero(on)).sums(uv, by[on]))
             left &= ~on
-        some, by = self.take(np.flatnonzero(left)), by[left]
-        uv = np.stack(np.meshgrid(u, v), axis=-1).reshape(-1, 2)
+        columns_, rows = (int(np.ceil(s / COARSE - 1e-9)) + 1 for s in frame.size)
+        coarse = GridFrame((0.0, 0.0), 0.0, COARSE, (rows, columns_))
+        places = coarse.node_xy().reshape(-1, 2)
+        wide = np.flatnonzero(left & ~narrow)
+        values = self.take(wide)._sums_in_parts(places, by[wide])
+        lines = []
+        for number in np.unique(self.line[left & narrow]):
+            index = np.flatnonzero(left & narrow & (self.line == number))
+            some = self.take(index)
+            own = some._sums_in_parts(places, by[index])
+            values += own
+            lines.append((some, by[index], own))
+        out = along_axes(values.reshape(coarse.shape), COARSE, frame)
+        out += of_axis[0] + of_axis[1][:, None]
+        for some, of_some, own in lines:
+            near = some._beside(coarse)[np.ix_(*(np.rint(at / COARSE).astype(int) for at in axes[::-1]))]
+            j, i = np.nonzero(near)
+            uv = np.column_stack([axes[0][i], axes[1][j]])
+            out[j, i] += some._sums_in_parts(uv, of_some) - between_nodes(coarse, uv) @ own
+        return out
+
+    def _narrow(self) -> BoolArray:
+        """(m,) whose bends are too close for nodes ``COARSE`` apart."""
+        kind, size = self.kind, self.sizes[:, 1]
+        sharp = np.isin(kind, (Shape.HINGE, Shape.HINGE_ALONG, Shape.ACROSS, Shape.STEP))
+        return np.asarray(
+            sharp | (kind == Shape.CURVE) & (size < NARROW) | (kind == Shape.RUT) & (size < 0.5 * NARROW)
+        )
+
+    def _beside(self, coarse: GridFrame) -> BoolArray:
+        """(rows, columns) which nodes are near the line, that of all: no fine node nearest to others is."""
+        line, offset = self.lines[self.line[0]], self.sizes[:, 0]
+        across = line.across(coarse.node_xy().reshape(-1, 2))[0].reshape(coarse.shape)
+        reach = BESIDE + coarse.cell
+        return (across > offset.min() - reach) & (across < offset.max() + reach)
+
+    def _sums_in_parts(self, uv: FloatArray, by: FloatArray) -> FloatArray:
         parts = [slice(first, first + NODES_AT_ONCE) for first in range(0, len(uv), NODES_AT_ONCE)]
-        return np.concatenate(in_threads(lambda part: some.sums(uv[part], by), parts)) + out.ravel()
+        return np.concatenate([np.zeros(0), *in_threads(lambda part: self.sums(uv[part], by), parts)])
 
 
 def _along_axis(line: Break, axis: int) -> bool:
