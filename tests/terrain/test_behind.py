@@ -16,15 +16,20 @@ from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.chance.assess import assess_chance
 from crestcut.chance.conditioned import given
 from crestcut.contact.records import Passage
+from crestcut.job import load_job
 from crestcut.job.records import Wanted
+from crestcut.standing import LoadedVehicle
+from crestcut.study.by_hand import _somewhere
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.error.priors import prior_for
 from crestcut.terrain.readings.records import Evidence, Reading
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.behind import TOO_LITTLE, slab_behind
+from crestcut.vehicle.records import AS_MEASURED
 from scenes import STRAIGHT, belly, crest, scene, stand, surface_of, vehicle
 from slab_scans import field
 
+JOB = Path(__file__).parents[2] / "configs/jobs/courtyard_apron.toml"
 SCANNERS = ("phone", "terrestrial", None)
 FRAME = GridFrame((-1.5, -0.9), 0.0, 0.01, (181, 301))
 
@@ -150,6 +155,41 @@ def test_a_reading_moves_the_mean_towards_it_and_narrows_the_draws() -> None:
     gain = wide**2 / (wide**2 + 0.0005**2)
     assert moved - mean == pytest.approx(0.004 * gain, abs=0.0004)
     assert narrow == pytest.approx(wide * np.sqrt(1 - gain), rel=0.2) and narrow < 0.5 * wide
+
+
+def test_a_reading_says_the_same_whatever_else_the_vehicle_passes_over() -> None:
+    """Along the middle of the line alone, and with all that a driver may do."""
+    car = vehicle(belly(0.14))
+    flat = scene(crest(0.05), car, start=(-2.2, 0.0), end=(2.2, 0.0), cell=0.02)
+    height = flat.surface.height.like(
+        flat.surface.height.values + field(flat.surface.height.frame, 0.005, 0.4, 9)
+    )
+    slab = slab_behind(replace(flat.surface, height=height, top=height), model("phone"))
+    evidence, told = reading(slab, (-0.4, 0.1), 0.004), []
+    for travel in (STRAIGHT, replace(STRAIGHT, wander=0.05, ways=("forward", "turned"))):
+        stood = stand(car, travel, flat.line, slab)
+        told.append(given(Passage(car, slab, stood.ride, stood.before), evidence, 0).surface)
+    one, other = (t.height.values for t in told)
+    assert np.nanmax(np.abs(one - slab.height.values)) > 0.001
+    assert one == pytest.approx(other, abs=2e-6, nan_ok=True)
+
+
+def test_where_nothing_is_measured_under_the_middle_readings_are_met_beside_it() -> None:
+    car = vehicle(belly(0.14, half=0.45))
+    travel = replace(STRAIGHT, wander=0.2)
+    whole = scene(crest(0.05), car, travel, start=(-2.0, 0.0), end=(2.0, 0.0), cell=0.02)
+    height, y = whole.surface.height, whole.surface.height.frame.node_xy()[..., 1]
+    strips = replace(
+        whole.surface, height=height.like(np.where(np.abs(y) < 0.5, np.nan, height.values)), top=height
+    )
+    job = replace(load_job(JOB), travel=travel)
+    driver = LoadedVehicle(car, (AS_MEASURED,), True)
+    met = _somewhere(driver, whole.line, strips, job)
+    assert met.clearance.worst is not None and len(met.ride.poses) > 1
+    assert (
+        len(_somewhere(LoadedVehicle(car, (AS_MEASURED,), True), whole.line, whole.surface, job).ride.poses)
+        == 1
+    )
 
 
 def test_readings_are_refused_where_the_slab_could_not_be_judged() -> None:

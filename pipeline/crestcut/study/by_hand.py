@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from crestcut.base.errors import CrestcutError
 from crestcut.chance import given, heard, witness_evidence
 from crestcut.contact import Passage, TravelLine
 from crestcut.cut import KeepArea
-from crestcut.job import Job, Point
+from crestcut.job import Job, Point, Travel
 from crestcut.scan import Scan, resolve_area, resolve_point
 from crestcut.standing import LoadedVehicle, rides_of, swept_by
 from crestcut.terrain import Evidence, Surface, gather_evidence, joined, up_settled
@@ -25,19 +26,28 @@ def told_by_hand(
     if not job.by_hand:
         return surface, drivers, ()
     (driver, *others), line = drivers, lines[0]
-    passage = _passage(driver, line, surface, job)
-    told = given(passage, evidence_of(job, scan, surface, driver, line), job.settings.seed)
+    evidence = evidence_of(job, scan, surface, driver, line)
+    told = given(_somewhere(driver, line, surface, job), evidence, job.settings.seed)
     driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
     if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
-        told = heard(_passage(driver, line, told.surface, job), job.witnesses, job.settings.seed)
+        told = heard(_passage(driver, line, told.surface, job, job.travel), job.witnesses, job.settings.seed)
         driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
     surface = told.surface if told.contradictions else up_settled(told.surface)
     return surface, (driver, *others), told.contradictions
 
 
-def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
+def _somewhere(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
+    """Along the middle of the line alone, one of thirty ways to drive it: a reading is of its own place."""
+    middle = replace(job.travel, wander=0.0, heading=0.0, ways=job.travel.ways[:1])
+    try:
+        return _passage(driver, line, surface, job, middle)
+    except CrestcutError:  # nothing measured is under the vehicle there
+        return _passage(driver, line, surface, job, job.travel)
+
+
+def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job, travel: Travel) -> Passage:
     """Of the gaps alone, which is all that a reading asks for."""
-    (rode,) = rides_of((driver,), (line,), surface, job)
+    (rode,) = rides_of((driver,), (line,), surface, replace(job, travel=travel))
     swept = swept_by(driver.vehicle, surface, rode, job.path.name, cells=False)
     return Passage(driver.vehicle, surface, rode, swept, driver.parts)
 
