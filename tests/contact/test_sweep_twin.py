@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from crestcut.contact.clearance.kernels import FAR
 from crestcut.contact.clearance.still_valid import Swept
 from crestcut.contact.clearance.sweep import FRAMES, hard_parts, plate_heights, sweep
 from crestcut.contact.path.line import travel_line
@@ -19,7 +20,7 @@ from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.job.records import Travel
 from crestcut.terrain.records import Surface
 from crestcut.vehicle.records import AS_MEASURED, Part, Vehicle
-from scenes import L, Scene, belly, lip, scene, vehicle
+from scenes import L, Scene, belly, crest, lip, scene, vehicle
 
 GROUNDS = {
     "crests": lambda rng: lambda x, y: -0.09 * np.abs(x + 0.2) + 0.03 * np.minimum(x - 1.5, 0),
@@ -175,6 +176,21 @@ def test_raising_a_part_by_h_raises_its_gap_by_h_and_a_removed_part_never_lowers
     assert raised.least["nose"].gap == s.before.least["nose"].gap
     fewer = sweep(vehicle(belly(0.12)), s.surface, s.ride)
     assert set(fewer.least) == {"belly"}
+
+
+def test_a_part_over_a_hole_meets_nothing_though_ground_begins_beside_it() -> None:
+    """Nodes are gone through in blocks: in one measured in part, what is not is no ground far below."""
+    car = vehicle(belly(half=0.45))
+    whole = scene(crest(0.03), car, cell=0.02)
+    frame, top = whole.surface.height.frame, whole.surface.height.values
+    x, y = frame.node_xy()[..., 0], frame.node_xy()[..., 1]
+    for far, met in ((-9.0, 0), (0.5, 1)):  # a hole all along the line, and one that ends at half a metre
+        seen = whole.surface.height.like(np.where((np.abs(y) < 0.5) & (x > far), np.nan, top))
+        gaps = sweep(car, replace(whole.surface, height=seen, top=seen), whole.ride)
+        assert gaps.pair_gap is not None
+        assert ((gaps.pair_gap > 0.5 * FAR) | (np.abs(gaps.pair_gap) < 1.0)).all()
+        assert (gaps.worst is not None) == bool(met)
+        assert (gaps.pair_gap < 1.0).any() == bool(met) and (gaps.pair_gap > 0.5 * FAR).any()
 
 
 def test_a_part_narrower_than_a_cell_is_not_lost_between_nodes() -> None:

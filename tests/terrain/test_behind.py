@@ -179,9 +179,8 @@ def test_where_nothing_is_measured_under_the_middle_readings_are_met_beside_it()
     travel = replace(STRAIGHT, wander=0.2)
     whole = scene(crest(0.05), car, travel, start=(-2.0, 0.0), end=(2.0, 0.0), cell=0.02)
     height, y = whole.surface.height, whole.surface.height.frame.node_xy()[..., 1]
-    strips = replace(
-        whole.surface, height=height.like(np.where(np.abs(y) < 0.5, np.nan, height.values)), top=height
-    )
+    seen = height.like(np.where(np.abs(y) < 0.5, np.nan, height.values))
+    strips = replace(whole.surface, height=seen, top=seen)
     job = replace(load_job(JOB), travel=travel)
     driver = LoadedVehicle(car, (AS_MEASURED,), True)
     met = _somewhere(driver, whole.line, strips, job)

@@ -289,7 +289,7 @@ def least_gaps(first: int, stop: int, on: Blocks, placed: Placed, least: FloatAr
                 best = min(best, _least_in_tile(tiles[bj, bi - start], u[bi - start], v[bj], plate))
             else:
                 best = _least_in_part(on, bj, bi, placed, q, crossing, best)
-        least[q] = best
+        least[q] = best if best < -NO_GROUND else FAR  # of a block in part measured, none under the plate
 
 
 @njit(fastmath=_REDUCE)
