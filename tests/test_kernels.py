@@ -55,9 +55,12 @@ def test_read_only_arrays_do_not_have_the_ride_compiled_again() -> None:
     for frozen in (False, True):
         for array in (heights, places):
             array.flags.writeable = not frozen
-        settle(tyre_ground(heights, 0.1, axles), places, axles, False)
+        settle(tyre_ground(heights, 0.1, axles, places), places, axles, False)
     settle(
-        tyre_ground(heights[:, ::-1], 0.1, axles), np.asfortranarray(places.repeat(2, axis=0)), axles, False
+        tyre_ground(heights[:, ::-1], 0.1, axles, places),
+        np.asfortranarray(places.repeat(2, axis=0)),
+        axles,
+        False,
     )
     assert len(settle_part.signatures) == 1  # type: ignore[attr-defined]
 

@@ -17,6 +17,7 @@ from crestcut.contact.stand.tyres import (
     axle_heights,
     row_maxima,
     rows_for,
+    settle,
     tyre_ground,
     tyre_height,
     tyre_node,
@@ -118,7 +119,7 @@ def test_an_axle_leans_as_a_dense_search_over_its_tilt_finds(seed: int) -> None:
     yaw, more = rng.uniform(-math.pi, math.pi), rng.choice([0.0, rng.normal(0, 0.05)])
     axles = Axles(1.0, track, track, radius, half, 0.5, 0.5)
     middle = Hub(0.6, 0.8, math.cos(yaw), math.sin(yaw))
-    under = tyre_ground(ground, cell, axles)
+    under = tyre_ground(ground, cell, axles, np.array([[0.6, 0.8]]))
     found = axle_heights(under, middle, track, axles, (rng.normal(0, 0.1), more), rows_for(under, axles))
     j, i = np.indices(ground.shape)
     du, dv = i * cell - 0.6, j * cell - 0.8
@@ -144,6 +145,25 @@ def test_an_axle_leans_as_a_dense_search_over_its_tilt_finds(seed: int) -> None:
     assert found == pytest.approx(heights(low), abs=2e-6 / (1 - 2 * half / track))
 
 
+@pytest.mark.parametrize("at", [(3.0, 2.0), (0.2, 3.9), (-3.0, 1.0), (9.0, 9.0)])
+def test_a_bound_about_the_places_alone_stands_the_vehicle_as_one_over_all_the_ground(
+    at: tuple[float, float],
+) -> None:
+    """In the middle, over the edge, off the ground: the same digits."""
+    rng, cell = np.random.default_rng(1), 0.05
+    ground = rng.normal(0, 0.02, (90, 150))
+    axles = Axles(1.2, 0.6, 0.8, 0.2, 0.1, 0.5, 0.5)
+    places = np.array([[*at, yaw, 0.0, 0.0] for yaw in np.linspace(-3, 3, 9)])
+    whole = TyreGround(ground, row_maxima(ground, 6), np.arange(150) * cell, cell)
+    under = tyre_ground(ground, cell, axles, places)
+    known = np.isfinite(under.bound)
+    assert not known.all() and np.array_equal(under.bound[known], whole.bound[known])
+    found, right = settle(under, places, axles, True), settle(whole, places, axles, True)
+    assert all(np.array_equal(a, b) for a, b in zip(found, right, strict=True))
+    j, i = np.rint(np.array(at[::-1]) / cell).astype(int)
+    assert known[max(j - 20, 0) : max(j + 20, 0), max(i - 20, 0) : max(i + 20, 0)].all()
+
+
 def test_a_kerb_under_a_tyres_outer_edge_lifts_it_there_alone() -> None:
     """A kerb 60 mm high under the outer 30 mm of the left tyre: it rests on the kerb's edge, the right one on
     its own outer edge, and the axle leans by the rise over the distance of those two."""
@@ -152,7 +172,7 @@ def test_a_kerb_under_a_tyres_outer_edge_lifts_it_there_alone() -> None:
     y, _ = np.indices((240, 80)) * CELL
     inner = 1.2 + track / 2 + 0.07
     ground = np.where(y > inner - 1e-6, kerb, 0.0)
-    under = tyre_ground(ground, CELL, axles)
+    under = tyre_ground(ground, CELL, axles, np.array([[0.0, 0.0], [3.0, 3.0]]))
     left, right = axle_heights(
         under, Hub(0.4, 1.2, 1.0, 0.0), track, axles, (0.0, 0.0), rows_for(under, axles)
     )

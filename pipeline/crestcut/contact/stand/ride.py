@@ -149,7 +149,7 @@ def settle_batch(
 ) -> Batch:
     """Settle many places at once; ``live`` is False where a tyre or its hub's foot meets nothing measured."""
     axles = axles_of(vehicle)
-    args = (tyre_ground(ground, cell, axles), places, axles, want_contact)
+    args = (tyre_ground(ground, cell, axles, places), places, axles, want_contact)
     stance = settle_sprung(*args, suspension(vehicle)) if stands_by_limits(vehicle) else settle(*args)
     feet = wheel_feet(vehicle, places)
     j = np.rint(feet[..., 1] / cell).astype(int)

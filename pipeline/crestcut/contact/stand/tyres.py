@@ -346,12 +346,26 @@ def of_one_kind(values: FloatArray) -> FloatArray:
     return np.require(values, np.float64, ["C", "W"])
 
 
-def tyre_ground(heights: FloatArray, cell: float, axles: Axles) -> TyreGround:
-    """Ground (ny, nx), m, for the tyres of a vehicle at any heading."""
+def tyre_ground(heights: FloatArray, cell: float, axles: Axles, places: FloatArray) -> TyreGround:
+    """Ground (ny, nx), m, for the tyres of a vehicle at ``places`` (n, 2 or more) u, v of its rear axle's
+    middle, m, at any heading; elsewhere there is no bound."""
     reach = math.ceil(math.hypot(axles.radius, axles.half_width) / cell) + 1
     columns = np.arange(heights.shape[1], dtype=np.float64) * cell
     heights = of_one_kind(heights)
-    return TyreGround(heights, row_maxima(heights, reach), columns, cell)
+    # no tyre is farther from the rear axle's middle than that along the chassis and across it
+    track = 0.5 * max(axles.front_track, axles.rear_track)
+    away = axles.wheelbase + track + axles.half_width + axles.radius + 2 * cell
+    low, high = (places[:, :2].min(axis=0) - away) / cell, (places[:, :2].max(axis=0) + away) / cell
+    # what is not finite is refused by what asks it of a vehicle; so far off, a window is empty
+    first, last = (np.clip(np.nan_to_num(x), 0, heights.shape[::-1]).astype(int) for x in (low, high + 1))
+    rows, some = slice(first[1], last[1]), slice(first[0], last[0])
+    if (last - first == heights.shape[::-1]).all():
+        return TyreGround(heights, row_maxima(heights, reach), columns, cell)
+    bound = np.full(heights.shape, np.nan)
+    around = slice(max(some.start - reach, 0), some.stop + reach)
+    found = row_maxima(of_one_kind(heights[rows, around]), reach)
+    bound[rows, some] = found[:, some.start - around.start :][:, : some.stop - some.start]
+    return TyreGround(heights, bound, columns, cell)
 
 
 def settle(ground: TyreGround, places: FloatArray, axles: Axles, want_contact: bool) -> Stance:
