@@ -79,9 +79,9 @@ def strings_evidence(
     for one in strung:
         down = _down(surface, one, np.zeros((len(placed), 2)))
         _check(one, down, surface)
-        moved = np.array([_nearest(_down(surface, one, move)) for move in moves])
+        moved = _nearest(_down(surface, one, moves))
         seen = ~np.isnan(moved)
-        exactly = _nearest(down)
+        exactly = float(_nearest(down))
         # too much of it off the scan: nothing is learnt of its places but how well they are known
         lost = seen.sum() <= PLACINGS // 2
         tried.append(
@@ -141,29 +141,33 @@ def _chalk_marks(
 
 
 def _down(surface: Surface, one: _Strung, moves: FloatArray) -> FloatArray:
-    """(k,) distance from the string down to the fitted slab where it is read, m; moves : (marks, 2) of the
-    chalk marks from where they are said to be, m."""
-    ends = one.ends + moves[one.marks[:2]]
-    share, run = one.share, ends[1] - ends[0]
-    length = float(np.hypot(*run))
+    """(..., k) distance from the string down to the fitted slab where it is read, m; moves : (..., marks, 2)
+    of the chalk marks from where they are said to be, m."""
+    ends = one.ends + moves[..., one.marks[:2], :]
+    share, run = one.share, ends[..., 1, :] - ends[..., 0, :]
+    length = np.hypot(run[..., 0], run[..., 1])[..., None]
     if one.least:
-        under = ends[0] + share[:, None] * run
+        under = ends[..., :1, :] + share[:, None] * run[..., None, :]
     else:
-        under = one.ends[0] + share[:, None] * (one.ends[1] - one.ends[0]) + moves[one.marks[2]]
-        share = np.clip((under - ends[0]) @ run / length**2, 0.0, 1.0)
+        at = one.ends[0] + share[:, None] * (one.ends[1] - one.ends[0])
+        under = at + moves[..., one.marks[2:3], :]
+        along = ((under - ends[..., :1, :]) @ run[..., None])[..., 0]
+        share = np.clip(along / length**2, 0.0, 1.0)
     # parabola: w L^2 / 8 T in the middle
     sag = STRING_WEIGHT * length**2 / (8 * PULL) * 4 * share * (1 - share)
     high = surface.height.sample(ends)
-    down = high[0] * (1 - share) + high[1] * share + one.string.blocks - sag - surface.height.sample(under)
-    return np.asarray(down, dtype=np.float64)
+    over = high[..., :1] * (1 - share) + high[..., 1:] * share + one.string.blocks - sag
+    return np.asarray(over - surface.height.sample(under), dtype=np.float64)
 
 
-def _nearest(down: FloatArray) -> float:
-    return float("nan") if np.isnan(down).all() else float(np.nanmin(down))
+def _nearest(down: FloatArray) -> FloatArray:
+    """(...) least of what is known along the last axis; NaN where nothing is."""
+    least = np.where(np.isnan(down), np.inf, down).min(axis=-1)
+    return np.where(np.isinf(least), np.nan, least)
 
 
 def _check(one: _Strung, down: FloatArray, surface: Surface) -> None:
-    least = _nearest(down)
+    least = float(_nearest(down))
     if np.isnan(least):
         raise CrestcutError(
             "an end of the string, or the slab under it, lies where the scan has no ground",
