@@ -16,9 +16,10 @@ from crestcut.terrain.ground.ground import find_ground
 from crestcut.terrain.ground.raster import Lattice, sum_cells
 from crestcut.terrain.heights.plain import HALVES
 from crestcut.terrain.joints.find import Joints, find_joints
-from crestcut.terrain.joints.lines import SEGMENT, Groove, Strip
+from crestcut.terrain.joints.lines import Strip
 from crestcut.terrain.joints.points import settle
 from crestcut.terrain.joints.search import LOW, mark_low, seen_in_lines
+from crestcut.terrain.joints.sums import SEGMENT, Groove, gains
 from crestcut.terrain.records import ErrorModel, Surface
 
 NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.4, "", "", "")
@@ -224,8 +225,8 @@ def test_what_a_groove_gains_along_its_line_is_the_sum_over_its_points() -> None
     rng = np.random.default_rng(3)
     t, u, above = rng.uniform(-0.73, 0.91, 400), rng.uniform(-0.05, 0.05, 400), rng.normal(-0.002, 0.004, 400)
     groove, first = Groove(0.02, math.hypot(1.0, 0.02), -0.02, 0.015, 0.6, 0.001, 0.004), -8
-    sums, number = groove.gains(t, u, above, 2 * 0.003**2, first, 18)
-    wanted, on = np.zeros(18), 0
+    sums, wanted, on = np.zeros(18), np.zeros(18), 0
+    number = gains(t, u, above, groove, 2 * 0.003**2, first, sums)
     for along, across, z in zip(t, u, above, strict=True):
         off = (across - groove.lean * along) / groove.slant
         if not groove.right < off < groove.left or abs(along) > groove.longest:

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,7 +17,18 @@ from scipy import ndimage
 
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.terrain.ground.raster import sort_into
-from crestcut.terrain.joints.sums import BIN, REACH, Line, Reach, beside, lowest, select
+from crestcut.terrain.joints.sums import (
+    BIN,
+    REACH,
+    SEGMENT,
+    Groove,
+    Line,
+    Reach,
+    beside,
+    gains,
+    lowest,
+    select,
+)
 
 SHALLOWEST = 0.002  # m: the depth of a joint
 WIDEST = 0.0205  # m: a tyre of 0.3 m radius sinks 0.17 mm into a groove this wide, and into a wider one more
@@ -31,7 +41,6 @@ BENT = 0.003  # m that a parabola bends within ``REACH``: a crest of 20 % bends 
 WIDTHS = (3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30)  # bins
 STOP = 4.0  # log odds against a joint that ends within the scan at any one place: most run from edge to edge
 TILE = 0.08  # m, of the index
-SEGMENT = 0.10  # m along a line
 # a first guess is turned by up to so many rad, over so many m each way, and given up below such a score
 TURNS = ((0.030, 1.2, 12.0), (0.015, 2.4, 18.0), (0.008, 1e9, 22.0), (0.003, 1e9, CHANCE))
 MANY = 20_000  # points that are enough to lay a strip
@@ -74,32 +83,6 @@ class Strip:
         """t and u of places, m."""
         c, s = math.cos(self.angle), math.sin(self.angle)
         return (x - self.x) * c + (y - self.y) * s, (y - self.y) * c - (x - self.x) * s
-
-
-class Groove(NamedTuple):
-    """A strip that leans by ``lean`` (rise over run) against a line, 1 m of which is ``slant`` m of it; its
-    right and left edges square to it and how far along it is looked at, m; ``level`` of its sides and its
-    depth under them, m."""
-
-    lean: float
-    slant: float
-    right: float
-    left: float
-    longest: float
-    level: float
-    depth: float
-
-    def gains(
-        self, t: FloatArray, u: FloatArray, above: FloatArray, twice: float, first: int, segments: int
-    ) -> tuple[FloatArray, int]:
-        """Of each ``SEGMENT`` from ``first``, its points' log likelihood ratios of strip to slab, each held
-        within +-4 so that no single one decides; and how many points. ``twice`` : their variance, m2."""
-        across = (u - self.lean * t) / self.slant
-        on = (across > self.right) & (across < self.left) & (np.abs(t) <= self.longest)
-        high = above[on] - self.level
-        each = np.clip((high**2 - (high + self.depth) ** 2) / twice, -4.0, 4.0)
-        place = np.floor(t[on] / SEGMENT).astype(np.int64) - first
-        return np.bincount(place, each, segments), len(each)
 
 
 @dataclass(frozen=True, eq=False)
@@ -178,7 +161,8 @@ def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Str
         # the same line, turned; its middle is where it was
         low, high = float(t.min()), float(t.max())
         first, last = math.floor(low / SEGMENT), math.floor(high / SEGMENT)
-        sums, n = groove.gains(t, u, above, 2 * noise**2, first, last - first + 1)
+        sums = np.zeros(last - first + 1)
+        n = gains(t, u, above, groove, 2 * noise**2, first, sums)
         runs = _run(sums, first, low, high) if n >= 4 else None
         if runs is None:
             return None

@@ -1,5 +1,5 @@
-"""Compiled loops over the points along one line: which they are, and where a strip of them lies lowest.
-Without ``fastmath``: the same sums, in the same order, as if array by array."""
+"""Compiled loops over the points along one line: which they are, where a strip of them lies lowest, and how
+far it does. Without ``fastmath``: the same sums, in the same order, as if array by array."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from crestcut.base.kernels import njit
 REACH = 0.10  # m to each side of a line that its profile is looked at
 BIN = 0.001  # m of the profile
 GAP, SIDE = 2, 45  # bins from strip to side, and of each side, when strips are laid
+SEGMENT = 0.10  # m along the line
 DEEPEST = 0.08  # m under the slab that a joint's points may lie
 
 
@@ -32,6 +33,20 @@ class Reach(NamedTuple):
     point: float
     tile_off: float
     tile_along: float
+
+
+class Groove(NamedTuple):
+    """A strip that leans by ``lean`` (rise over run) against a line, 1 m of which is ``slant`` m of it; its
+    right and left edges square to it and how far along it is looked at, m; ``level`` of its sides and its
+    depth under them, m."""
+
+    lean: float
+    slant: float
+    right: float
+    left: float
+    longest: float
+    level: float
+    depth: float
 
 
 class Lowest(NamedTuple):
@@ -139,3 +154,22 @@ def lowest(
                 if score > best.score:
                     best = Lowest(lean, a, e, fall, level, score)
     return best
+
+
+@njit()
+def gains(
+    t: FloatArray, u: FloatArray, above: FloatArray, groove: Groove, twice: float, first: int,
+    sums: FloatArray,
+) -> int:  # fmt: skip
+    """sums := of each ``SEGMENT`` from ``first``, its points' log likelihood ratios of strip to slab, each
+    held within +-4 so that no single one decides; how many points. ``twice`` : their variance, m2."""
+    lean, slant, right, left, longest, level, depth = groove
+    n = 0
+    for p in range(len(t)):
+        across = (u[p] - lean * t[p]) / slant
+        if across > right and across < left and abs(t[p]) <= longest:
+            high = above[p] - level
+            gain = (high * high - (high + depth) * (high + depth)) / twice
+            sums[math.floor(t[p] / SEGMENT) - first] += min(max(gain, -4.0), 4.0)
+            n += 1
+    return n
