@@ -174,3 +174,14 @@ def test_a_job_reckons_in_one_thread_however_many_there_are() -> None:
         assert threads() == before
     for command in (run_job, check_job, floor_job):
         assert command.__wrapped__.__name__ == command.__name__  # type: ignore[attr-defined]
+
+
+# what fits a slab, which a run that takes one up does without
+FITTING = {"crestcut.terrain.build", "crestcut.terrain.joints.find", "scipy.optimize"}
+
+
+@pytest.mark.parametrize(("code", "loaded"), [("", False), ("r.load_all()", True)])
+def test_a_run_loads_what_fits_a_slab_where_it_does_and_a_ready_process_all(code: str, loaded: bool) -> None:
+    code = f"import sys, crestcut.apps.run as r; {code}\nprint(*sys.modules)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert FITTING & set(done.stdout.split()) == (FITTING if loaded else set())

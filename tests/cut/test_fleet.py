@@ -14,7 +14,7 @@ from crestcut.base.grid import FloatArray
 from crestcut.contact.clearance.sweep import sweep, wanted_gap
 from crestcut.contact.path.line import travel_line, window
 from crestcut.contact.stand.ride import ride
-from crestcut.cut.fleet import Member, plan_fleet
+from crestcut.cut.fleet import Member, depth_for_fleet, plan_fleet
 from crestcut.cut.limits import cut_limits
 from crestcut.cut.plan import cut_surface, ride_on
 from crestcut.cut.records import Limits
@@ -73,6 +73,19 @@ def test_one_vehicle_alone_gets_its_own_plan() -> None:
     assert fleet.plan.feasible and np.array_equal(fleet.plan.depth.values, plan.depth.values, equal_nan=True)
     assert fleet.plan.certificate == plan.certificate and fleet.plan.claim == plan.claim
     assert fleet.litres[0] == pytest.approx(plan.volume * 1000, rel=1e-3) and fleet.alone == (plan.deepest,)
+
+
+def test_the_depths_alone_are_those_of_the_plan_and_nothing_is_swept(monkeypatch: pytest.MonkeyPatch) -> None:
+    s = scene(crest(0.085), cell=CELL)
+    height = s.surface.height.values.copy()
+    height[:3, :5] = np.nan
+    surface = replace(s.surface, height=s.surface.height.like(height))
+    members = [Member(s.vehicle, s.ride, s.before)]
+    plan = plan_fleet(members, surface, s.limits(), WANTED).plan
+    assert plan.deepest > 0.005 and np.isnan(plan.depth.values).any()
+    monkeypatch.setattr("crestcut.cut.plan.sweep", None)
+    depth = depth_for_fleet(members, surface, s.limits(), WANTED)
+    assert np.array_equal(depth, np.nan_to_num(plan.depth.values))
 
 
 def lifted_by_blocks() -> tuple[Surface, Limits, list[Member]]:

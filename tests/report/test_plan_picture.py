@@ -11,7 +11,7 @@ from matplotlib.figure import Figure
 
 from crestcut.report.exchange.mesh import depth_grid
 from crestcut.report.pictures import ink
-from crestcut.report.pictures.labels import Room
+from crestcut.report.pictures.labels import Places, Room
 from crestcut.report.pictures.plan import cut_windows, draw_plan, plan_figure, whole_window
 from crestcut.report.pictures.plan_contours import contour_levels, contour_lines, deepest_place
 from crestcut.report.pictures.plan_coordinates import draw_coordinates
@@ -202,3 +202,15 @@ def test_the_picture_is_written_the_same_twice(tmp_path: Path) -> None:
 def test_nothing_to_cut_still_draws() -> None:
     text = words(plan_figure(make_report(cut=False, hole=False)))
     assert "enlarged" not in text and "edge of the cut" not in text and "not measured" not in text
+
+
+def test_what_words_would_cover_is_counted_point_by_point() -> None:
+    rng = np.random.default_rng(5)
+    places, half = Places(np.zeros(2), np.array([20.0, 8.0]), (10.0, 4.0)), (0.4, 0.1)
+    drawn = rng.uniform([0.0, 0.0], [20.0, 8.0], (900, 2))
+    places.area(drawn, 3.0)
+    at = np.concatenate([rng.uniform([4.0, 2.0], [9.0, 4.0], (30, 2)), drawn[:5]])
+    each = [(np.abs(drawn / 2 - place / 2) < np.array(half) + 0.02).all(axis=1).sum() for place in at]
+    assert max(each) > 2
+    np.testing.assert_array_equal(places.covered(at, half), 3.0 * np.array(each))
+    assert places.covered(at[:0], half).shape == (0,)

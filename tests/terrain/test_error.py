@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -11,6 +12,8 @@ from scipy import ndimage
 
 from crestcut.base.grid import GridFrame, HeightGrid
 from crestcut.scan.records import Frame, Scan, ScanFile, ScanPass
+from crestcut.terrain.error import fit
+from crestcut.terrain.error.covariance import matern32
 from crestcut.terrain.error.estimate import estimate_error
 from crestcut.terrain.error.priors import PRIORS
 from crestcut.terrain.error.uneven import evened
@@ -298,3 +301,27 @@ def test_points_that_scatter_as_no_such_scanner_does_are_not_believed_to_be_its(
     else:
         assert (found.known, found.warp) == (Known.UNNAMED, PRIORS["phone"].warp)
         assert "scatter by 6 mm and theirs by 4 at most" in found.warp_source
+
+
+def test_a_fit_asks_for_the_warps_shape_once_for_each_length(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Differences by the other parameters take up what the last length made, and find what a fit without
+    that finds."""
+    xy = np.stack(np.meshgrid(np.arange(24) * 0.05, np.arange(20) * 0.05), axis=-1).reshape(-1, 2)
+    drawn = draw_fields(PLANTED, GridFrame((0.0, 0.0), 0.0, 0.05, (20, 24)), None, 4, 2)
+    difference, noise = np.subtract(*drawn).ravel(), np.full(len(xy), 0.2)
+    asked: list[float] = []
+
+    def counted(distance: np.ndarray, half_at: float) -> np.ndarray:
+        asked.append(float(half_at))
+        return matern32(distance, half_at)
+
+    monkeypatch.setattr(fit, "matern32", counted)
+    found = fit.fit_difference(xy, difference, noise, 0.1)
+    lengths = [a for a in asked if a != 0.05]
+    assert len(lengths) % len(fit.SPREADS) == 0
+    runs = lengths[:: len(fit.SPREADS)]
+    assert all(a != b for a, b in pairwise(runs))  # never the same length twice running
+    asked.clear()
+    held = fit.fit_difference(xy, difference, noise, 0.1, warp_length=found.warp_length)
+    assert asked.count(found.warp_length) == len(fit.SPREADS)
+    assert held.warp == pytest.approx(found.warp, rel=0.2)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 import numpy as np
@@ -17,7 +18,8 @@ from crestcut.terrain.heights.plain import HALVES
 from crestcut.terrain.joints.find import Joints, find_joints
 from crestcut.terrain.joints.lines import Strip
 from crestcut.terrain.joints.points import settle
-from crestcut.terrain.joints.search import seen_in_lines
+from crestcut.terrain.joints.search import LOW, mark_low, seen_in_lines
+from crestcut.terrain.joints.sums import SEGMENT, Groove, gains
 from crestcut.terrain.records import ErrorModel, Surface
 
 NO_ERROR = ErrorModel(0.0, 0.0, 0.1, 0.0, 0.4, "", "", "")
@@ -200,3 +202,39 @@ def test_the_depths_own_error_widens_the_standard_error_by_its_share() -> None:
     assert alone[50, 50] == pytest.approx(0.001 * share, rel=0.03)
     assert alone[95, 50] == 0.0
     assert both[50, 50] == pytest.approx(np.hypot(1e-4, alone[50, 50]))
+
+
+@pytest.mark.parametrize(("j", "i", "angle"), [(0, 1, 0.3), (11, 17, 2.2), (6, 9, 1.2), (4, 4, 0.0)])
+def test_low_cells_beside_a_strip_are_marked_as_one_by_one(j: int, i: int, angle: float) -> None:
+    """Over the rim too: a cell before the first is none, not the last."""
+    rng = np.random.default_rng(7)
+    count, residual = rng.integers(0, 3, (12, 18)).astype(float), rng.normal(0.0, 0.004, (12, 18))
+    found, wanted = np.zeros((12, 18), np.bool_), np.zeros((12, 18), np.bool_)
+    wanted[0, 0] = found[0, 0] = True  # what is marked already stays
+    mark_low(count, residual, j, i, angle, 6, 0.003, found)
+    for t in range(-6, 7):
+        y, x = math.floor(j + t * math.sin(angle) + 0.5), math.floor(i + t * math.cos(angle) + 0.5)
+        for yy in range(max(0, y - 1), min(12, y + 2)):
+            for xx in range(max(0, x - 1), min(18, x + 2)):
+                wanted[yy, xx] |= count[yy, xx] > 0 and residual[yy, xx] < -LOW * 0.003
+    assert wanted.sum() > 2
+    assert np.array_equal(found, wanted)
+
+
+def test_what_a_groove_gains_along_its_line_is_the_sum_over_its_points() -> None:
+    rng = np.random.default_rng(3)
+    t, u, above = rng.uniform(-0.73, 0.91, 400), rng.uniform(-0.05, 0.05, 400), rng.normal(-0.002, 0.004, 400)
+    groove, first = Groove(0.02, math.hypot(1.0, 0.02), -0.02, 0.015, 0.6, 0.001, 0.004), -8
+    sums, wanted, on = np.zeros(18), np.zeros(18), 0
+    number = gains(t, u, above, groove, 2 * 0.003**2, first, sums)
+    for along, across, z in zip(t, u, above, strict=True):
+        off = (across - groove.lean * along) / groove.slant
+        if not groove.right < off < groove.left or abs(along) > groove.longest:
+            continue
+        slab, strip = (z - groove.level) ** 2, (z - groove.level + groove.depth) ** 2
+        wanted[math.floor(along / SEGMENT) - first] += min(max((slab - strip) / (2 * 0.003**2), -4.0), 4.0)
+        on += 1
+    assert number == on
+    assert 0 < on < 400
+    np.testing.assert_allclose(sums, wanted, rtol=1e-12)
+    assert (np.abs(np.diff(sums)) > 1).any()

@@ -12,6 +12,7 @@ from scipy.sparse import csr_matrix
 from scipy.sparse.csgraph import dijkstra
 from test_water import relaxed
 
+from crestcut.work import drain
 from crestcut.work.drain import cheapest_bed, more_water, shape_to_drain
 from crestcut.work.water import flood, open_edge
 
@@ -54,6 +55,29 @@ def test_no_water_stands_deeper_than_before_by_brute_force(seed: int) -> None:
     for axis in (0, 1):
         assert np.abs(np.diff(shaped.depth, axis=axis)).max() <= FEATHER * CELL + 1e-9
     assert shaped.depth.max() <= 0.06 + 1e-12
+
+
+@pytest.mark.parametrize(("deep", "floods"), [(1.0, 2), (0.0, 1)])
+def test_water_before_is_asked_for_only_where_some_stands_on_the_cut(
+    deep: float, floods: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ground, dish = slope_with_a_dish(3)
+    # a bare slope off the first place that is cut, or the dish in it
+    depth = dish if deep else np.where(np.arange(ground.shape[1]) > 20, 0.004, 0.0) * np.ones(ground.shape)
+    if not deep:
+        ground = np.broadcast_to(0.5 - 0.03 * np.arange(ground.shape[1]) * CELL, ground.shape)
+    made: list[int] = []
+
+    def counted(z: np.ndarray, seeds: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        made.append(1)
+        return flood(z, seeds)
+
+    monkeypatch.setattr(drain, "flood", counted)
+    more, edge = more_water(ground, depth), open_edge(ground)
+    held = brute_water(ground - depth, edge) - brute_water(ground, edge)
+    np.testing.assert_allclose(more, np.where(depth > 5e-5, np.maximum(held, 0.0), 0.0), atol=1e-12)
+    assert bool(more.any()) == (floods == 2)
+    assert len(made) == floods
 
 
 def test_a_cut_that_drains_is_left_alone() -> None:

@@ -133,11 +133,13 @@ def reached(report: Report) -> bool:
 
 def load_all() -> None:
     """Load every library that a job's answer and files take; all are loaded when first needed otherwise."""
-    from crestcut import report
+    from crestcut import report, terrain
     from crestcut.cut import load_caster
 
-    for module in ("ezdxf", "trimesh", "matplotlib.backends.backend_agg", "matplotlib.backends.backend_pdf"):
+    drawn = ("ezdxf", "trimesh", "matplotlib.backends.backend_agg", "matplotlib.backends.backend_pdf")
+    for module in (*drawn, "scipy.optimize"):
         import_module(module)
-    for name in report.__all__:
-        getattr(report, name)
+    for room in (report, terrain):
+        for name in room.__all__:
+            getattr(room, name)
     load_caster()

@@ -7,6 +7,7 @@ from .feather import feather_in as feather_in
 from .feather import feather_out as feather_out
 from .fleet import FleetPlan as FleetPlan
 from .fleet import Member as Member
+from .fleet import depth_for_fleet as depth_for_fleet
 from .fleet import plan_fleet as plan_fleet
 from .fleet import refuse_one_name as refuse_one_name
 from .limits import KeepArea as KeepArea
@@ -78,6 +79,7 @@ __all__ = [
     "cut_limits",
     "cut_surface",
     "deepest_allowed",
+    "depth_for_fleet",
     "feather_in",
     "feather_out",
     "forbidden",

@@ -14,10 +14,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.errors import CrestcutError
+from crestcut.base.grid import FloatArray
 from crestcut.contact import Clearance, Passage, Ride, sweep, wanted_gap
 from crestcut.cut.feather import NO_ROOT
 from crestcut.cut.plan import CUT, Cutter, cut_surface, plan_of, ride_on
-from crestcut.cut.problem import prepare
+from crestcut.cut.problem import Problem, prepare
 from crestcut.cut.records import CutPlan, Limits
 from crestcut.cut.solver import Solution, solve
 from crestcut.job import Wanted
@@ -68,16 +69,7 @@ def plan_fleet(
 
     Raises CrestcutError for no vehicle, or two of one name.
     """
-    refuse_one_name(tuple(m.vehicle.name for m in members))
-    asked = wanted_gap(wanted.want, wanted.want_ends)
-    cutters = [
-        Cutter(m.vehicle, m.ride, {z: g + m.margin for z, g in asked.items()}, m.margin, m.before)
-        for m in members
-    ]
-    problems = [
-        prepare(Passage(m.vehicle, surface, m.ride, m.before), limits, c.gaps, feather)
-        for m, c in zip(members, cutters, strict=True)
-    ]
+    cutters, problems = _stated(members, surface, limits, wanted, feather)
     solution = solve(*problems)
     plan = plan_of(solution, limits, surface, cutters)
     lower = cut_surface(surface, np.nan_to_num(plan.depth.values))
@@ -98,6 +90,29 @@ def plan_fleet(
             for a, c in zip(after, cutters, strict=True)
         ),
     )
+
+
+def depth_for_fleet(
+    members: Sequence[Member], surface: Surface, limits: Limits, wanted: Wanted, feather: float = 0.25
+) -> FloatArray:
+    """The depths of ``plan_fleet`` alone, (ny, nx) m, 0 where not measured: nothing is swept again."""
+    _, problems = _stated(members, surface, limits, wanted, feather)
+    return np.where(surface.height.measured, np.maximum(solve(*problems).depth, 0.0), 0.0)
+
+
+def _stated(
+    members: Sequence[Member], surface: Surface, limits: Limits, wanted: Wanted, feather: float
+) -> tuple[list[Cutter], list[Problem]]:
+    refuse_one_name(tuple(m.vehicle.name for m in members))
+    asked = wanted_gap(wanted.want, wanted.want_ends)
+    cutters = [
+        Cutter(m.vehicle, m.ride, {z: g + m.margin for z, g in asked.items()}, m.margin, m.before)
+        for m in members
+    ]
+    return cutters, [
+        prepare(Passage(m.vehicle, surface, m.ride, m.before), limits, c.gaps, feather)
+        for m, c in zip(members, cutters, strict=True)
+    ]
 
 
 def refuse_one_name(names: tuple[str, ...]) -> None:

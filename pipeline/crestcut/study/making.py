@@ -68,13 +68,7 @@ from crestcut.study.saved import (
     surface_key,
 )
 from crestcut.study.stages import planned
-from crestcut.terrain import (
-    NOT_YET,
-    Drive,
-    Surface,
-    build_surface,
-    judged_apart,
-)
+from crestcut.terrain import Drive, Surface
 from crestcut.work import (
     AT_MARK,
     Release,
@@ -199,6 +193,12 @@ def _laid(
     if (kept := kept_slab(before, made_from)) is not None:
         clock.say(f"taking up the slab from {STUDY_NAME}: same scan, window and settings")
         return replace(kept, scan=remembered(job, scan, kept.surface))
+    from crestcut.terrain import (
+        NOT_YET,
+        build_surface,
+        judged_apart,
+    )  # a fifth of a second, and mostly not needed
+
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)
     with clock.stage("split", "judging slab and scan apart"):

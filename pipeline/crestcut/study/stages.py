@@ -24,7 +24,7 @@ from crestcut.standing import (
     second_opinion,
     swept_by,
 )
-from crestcut.terrain import NOT_YET, Surface, build_surface, judged_apart
+from crestcut.terrain import Surface
 from crestcut.vehicle import AS_MEASURED, LoadState, Vehicle
 from crestcut.work import drained
 
@@ -49,6 +49,8 @@ def fit_surface(
     total-station; None where not known.  flatness : an F_F (ACI 117-10), None where none is known.
     Raises CrestcutError where too few points are ground there.
     """
+    from crestcut.terrain import NOT_YET, build_surface, judged_apart
+
     drivers = (LoadedVehicle(vehicle, (AS_MEASURED,), True),)
     frame = window(line, vehicle, travel, line.step)
     surface = build_surface(scan, frame, scanner, NOT_YET, settings=settings)

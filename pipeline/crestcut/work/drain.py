@@ -72,8 +72,11 @@ def more_water(ground: FloatArray, depth: FloatArray, edge: BoolArray | None = N
     the cut.
     """
     edge = open_edge(ground) if edge is None else edge
-    before, after = _standing(ground, edge), _standing(ground - depth, edge)
-    return np.where((depth > CUT) & ~np.isnan(ground), np.maximum(after - before, 0.0), 0.0)
+    on_cut = (depth > CUT) & ~np.isnan(ground)
+    after = np.where(on_cut, _standing(ground - depth, edge), 0.0)
+    if not after.any():  # none is no more than there was
+        return after
+    return np.where(on_cut, np.maximum(after - _standing(ground, edge), 0.0), 0.0)
 
 
 def _standing(z: FloatArray, edge: BoolArray) -> FloatArray:

@@ -18,8 +18,8 @@ from crestcut.cut import (
     Limits,
     Member,
     cut_surface,
+    depth_for_fleet,
     feather_out,
-    plan_fleet,
     ride_on,
 )
 from crestcut.job import Wanted
@@ -56,7 +56,7 @@ def drained(
             Member(m.vehicle, ride, clear, m.margin)
             for m, ride, clear in zip(members, rides, after, strict=True)
         ]
-        more = np.nan_to_num(plan_fleet(standing, lower, rest, wanted, feather).plan.depth.values)
+        more = depth_for_fleet(standing, lower, rest, wanted, feather)
         depth = np.minimum(feather_out(depth + more, feather, cell)[0], np.maximum(allowed, depth))
     extra = float((depth - first).sum()) * cell**2
     drain = Drain(

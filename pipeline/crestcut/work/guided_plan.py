@@ -13,7 +13,17 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.memory import let_go
 from crestcut.base.units import litres
-from crestcut.cut import ENOUGH, CutPlan, Facet, FleetPlan, Guided, Limits, Member, cut_surface, plan_fleet
+from crestcut.cut import (
+    ENOUGH,
+    CutPlan,
+    Facet,
+    FleetPlan,
+    Guided,
+    Limits,
+    Member,
+    cut_surface,
+    depth_for_fleet,
+)
 from crestcut.job import Job, Method
 from crestcut.terrain import Surface
 from crestcut.work.drain import DEEPER, more_water
@@ -138,7 +148,7 @@ def _by_board(
             for m, ride, clear in zip(members, rides, after, strict=True)
         ]
         rest = Limits(limits.deepest.like(room), limits.reason, limits.reasons)
-        more = np.nan_to_num(plan_fleet(standing, lower, rest, job.wanted, job.cut.feather).plan.depth.values)
+        more = depth_for_fleet(standing, lower, rest, job.wanted, job.cut.feather)
         wanted = np.where(more > 0, np.maximum(made.depth + more, wanted), wanted)
         core = core | core_of(replace(site, finished=site.ground - wanted))
     else:

@@ -12,7 +12,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from scipy.optimize import linprog
 
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.work.jig_records import Rails, Spot
@@ -170,6 +169,8 @@ def _heights(
         or max(abs(places[1][1] - places[0][1]), abs(places[3][1] - places[2][1])) * site.cell > LONGEST
     ):
         return None
+    from scipy.optimize import linprog  # a large library for what few cuts have
+
     weights = _weights(places, rows, columns)
     base = float(z.mean())
     found = linprog(

@@ -35,7 +35,7 @@ SMALL: dict[str, Any] = {"fontsize": 7.0, "color": INK}
 Sign = tuple[str, str, dict[str, Any]]  # line, marker or patch; its words; its style
 STYLE: Any = {
     "font.family": "DejaVu Sans", "hatch.linewidth": 0.5, "axes.linewidth": 0.8,
-    "text.parse_math": False,  # a name with two dollar signs is a name
+    "text.hinting": "none", "text.parse_math": False,  # a name with two dollar signs is a name
 }  # fmt: skip
 
 

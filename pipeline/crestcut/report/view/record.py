@@ -6,6 +6,7 @@ from __future__ import annotations
 import hashlib
 import platform
 from dataclasses import asdict
+from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
@@ -90,6 +91,11 @@ def inputs_with_origin(report: Report) -> list[dict[str, object]]:
 def versions() -> dict[str, str]:
     """Of Python, of this program's own code (a hash: its version stays while code changes), and of each
     library that digits may hang on, by name; those that are not there left out."""
+    return dict(_versions())
+
+
+@cache
+def _versions() -> tuple[tuple[str, str], ...]:
     found = {
         "python": platform.python_version(),
         "machine": f"{platform.system()} {platform.machine()}",
@@ -100,4 +106,4 @@ def versions() -> dict[str, str]:
             found[name] = version(name)
         except PackageNotFoundError:
             continue
-    return found
+    return tuple(found.items())

@@ -10,9 +10,10 @@ by a shift and a tilt, which move no clearance.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
-from scipy import linalg, optimize
+from scipy import linalg
 
 from crestcut.base.grid import FloatArray
 from crestcut.terrain.error.covariance import matern32
@@ -70,6 +71,8 @@ def fit_difference(
     points of the one pass + 1 / points of the other in that cell.  patch_length : m, held.  warp_length,
     patch : m, of one pass, held when given.
     """
+    from scipy import optimize  # a run that takes up its slab fits nothing
+
     keep = _plausible(xy, difference)
     blocks = _blocks(xy[keep], difference[keep], noise[keep], patch_length, np.random.default_rng(seed))
     size = max(float(np.std(np.concatenate([_detilted(b) for b in blocks]))), 1e-4)
@@ -81,6 +84,11 @@ def fit_difference(
         start[1] = np.log(patch * np.sqrt(2))
         bounds[1] = (start[1], start[1])
 
+    # differences by the other parameters ask for the same length again, and where it is held all do
+    @lru_cache(maxsize=1)
+    def smooth(length: float) -> list[FloatArray]:
+        return [matern32(block.distance, length) for block in blocks]
+
     def loss(q: FloatArray) -> float:
         warp, rough, white, length = np.exp(q)
         pull = (
@@ -88,7 +96,8 @@ def fit_difference(
             if warp_length is not None
             else 0.5 * ((q[3] - np.log(USUAL_LENGTH)) / np.log(LENGTH_FACTOR)) ** 2
         )
-        return pull + sum(_minus_log_likelihood(b, warp, rough, white, length) for b in blocks)
+        each = zip(blocks, smooth(float(length)), strict=True)
+        return pull + sum(_minus_log_likelihood(b, s, warp, rough, white) for b, s in each)
 
     best = optimize.minimize(
         loss, start, method="L-BFGS-B", bounds=bounds, options={"maxiter": 40, "ftol": 1e-6}
@@ -141,9 +150,13 @@ def _detilted(block: _Block) -> FloatArray:
     return np.asarray(value - plane @ np.linalg.lstsq(plane, value, rcond=None)[0])
 
 
-def _minus_log_likelihood(block: _Block, warp: float, patch: float, white: float, length: float) -> float:
-    """Restricted likelihood: 1/2 (log|C| + log|X' C^-1 X| + y' P y), the plane X integrated out."""
-    covariance = (warp**2) * matern32(block.distance, length) + patch**2 * block.near
+def _minus_log_likelihood(
+    block: _Block, smooth: FloatArray, warp: float, patch: float, white: float
+) -> float:
+    """Restricted likelihood: 1/2 (log|C| + log|X' C^-1 X| + y' P y), the plane X integrated out.
+
+    smooth : (n, n) correlation of the warp."""
+    covariance = (warp**2) * smooth + patch**2 * block.near
     covariance.flat[:: len(covariance) + 1] += white**2 * block.noise + 1e-12
     # the routines themselves: their scipy wrappers cost more than the work on so small a matrix
     lower, failed = linalg.lapack.dpotrf(covariance, lower=1, overwrite_a=1)

@@ -10,7 +10,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
-from scipy import optimize
 
 from crestcut.base.grid import FloatArray, HeightGrid
 from crestcut.terrain.error.covariance import matern32
@@ -37,6 +36,8 @@ def as_smooth_as(height: HeightGrid, prior: Prior) -> Prior:
         ends = [size * of_second_difference(apart, at) - seen for at in (prior.warp_length, LONGEST)]
         longer = LONGEST
         if ends[1] < 0:
+            from scipy import optimize
+
             longer = optimize.brentq(
                 lambda at: size * of_second_difference(apart, at) - seen, prior.warp_length, LONGEST
             )

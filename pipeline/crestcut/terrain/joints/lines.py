@@ -28,7 +28,6 @@ from crestcut.terrain.joints.sums import (
     gains,
     lowest,
     select,
-    stretch,
 )
 
 SHALLOWEST = 0.002  # m: the depth of a joint
@@ -154,8 +153,8 @@ def trace(points: Points, x: float, y: float, angle: float, noise: float) -> Str
     for turn, longest, least in TURNS:
         which, t, u = points.beside(strip, REACH + 0.02, longest)
         above = points.above[which]
-        on_t, on_u, on_above = stretch(t, u, above, strip.start, strip.end)
-        found = _lowest_strip(on_t, on_u, on_above, turn)
+        on = (t >= strip.start) & (t <= strip.end)
+        found = _lowest_strip(t[on], u[on], above[on], turn)
         if found is None:
             return None
         groove, score = found[0]._replace(longest=longest), found[1] / noise**2

@@ -176,7 +176,6 @@ def _fall(count, residual, mask, j, i, angle, half, off, noise):  # type: ignore
     return fall, fall / (noise * math.sqrt(1 / n + 1 / min(nl, nr)))
 
 
-@njit()
 def mark_low(
     count: FloatArray,
     residual: FloatArray,
@@ -188,14 +187,13 @@ def mark_low(
     joint: BoolArray,
 ) -> None:
     """Marks what lies lower than a share of the depth on the strip and one cell beside it."""
-    ny, nx = count.shape
-    dj, di = math.sin(angle), math.cos(angle)
-    for t in range(-half, half + 1):
-        y, x = math.floor(j + t * dj + 0.5), math.floor(i + t * di + 0.5)
-        for yy in range(max(0, y - 1), min(ny, y + 2)):
-            for xx in range(max(0, x - 1), min(nx, x + 2)):
-                if count[yy, xx] > 0.0 and residual[yy, xx] < -LOW * depth:
-                    joint[yy, xx] = True
+    t, around = np.arange(-half, half + 1), np.indices((3, 3)).reshape(2, 1, -1) - 1
+    on = np.array([j + t * math.sin(angle), i + t * math.cos(angle)])
+    rows, columns = (np.floor(on + 0.5).astype(int)[..., None] + around).reshape(2, -1)
+    inside = (rows >= 0) & (columns >= 0) & (rows < joint.shape[0]) & (columns < joint.shape[1])
+    rows, columns = rows[inside], columns[inside]
+    low = (count[rows, columns] > 0.0) & (residual[rows, columns] < -LOW * depth)
+    joint[rows[low], columns[low]] = True
 
 
 @njit(fastmath=True)

@@ -116,20 +116,6 @@ def beside(
 
 
 @njit()
-def stretch(
-    t: FloatArray, u: FloatArray, above: FloatArray, start: float, end: float
-) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """t, u and height of the points from ``start`` to ``end``."""
-    out = np.empty((3, len(t)))
-    n = 0
-    for p in range(len(t)):
-        if t[p] >= start and t[p] <= end:
-            out[0, n], out[1, n], out[2, n] = t[p], u[p], above[p]
-            n += 1
-    return out[0, :n], out[1, :n], out[2, :n]
-
-
-@njit()
 def lowest(
     t: FloatArray, u: FloatArray, above: FloatArray, leans: FloatArray, widths: IntArray, bins: int
 ) -> Lowest:
