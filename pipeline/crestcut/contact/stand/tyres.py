@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.base.kernels import njit
+from crestcut.base.kernels import greater, njit
 from crestcut.base.parallel import share
 from crestcut.contact.stand.placing import Attitude, Axles, hung, lean_of, place_frames, roll_of
 
@@ -80,7 +80,7 @@ def _highest(
     best = VOID
     for i in range(ground.shape[0]):
         a = u[i] * cos + shift
-        best = max(best, ground[i] + math.sqrt(max(squared - a * a, 0.0)) + u[i] * rise)
+        best = greater(best, ground[i] + math.sqrt(greater(squared - a * a, 0.0)) + u[i] * rise)
     return best
 
 
