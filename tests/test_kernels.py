@@ -13,12 +13,15 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+import numba
 import numpy as np
 import pytest
 
 import crestcut
+from crestcut.base.kernels import greater, lesser, njit
+from crestcut.contact.clearance.kernels import column_range
 from crestcut.contact.stand.placing import Axles
-from crestcut.contact.stand.tyres import settle, settle_part, tyre_ground
+from crestcut.contact.stand.tyres import _highest, settle, settle_part, tyre_ground
 
 PACKAGE = Path(crestcut.__file__).parent
 
@@ -88,3 +91,71 @@ def test_where_nothing_can_be_kept_loops_are_compiled_all_the_same(monkeypatch: 
         return 2 * x
 
     assert twice(21) == 42 and hasattr(twice, "py_func")
+
+
+def anew(loop: Any) -> Any:
+    """The same loop, compiled in this run: of what lies in the cache no code can be seen."""
+    if not hasattr(loop, "py_func"):
+        return loop
+    fresh = numba.njit(**{k: v for k, v in loop.targetoptions.items() if k != "nopython"})(loop.py_func)
+    assert fresh.targetoptions == loop.targetoptions
+    return fresh
+
+
+def _least_of(values: np.ndarray) -> float:
+    least = 1e18
+    for k in range(values.shape[0]):
+        least = lesser(values[k], least)
+    return least
+
+
+def _most_of(values: np.ndarray) -> float:
+    most = -1e18
+    for k in range(values.shape[0]):
+        most = greater(most, values[k])
+    return most
+
+
+@pytest.mark.parametrize(("loop", "of"), [(_least_of, np.min), (_most_of, np.max)])
+def test_a_running_minimum_is_taken_several_at_a_time(
+    loop: Callable[[np.ndarray], float], of: Callable[[np.ndarray], float]
+) -> None:
+    """To the last digit, compiled or not; one by one it took three times as long, and nobody noticed when a
+    new compiler began to."""
+    compiled = anew(njit(counted=False)(loop))
+    rng = np.random.default_rng(0)
+    for n in (1, 3, 16, 61):
+        values = rng.normal(size=n)
+        assert compiled(values) == loop(values) == of(values)
+    if hasattr(compiled, "inspect_llvm"):  # else loops stay uncompiled in this run
+        (code,) = compiled.inspect_llvm().values()
+        assert "x double>" in code
+
+
+def test_a_loop_that_does_not_count_lets_arrays_alone() -> None:
+    loop = anew(column_range)
+    assert loop(np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]]), 0.25, 2, 9) == (0, 4)
+    if hasattr(loop, "inspect_llvm"):
+        (code,) = loop.inspect_llvm().values()
+        assert "NRT_incref" not in code and "NRT_decref" not in code
+
+
+def test_the_highest_node_under_a_tyre_is_found_several_at_a_time() -> None:
+    loop = anew(_highest)
+    rng = np.random.default_rng(1)
+    for n in (1, 5, 31):
+        ground, u = rng.normal(size=n), np.arange(n) * 0.01
+        a = u * 0.9 - 0.1
+        plain = (ground + np.sqrt(np.maximum(0.04 - a * a, 0.0)) + u * 0.02).max()
+        assert loop(ground, u, 0.9, -0.1, 0.04, 0.02) == pytest.approx(plain, abs=1e-15)
+    if hasattr(loop, "inspect_llvm"):
+        (code,) = loop.inspect_llvm().values()
+        assert "x double> @llvm.sqrt" in code
+
+
+def test_loops_that_do_not_count_make_no_array_and_hand_none_back() -> None:
+    """The compiler refuses the first; of the second nobody would keep what was handed back."""
+    uncounted = [node for node, options in kernels().values() if options.get("counted") is False]
+    assert len(uncounted) > 5
+    for node in uncounted:
+        assert not (isinstance(node.returns, ast.Name) and node.returns.id.endswith("Array")), node.name

@@ -11,7 +11,18 @@ import numpy as np
 import pytest
 
 from crestcut.base.grid import FloatArray
-from crestcut.contact.clearance.blocks import BLOCK, blocks_of, layers_of, least_gaps, lower_to, untiled
+from crestcut.contact.clearance.blocks import (
+    BLOCK,
+    Plane,
+    _least_apart,
+    _least_in_tile,
+    _under,
+    blocks_of,
+    layers_of,
+    least_gaps,
+    lower_to,
+    untiled,
+)
 from crestcut.contact.clearance.kernels import FAR, Pairs, Placed, Plates, column_range, planes_of
 from crestcut.contact.clearance.pose_pairs import place_pairs
 from crestcut.contact.clearance.sweep import plates_of
@@ -99,6 +110,33 @@ def test_the_least_gap_of_every_plate_is_that_over_all_nodes_one_by_one(seed: in
     assert (found < FAR / 2).sum() > 10
 
 
+def test_the_least_gap_over_a_whole_tile_is_that_of_any_of_its_nodes() -> None:
+    over, rng = blocks_of(rough(6), CELL), np.random.default_rng(6)
+    for node in rng.permutation(BLOCK * BLOCK)[:60]:
+        over.tiles[1, 1].flat[node] += 0.5  # stands out of what was the highest before
+        plate = Plane(1.0, 0.1, -0.05)
+        height = 1.0 + 0.1 * over.u[1] - 0.05 * over.v[1][:, None]
+        assert _least_in_tile(over, 1, 1, plate) == pytest.approx(
+            (height - over.tiles[1, 1]).min(), abs=1e-12
+        )
+        over.tiles[1, 1].flat[node] -= 0.5
+
+
+def test_a_plate_over_a_part_of_a_block_is_told_apart_from_it_by_that_part() -> None:
+    """At a corner of the part: where a bumper rises, what it would be beyond its edge says nothing."""
+    over = blocks_of(rough(4), CELL)
+    under = _under(over.planes[1, 2], over.u[2], over.v[1])
+    u, v = over.u[2][5:9], over.v[1][3:7]
+    j, i = np.meshgrid(v, u, indexing="ij")
+    middle, slope_u, slope_v = over.planes[1, 2, :3]
+    block = middle + slope_u * (i - over.u[2].mean()) + slope_v * (j - over.v[1].mean())
+    for b, c in itertools.product((-0.6, 0.01, 0.7), (-0.3, 0.2)):
+        plate = Plane(0.3, b, c)
+        apart = 0.3 + b * i + c * j - block
+        assert _least_apart(plate, under, u[0], u[-1], v[0], v[-1]) == pytest.approx(apart.min(), abs=1e-10)
+        assert _least_apart(plate, under, u[0], u[-1], v[0], v[-1]) < apart.min()
+
+
 @pytest.mark.parametrize(("noted", "lift"), [(False, 3.0), (True, -3.0), (False, -3.0)])
 def test_layers_are_lowered_to_the_lowest_plate_over_each_node(noted: bool, lift: float) -> None:
     pairs, batch, plates = plates_at(3, 8)
@@ -128,6 +166,8 @@ def test_layers_are_lowered_to_the_lowest_plate_over_each_node(noted: bool, lift
             assert ((who >= 0) == lowered).all()
             held = mine[np.searchsorted(which, who[lowered]), *np.nonzero(lowered)]
             assert held == pytest.approx(expected[lowered], abs=1e-9)
+        fresh = layers_of(layers.tiles, planes, CELL)
+        assert layers.roof[m] == pytest.approx(fresh.roof[m], abs=1e-9), "as tight as what was reached"
         roof = layers.roof[m].max(axis=-1)
         assert roof == pytest.approx(layers.whole[m], abs=1e-12)
 
@@ -180,7 +220,8 @@ def test_a_vehicle_stands_on_four_disks_a_wheelbase_apart(seed: int, yaw: float)
     middle = np.array([1.3, 1.0])
     u, v = middle - 0.45 * np.array([cos, sin])
     out = Stance.empty(1)
-    settle_part(0, 1, tyre_ground(ground, CELL, AXLES), np.array([[u, v, yaw, *loads]]), AXLES, True, out)
+    places = np.array([[u, v, yaw, *loads]])
+    settle_part(0, 1, tyre_ground(ground, CELL, AXLES, places), places, AXLES, True, out)
     h, base, r = out.wheels[0], AXLES.wheelbase, AXLES.radius
     at, turn = out.position[0], out.rotation[0]
     left, ahead = np.array([-sin, cos]), np.array([cos, sin])

@@ -160,6 +160,7 @@ def test_a_bound_about_the_places_alone_stands_the_vehicle_as_one_over_all_the_g
     assert not known.all() and np.array_equal(under.bound[known], whole.bound[known])
     found, right = settle(under, places, axles, True), settle(whole, places, axles, True)
     assert all(np.array_equal(a, b) for a, b in zip(found, right, strict=True))
+    assert len(tyre_ground(ground, cell, axles, places[:0]).heights)  # no place at all
     j, i = np.rint(np.array(at[::-1]) / cell).astype(int)
     assert known[max(j - 20, 0) : max(j + 20, 0), max(i - 20, 0) : max(i + 20, 0)].all()
 

@@ -4,7 +4,11 @@ what.
 
 from __future__ import annotations
 
+import importlib
+import weakref
 from dataclasses import replace
+from types import ModuleType
+from typing import Any
 
 import numpy as np
 import pytest
@@ -13,6 +17,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.contact.clearance.sweep import sweep, wanted_gap
 from crestcut.contact.path.line import travel_line, window
+from crestcut.contact.records import Clearance
 from crestcut.contact.stand.ride import ride
 from crestcut.cut.fleet import Member, depth_for_fleet, plan_fleet
 from crestcut.cut.limits import cut_limits
@@ -23,6 +28,8 @@ from crestcut.terrain.records import Surface
 from crestcut.vehicle.records import AS_MEASURED, Part, Vehicle
 from scenes import STRAIGHT, Ground, belly, crest, lip, scene, surface_of, vehicle
 
+fleet_module = importlib.import_module("crestcut.cut.fleet")
+plan_module = importlib.import_module("crestcut.cut.plan")
 WANTED = Wanted(want=0.01, want_ends=0.01)
 CELL = 0.02
 ENDS = [(-5.0, 0.0), (5.0, 0.0)]
@@ -86,6 +93,35 @@ def test_the_depths_alone_are_those_of_the_plan_and_nothing_is_swept(monkeypatch
     monkeypatch.setattr("crestcut.cut.plan.sweep", None)
     depth = depth_for_fleet(members, surface, s.limits(), WANTED)
     assert np.array_equal(depth, np.nan_to_num(plan.depth.values))
+
+
+def test_what_a_cut_was_sought_with_is_gone_before_the_sweep_over_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of a long lane the layers of problem and solution are as large as those of the sweep."""
+    made: list[weakref.ref[object]] = []
+    left: list[int] = []
+
+    def kept(module: ModuleType, name: str) -> None:
+        plain = getattr(module, name)
+
+        def noted(*args: Any, **named: Any) -> Any:
+            found = plain(*args, **named)
+            made.append(weakref.ref(found))
+            return found
+
+        monkeypatch.setattr(module, name, noted)
+
+    def swept(*args: Any, **named: Any) -> Clearance:
+        left.append(sum(one() is not None for one in made))
+        return sweep(*args, **named)
+
+    for module, name in ((fleet_module, "solve"), (fleet_module, "prepare"), (plan_module, "solve")):
+        kept(module, name)
+    monkeypatch.setattr(plan_module, "sweep", swept)
+    s = scene(crest(0.085), cell=CELL)
+    plan_fleet([Member(s.vehicle, s.ride, s.before)], s.surface, s.limits(), WANTED)
+    assert (len(made), left) == (2, [0])
+    s.plan(wanted=WANTED)
+    assert (len(made), left) == (3, [0, 0])
 
 
 def lifted_by_blocks() -> tuple[Surface, Limits, list[Member]]:

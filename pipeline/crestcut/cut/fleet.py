@@ -17,7 +17,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.base.grid import FloatArray
 from crestcut.contact import Clearance, Passage, Ride, sweep, wanted_gap
 from crestcut.cut.feather import NO_ROOT
-from crestcut.cut.plan import CUT, Cutter, cut_surface, plan_of, ride_on
+from crestcut.cut.plan import CUT, Cutter, cut_surface, plan_of, ride_on, sought
 from crestcut.cut.problem import Problem, prepare
 from crestcut.cut.records import CutPlan, Limits
 from crestcut.cut.solver import Solution, solve
@@ -71,18 +71,19 @@ def plan_fleet(
     """
     cutters, problems = _stated(members, surface, limits, wanted, feather)
     solution = solve(*problems)
-    plan = plan_of(solution, limits, surface, cutters)
+    owner, found = _owners(solution), sought(solution, limits)
+    alone = [float(solve(p).depth.max(initial=0.0)) for p in problems] if len(problems) > 1 else []
+    del problems, solution  # their layers go before the sweep takes as much again
+    plan = plan_of(found, limits, surface, cutters)
     lower = cut_surface(surface, np.nan_to_num(plan.depth.values))
     after = (plan.after, *(sweep(c.vehicle, lower, ride_on(c.ride, c.vehicle, lower)) for c in cutters[1:]))
-    owner, cell = _owners(solution), surface.height.frame.cell
+    cell = surface.height.frame.cell
     depth = np.nan_to_num(plan.depth.values)
     return FleetPlan(
         plan=plan,
         names=tuple(m.vehicle.name for m in members),
         owner=owner,
-        alone=tuple(float(solve(p).depth.max(initial=0.0)) for p in problems)
-        if len(problems) > 1
-        else (plan.deepest,),
+        alone=tuple(alone) or (plan.deepest,),
         litres=tuple(float(depth[owner == k].sum()) * cell**2 * 1000 for k in range(len(members))),
         after=after,
         excess=tuple(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 from scipy import ndimage
@@ -48,7 +49,8 @@ def plan_cut(
     """
     gaps = {zone: gap + margin for zone, gap in wanted_gap(wanted.want, wanted.want_ends).items()}
     cutter = Cutter(passage.vehicle, passage.ride, gaps, margin, passage.clearance)
-    return plan_of(solve(prepare(passage, limits, gaps, feather)), limits, passage.surface, [cutter])
+    found = sought(solve(prepare(passage, limits, gaps, feather)), limits)
+    return plan_of(found, limits, passage.surface, [cutter])
 
 
 @dataclass(frozen=True, eq=False)
@@ -65,11 +67,37 @@ class Cutter:
     before: Clearance | None = None
 
 
-def plan_of(solution: Solution, limits: Limits, surface: Surface, cutters: Sequence[Cutter]) -> CutPlan:
+@dataclass(frozen=True, eq=False)
+class Sought:
+    """What a solution comes to, without the layers of its last step: of a long lane those take as much as the
+    sweep that follows.
+
+    depth : (ny, nx) m.  held : (ny, nx) ``holds_itself``.  binding : reasons of the limits that hold it up.
+    The others : as of ``Solution``.
+    """
+
+    depth: FloatArray
+    held: BoolArray
+    binding: tuple[str, ...]
+    iterations: int
+    residual: float
+    rate: float
+    least_weight: float
+
+
+def sought(solution: Solution, limits: Limits) -> Sought:
+    """What is kept of a solution within these limits."""
+    depth = np.where(solution.depth > 0, solution.depth, 0.0)
+    return Sought(
+        depth, holds_itself(solution, limits.deepest.values, depth), _binding(limits, solution),
+        solution.iterations, solution.residual, solution.rate, solution.least_weight,
+    )  # fmt: skip
+
+
+def plan_of(found: Sought, limits: Limits, surface: Surface, cutters: Sequence[Cutter]) -> CutPlan:
     """The plan that a solution amounts to, re-swept and certified for all its vehicles; ``after`` is the
     first one's."""
-    cell, allowed = surface.height.frame.cell, limits.deepest.values
-    depth = np.where(solution.depth > 0, solution.depth, 0.0)
+    cell, depth = surface.height.frame.cell, found.depth
     lower = cut_surface(surface, depth)
     after = [
         sweep(
@@ -78,12 +106,12 @@ def plan_of(solution: Solution, limits: Limits, surface: Surface, cutters: Seque
         )
         for c in cutters
     ]  # fmt: skip
-    excess = np.fmin.reduce([_excess(a, lower, c.gaps) for a, c in zip(after, cutters, strict=True)])
+    excess = reduce(np.fmin, (_excess(a, lower, c.gaps) for a, c in zip(after, cutters, strict=True)))
     contacts = [
         (c.gap - x.gaps[c.zone], c) for a, x in zip(after, cutters, strict=True) for c in a.least.values()
     ]
     short = min(contacts, key=lambda pair: pair[0])[1] if contacts else None
-    certificate = _certify(solution, allowed, depth, excess)
+    certificate = _certify(found, excess)
     feasible = certificate.least_excess >= -ENOUGH
     return CutPlan(
         depth=surface.height.like(np.where(surface.height.measured, depth, np.nan)),
@@ -99,12 +127,12 @@ def plan_of(solution: Solution, limits: Limits, surface: Surface, cutters: Seque
         # a wheel that hangs, or a cart on three of its four, follows other weights than these: then no least
         # cut is claimed
         claim="least"
-        if solution.least_weight >= -1e-9 and not any(stands_by_limits(c.vehicle) for c in cutters)
+        if found.least_weight >= -1e-9 and not any(stands_by_limits(c.vehicle) for c in cutters)
         else "maximal",
         slack=certificate.loosest,
         short_by=0.0 if feasible else max(-certificate.least_excess, 0.0),
         short_at=None if feasible else short,
-        binding=_binding(limits, solution),
+        binding=found.binding,
         certificate=certificate,
         after=after[0],
     )
@@ -162,21 +190,21 @@ def _tyres_over(vehicle: Vehicle, places: FloatArray, changed: BoolArray, cell: 
 
 def _excess(after: Clearance, surface: Surface, gaps: Mapping[str, float]) -> FloatArray:
     """(ny, nx) least gap over what that zone must keep; NaN where nothing reaches or nothing is measured."""
-    over = [grid.values - gaps[zone] for zone, grid in after.lowest.items()]
-    if not over:
-        return np.full(surface.top.values.shape, np.nan)
-    return np.fmin.reduce(over) - surface.top.values
+    over = np.full(surface.top.values.shape, np.nan)
+    for zone, grid in after.lowest.items():  # one by one: of a long lane a layer is 20 MB
+        np.fmin(over, grid.values - gaps[zone], out=over)
+    over -= surface.top.values
+    return over
 
 
-def _certify(solution: Solution, allowed: FloatArray, depth: FloatArray, excess: FloatArray) -> Certificate:
-    known = excess[~np.isnan(excess)]
-    held = holds_itself(solution, allowed, depth)
+def _certify(found: Sought, excess: FloatArray) -> Certificate:
+    known, held = excess[~np.isnan(excess)], found.held
     return Certificate(
         least_excess=float(known.min(initial=np.inf)) if len(known) else float("inf"),
         loosest=float(np.nanmax(excess[held], initial=0.0)) if held.any() else 0.0,
-        spectral_radius=solution.rate,
-        iterations=solution.iterations,
-        residual=solution.residual,
+        spectral_radius=found.rate,
+        iterations=found.iterations,
+        residual=found.residual,
     )
 
 

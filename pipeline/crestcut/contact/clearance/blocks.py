@@ -1,9 +1,10 @@
 """Sweeping plates over a ground that is cut into square blocks, so that few nodes need looking at. Compiled.
 
 Over each block the ground is a sloped plane plus a remainder (``planes_under``). A plate less that plane is a
-plane too, so its least value over the block lies at a corner: one subtraction bounds the gap of all the
-block's nodes from below, and tells whether the plate can come under what was reached there before. Only
-blocks that pass are gone through node by node. Exact: nothing is left out that a full pass would find.
+plane too, so its least value over what it covers of the block lies at a corner of a rectangle round that: one
+subtraction bounds the gap of all those nodes from below, and tells whether the plate can come under what was
+reached there before. Only blocks that pass are gone through node by node. Exact: nothing is left out that a
+full pass would find.
 
 Tiles (.., block rows, block columns, BLOCK, BLOCK) keep each block's nodes together. Grid axes, metres.
 """
@@ -17,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.base.kernels import njit
+from crestcut.base.kernels import greater, lesser, njit
 from crestcut.contact.clearance.kernels import EDGE, FAR, Placed, column_range, strip_range
 from crestcut.contact.stand.tyres import VOID
 
@@ -32,11 +33,11 @@ MIDDLE, SLOPE_U, SLOPE_V, ABOVE = range(4)
 # where a plate crosses a row of blocks: first and last block touched; first and last column covered in all
 # its rows (its outline is convex: what it covers in the first and the last row it covers in all between);
 # 1 where no corner lies between: then its ends run straight, u of the left one and its change from row to
-# row, the same of the right one. A record: uncompiled too its fields have names
+# row, the same of the right one; least and greatest u that it covers in all its rows, m. A record: uncompiled
+# too its fields have names
 _FIELDS = [(name, np.int64) for name in ("first", "last", "whole_from", "whole_to", "straight")]
-_CROSSING = np.dtype(
-    (np.record, [*_FIELDS, *((name, np.float64) for name in ("left", "left_step", "right", "right_step"))])
-)
+_ENDS = [(name, np.float64) for name in ("left", "left_step", "right", "right_step", "low", "high")]
+_CROSSING = np.dtype((np.record, [*_FIELDS, *_ENDS]))
 
 
 class Blocks(NamedTuple):
@@ -73,6 +74,14 @@ class Layers(NamedTuple):
     v: FloatArray
     cell: float
     start: int
+
+
+class Plane(NamedTuple):
+    """Height a + b u + c v of a plate, or under a block, m."""
+
+    a: float
+    b: float
+    c: float
 
 
 def tiled(values: FloatArray, outside: float) -> FloatArray:
@@ -179,7 +188,7 @@ def _block_planes(tiles: FloatArray, cell: float, planes: FloatArray) -> None:
                         p[ABOVE] = max(p[ABOVE], tile[j, i] - plain)
 
 
-@njit()
+@njit(counted=False)
 def _cross(quad: FloatArray, rows: IntArray, bj: int, columns: int, cell: float, crossing: np.record) -> None:
     """Where a plate crosses a row of blocks, ``columns`` long.  rows : (2,) of nodes that it covers."""
     j0, j1 = max(bj * BLOCK, rows[0]), min(bj * BLOCK + BLOCK - 1, rows[1])
@@ -190,6 +199,7 @@ def _cross(quad: FloatArray, rows: IntArray, bj: int, columns: int, cell: float,
     low, high = strip_range(quad, v0, v1)
     low_0, high_0 = strip_range(quad, v0, v0)
     low_1, high_1 = strip_range(quad, v1, v1)
+    crossing.low, crossing.high = low - EDGE, high + EDGE
     crossing.first = max(int(low / cell - EDGE), 0) // BLOCK
     crossing.last = min(int(high / cell + 1.0) // BLOCK, columns - 1) if high >= 0.0 else -1
     whole = j1 - j0 == BLOCK - 1
@@ -206,7 +216,26 @@ def _cross(quad: FloatArray, rows: IntArray, bj: int, columns: int, cell: float,
         crossing.left, crossing.right = low_0 - left_step * j0, high_0 - right_step * j0
 
 
-@njit()
+@njit(counted=False)
+def _under(p: FloatArray, u: FloatArray, v: FloatArray) -> Plane:
+    """The plane under a block, through the grid's origin as a plate's is."""
+    u_slope, v_slope = p[SLOPE_U], p[SLOPE_V]
+    middle = p[MIDDLE] - 0.5 * u_slope * (u[0] + u[BLOCK - 1]) - 0.5 * v_slope * (v[0] + v[BLOCK - 1])
+    return Plane(middle, u_slope, v_slope)
+
+
+@njit(counted=False)
+def _least_apart(plate: Plane, under: Plane, left: float, right: float, back: float, front: float) -> float:
+    """Least height of a plate over a block's plane, m, from u ``left`` to ``right`` and v ``back`` to
+    ``front``: both are planes, so it is at a corner. What nodes stand above the plane is yet to be taken
+    off."""
+    middle_u, middle_v = 0.5 * (left + right), 0.5 * (back + front)
+    b, c = plate.b - under.b, plate.c - under.c
+    tilt = abs(b) * (right - middle_u) + abs(c) * (front - middle_v)
+    return (plate.a - under.a) + b * middle_u + c * middle_v - tilt - ROUNDING
+
+
+@njit(counted=False)
 def _columns(quad: FloatArray, cell: float, j: int, bi: int, crossing: np.record) -> tuple[int, int]:
     """First and last node of a block that a plate covers in row j, counted from the block's first."""
     if crossing.straight == 1:
@@ -217,35 +246,40 @@ def _columns(quad: FloatArray, cell: float, j: int, bi: int, crossing: np.record
     return max(first - bi * BLOCK, 0), min(last - bi * BLOCK, BLOCK - 1)
 
 
-@njit(fastmath=_REDUCE)
-def _least_in_tile(ground: FloatArray, u: FloatArray, v: FloatArray, plate: FloatArray) -> float:
-    least, a, b, c = FAR, plate[0], plate[1], plate[2]
-    for j in range(BLOCK):
-        base = a + c * v[j]
+@njit(counted=False)
+def _least_in_tile(on: Blocks, bj: int, k: int, plate: Plane) -> float:
+    """Least gap of a plate to all nodes of a tile, m."""
+    tiles, u, v, least = on.tiles, on.u, on.v, FAR
+    for j in range(0, BLOCK, 4):  # four rows at a time: a minimum waits for the one before it
+        first, second = plate.a + plate.c * v[bj, j], plate.a + plate.c * v[bj, j + 1]
+        third, fourth = plate.a + plate.c * v[bj, j + 2], plate.a + plate.c * v[bj, j + 3]
         for i in range(BLOCK):
-            least = min(least, base + b * u[i] - ground[j, i])
+            along = plate.b * u[k, i]
+            near = lesser(first + along - tiles[bj, k, j, i], second + along - tiles[bj, k, j + 1, i])
+            far = lesser(third + along - tiles[bj, k, j + 2, i], fourth + along - tiles[bj, k, j + 3, i])
+            least = lesser(least, lesser(near, far))
     return least
 
 
-@njit(fastmath=_REDUCE)
+@njit(counted=False)
 def _least_in_part(
-    on: Blocks, bj: int, bi: int, placed: Placed, q: int, crossing: np.record, least: float
+    on: Blocks, bj: int, bi: int, placed: Placed, q: int, plate: Plane, crossing: np.record, least: float
 ) -> float:
     """The same where a plate covers a part of a tile. least : rows whose bound is not below are passed
     over."""
-    k = bi - on.start
-    ground, roof, p, u, v = on.tiles[bj, k], on.roof[bj, k], on.planes[bj, k], on.u[k], on.v[bj]
-    plate, quad, rows, cell = placed.planes[q], placed.quads[q], placed.rows[q], on.cell
-    a, b, c, slope_v = plate[0], plate[1], plate[2], p[SLOPE_V]
-    half = 0.5 * (BLOCK - 1) * cell
-    over = a + b * (u[0] + half) - abs(b - p[SLOPE_U]) * half - p[MIDDLE] + slope_v * half - ROUNDING
-    for j in range(max(rows[0] - bj * BLOCK, 0), min(rows[1] - bj * BLOCK + 1, BLOCK)):
-        if over + c * v[j] - slope_v * j * cell - roof[j] >= least:
+    k, tiles, roof, u, v = bi - on.start, on.tiles, on.roof, on.u, on.v
+    under = _under(on.planes[bj, k], on.u[k], on.v[bj])
+    j0, j1 = max(placed.rows[q, 0] - bj * BLOCK, 0), min(placed.rows[q, 1] - bj * BLOCK, BLOCK - 1)
+    left, right = max(u[k, 0], crossing.low), min(u[k, BLOCK - 1], crossing.high)
+    over = _least_apart(plate, under, left, right, v[bj, j0], v[bj, j0])
+    step = (plate.c - under.c) * on.cell
+    for j in range(j0, j1 + 1):
+        if over + step * (j - j0) - roof[bj, k, j] >= least:
             continue
-        first, last = _columns(quad, cell, bj * BLOCK + j, bi, crossing)
-        base = a + c * v[j]
+        first, last = _columns(placed.quads[q], on.cell, bj * BLOCK + j, bi, crossing)
+        base = plate.a + plate.c * v[bj, j]
         for i in range(first, last + 1):
-            least = min(least, base + b * u[i] - ground[j, i])
+            least = lesser(least, base + plate.b * u[k, i] - tiles[bj, k, j, i])
     return least
 
 
@@ -255,87 +289,84 @@ def least_gaps(first: int, stop: int, on: Blocks, placed: Placed, least: FloatAr
 
     The most promising block of each is gone through first, then those whose bound is below what was found.
     """
-    tiles, planes, u, v, cell = on.tiles, on.planes, on.u, on.v, on.cell
+    planes, u, v, cell = on.planes, on.u, on.v, on.cell
     rows, columns, start = planes.shape[0], planes.shape[1], on.start
-    half = 0.5 * (BLOCK - 1) * cell
     bound, which = np.empty(rows * columns), np.empty((rows * columns, 2), np.int64)
     crossings = np.empty(rows, _CROSSING)
     for q in range(first, stop):
-        plate, covered = placed.planes[q], placed.rows[q]
-        a, b, c = plate[0], plate[1], plate[2]
+        plate = Plane(placed.planes[q, 0], placed.planes[q, 1], placed.planes[q, 2])
+        low, high = placed.rows[q, 0], placed.rows[q, 1]
         count, nearest = 0, 0
-        for bj in range(covered[0] // BLOCK, covered[1] // BLOCK + 1):
+        for bj in range(low // BLOCK, high // BLOCK + 1):
             crossing = crossings[bj]
-            _cross(placed.quads[q], covered, bj, start + columns, cell, crossing)
-            height = a + c * (v[bj, 0] + half)
+            _cross(placed.quads[q], placed.rows[q], bj, start + columns, cell, crossing)
+            back, front = max(v[bj, 0], low * cell), min(v[bj, BLOCK - 1], high * cell)
             for bi in range(max(crossing.first, start), crossing.last + 1):
-                p = planes[bj, bi - start]
-                if p[ABOVE] < -FAR / 2:
+                k = bi - start
+                if planes[bj, k, ABOVE] < -FAR / 2:
                     continue
-                tilt = (abs(b - p[SLOPE_U]) + abs(c - p[SLOPE_V])) * half
-                bound[count] = height + b * (u[bi - start, 0] + half) - p[MIDDLE] - p[ABOVE] - tilt - ROUNDING
+                left, right = max(u[k, 0], crossing.low), min(u[k, BLOCK - 1], crossing.high)
+                under = _under(planes[bj, k], u[k], v[bj])
+                bound[count] = _least_apart(plate, under, left, right, back, front) - planes[bj, k, ABOVE]
                 which[count, 0], which[count, 1] = bj, bi
                 if bound[count] < bound[nearest]:
                     nearest = count
                 count += 1
         best = FAR
-        for k in range(-1, count):
-            at = nearest if k < 0 else k
+        for number in range(-1, count):
+            at = nearest if number < 0 else number
             if count == 0 or bound[at] >= best:
                 continue
             bj, bi = which[at, 0], which[at, 1]
             crossing = crossings[bj]
             if crossing.whole_from <= bi * BLOCK and crossing.whole_to >= bi * BLOCK + BLOCK - 1:
-                best = min(best, _least_in_tile(tiles[bj, bi - start], u[bi - start], v[bj], plate))
+                best = min(best, _least_in_tile(on, bj, bi - start, plate))
             else:
-                best = _least_in_part(on, bj, bi, placed, q, crossing, best)
+                best = _least_in_part(on, bj, bi, placed, q, plate, crossing, best)
         least[q] = best if best < -NO_GROUND else FAR  # of a block in part measured, none under the plate
 
 
-@njit(fastmath=_REDUCE)
-def _lower_tile(
-    lowest: FloatArray, u: FloatArray, v: FloatArray, plate: FloatArray, p: FloatArray, roof: FloatArray
-) -> None:
+@njit(counted=False)
+def _lower_tile(to: Layers, m: int, bj: int, k: int, plate: Plane, under: Plane) -> None:
     """Lower a whole tile to a plate, and say how far each row of it then stands above the block's plane."""
-    a, b, c, slope_u, slope_v = plate[0], plate[1], plate[2], p[SLOPE_U], p[SLOPE_V]
-    under = p[MIDDLE] - 0.5 * slope_u * (u[0] + u[BLOCK - 1]) - 0.5 * slope_v * (v[0] + v[BLOCK - 1])
+    lowest, u, v = to.tiles, to.u, to.v
     for j in range(BLOCK):
-        base, below = a + c * v[j], under + slope_v * v[j]
-        top = -FAR
+        base, below, top = plate.a + plate.c * v[bj, j], under.a + under.c * v[bj, j], -FAR
         for i in range(BLOCK):
-            z = min(lowest[j, i], base + b * u[i])
-            lowest[j, i] = z
-            top = max(top, z - (below + slope_u * u[i]))
-        roof[j] = top
+            z = lesser(lowest[m, bj, k, j, i], base + plate.b * u[k, i])
+            lowest[m, bj, k, j, i] = z
+            top = greater(top, z - (below + under.b * u[k, i]))
+        to.roof[m, bj, k, j] = top
 
 
-@njit(fastmath=_REDUCE)
-def _lower_part(to: Layers, m: int, bj: int, bi: int, placed: Placed, q: int, crossing: np.record) -> None:
+@njit(counted=False)
+def _lower_part(
+    to: Layers, m: int, bj: int, bi: int, placed: Placed, q: int, plate: Plane, under: Plane,
+    crossing: np.record,
+) -> None:  # fmt: skip
     """The same where a plate covers a part of a tile; ``owner`` notes who lowered each node."""
-    k = bi - to.start
-    lowest, owner, roof, p = to.tiles[m, bj, k], to.owner[m, bj, k], to.roof[m, bj, k], to.planes[m, bj, k]
-    u, v, cell = to.u[k], to.v[bj], to.cell
-    plate, quad, rows = placed.planes[q], placed.quads[q], placed.rows[q]
-    a, b, c, slope_u, slope_v = plate[0], plate[1], plate[2], p[SLOPE_U], p[SLOPE_V]
-    half = 0.5 * (BLOCK - 1) * cell
-    over = a + b * (u[0] + half) - abs(b - slope_u) * half - p[MIDDLE] - ROUNDING
-    under = p[MIDDLE] - slope_u * (u[0] + half) - slope_v * (v[0] + half)
-    noted = owner.shape[0] > 0
-    for j in range(max(rows[0] - bj * BLOCK, 0), min(rows[1] - bj * BLOCK + 1, BLOCK)):
-        if over + c * v[j] - slope_v * (j * cell - half) >= roof[j]:
+    k, lowest, roof, u, v, cell = bi - to.start, to.tiles, to.roof, to.u, to.v, to.cell
+    noted = to.owner.shape[3] > 0
+    j0, j1 = max(placed.rows[q, 0] - bj * BLOCK, 0), min(placed.rows[q, 1] - bj * BLOCK, BLOCK - 1)
+    left, right = max(u[k, 0], crossing.low), min(u[k, BLOCK - 1], crossing.high)
+    over = _least_apart(plate, under, left, right, v[bj, j0], v[bj, j0])
+    step = (plate.c - under.c) * cell
+    for j in range(j0, j1 + 1):
+        if over + step * (j - j0) >= roof[m, bj, k, j]:
             continue
-        first, last = _columns(quad, cell, bj * BLOCK + j, bi, crossing)
-        base = a + c * v[j]
+        first, last = _columns(placed.quads[q], cell, bj * BLOCK + j, bi, crossing)
+        base, lower = plate.a + plate.c * v[bj, j], False
         for i in range(first, last + 1):
-            z = base + b * u[i]
-            if z < lowest[j, i]:
-                lowest[j, i] = z
+            z = base + plate.b * u[k, i]
+            if z < lowest[m, bj, k, j, i]:
+                lowest[m, bj, k, j, i], lower = z, True
                 if noted:
-                    owner[j, i] = q
-        top, below = -FAR, under + slope_v * v[j]
-        for i in range(BLOCK):
-            top = max(top, lowest[j, i] - (below + slope_u * u[i]))
-        roof[j] = top
+                    to.owner[m, bj, k, j, i] = q
+        if lower:
+            top, below = -FAR, under.a + under.c * v[bj, j]
+            for i in range(BLOCK):
+                top = greater(top, lowest[m, bj, k, j, i] - (below + under.b * u[k, i]))
+            roof[m, bj, k, j] = top
 
 
 @njit()
@@ -345,31 +376,28 @@ def lower_to(from_row: int, to_row: int, to: Layers, placed: Placed, order: IntA
     order : which pairs, and in which order; little is left to do soon where far ones come first.
     """
     planes, u, v, cell, start = to.planes, to.u, to.v, to.cell, to.start
-    half = 0.5 * (BLOCK - 1) * cell
     crossings = np.empty(1, _CROSSING)
     noted = to.owner.shape[3] > 0
     for number in range(order.shape[0]):
         q = order[number]
-        m, plate, covered = placed.layer[q], placed.planes[q], placed.rows[q]
-        a, b, c = plate[0], plate[1], plate[2]
-        for bj in range(max(covered[0] // BLOCK, from_row), min(covered[1] // BLOCK + 1, to_row)):
+        m, low, high = placed.layer[q], placed.rows[q, 0], placed.rows[q, 1]
+        plate = Plane(placed.planes[q, 0], placed.planes[q, 1], placed.planes[q, 2])
+        for bj in range(max(low // BLOCK, from_row), min(high // BLOCK + 1, to_row)):
             crossing = crossings[0]  # asked for here, so that the array outlives it
-            _cross(placed.quads[q], covered, bj, start + planes.shape[2], cell, crossing)
-            height = a + c * (v[bj, 0] + half)
+            _cross(placed.quads[q], placed.rows[q], bj, start + planes.shape[2], cell, crossing)
+            back, front = max(v[bj, 0], low * cell), min(v[bj, BLOCK - 1], high * cell)
             for bi in range(max(crossing.first, start), crossing.last + 1):
                 k = bi - start
-                p = planes[m, bj, k]
-                tilt = (abs(b - p[SLOPE_U]) + abs(c - p[SLOPE_V])) * half
-                bound = height + b * (u[k, 0] + half) - p[MIDDLE] - tilt - ROUNDING
-                if bound >= to.whole[m, bj, k]:
+                left, right = max(u[k, 0], crossing.low), min(u[k, BLOCK - 1], crossing.high)
+                under = _under(planes[m, bj, k], u[k], v[bj])
+                if _least_apart(plate, under, left, right, back, front) >= to.whole[m, bj, k]:
                     continue
                 inner = crossing.whole_from <= bi * BLOCK and crossing.whole_to >= bi * BLOCK + BLOCK - 1
-                roof = to.roof[m, bj, k]
                 if not noted and inner:
-                    _lower_tile(to.tiles[m, bj, k], u[k], v[bj], plate, p, roof)
+                    _lower_tile(to, m, bj, k, plate, under)
                 else:
-                    _lower_part(to, m, bj, bi, placed, q, crossing)
-                highest = roof[0]
+                    _lower_part(to, m, bj, bi, placed, q, plate, under, crossing)
+                highest = to.roof[m, bj, k, 0]
                 for j in range(1, BLOCK):
-                    highest = max(highest, roof[j])
+                    highest = greater(highest, to.roof[m, bj, k, j])
                 to.whole[m, bj, k] = highest

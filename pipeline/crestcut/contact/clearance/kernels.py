@@ -93,7 +93,7 @@ def row_range(quad: FloatArray, cell: float, rows: int) -> tuple[int, int]:
     return max(j0, 0), min(j1, rows - 1)
 
 
-@njit()
+@njit(counted=False)
 def strip_range(quad: FloatArray, v_from: float, v_to: float) -> tuple[float, float]:
     """Least and greatest u of the quadrilateral between two v; the first above the second where there is
     none.
@@ -117,7 +117,7 @@ def strip_range(quad: FloatArray, v_from: float, v_to: float) -> tuple[float, fl
     return low, high
 
 
-@njit()
+@njit(counted=False)
 def column_range(quad: FloatArray, cell: float, row: int, columns: int) -> tuple[int, int]:
     """First and last column of a row inside the quadrilateral; the last before the first where there is
     none."""

@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 
 from crestcut.base.grid import FloatArray, IntArray
-from crestcut.base.kernels import njit
+from crestcut.base.kernels import greater, njit
 from crestcut.base.parallel import share
 from crestcut.contact.stand.placing import Attitude, Axles, hung, lean_of, place_frames, roll_of
 
@@ -80,7 +80,7 @@ def _highest(
     best = VOID
     for i in range(ground.shape[0]):
         a = u[i] * cos + shift
-        best = max(best, ground[i] + math.sqrt(max(squared - a * a, 0.0)) + u[i] * rise)
+        best = greater(best, ground[i] + math.sqrt(greater(squared - a * a, 0.0)) + u[i] * rise)
     return best
 
 
@@ -348,20 +348,21 @@ def of_one_kind(values: FloatArray) -> FloatArray:
 
 def tyre_ground(heights: FloatArray, cell: float, axles: Axles, places: FloatArray) -> TyreGround:
     """Ground (ny, nx), m, for the tyres of a vehicle at ``places`` (n, 2 or more) u, v of its rear axle's
-    middle, m, at any heading; elsewhere there is no bound."""
+    middle, m, at any heading; elsewhere the bound is infinite."""
     reach = math.ceil(math.hypot(axles.radius, axles.half_width) / cell) + 1
     columns = np.arange(heights.shape[1], dtype=np.float64) * cell
     heights = of_one_kind(heights)
+    if not len(places):
+        return TyreGround(heights, np.full(heights.shape, np.inf), columns, cell)
     # no tyre is farther from the rear axle's middle than that along the chassis and across it
     track = 0.5 * max(axles.front_track, axles.rear_track)
     away = axles.wheelbase + track + axles.half_width + axles.radius + 2 * cell
     low, high = (places[:, :2].min(axis=0) - away) / cell, (places[:, :2].max(axis=0) + away) / cell
-    # what is not finite is refused by what asks it of a vehicle; so far off, a window is empty
     first, last = (np.clip(np.nan_to_num(x), 0, heights.shape[::-1]).astype(int) for x in (low, high + 1))
     rows, some = slice(first[1], last[1]), slice(first[0], last[0])
     if (last - first == heights.shape[::-1]).all():
         return TyreGround(heights, row_maxima(heights, reach), columns, cell)
-    bound = np.full(heights.shape, np.nan)
+    bound = np.full(heights.shape, np.inf)
     around = slice(max(some.start - reach, 0), some.stop + reach)
     found = row_maxima(of_one_kind(heights[rows, around]), reach)
     bound[rows, some] = found[:, some.start - around.start :][:, : some.stop - some.start]
