@@ -29,10 +29,12 @@ def digest(path: Path) -> str | None:
     if not path.is_file():
         return None
     try:
-        data = path.read_bytes()
+        if path.suffix == ".json":
+            return hashlib.sha256(_SECONDS.sub(b"", path.read_bytes())).hexdigest()
+        with path.open("rb") as file:  # some at a time: a mesh is as large as a lane is long
+            return hashlib.file_digest(file, "sha256").hexdigest()
     except OSError:
         return None
-    return hashlib.sha256(_SECONDS.sub(b"", data) if path.suffix == ".json" else data).hexdigest()
 
 
 def read_sets(folder: Path) -> Sets | None:
