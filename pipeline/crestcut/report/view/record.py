@@ -91,19 +91,21 @@ def inputs_with_origin(report: Report) -> list[dict[str, object]]:
 def versions() -> dict[str, str]:
     """Of Python, of this program's own code (a hash: its version stays while code changes), and of each
     library that digits may hang on, by name; those that are not there left out."""
-    return dict(_versions())
-
-
-@cache
-def _versions() -> tuple[tuple[str, str], ...]:
     found = {
         "python": platform.python_version(),
         "machine": f"{platform.system()} {platform.machine()}",
         "code": code_digest()[:16],
     }
+    return found | dict(_libraries())
+
+
+@cache
+def _libraries() -> tuple[tuple[str, str], ...]:
+    """Name and version of those that are there."""
+    found = []
     for name in LIBRARIES:
         try:
-            found[name] = version(name)
+            found.append((name, version(name)))
         except PackageNotFoundError:
             continue
-    return tuple(found.items())
+    return tuple(found)
