@@ -7,6 +7,7 @@ is the least, over all paths from the seeds, of the highest ground on the path (
 
 from __future__ import annotations
 
+import heapq
 from collections.abc import Sequence
 
 import numpy as np
@@ -25,59 +26,44 @@ FLAT = 0.005  # rise over run: flatter has no certain direction from a scan
 
 
 @njit()
-def _flood(
-    z: np.ndarray, level: np.ndarray, saddle: np.ndarray, heights: np.ndarray, nodes: np.ndarray,
-    stack: np.ndarray, number: int,
-) -> None:  # fmt: skip
+def _flood(z: np.ndarray, seeds: np.ndarray, level: np.ndarray, saddle: np.ndarray) -> None:
     """level : least highest ground on any 8-connected path from a seed; saddle : flat index of that highest
     place. NaN is never entered.
 
     Nodes come up in order of their level, so the first way that reaches a node is its lowest; nodes under
     water that stands at the level just reached need no order among themselves and wait on a plain stack.
-    heights, nodes, stack : (z.size,) each; ``number`` of the first two are the seeds in order, and the lowest
-    comes first as in any binary heap (Williams 1964, CACM 7:347; a library's takes a second to compile).
     """
     rows, columns = z.shape
+    heap = [(0.0, -1)]
+    heap.pop()
+    stack = np.empty(z.size, np.int64)
     waiting = 0
-    while waiting > 0 or number > 0:
+    for j in range(rows):
+        for i in range(columns):
+            if seeds[j, i] and not np.isnan(z[j, i]):
+                level[j, i] = z[j, i]
+                saddle[j, i] = j * columns + i
+                heapq.heappush(heap, (z[j, i], j * columns + i))
+    while waiting > 0 or len(heap) > 0:
         if waiting > 0:
             waiting -= 1
             index = stack[waiting]
         else:
-            index = nodes[0]
-            number -= 1
-            height, node = heights[number], nodes[number]
-            place, below = 0, 1
-            while below < number:
-                other = below + 1
-                if other < number and (heights[other], nodes[other]) < (heights[below], nodes[below]):
-                    below = other
-                if (height, node) < (heights[below], nodes[below]):
-                    break
-                heights[place], nodes[place] = heights[below], nodes[below]
-                place, below = below, 2 * below + 1
-            heights[place], nodes[place] = height, node
+            index = heapq.heappop(heap)[1]
         j, i = index // columns, index % columns
         at = level[j, i]
         for jj in range(max(j - 1, 0), min(j + 2, rows)):
             for ii in range(max(i - 1, 0), min(i + 2, columns)):
                 if level[jj, ii] < np.inf or np.isnan(z[jj, ii]):
                     continue
-                height, node = z[jj, ii], jj * columns + ii
-                if height > at:
-                    level[jj, ii], saddle[jj, ii] = height, node
-                    place = number
-                    number += 1
-                    while place > 0:
-                        above = (place - 1) // 2
-                        if (heights[above], nodes[above]) < (height, node):
-                            break
-                        heights[place], nodes[place] = heights[above], nodes[above]
-                        place = above
-                    heights[place], nodes[place] = height, node
+                if z[jj, ii] > at:
+                    level[jj, ii] = z[jj, ii]
+                    saddle[jj, ii] = jj * columns + ii
+                    heapq.heappush(heap, (z[jj, ii], jj * columns + ii))
                 else:
-                    level[jj, ii], saddle[jj, ii] = at, saddle[j, i]
-                    stack[waiting] = node
+                    level[jj, ii] = at
+                    saddle[jj, ii] = saddle[j, i]
+                    stack[waiting] = jj * columns + ii
                     waiting += 1
 
 
@@ -85,14 +71,10 @@ def flood(z: FloatArray, seeds: BoolArray) -> tuple[FloatArray, IntArray]:
     """Level that water from the seeds must rise to, to reach each node, m (inf where it cannot), and the node
     that decides it (-1).
     """
-    # a copy: a read-only array is another type, for which the loop would be compiled once more
-    z, level, saddle = np.array(z, dtype=float, order="C"), np.full(z.shape, np.inf), np.full(z.shape, -1)
-    heights, nodes, stack = np.empty(z.size), np.empty(z.size, np.int64), np.empty(z.size, np.int64)
-    first = np.flatnonzero(seeds & ~np.isnan(z))
-    first = first[np.argsort(z.flat[first], kind="stable")]
-    level.flat[first], saddle.flat[first] = z.flat[first], first
-    heights[: len(first)], nodes[: len(first)] = z.flat[first], first
-    _flood(z, level, saddle, heights, nodes, stack, len(first))
+    level = np.full(z.shape, np.inf)
+    saddle = np.full(z.shape, -1, np.int64)
+    # copies: a read-only array is another type, for which the loop would be compiled once more
+    _flood(np.array(z, dtype=float, order="C"), np.array(seeds, order="C"), level, saddle)
     return level, saddle
 
 

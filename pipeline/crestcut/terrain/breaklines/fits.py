@@ -36,7 +36,6 @@ from crestcut.terrain.breaklines.hinge import (
     STEP,
     TINY,
     WIDE,
-    LinearFit,
     descend,
     gather,
     linear_fit,
@@ -55,7 +54,6 @@ COARSE_ACROSS, COARSE_ALONG = 0.010, 0.100  # m, for the row of trials
 # columns of what a knot finds alone
 QUADRATIC, ONE_HINGE, ONE_STEP, AT_HINGE, AT_STEP, FOLD, JUMP, BINS, POINTS = range(9)
 _ALONG_SD = 0.05  # 1/m: a radius of 10 m along the break
-NO_FIT = LinearFit(0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
 
 
 class LineFits(NamedTuple):
@@ -239,9 +237,7 @@ def _middle_loses(data: FloatArray, m: int, kind: Whole, p: FloatArray, inner: F
             few += 1
     if few < FEWEST:
         return 0.0
-    own, fit = 0.0, NO_FIT
-    for rows, count in ((inner, few), (data, np.int64(m))):  # a loop: what is inlined is compiled once
-        own, fit = fit.rss, linear_fit(rows, count, kind, p, 0.0)
+    own, fit = linear_fit(inner, few, kind, p, 0.0), linear_fit(data, m, kind, p, 0.0)
     whole = 0.0
     for q in range(few):
         n, along = inner[q, 0], inner[q, 1]
@@ -251,7 +247,7 @@ def _middle_loses(data: FloatArray, m: int, kind: Whole, p: FloatArray, inner: F
         if kind == OF_STEP:
             z += fit.h * 0.5 * (1.0 + v / s)
         whole += inner[q, 3] * (inner[q, 2] - z) ** 2
-    return whole - own
+    return whole - own.rss
 
 
 @njit()
@@ -267,29 +263,25 @@ def line_fits(
         p[P_K] = bow_of_line[t]
         kind = OF_STEP if model[t] == STEP else OF_HINGE
         p[P_H] = RISE if kind == OF_STEP else ROUNDINGS[1]
-        half, m = WIDE, 0
-        for half in (WIDE, NARROW):
+        half = WIDE
+        m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
+        if _middle_loses(data, m, kind, p, inner) > WORSE * variance:
+            half = NARROW
             m = gather(cells, place[t], half, pitch, BIN_ACROSS, BIN_ALONG, data)
-            if half == NARROW or _middle_loses(data, m, kind, p, inner) <= WORSE * variance:
-                break
         if m < FEWEST:
             continue
         width[t] = half
         for q in range(m):
             points[t] += data[q, 3]
-        tried = 1 if kind == OF_STEP else len(ROUNDINGS)
-        # a bow, the break at every rounding, a step in a hinge's place: one by one, so that ``linear_fit`` is
-        # compiled into one place
-        for k in range(-1, tried + 1 if kind == OF_HINGE else tried):
-            of, held = OF_BOW if k < 0 else OF_STEP if k == tried else kind, k if 0 <= k < tried else 1
-            p[P_H] = RISE if kind == OF_STEP else ROUNDINGS[held]
-            one = linear_fit(data, m, of, p, 0.0 if k < 0 else variance / _ALONG_SD**2)
-            if k < 0:
-                flat[t] = one.rss
-            elif k < tried:
-                rss[t, k], fold[t, k], bow[t, k], jump[t] = one.rss, one.e, one.m, one.h
-            else:
-                beside[t], sure[t] = one.h, one.sure
+        flat[t] = linear_fit(data, m, OF_BOW, p, 0.0).rss
+        for k in range(1 if kind == OF_STEP else len(ROUNDINGS)):
+            p[P_H] = RISE if kind == OF_STEP else ROUNDINGS[k]
+            one = linear_fit(data, m, kind, p, variance / _ALONG_SD**2)
+            rss[t, k], fold[t, k], bow[t, k], jump[t] = one.rss, one.e, one.m, one.h
+        if kind == OF_HINGE:
+            p[P_H] = ROUNDINGS[1]
+            one = linear_fit(data, m, OF_STEP, p, variance / _ALONG_SD**2)
+            beside[t], sure[t] = one.h, one.sure
 
 
 @njit()
