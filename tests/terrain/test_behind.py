@@ -16,20 +16,15 @@ from crestcut.base.grid import FloatArray, GridFrame, HeightGrid
 from crestcut.chance.assess import assess_chance
 from crestcut.chance.conditioned import given
 from crestcut.contact.records import Passage
-from crestcut.job import load_job
 from crestcut.job.records import Wanted
-from crestcut.standing import LoadedVehicle
-from crestcut.study.by_hand import _somewhere
 from crestcut.terrain.breaklines.breaks import Break
 from crestcut.terrain.error.priors import prior_for
 from crestcut.terrain.readings.records import Evidence, Reading
 from crestcut.terrain.records import ErrorModel, Known, Surface
 from crestcut.terrain.slab.behind import TOO_LITTLE, slab_behind
-from crestcut.vehicle.records import AS_MEASURED
 from scenes import STRAIGHT, belly, crest, scene, stand, surface_of, vehicle
 from slab_scans import field
 
-JOB = Path(__file__).parents[2] / "configs/jobs/courtyard_apron.toml"
 SCANNERS = ("phone", "terrestrial", None)
 FRAME = GridFrame((-1.5, -0.9), 0.0, 0.01, (181, 301))
 
@@ -172,23 +167,6 @@ def test_a_reading_says_the_same_whatever_else_the_vehicle_passes_over() -> None
     one, other = (t.height.values for t in told)
     assert np.nanmax(np.abs(one - slab.height.values)) > 0.001
     assert one == pytest.approx(other, abs=2e-6, nan_ok=True)
-
-
-def test_where_nothing_is_measured_under_the_middle_readings_are_met_beside_it() -> None:
-    car = vehicle(belly(0.14, half=0.45))
-    travel = replace(STRAIGHT, wander=0.2)
-    whole = scene(crest(0.05), car, travel, start=(-2.0, 0.0), end=(2.0, 0.0), cell=0.02)
-    height, y = whole.surface.height, whole.surface.height.frame.node_xy()[..., 1]
-    seen = height.like(np.where(np.abs(y) < 0.5, np.nan, height.values))
-    strips = replace(whole.surface, height=seen, top=seen)
-    job = replace(load_job(JOB), travel=travel)
-    driver = LoadedVehicle(car, (AS_MEASURED,), True)
-    met = _somewhere(driver, whole.line, strips, job)
-    assert met.clearance.worst is not None and len(met.ride.poses) > 1
-    assert (
-        len(_somewhere(LoadedVehicle(car, (AS_MEASURED,), True), whole.line, whole.surface, job).ride.poses)
-        == 1
-    )
 
 
 def test_readings_are_refused_where_the_slab_could_not_be_judged() -> None:

@@ -9,7 +9,7 @@ from crestcut.base.errors import CrestcutError
 from crestcut.chance import given, heard, witness_evidence
 from crestcut.contact import Passage, TravelLine
 from crestcut.cut import KeepArea
-from crestcut.job import Job, Point, Travel
+from crestcut.job import Job, Point
 from crestcut.scan import Scan, resolve_area, resolve_point
 from crestcut.standing import LoadedVehicle, rides_of, swept_by
 from crestcut.terrain import Evidence, Surface, gather_evidence, joined, up_settled
@@ -30,7 +30,7 @@ def told_by_hand(
     told = given(_somewhere(driver, line, surface, job), evidence, job.settings.seed)
     driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
     if not told.contradictions and any(w.front_axle is None for w in job.witnesses):
-        told = heard(_passage(driver, line, told.surface, job, job.travel), job.witnesses, job.settings.seed)
+        told = heard(_passage(driver, line, told.surface, job), job.witnesses, job.settings.seed)
         driver = replace(driver, vehicle=told.vehicle, parts=told.parts)
     surface = told.surface if told.contradictions else up_settled(told.surface)
     return surface, (driver, *others), told.contradictions
@@ -40,14 +40,14 @@ def _somewhere(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: J
     """Along the middle of the line alone, one of thirty ways to drive it: a reading is of its own place."""
     middle = replace(job.travel, wander=0.0, heading=0.0, ways=job.travel.ways[:1])
     try:
-        return _passage(driver, line, surface, job, middle)
+        return _passage(driver, line, surface, replace(job, travel=middle))
     except CrestcutError:  # nothing measured is under the vehicle there
-        return _passage(driver, line, surface, job, job.travel)
+        return _passage(driver, line, surface, job)
 
 
-def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job, travel: Travel) -> Passage:
+def _passage(driver: LoadedVehicle, line: TravelLine, surface: Surface, job: Job) -> Passage:
     """Of the gaps alone, which is all that a reading asks for."""
-    (rode,) = rides_of((driver,), (line,), surface, replace(job, travel=travel))
+    (rode,) = rides_of((driver,), (line,), surface, job)
     swept = swept_by(driver.vehicle, surface, rode, job.path.name, cells=False)
     return Passage(driver.vehicle, surface, rode, swept, driver.parts)
 

@@ -193,11 +193,8 @@ def _laid(
     if (kept := kept_slab(before, made_from)) is not None:
         clock.say(f"taking up the slab from {STUDY_NAME}: same scan, window and settings")
         return replace(kept, scan=remembered(job, scan, kept.surface))
-    from crestcut.terrain import (
-        NOT_YET,
-        build_surface,
-        judged_apart,
-    )  # a fifth of a second, and mostly not needed
+    # a fifth of a second, which a run that takes up its slab does without
+    from crestcut.terrain import NOT_YET, build_surface, judged_apart
 
     with clock.stage("surface", "finding the slab"):
         surface = build_surface(scan, frame, job.scan.scanner, NOT_YET, settings=job.settings)

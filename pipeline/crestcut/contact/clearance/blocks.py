@@ -3,8 +3,7 @@
 Over each block the ground is a sloped plane plus a remainder (``planes_under``). A plate less that plane is a
 plane too, so its least value over what it covers of the block lies at a corner of a rectangle round that: one
 subtraction bounds the gap of all those nodes from below, and tells whether the plate can come under what was
-reached there before. Only blocks that pass are gone through node by node. Exact: nothing is left out that a
-full pass would find.
+reached there before. Only blocks that pass are gone through node by node. Exact: no contact is left out.
 
 Tiles (.., block rows, block columns, BLOCK, BLOCK) keep each block's nodes together. Grid axes, metres.
 """
@@ -26,8 +25,6 @@ T = TypeVar("T", np.float64, np.int64)
 BLOCK = 16  # nodes along the side of a block: two of the widest registers
 NO_GROUND = -1.0e8  # a node below this was not measured
 ROUNDING = 1e-11  # m: adding up a bound in another order than a height may differ by this much
-# no height is a NaN: lets a running minimum be taken several nodes at a time, to the same last digit
-_REDUCE = {"nnan", "nsz"}
 # of a block's plane: height at its middle, slopes, how far its highest node stands above (-FAR: none is)
 MIDDLE, SLOPE_U, SLOPE_V, ABOVE = range(4)
 # where a plate crosses a row of blocks: first and last block touched; first and last column covered in all
@@ -149,7 +146,7 @@ def _roof(tiles: FloatArray, planes: FloatArray, cell: float) -> FloatArray:
     return roof
 
 
-@njit(fastmath=_REDUCE)
+@njit(fastmath={"nnan", "nsz"})  # no height is a NaN
 def _roofs(tiles: FloatArray, planes: FloatArray, cell: float, roof: FloatArray) -> None:
     away = (np.arange(BLOCK) - 0.5 * (BLOCK - 1)) * cell
     for k in range(tiles.shape[0]):

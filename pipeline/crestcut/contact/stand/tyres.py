@@ -358,6 +358,7 @@ def tyre_ground(heights: FloatArray, cell: float, axles: Axles, places: FloatArr
     track = 0.5 * max(axles.front_track, axles.rear_track)
     away = axles.wheelbase + track + axles.half_width + axles.radius + 2 * cell
     low, high = (places[:, :2].min(axis=0) - away) / cell, (places[:, :2].max(axis=0) + away) / cell
+    # a place that is no number is nowhere
     first, last = (np.clip(np.nan_to_num(x), 0, heights.shape[::-1]).astype(int) for x in (low, high + 1))
     rows, some = slice(first[1], last[1]), slice(first[0], last[0])
     if (last - first == heights.shape[::-1]).all():

@@ -15,7 +15,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import optimize, special
+from scipy import special
 
 from crestcut.base.grid import BoolArray, FloatArray
 from crestcut.base.parallel import in_threads
@@ -150,6 +150,8 @@ def _by_sides(z: FloatArray, log_weight: FloatArray, on: BoolArray) -> list[tupl
 
 def _hill(score: Score, start: FloatArray) -> _Normal:
     """The normal at the top of the hill on which ``start`` (4,) lies, by its bend there (Laplace)."""
+    from scipy import optimize  # a run that takes up its slab climbs nothing
+
     down = lambda z: 0.5 * float(z @ z) - score(z)  # noqa: E731
     found = optimize.minimize(down, start, method="L-BFGS-B", bounds=[(-FARTHEST, FARTHEST)] * DIMENSIONS,
                               options={"maxiter": STEPS, "eps": 0.03, "ftol": 1e-6})  # fmt: skip

@@ -24,9 +24,7 @@ from crestcut.terrain.slab.between import along_axes, between_nodes
 FACE = 0.01  # m, half the width of a step's face
 COARSE = 0.05  # m between the nodes on which wide shapes are reckoned
 NARROW = 0.30  # m: shapes narrower than this are reckoned at every node
-BESIDE = (
-    0.35  # m from its line: there a hinge of the widest rounding is cubic over ``COARSE`` to a thousandth
-)
+BESIDE = 0.35  # m from its line: there the roundest hinge is cubic over ``COARSE`` to a thousandth
 NODES_AT_ONCE = 4096  # so many of every shape stay near the processor
 AT_ONCE = 256  # bumps reckoned at a time: each step on the way is as large as the answer
 
